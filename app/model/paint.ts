@@ -1,0 +1,43 @@
+import type { Lab } from './lab.ts';
+
+/** What the trade says of a pigment; null where nobody is known to have said it. */
+export interface PaintProperties {
+  readonly transparency: 'T' | 'ST' | 'SO' | 'O' | null;
+  /** 0 lifts easily, 1 some stain stays, 2 stains. */
+  readonly staining: 0 | 1 | 2 | null;
+  /** 0 even, 1 slight, 2 marked. */
+  readonly granulation: 0 | 1 | 2 | null;
+  /** ASTM category as remembered, or null: unknown. */
+  readonly lightfastness: string | null;
+  /** A short caution, or null. Always with 'read the label'. */
+  readonly caution: string | null;
+}
+
+/** A paint with its optics: K and S per unit load, 36 bands 380..730 nm. */
+export interface Paint {
+  readonly id: string;
+  readonly revision: number;
+  /** Pigment name, her own wording allowed. */
+  readonly name: string;
+  /** Colour Index generic names. */
+  readonly ci: readonly string[];
+  readonly K: readonly number[];
+  readonly S: readonly number[];
+  readonly properties: PaintProperties;
+}
+
+/** A paint as the screens show it: no spectra, but its ladder from palest to masstone. */
+export interface PaintCard {
+  readonly id: string;
+  readonly name: string;
+  readonly ci: readonly string[];
+  readonly properties: PaintProperties;
+  /** Dry colour on the default paper at `ladderLoads`. */
+  readonly ladder: readonly Lab[];
+}
+
+export const ladderLoads = [0.5, 1.5, 4, 10, 24] as const;
+
+/** Whites and blacks stay out of a palette unless asked for. */
+export const isWhiteOrBlack = (ci: readonly string[]): boolean =>
+  ci.some((name) => name.startsWith('PW') || name.startsWith('PBk'));

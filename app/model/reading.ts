@@ -1,0 +1,156 @@
+import type { Lab } from './lab.ts';
+
+/**
+ * Means of simplified lightness over a set of pixels, each pixel clamped first: to [lo, hi] and to
+ * [lo, 100] of the tone range (percentiles of this picture, so they do not depend on the paints).
+ */
+export interface ToneMeans {
+  readonly clamped: number;
+  readonly floored: number;
+}
+
+/** One step of value the picture is simplified to. Band 1 is the lightest. */
+export interface Band {
+  readonly band: number;
+  /** Lower and upper limit in L* of the simplified picture. */
+  readonly from: number;
+  readonly to: number;
+  /** Share of the cropped area, 0..1. */
+  readonly share: number;
+  /** Mean simplified lightness, L*. */
+  readonly lightness: number;
+  /** Munsell value of that lightness, 0..10, 10 is white (ASTM D1535). */
+  readonly value: number;
+  /** Lightness it is to have on the sheet, L*: mean mapped lightness over all its pixels. */
+  readonly plannedLightness: number;
+  readonly tones: ToneMeans;
+}
+
+/** A hue group of the picture, across all bands. Ids count from 1. */
+export interface Family {
+  readonly id: number;
+  readonly lab: Lab;
+  readonly share: number;
+  /** In painter's words: 'dull yellow-green'. */
+  readonly name: string;
+}
+
+/**
+ * All shapes of one band and one family in one passage: what one mix of one wash covers.
+ * The slot map holds, for every pixel of the raster, the index of its slot in `Reading.slots`.
+ */
+export interface Slot {
+  readonly passage: string;
+  readonly band: number;
+  readonly family: number;
+  /** Share of the cropped area after merging, 0..1. */
+  readonly share: number;
+  /** Mean simplified colour of its pixels before merging. */
+  readonly lab: Lab;
+  /** The colour it is to have on the sheet: mapped lightness, a* and b* unchanged. */
+  readonly target: Lab;
+  /** Paper kept white: target within 6 L* of the paper. */
+  readonly reserve: boolean;
+  readonly tones: ToneMeans;
+  /** Number of connected shapes; how many of them have a short side under 3 mm; area of the largest, mm2. */
+  readonly shapes: number;
+  readonly smallShapes: number;
+  readonly largestMm2: number;
+}
+
+export interface ReserveSummary {
+  /** Share of the cropped area kept white, 0..1. */
+  readonly share: number;
+  readonly count: number;
+  readonly smallCount: number;
+}
+
+/** Where two slots meet, summed over the picture. */
+export interface Border {
+  readonly a: number;
+  readonly b: number;
+  /** Length on the sheet, mm. */
+  readonly lengthMm: number;
+  /** Mean difference in unsimplified lightness across it, L*. */
+  readonly contrast: number;
+  /** Share of its length that is soft, and that is lost, 0..1. */
+  readonly soft: number;
+  readonly lost: number;
+}
+
+export type WarningCode =
+  | 'few-tones'
+  | 'flat'
+  | 'no-darks'
+  | 'one-third'
+  | 'clipped-light'
+  | 'clipped-dark'
+  | 'merge'
+  | 'too-broken'
+  | 'small-picture'
+  | 'nothing-to-paint'
+  | 'dark-out-of-reach'
+  | 'colour-out-of-reach'
+  | 'untrue-pixels'
+  | 'high-key'
+  | 'low-key';
+
+/** A sentence for the painter: cause and what to do. The first in a list matters most. */
+export interface Warning {
+  readonly code: WarningCode;
+  readonly text: string;
+}
+
+export type RangeMode = 'photographed' | 'opened';
+
+/** How the reference's lightness is brought into what paper and paint can do. All in L*. */
+export interface ToneRange {
+  readonly mode: RangeMode;
+  readonly lo: number;
+  readonly hi: number;
+  readonly dark: number;
+  readonly paper: number;
+}
+
+export interface LightnessSummary {
+  /** Simplified lightness, 256 bins, bin = round(L* x 2.55), counts of pixels. */
+  readonly histogram: readonly number[];
+  readonly p5: number;
+  readonly p50: number;
+  readonly p95: number;
+}
+
+/** What is seen in a reference: small, plain data. The byte maps travel beside it. */
+export interface Reading {
+  readonly engine: string;
+  readonly raster: { readonly width: number; readonly height: number };
+  readonly sheet: { readonly widthMm: number; readonly heightMm: number };
+  readonly lightness: LightnessSummary;
+  readonly bands: readonly Band[];
+  /** Number of bands proposed, and the sentence that says why. */
+  readonly proposedBands: number;
+  readonly bandsWhy: string;
+  readonly families: readonly Family[];
+  readonly slots: readonly Slot[];
+  readonly borders: readonly Border[];
+  readonly reserves: ReserveSummary;
+  readonly range: ToneRange;
+  /** Share of the area in shapes too small to paint on this sheet. */
+  readonly brokenShare: number;
+  readonly warnings: readonly Warning[];
+}
+
+/** What she may decide about a reading; what is left out is proposed. */
+export interface ReadingWishes {
+  readonly bands?: number;
+  /** Limits between bands in L*, from dark to light; overrides `bands`. */
+  readonly limits?: readonly number[];
+  readonly families?: number;
+  readonly range?: RangeMode;
+}
+
+/** Smallest short side of a shape she can paint, mm on the sheet, by wash (own proposal). */
+export const smallestShapeMm = { first: 10, second: 5, darks: 2, details: 1 } as const;
+
+/** Within this of the paper a shape is kept white, L*. */
+export const reserveWithin = 6;

@@ -1,0 +1,160 @@
+import type { Consistency } from './consistency.ts';
+import type { Lab, Range } from './lab.ts';
+import type { Paint } from './paint.ts';
+import type { Slot, ToneRange, Warning } from './reading.ts';
+import type { Wetness } from './wetness.ts';
+
+export interface Part {
+  /** Paint id. */
+  readonly paint: string;
+  /** Whole parts; those of one mix sum to at most 8. */
+  readonly parts: number;
+}
+
+/** One strength of a puddle: the same paints and parts at another load, for some bands only. */
+export interface Strength {
+  readonly bands: readonly number[];
+  readonly load: number;
+  readonly consistency: Consistency;
+  readonly target: Lab | null;
+  readonly expected: Lab;
+}
+
+/**
+ * What one wash puts on one family of one passage. One row per wash x passage x family.
+ * `parts` is empty and `load` 0 where the family has nothing to paint in this wash or later.
+ */
+export interface Mix {
+  readonly id: string;
+  /** Rows that are painted from the same puddle carry the same name; null where nothing is painted. */
+  readonly puddle: string | null;
+  /** 1 is the first wash. */
+  readonly wash: number;
+  readonly passage: string;
+  readonly family: number;
+  readonly parts: readonly Part[];
+  /** Total load, shared out by the parts. */
+  readonly load: number;
+  readonly consistency: Consistency;
+  /** Planned colour of the lightest band this wash finishes; null where the family has no shape there. */
+  readonly target: Lab | null;
+  /** Dry colour of this wash over those before it, on the paper, surface floor included. */
+  readonly expected: Lab;
+  /** The same while wet: darker and stronger. */
+  readonly expectedWet: Lab;
+  /** Where lighter bands share this wash: the same puddle thinner. */
+  readonly weaker?: Strength;
+}
+
+export type StepKind =
+  | 'prepare'
+  | 'puddles'
+  | 'transfer'
+  | 'mask'
+  | 'wash'
+  | 'dry'
+  | 'unmask'
+  | 'lift'
+  | 'splatter'
+  | 'accents'
+  | 'last-look';
+
+export type Technique =
+  | 'wet on dry'
+  | 'wet-in-wet'
+  | 'glaze'
+  | 'dry brush'
+  | 'lifting'
+  | 'splatter'
+  | 'masking'
+  | 'none';
+
+export interface Step {
+  /** kind / passage / wash: stable when the plan is made again. */
+  readonly key: string;
+  /** 1, 2, 3 ... in order. */
+  readonly n: number;
+  readonly kind: StepKind;
+  /** A few words: 'First wash'. */
+  readonly title: string;
+  /** The prompt at the easel: one or two sentences, at most about 160 signs. */
+  readonly prompt: string;
+  /** What to watch while doing it; may be empty. */
+  readonly watch: string;
+  /** Bands it targets (values are read from the reading's bands). */
+  readonly bands: readonly number[];
+  readonly families: readonly number[];
+  /** Slots touched: indices into the plan's slots. All else is dimmed on the screen. */
+  readonly slots: readonly number[];
+  /** Ids of the mixes used. */
+  readonly mixes: readonly string[];
+  /** State the paper must be in before she starts. */
+  readonly paper: Wetness;
+  readonly technique: Technique;
+  /** Strokes to soften within this very step, in words; may be empty. */
+  readonly soften: string;
+  readonly paintMinutes: Range;
+  /** From the end of painting until the shine has gone. [0, 0] where nothing wet was put down. */
+  readonly shineMinutes: Range;
+  /** From the end of painting until bone dry. [0, 0] likewise. */
+  readonly dryMinutes: Range;
+  readonly cautions: readonly string[];
+  /** Which of the ordering rules R1..R21 this step obeys or is there for. */
+  readonly rules: readonly string[];
+  /** Dry colour of every slot after this step, in the order of the plan's slots. */
+  readonly after: readonly Lab[];
+}
+
+export interface PaletteEntry {
+  readonly id: string;
+  readonly ci: string;
+  readonly name: string;
+  /** What it is for, in about five words. */
+  readonly why: string;
+  /** Darkest it reaches alone, L*. */
+  readonly darkest: number;
+}
+
+/** An immutable revision: it and its optics are frozen under a session. */
+export interface WashPlan {
+  readonly schema: 1;
+  readonly id: string;
+  readonly engine: string;
+  readonly basedOn?: string;
+  readonly paper: Lab;
+  readonly range: ToneRange;
+  /** The reading's slots with targets for this palette; `Step.after` and the slot map follow their order. */
+  readonly slots: readonly Slot[];
+  readonly palette: readonly PaletteEntry[];
+  readonly optics: readonly Paint[];
+  readonly mixes: readonly Mix[];
+  readonly steps: readonly Step[];
+  readonly warnings: readonly Warning[];
+}
+
+/** What she may decide about palette and plan; what is left out is proposed. */
+export interface PlanWishes {
+  /** Paint ids she owns; the whole built-in box when left out. */
+  readonly box?: readonly string[];
+  /** At most this many paints, 1..7; 5 proposed. */
+  readonly paletteSize?: number;
+  readonly must?: readonly string[];
+  readonly exclude?: readonly string[];
+  /** Exactly these paints: no search. */
+  readonly chosen?: readonly string[];
+  /** Overlying washes the paper bears, 1..8; 3 proposed (R9). */
+  readonly washes?: number;
+  readonly puddlesPerWash?: number;
+  readonly weather?: Weather;
+}
+
+/** The air she paints in and what lies under the sheet. */
+export interface Weather {
+  readonly celsius: number;
+  /** Relative humidity, 0..100. */
+  readonly humidity: number;
+  /** Air speed over the sheet, m/s. */
+  readonly airSpeed: number;
+}
+
+export const roomWeather: Weather = { celsius: 20, humidity: 50, airSpeed: 0.15 };

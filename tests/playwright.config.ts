@@ -1,0 +1,27 @@
+import { dirname, join, resolve } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { defineConfig, type LaunchOptions } from '@playwright/test';
+import { launchOptions } from './support/chromium.mjs';
+
+const top = resolve(dirname(fileURLToPath(import.meta.url)), '..');
+export const launch = launchOptions() as LaunchOptions;
+
+export default defineConfig({
+  testDir: join(top, 'tests/e2e'),
+  outputDir: join(top, 'test-results/e2e'), // emptied by playwright at each start
+  fullyParallel: true,
+  workers: 2,
+  timeout: 30_000,
+  expect: { timeout: 10_000 }, // a service worker's update alone takes 3 to 5 s
+  forbidOnly: !!process.env.CI,
+  reporter: [['list'], ['json', { outputFile: join(top, 'test-results/e2e.json') }]],
+  globalSetup: join(top, 'tests/support/e2e-setup.ts'),
+  use: {
+    browserName: 'chromium',
+    viewport: { width: 412, height: 915 },
+    hasTouch: true,
+    isMobile: true,
+    serviceWorkers: 'allow',
+    launchOptions: launch,
+  },
+});

@@ -1,0 +1,41 @@
+import { dirname, resolve } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { playwright } from '@vitest/browser-playwright';
+import { defineConfig } from 'vitest/config';
+import { launchOptions } from './support/chromium.mjs';
+
+const top = resolve(dirname(fileURLToPath(import.meta.url)), '..');
+
+export default defineConfig({
+  root: top,
+  define: { __BUILD__: '"test"' },
+  test: {
+    reporters: ['default', ['json', { outputFile: resolve(top, 'test-results/unit.json') }]],
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'node',
+          environment: 'node',
+          include: ['tests/unit/**/*.test.{ts,tsx}'],
+          benchmark: { include: ['tests/bench/**/*.bench.ts'] },
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'chromium',
+          include: ['tests/browser/**/*.test.{ts,tsx}'],
+          benchmark: { include: ['tests/bench/**/*.bench.ts', '!tests/bench/**/*.node.bench.ts'] },
+          browser: {
+            enabled: true,
+            headless: true,
+            screenshotFailures: false,
+            provider: playwright({ launchOptions: launchOptions() }),
+            instances: [{ browser: 'chromium' }],
+          },
+        },
+      },
+    ],
+  },
+});

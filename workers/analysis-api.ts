@@ -1,0 +1,65 @@
+// THE contract between page and worker: types only.
+import type { PaintCard } from '../app/model/paint.ts';
+import type { Reading, ReadingWishes } from '../app/model/reading.ts';
+import type { Crop } from '../app/model/reference.ts';
+import type { Sheet } from '../app/model/sheet.ts';
+import type { PlanWishes, WashPlan } from '../app/model/wash-plan.ts';
+
+export interface ReadRequest {
+  /** The photo's bytes as stored, never re-encoded. */
+  readonly photo: Blob;
+  readonly crop: Crop;
+  readonly sheet: Sheet;
+  readonly wishes: ReadingWishes;
+  /** Long side of the working raster, px; 1600 unless memory was short before. */
+  readonly longSidePx: number;
+}
+
+export interface ReadResult {
+  readonly reading: Reading;
+  /** Index into reading.slots for every pixel, row by row. */
+  readonly slotMap: Uint8Array;
+  /** 1..k for every pixel, after merging. */
+  readonly bandMap: Uint8Array;
+  /** The cropped reference and its greyscale (true L*), both of the raster's size. */
+  readonly reference: ImageBitmap;
+  readonly grey: ImageBitmap;
+  /** JPEG of the cropped reference, for keeping beside the plan. */
+  readonly referenceJpeg: ArrayBuffer;
+  /** JPEG, long side 480 px, for the list of paintings. */
+  readonly thumbnail: ArrayBuffer;
+}
+
+export type Stage = 'opening' | 'looking' | 'values' | 'colours' | 'shapes' | 'paints' | 'washes';
+
+/** part: 0..1 of the whole job. */
+export type OnProgress = (part: number, stage: Stage) => void;
+
+export interface PhotoFacts {
+  readonly width: number;
+  readonly height: number;
+  /** A preview of the upright photo, long side at most 1600 px. */
+  readonly preview: ImageBitmap;
+}
+
+/**
+ * Every job carries a number so that it can be cancelled: AbortSignal does not cross. Errors come
+ * back as plain Errors whose `name` is kept: 'AbortError' for a cancelled job, 'PhotoError' with a
+ * painter's sentence as message for a photo that can't be used.
+ */
+export interface AnalysisApi {
+  openPhoto(job: number, photo: Blob): Promise<PhotoFacts>;
+  read(job: number, request: ReadRequest, onProgress: OnProgress): Promise<ReadResult>;
+  plan(
+    job: number,
+    reading: Reading,
+    wishes: PlanWishes,
+    onProgress: OnProgress,
+  ): Promise<WashPlan>;
+  /** Reference and greyscale again from the kept JPEG, for a session opened anew. */
+  pictures(jpeg: ArrayBuffer): Promise<{ reference: ImageBitmap; grey: ImageBitmap }>;
+  paintBox(): Promise<PaintCard[]>;
+  cancel(job: number): void;
+  /** Builds tables ahead of need; answers when warm. */
+  warmUp(): Promise<void>;
+}
