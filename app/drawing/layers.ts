@@ -1,0 +1,50 @@
+import type { Lab } from '../model/lab.ts';
+import { labToRgb } from './lab-to-rgb.ts';
+import { paintSlots } from './paint-slots.ts';
+
+/** Paints one whole layer of a picture onto a canvas of the raster's size. */
+export type Layer = (context: CanvasRenderingContext2D) => void;
+
+export const bitmapLayer =
+  (bitmap: ImageBitmap): Layer =>
+  (context) =>
+    context.drawImage(bitmap, 0, 0, context.canvas.width, context.canvas.height);
+
+/** Every slot in a flat colour. */
+export const slotLayer =
+  (slotMap: Uint8Array, colours: readonly Lab[]): Layer =>
+  (context) => {
+    const { width, height } = context.canvas;
+    const image = context.createImageData(width, height);
+    const table = new Uint8ClampedArray(colours.length * 3);
+    colours.forEach((lab, slot) => {
+      table.set(labToRgb(lab), slot * 3);
+    });
+    paintSlots(slotMap, table, image.data);
+    context.putImageData(image, 0, 0);
+  };
+
+/** A picture with all but some slots dimmed to a flat grey: shows where to paint. */
+export const whereLayer =
+  (under: Layer, slotMap: Uint8Array, shown: ReadonlySet<number>, grey: number): Layer =>
+  (context) => {
+    under(context);
+    const { width, height } = context.canvas;
+    const veil = new OffscreenCanvas(width, height);
+    const on = veil.getContext('2d');
+    if (!on) return;
+    const image = on.createImageData(width, height);
+    const alpha = new Uint8Array(256).fill(222);
+    for (const slot of shown) alpha[slot] = 0;
+    for (let i = 0, p = 0; i < slotMap.length; i++, p += 4) {
+      image.data[p] = grey;
+      image.data[p + 1] = grey;
+      image.data[p + 2] = grey;
+      image.data[p + 3] = alpha[slotMap[i] as number] as number;
+    }
+    on.putImageData(image, 0, 0);
+    context.drawImage(veil, 0, 0);
+  };
+
+/** The same colours with their hue taken out: what a greyscale of the sheet would show. */
+export const withoutHue = (colours: readonly Lab[]): Lab[] => colours.map(([l]) => [l, 0, 0]);

@@ -1,0 +1,84 @@
+import { useLayoutEffect, useRef } from 'preact/hooks';
+import type { Layer } from '../../drawing/layers.ts';
+import type { PixelSize } from '../../model/reference.ts';
+import styles from './picture.module.css';
+
+interface LayerCanvasProps {
+  paint: Layer;
+  size: PixelSize;
+  shown: boolean;
+  ahead: boolean;
+}
+
+/** One layer, painted when it is first needed and then only shown and hidden. */
+function LayerCanvas({ paint, size, shown, ahead }: LayerCanvasProps) {
+  const canvas = useRef<HTMLCanvasElement>(null);
+  const painted = useRef<Layer | null>(null);
+  useLayoutEffect(() => {
+    const element = canvas.current;
+    if (!element || painted.current === paint || !(shown || ahead)) return;
+    const draw = (): void => {
+      if (painted.current === paint) return;
+      element.width = size.width;
+      element.height = size.height;
+      const context = element.getContext('2d');
+      if (!context) return;
+      paint(context);
+      painted.current = paint;
+    };
+    if (shown) {
+      draw();
+      return;
+    }
+    const later = setTimeout(draw, 30); // ahead of need, after what is on screen now
+    return () => clearTimeout(later);
+  });
+  return <canvas ref={canvas} class={styles.layer} hidden={!shown} />;
+}
+
+interface PictureProps {
+  /** What is to be seen, in words, for a screen reader. */
+  label: string;
+  size: PixelSize;
+  layers: Readonly<Record<string, Layer>>;
+  show: string;
+  /** Layers painted ahead so that the first tap is instant. */
+  ahead?: readonly string[];
+  /** A tap on the picture itself. */
+  onTap?: () => void;
+  tapLabel?: string;
+}
+
+export function Picture({ label, size, layers, show, ahead = [], onTap, tapLabel }: PictureProps) {
+  const canvases = Object.entries(layers).map(([name, paint]) => (
+    <LayerCanvas
+      key={name}
+      paint={paint}
+      size={size}
+      shown={name === show}
+      ahead={ahead.includes(name)}
+    />
+  ));
+  const shape = { '--ratio': size.width / size.height };
+  return (
+    <div class={styles.frame}>
+      {onTap ? (
+        <button
+          type="button"
+          class={styles.picture}
+          style={shape}
+          data-show={show}
+          data-testid="picture"
+          aria-label={tapLabel ? `${label}. ${tapLabel}` : label}
+          onClick={onTap}
+        >
+          {canvases}
+        </button>
+      ) : (
+        <div class={styles.picture} style={shape} data-show={show} role="img" aria-label={label}>
+          {canvases}
+        </div>
+      )}
+    </div>
+  );
+}
