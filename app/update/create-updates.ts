@@ -1,0 +1,94 @@
+import { computed, type ReadonlySignal, signal } from '@preact/signals';
+import { watchRegistration } from './watch-registration.ts';
+
+export interface Updates {
+  /** True once every file of the app is kept on the device, so that it starts without a network. */
+  readonly offlineReady: ReadonlySignal<boolean>;
+  /** True while a newer version waits to be taken; never while a session runs at the easel. */
+  readonly updateReady: ReadonlySignal<boolean>;
+  /** Registers the service worker. Call once, after the first screen is drawn. */
+  start(): void;
+  /** The painter wants the newer version: saves what is under way, then reloads once. */
+  accept(): Promise<void>;
+}
+
+export interface UpdateNeeds {
+  /** Resolves when all writes under way are done. */
+  readonly settled: () => Promise<void>;
+  /** True while a session runs: nothing is offered then. */
+  readonly inSession: ReadonlySignal<boolean>;
+}
+
+/**
+ * A newer version is offered, never forced. A browser without service workers (some private windows,
+ * plain http) leaves both signals false and the app works online.
+ */
+export function createUpdates({ settled, inSession }: UpdateNeeds): Updates {
+  const offlineReady = signal(false);
+  const newer = signal(false);
+  const updateReady = computed(() => newer.value && !inSession.value);
+  let registration: ServiceWorkerRegistration | undefined;
+  let accepted = false;
+  let reloaded = false;
+
+  function reloadOnce(): void {
+    if (reloaded) return;
+    reloaded = true;
+    location.reload();
+  }
+
+  function start(): void {
+    const container: ServiceWorkerContainer | undefined = navigator.serviceWorker;
+    if (!container || !import.meta.env.PROD) return; // development serves no service worker
+    let controlled = container.controller !== null;
+    container.addEventListener('controllerchange', () => {
+      if (accepted) reloadOnce();
+      // Taken over by another window's consent: this window keeps what is typed in it and is asked.
+      else if (controlled) newer.value = true;
+      controlled = true;
+    });
+
+    async function register(): Promise<void> {
+      try {
+        registration = await container?.register('./service-worker.js', { scope: './' });
+        if (registration)
+          watchRegistration(registration, {
+            onActive: () => {
+              offlineReady.value = true;
+            },
+            onWaiting: () => {
+              newer.value = true;
+            },
+          });
+      } catch (fault) {
+        console.info('Not kept for offline use, works online:', fault);
+      }
+    }
+
+    /** An installed app can stay open for days: coming back to it is the time to look. */
+    async function lookAgain(): Promise<void> {
+      if (document.visibilityState !== 'visible' || inSession.value) return;
+      if (!registration?.active) return register(); // a failed first visit is tried again
+      try {
+        await registration.update();
+      } catch (fault) {
+        console.info('No newer version could be looked for:', fault);
+      }
+    }
+
+    document.addEventListener('visibilitychange', () => void lookAgain());
+    void register();
+  }
+
+  async function accept(): Promise<void> {
+    if (!updateReady.value) return;
+    await settled();
+    if (inSession.value) return;
+    accepted = true;
+    const waiting = registration?.waiting;
+    if (waiting) waiting.postMessage({ kind: 'take-over' });
+    else reloadOnce(); // another window has already let it take over
+  }
+
+  return { offlineReady, updateReady, start, accept };
+}
