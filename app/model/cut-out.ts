@@ -1,0 +1,28 @@
+import type { Crop, PixelSize } from './reference.ts';
+
+/** The part of a photo that is painted, at the photo's own scale. */
+export interface CutOut extends PixelSize {
+  /** The 2 x 3 matrix a b c d e f that takes a place in the upright photo (px) into the cut-out. */
+  readonly matrix: readonly [number, number, number, number, number, number];
+  /** True where every photo pixel lands on exactly one pixel of the cut-out. */
+  readonly whole: boolean;
+}
+
+/**
+ * Where the crop of an upright photo lies, in px of a bitmap of it. Never empty: at least 1 px each
+ * way. Quarter turns are snapped to whole pixels, so that they copy and do not blur.
+ */
+export function cutOutOf(photo: PixelSize, crop: Crop): CutOut {
+  const width = Math.max(1, Math.round(crop.size[0] * photo.width));
+  const height = Math.max(1, Math.round(crop.size[1] * photo.height));
+  const whole = crop.turn % 90 === 0;
+  const angle = (crop.turn * Math.PI) / 180;
+  const cos = whole ? Math.round(Math.cos(angle)) : Math.cos(angle);
+  const sin = whole ? Math.round(Math.sin(angle)) : Math.sin(angle);
+  const x = crop.centre[0] * photo.width;
+  const y = crop.centre[1] * photo.height;
+  const left = width / 2 - (cos * x - sin * y);
+  const top = height / 2 - (sin * x + cos * y);
+  const snap = (place: number): number => (whole ? Math.round(place) : place);
+  return { width, height, matrix: [cos, sin, -sin, cos, snap(left), snap(top)], whole };
+}
