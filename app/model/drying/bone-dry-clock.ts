@@ -6,6 +6,8 @@ import { activityOf, moistureOf } from './paper-moisture.ts';
 const dryShare = 1 / 1.065;
 /** Water per fibre in the layer a wash wets at once, g per g. */
 const topLayerMoisture = 0.5;
+/** A few drops do not reach through a thick sheet: fibre they spread into at most, g per g (own). */
+const farthestSpread = 30;
 const slices = 60;
 /** Bone dry to the hand: this share of the added water has gone. */
 const gone = 0.95;
@@ -23,7 +25,10 @@ export function boneDryMinutes(
 ): number {
   if (waterGrams <= 0) return 0;
   const sheet = paperGsm * dryShare;
-  const fibre = bound === 'early' ? Math.min(sheet, waterGrams / topLayerMoisture) : sheet;
+  const fibre =
+    bound === 'early'
+      ? Math.min(sheet, waterGrams / topLayerMoisture)
+      : Math.min(sheet, waterGrams * farthestSpread);
   const resting = moistureOf(weather.humidity / 100);
   const open = evaporationOf(weather).gramsPerSquareMetreHour;
   const slice = (waterGrams * gone) / slices;

@@ -15,7 +15,8 @@ function within(value: number, low: number, high: number, otherwise: number): nu
 
 /**
  * The conditions brought to where the model holds, so that every answer is a finite number: in
- * saturated air nothing dries, and no one paints below freezing. What is missing is an ordinary room.
+ * saturated air nothing dries, the moisture of paper is known from 20 % humidity up, and no one
+ * paints below freezing. What is missing is an ordinary room.
  */
 export function fairConditions(conditions: DryingConditions): DryingConditions {
   const { weather } = conditions;
@@ -24,7 +25,7 @@ export function fairConditions(conditions: DryingConditions): DryingConditions {
     paperGsm: within(conditions.paperGsm, 60, 1200, 300),
     weather: {
       celsius: within(weather.celsius, 1, 50, roomWeather.celsius),
-      humidity: within(weather.humidity, 5, 97, roomWeather.humidity),
+      humidity: within(weather.humidity, 20, 97, roomWeather.humidity),
       airSpeed: within(weather.airSpeed, 0.05, 10, roomWeather.airSpeed),
     },
   };
