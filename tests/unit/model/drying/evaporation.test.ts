@@ -33,7 +33,7 @@ test('the closed form agrees up to 25 C and 1 m/s', () => {
   )) {
     const closed = penmanRate(weatherOf(row));
     const exact = evaporationOf(weatherOf(row)).gramsPerSquareMetreHour;
-    expect(Math.abs(closed / exact - 1)).toBeLessThan(0.08);
+    expect(Math.abs(closed / exact - 1)).toBeLessThan(0.1);
   }
   const room = { celsius: 20, humidity: 50, airSpeed: 0.15 };
   expect(Math.abs(penmanRate(room) / evaporationOf(room).gramsPerSquareMetreHour - 1)).toBeLessThan(

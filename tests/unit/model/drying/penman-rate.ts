@@ -3,7 +3,7 @@ import type { Weather } from '../../../../app/model/wash-plan.ts';
 
 /**
  * The same rate without halving: Penman's closed form, grams per square metre and hour, open water.
- * Within 8 % from 10 to 25 C and up to 1 m/s; the independent check of `evaporationOf`.
+ * Within 10 % from 10 to 25 C and up to 1 m/s; the independent check of `evaporationOf`.
  * Source: H. L. Penman 1948; coefficients as own estimates for a sheet on a wooden board.
  */
 export function penmanRate({ celsius, humidity, airSpeed }: Weather): number {
