@@ -1,0 +1,78 @@
+import * as Comlink from 'comlink';
+import type {
+  OnProgress,
+  PhotoFacts,
+  ReadRequest,
+  ReadResult,
+} from '../../workers/analysis-api.ts';
+import type { PaintCard } from '../model/paint.ts';
+import type { Reading } from '../model/reading.ts';
+import type { PlanWishes, WashPlan } from '../model/wash-plan.ts';
+import { createCallDesk, type DeskOptions } from './call-desk.ts';
+
+export interface Pictures {
+  readonly reference: ImageBitmap;
+  readonly grey: ImageBitmap;
+}
+
+/**
+ * The only door to the analysis worker. An abort frees the caller at once with the signal's
+ * reason. Rejections: `AbortError`; `PhotoError` (a sentence about the photo); `AnalysisError` (a
+ * sentence: the work stopped; the next call uses a fresh worker). Bitmaps handed out are the
+ * caller's to close.
+ */
+export interface AnalysisClient {
+  openPhoto(signal: AbortSignal, photo: Blob): Promise<PhotoFacts>;
+  read(signal: AbortSignal, request: ReadRequest, onProgress?: OnProgress): Promise<ReadResult>;
+  plan(
+    signal: AbortSignal,
+    reading: Reading,
+    wishes: PlanWishes,
+    onProgress?: OnProgress,
+  ): Promise<WashPlan>;
+  pictures(signal: AbortSignal, jpeg: ArrayBuffer): Promise<Pictures>;
+  paintBox(signal: AbortSignal): Promise<PaintCard[]>;
+  warmUp(signal: AbortSignal): Promise<void>;
+  dispose(): void;
+}
+
+const defaults: DeskOptions = {
+  createWorker: () =>
+    new Worker(new URL('../../workers/analysis.worker.ts', import.meta.url), { type: 'module' }),
+  cancelMs: 250,
+  silenceMs: 60_000,
+};
+
+const closePictures = ({ reference, grey }: Pictures): void => {
+  reference.close();
+  grey.close();
+};
+
+export function createAnalysisClient(options: Partial<DeskOptions> = {}): AnalysisClient {
+  const desk = createCallDesk({ ...defaults, ...options });
+  // Nothing is heard of a job whose caller has gone.
+  const heard = (job: number, onProgress: OnProgress | undefined): OnProgress =>
+    Comlink.proxy((part, stage) => {
+      if (desk.isOpen(job)) onProgress?.(part, stage);
+    });
+  return {
+    openPhoto: (signal, photo) =>
+      desk.call(
+        signal,
+        (api, job) => api.openPhoto(job, photo),
+        (late) => late.preview.close(),
+      ),
+    read: (signal, request, onProgress) =>
+      desk.call(
+        signal,
+        (api, job) => api.read(job, request, heard(job, onProgress)),
+        closePictures,
+      ),
+    plan: (signal, reading, wishes, onProgress) =>
+      desk.call(signal, (api, job) => api.plan(job, reading, wishes, heard(job, onProgress))),
+    pictures: (signal, jpeg) => desk.call(signal, (api) => api.pictures(jpeg), closePictures),
+    paintBox: (signal) => desk.call(signal, (api) => api.paintBox()),
+    warmUp: (signal) => desk.call(signal, (api) => api.warmUp()),
+    dispose: desk.dispose,
+  };
+}

@@ -1,0 +1,63 @@
+import { expect, test } from 'vitest';
+import { crashGuard, type NoteStore } from '../../../app/analysis/crash-guard.ts';
+
+function memory(): NoteStore {
+  const kept = new Map<string, string>();
+  return {
+    getItem: (key) => kept.get(key) ?? null,
+    setItem: (key, value) => void kept.set(key, value),
+    removeItem: (key) => void kept.delete(key),
+  };
+}
+
+test('a reading that ends leaves nothing behind', () => {
+  const store = memory();
+  const guard = crashGuard(store);
+  guard.begin({ photoId: 'a', longSidePx: 1600 });
+  guard.end();
+  const later = crashGuard(store);
+  expect(later.left).toBeNull();
+  expect([later.waits('a'), later.sizeFor('a')]).toEqual([false, 1600]);
+});
+
+test('after a crash that photo waits and is offered smaller; others go as usual', () => {
+  const store = memory();
+  crashGuard(store).begin({ photoId: 'a', longSidePx: 1600 });
+  const again = crashGuard(store);
+  expect(again.left).toEqual({ photoId: 'a', longSidePx: 1600 });
+  expect([again.waits('a'), again.sizeFor('a')]).toEqual([true, 800]);
+  expect([again.waits('b'), again.sizeFor('b')]).toEqual([false, 1600]);
+});
+
+test('a second start without a reading still waits: no loop', () => {
+  const store = memory();
+  crashGuard(store).begin({ photoId: 'a', longSidePx: 1600 });
+  crashGuard(store);
+  expect(crashGuard(store).waits('a')).toBe(true);
+});
+
+test('once it has been read the photo is trusted again', () => {
+  const store = memory();
+  crashGuard(store).begin({ photoId: 'a', longSidePx: 1600 });
+  const again = crashGuard(store);
+  again.begin({ photoId: 'a', longSidePx: 800 });
+  again.end();
+  expect(again.waits('a')).toBe(false);
+  expect(crashGuard(store).left).toBeNull();
+});
+
+test('a shut-off store or a spoilt note does no harm', () => {
+  const shut = (): never => {
+    throw new Error('denied');
+  };
+  const guard = crashGuard({ getItem: shut, setItem: shut, removeItem: shut });
+  expect(() => {
+    guard.begin({ photoId: 'a', longSidePx: 1600 });
+    guard.end();
+  }).not.toThrow();
+  for (const spoilt of ['{', '7', 'null', '{"photoId":1,"longSidePx":2}']) {
+    const store = memory();
+    store.setItem('reading-under-way', spoilt);
+    expect(crashGuard(store).left).toBeNull();
+  }
+});
