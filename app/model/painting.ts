@@ -1,0 +1,52 @@
+import type { RangeMode } from './reading.ts';
+import type { Reference } from './reference.ts';
+
+/** A photo as it came in, never re-encoded, never changed. */
+export interface Photo {
+  readonly id: string;
+  readonly bytes: ArrayBuffer;
+  readonly mime: string;
+  /** Hex digest of the bytes. */
+  readonly sha256: string;
+  /** The file's own name, for her to recognise it; may be empty. */
+  readonly name: string;
+}
+
+/**
+ * Something she decided. Only ever appended; the last of a kind counts. Taking one back is a record
+ * too: it names in `undoes` the decision that no longer counts.
+ */
+export type Decision = {
+  readonly id: string;
+  /** Wall time, ms since 1970. */
+  readonly at: number;
+  readonly undoes?: string;
+} & (
+  | { readonly kind: 'bands'; readonly count: number }
+  | { readonly kind: 'range'; readonly mode: RangeMode }
+  | {
+      readonly kind: 'palette';
+      readonly n: number;
+      readonly must: readonly string[];
+      readonly exclude: readonly string[];
+    }
+  /** Nothing new, only the taking back. */
+  | { readonly kind: 'undo' }
+);
+
+/** One project: a reference, what she decided about it, its plans and its sessions at the easel. */
+export interface Painting {
+  readonly schema: 1;
+  readonly id: string;
+  readonly title: string;
+  /** Wall time, ms since 1970. */
+  readonly createdAt: number;
+  readonly updatedAt: number;
+  readonly reference: Reference;
+  readonly decisions: readonly Decision[];
+  /** Oldest first: the last is the one to paint by. */
+  readonly planIds: readonly string[];
+  readonly sessionIds: readonly string[];
+  /** Put away, but can still be brought back. */
+  readonly deletedAt?: number;
+}

@@ -1,0 +1,18 @@
+import { applyEvent } from './apply-event.ts';
+import type { TimedStep } from './drying-clock.ts';
+import type { SessionEvent } from './session-event.ts';
+import { freshState, type SessionState } from './session-state.ts';
+
+/** The log in order, each number once: what was written twice counts once. */
+export function inOrder(events: readonly SessionEvent[]): SessionEvent[] {
+  const sorted = [...events].sort((a, b) => a.seq - b.seq);
+  return sorted.filter((event, i) => event.seq !== sorted[i - 1]?.seq);
+}
+
+/** Where a session stands, from the plan's steps and the events of one session. Never throws. */
+export function foldSession(
+  steps: readonly TimedStep[],
+  events: readonly SessionEvent[],
+): SessionState {
+  return inOrder(events).reduce((state, event) => applyEvent(state, steps, event), freshState);
+}

@@ -1,0 +1,46 @@
+import type { Part } from '../wash-plan.ts';
+
+/**
+ * A point in time as the device knows it. `wallMs` is the clock on the wall (ms since 1970) and can
+ * jump; `monoMs` only goes on, but may stop while the device sleeps, and is worth something only
+ * within one `bootId` (one life of the page).
+ */
+export interface Moment {
+  readonly wallMs: number;
+  readonly monoMs: number;
+  readonly bootId: string;
+}
+
+/** What she did. `key` is that of the step she was looking at; one tap may append several bodies. */
+export type EventBody =
+  | { readonly kind: 'started' }
+  | { readonly kind: 'step-begun'; readonly key: string }
+  /** Brush down: the drying clocks start. */
+  | { readonly kind: 'painting-done'; readonly key: string }
+  | { readonly kind: 'still-wet'; readonly key: string }
+  | { readonly kind: 'shine-gone'; readonly key: string }
+  | { readonly kind: 'dry-now'; readonly key: string }
+  | { readonly kind: 'step-done'; readonly key: string }
+  /** Leaves the step `key` for the one before it. */
+  | { readonly kind: 'back'; readonly key: string }
+  | { readonly kind: 'paused' }
+  | { readonly kind: 'resumed' }
+  /** The wall clock was seen to move by that much against the monotonic one; an anchor, no more. */
+  | { readonly kind: 'clock-moved'; readonly byMs: number }
+  | { readonly kind: 'note'; readonly text: string }
+  | {
+      readonly kind: 'mix-changed';
+      readonly mix: string;
+      readonly parts: readonly Part[];
+      readonly load: number;
+    }
+  | { readonly kind: 'finished' };
+
+/** One line of the log; `seq` counts 0, 1, 2 ... within the session. Never changed once kept. */
+export interface SessionEvent extends Moment {
+  readonly id: string;
+  readonly sessionId: string;
+  readonly seq: number;
+  readonly planId: string;
+  readonly what: EventBody;
+}

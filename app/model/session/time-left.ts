@@ -1,0 +1,57 @@
+import type { DryingClock, TimedStep } from './drying-clock.ts';
+import { passTime } from './pass-time.ts';
+import type { Moment } from './session-event.ts';
+import type { SessionState } from './session-state.ts';
+
+/** All in ms and never negative; `overMs` is how long the upper end has been passed. */
+export interface TimeLeft {
+  readonly lowMs: number;
+  readonly highMs: number;
+  readonly overMs: number;
+}
+
+export interface EaselTime {
+  /** Time of the session now. */
+  readonly atMs: number;
+  /** Time painted at the step that stands, pauses left out. */
+  readonly paintingMs: number;
+  /** Until the planned painting time of the step is used up. */
+  readonly painting: TimeLeft;
+  /** Until the shine goes and until bone dry, of `state.timer`; null when nothing is wet. */
+  readonly shine: TimeLeft | null;
+  readonly drying: TimeLeft | null;
+}
+
+export function timeLeft(endsLowMs: number, endsHighMs: number, atMs: number): TimeLeft {
+  return {
+    lowMs: Math.max(0, endsLowMs - atMs),
+    highMs: Math.max(0, endsHighMs - atMs),
+    overMs: Math.max(0, atMs - endsHighMs),
+  };
+}
+
+const minuteMs = 60_000;
+
+/** All the easel's clocks as they stand now: right at once after sleep or reload, nothing is counted. */
+export function easelTime(
+  state: SessionState,
+  steps: readonly TimedStep[],
+  now: Moment,
+): EaselTime {
+  const { atMs, spent, timer } = passTime(state, steps, now);
+  const step = steps[state.stepIndex];
+  const paintingMs = step ? (spent[step.key]?.paintingMs ?? 0) : 0;
+  const [low, high] = step?.paintMinutes ?? [0, 0];
+  return {
+    atMs,
+    paintingMs,
+    painting: timeLeft(low * minuteMs, high * minuteMs, paintingMs),
+    shine: shineLeft(timer, atMs),
+    drying: timer && timeLeft(timer.endsLowMs, timer.endsHighMs, atMs),
+  };
+}
+
+function shineLeft(timer: DryingClock | null, atMs: number): TimeLeft | null {
+  if (!timer || timer.shineGoneMs !== null) return null;
+  return timeLeft(timer.shineLowMs, timer.shineHighMs, atMs);
+}
