@@ -11,10 +11,16 @@ export interface CutOut extends PixelSize {
 /**
  * Where the crop of an upright photo lies, in px of a bitmap of it. Never empty: at least 1 px each
  * way. Quarter turns are snapped to whole pixels, so that they copy and do not blur.
+ * RangeError for a crop that is no part of the photo.
  */
 export function cutOutOf(photo: PixelSize, crop: Crop): CutOut {
-  const width = Math.max(1, Math.round(crop.size[0] * photo.width));
-  const height = Math.max(1, Math.round(crop.size[1] * photo.height));
+  const [across, down] = crop.size;
+  const numbers = [...crop.centre, across, down, crop.turn];
+  if (!numbers.every(Number.isFinite) || across <= 0 || down <= 0 || across * down > 1.01) {
+    throw new RangeError('a crop must be a part of its photo');
+  }
+  const width = Math.max(1, Math.round(across * photo.width));
+  const height = Math.max(1, Math.round(down * photo.height));
   const whole = crop.turn % 90 === 0;
   const angle = (crop.turn * Math.PI) / 180;
   const cos = whole ? Math.round(Math.cos(angle)) : Math.cos(angle);

@@ -49,3 +49,13 @@ test('never empty', () => {
     height: 1,
   });
 });
+
+test('a crop that is no part of the photo is refused before any canvas is made', () => {
+  for (const size of [
+    [Number.NaN, 1],
+    [0, 1],
+    [100, 100],
+  ] as const) {
+    expect(() => cutOutOf(photo, { ...whole, size })).toThrow(RangeError);
+  }
+});

@@ -1,0 +1,69 @@
+import type { Reading } from '../../model/reading.ts';
+import { plannedLightness, reservesOf } from '../../model/tone-range.ts';
+import type { Mix, Step, WashPlan } from '../../model/wash-plan.ts';
+import { stepPicture } from './plan-pictures.ts';
+
+/** The one passage of a step, or null where it touches none or several. */
+function passageOf(step: Step, plan: WashPlan): string | null {
+  const passages = new Set(step.slots.map((slot) => plan.slots[slot]?.passage));
+  const [only] = passages;
+  return passages.size === 1 && only !== undefined ? only : null;
+}
+
+const mixRow = (mix: Mix) => ({
+  id: mix.id,
+  wash: mix.wash,
+  passage: mix.passage,
+  family: mix.family,
+  puddle: mix.puddle,
+  parts: mix.parts,
+  load: mix.load,
+  consistency: mix.consistency,
+  target: mix.target,
+  expected: mix.expected,
+  ...(mix.weaker && { weaker: mix.weaker }),
+});
+
+/**
+ * What the command prints, its keys kept stable. Planned lightness, reserves and range are those of
+ * the palette found. Lab is D65 / 2 degree; lightness is L* 0..100; shares are of the cropped area.
+ */
+export function planJson(reading: Reading, plan: WashPlan, withPictures: boolean) {
+  const reserves = reservesOf(plan.slots);
+  return {
+    raster: reading.raster,
+    sheet: { widthMm: reading.sheet.widthMm, heightMm: reading.sheet.heightMm },
+    lightness: reading.lightness,
+    range: plan.range,
+    bands: reading.bands.map((band) => ({
+      band: band.band,
+      from: band.from,
+      to: band.to,
+      share: band.share,
+      lightness: band.lightness,
+      value: band.value,
+      plannedLightness: plannedLightness(plan.range, band.tones),
+    })),
+    families: reading.families.map(({ id, lab, share }) => ({ id, lab, share })),
+    reserves: { share: reserves.share, count: reserves.count },
+    warnings: [...reading.warnings, ...plan.warnings],
+    palette: plan.palette.map(({ id, ci, name, why }) => ({ id, ci, name, why })),
+    mixes: plan.mixes.map(mixRow),
+    steps: plan.steps.map((step) => ({
+      n: step.n,
+      kind: step.kind,
+      title: step.title,
+      passage: passageOf(step, plan),
+      bands: step.bands,
+      families: step.families,
+      mixes: step.mixes,
+      paper: step.paper,
+      technique: step.technique,
+      paintMinutes: step.paintMinutes,
+      shineMinutes: step.shineMinutes,
+      dryMinutes: step.dryMinutes,
+      cautions: step.cautions,
+      expectedImage: withPictures ? stepPicture(step.n) : null,
+    })),
+  };
+}

@@ -1,0 +1,73 @@
+import { parseArgs } from 'node:util';
+import { largestSheetMm, type Sheet, sheetFormats, smallestSheetMm } from '../../model/sheet.ts';
+import { CommandError } from './command-error.ts';
+
+export interface PlanOptions {
+  readonly photo: string;
+  readonly sheet: Sheet;
+  readonly bands?: number;
+  readonly palette?: number;
+  /** Paint ids; absent: the whole built-in box. */
+  readonly paints?: readonly string[];
+  readonly out?: string;
+}
+
+const usage =
+  'use: npm run --silent plan -- PHOTO [--sheet 381x279] [--bands 4] [--palette 5] [--paints id,id] [--out DIR]';
+
+function wholeNumber(name: string, text: string, least: number, most: number): number {
+  const number = /^\d+$/.test(text) ? Number(text) : Number.NaN;
+  if (number >= least && number <= most) return number;
+  throw new CommandError(
+    `--${name} must be a whole number from ${least} to ${most}, not "${text}"`,
+  );
+}
+
+function sheetFrom(text: string): Sheet {
+  const found = /^(\d+(?:\.\d+)?)x(\d+(?:\.\d+)?)$/.exec(text);
+  const widthMm = Number(found?.[1]);
+  const heightMm = Number(found?.[2]);
+  const fits = (mm: number): boolean => mm >= smallestSheetMm && mm <= largestSheetMm;
+  if (fits(widthMm) && fits(heightMm)) return { format: 'own', widthMm, heightMm };
+  throw new CommandError(
+    `--sheet must be WIDTHxHEIGHT in mm, each ${smallestSheetMm} to ${largestSheetMm}, not "${text}"`,
+  );
+}
+
+function parsed(args: readonly string[]) {
+  const text = { type: 'string' } as const;
+  try {
+    return parseArgs({
+      args: [...args],
+      allowPositionals: true,
+      options: { sheet: text, bands: text, palette: text, paints: text, out: text },
+    });
+  } catch (thrown) {
+    const first = (thrown instanceof Error ? thrown.message : String(thrown)).split(/[.\n]/)[0];
+    throw new CommandError(`${first}; ${usage}`);
+  }
+}
+
+/** The command's words as options. Errors: `CommandError` with one line on what is wrong. */
+export function planOptions(args: readonly string[]): PlanOptions {
+  const { values, positionals } = parsed(args);
+  const [photo, ...more] = positionals;
+  if (photo === undefined) throw new CommandError(`no photo given; ${usage}`);
+  if (more.length > 0)
+    throw new CommandError(`one photo at a time, not also "${more[0]}"; ${usage}`);
+  const { shortMm, longMm } = sheetFormats.quarter;
+  const paints = values.paints?.split(',').map((id) => id.trim());
+  if (paints?.some((id) => id === '')) {
+    throw new CommandError(
+      `--paints must be paint ids with commas between, not "${values.paints}"`,
+    );
+  }
+  return {
+    photo,
+    sheet: sheetFrom(values.sheet ?? `${longMm}x${shortMm}`),
+    ...(values.bands !== undefined && { bands: wholeNumber('bands', values.bands, 2, 7) }),
+    ...(values.palette !== undefined && { palette: wholeNumber('palette', values.palette, 1, 7) }),
+    ...(paints && { paints }),
+    ...(values.out !== undefined && { out: values.out }),
+  };
+}

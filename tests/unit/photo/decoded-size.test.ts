@@ -1,0 +1,32 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { decodedSize, largestAreaPx } from '../../../workers/photo/decoded-size.ts';
+
+test('a photo that fits keeps its size', () => {
+  expect(decodedSize({ width: 4096, height: 4096 }, largestAreaPx)).toEqual({
+    width: 4096,
+    height: 4096,
+  });
+});
+
+test('any larger one fits, keeps its shape and never vanishes', () => {
+  const side = fc.integer({ min: 1, max: 65535 });
+  fc.assert(
+    fc.property(side, side, (width, height) => {
+      const small = decodedSize({ width, height }, largestAreaPx);
+      expect(small.width * small.height).toBeLessThanOrEqual(largestAreaPx);
+      expect(Math.max(small.width, small.height)).toBeLessThanOrEqual(32767);
+      expect(Math.min(small.width, small.height)).toBeGreaterThanOrEqual(1);
+      const scale = Math.max(small.width / width, small.height / height);
+      expect(Math.abs(small.width - width * scale)).toBeLessThan(1 + scale);
+      expect(Math.abs(small.height - height * scale)).toBeLessThan(1 + scale);
+    }),
+  );
+});
+
+test('the 108-megapixel photo', () => {
+  expect(decodedSize({ width: 12000, height: 9000 }, largestAreaPx)).toEqual({
+    width: 4729,
+    height: 3547,
+  });
+});
