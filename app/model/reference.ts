@@ -1,3 +1,5 @@
+import { quartersOf } from './crop-turn.ts';
+import { largestCut } from './cut-limits.ts';
 import type { Point } from './lab.ts';
 import type { Sheet } from './sheet.ts';
 
@@ -27,30 +29,19 @@ export interface PixelSize {
   readonly height: number;
 }
 
-/** How far the photo is turned at most between quarter turns, degrees. */
-const quarterOf = (turn: number): number => (((Math.round(turn / 90) % 4) + 4) % 4) * 90;
-
 /** The photo's size as it lies after the quarter turns. */
-export function turnedSize(photo: PixelSize, turn: number): PixelSize {
-  const quarter = quarterOf(turn);
-  return quarter === 90 || quarter === 270 ? { width: photo.height, height: photo.width } : photo;
-}
+export const turnedSize = (photo: PixelSize, turn: number): PixelSize =>
+  quartersOf(turn) % 2 === 0 ? photo : { width: photo.height, height: photo.width };
 
 /**
  * The largest cut-out of the sheet's shape that fits into the photo, centred. Quarter turns keep
  * the whole picture available; straightening shrinks the cut so that no corner leaves the photo.
  */
 export function centredCrop(photo: PixelSize, sheet: Sheet, turn = 0): Crop {
-  const shape = sheet.widthMm / sheet.heightMm;
-  const lying = turnedSize(photo, turn);
-  const rest = ((turn - Math.round(turn / 90) * 90) * Math.PI) / 180;
-  const cos = Math.cos(Math.abs(rest));
-  const sin = Math.sin(Math.abs(rest));
-  // A w x h rectangle turned by `rest` has the bounding box w cos + h sin by w sin + h cos.
-  const height = Math.min(lying.width / (shape * cos + sin), lying.height / (shape * sin + cos));
+  const cut = largestCut(photo, sheet.widthMm / sheet.heightMm, turn);
   return {
     centre: [0.5, 0.5],
-    size: [(height * shape) / photo.width, height / photo.height],
+    size: [cut.width / photo.width, cut.height / photo.height],
     turn,
   };
 }
