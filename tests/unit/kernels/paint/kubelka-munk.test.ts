@@ -1,0 +1,125 @@
+import { describe, expect, it } from 'vitest';
+import { writeLayerBand } from '../../../../workers/kernels/optics/layer.ts';
+import {
+  absorptionOverScattering,
+  leastReflectance,
+  masstoneReflectance,
+} from '../../../../workers/kernels/optics/masstone-reflectance.ts';
+import { mixSpectra } from '../../../../workers/kernels/optics/mix-spectra.ts';
+import { layOver, paintLayer } from '../../../../workers/kernels/optics/paint-layer.ts';
+import { stackLayers } from '../../../../workers/kernels/optics/stack-layers.ts';
+import { bandCount } from '../../../../workers/kernels/optics/wavelengths.ts';
+import published from '../../../fixtures/km-formulas-and-examples.json';
+
+const flat = (value: number): number[] => Array.from({ length: bandCount }, () => value);
+
+function layer(kx: number, sx: number): { back: number; through: number } {
+  const pair = new Float64Array(2);
+  writeLayerBand(kx, sx, pair, 0);
+  return { back: pair[0] as number, through: pair[1] as number };
+}
+
+const over = (kx: number, sx: number, ground: number): number =>
+  layOver(
+    paintLayer(flat(kx), flat(sx), 1),
+    flat(ground),
+    new Float64Array(bandCount),
+  )[7] as number;
+
+describe('Kubelka-Munk', () => {
+  // Kubelka (1948); the numbers were computed twice, in closed form and by Runge-Kutta.
+  it.each(published.computed_two_ways)('KX $KX SX $SX over $Rg', (row) => {
+    const { back, through } = layer(row.KX, row.SX);
+    expect(back).toBeCloseTo(row.layerR, 8);
+    expect(through).toBeCloseTo(row.layerT, 8);
+    expect(over(row.KX, row.SX, row.Rg)).toBeCloseTo(row.overGround, 8);
+  });
+
+  // Kubelka and Munk (1931): exact arithmetic, tabulated in colour texts.
+  it.each(published.published_K_over_S.pairs)('R %f has K/S %f', (r, ratio) => {
+    expect(absorptionOverScattering(r as number)).toBeCloseTo(ratio as number, 8);
+    expect(masstoneReflectance(ratio as number)).toBeCloseTo(r as number, 8);
+  });
+
+  // Unit-test constants of an MIT-licensed colour library (see the fixture), two-constant mixing.
+  it.each(published.third_party_checked_numbers.two_constant.mixes)('mixes $w', ({ w, Rinf }) => {
+    const { K, S } = published.third_party_checked_numbers.two_constant;
+    const padded = (row: number[]): number[] => Array.from(flat(1), (one, i) => row[i] ?? one);
+    const paints = K.map((row, i) => ({ K: padded(row), S: padded(S[i] as number[]) }));
+    const mixed = mixSpectra(paints, w);
+    for (const [i, wanted] of Rinf.entries()) {
+      const ratio = (mixed.K[i] as number) / (mixed.S[i] as number);
+      expect(masstoneReflectance(ratio)).toBeCloseTo(wanted, 12);
+      const thick = layOver(paintLayer(mixed.K, mixed.S, 400), flat(0.5), new Float64Array(36));
+      expect(thick[i]).toBeCloseTo(wanted, 9);
+    }
+  });
+
+  it('holds T^2 = (a - R0)^2 - b^2 (Kubelka 1948)', () => {
+    for (const kx of [0.01, 0.3, 2]) {
+      for (const sx of [0.02, 0.4, 3]) {
+        const { back, through } = layer(kx, sx);
+        const a = 1 + kx / sx;
+        expect(through ** 2).toBeCloseTo((a - back) ** 2 - (a * a - 1), 9);
+      }
+    }
+  });
+
+  it('two thin layers stacked are the thick one (Kubelka 1954)', () => {
+    const K = flat(0.7);
+    const S = flat(0.3);
+    const twice = stackLayers(paintLayer(K, S, 1.5), paintLayer(K, S, 0.5));
+    const once = paintLayer(K, S, 2);
+    expect(twice.back[3]).toBeCloseTo(once.back[3] as number, 12);
+    expect(twice.through[3]).toBeCloseTo(once.through[3] as number, 12);
+  });
+
+  it('keeps its digits from K/S 1e-12 to 1e16 and falls throughout (A-NUM-12)', () => {
+    let before = 2;
+    for (let power = -12; power <= 16; power += 0.5) {
+      const k = 10 ** power;
+      const r = masstoneReflectance(k);
+      expect(r).toBeGreaterThan(0);
+      expect(r).toBeLessThanOrEqual(1);
+      expect(r).toBeLessThan(before);
+      // R solves R^2 - 2 (1 + k) R + 1 = 0 whatever k is.
+      const other = 1 + k + Math.sqrt(k * (k + 2));
+      expect(Math.abs(r * other - 1)).toBeLessThan(1e-6);
+      before = r;
+    }
+  });
+
+  it('has no NaN at S 0, K 0, load 0 or a huge load (A-NUM-13)', () => {
+    expect(over(0.4, 0, 1)).toBeCloseTo(Math.exp(-0.8), 12);
+    expect(over(0, 0.5, 0.6)).toBeCloseTo(0.4 / 0.6, 12);
+    expect(over(0, 0, 0.6)).toBe(0.6);
+    expect(over(0, 0, 1)).toBe(1);
+    expect(over(0, 1e18, 1)).toBeCloseTo(1, 9);
+    // b S X = 800 with K/S = 1.
+    const sx = 800 / Math.sqrt(3);
+    expect(over(sx, sx, 0.9)).toBeCloseTo(masstoneReflectance(1), 12);
+    for (const kx of [0, 1e-300, 1e-9, 1, 1e9, 1e150]) {
+      for (const depth of [0, 1e-300, 1e-9, 1, 1e9, 1e150]) {
+        for (const ground of [0, 0.5, 1]) {
+          const r = over(kx, depth, ground);
+          expect(r, `${kx} ${depth} ${ground}`).toBeGreaterThanOrEqual(0);
+          expect(r, `${kx} ${depth} ${ground}`).toBeLessThanOrEqual(1 + 1e-12);
+        }
+      }
+    }
+  });
+
+  it('mixes a paint with dead-black and perfect-white bands (A-NUM-11)', () => {
+    const odd = [0, 1, 1.02, -0.01];
+    const K = Array.from(flat(0), (_, i) => absorptionOverScattering(odd[i % 4] as number));
+    const plain = { K: flat(0.3), S: flat(0.1) };
+    for (const share of [0, 1, 500, 1000]) {
+      const mix = mixSpectra([{ K, S: flat(1) }, plain], [share, 1000 - share]);
+      const got = layOver(paintLayer(mix.K, mix.S, 1), flat(0.85), new Float64Array(36));
+      expect(Array.from(got).every((r) => r >= 0 && r <= 1)).toBe(true);
+      if (share === 0) expect(Array.from(mix.K)).toEqual(plain.K);
+    }
+    expect(absorptionOverScattering(0)).toBe(absorptionOverScattering(leastReflectance));
+    expect(absorptionOverScattering(1.02)).toBe(0);
+  });
+});
