@@ -3,6 +3,7 @@ import type { PaintCard } from '../app/model/paint.ts';
 import type { Reading, ReadingWishes } from '../app/model/reading.ts';
 import type { Crop } from '../app/model/reference.ts';
 import type { Sheet } from '../app/model/sheet.ts';
+import type { Stage } from '../app/model/stage.ts';
 import type { PlanWishes, WashPlan } from '../app/model/wash-plan.ts';
 
 export interface ReadRequest {
@@ -30,7 +31,7 @@ export interface ReadResult {
   readonly thumbnail: ArrayBuffer;
 }
 
-export type Stage = 'opening' | 'looking' | 'values' | 'colours' | 'shapes' | 'paints' | 'washes';
+export type { Stage };
 
 /** part: 0..1 of the whole job. */
 export type OnProgress = (part: number, stage: Stage) => void;

@@ -1,0 +1,156 @@
+// Edge-preserving smoothing along rows and columns in turn, with weights that fall off with the way
+// walked plus the differences crossed. Source: Gastal, Oliveira, 'Domain Transform for Edge-Aware
+// Image and Video Processing', 2011 (recursive filter, three iterations). Ours differs in one point:
+// both directions start from the same input and share their weights out, instead of one running
+// over the other's result. The kernel is the same, but mirrored in gives mirrored out.
+import type { PixelSize } from '../../../app/model/reference.ts';
+
+const iterations = 3;
+/** Columns taken at a time going down: one cache line of floats. */
+const block = 16;
+
+export interface Smoothing {
+  /** How far it smooths where nothing stands in the way, px. */
+  readonly spacePx: number;
+  /** A difference this large, in the planes' unit, counts as one `spacePx` of way. */
+  readonly tone: number;
+}
+
+/** ln of the weight one px of way leaves in the first iteration. */
+function firstFall(spacePx: number): number {
+  const sigma = (spacePx * Math.sqrt(3) * 2 ** (iterations - 1)) / Math.sqrt(4 ** iterations - 1);
+  return -Math.SQRT2 / sigma;
+}
+
+/** Less than this is nothing; floats near the end of their range are slow. */
+const nothing = 1e-6;
+
+/** kept[i]: weight left after the step from the pixel `stride` before i to i; 0 at the border. */
+function keptWeights(
+  guides: readonly Float32Array[],
+  size: PixelSize,
+  stride: number,
+  smoothing: Smoothing,
+): Float32Array {
+  const kept = new Float32Array(size.width * size.height);
+  const perUnit = smoothing.spacePx / smoothing.tone;
+  const fall = firstFall(smoothing.spacePx);
+  for (const guide of guides) {
+    for (let i = stride; i < kept.length; i++) {
+      const difference = (guide[i] as number) - (guide[i - stride] as number);
+      kept[i] = (kept[i] as number) + Math.abs(difference);
+    }
+  }
+  for (let i = 0; i < kept.length; i++) {
+    const weight = Math.exp(fall * (1 + perUnit * (kept[i] as number)));
+    kept[i] = weight < nothing ? 0 : weight;
+  }
+  if (stride === 1) for (let i = 0; i < kept.length; i += size.width) kept[i] = 0;
+  else kept.fill(0, 0, stride);
+  return kept;
+}
+
+/** Half the spread is the square of every weight. */
+function narrow(kept: Float32Array): void {
+  for (let i = 0; i < kept.length; i++) {
+    const weight = kept[i] as number;
+    kept[i] = weight < nothing ? 0 : weight * weight;
+  }
+}
+
+/** Work space for one line: what comes from before, pixel included, and the weight of it. */
+interface Line {
+  readonly sums: Float64Array;
+  readonly weights: Float64Array;
+}
+
+const lineOf = (count: number): Line => ({
+  sums: new Float64Array(count),
+  weights: new Float64Array(count),
+});
+
+function smoothLine(
+  plane: Float32Array,
+  kept: Float32Array,
+  start: number,
+  count: number,
+  { sums, weights }: Line,
+): void {
+  let sum = 0;
+  let weight = 0;
+  for (let i = 0; i < count; i++) {
+    const k = kept[start + i] as number;
+    sum = k * sum + (plane[start + i] as number);
+    weight = k * weight + 1;
+    sums[i] = sum;
+    weights[i] = weight;
+  }
+  sum = 0;
+  weight = 0;
+  for (let i = count - 1; i >= 0; i--) {
+    const at = start + i;
+    const own = plane[at] as number;
+    plane[at] = ((sums[i] as number) + sum) / ((weights[i] as number) + weight);
+    const k = kept[at] as number;
+    sum = k * (sum + own);
+    weight = k * (weight + 1);
+  }
+}
+
+function smoothRows(plane: Float32Array, kept: Float32Array, size: PixelSize): void {
+  const line = lineOf(size.width);
+  for (let y = 0; y < size.height; y++) smoothLine(plane, kept, y * size.width, size.width, line);
+}
+
+/** Copies `columns` columns from `left` on into `lines`, one below the other. */
+function takeColumns(plane: Float32Array, size: PixelSize, left: number, lines: Float32Array) {
+  const columns = Math.min(block, size.width - left);
+  for (let y = 0; y < size.height; y++) {
+    const at = y * size.width + left;
+    for (let c = 0; c < columns; c++) lines[c * size.height + y] = plane[at + c] as number;
+  }
+}
+
+function smoothColumns(plane: Float32Array, kept: Float32Array, size: PixelSize): void {
+  const { width, height } = size;
+  const lines = new Float32Array(block * height);
+  const keptLines = new Float32Array(block * height);
+  const line = lineOf(height);
+  for (let left = 0; left < width; left += block) {
+    const columns = Math.min(block, width - left);
+    takeColumns(plane, size, left, lines);
+    takeColumns(kept, size, left, keptLines);
+    for (let c = 0; c < columns; c++) smoothLine(lines, keptLines, c * height, height, line);
+    for (let y = 0; y < height; y++) {
+      const at = y * width + left;
+      for (let c = 0; c < columns; c++) plane[at + c] = lines[c * height + y] as number;
+    }
+  }
+}
+
+/**
+ * Smooths `planes` in place, not across differences in the `guides` (up to three planes, summed; they
+ * may be the planes themselves: differences are taken before anything is changed). Hands back
+ * control after every pass over a plane. Two planes of that size are held meanwhile.
+ */
+export function* edgePreserving(
+  planes: readonly Float32Array[],
+  guides: readonly Float32Array[],
+  size: PixelSize,
+  smoothing: Smoothing,
+): Generator<void> {
+  const across = keptWeights(guides, size, 1, smoothing);
+  yield;
+  const down = keptWeights(guides, size, size.width, smoothing);
+  yield;
+  for (let i = 0; i < iterations; i++) {
+    for (const plane of planes) {
+      smoothRows(plane, across, size);
+      yield;
+      smoothColumns(plane, down, size);
+      yield;
+    }
+    narrow(across);
+    narrow(down);
+  }
+}
