@@ -4,7 +4,6 @@ import { defineConfig, type LaunchOptions } from '@playwright/test';
 import { launchOptions } from './support/chromium.mjs';
 
 const top = resolve(dirname(fileURLToPath(import.meta.url)), '..');
-export const launch = launchOptions() as LaunchOptions;
 
 export default defineConfig({
   testDir: join(top, 'tests/e2e'),
@@ -22,6 +21,6 @@ export default defineConfig({
     hasTouch: true,
     isMobile: true,
     serviceWorkers: 'allow',
-    launchOptions: launch,
+    launchOptions: launchOptions() as LaunchOptions,
   },
 });
