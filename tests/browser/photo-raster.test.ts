@@ -1,0 +1,171 @@
+import { expect, test } from 'vitest';
+import { lightnessPlane } from '../../workers/kernels/pixels/lightness.ts';
+import { largestAreaPx } from '../../workers/photo/decoded-size.ts';
+import { readRaster } from '../../workers/photo/read-raster.ts';
+import { casePhoto } from './support/case-photo.ts';
+import { lightnessAt, meanLightness, quarters } from './support/raster-lightness.ts';
+import { recordCanvases } from './support/record-canvases.ts';
+
+const canvases = recordCanvases();
+const whole = { centre: [0.5, 0.5], size: [1, 1], turn: 0 } as const;
+
+const read = async (name: string, longSidePx = 1600, type = '') =>
+  readRaster(await casePhoto(name, type), whole, longSidePx, async () => {});
+
+/** L* of the greys 245, 170, 95, 20 (CIE 15, IEC 61966-2-1), as the base picture shows them. */
+const base = [96.5, 69.6, 40.3, 6.3];
+
+async function expectBase(name: string, within: number): Promise<void> {
+  const { raster, shaky } = await read(name);
+  expect(shaky).toBe(false);
+  quarters(raster).forEach((lightness, i) => {
+    expect(Math.abs(lightness - (base[i] as number)), `quarter ${i + 1}`).toBeLessThanOrEqual(
+      within,
+    );
+  });
+}
+
+// A-ORI-1, 3, 4, 5
+test.each([
+  ...[1, 2, 3, 4, 5, 6, 7, 8].map((turn) => `exif-orient-${turn}.jpg`),
+  'exif-wrong-size.jpg',
+  'exif-broken-offset.jpg',
+  'exif-false-thumbnail.jpg',
+])('%s stands upright with its red bar on the left', async (name) => {
+  const { raster } = await read(name);
+  expect([raster.width, raster.height]).toEqual([480, 320]);
+  await expectBase(name, 1);
+  const at = 80 * 480 + 5; // the bar
+  expect(raster.red[at]).toBeGreaterThan(3 * (raster.green[at] as number));
+});
+
+// A-FMT-2, 7, 9, 10; A-COL-5, 6
+test.each([
+  ['really-a-jpeg.png', 1],
+  ['animated.gif', 3],
+  ['animated.webp', 3],
+  ['picture.bmp', 1],
+  ['picture.avif', 3],
+  ['png-16bit-rgb.png', 1],
+  ['png-16bit-grey.png', 1],
+  ['png-8bit-grey.png', 1],
+])('%s shows the base picture', (name, within) => expectBase(name, within));
+
+// A-COL-1
+test.each(['patches-p3-tagged.png', 'patches-p3-tagged.jpg'])(
+  '%s is read through its profile',
+  async (name) => {
+    const ours = await read(name);
+    const plain = await read('patches-srgb-untagged.png');
+    for (const x of [1, 3, 5, 7]) {
+      for (const y of [0.25, 0.75]) {
+        const place = [ours.raster, plain.raster].map((raster) => lightnessAt(raster, x / 8, y));
+        expect(Math.abs((place[0] as number) - (place[1] as number))).toBeLessThan(1);
+      }
+    }
+  },
+);
+
+// A-COL-4: no ink, half black, nearly black
+test('a CMYK photo is neither inverted nor black', async () => {
+  const { raster } = await read('cmyk-adobe-marker.jpg');
+  [100, 53.6, 9.3].forEach((lightness, i) => {
+    expect(Math.abs(lightnessAt(raster, (2 * i + 1) / 8, 0.25) - lightness)).toBeLessThan(2);
+  });
+});
+
+// A-COL-3
+test('colours outside sRGB stay finite and within 0..1', async () => {
+  const { raster } = await read('p3-out-of-gamut.png');
+  for (const plane of [raster.red, raster.green, raster.blue]) {
+    expect(plane.every((light) => light >= 0 && light <= 1)).toBe(true);
+  }
+});
+
+// A-COL-7, 8
+test('what is transparent is paper white', async () => {
+  const hidden = await read('png-alpha-hidden-black.png');
+  expect(lightnessAt(hidden.raster, 0.01, 0.01)).toBeCloseTo(100, 1);
+  expect(lightnessAt(hidden.raster, 0.5, 0.5)).toBeLessThan(60);
+  expect(meanLightness((await read('png-fully-transparent.png')).raster)).toBeCloseTo(100, 1);
+});
+
+// A-COL-9: half the light, whatever the size; one pixel of it then is L* 76
+test('a fine check keeps its mean light at any working size', async () => {
+  for (const longSidePx of [1024, 800, 512, 300]) {
+    const { raster } = await read('checker-1px-1024.png', longSidePx);
+    const light = raster.green.reduce((sum, green) => sum + green, 0) / raster.green.length;
+    expect(Math.abs(light - 0.5)).toBeLessThan(0.001);
+  }
+  const { raster } = await read('checker-1px-1024.png', 512);
+  expect(Math.abs(meanLightness(raster) - 76)).toBeLessThan(1);
+});
+
+// A-BIG-5, 6, 7
+test.each([
+  ['panorama-20000x500.jpg', 1600, 40],
+  ['line-5000x1.png', 1600, 1],
+  ['one-pixel.png', 1, 1],
+])('%s keeps its shape', async (name, width, height) => {
+  const { raster } = await read(name);
+  expect([raster.width, raster.height]).toEqual([width, height]);
+});
+
+// A-BIG-2, 8
+test.each([
+  ['huge-108mp-12000x9000.jpg', 1600, 1200],
+  ['just-over-ios-area-4100x4100.jpg', 1600, 1600],
+])('%s: no canvas over 16,777,216 px, and both sides as derived', async (name, width, height) => {
+  const { raster } = await read(name);
+  expect([raster.width, raster.height]).toEqual([width, height]);
+  expect(canvases.areas.length).toBeGreaterThan(0);
+  expect(Math.max(...canvases.areas)).toBeLessThanOrEqual(largestAreaPx);
+});
+
+test('the greys of the 108-megapixel photo cover what they cover', async () => {
+  const { raster } = await read('huge-108mp-12000x9000.jpg');
+  // greys 225 / 150 / 70 / 30 and their L* (CIE 15); shares from the picture's own drawing
+  const expected = [
+    [89.2, 0.333],
+    [62.1, 0.292],
+    [29.6, 0.292],
+    [11.0, 0.083],
+  ] as const;
+  const counts = expected.map(() => 0);
+  const plane = lightnessPlane(raster);
+  for (const lightness of plane) {
+    const nearest = expected.reduce(
+      (best, [level], i) =>
+        Math.abs(level - lightness) < Math.abs((expected[best]?.[0] ?? 0) - lightness) ? i : best,
+      0,
+    );
+    counts[nearest] = (counts[nearest] ?? 0) + 1;
+  }
+  expected.forEach(([, share], i) => {
+    expect(Math.abs((counts[i] as number) / plane.length - share)).toBeLessThan(0.01);
+  });
+});
+
+test('a crop turned by a quarter shows the left side on top', async () => {
+  const photo = await casePhoto('exif-orient-1.jpg');
+  const crop = { centre: [0.5, 0.5], size: [320 / 480, 480 / 320], turn: 90 } as const;
+  const { raster } = await readRaster(photo, crop, 1600, async () => {});
+  expect([raster.width, raster.height]).toEqual([320, 480]);
+  // clockwise: what was left below (40.3) comes left above, what was left above right above
+  const seen = [
+    [0.25, 0.25, 40.3],
+    [0.7, 0.3, 96.5],
+    [0.25, 0.75, 6.3],
+    [0.75, 0.75, 69.6],
+  ] as const;
+  for (const [x, y, lightness] of seen) {
+    expect(Math.abs(lightnessAt(raster, x, y) - lightness)).toBeLessThan(1);
+  }
+});
+
+test('a crop of the right lower quarter, slightly turned, is dark all over', async () => {
+  const photo = await casePhoto('exif-orient-1.jpg');
+  const crop = { centre: [0.75, 0.75], size: [0.3, 0.3], turn: 5 } as const;
+  const { raster } = await readRaster(photo, crop, 1600, async () => {});
+  expect(meanLightness(raster)).toBeLessThan(7.5);
+});
