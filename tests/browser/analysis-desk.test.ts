@@ -1,0 +1,165 @@
+import { afterEach, expect, test } from 'vitest';
+import { type AnalysisClient, createAnalysisClient } from '../../app/analysis/analysis-client.ts';
+
+/** A worker made of a few lines; `seen` counts how many were started. */
+const workerOf = (code: string) => {
+  const url = URL.createObjectURL(new Blob([code], { type: 'text/javascript' }));
+  const seen = { started: 0, ended: 0 };
+  const createWorker = (): Worker => {
+    seen.started += 1;
+    const worker = new Worker(url);
+    const terminate = worker.terminate.bind(worker);
+    worker.terminate = () => {
+      seen.ended += 1;
+      terminate();
+    };
+    return worker;
+  };
+  return { createWorker, seen };
+};
+
+/** Answers Comlink's calls by hand: the message holds id, path and arguments. */
+const answering = (body: string): string => `
+  const answer = (id, value) => postMessage({ id, type: 'RAW', value });
+  const fail = (id, name, message) => postMessage({ id, type: 'HANDLER', name: 'throw',
+    value: { isError: true, value: { name, message, stack: '' } } });
+  const throwRaw = (id, value) => postMessage({ id, type: 'HANDLER', name: 'throw',
+    value: { isError: false, value } });
+  onmessage = ({ data: { id, path, argumentList } }) => {
+    const call = path[0];
+    ${body}
+  };`;
+
+let client: AnalysisClient;
+afterEach(() => client.dispose());
+
+const never = new AbortController().signal;
+const aCall = (signal: AbortSignal = never) => client.openPhoto(signal, new Blob(['x']));
+
+// A-WRK-1: never answers
+test('a worker that says nothing fails its calls in words, and the next call gets a fresh one', async () => {
+  const { createWorker, seen } = workerOf('onmessage = () => {}');
+  client = createAnalysisClient({ createWorker, silenceMs: 300 });
+  const calls = await Promise.allSettled([aCall(), client.paintBox(never)]);
+  for (const call of calls) {
+    expect(call).toMatchObject({ status: 'rejected', reason: { name: 'AnalysisError' } });
+    expect(String((call as PromiseRejectedResult).reason.message)).toMatch(/try again/);
+  }
+  expect(seen).toEqual({ started: 1, ended: 1 });
+  await expect(aCall()).rejects.toThrow(/try again/);
+  expect(seen.started).toBe(2);
+});
+
+test('a worker that keeps giving signs of life is waited for', async () => {
+  const { createWorker } = workerOf(
+    answering(`
+      const signs = setInterval(() => postMessage({ sign: true }), 50);
+      setTimeout(() => { clearInterval(signs); answer(id, []); }, 800);`),
+  );
+  client = createAnalysisClient({ createWorker, silenceMs: 300 });
+  expect(await client.paintBox(never)).toEqual([]);
+});
+
+// A-WRK-1: dies in mid-work
+test('a worker that dies in mid-work fails its calls in words', async () => {
+  const { createWorker, seen } = workerOf(
+    answering(`if (call === 'openPhoto') setTimeout(() => { throw new Error('oops'); }, 20);
+      else answer(id, []);`),
+  );
+  client = createAnalysisClient({ createWorker });
+  await expect(aCall()).rejects.toMatchObject({ name: 'AnalysisError' });
+  expect(await client.paintBox(never)).toEqual([]);
+  expect(seen.started).toBe(2);
+});
+
+// A-WRK-3
+test('a worker script that is not there fails in words', async () => {
+  client = createAnalysisClient({
+    createWorker: () => new Worker('/no-such-worker.js', { type: 'module' }),
+  });
+  await expect(aCall()).rejects.toMatchObject({
+    name: 'AnalysisError',
+    message: expect.stringMatching(/could not be worked out/),
+  });
+});
+
+test('a browser that refuses workers fails in words', async () => {
+  client = createAnalysisClient({
+    createWorker: () => {
+      throw new DOMException('refused', 'SecurityError');
+    },
+  });
+  await expect(aCall()).rejects.toMatchObject({ name: 'AnalysisError' });
+});
+
+test('an aborted caller is freed at once; a worker that answers the cancel lives on', async () => {
+  const { createWorker, seen } = workerOf(
+    answering(`if (call === 'cancel' || call === 'paintBox') answer(id, []);`),
+  );
+  client = createAnalysisClient({ createWorker, cancelMs: 100 });
+  const abort = new AbortController();
+  const call = aCall(abort.signal);
+  const start = performance.now();
+  abort.abort();
+  await expect(call).rejects.toMatchObject({ name: 'AbortError' });
+  expect(performance.now() - start).toBeLessThan(50);
+  await new Promise((resolve) => setTimeout(resolve, 200));
+  expect(seen).toEqual({ started: 1, ended: 0 });
+  expect(await client.paintBox(never)).toEqual([]);
+});
+
+test('a worker deaf to the cancel is ended, and the other open call is sent to a fresh one', async () => {
+  const { createWorker, seen } = workerOf(
+    answering(`if (call === 'openPhoto') { for (;;) { /* stuck */ } }
+      else answer(id, ['answered']);`),
+  );
+  client = createAnalysisClient({ createWorker, cancelMs: 250 });
+  const abort = new AbortController();
+  const stuck = aCall(abort.signal);
+  const other = client.paintBox(never);
+  await new Promise((resolve) => setTimeout(resolve, 50));
+  const start = performance.now();
+  abort.abort();
+  await expect(stuck).rejects.toMatchObject({ name: 'AbortError' });
+  expect(await other).toEqual(['answered']);
+  expect(performance.now() - start).toBeGreaterThan(200);
+  expect(seen).toEqual({ started: 2, ended: 1 });
+});
+
+test('an already aborted signal starts nothing', async () => {
+  const { createWorker, seen } = workerOf('');
+  client = createAnalysisClient({ createWorker });
+  await expect(aCall(AbortSignal.abort())).rejects.toMatchObject({ name: 'AbortError' });
+  expect(seen.started).toBe(0);
+});
+
+// A-WRK-8
+test.each([
+  [`throwRaw(id, 'a string')`],
+  ['throwRaw(id, undefined)'],
+  [`fail(id, 'RangeError', 'offset is out of bounds')`],
+  [`fail(id, 'InvalidStateError', '')`],
+])('whatever a worker throws (%s) comes as a readable sentence', async (body) => {
+  client = createAnalysisClient(workerOf(answering(body)));
+  await expect(aCall()).rejects.toMatchObject({
+    name: 'AnalysisError',
+    message: expect.stringMatching(/^The picture could not be worked out/),
+  });
+});
+
+test('a photo error keeps its name and its sentence', async () => {
+  client = createAnalysisClient(
+    workerOf(answering(`fail(id, 'PhotoError', 'The file is empty.')`)),
+  );
+  await expect(aCall()).rejects.toMatchObject({
+    name: 'PhotoError',
+    message: 'The file is empty.',
+  });
+});
+
+test('putting the client away settles what is open', async () => {
+  client = createAnalysisClient(workerOf('onmessage = () => {}'));
+  const call = aCall();
+  client.dispose();
+  await expect(call).rejects.toMatchObject({ name: 'AbortError' });
+});
