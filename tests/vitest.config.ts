@@ -18,7 +18,6 @@ export default defineConfig({
           name: 'node',
           environment: 'node',
           include: ['tests/unit/**/*.test.{ts,tsx}'],
-          benchmark: { include: ['tests/bench/**/*.bench.ts'] },
         },
       },
       {
@@ -26,7 +25,6 @@ export default defineConfig({
         test: {
           name: 'chromium',
           include: ['tests/browser/**/*.test.{ts,tsx}'],
-          benchmark: { include: ['tests/bench/**/*.bench.ts', '!tests/bench/**/*.node.bench.ts'] },
           browser: {
             enabled: true,
             headless: true,
