@@ -32,7 +32,7 @@ export const layers: readonly Layer[] = [
   {
     name: 'state',
     holds: /^app\/state\//,
-    mayUse: ['storage', 'analysis', 'drawing', 'update', 'api', 'model'],
+    mayUse: ['storage', 'analysis', 'drawing', 'update', 'api', 'model', 'demo'],
     packages: anyPackage,
   },
   { name: 'styles', holds: /^app\/styles\//, mayUse: [], packages: noPackage },
@@ -40,7 +40,7 @@ export const layers: readonly Layer[] = [
   {
     name: 'screens',
     holds: /^app\/screens\//,
-    mayUse: ['state', 'drawing', 'model', 'styles', 'demo'],
+    mayUse: ['state', 'drawing', 'api', 'model', 'styles', 'demo'],
     packages: /^(preact|@preact\/)/,
   },
   {
