@@ -46,7 +46,8 @@ export interface PhotoFacts {
 /**
  * Every job carries a number so that it can be cancelled: AbortSignal does not cross. Errors come
  * back as plain Errors whose `name` is kept: 'AbortError' for a cancelled job, 'PhotoError' with a
- * painter's sentence as message for a photo that can't be used.
+ * painter's sentence as message for a photo that can't be used, 'WishError' with one for wishes
+ * that contradict each other.
  */
 export interface AnalysisApi {
   openPhoto(job: number, photo: Blob): Promise<PhotoFacts>;

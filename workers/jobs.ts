@@ -8,7 +8,7 @@ channel.port1.onmessage = () => waiting.shift()?.();
  * One turn of the event loop, so that a cancel gets in. A message, for a timer is held back to 4 ms
  * after a few in a row (HTML standard, timers).
  */
-const nextTurn = (): Promise<void> =>
+export const nextTurn = (): Promise<void> =>
   new Promise((resolve) => {
     waiting.push(resolve);
     channel.port2.postMessage(null);

@@ -17,8 +17,8 @@ export interface Pictures {
 
 /**
  * The only door to the analysis worker. An abort frees the caller at once with the signal's
- * reason. Rejections: `AbortError`; `PhotoError` (a sentence about the photo); `AnalysisError` (a
- * sentence: the work stopped; the next call uses a fresh worker). Bitmaps handed out are the
+ * reason. Rejections: `AbortError`; `PhotoError` (a sentence about the photo); `WishError` (a
+ * sentence: wishes for the palette contradict each other); `AnalysisError` (a sentence: the work stopped; the next call uses a fresh worker). Bitmaps handed out are the
  * caller's to close.
  */
 export interface AnalysisClient {

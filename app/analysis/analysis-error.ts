@@ -1,5 +1,5 @@
 /** Names of worker errors whose message may go to the screen, or that mean no error at all. */
-const kept = ['PhotoError', 'AbortError'];
+const kept = ['PhotoError', 'WishError', 'AbortError'];
 
 const sentence =
   'The picture could not be worked out. Nothing is lost: try again, or reload the page if it happens twice.';

@@ -1,0 +1,87 @@
+import { defaultPaperLab } from '../../../workers/kernels/optics/default-paper.ts';
+import { paintBox } from '../../../workers/kernels/optics/paint-box.ts';
+import { darkestOfBox } from '../../../workers/kernels/palette/darkest-of.ts';
+import { paintsAllowed } from '../../../workers/kernels/palette/paints-allowed.ts';
+import { greyOf, referenceRgba } from '../../../workers/kernels/pixels/raster-pictures.ts';
+import { RasterReducer } from '../../../workers/kernels/pixels/raster-reducer.ts';
+import { rasterSize } from '../../../workers/kernels/pixels/raster-size.ts';
+import { buildWashPlan } from '../../../workers/kernels/plan/build-wash-plan.ts';
+import { readPicture } from '../../../workers/kernels/read-picture.ts';
+import { cutOutOf } from '../../model/cut-out.ts';
+import { centredCrop } from '../../model/reference.ts';
+import { turned } from '../../model/sheet.ts';
+import { CommandError } from './command-error.ts';
+import { type LoadedPhoto, loadPhoto } from './load-photo.ts';
+import { planJson } from './plan-json.ts';
+import { type PlanOptions, planOptions } from './plan-options.ts';
+import { writePictures } from './plan-pictures.ts';
+import { planWishes } from './plan-wishes.ts';
+
+const longSidePx = 1600;
+const goOn = async (): Promise<void> => {};
+
+/** The centre of the photo in the sheet's ratio, averaged to the working raster. */
+function rasterOf(photo: LoadedPhoto, sheet: PlanOptions['sheet']) {
+  const cut = cutOutOf(photo, centredCrop(photo, sheet));
+  const left = Math.min(Math.max(0, -cut.matrix[4]), photo.width - cut.width);
+  const top = Math.min(Math.max(0, -cut.matrix[5]), photo.height - cut.height);
+  const reducer = new RasterReducer(cut, rasterSize(cut.width, cut.height, longSidePx));
+  for (let row = 0; row < cut.height; row++) {
+    const start = ((top + row) * photo.width + left) * 4;
+    reducer.addRows(photo.rgba.subarray(start, start + cut.width * 4), 1);
+  }
+  return reducer.finish();
+}
+
+async function made(args: readonly string[]): Promise<string> {
+  const options = planOptions(args);
+  const wishes = planWishes(
+    options,
+    paintBox.map((paint) => paint.id),
+  );
+  try {
+    paintsAllowed(paintBox, wishes);
+  } catch (thrown) {
+    throw new CommandError(thrown instanceof Error ? thrown.message : String(thrown));
+  }
+  const photo = await loadPhoto(options.photo);
+  const sheet = turned(options.sheet, photo.width >= photo.height ? 'across' : 'upright');
+  const { raster, clipped } = rasterOf(photo, sheet);
+  const { reading, slotMap, bandMap } = await readPicture(
+    {
+      raster,
+      clipped,
+      sheet: { widthMm: sheet.widthMm, heightMm: sheet.heightMm },
+      wishes: options.bands === undefined ? {} : { bands: options.bands },
+      darkest: darkestOfBox(),
+      paper: defaultPaperLab[0],
+    },
+    goOn,
+  );
+  const plan = await buildWashPlan(reading, wishes, goOn);
+  if (options.out !== undefined) {
+    const pictures = { reference: referenceRgba(raster), grey: greyOf(raster), slotMap, bandMap };
+    await writePictures(options.out, reading, plan, pictures);
+  }
+  return JSON.stringify(planJson(reading, plan, options.out !== undefined));
+}
+
+const written = (stream: NodeJS.WriteStream, text: string): Promise<void> =>
+  new Promise((resolve) => {
+    stream.write(text, () => resolve());
+  });
+
+/**
+ * The whole command: photo in, one JSON object on stdout. Answers the exit code: 2 with one line on
+ * stderr for a wrong option or an unreadable file.
+ */
+export async function runPlan(args: readonly string[]): Promise<number> {
+  try {
+    await written(process.stdout, `${await made(args)}\n`);
+    return 0;
+  } catch (thrown) {
+    if (!(thrown instanceof CommandError)) throw thrown;
+    await written(process.stderr, `plan: ${thrown.message}\n`);
+    return 2;
+  }
+}

@@ -1,0 +1,142 @@
+import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import sharp from 'sharp';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { casePath, type Ran, runCommand, top } from './run-command.ts';
+
+const work = mkdtempSync(join(tmpdir(), 'plan-command-'));
+const out = join(work, 'pictures', 'new');
+const photo = join(work, 'small.jpg');
+afterAll(() => rmSync(work, { recursive: true, force: true }));
+
+interface Printed {
+  [key: string]: unknown;
+  raster: { width: number; height: number };
+  sheet: { widthMm: number; heightMm: number };
+  lightness: { histogram: number[] };
+  bands: { band: number; from: number; to: number; share: number }[];
+  families: { id: number; share: number }[];
+  palette: { id: string }[];
+  mixes: { id: string; wash: number; passage: string; family: number }[];
+  steps: { n: number; mixes: string[]; expectedImage: string | null }[];
+}
+
+const keys = (row: object | undefined): string[] => Object.keys(row ?? {}).sort();
+
+describe('a small upright photograph', () => {
+  let ran: Ran;
+  let plan: Printed;
+
+  beforeAll(async () => {
+    await sharp(join(top, 'tests/fixtures/mountain-snow.jpg'))
+      .resize(400, 600, { fit: 'cover' })
+      .jpeg({ quality: 95 })
+      .toFile(photo);
+    ran = await runCommand(photo, '--sheet', '381x279', '--bands', '4', '--out', out);
+    plan = JSON.parse(ran.stdout);
+  }, 60_000);
+
+  test('one JSON object on stdout, nothing on stderr', () => {
+    expect([ran.code, ran.stderr]).toEqual([0, '']);
+    expect(ran.stdout.trim().split('\n')).toHaveLength(1);
+  });
+
+  test('the sheet is turned to the photo, the photo cut at its centre to the sheet', () => {
+    expect(plan.sheet).toEqual({ widthMm: 279, heightMm: 381 });
+    expect(plan.raster).toEqual({ width: 400, height: 546 }); // 400 x 381 / 279
+  });
+
+  test('keys as documented', () => {
+    expect(keys(plan)).toEqual(
+      'bands families lightness mixes palette range raster reserves sheet steps warnings'.split(
+        ' ',
+      ),
+    );
+    expect(keys(plan.bands[0])).toEqual(
+      'band from lightness plannedLightness share to value'.split(' '),
+    );
+    expect(keys(plan.families[0])).toEqual(['id', 'lab', 'share']);
+    expect(keys(plan.palette[0])).toEqual(['ci', 'id', 'name', 'why']);
+    const mix = 'consistency expected family id load parts passage puddle target wash'.split(' ');
+    for (const row of plan.mixes) expect(keys(row)).toEqual(expect.arrayContaining(mix));
+    expect(keys(plan.steps[0])).toEqual(
+      'bands cautions dryMinutes expectedImage families kind mixes n paintMinutes paper passage shineMinutes technique title'.split(
+        ' ',
+      ),
+    );
+    expect(keys(plan.range as object)).toEqual(['dark', 'hi', 'lo', 'mode', 'paper']);
+  });
+
+  test('numbers hang together', () => {
+    const pixels = plan.raster.width * plan.raster.height;
+    expect(plan.lightness.histogram).toHaveLength(256);
+    expect(plan.lightness.histogram.reduce((sum, count) => sum + count, 0)).toBe(pixels);
+    const sum = (rows: readonly { share: number }[]) => rows.reduce((all, r) => all + r.share, 0);
+    expect(sum(plan.bands)).toBeCloseTo(1, 6);
+    expect(sum(plan.families)).toBeCloseTo(1, 6);
+    expect(plan.palette.length).toBeLessThanOrEqual(5);
+    const rows = plan.mixes.map((mix) => `${mix.wash} ${mix.passage} ${mix.family}`);
+    expect(new Set(rows).size).toBe(rows.length);
+    expect(plan.steps.map((step) => step.n)).toEqual(plan.steps.map((_, i) => i + 1));
+    const ids = new Set(plan.mixes.map((mix) => mix.id));
+    for (const step of plan.steps) for (const id of step.mixes) expect(ids.has(id)).toBe(true);
+  });
+
+  test('pictures of the raster size, bands and families by their numbers', async () => {
+    const wanted = ['reference.png', 'grey.png', 'bands.png', 'families.png'];
+    wanted.push(...plan.steps.map((step) => step.expectedImage as string));
+    expect(readdirSync(out).sort()).toEqual(wanted.sort());
+    for (const name of wanted) {
+      expect(await sharp(join(out, name)).metadata()).toMatchObject(plan.raster);
+    }
+    const read = async (name: string) => sharp(join(out, name)).raw().toBuffer();
+    const bands = await read('bands.png');
+    const families = await read('families.png');
+    const pixels = bands.length / 3;
+    const shareOf = (bytes: Buffer, code: number): number => {
+      let count = 0;
+      for (let at = 0; at < bytes.length; at += 3) if (bytes[at] === code) count++;
+      return count / pixels;
+    };
+    const k = plan.bands.length;
+    for (const { band, share } of plan.bands) {
+      expect(shareOf(bands, Math.round((255 * (k - band)) / (k - 1)))).toBeCloseTo(share, 6);
+    }
+    for (const { id, share } of plan.families) expect(shareOf(families, id)).toBeCloseTo(share, 6);
+  });
+
+  test('without --out no pictures are named, and the rest is the same', async () => {
+    const again = await runCommand(photo, '--sheet', '381x279', '--bands', '4');
+    const bare: Printed = JSON.parse(again.stdout);
+    expect(bare.steps.every((step) => step.expectedImage === null)).toBe(true);
+    expect({ ...bare, steps: 0 }).toEqual({ ...plan, steps: 0 });
+  }, 60_000);
+
+  test('named paints are the palette', async () => {
+    const ids = plan.palette.slice(0, 2).map((paint) => paint.id);
+    const few = await runCommand(photo, '--paints', ids.join(','));
+    const { palette }: Printed = JSON.parse(few.stdout);
+    expect(palette.map((paint) => paint.id).sort()).toEqual([...ids].sort());
+  }, 60_000);
+});
+
+test.each([
+  [['no-such.jpg'], /no such file/],
+  [[casePath('text-named.jpg')], /not a picture/],
+  [[casePath('zero-bytes.jpg')], /The file is empty/],
+  [[casePath('truncated-60-percent.jpg')], /incomplete/],
+  [[casePath('picture.heic')], /HEIC/],
+  [[casePath('bomb-16000x16000-1bit.png')], /256 megapixels/],
+  [[casePath('exif-orient-1.jpg'), '--paints', 'no-such-paint'], /no paint "no-such-paint"/],
+  [[casePath('exif-orient-1.jpg'), '--bands', 'four'], /--bands/],
+])(
+  '%s: one line on stderr, exit 2',
+  async (args, cause) => {
+    const { code, stdout, stderr } = await runCommand(...args);
+    expect([code, stdout]).toEqual([2, '']);
+    expect(stderr).toMatch(cause);
+    expect(stderr.trim().split('\n')).toHaveLength(1);
+  },
+  20_000,
+);

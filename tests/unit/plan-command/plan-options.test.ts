@@ -1,0 +1,56 @@
+import { expect, test } from 'vitest';
+import { planOptions } from '../../../app/tools/plan/plan-options.ts';
+import { planWishes } from '../../../app/tools/plan/plan-wishes.ts';
+
+test('a photo alone is enough: quarter imperial, everything else proposed', () => {
+  expect(planOptions(['a.jpg'])).toEqual({
+    photo: 'a.jpg',
+    sheet: { format: 'own', widthMm: 381, heightMm: 279 },
+  });
+});
+
+test('all options', () => {
+  const options = planOptions(
+    'a.jpg --sheet 210x297.5 --bands 3 --palette 4 --paints x,y --out d'.split(' '),
+  );
+  expect(options).toEqual({
+    photo: 'a.jpg',
+    sheet: { format: 'own', widthMm: 210, heightMm: 297.5 },
+    bands: 3,
+    palette: 4,
+    paints: ['x', 'y'],
+    out: 'd',
+  });
+});
+
+test.each([
+  ['', /no photo/],
+  ['a.jpg b.jpg', /one photo at a time/],
+  ['a.jpg --sheet 10x10', /--sheet must be/],
+  ['a.jpg --sheet wide', /--sheet must be/],
+  ['a.jpg --bands 8', /--bands must be a whole number from 2 to 7/],
+  ['a.jpg --bands 3.5', /--bands/],
+  ['a.jpg --palette 0', /--palette must be a whole number from 1 to 7/],
+  ['a.jpg --paints x,,y', /--paints must be/],
+  ['a.jpg --colour', /--colour/],
+  ['a.jpg --out', /--out/],
+])('"%s" is refused in one line', (text, cause) => {
+  const args = text.split(' ').filter((word) => word !== '');
+  expect(() => planOptions(args)).toThrow(cause);
+  try {
+    planOptions(args);
+  } catch (thrown) {
+    expect(String((thrown as Error).message)).not.toContain('\n');
+  }
+});
+
+test('named paints are used as they are; more than the palette holds are chosen from', () => {
+  const options = (palette?: number) => ({
+    ...planOptions(['a.jpg', '--paints', 'a,b,c']),
+    ...(palette !== undefined && { palette }),
+  });
+  const known = ['a', 'b', 'c', 'd'];
+  expect(planWishes(options(), known)).toEqual({ chosen: ['a', 'b', 'c'] });
+  expect(planWishes(options(2), known)).toEqual({ box: ['a', 'b', 'c'], paletteSize: 2 });
+  expect(() => planWishes(options(), ['a', 'b'])).toThrow(/no paint "c"/);
+});

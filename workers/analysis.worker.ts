@@ -1,0 +1,80 @@
+// The worker's entry: jobs with a way to stop, the kernels in order, and what is handed over.
+import * as Comlink from 'comlink';
+import type { AnalysisApi, OnProgress, Stage } from './analysis-api.ts';
+import { checkWishes } from './check-wishes.ts';
+import { cancelJob, nextTurn, runJob } from './jobs.ts';
+import { paintCards } from './kernels/optics/paint-box.ts';
+import { buildWashPlan } from './kernels/plan/build-wash-plan.ts';
+import { decodePhoto } from './photo/decode-photo.ts';
+import { largestAreaPx } from './photo/decoded-size.ts';
+import { previewLongSidePx, previewOf } from './photo/preview-of.ts';
+import { rasterBitmaps } from './photo/raster-bitmaps.ts';
+import { readRaster } from './photo/read-raster.ts';
+import { progressTeller } from './progress-teller.ts';
+import { readReference } from './read-reference.ts';
+import { warmTables } from './warm-tables.ts';
+
+/** A job that can be cancelled and tells how far it is. */
+async function toldJob<T>(
+  job: number,
+  onProgress: OnProgress,
+  work: (pause: (part: number, stage: Stage) => Promise<void>) => Promise<T>,
+): Promise<T> {
+  const teller = progressTeller(onProgress);
+  try {
+    return await runJob(job, (pause) =>
+      work((part, stage) => {
+        teller.tell(part, stage);
+        return pause();
+      }),
+    );
+  } finally {
+    teller.end();
+  }
+}
+
+const api: AnalysisApi = {
+  openPhoto: (job, photo) =>
+    runJob(job, async (pause) => {
+      const { bitmap, size } = await decodePhoto(photo, largestAreaPx);
+      try {
+        await pause();
+        const preview = previewOf(bitmap, size, previewLongSidePx);
+        return Comlink.transfer({ ...size, preview }, [preview]);
+      } finally {
+        bitmap.close();
+      }
+    }),
+
+  async read(job, request, onProgress) {
+    const result = await toldJob(job, onProgress, (pause) => readReference(request, pause));
+    const { slotMap, bandMap, reference, grey, referenceJpeg, thumbnail } = result;
+    // Only what stands in this list is handed over; a transfer named deeper is not heeded.
+    return Comlink.transfer(result, [
+      slotMap.buffer,
+      bandMap.buffer,
+      reference,
+      grey,
+      referenceJpeg,
+      thumbnail,
+    ]);
+  },
+
+  async plan(job, reading, wishes, onProgress) {
+    checkWishes(wishes);
+    return toldJob(job, onProgress, (pause) => buildWashPlan(reading, wishes, pause));
+  },
+
+  async pictures(jpeg) {
+    const whole = { centre: [0.5, 0.5], size: [1, 1], turn: 0 } as const;
+    const { raster } = await readRaster(new Blob([jpeg]), whole, 1600, nextTurn);
+    const { reference, grey } = await rasterBitmaps(raster);
+    return Comlink.transfer({ reference, grey }, [reference, grey]);
+  },
+
+  paintBox: async () => paintCards(),
+  cancel: cancelJob,
+  warmUp: () => warmTables(nextTurn),
+};
+
+Comlink.expose(api);

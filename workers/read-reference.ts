@@ -1,0 +1,63 @@
+import type { Warning } from '../app/model/reading.ts';
+import type { ReadRequest, ReadResult, Stage } from './analysis-api.ts';
+import { defaultPaperLab } from './kernels/optics/default-paper.ts';
+import { darkestOfBox } from './kernels/palette/darkest-of.ts';
+import { readPicture } from './kernels/read-picture.ts';
+import { pictureJpeg } from './photo/picture-jpeg.ts';
+import { rasterBitmaps } from './photo/raster-bitmaps.ts';
+import { readRaster } from './photo/read-raster.ts';
+
+const thumbnailLongSidePx = 480;
+
+/** Share of the whole that opening takes, by experience with a 12-megapixel photo. */
+const openingPart = 0.35;
+
+const shakyWarning: Warning = {
+  code: 'untrue-pixels',
+  text: 'This browser changes the colours of pictures a little as they are read: take values near a limit with care, or use another browser.',
+};
+
+/**
+ * The whole reading of a reference: photo, raster, values, families, shapes, and its pictures.
+ * `pause` is awaited between pieces of work with the part done and may throw to stop.
+ */
+export async function readReference(
+  request: ReadRequest,
+  pause: (part: number, stage: Stage) => Promise<void>,
+): Promise<ReadResult> {
+  const { photo, crop, sheet, wishes, longSidePx } = request;
+  const { raster, clipped, shaky } = await readRaster(photo, crop, longSidePx, (part) =>
+    pause(openingPart * part, 'opening'),
+  );
+  const { reading, slotMap, bandMap } = await readPicture(
+    {
+      raster,
+      clipped,
+      sheet: { widthMm: sheet.widthMm, heightMm: sheet.heightMm },
+      wishes,
+      darkest: darkestOfBox(),
+      paper: defaultPaperLab[0],
+    },
+    (part, stage) => pause(openingPart + (0.95 - openingPart) * part, stage),
+  );
+  const { reference, grey, picture } = await rasterBitmaps(raster);
+  try {
+    const referenceJpeg = await pictureJpeg(picture, Math.max(raster.width, raster.height), 0.92);
+    const thumbnail = await pictureJpeg(picture, thumbnailLongSidePx, 0.85);
+    await pause(1, 'shapes');
+    const warnings = shaky ? [shakyWarning, ...reading.warnings] : reading.warnings;
+    return {
+      reading: { ...reading, warnings },
+      slotMap,
+      bandMap,
+      reference,
+      grey,
+      referenceJpeg,
+      thumbnail,
+    };
+  } catch (thrown) {
+    reference.close();
+    grey.close();
+    throw thrown;
+  }
+}
