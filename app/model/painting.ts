@@ -34,6 +34,11 @@ export type Decision = {
   | { readonly kind: 'undo' }
 );
 
+type Unsigned<D> = D extends unknown ? Omit<D, 'id' | 'at'> : never;
+
+/** A decision as a screen hands it over, before it is given its id and time. */
+export type NewDecision = Unsigned<Decision>;
+
 /** One project: a reference, what she decided about it, its plans and its sessions at the easel. */
 export interface Painting {
   readonly schema: 1;

@@ -1,0 +1,64 @@
+import type { Painting, Photo } from '../model/painting.ts';
+import type { Keeper } from './keeper.ts';
+import { StorageProblem } from './storage-problem.ts';
+import type { Transaction } from './tables.ts';
+
+export interface PaintingRow {
+  readonly painting: Painting;
+  /** JPEG; null before it was looked at. */
+  readonly thumbnail: ArrayBuffer | null;
+}
+
+export interface Paintings {
+  /** Photo and painting together or neither. */
+  addPainting(painting: Painting, photo: Photo): Promise<void>;
+  photo(id: string): Promise<Photo | null>;
+  painting(id: string): Promise<Painting | null>;
+  /** Newest first; without those put away. */
+  paintings(): Promise<readonly PaintingRow[]>;
+  /** The only way to change one: over what is kept now, so that two windows add up. */
+  changePainting(id: string, change: (kept: Painting) => Painting): Promise<Painting>;
+  keepThumbnail(paintingId: string, jpeg: ArrayBuffer): Promise<void>;
+}
+
+export function createPaintings(keeper: Keeper, now: () => number): Paintings {
+  return {
+    addPainting: (painting, photo) =>
+      keeper.write(painting.id, ['photos', 'paintings'], async (t) => {
+        await t.put('photos', photo);
+        await t.put('paintings', painting);
+      }),
+    photo: (id) => keeper.read(['photos'], async (t) => (await t.get('photos', id)) ?? null),
+    painting: (id) =>
+      keeper.read(['paintings'], async (t) => (await t.get('paintings', id)) ?? null),
+    paintings: () =>
+      keeper.read(['paintings', 'thumbnails'], async (t) => {
+        const all = await t.all('paintings');
+        const thumbnails = new Map((await t.all('thumbnails')).map(({ id, jpeg }) => [id, jpeg]));
+        return all
+          .filter(({ deletedAt }) => deletedAt === undefined)
+          .sort((a, b) => b.updatedAt - a.updatedAt)
+          .map((painting) => ({ painting, thumbnail: thumbnails.get(painting.id) ?? null }));
+      }),
+    changePainting: (id, change) =>
+      keeper.write(id, ['paintings'], (t) => changeKept(t, id, now(), change)),
+    keepThumbnail: (paintingId, jpeg) =>
+      keeper.write(`thumbnail ${paintingId}`, ['thumbnails'], (t) =>
+        t.put('thumbnails', { id: paintingId, jpeg }),
+      ),
+  };
+}
+
+/** Changes a painting within a transaction over 'paintings'; one that is gone is a problem. */
+export async function changeKept(
+  transaction: Transaction,
+  id: string,
+  at: number,
+  change: (kept: Painting) => Painting,
+): Promise<Painting> {
+  const kept = await transaction.get('paintings', id);
+  if (!kept) throw new StorageProblem('missing');
+  const changed = { ...change(kept), updatedAt: at };
+  await transaction.put('paintings', changed);
+  return changed;
+}

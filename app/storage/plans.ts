@@ -1,0 +1,94 @@
+import type { Painting } from '../model/painting.ts';
+import type { Reading } from '../model/reading.ts';
+import type { WashPlan } from '../model/wash-plan.ts';
+import type { Keeper } from './keeper.ts';
+import { packBytes, unpackBytes } from './packed-bytes.ts';
+import { changeKept } from './paintings.ts';
+import type { ReadingRow } from './schema.ts';
+import type { Transaction } from './tables.ts';
+
+/** A reading as it can be shown again without the photo. */
+export interface KeptReading {
+  readonly reading: Reading;
+  /** Index into reading.slots for every pixel, row by row. */
+  readonly slotMap: Uint8Array;
+  readonly referenceJpeg: ArrayBuffer;
+}
+
+/** A plan to keep, with the reading it was made over. The keys say what each was made from. */
+export interface NewPlan {
+  readonly plan: WashPlan;
+  readonly key: string;
+  readonly readingKey: string;
+  readonly kept: KeptReading;
+}
+
+export interface Plans {
+  /** Appends a revision; answers the painting as it is then. Keeping the same plan twice counts once. */
+  keepPlan(paintingId: string, made: NewPlan): Promise<Painting>;
+  /** The latest plan made from exactly that. */
+  keptPlan(paintingId: string, key: string): Promise<WashPlan | null>;
+  keptReading(paintingId: string, readingKey: string): Promise<KeptReading | null>;
+}
+
+/** So many readings stay besides those a session is bound to: they can be made again. */
+const readingsKept = 4;
+
+const readingIdOf = (paintingId: string, readingKey: string): string =>
+  `${paintingId} ${readingKey}`;
+
+export function createPlans(keeper: Keeper, now: () => number): Plans {
+  return {
+    async keepPlan(paintingId, { plan, key, readingKey, kept }) {
+      const readingId = readingIdOf(paintingId, readingKey);
+      const slotMap = await packBytes(kept.slotMap); // before the transaction, which would not wait
+      const { reading, referenceJpeg } = kept;
+      const createdAt = now();
+      return keeper.write(paintingId, ['paintings', 'plans', 'readings', 'sessions'], async (t) => {
+        const painting = await changeKept(t, paintingId, createdAt, (before) => ({
+          ...before,
+          planIds: [...before.planIds.filter((id) => id !== plan.id), plan.id],
+        }));
+        await t.put('plans', { id: plan.id, paintingId, key, readingId, createdAt, plan });
+        await t.put('readings', {
+          id: readingId,
+          paintingId,
+          createdAt,
+          reading,
+          slotMap,
+          referenceJpeg,
+        });
+        await dropOldReadings(t, paintingId);
+        return painting;
+      });
+    },
+    keptPlan: (paintingId, key) =>
+      keeper.read(['plans'], async (t) => {
+        const rows = await t.where('plans', 'paintingId', paintingId);
+        const same = rows.filter((row) => row.key === key);
+        return same.sort((a, b) => b.createdAt - a.createdAt)[0]?.plan ?? null;
+      }),
+    async keptReading(paintingId, readingKey) {
+      const id = readingIdOf(paintingId, readingKey);
+      const row = await keeper.read(['readings'], (t) => t.get('readings', id));
+      return row ? unpackReading(row) : null;
+    },
+  };
+}
+
+export async function unpackReading(row: ReadingRow): Promise<KeptReading> {
+  const { reading, referenceJpeg } = row;
+  return { reading, referenceJpeg, slotMap: await unpackBytes(row.slotMap) };
+}
+
+async function dropOldReadings(t: Transaction, paintingId: string): Promise<void> {
+  const readings = await t.where('readings', 'paintingId', paintingId);
+  if (readings.length <= readingsKept) return;
+  const sessions = await t.where('sessions', 'paintingId', paintingId);
+  const bound = new Set(sessions.map(({ planId }) => planId));
+  const plans = await t.where('plans', 'paintingId', paintingId);
+  const needed = new Set(plans.filter(({ id }) => bound.has(id)).map((row) => row.readingId));
+  const newestFirst = readings.sort((a, b) => b.createdAt - a.createdAt);
+  for (const { id } of newestFirst.slice(readingsKept))
+    if (!needed.has(id)) await t.remove('readings', id);
+}
