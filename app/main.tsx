@@ -1,0 +1,23 @@
+import { render } from 'preact';
+import './styles/tokens.css';
+import './styles/base.css';
+import { App } from './screens/app.tsx';
+import { StartTrouble } from './screens/common/start-trouble.tsx';
+import { createApp } from './state/app.ts';
+import { sentenceOf } from './state/sentence-of.ts';
+import { openStore } from './storage/open-store.ts';
+
+const root = document.getElementById('app');
+if (!root) throw new TypeError('index.html has no element #app');
+
+const say = (sentence: string): void => render(<StartTrouble sentence={sentence} />, root);
+
+try {
+  const store = await openStore({ onTrouble: (trouble) => trouble && say(trouble.message) });
+  const app = createApp(store, window);
+  root.replaceChildren();
+  render(<App app={app} />, root);
+  app.updates.start();
+} catch (fault) {
+  say(sentenceOf(fault));
+}

@@ -1,0 +1,47 @@
+import { useEffect } from 'preact/hooks';
+import type { App as AppState } from '../state/app.ts';
+import { CameraPlace } from './camera/camera-place.tsx';
+import { Notices } from './common/notices.tsx';
+import { EaselScreen } from './easel/easel-screen.tsx';
+import { LookScreen } from './look/look-screen.tsx';
+import { PaintsScreen } from './paints/paints-screen.tsx';
+import { PlanScreen } from './plan/plan-screen.tsx';
+import { RecordScreen } from './record/record-screen.tsx';
+import { SheetPlace } from './sheet/sheet-place.tsx';
+import { StartScreen } from './start/start-screen.tsx';
+
+export function App({ app }: { app: AppState }) {
+  return (
+    <>
+      <Screen app={app} />
+      <Notices app={app} />
+    </>
+  );
+}
+
+function Screen({ app }: { app: AppState }) {
+  const route = app.router.route.value;
+  const paintingId = 'paintingId' in route ? route.paintingId : null;
+  useEffect(() => {
+    if (paintingId) void app.studio.open(paintingId);
+  }, [app, paintingId]);
+
+  if (route.screen === 'start') return <StartScreen app={app} />;
+  if (route.screen === 'camera') return <CameraPlace app={app} />;
+  const { studio, easel } = app;
+  const of = { studio, paintingId: route.paintingId };
+  switch (route.screen) {
+    case 'look':
+      return <LookScreen {...of} />;
+    case 'sheet':
+      return <SheetPlace app={app} paintingId={route.paintingId} />;
+    case 'paints':
+      return <PaintsScreen {...of} />;
+    case 'plan':
+      return <PlanScreen {...of} />;
+    case 'easel':
+      return <EaselScreen easel={easel} paintingId={route.paintingId} />;
+    case 'record':
+      return <RecordScreen easel={easel} paintingId={route.paintingId} />;
+  }
+}

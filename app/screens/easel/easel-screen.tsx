@@ -1,0 +1,132 @@
+import { useComputed, useSignal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
+import type { Easel } from '../../state/easel.ts';
+import { linkTo } from '../../state/route.ts';
+import { Button, buttonClass } from '../common/button.tsx';
+import { Picture } from '../common/picture.tsx';
+import { PuddleList } from '../common/puddle-list.tsx';
+import { type StepView, stepLayer, stepLayers } from '../common/step-layers.ts';
+import { TopBar } from '../common/top-bar.tsx';
+import { ValueScale } from '../common/value-scale.tsx';
+import { Standstill } from '../common/waiting.tsx';
+import { Workplace } from '../common/workplace.tsx';
+import { EaselActions } from './easel-actions.tsx';
+import { EaselClock } from './easel-clock.tsx';
+import styles from './easel-screen.module.css';
+import { useEaselKeys } from './use-easel-keys.ts';
+
+interface EaselScreenProps {
+  easel: Easel;
+  paintingId: string;
+}
+
+/** One step at a time, readable at arm's length: the picture, the sentence, the puddles, the clock. */
+export function EaselScreen({ easel, paintingId }: EaselScreenProps) {
+  const view = useSignal<StepView>('where');
+  const grey = useSignal(false);
+  const toggleGrey = (): void => {
+    grey.value = !grey.value;
+  };
+  useEaselKeys(easel, toggleGrey);
+  useEffect(() => {
+    void easel.open(paintingId);
+    return easel.leave;
+  }, [easel, paintingId]);
+  const step = easel.step.value;
+  const desk = easel.desk.value;
+  const layers = useComputed(() => {
+    const now = easel.step.value;
+    return easel.desk.value && now ? stepLayers(easel.desk.value.seen, now) : {};
+  });
+
+  if (!desk || !step)
+    return (
+      <Workplace
+        name="easel"
+        top={<TopBar title="Easel" back="Wash plan" backTo={linkTo(paintingId, 'plan')} />}
+        picture={<Standstill problem={easel.problem.value} onAgain={easel.again} />}
+        panel={null}
+        actions={null}
+      />
+    );
+
+  const { plan, seen } = desk;
+  // A step that touches nothing in particular has no 'where' to show.
+  const shown: StepView = view.value === 'where' && step.slots.length === 0 ? 'sheet' : view.value;
+  const mixes = plan.mixes.filter(({ id }) => step.mixes.includes(id));
+  const look = (next: StepView, text: string) => (
+    <Button aria-pressed={shown === next} onClick={() => (view.value = next)}>
+      {text}
+    </Button>
+  );
+  return (
+    <Workplace
+      name="easel"
+      top={
+        <>
+          <a class={buttonClass('quiet')} href={linkTo(paintingId, 'plan')}>
+            Plan
+          </a>
+          <h1 class={styles.place}>
+            {step.n} of {plan.steps.length}: {step.title}
+          </h1>
+          <span class={styles.saved} role="status">
+            {easel.savedWord.value}
+          </span>
+        </>
+      }
+      picture={
+        <Picture
+          label={`${step.title}: ${viewWords[shown]}`}
+          tapLabel={grey.value ? 'Tap for colour' : 'Tap for grey'}
+          size={seen.reading.raster}
+          layers={layers.value}
+          show={stepLayer(shown, grey.value)}
+          ahead={['reference', 'reference-grey', stepLayer(shown, !grey.value)]}
+          onTap={toggleGrey}
+        />
+      }
+      panel={
+        <div class={styles.panel}>
+          <p class={styles.prompt} data-testid="prompt">
+            {step.prompt}
+          </p>
+          <EaselClock easel={easel} step={step} />
+          {step.watch && <p>{step.watch}</p>}
+          {step.soften && <p>{step.soften}</p>}
+          {mixes.length > 0 && (
+            <PuddleList plan={plan} mixes={mixes} familyName={desk.familyName} />
+          )}
+          <div class={styles.views}>
+            {step.slots.length > 0 && look('where', 'Where')}
+            {look('sheet', 'How it should look now')}
+            {look('reference', 'Reference')}
+          </div>
+          <ValueScale
+            bands={seen.reading.bands}
+            done={easel.bandsDone.value}
+            current={new Set(step.bands)}
+          />
+          {step.cautions.map((caution) => (
+            <p key={caution} class={styles.caution}>
+              {caution}
+            </p>
+          ))}
+          {easel.screenStaysOn.value === false && (
+            <p class={styles.caution}>
+              This browser can't keep the screen on: the clock stays right, but the screen may go
+              dark.
+            </p>
+          )}
+        </div>
+      }
+      actions={<EaselActions easel={easel} paintingId={paintingId} />}
+    />
+  );
+}
+
+const viewWords: Record<StepView, string> = {
+  where: 'where to paint',
+  sheet: 'how it should look now',
+  reference: 'the reference',
+};

@@ -1,0 +1,110 @@
+import { useComputed, useSignal } from '@preact/signals';
+import type { WashPlan } from '../../model/wash-plan.ts';
+import { linkTo } from '../../state/route.ts';
+import type { Seen } from '../../state/seen.ts';
+import type { Studio } from '../../state/studio.ts';
+import { Button, buttonClass } from '../common/button.tsx';
+import { ChoiceRow } from '../common/choice-row.tsx';
+import { Picture } from '../common/picture.tsx';
+import { type StepView, stepLayer, stepLayers } from '../common/step-layers.ts';
+import { TopBar } from '../common/top-bar.tsx';
+import { Waiting } from '../common/waiting.tsx';
+import { Workplace } from '../common/workplace.tsx';
+import styles from './plan-screen.module.css';
+import { StageStrip } from './stage-strip.tsx';
+import { StepCard } from './step-card.tsx';
+
+interface PlanScreenProps {
+  studio: Studio;
+  paintingId: string;
+}
+
+/** The order of work, step by step, each with the sheet as it should look after it. */
+export function PlanScreen(props: PlanScreenProps) {
+  const seen = props.studio.seen.value;
+  const plan = props.studio.plan.value;
+  if (seen && plan) return <ReadyPlan {...props} seen={seen} plan={plan} />;
+  return (
+    <Workplace
+      name="plan"
+      top={<TopBar title="Wash plan" back="Values" backTo={linkTo(props.paintingId, 'look')} />}
+      picture={<Waiting studio={props.studio} />}
+      panel={<p>The washes are worked out from the values and your paints.</p>}
+      actions={
+        <Button look="main" large disabled>
+          To the easel
+        </Button>
+      }
+    />
+  );
+}
+
+interface ReadyPlanProps extends PlanScreenProps {
+  seen: Seen;
+  plan: WashPlan;
+}
+
+function ReadyPlan({ paintingId, seen, plan }: ReadyPlanProps) {
+  const firstWash = plan.steps.findIndex((step) => step.kind === 'wash');
+  const index = useSignal(Math.max(0, firstWash));
+  const view = useSignal<StepView>('sheet');
+  const grey = useSignal(false);
+  const step = useComputed(() => plan.steps[index.value] ?? plan.steps[0]);
+  const layers = useComputed(() => (step.value ? stepLayers(seen, step.value) : {}));
+  if (!step.value) return null;
+  return (
+    <Workplace
+      name="plan"
+      top={
+        <TopBar title="Wash plan" back="Values" backTo={linkTo(paintingId, 'look')}>
+          <a class={buttonClass('quiet')} href={linkTo(paintingId, 'paints')}>
+            Paints
+          </a>
+        </TopBar>
+      }
+      picture={
+        <Picture
+          label={`Step ${step.value.n}: ${step.value.title}`}
+          tapLabel={grey.value ? 'Tap for colour' : 'Tap for grey'}
+          size={seen.reading.raster}
+          layers={layers.value}
+          show={stepLayer(view.value, grey.value)}
+          onTap={() => {
+            grey.value = !grey.value;
+          }}
+        />
+      }
+      panel={
+        <div class={styles.panel}>
+          <StageStrip
+            seen={seen}
+            steps={plan.steps}
+            current={index.value}
+            onStep={(next) => {
+              index.value = next;
+            }}
+          />
+          <ChoiceRow
+            label="What the picture shows"
+            choices={[
+              ['sheet', 'After this step'],
+              ['where', 'Where'],
+              ['reference', 'Reference'],
+            ]}
+            chosen={view.value}
+            onChoose={(next) => {
+              view.value = next;
+            }}
+          />
+          {plan.warnings[0] && <p class={styles.warning}>{plan.warnings[0].text}</p>}
+          <StepCard plan={plan} reading={seen.reading} step={step.value} />
+        </div>
+      }
+      actions={
+        <a class={buttonClass('main', true)} href={linkTo(paintingId, 'easel')}>
+          To the easel
+        </a>
+      }
+    />
+  );
+}

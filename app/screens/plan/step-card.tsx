@@ -1,0 +1,75 @@
+import { bandWord } from '../../model/band-words.ts';
+import { minutesInWords } from '../../model/minutes-in-words.ts';
+import type { Reading } from '../../model/reading.ts';
+import type { Step, WashPlan } from '../../model/wash-plan.ts';
+import { wetnessSign } from '../../model/wetness.ts';
+import { PuddleList } from '../common/puddle-list.tsx';
+import { ValueScale } from '../common/value-scale.tsx';
+import styles from './step-card.module.css';
+
+interface StepCardProps {
+  plan: WashPlan;
+  reading: Reading;
+  step: Step;
+}
+
+/** One step in full: what, on what paper, with which puddles, how long, what to look for. */
+export function StepCard({ plan, reading, step }: StepCardProps) {
+  const mixes = plan.mixes.filter(({ id }) => step.mixes.includes(id));
+  const familyName = (id: number): string =>
+    reading.families.find((family) => family.id === id)?.name ?? 'shapes';
+  const aims = step.bands.map((band) => {
+    const value = reading.bands[band - 1]?.value;
+    return `${bandWord(band, reading.bands.length)}${value === undefined ? '' : ` (value ${value.toFixed(1)})`}`;
+  });
+  return (
+    <article class={styles.card}>
+      <h2 class={styles.title}>
+        {step.n}. {step.title}
+      </h2>
+      <p class={styles.prompt}>{step.prompt}</p>
+      {step.watch && <p>{step.watch}</p>}
+      {step.soften && <p>{step.soften}</p>}
+      {step.bands.length > 0 && <ValueScale bands={reading.bands} current={new Set(step.bands)} />}
+      <dl class={styles.facts}>
+        {aims.length > 0 && (
+          <>
+            <dt>For</dt>
+            <dd>{aims.join(', ')}</dd>
+          </>
+        )}
+        <dt>Paper</dt>
+        <dd>
+          {step.paper}: {wetnessSign[step.paper]}
+        </dd>
+        {step.technique !== 'none' && (
+          <>
+            <dt>How</dt>
+            <dd>{step.technique}</dd>
+          </>
+        )}
+        {step.paintMinutes[1] > 0 && (
+          <>
+            <dt>Takes</dt>
+            <dd>{minutesInWords(step.paintMinutes)}</dd>
+          </>
+        )}
+        {step.dryMinutes[1] > 0 && (
+          <>
+            <dt>Dries</dt>
+            <dd>
+              shine gone after {minutesInWords(step.shineMinutes)}, bone dry after{' '}
+              {minutesInWords(step.dryMinutes)}: {wetnessSign['bone dry']}
+            </dd>
+          </>
+        )}
+      </dl>
+      {mixes.length > 0 && <PuddleList plan={plan} mixes={mixes} familyName={familyName} />}
+      {step.cautions.map((caution) => (
+        <p key={caution} class={styles.caution}>
+          {caution}
+        </p>
+      ))}
+    </article>
+  );
+}

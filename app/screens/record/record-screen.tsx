@@ -1,0 +1,93 @@
+import { useEffect } from 'preact/hooks';
+import { cssColour } from '../../drawing/css-colour.ts';
+import { minutesInWords } from '../../model/minutes-in-words.ts';
+import { partsInNumbers, partsInWords } from '../../model/parts-in-words.ts';
+import type { Easel } from '../../state/easel.ts';
+import { linkTo } from '../../state/route.ts';
+import { buttonClass } from '../common/button.tsx';
+import { TopBar } from '../common/top-bar.tsx';
+import styles from './record-screen.module.css';
+
+const minutes = (n: number): string => (n < 1 ? 'under 1 min' : `${Math.round(n)} min`);
+
+/** What was done, how long it took, which mixes: for next time. */
+export function RecordScreen({ easel, paintingId }: { easel: Easel; paintingId: string }) {
+  useEffect(() => void easel.lookBack(paintingId), [easel, paintingId]);
+  const record = easel.record.value;
+  const plan = easel.desk.value?.plan;
+  const nameOf = (paint: string): string =>
+    plan?.palette.find(({ id }) => id === paint)?.name ?? paint;
+  return (
+    <main class={styles.page} data-screen="record">
+      <header class={styles.top}>
+        <TopBar title="Record" back="Paintings" backTo="#/" />
+      </header>
+      {!record || !plan ? (
+        <p>{easel.problem.value ?? 'No session yet: what you do at the easel will stand here.'}</p>
+      ) : (
+        <>
+          <section class={styles.section}>
+            <h2 class={styles.heading}>
+              {record.finishedAt ? 'Finished' : 'Under way'}, {minutes(record.totalMinutes)}
+            </h2>
+            {record.startedAt && (
+              <p>
+                Begun{' '}
+                {new Date(record.startedAt).toLocaleString(undefined, {
+                  dateStyle: 'long',
+                  timeStyle: 'short',
+                })}
+                .
+              </p>
+            )}
+          </section>
+          <section class={styles.section}>
+            <h2 class={styles.heading}>Steps</h2>
+            <table class={styles.table}>
+              <thead>
+                <tr>
+                  <th scope="col">Step</th>
+                  <th scope="col">Planned</th>
+                  <th scope="col">Painted</th>
+                  <th scope="col">Waited</th>
+                </tr>
+              </thead>
+              <tbody>
+                {record.steps.map((step) => (
+                  <tr key={step.key} data-done={step.done || undefined}>
+                    <th scope="row">
+                      {step.n}. {step.title}
+                      {!step.done && ' (not done)'}
+                    </th>
+                    <td>
+                      {step.plannedMinutes[1] > 0 ? minutesInWords(step.plannedMinutes) : '–'}
+                    </td>
+                    <td>{step.paintedMinutes > 0 ? minutes(step.paintedMinutes) : '–'}</td>
+                    <td>{step.waitedMinutes > 0 ? minutes(step.waitedMinutes) : '–'}</td>
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+          </section>
+          <section class={styles.section}>
+            <h2 class={styles.heading}>Mixes</h2>
+            <ul class={styles.mixes}>
+              {record.mixes.map((mix) => (
+                <li key={mix.id} class={styles.mix}>
+                  <span class={styles.swatch} style={{ background: cssColour(mix.expected) }} />
+                  <span>
+                    Wash {mix.wash}: {partsInWords(mix.parts, nameOf)}
+                    {mix.parts.length > 1 && ` (${partsInNumbers(mix.parts)})`}, {mix.consistency}
+                  </span>
+                </li>
+              ))}
+            </ul>
+          </section>
+          <a class={buttonClass('main', true)} href={linkTo(paintingId, 'plan')}>
+            Back to the plan
+          </a>
+        </>
+      )}
+    </main>
+  );
+}

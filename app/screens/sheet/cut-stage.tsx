@@ -1,0 +1,98 @@
+import { useLayoutEffect, useRef, useState } from 'preact/hooks';
+import type { Crop, PixelSize } from '../../model/reference.ts';
+import { CutFrame } from './cut-frame.tsx';
+import { cutAfterKey } from './cut-keys.ts';
+import styles from './cut-stage.module.css';
+import { stageView } from './stage-view.ts';
+import { useCutGesture } from './use-cut-gesture.ts';
+
+interface CutStageProps {
+  preview: ImageBitmap;
+  photo: PixelSize;
+  crop: Crop;
+  label: string;
+  /** Id of the hint that says what the keys do. */
+  hintId: string;
+  /** The cut while it is being moved. */
+  onMove: (crop: Crop) => void;
+  /** The cut once fingers or keys are let go. */
+  onSettle: (crop: Crop) => void;
+  onTurn: () => void;
+}
+
+/** The photo, turned as asked, with the cut over it; moved by fingers and by keys. */
+export function CutStage(props: CutStageProps) {
+  const { preview, photo, crop, label, hintId, onMove, onSettle, onTurn } = props;
+  const stage = useRef<HTMLDivElement>(null);
+  const canvas = useRef<HTMLCanvasElement>(null);
+  const byKey = useRef<Crop | null>(null);
+  const [size, setSize] = useState<PixelSize>({ width: 0, height: 0 });
+
+  useLayoutEffect(() => {
+    const element = stage.current;
+    if (!element) return;
+    const measure = (): void =>
+      setSize({ width: element.clientWidth, height: element.clientHeight });
+    const watcher = new ResizeObserver(measure);
+    watcher.observe(element);
+    measure();
+    return () => watcher.disconnect();
+  }, []);
+
+  useLayoutEffect(() => {
+    const element = canvas.current;
+    if (!element || preview.width === 0) return; // a bitmap already handed on is 0 wide
+    element.width = preview.width;
+    element.height = preview.height;
+    element.getContext('2d')?.drawImage(preview, 0, 0);
+  }, [preview]);
+
+  const view = stageView(photo, crop, size);
+  const handlers = useCutGesture({ photo, crop, view, onMove, onSettle });
+
+  const keyDown = (event: KeyboardEvent): void => {
+    if (event.ctrlKey || event.metaKey || event.altKey) return;
+    if (event.key === 'r' || event.key === 'R') {
+      if (!event.repeat) onTurn();
+      event.preventDefault();
+      return;
+    }
+    const next = cutAfterKey(photo, byKey.current ?? crop, event.key, event.shiftKey);
+    if (!next) return;
+    event.preventDefault();
+    byKey.current = next;
+    onMove(next);
+  };
+  const letGo = (): void => {
+    if (byKey.current) onSettle(byKey.current);
+    byKey.current = null;
+  };
+
+  return (
+    <div
+      ref={stage}
+      class={styles.stage}
+      role="application"
+      // biome-ignore lint/a11y/noNoninteractiveTabindex: the cut is moved by keys from here
+      tabIndex={0}
+      aria-label={label}
+      aria-describedby={hintId}
+      data-testid="cut-stage"
+      onKeyDown={keyDown}
+      onKeyUp={letGo}
+      onBlur={letGo}
+      {...handlers}
+    >
+      <canvas
+        ref={canvas}
+        class={styles.photo}
+        style={{
+          width: `${photo.width * view.scale}px`,
+          height: `${photo.height * view.scale}px`,
+          transform: `translate(-50%, -50%) rotate(${crop.turn}deg)`,
+        }}
+      />
+      <CutFrame stage={size} view={view} />
+    </div>
+  );
+}

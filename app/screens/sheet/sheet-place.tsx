@@ -1,0 +1,42 @@
+import { useEffect, useState } from 'preact/hooks';
+import type { PhotoFacts } from '../../../workers/analysis-api.ts';
+import type { App } from '../../state/app.ts';
+import { linkTo } from '../../state/route.ts';
+import { Waiting } from '../common/waiting.tsx';
+import { SheetScreen } from './sheet-screen.tsx';
+
+/** Opens the photo for the sheet screen and hands on what was decided there. */
+export function SheetPlace({ app, paintingId }: { app: App; paintingId: string }) {
+  const [facts, setFacts] = useState<PhotoFacts | null>(null);
+  const painting = app.studio.painting.value;
+  const photoId = painting?.id === paintingId ? painting.reference.photoId : null;
+  useEffect(() => {
+    if (!photoId) return;
+    const leaving = new AbortController();
+    let opened: PhotoFacts | null = null;
+    void app.studio.openPhoto(leaving.signal).then((found) => {
+      opened = found;
+      setFacts(found);
+    });
+    return () => {
+      leaving.abort();
+      opened?.preview.close();
+    };
+  }, [app, photoId]);
+  const done = (): void => {
+    window.location.hash = linkTo(paintingId, 'look');
+  };
+  if (!painting || !facts)
+    return <Waiting work={null} problem={app.studio.problem.value} onAgain={app.studio.again} />;
+  return (
+    <SheetScreen
+      preview={facts.preview}
+      photo={facts}
+      sheet={painting.reference.sheet}
+      crop={painting.reference.crop}
+      onChange={(sheet, crop) => void app.studio.setReference(sheet, crop)}
+      onDone={done}
+      onCancel={done}
+    />
+  );
+}

@@ -1,0 +1,147 @@
+import { useId, useLayoutEffect, useRef, useState } from 'preact/hooks';
+import { fittedToSheet, turnedCrop } from '../../model/crop-moves.ts';
+import { type Crop, centredCrop, type PixelSize } from '../../model/reference.ts';
+import type { Sheet } from '../../model/sheet.ts';
+import { sheetInWords } from '../../model/sheet-words.ts';
+import { Button } from '../common/button.tsx';
+import { ChoiceRow } from '../common/choice-row.tsx';
+import { Workplace } from '../common/workplace.tsx';
+import { CutChoice } from './cut-choice.tsx';
+import { CutStage } from './cut-stage.tsx';
+import { OwnSheetFields } from './own-sheet-fields.tsx';
+import { SheetChoice } from './sheet-choice.tsx';
+import styles from './sheet-screen.module.css';
+
+interface SheetScreenProps {
+  /** The upright photo, small; stays with the caller, who closes it. */
+  preview: ImageBitmap;
+  /** Size of the photo itself, upright. */
+  photo: PixelSize;
+  sheet: Sheet;
+  crop: Crop;
+  /** Sheet and cut at rest: after a choice, or when fingers, slider or keys are let go. */
+  onChange: (sheet: Sheet, crop: Crop) => void;
+  onDone: () => void;
+  onCancel: () => void;
+}
+
+/** The sheet she will paint on, and which part of the photo goes on it. */
+export function SheetScreen({
+  preview,
+  photo,
+  onChange,
+  onDone,
+  onCancel,
+  ...given
+}: SheetScreenProps) {
+  const hintId = useId();
+  const [part, setPart] = useState<'sheet' | 'cut'>('sheet');
+  const [problem, setProblem] = useState<string | null>(null);
+  // What is under the fingers, ahead of what has been handed out. A ref as well as a render: two
+  // events may come before the next render, and the second must build on the first.
+  const draft = useRef<{ sheet: Sheet; crop: Crop } | null>(null);
+  const [, showDraft] = useState(0);
+  useLayoutEffect(() => {
+    draft.current = null;
+    showDraft((count) => count + 1);
+  }, [given.sheet, given.crop]);
+
+  const now = (): { sheet: Sheet; crop: Crop } => draft.current ?? given;
+  const show = (sheet: Sheet, crop: Crop): void => {
+    draft.current = { sheet, crop };
+    showDraft((count) => count + 1);
+  };
+  const settle = (sheet: Sheet, crop: Crop): void => {
+    show(sheet, crop);
+    onChange(sheet, crop);
+  };
+  const moveCut = (crop: Crop): void => show(now().sheet, crop);
+  const settleCut = (): void => settle(now().sheet, now().crop);
+  const chooseSheet = (sheet: Sheet): void => {
+    setProblem(null);
+    settle(sheet, fittedToSheet(photo, now().crop, sheet));
+  };
+  const turn = (quarters: 1 | -1): void => {
+    const { sheet, crop } = now();
+    const lying = { ...sheet, widthMm: sheet.heightMm, heightMm: sheet.widthMm };
+    setProblem(null);
+    settle(lying, turnedCrop(photo, crop, quarters));
+  };
+  const done = (): void => {
+    if (problem) setPart('sheet');
+    else onDone();
+  };
+
+  const { sheet, crop } = now();
+  const words = sheetInWords(sheet);
+  return (
+    <Workplace
+      name="sheet"
+      top={
+        <>
+          <Button look="quiet" onClick={onCancel}>
+            Cancel
+          </Button>
+          <h1 class={styles.title}>Fit it to your sheet</h1>
+        </>
+      }
+      picture={
+        <CutStage
+          preview={preview}
+          photo={photo}
+          crop={crop}
+          label={`The part of your photo that goes on the sheet. ${words}`}
+          hintId={hintId}
+          onMove={moveCut}
+          onSettle={settleCut}
+          onTurn={() => turn(1)}
+        />
+      }
+      panel={
+        <div class={styles.panel}>
+          <div class={styles.parts}>
+            <ChoiceRow
+              label="What to set"
+              choices={[
+                ['sheet', 'Sheet'],
+                ['cut', 'Cut'],
+              ]}
+              chosen={part}
+              onChoose={setPart}
+            />
+          </div>
+          <section class={styles.part} data-shown={part === 'sheet'} aria-label="Sheet">
+            <SheetChoice sheet={sheet} onChoose={chooseSheet} />
+            {sheet.format === 'own' && (
+              <OwnSheetFields
+                sheet={sheet}
+                onChoose={chooseSheet}
+                problem={problem}
+                onProblem={setProblem}
+              />
+            )}
+            <p class={styles.words} role="status">
+              {words}
+            </p>
+          </section>
+          <section class={styles.part} data-shown={part === 'cut'} aria-label="Cut">
+            <CutChoice
+              photo={photo}
+              crop={crop}
+              hintId={hintId}
+              onMove={moveCut}
+              onSettle={settleCut}
+              onTurn={turn}
+              onLargest={() => settle(sheet, centredCrop(photo, sheet, crop.turn))}
+            />
+          </section>
+        </div>
+      }
+      actions={
+        <Button look="main" large onClick={done}>
+          Use this part
+        </Button>
+      }
+    />
+  );
+}

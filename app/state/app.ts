@@ -1,0 +1,71 @@
+import { computed, effect, type ReadonlySignal } from '@preact/signals';
+import { createAnalysisClient } from '../analysis/analysis-client.ts';
+import { crashGuard } from '../analysis/crash-guard.ts';
+import type { Painting } from '../model/painting.ts';
+import type { Store } from '../storage/open-store.ts';
+import { createUpdates, type Updates } from '../update/create-updates.ts';
+import { createClock } from './clock.ts';
+import { createEasel, type Easel } from './easel.ts';
+import { createIntake, type Intake } from './intake.ts';
+import { createRouter, type Router } from './router.ts';
+import { createShelf, type PaintingCard, type Shelf } from './shelf.ts';
+import { createStudio, type Studio } from './studio.ts';
+import { createScreenWatch } from './wake-lock.ts';
+
+/** Everything the screens are given. */
+export interface App {
+  readonly router: Router;
+  readonly shelf: Shelf;
+  readonly intake: Intake;
+  readonly studio: Studio;
+  readonly easel: Easel;
+  readonly updates: Updates;
+  /** A standing trouble with keeping things, in words; null while all is well. */
+  readonly storageProblem: ReadonlySignal<string | null>;
+  /** Goes on where a painting was left. */
+  goOn(painting: PaintingCard): void;
+}
+
+const left = { photo: 'look', plan: 'plan', easel: 'easel', finished: 'record' } as const;
+
+export function createApp(store: Store, window: Window): App {
+  const router = createRouter(window);
+  const client = createAnalysisClient();
+  const guard = crashGuard(window.localStorage);
+  window.addEventListener('pagehide', () => guard.end());
+  const shelf = createShelf(store);
+  const look = ({ id }: Painting): void => router.go({ screen: 'look', paintingId: id });
+  const intake = createIntake({ store, lastSheet: shelf.lastSheet, onPainting: look });
+  const studio = createStudio({
+    store,
+    client,
+    guard,
+    onBadPhoto: async ({ id }, sentence) => {
+      intake.refuse(sentence);
+      router.replace({ screen: 'start' });
+      await store.discard(id);
+      await shelf.refresh();
+    },
+  });
+  const easel = createEasel({
+    store,
+    client,
+    clock: createClock(),
+    screenWatch: createScreenWatch(window.document, window.navigator),
+  });
+  const updates = createUpdates({ settled: store.settled, inSession: easel.running });
+  effect(() => {
+    if (updates.offlineReady.value) window.document.documentElement.dataset.offline = 'ready';
+  });
+  void client.warmUp(new AbortController().signal).catch(() => undefined); // only a head start
+  return {
+    router,
+    shelf,
+    intake,
+    studio,
+    easel,
+    updates,
+    storageProblem: computed(() => store.trouble.value?.message ?? null),
+    goOn: ({ id, stage }) => router.go({ screen: left[stage], paintingId: id }),
+  };
+}

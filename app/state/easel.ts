@@ -1,0 +1,191 @@
+import { computed, type ReadonlySignal, signal } from '@preact/signals';
+import type { AnalysisClient } from '../analysis/analysis-client.ts';
+import { clockSetBackMs } from '../model/session/elapsed-ms.ts';
+import { foldSession } from '../model/session/fold-session.ts';
+import { recordOf, type SessionRecord } from '../model/session/record-of.ts';
+import type { EventBody, SessionEvent } from '../model/session/session-event.ts';
+import type { SessionState } from '../model/session/session-state.ts';
+import { type EaselTime, easelTime } from '../model/session/time-left.ts';
+import type { Step, WashPlan } from '../model/wash-plan.ts';
+import type { Store } from '../storage/open-store.ts';
+import type { OpenSession } from '../storage/sessions.ts';
+import type { Clock } from './clock.ts';
+import type { Seen } from './seen.ts';
+import { sentenceOf } from './sentence-of.ts';
+import type { ScreenWatch } from './wake-lock.ts';
+
+/** The plan a session is bound to, and its pictures. */
+export interface Desk {
+  readonly sessionId: string;
+  readonly plan: WashPlan;
+  readonly seen: Seen;
+  familyName(family: number): string;
+}
+
+/** One session at the easel: a log that only grows, and what follows from it. */
+export interface Easel {
+  readonly desk: ReadonlySignal<Desk | null>;
+  readonly session: ReadonlySignal<SessionState>;
+  readonly step: ReadonlySignal<Step | null>;
+  readonly time: ReadonlySignal<EaselTime>;
+  readonly bandsDone: ReadonlySignal<ReadonlySet<number>>;
+  readonly running: ReadonlySignal<boolean>;
+  readonly record: ReadonlySignal<SessionRecord | null>;
+  readonly problem: ReadonlySignal<string | null>;
+  readonly savedWord: ReadonlySignal<string>;
+  readonly screenStaysOn: ReadonlySignal<boolean | null>;
+  /** Opens the session under way of a painting, or starts one over its latest plan. */
+  open(paintingId: string): Promise<void>;
+  /** Opens the last session of a painting for its record, under way or finished. */
+  lookBack(paintingId: string): Promise<void>;
+  again(): void;
+  leave(): void;
+  /** The large button: starts the step, ends it, or ends a pause. */
+  goOn(): void;
+  stillWet(): void;
+  shineGone(): void;
+  back(): void;
+  pause(): void;
+}
+
+interface EaselNeeds {
+  readonly store: Store;
+  readonly client: AnalysisClient;
+  readonly clock: Clock;
+  readonly screenWatch: ScreenWatch;
+}
+
+export function createEasel({ store, client, clock, screenWatch }: EaselNeeds): Easel {
+  const desk = signal<Desk | null>(null);
+  const log = signal<readonly SessionEvent[]>([]);
+  const now = signal(clock.now());
+  const problem = signal<string | null>(null);
+  const steps = computed(() => desk.value?.plan.steps ?? []);
+  const session = computed(() => foldSession(steps.value, log.value));
+  const step = computed(() => steps.value[session.value.stepIndex] ?? null);
+  const time = computed(() => easelTime(session.value, steps.value, now.value));
+  const running = computed(() => desk.value !== null && session.value.phase !== 'finished');
+  const bandsDone = computed(() => {
+    const done = steps.value.filter(({ key }) => session.value.doneKeys.includes(key));
+    return new Set(done.flatMap(({ kind, bands }) => (kind === 'wash' ? bands : [])));
+  });
+  let paintingId = '';
+  let ticking: ReturnType<typeof setInterval> | undefined;
+
+  /** The log first, the screen from the log; what could not be kept is said and not lost from view. */
+  function append(...bodies: readonly EventBody[]): void {
+    const at = desk.value;
+    if (!at) return;
+    const moment = clock.now();
+    const last = log.value.at(-1);
+    const setBackMs = last ? clockSetBackMs(last, moment) : 0;
+    const moved: EventBody[] = setBackMs ? [{ kind: 'clock-moved', byMs: setBackMs }] : [];
+    const added = [...moved, ...bodies].map((what, i) => ({
+      id: crypto.randomUUID(),
+      sessionId: at.sessionId,
+      seq: (last?.seq ?? -1) + 1 + i,
+      planId: at.plan.id,
+      ...moment,
+      what,
+    }));
+    log.value = [...log.value, ...added];
+    now.value = moment;
+    store.appendEvents(added).catch((fault: unknown) => {
+      problem.value = sentenceOf(fault);
+    });
+    if (!running.value) screenWatch.release();
+  }
+
+  /** A clock set back between two taps is noted when it is seen, so that a reload knows it too. */
+  function tick(): void {
+    const before = now.value;
+    now.value = clock.now();
+    if (running.value && clockSetBackMs(before, now.value)) append();
+  }
+
+  async function deskOf({ sessionId, plan, kept }: OpenSession): Promise<Desk> {
+    log.value = await store.events(sessionId);
+    const pictures = await client.pictures(new AbortController().signal, kept.referenceJpeg);
+    const names = new Map(kept.reading.families.map(({ id, name }) => [id, name]));
+    return {
+      sessionId,
+      plan,
+      seen: { ...kept, ...pictures },
+      familyName: (family) => names.get(family) ?? 'shapes',
+    };
+  }
+
+  async function take(id: string, find: () => Promise<OpenSession | null>): Promise<void> {
+    leave();
+    problem.value = null;
+    paintingId = id;
+    try {
+      const found = await find();
+      desk.value = found && (await deskOf(found));
+    } catch (fault) {
+      desk.value = null;
+      problem.value = sentenceOf(fault);
+    }
+  }
+
+  async function open(id: string): Promise<void> {
+    if (paintingId !== id || !running.value)
+      await take(id, () => store.sessionOf(id, crypto.randomUUID()));
+    if (!desk.value) return;
+    resume();
+    if (log.value.length === 0) append({ kind: 'started' });
+  }
+
+  async function lookBack(id: string): Promise<void> {
+    if (paintingId === id && desk.value) return;
+    await take(id, async () => {
+      const last = (await store.painting(id))?.sessionIds.at(-1);
+      return last === undefined ? null : store.session(last);
+    });
+  }
+
+  function resume(): void {
+    now.value = clock.now();
+    clearInterval(ticking);
+    ticking = setInterval(tick, 250);
+    if (running.value) screenWatch.hold();
+  }
+
+  function leave(): void {
+    clearInterval(ticking);
+    screenWatch.release();
+  }
+
+  return {
+    desk,
+    session,
+    step,
+    time,
+    bandsDone,
+    running,
+    record: computed(() => desk.value && recordOf(desk.value.plan, log.value)),
+    problem,
+    savedWord: computed(() => savedWords[store.saving.value]),
+    screenStaysOn: screenWatch.staysOn,
+    open,
+    lookBack,
+    again: () => void open(paintingId),
+    leave,
+    goOn() {
+      const at = step.value;
+      if (!at) return;
+      const { phase } = session.value;
+      const { key, kind } = at;
+      if (phase === 'paused') append({ kind: 'resumed' });
+      else if (kind === 'dry') append({ kind: 'dry-now', key }, { kind: 'step-done', key });
+      else if (phase === 'ready') append({ kind: 'step-begun', key });
+      else append({ kind: 'step-done', key });
+    },
+    stillWet: () => step.value && append({ kind: 'still-wet', key: step.value.key }),
+    shineGone: () => step.value && append({ kind: 'shine-gone', key: step.value.key }),
+    back: () => step.value && append({ kind: 'back', key: step.value.key }),
+    pause: () => append({ kind: session.value.phase === 'paused' ? 'resumed' : 'paused' }),
+  };
+}
+
+const savedWords = { saved: 'saved', saving: 'saving', failed: 'not saved' } as const;

@@ -1,0 +1,29 @@
+/** Where she is. Hash routes: they work on any static host, under any sub-path, offline. */
+export type Route =
+  | { readonly screen: 'start' }
+  | { readonly screen: 'camera' }
+  | { readonly screen: PaintingScreen; readonly paintingId: string };
+
+export const paintingScreens = ['look', 'sheet', 'paints', 'plan', 'easel', 'record'] as const;
+export type PaintingScreen = (typeof paintingScreens)[number];
+
+const isPaintingScreen = (word: string): word is PaintingScreen =>
+  (paintingScreens as readonly string[]).includes(word);
+
+/** The route of a location hash; whatever is not known leads to the start. */
+export function routeOf(hash: string): Route {
+  const [place, id, screen] = hash.replace(/^#\/?/, '').split('/');
+  if (place === 'camera') return { screen: 'camera' };
+  if (place === 'painting' && id && screen && isPaintingScreen(screen))
+    return { screen, paintingId: id };
+  return { screen: 'start' };
+}
+
+export function hashOf(route: Route): string {
+  if (route.screen === 'start') return '#/';
+  if (route.screen === 'camera') return '#/camera';
+  return `#/painting/${route.paintingId}/${route.screen}`;
+}
+
+export const linkTo = (paintingId: string, screen: PaintingScreen): string =>
+  hashOf({ screen, paintingId });

@@ -1,0 +1,105 @@
+import { computed, type ReadonlySignal, signal } from '@preact/signals';
+import type { Painting } from '../model/painting.ts';
+import { foldSession } from '../model/session/fold-session.ts';
+import type { Sheet } from '../model/sheet.ts';
+import type { Store } from '../storage/open-store.ts';
+import { sentenceOf } from './sentence-of.ts';
+
+/** A painting as it hangs on the wall of the first screen. */
+export interface PaintingCard {
+  readonly id: string;
+  readonly title: string;
+  /** Address of its picture, or empty before it was looked at. */
+  readonly picture: string;
+  /** Where it stands: 'step 3 of 11'. */
+  readonly place: string;
+  readonly stage: Stage;
+}
+
+export type Stage = 'photo' | 'plan' | 'easel' | 'finished';
+
+/** All paintings kept on this device, the newest first. */
+export interface Shelf {
+  readonly paintings: ReadonlySignal<readonly PaintingCard[]>;
+  /** The one taken away last, while it can still be brought back. */
+  readonly removed: ReadonlySignal<{ readonly id: string; readonly title: string } | null>;
+  readonly keeping: ReadonlySignal<string>;
+  readonly problem: ReadonlySignal<string | null>;
+  lastSheet(): Sheet | null;
+  refresh(): Promise<void>;
+  remove(id: string): Promise<void>;
+  bringBack(): Promise<void>;
+}
+
+type Place = Pick<PaintingCard, 'place' | 'stage'>;
+
+export function createShelf(store: Store): Shelf {
+  const cards = signal<readonly PaintingCard[]>([]);
+  const removed = signal<{ id: string; title: string } | null>(null);
+  const problem = signal<string | null>(null);
+  let sheet: Sheet | null = null;
+
+  async function placeOf(painting: Painting): Promise<Place> {
+    const sessionId = painting.sessionIds.at(-1);
+    if (sessionId === undefined)
+      return painting.planIds.length
+        ? { place: 'plan ready', stage: 'plan' }
+        : { place: 'not looked at yet', stage: 'photo' };
+    const { plan } = await store.session(sessionId);
+    const { phase, stepIndex } = foldSession(plan.steps, await store.events(sessionId));
+    return phase === 'finished'
+      ? { place: 'painted', stage: 'finished' }
+      : { place: `at the easel, step ${stepIndex + 1} of ${plan.steps.length}`, stage: 'easel' };
+  }
+
+  async function quietly(work: () => Promise<void>): Promise<void> {
+    try {
+      await work();
+      problem.value = null;
+    } catch (fault) {
+      problem.value = sentenceOf(fault);
+    }
+  }
+
+  async function read(): Promise<void> {
+    await store.discardPutAway('old');
+    const rows = await store.paintings();
+    sheet = rows[0]?.painting.reference.sheet ?? null;
+    const before = cards.value;
+    cards.value = await Promise.all(
+      rows.map(async ({ painting, thumbnail }) => ({
+        id: painting.id,
+        title: painting.title,
+        picture: thumbnail ? URL.createObjectURL(new Blob([thumbnail])) : '',
+        ...(await placeOf(painting)),
+      })),
+    );
+    for (const { picture } of before) if (picture) URL.revokeObjectURL(picture);
+    const [last] = await store.paintingsPutAway();
+    removed.value = last ? { id: last.id, title: last.title } : null;
+  }
+
+  const refresh = (): Promise<void> => quietly(read);
+  return {
+    paintings: cards,
+    removed,
+    problem,
+    keeping: computed(() =>
+      store.keeps
+        ? 'There is no account and no server.'
+        : 'This window keeps nothing after it is closed.',
+    ),
+    lastSheet: () => sheet,
+    refresh,
+    async remove(id) {
+      await quietly(() => store.putAway(id));
+      await refresh();
+    },
+    async bringBack() {
+      const last = removed.value;
+      if (!last) return;
+      await quietly(() => store.bringBack(last.id));
+      await refresh();
+    },
+  };
+}

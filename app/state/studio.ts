@@ -1,0 +1,229 @@
+import { type ReadonlySignal, signal } from '@preact/signals';
+import type { PhotoFacts } from '../../workers/analysis-api.ts';
+import type { AnalysisClient } from '../analysis/analysis-client.ts';
+import type { CrashGuard } from '../analysis/crash-guard.ts';
+import type { PaintCard } from '../model/paint.ts';
+import type { Decision, Painting } from '../model/painting.ts';
+import type { Crop } from '../model/reference.ts';
+import type { Sheet } from '../model/sheet.ts';
+import type { Stage } from '../model/stage.ts';
+import type { WashPlan } from '../model/wash-plan.ts';
+import { planWishes, readingWishes } from '../model/wishes.ts';
+import type { Store } from '../storage/open-store.ts';
+import { planKeyOf, readingKeyOf } from './keys.ts';
+import type { Seen } from './seen.ts';
+import { sentenceOf } from './sentence-of.ts';
+
+export interface Work {
+  readonly stage: Stage;
+  /** 0..1 of what is being done. */
+  readonly part: number;
+}
+
+type Distributed<T> = T extends unknown ? Omit<T, 'id' | 'at'> : never;
+export type NewDecision = Distributed<Decision>;
+
+/** The one painting that is open: what was seen, what is planned, what is being worked out. */
+export interface Studio {
+  readonly painting: ReadonlySignal<Painting | null>;
+  readonly seen: ReadonlySignal<Seen | null>;
+  readonly plan: ReadonlySignal<WashPlan | null>;
+  readonly work: ReadonlySignal<Work | null>;
+  /** A sentence for the painter; null while all is well. */
+  readonly problem: ReadonlySignal<string | null>;
+  /** True where a reading once brought the app down and waits to be asked for. */
+  readonly waits: ReadonlySignal<boolean>;
+  readonly box: ReadonlySignal<readonly PaintCard[]>;
+  open(paintingId: string): Promise<void>;
+  /** Tries once more what went wrong, or what waits. */
+  again(): void;
+  decide(decision: NewDecision): Promise<void>;
+  setReference(sheet: Sheet, crop: Crop): Promise<void>;
+  openBox(): Promise<void>;
+  /** The upright photo, small, for the sheet screen; null with `problem` said where it can't be opened. */
+  openPhoto(leaving: AbortSignal): Promise<PhotoFacts | null>;
+}
+
+interface StudioNeeds {
+  readonly store: Store;
+  readonly client: AnalysisClient;
+  readonly guard: CrashGuard;
+  /** A photo that turned out to be none: its painting is taken away, the sentence is said. */
+  readonly onBadPhoto: (painting: Painting, sentence: string) => void;
+}
+
+const gone = 'This painting is not on this device any more. Go back to the paintings.';
+
+export function createStudio({ store, client, guard, onBadPhoto }: StudioNeeds): Studio {
+  const painting = signal<Painting | null>(null);
+  const seen = signal<Seen | null>(null);
+  const plan = signal<WashPlan | null>(null);
+  const work = signal<Work | null>(null);
+  const problem = signal<string | null>(null);
+  const waits = signal(false);
+  const box = signal<readonly PaintCard[]>([]);
+  let running: AbortController | null = null;
+  let seenKey = '';
+  let planKey = '';
+
+  function show(next: Seen | null, key: string): void {
+    const before = seen.value;
+    seen.value = next;
+    seenKey = key;
+    // By then the canvases are painted from the new pictures.
+    if (before) setTimeout(() => [before.reference, before.grey].forEach((b) => b.close()), 1000);
+  }
+
+  const heard = (part: number, stage: Stage): void => {
+    work.value = { part, stage };
+  };
+
+  async function photoOf({ reference }: Painting): Promise<Blob> {
+    const photo = await store.photo(reference.photoId);
+    if (!photo) throw Object.assign(new Error(gone), { name: 'StorageError' });
+    return new Blob([photo.bytes], { type: photo.mime });
+  }
+
+  async function look(signal: AbortSignal, of: Painting): Promise<void> {
+    const key = readingKeyOf(of);
+    if (seenKey === key && seen.value) return;
+    const kept = await store.keptReading(of.id, key);
+    if (kept) {
+      const pictures = await client.pictures(signal, kept.referenceJpeg);
+      return show({ ...kept, ...pictures }, key);
+    }
+    const { photoId, crop, sheet } = of.reference;
+    const photo = await photoOf(of);
+    const longSidePx = guard.sizeFor(photoId);
+    guard.begin({ photoId, longSidePx });
+    try {
+      const request = { photo, crop, sheet, wishes: readingWishes(of.decisions), longSidePx };
+      const result = await client.read(signal, request, heard);
+      await store.keepThumbnail(of.id, result.thumbnail);
+      show(result, key);
+    } finally {
+      guard.end();
+    }
+  }
+
+  /** The plan of these very decisions: kept from before, or worked out now and kept. */
+  async function planFor(signal: AbortSignal, of: Painting, now: Seen): Promise<WashPlan> {
+    const key = planKeyOf(of);
+    const kept = await store.keptPlan(of.id, key);
+    if (kept) {
+      const toTheEnd = (ids: readonly string[]) => [...ids.filter((id) => id !== kept.id), kept.id];
+      if (of.planIds.at(-1) !== kept.id)
+        await change((before) => ({ ...before, planIds: toTheEnd(before.planIds) }));
+      return kept;
+    }
+    const made = await client.plan(signal, now.reading, planWishes(of.decisions), heard);
+    signal.throwIfAborted();
+    const { reading, slotMap, referenceJpeg } = now;
+    const withReading = { reading, slotMap, referenceJpeg };
+    painting.value = await store.keepPlan(of.id, {
+      plan: made,
+      key,
+      readingKey: seenKey,
+      kept: withReading,
+    });
+    return made;
+  }
+
+  async function workOut(signal: AbortSignal, of: Painting): Promise<void> {
+    await look(signal, of);
+    const now = seen.value;
+    const key = planKeyOf(of);
+    if (!now || (planKey === key && plan.value)) return;
+    const made = await planFor(signal, of, now);
+    signal.throwIfAborted();
+    planKey = key;
+    plan.value = made;
+  }
+
+  async function refresh(): Promise<void> {
+    const of = painting.value;
+    if (!of) return;
+    running?.abort();
+    const mine = new AbortController();
+    running = mine;
+    problem.value = null;
+    waits.value = false;
+    try {
+      await workOut(mine.signal, of);
+    } catch (fault) {
+      if (mine.signal.aborted) return;
+      const sentence = sentenceOf(fault);
+      const neverRead = of.planIds.length === 0 && !seen.value;
+      const bad = fault instanceof Error && fault.name === 'PhotoError' && neverRead;
+      if (bad) onBadPhoto(of, sentence);
+      else problem.value = sentence;
+    } finally {
+      if (running === mine) work.value = null;
+    }
+  }
+
+  async function change(how: (before: Painting) => Painting): Promise<void> {
+    const of = painting.value;
+    if (!of) return;
+    painting.value = how(of); // shown at once, kept right after
+    try {
+      painting.value = await store.changePainting(of.id, how);
+    } catch (fault) {
+      problem.value = sentenceOf(fault);
+    }
+  }
+
+  async function open(id: string): Promise<void> {
+    if (painting.value?.id === id) return;
+    running?.abort();
+    show(null, '');
+    plan.value = null;
+    planKey = '';
+    painting.value = await store.painting(id);
+    if (!painting.value) {
+      problem.value = gone;
+      return;
+    }
+    problem.value = null;
+    waits.value = guard.waits(painting.value.reference.photoId);
+    if (!waits.value) await refresh();
+  }
+
+  return {
+    painting,
+    seen,
+    plan,
+    work,
+    problem,
+    waits,
+    box,
+    open,
+    again: () => void refresh(),
+    async decide(decision) {
+      const made = { ...decision, id: crypto.randomUUID(), at: Date.now() } as Decision;
+      await change((before) => ({ ...before, decisions: [...before.decisions, made] }));
+      await refresh();
+    },
+    async setReference(sheet, crop) {
+      await change((before) => ({ ...before, reference: { ...before.reference, sheet, crop } }));
+      await refresh();
+    },
+    async openBox() {
+      if (box.value.length) return;
+      try {
+        box.value = await client.paintBox(new AbortController().signal);
+      } catch (fault) {
+        problem.value = sentenceOf(fault);
+      }
+    },
+    async openPhoto(leaving) {
+      if (!painting.value) return null;
+      try {
+        return await client.openPhoto(leaving, await photoOf(painting.value));
+      } catch (fault) {
+        if (!leaving.aborted) problem.value = sentenceOf(fault);
+        return null;
+      }
+    },
+  };
+}
