@@ -1,6 +1,7 @@
 import { relative } from 'node:path';
 import { filesUnder } from '../../app/build/files-under.ts';
 import { expect, test } from './support/app-page.ts';
+import { killBrowser, openKeptProfile } from './support/kept-profile.ts';
 import { readyOffline } from './support/ready-offline.ts';
 import { releaseFolder } from './support/release-folder.ts';
 
@@ -106,6 +107,27 @@ test('a host that leads / to index.html does not spoil the kept pages', async ({
   await host.close();
   await page.goto('./');
   await expect(page.locator('#app')).not.toBeEmpty();
+});
+
+test('starts in a browser that was killed, with the host gone', async ({
+  host,
+  folder,
+  guarded,
+}) => {
+  const first = await openKeptProfile(folder);
+  await guarded.watch(first);
+  const page = first.pages()[0] ?? (await first.newPage());
+  await page.goto(host.url);
+  await readyOffline(page);
+  await killBrowser(first);
+  await host.close();
+  const again = await openKeptProfile(folder);
+  await guarded.watch(again);
+  const reopened = again.pages()[0] ?? (await again.newPage());
+  await reopened.goto(host.url);
+  await expect(reopened.locator('#app')).not.toBeEmpty();
+  await readyOffline(reopened);
+  await again.close();
 });
 
 test('works online where the browser has no service worker', async ({ page }) => {

@@ -2,14 +2,30 @@ import { join } from 'node:path';
 import { type BrowserContext, chromium, type LaunchOptions } from '@playwright/test';
 import { chromiumArgs, launchOptions } from '../../support/chromium.mjs';
 
-/** A browser of its own whose data outlives it: open the same folder again and all is there. */
-export function openKeptProfile(folder: string, extraArgs: string[] = []): Promise<BrowserContext> {
+type ProfileOptions = NonNullable<Parameters<typeof chromium.launchPersistentContext>[1]>;
+
+/**
+ * Leads nowhere. A whole browser also asks its maker's services on its own account, so the trap of
+ * the other tests could not tell what a page asked for; what pages ask for the guard still sees.
+ */
+const deadEnd = { server: 'http://127.0.0.1:9', bypass: '127.0.0.1' };
+
+/**
+ * A browser of its own whose data outlives it: open the same folder again and all is there. Its pages
+ * are not guarded until `guarded.watch(context)`. `args` are added to the usual ones.
+ */
+export function openKeptProfile(
+  folder: string,
+  { args = [], ...options }: ProfileOptions = {},
+): Promise<BrowserContext> {
   return chromium.launchPersistentContext(join(folder, 'profile'), {
     ...(launchOptions() as LaunchOptions),
-    args: [...chromiumArgs, ...extraArgs],
+    args: [...chromiumArgs, ...args],
     viewport: { width: 412, height: 915 },
     hasTouch: true,
     isMobile: true,
+    proxy: deadEnd,
+    ...options,
   });
 }
 
