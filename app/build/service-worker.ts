@@ -9,13 +9,18 @@ const fileName = 'service-worker.js';
  * Last of all, as the list is read from what lies in dist/.
  */
 export function serviceWorker(top: string, dist: string): Plugin {
+  let written = false;
   return {
     name: 'service-worker',
     apply: 'build',
+    writeBundle() {
+      written = true;
+    },
     closeBundle: {
       sequential: true,
       order: 'post',
       async handler() {
+        if (!written) return; // the build failed, and says so itself
         const entries = await precacheEntries(dist, join(dist, fileName));
         await build({
           configFile: false,
