@@ -63,8 +63,9 @@ export function useCamera(): Camera {
       void open(current.signal);
     };
     const seenOrHidden = (): void => {
-      if (document.visibilityState === 'hidden') close();
-      else start();
+      if (document.visibilityState === 'visible') return start();
+      close();
+      setState({ kind: 'starting' });
     };
     if (document.visibilityState === 'visible') start();
     document.addEventListener('visibilitychange', seenOrHidden);

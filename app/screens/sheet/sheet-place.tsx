@@ -26,8 +26,7 @@ export function SheetPlace({ app, paintingId }: { app: App; paintingId: string }
   const done = (): void => {
     window.location.hash = linkTo(paintingId, 'look');
   };
-  if (!painting || !facts)
-    return <Waiting work={null} problem={app.studio.problem.value} onAgain={app.studio.again} />;
+  if (!painting || !facts) return <Waiting studio={app.studio} />;
   return (
     <SheetScreen
       preview={facts.preview}
