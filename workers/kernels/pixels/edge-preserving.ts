@@ -102,30 +102,46 @@ function smoothRows(plane: Float32Array, kept: Float32Array, size: PixelSize): v
   for (let y = 0; y < size.height; y++) smoothLine(plane, kept, y * size.width, size.width, line);
 }
 
-/** Copies `columns` columns from `left` on into `lines`, one below the other. */
-function takeColumns(plane: Float32Array, size: PixelSize, left: number, lines: Float32Array) {
-  const columns = Math.min(block, size.width - left);
-  for (let y = 0; y < size.height; y++) {
-    const at = y * size.width + left;
-    for (let c = 0; c < columns; c++) lines[c * size.height + y] = plane[at + c] as number;
+/** A block of columns side by side: neighbouring columns do not wait for each other's sums. */
+function smoothBlock(
+  plane: Float32Array,
+  kept: Float32Array,
+  { width, height }: PixelSize,
+  left: number,
+  { sums, weights }: Line,
+): void {
+  const columns = Math.min(block, width - left);
+  for (let c = 0; c < columns; c++) {
+    sums[c] = plane[left + c] as number;
+    weights[c] = 1;
+  }
+  for (let y = 1; y < height; y++) {
+    for (let c = 0, at = y * width + left, to = y * block; c < columns; c++, at++, to++) {
+      const k = kept[at] as number;
+      sums[to] = k * (sums[to - block] as number) + (plane[at] as number);
+      weights[to] = k * (weights[to - block] as number) + 1;
+    }
+  }
+  // The last row's entries beyond the lines hold what comes from below, pixel left out.
+  const below = height * block;
+  sums.fill(0, below);
+  weights.fill(0, below);
+  for (let y = height - 1; y >= 0; y--) {
+    for (let c = 0, at = y * width + left, to = y * block; c < columns; c++, at++, to++) {
+      const sum = sums[below + c] as number;
+      const weight = weights[below + c] as number;
+      const own = plane[at] as number;
+      const k = kept[at] as number;
+      plane[at] = ((sums[to] as number) + sum) / ((weights[to] as number) + weight);
+      sums[below + c] = k * (sum + own);
+      weights[below + c] = k * (weight + 1);
+    }
   }
 }
 
 function smoothColumns(plane: Float32Array, kept: Float32Array, size: PixelSize): void {
-  const { width, height } = size;
-  const lines = new Float32Array(block * height);
-  const keptLines = new Float32Array(block * height);
-  const line = lineOf(height);
-  for (let left = 0; left < width; left += block) {
-    const columns = Math.min(block, width - left);
-    takeColumns(plane, size, left, lines);
-    takeColumns(kept, size, left, keptLines);
-    for (let c = 0; c < columns; c++) smoothLine(lines, keptLines, c * height, height, line);
-    for (let y = 0; y < height; y++) {
-      const at = y * width + left;
-      for (let c = 0; c < columns; c++) plane[at + c] = lines[c * height + y] as number;
-    }
-  }
+  const line = lineOf((size.height + 1) * block);
+  for (let left = 0; left < size.width; left += block) smoothBlock(plane, kept, size, left, line);
 }
 
 /**

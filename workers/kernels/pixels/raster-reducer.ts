@@ -64,7 +64,8 @@ export class RasterReducer {
     if (rgba.length < rowCount * this.#source.width * 4) {
       throw new RangeError('Fewer bytes than rows');
     }
-    if (this.#row + rowCount > this.#source.height) throw new RangeError('More rows than announced');
+    if (this.#row + rowCount > this.#source.height)
+      throw new RangeError('More rows than announced');
     for (let i = 0; i < rowCount; i++) this.#addRow(rgba, i * this.#source.width * 4);
   }
 

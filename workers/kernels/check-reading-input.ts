@@ -1,0 +1,40 @@
+import type { ReadingWishes } from '../../app/model/reading.ts';
+import type { ReadPictureInput } from './read-picture.ts';
+
+function checkWishes({ bands, limits, families }: ReadingWishes): void {
+  if (bands !== undefined && !(Number.isInteger(bands) && bands >= 2 && bands <= 7)) {
+    throw new RangeError('A value study has 2 to 7 values. Choose a number between them.');
+  }
+  if (limits && !(limits.length <= 6 && limits.every((limit) => limit > 0 && limit < 100))) {
+    throw new RangeError('Limits between values lie between black and white, six at most.');
+  }
+  if (families !== undefined && !(Number.isInteger(families) && families >= 1 && families <= 6)) {
+    throw new RangeError(
+      'A picture is read in 1 to 6 colour families. Choose a number between them.',
+    );
+  }
+}
+
+/** Once, at the door: everything behind it relies on these sizes. Throws a RangeError. */
+export function checkReadingInput({
+  raster,
+  sheet,
+  wishes,
+  darkest,
+  paper,
+}: ReadPictureInput): void {
+  const pixels = raster.width * raster.height;
+  const planes = [raster.red, raster.green, raster.blue];
+  if (!(pixels >= 1) || planes.some((plane) => plane.length !== pixels)) {
+    throw new RangeError('The picture has no pixels. Choose another photo.');
+  }
+  if (!(sheet.widthMm > 0 && sheet.heightMm > 0)) {
+    throw new RangeError('The sheet has no size. Give its width and height in mm.');
+  }
+  if (!(darkest >= 0 && darkest < paper && paper <= 100)) {
+    throw new RangeError(
+      'Paper is lighter than the darkest paint, and both lie between 0 and 100.',
+    );
+  }
+  checkWishes(wishes);
+}

@@ -1,0 +1,93 @@
+// Weighted k-means over the colour cells (Lloyd, 'Least squares quantization in PCM', 1982). Every
+// start is fixed: the mean, then each time the cell whose weight times squared distance to the
+// centres so far is largest. Means are taken in a*, b*, never of hue angles, so nothing breaks at 0.
+import type { ColourCells } from './colour-cells.ts';
+
+export type HueCentre = readonly [a: number, b: number];
+
+export interface HueCentres {
+  readonly centres: readonly HueCentre[];
+  /** Mean squared distance of the colours to their centre. */
+  readonly cost: number;
+}
+
+const rounds = 40;
+
+/** Squared distance to the nearest of the centres, and which one. */
+export function nearest(centres: readonly HueCentre[], a: number, b: number): [number, number] {
+  let best = Number.POSITIVE_INFINITY;
+  let which = 0;
+  for (let k = 0; k < centres.length; k++) {
+    const [x, y] = centres[k] as HueCentre;
+    const distance = (a - x) ** 2 + (b - y) ** 2;
+    if (distance >= best) continue;
+    best = distance;
+    which = k;
+  }
+  return [best, which];
+}
+
+/** One round: every cell to its nearest centre, every centre to the mean of its cells. */
+function moved(cells: ColourCells, centres: readonly HueCentre[]): HueCentres {
+  const sums = centres.map(() => [0, 0, 0] as [number, number, number]);
+  let cost = 0;
+  for (let i = 0; i < cells.count; i++) {
+    const a = cells.a[i] as number;
+    const b = cells.b[i] as number;
+    const weight = cells.weight[i] as number;
+    const [distance, which] = nearest(centres, a, b);
+    cost += weight * distance;
+    const sum = sums[which] as [number, number, number];
+    sum[0] += weight * a;
+    sum[1] += weight * b;
+    sum[2] += weight;
+  }
+  const next = sums.map(
+    ([a, b, weight], k): HueCentre =>
+      weight > 0 ? [a / weight, b / weight] : (centres[k] as HueCentre),
+  );
+  return { centres: next, cost: cells.total > 0 ? cost / cells.total : 0 };
+}
+
+function settled(cells: ColourCells, start: readonly HueCentre[]): HueCentres {
+  let found = moved(cells, start);
+  for (let i = 0; i < rounds; i++) {
+    const next = moved(cells, found.centres);
+    const still = next.centres.every(
+      ([a, b], k) =>
+        Math.abs(a - (found.centres[k] as HueCentre)[0]) +
+          Math.abs(b - (found.centres[k] as HueCentre)[1]) <
+        1e-6,
+    );
+    found = next;
+    if (still) break;
+  }
+  return found;
+}
+
+/** The colour that lies worst with the centres so far. */
+function worst(cells: ColourCells, centres: readonly HueCentre[]): HueCentre {
+  let best = -1;
+  let at = 0;
+  for (let i = 0; i < cells.count; i++) {
+    const [distance] = nearest(centres, cells.a[i] as number, cells.b[i] as number);
+    const gain = (cells.weight[i] as number) * distance;
+    if (gain <= best) continue;
+    best = gain;
+    at = i;
+  }
+  return [cells.a[at] as number, cells.b[at] as number];
+}
+
+/** The centres for 1, 2 ... `most` groups, in that order; one at [0, 0] where no colour is to be seen. */
+export function hueCentres(cells: ColourCells, most: number): HueCentres[] {
+  const found: HueCentres[] = [];
+  let start: readonly HueCentre[] = [[0, 0]];
+  for (let k = 1; k <= most; k++) {
+    const now = settled(cells, start);
+    found.push(now);
+    if (cells.count <= k) break;
+    start = [...now.centres, worst(cells, now.centres)];
+  }
+  return found;
+}

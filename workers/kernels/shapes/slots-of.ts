@@ -1,0 +1,70 @@
+import type { Slot, ToneRange } from '../../../app/model/reading.ts';
+import { reserveWithin } from '../../../app/model/reading.ts';
+import { plannedLightness } from '../../../app/model/tone-range.ts';
+import type { KindTones } from './kind-tones.ts';
+import { bandOfKind, familyOfKind } from './kinds.ts';
+import { type ShapeFacts, shortSide } from './shape-facts.ts';
+
+/** Shapes with a shorter side than this are small, mm. */
+const smallMm = 3;
+/** The whole sheet is one passage until a subject is chosen. */
+export const wholeSheet = 'sheet';
+
+export interface SlotSettings {
+  readonly tones: KindTones;
+  readonly range: ToneRange;
+  readonly pxPerMm: number;
+  /** The number on the screen of a band and of a family, by the number it has in a kind. */
+  readonly bandNumber: (band: number) => number;
+  readonly familyNumber: (family: number) => number;
+}
+
+/** Sums over the shapes of every kind that has any. */
+function totalsOf({ kinds, areasPx, outlinesPx }: ShapeFacts, pxPerMm: number) {
+  const totals = new Map<number, { px: number; shapes: number; small: number; largest: number }>();
+  for (let shape = 0; shape < kinds.length; shape++) {
+    const kind = kinds[shape] as number;
+    const area = areasPx[shape] as number;
+    const total = totals.get(kind) ?? { px: 0, shapes: 0, small: 0, largest: 0 };
+    total.px += area;
+    total.shapes++;
+    total.largest = Math.max(total.largest, area);
+    if (shortSide(area, outlinesPx[shape] as number) < smallMm * pxPerMm) total.small++;
+    totals.set(kind, total);
+  }
+  return totals;
+}
+
+/** The slots by band and family, and the kind each was made from. */
+export function slotsOf(
+  facts: ShapeFacts,
+  settings: SlotSettings,
+): { slots: Slot[]; kinds: number[] } {
+  const { tones, range, pxPerMm, bandNumber, familyNumber } = settings;
+  const totals = totalsOf(facts, pxPerMm);
+  let pixels = 0;
+  for (const { px } of totals.values()) pixels += px;
+  const order = (kind: number): number =>
+    100 * bandNumber(bandOfKind(kind)) + familyNumber(familyOfKind(kind));
+  const kinds = [...totals.keys()].sort((x, y) => order(x) - order(y));
+  const slots = kinds.map((kind): Slot => {
+    const total = totals.get(kind) ?? { px: 0, shapes: 0, small: 0, largest: 0 };
+    const mean = tones.meanOf((k) => k === kind);
+    if (!mean) throw new RangeError(`Kind ${kind} came out of nothing`);
+    const lightness = plannedLightness(range, mean.tones);
+    return {
+      passage: wholeSheet,
+      band: bandNumber(bandOfKind(kind)),
+      family: familyNumber(familyOfKind(kind)),
+      share: total.px / pixels,
+      lab: mean.lab,
+      target: [lightness, mean.lab[1], mean.lab[2]],
+      reserve: range.paper - lightness <= reserveWithin,
+      tones: mean.tones,
+      shapes: total.shapes,
+      smallShapes: total.small,
+      largestMm2: total.largest / (pxPerMm * pxPerMm),
+    };
+  });
+  return { slots, kinds };
+}

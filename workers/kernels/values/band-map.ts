@@ -1,0 +1,17 @@
+import { binOf, bins, lightnessOfBin } from './histogram.ts';
+
+/** Band, 1 is the lightest, of every bin; `limits` in L* from dark to light. */
+export function bandOfBins(limits: readonly number[]): Uint8Array {
+  return Uint8Array.from({ length: bins }, (_, bin) => {
+    const above = limits.filter((limit) => limit > lightnessOfBin(bin)).length;
+    return above + 1;
+  });
+}
+
+/** Band of every pixel by the bin of its lightness, so that map and histogram never disagree. */
+export function bandMapOf(lightness: Float32Array, limits: readonly number[]): Uint8Array {
+  const bands = bandOfBins(limits);
+  const map = new Uint8Array(lightness.length);
+  for (let i = 0; i < map.length; i++) map[i] = bands[binOf(lightness[i] as number)] as number;
+  return map;
+}

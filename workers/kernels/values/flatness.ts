@@ -1,0 +1,106 @@
+import type { Border, Slot, Warning } from '../../../app/model/reading.ts';
+import type { ClippedShares } from '../pixels/linear-raster.ts';
+import { bins } from './histogram.ts';
+import { percentile } from './percentile.ts';
+import { pictureKey } from './picture-key.ts';
+
+/** 5-95 % span of lightness under which a picture is flat, L*. */
+const flatSpan = 40;
+/** Munsell value 3 (ASTM D1535) as L*: nothing darker means no darks. */
+const darkLightness = 30.4;
+const oneThirdShare = 0.8;
+const clippedShare = 0.02;
+/** Under this difference of lightness neighbours merge, where it holds along most of their border. */
+const mostOfBorder = 0.5;
+/** Shorter borders than this share of all borders are not worth a sentence. */
+const longBorder = 0.04;
+
+export interface FlatnessFacts {
+  /** Simplified lightness, 256 bins. */
+  readonly histogram: ArrayLike<number>;
+  readonly clipped: ClippedShares;
+  readonly slots: readonly Slot[];
+  readonly borders: readonly Border[];
+}
+
+const percent = (share: number): string => `${Math.round(share * 100)} %`;
+
+/** The fullest third of the scale: its share of the picture and where it lies. */
+function fullestThird(histogram: ArrayLike<number>): { share: number; where: string } {
+  const sums = [0, 0, 0];
+  for (let bin = 0; bin < bins; bin++) {
+    const third = Math.min(2, Math.floor((bin * 3) / bins));
+    sums[third] = (sums[third] as number) + (histogram[bin] ?? 0);
+  }
+  const all = sums.reduce((x, y) => x + y, 0);
+  const most = Math.max(...sums);
+  const where = ['darks', 'mid tones', 'lights'][sums.indexOf(most)] ?? 'mid tones';
+  return { share: all > 0 ? most / all : 0, where };
+}
+
+/** Whether shapes of different hue meet at equal value along most of a long border. */
+function mergesSomewhere(slots: readonly Slot[], borders: readonly Border[]): boolean {
+  const all = borders.reduce((sum, border) => sum + border.lengthMm, 0);
+  return borders.some(
+    ({ a, b, lengthMm, lost }) =>
+      slots[a]?.family !== slots[b]?.family && lost > mostOfBorder && lengthMm > longBorder * all,
+  );
+}
+
+/** What is flat about the picture or lost in it, the most important first. */
+export function flatnessWarnings({ histogram, clipped, slots, borders }: FlatnessFacts): Warning[] {
+  const found: Warning[] = [];
+  const say = (code: Warning['code'], text: string): void => void found.push({ code, text });
+  const key = pictureKey(histogram);
+  const span = percentile(histogram, 0.95) - percentile(histogram, 0.05);
+  if (span < flatSpan) {
+    say(
+      'flat',
+      'The photo is flat: lights and darks lie close together. Open the values up, or wait for stronger light and take it again.',
+    );
+  }
+  if (key === 'high') {
+    say(
+      'high-key',
+      'Nearly everything is light: keep the washes pale and spend your few darks where you want the eye.',
+    );
+  }
+  if (key === 'low') {
+    say(
+      'low-key',
+      'Nearly everything is dark: guard the few lights and mix the darks strong from the start.',
+    );
+  }
+  if (key !== 'high' && !slots.some((slot) => slot.lab[0] < darkLightness)) {
+    say(
+      'no-darks',
+      'There is no real dark in it: choose one place near the centre of interest and paint it darker than you see it.',
+    );
+  }
+  if (mergesSomewhere(slots, borders)) {
+    say(
+      'merge',
+      'Shapes of different colour meet at the same value and will run together: make one of them lighter or darker, or let the edge go.',
+    );
+  }
+  if (clipped.light > clippedShare) {
+    say(
+      'clipped-light',
+      `The camera lost ${percent(clipped.light)} of the picture to pure white: look at the subject for what is there, or keep it as paper.`,
+    );
+  }
+  if (clipped.dark > clippedShare) {
+    say(
+      'clipped-dark',
+      `The camera lost ${percent(clipped.dark)} of the picture to pure black: look at the subject for colour in those shadows.`,
+    );
+  }
+  const third = fullestThird(histogram);
+  if (key === 'full' && third.share > oneThirdShare) {
+    say(
+      'one-third',
+      `${percent(third.share)} of the picture lies in the ${third.where}: push some shapes lighter or darker so that it does not look even.`,
+    );
+  }
+  return found;
+}

@@ -1,0 +1,85 @@
+// Exact multi-level thresholds of least within-class variance (Otsu, 'A Threshold Selection Method
+// from Gray-Level Histograms', 1979) by dynamic programming over the filled bins, as in Wang, Song,
+// 'Ckmeans.1d.dp: Optimal k-means Clustering in One Dimension by Dynamic Programming', 2011.
+import { lightnessOfBin } from './histogram.ts';
+
+export interface OptimalBands {
+  /** Limits between the bands, L*, from dark to light; one fewer than there are bands. */
+  readonly limits: readonly number[];
+  /** Sum over all pixels of the squared distance to their band's mean, in bins squared. */
+  readonly cost: number;
+}
+
+/** Running sums over the filled bins, so that the cost of any run of them is three differences. */
+interface Sums {
+  readonly filled: readonly number[];
+  readonly count: Float64Array;
+  readonly first: Float64Array;
+  readonly second: Float64Array;
+}
+
+function sumsOf(histogram: ArrayLike<number>): Sums {
+  const filled: number[] = [];
+  for (let bin = 0; bin < histogram.length; bin++) if (histogram[bin]) filled.push(bin);
+  const [count, first, second] = [0, 1, 2].map((power) => {
+    const sums = new Float64Array(filled.length + 1);
+    for (const [i, bin] of filled.entries()) {
+      sums[i + 1] = (sums[i] as number) + (histogram[bin] as number) * bin ** power;
+    }
+    return sums;
+  }) as [Float64Array, Float64Array, Float64Array];
+  return { filled, count, first, second };
+}
+
+/** Cost of one band over the filled bins from `low` up to but not including `high`. */
+function costOf({ count, first, second }: Sums, low: number, high: number): number {
+  const difference = (sums: Float64Array): number => (sums[high] as number) - (sums[low] as number);
+  return Math.max(0, difference(second) - difference(first) ** 2 / difference(count));
+}
+
+/** How many different tones, and so bands at most, a histogram holds. */
+export function tonesIn(histogram: ArrayLike<number>): number {
+  let tones = 0;
+  for (let bin = 0; bin < histogram.length; bin++) if (histogram[bin]) tones++;
+  return tones;
+}
+
+/**
+ * The best partition into 1, 2 ... `most` bands, in that order; fewer where there are fewer tones,
+ * none for an empty histogram. Limits lie midway in the histogram's gaps.
+ */
+export function optimalBands(histogram: ArrayLike<number>, most: number): OptimalBands[] {
+  const sums = sumsOf(histogram);
+  const { filled } = sums;
+  const tones = filled.length;
+  const found: OptimalBands[] = [];
+  /** Least cost of the first i tones in the bands so far, and where the last of them starts. */
+  let least = Float64Array.from({ length: tones + 1 }, (_, i) => (i ? costOf(sums, 0, i) : 0));
+  const starts: Uint16Array[] = [new Uint16Array(tones + 1)];
+  for (let k = 1; k <= Math.min(most, tones); k++) {
+    found.push({ limits: limitsOf(filled, starts), cost: least[tones] as number });
+    const next = new Float64Array(tones + 1).fill(Number.POSITIVE_INFINITY);
+    const start = new Uint16Array(tones + 1);
+    for (let i = k + 1; i <= tones; i++) {
+      for (let j = k; j < i; j++) {
+        const cost = (least[j] as number) + costOf(sums, j, i);
+        if (cost >= (next[i] as number)) continue;
+        next[i] = cost;
+        start[i] = j;
+      }
+    }
+    least = next;
+    starts.push(start);
+  }
+  return found;
+}
+
+function limitsOf(filled: readonly number[], starts: readonly Uint16Array[]): number[] {
+  const limits: number[] = [];
+  let end = filled.length;
+  for (let k = starts.length - 1; k > 0; k--) {
+    end = (starts[k] as Uint16Array)[end] as number;
+    limits.unshift(lightnessOfBin(((filled[end - 1] as number) + (filled[end] as number)) / 2));
+  }
+  return limits;
+}
