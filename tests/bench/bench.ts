@@ -1,7 +1,7 @@
 export interface Side {
   readonly name: string;
-  /** One whole piece of work; the result keeps it from being optimised away. */
-  run(): unknown;
+  /** One whole piece of work, or a promise of it; the result keeps it from being optimised away. */
+  readonly run: () => unknown;
 }
 
 /** One comparison: the same input to both sides, each as its users would call it. */

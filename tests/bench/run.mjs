@@ -12,9 +12,9 @@ const rounds = 5;
 const median = (list) => [...list].sort((a, b) => a - b)[Math.floor(list.length / 2)];
 const spread = (list) => `${Math.min(...list).toFixed(1)}..${Math.max(...list).toFixed(1)}`;
 
-function timed(side) {
+async function timed(side) {
   const since = performance.now();
-  side.run();
+  await side.run();
   return performance.now() - since;
 }
 
@@ -40,7 +40,7 @@ for (const file of files) {
   const { name, work, ours, peer, agreement } = await module.bench();
   const times = { ours: [], peer: [] };
   for (let round = 0; round <= rounds; round++) {
-    const pair = { ours: timed(ours), peer: timed(peer) };
+    const pair = { ours: await timed(ours), peer: await timed(peer) };
     if (round === 0) continue; // warms up both
     times.ours.push(pair.ours);
     times.peer.push(pair.peer);

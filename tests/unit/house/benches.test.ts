@@ -15,6 +15,6 @@ test('there are benches', () => {
 test.each(benches)('%s still runs', { timeout: 60_000 }, async (name) => {
   const { bench } = (await import(join(folder, name))) as { bench: () => Bench | Promise<Bench> };
   const { ours, peer, agreement } = await bench();
-  expect([ours.run(), peer.run()]).not.toContain(undefined);
+  expect([await ours.run(), await peer.run()]).not.toContain(undefined);
   expect(agreement).not.toMatch(/NaN|Infinity|undefined/);
 });
