@@ -1,0 +1,82 @@
+import { existsSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import { top } from './source-files.ts';
+
+interface Icon {
+  readonly src: string;
+  readonly sizes: string;
+  readonly purpose: string;
+}
+
+const manifest = JSON.parse(readFileSync(join(top, 'manifest.webmanifest'), 'utf8')) as {
+  icons: Icon[];
+} & Record<string, unknown>;
+const page = readFileSync(join(top, 'app', 'index.html'), 'utf8');
+
+/** Width and height from a PNG's header. Source: W3C, Portable Network Graphics, 11.2.2 IHDR. */
+function pngSize(file: string): string {
+  const bytes = readFileSync(file);
+  return `${bytes.readUInt32BE(16)}x${bytes.readUInt32BE(20)}`;
+}
+
+test('the manifest makes the app installable under any sub-path', () => {
+  expect(manifest).toMatchObject({
+    name: 'Firstwash',
+    id: './',
+    start_url: './',
+    scope: './',
+    display: 'standalone',
+    orientation: 'any',
+  });
+  const bySize = (size: string, purpose: string) =>
+    manifest.icons.some((icon) => icon.sizes === size && icon.purpose === purpose);
+  expect([
+    bySize('192x192', 'any'),
+    bySize('512x512', 'any'),
+    bySize('512x512', 'maskable'),
+  ]).toEqual([true, true, true]);
+});
+
+test('every icon is there and as large as it says', () => {
+  for (const { src, sizes } of manifest.icons) {
+    const file = join(top, src);
+    expect(existsSync(file), src).toBe(true);
+    if (src.endsWith('.png')) expect(pngSize(file), src).toBe(sizes);
+  }
+  expect(pngSize(join(top, 'icons', 'apple-touch-icon-180.png'))).toBe('180x180');
+});
+
+test('the colours around the app are neutral', () => {
+  const colours = [
+    manifest.theme_color,
+    manifest.background_color,
+    ...[...page.matchAll(/name="theme-color" content="([^"]+)"/g)].map(([, colour]) => colour),
+  ];
+  expect(colours).toHaveLength(4);
+  for (const colour of colours) expect(colour).toMatch(/^#([\da-f]{2})\1\1$/);
+});
+
+test("the page's policy allows nothing but its own", () => {
+  const [, policy = ''] = /Content-Security-Policy"\s+content="([^"]+)"/.exec(page) ?? [];
+  const directives = Object.fromEntries(
+    policy.split(';').map((directive) => {
+      const [name = '', ...sources] = directive.trim().split(/\s+/);
+      return [name, sources.join(' ')];
+    }),
+  );
+  expect(directives).toEqual({
+    'default-src': "'none'",
+    'script-src': "'self'",
+    'style-src': "'self'",
+    'img-src': "'self' blob: data:",
+    'media-src': "'self' blob:",
+    'worker-src': "'self'",
+    'connect-src': "'self'",
+    'manifest-src': "'self'",
+    'font-src': "'none'",
+    'base-uri': "'none'",
+    'form-action': "'none'",
+    'object-src': "'none'",
+  });
+});
