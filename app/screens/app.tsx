@@ -24,6 +24,7 @@ function Screen({ app }: { app: AppState }) {
   const paintingId = 'paintingId' in route ? route.paintingId : null;
   useEffect(() => {
     if (paintingId) void app.studio.open(paintingId);
+    else app.studio.leave();
   }, [app, paintingId]);
 
   if (route.screen === 'start') return <StartScreen app={app} />;

@@ -16,6 +16,8 @@ export interface Intake {
   /** Says why a photo already kept could not be used after all. */
   refuse(sentence: string): void;
   example(): Promise<void>;
+  /** Address of the example's picture. */
+  readonly examplePicture: string;
 }
 
 interface IntakeNeeds {
@@ -26,6 +28,7 @@ interface IntakeNeeds {
 }
 
 const exampleTitle = 'Seed heads, last light';
+const examplePicture = new URL('../demo/seed-heads.jpg', import.meta.url).href;
 
 /** A file's name without its ending; a photo straight from a camera has none worth showing. */
 function titleOf(name: string | undefined, at: Date): string {
@@ -95,13 +98,13 @@ export function createIntake({ store, lastSheet, onPainting }: IntakeNeeds): Int
   return {
     busy,
     problem,
+    examplePicture,
     refuse(sentence) {
       problem.value = sentence;
     },
     take: (file) => keep(file, file.name),
     async example() {
-      const address = new URL('../demo/seed-heads.jpg', import.meta.url);
-      const response = await fetch(address);
+      const response = await fetch(examplePicture);
       await keep(await response.blob(), undefined, exampleTitle);
     },
   };

@@ -35,6 +35,8 @@ export interface Studio {
   readonly waits: ReadonlySignal<boolean>;
   readonly box: ReadonlySignal<readonly PaintCard[]>;
   open(paintingId: string): Promise<void>;
+  /** Stops what is being worked out; opening goes on with it. */
+  leave(): void;
   /** Tries once more what went wrong, or what waits. */
   again(): void;
   decide(decision: NewDecision): Promise<void>;
@@ -70,8 +72,12 @@ export function createStudio({ store, client, guard, onBadPhoto }: StudioNeeds):
     const before = seen.value;
     seen.value = next;
     seenKey = key;
-    // By then the canvases are painted from the new pictures.
-    if (before) setTimeout(() => [before.reference, before.grey].forEach((b) => b.close()), 1000);
+    if (!before) return;
+    // A moment later the canvases are painted from the new pictures.
+    setTimeout(() => {
+      before.reference.close();
+      before.grey.close();
+    }, 1000);
   }
 
   const heard = (part: number, stage: Stage): void => {
@@ -146,6 +152,7 @@ export function createStudio({ store, client, guard, onBadPhoto }: StudioNeeds):
     running?.abort();
     const mine = new AbortController();
     running = mine;
+    work.value = { part: 0, stage: 'opening' };
     problem.value = null;
     waits.value = false;
     try {
@@ -174,7 +181,10 @@ export function createStudio({ store, client, guard, onBadPhoto }: StudioNeeds):
   }
 
   async function open(id: string): Promise<void> {
-    if (painting.value?.id === id) return;
+    if (painting.value?.id === id) {
+      if (!plan.value && !work.value && !waits.value) await refresh();
+      return;
+    }
     running?.abort();
     show(null, '');
     plan.value = null;
@@ -198,6 +208,10 @@ export function createStudio({ store, client, guard, onBadPhoto }: StudioNeeds):
     waits,
     box,
     open,
+    leave() {
+      running?.abort();
+      work.value = null;
+    },
     again: () => void refresh(),
     async decide(decision) {
       const made = { ...decision, id: crypto.randomUUID(), at: Date.now() } as Decision;

@@ -63,7 +63,10 @@ export function useCamera(): Camera {
       void open(current.signal);
     };
     const seenOrHidden = (): void => {
-      if (document.visibilityState === 'visible') return start();
+      if (document.visibilityState === 'visible') {
+        start();
+        return;
+      }
       close();
       setState({ kind: 'starting' });
     };

@@ -5,13 +5,13 @@ import styles from './painting-wall.module.css';
 
 interface PaintingWallProps {
   shelf: Shelf;
-  paintings: readonly PaintingCard[];
   onOpen: (painting: PaintingCard) => void;
 }
 
 /** All paintings as pictures. Taking one away asks first and can be undone. */
-export function PaintingWall({ shelf, paintings, onOpen }: PaintingWallProps) {
+export function PaintingWall({ shelf, onOpen }: PaintingWallProps) {
   const asking = useSignal<string | null>(null);
+  const paintings = shelf.paintings.value;
   const removed = shelf.removed.value;
   if (!paintings.length && !removed) return null;
   return (

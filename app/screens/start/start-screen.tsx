@@ -1,7 +1,8 @@
 import { useEffect } from 'preact/hooks';
 import type { App } from '../../state/app.ts';
-import { Button, buttonClass } from '../common/button.tsx';
+import { buttonClass } from '../common/button.tsx';
 import { ValueScale } from '../common/value-scale.tsx';
+import { ExampleCard } from './example-card.tsx';
 import { PaintingWall } from './painting-wall.tsx';
 import { PhotoChooser } from './photo-chooser.tsx';
 import styles from './start-screen.module.css';
@@ -10,7 +11,7 @@ import styles from './start-screen.module.css';
 export function StartScreen({ app }: { app: App }) {
   const { shelf, intake } = app;
   useEffect(() => void shelf.refresh(), [shelf]);
-  const [last, ...earlier] = shelf.paintings.value;
+  const [last] = shelf.paintings.value;
   return (
     <main class={styles.start} data-screen="start">
       <header class={styles.head}>
@@ -40,11 +41,9 @@ export function StartScreen({ app }: { app: App }) {
           Camera
         </a>
         <PhotoChooser onFile={(file) => void intake.take(file)} />
-        <Button large wide onClick={() => void intake.example()}>
-          The example: seed heads, last light
-        </Button>
       </section>
-      <PaintingWall shelf={shelf} paintings={last ? [last, ...earlier] : []} onOpen={app.goOn} />
+      <PaintingWall shelf={shelf} onOpen={app.goOn} />
+      <ExampleCard intake={intake} />
       <footer class={styles.foot}>
         <p>Photos, plans and records stay on this device. {shelf.keeping.value}</p>
       </footer>
