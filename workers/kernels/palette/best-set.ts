@@ -17,38 +17,54 @@ export interface FoundSet {
   readonly shortfall: number;
 }
 
-/** Costs and darkest of the groups, to be found by their members. */
-interface Tables {
-  readonly of: Map<number, { readonly costs: Float32Array; readonly darkest: number }>;
+interface Table {
+  readonly costs: Float32Array;
+  readonly darkest: number;
 }
 
-// Members are under 1000: one number names up to three of them.
-const nameOf = (members: readonly number[]): number =>
-  members.reduce((all, member) => all * 1000 + member + 1, 0);
+/** The groups' tables, to be found by up to three members without making anything: -1 is no member. */
+class GroupTables {
+  readonly #base: number;
+  readonly #tables: (Table | undefined)[] = [];
+
+  constructor(paintCount: number) {
+    this.#base = paintCount + 1;
+  }
+
+  #at(one: number, two: number, three: number): number {
+    return (one + 1) * this.#base * this.#base + (two + 1) * this.#base + three + 1;
+  }
+
+  set(members: readonly number[], table: Table): void {
+    this.#tables[this.#at(members.at(-3) ?? -1, members.at(-2) ?? -1, members.at(-1) ?? -1)] =
+      table;
+  }
+
+  /** `added` may stand anywhere among the two others, which rise; -1 where there is none. */
+  of(one: number, two: number, added: number): Table {
+    const at =
+      added > two
+        ? this.#at(one, two, added)
+        : added > one
+          ? this.#at(one, added, two)
+          : this.#at(added, one, two);
+    const table = this.#tables[at];
+    if (!table) throw new RangeError('A group of paints is missing from the library of mixes.');
+    return table;
+  }
+}
 
 async function tablesOf(
   library: MixLibrary,
   targets: readonly PaletteTarget[],
   checkpoint: Checkpoint,
-): Promise<Tables> {
-  const of: Tables['of'] = new Map();
+): Promise<GroupTables> {
+  const tables = new GroupTables(library.paints.length);
   for (const [n, group] of library.groups.entries()) {
     if (n % 50 === 0) await checkpoint(n / library.groups.length);
-    of.set(nameOf(group.members), { costs: groupCosts(group, targets), darkest: group.darkest });
+    tables.set(group.members, { costs: groupCosts(group, targets), darkest: group.darkest });
   }
-  return { of };
-}
-
-/** Groups a paint adds to a set: itself, and itself with one or two of the set. */
-function groupsAdded(set: readonly number[], paint: number, most: number): number[][] {
-  const groups = [[paint]];
-  if (most >= 2) for (const one of set) groups.push([one, paint]);
-  if (most >= 3) {
-    for (const [i, one] of set.entries()) {
-      for (const two of set.slice(i + 1)) groups.push([one, two, paint]);
-    }
-  }
-  return groups.map((group) => group.sort((a, b) => a - b));
+  return tables;
 }
 
 /**
@@ -76,13 +92,20 @@ export async function bestSet(
     const after = rows[set.length + 1] as Float64Array;
     after.set(before);
     let darkest = darkestBefore;
-    for (const group of groupsAdded(set, paint, library.most)) {
-      const table = tables.of.get(nameOf(group));
-      if (!table) throw new RangeError('A group of paints is missing from the library of mixes.');
+    const add = (table: Table): void => {
       darkest = Math.min(darkest, table.darkest);
       for (let i = 0; i < count; i++) {
         const cost = table.costs[i] as number;
         if (cost < (after[i] as number)) after[i] = cost;
+      }
+    };
+    add(tables.of(-1, -1, paint));
+    for (let i = 0; i < set.length && library.most >= 2; i++) {
+      add(tables.of(-1, set[i] as number, paint));
+      for (let j = i + 1; j < set.length && library.most >= 3; j++) {
+        const one = set[i] as number;
+        const two = set[j] as number;
+        add(tables.of(Math.min(one, two), Math.max(one, two), paint));
       }
     }
     return darkest;

@@ -1,0 +1,70 @@
+import type { Lab } from '../../../app/model/lab.ts';
+import type { Slot } from '../../../app/model/reading.ts';
+import { type Goal, goalOf } from './goal.ts';
+import type { WashBands } from './wash-bands.ts';
+
+/** What one wash has to do for one family. */
+export interface WashGoal {
+  readonly full: Goal;
+  readonly weak: Goal | null;
+}
+
+/** One family of one passage through its washes: light to dark; it ends with its darkest shape. */
+export interface FamilyWork {
+  readonly family: number;
+  readonly washes: readonly WashGoal[];
+}
+
+/** A guide counts little: it only keeps a wash in the picture's own tone (own figures). */
+const guideWeight = 0.05;
+const guideChroma = 0.6;
+
+type Target = { lab: Lab; weight: number };
+
+const targetsIn = (slots: readonly Slot[], bands: readonly number[]): Target[] =>
+  slots
+    .filter((slot) => bands.includes(slot.band))
+    .map((slot) => ({ lab: slot.target, weight: Math.max(slot.share, 1e-6) }));
+
+/**
+ * The work of one family. `slots` are its painted slots, `all` the painted slots of its passage:
+ * where the family has no shape in a wash's bands but darker ones later, that wash still goes over it, in
+ * the tone the wash has elsewhere.
+ */
+export function familyWork(
+  family: number,
+  slots: readonly Slot[],
+  all: readonly Slot[],
+  bands: readonly WashBands[],
+): FamilyWork {
+  const darkest = slots.reduce((most, slot) => Math.max(most, slot.band), 0);
+  const washes: WashGoal[] = [];
+  for (const { full, weak } of bands) {
+    const lightest = weak[0] ?? full[0] ?? 0;
+    if (lightest > darkest) break;
+    const thin = targetsIn(slots, weak);
+    const strong = targetsIn(slots, full);
+    const later = slots.filter((slot) => slot.band > (full.at(-1) ?? 0));
+    if (strong.length > 0) {
+      washes.push({ full: goalOf(strong), weak: thin.length > 0 ? goalOf(thin) : null });
+    } else if (later.length === 0) {
+      // Nothing darker: the thin strength is all this family gets.
+      washes.push({ full: goalOf(thin), weak: null });
+    } else {
+      const guide = goalOf([guideFor(later, targetsIn(all, full))], true);
+      washes.push({ full: guide, weak: thin.length > 0 ? goalOf(thin) : null });
+    }
+  }
+  return { family, washes };
+}
+
+function guideFor(later: readonly Slot[], elsewhere: readonly Target[]): Target {
+  const next = later.reduce((one, two) => (two.target[0] > one.target[0] ? two : one));
+  const { lightness } = goalOf(elsewhere);
+  const area = later.reduce((sum, slot) => sum + slot.share, 0);
+  const [dark, a, b] = next.target;
+  return {
+    lab: [Math.max(lightness, dark), a * guideChroma, b * guideChroma],
+    weight: guideWeight * Math.max(area, 1e-6),
+  };
+}

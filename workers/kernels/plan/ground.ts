@@ -1,0 +1,41 @@
+import { writeLab } from '../optics/lab-of-reflectance.ts';
+import { writeLayerBand } from '../optics/layer.ts';
+import { surfaceFloor } from '../optics/surface.ts';
+import { bandCount, type Spectrum } from '../optics/wavelengths.ts';
+import type { Ground } from './look-at-puddle.ts';
+
+/** A dried sheet from its reflectance (36 bands, no floor); the array is kept, not copied. */
+export function groundOf(reflectance: Float64Array): Ground {
+  const lab = new Float64Array(3);
+  writeLab(reflectance, surfaceFloor.dry, lab);
+  return { reflectance, lab };
+}
+
+const pair = new Float64Array(2);
+
+/** Reflectance of `load` of a mix (K, S per unit load) laid over a ground, written to `out`. */
+export function writeWash(
+  mix: { readonly K: Spectrum; readonly S: Spectrum },
+  load: number,
+  ground: Spectrum,
+  out: Float64Array,
+): void {
+  for (let i = 0; i < bandCount; i++) {
+    writeLayerBand((mix.K[i] as number) * load, (mix.S[i] as number) * load, pair, 0);
+    const r = pair[0] as number;
+    const t = pair[1] as number;
+    const under = ground[i] as number;
+    out[i] = r + (t * t * under) / Math.max(1 - r * under, 1e-12);
+  }
+}
+
+/** The sheet after a wash has dried over it. */
+export function washedOver(
+  mix: { readonly K: Spectrum; readonly S: Spectrum },
+  load: number,
+  ground: Ground,
+): Ground {
+  const out = new Float64Array(bandCount);
+  writeWash(mix, load, ground.reflectance, out);
+  return groundOf(out);
+}

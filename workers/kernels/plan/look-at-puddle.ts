@@ -1,0 +1,84 @@
+import { writeLab } from '../optics/lab-of-reflectance.ts';
+import { surfaceFloor } from '../optics/surface.ts';
+import { bandCount } from '../optics/wavelengths.ts';
+import type { Goal } from './goal.ts';
+import { lookLoads, type PuddleOption } from './puddle-option.ts';
+import { slotCost } from './slot-cost.ts';
+
+/** A dried state of the sheet: 36 bands without the floor, and its Lab. */
+export interface Ground {
+  readonly reflectance: Float64Array;
+  readonly lab: Float64Array;
+}
+
+const sheet = new Float64Array(bandCount);
+const lighter = new Float64Array(3);
+const darker = new Float64Array(3);
+
+/** Lab of the option's layer number n over the ground; n = -1 is the ground itself. */
+function lookAt(option: PuddleOption, n: number, ground: Ground, out: Float64Array): number {
+  if (n < 0) {
+    out.set(ground.lab);
+    return ground.lab[0] as number;
+  }
+  const { back, through } = option;
+  const under = ground.reflectance;
+  for (let i = 0, at = n * bandCount; i < bandCount; i++, at++) {
+    const r = back[at] as number;
+    const t = through[at] as number;
+    const g = under[i] as number;
+    sheet[i] = r + (t * t * g) / Math.max(1 - r * g, 1e-12);
+  }
+  writeLab(sheet, surfaceFloor.dry, out);
+  return out[0] as number;
+}
+
+/** Filled by `lookAtPuddle`: no object per look, there are hundreds of thousands. */
+export const look = { cost: 0, load: 0 };
+
+const last = lookLoads.length - 1;
+export const leastLoad = 0.02;
+
+function judge(goal: Goal, lab: Float64Array, load: number): void {
+  let cost = 0;
+  for (const { lab: target, weight } of goal.targets) {
+    cost += weight * slotCost(target, lab[0] as number, lab[1] as number, lab[2] as number);
+  }
+  look.cost = cost;
+  look.load = load;
+}
+
+/**
+ * About how near a puddle gets to a goal over a ground, at the load that gives the goal's lightness,
+ * read off between two look loads. Writes cost (area-weighted) and load to `look`; the cost is
+ * Infinity where the puddle would lighten the ground: no wash may.
+ */
+export function lookAtPuddle(option: PuddleOption, goal: Goal, ground: Ground): void {
+  const groundLightness = ground.lab[0] as number;
+  if (goal.lightness >= groundLightness) {
+    judge(goal, ground.lab, leastLoad);
+    return;
+  }
+  const deepest = lookAt(option, last, ground, darker);
+  if (deepest > goal.lightness) {
+    judge(goal, darker, lookLoads[last] as number);
+    if (deepest > groundLightness) look.cost = Number.POSITIVE_INFINITY;
+    return;
+  }
+  let low = -1;
+  let high = last;
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if (lookAt(option, middle, ground, darker) > goal.lightness) low = middle;
+    else high = middle;
+  }
+  const above = lookAt(option, low, ground, lighter);
+  const below = lookAt(option, high, ground, darker);
+  const part = above > below ? (above - goal.lightness) / (above - below) : 1;
+  for (let i = 0; i < 3; i++) {
+    darker[i] = (lighter[i] as number) + part * ((darker[i] as number) - (lighter[i] as number));
+  }
+  const to = lookLoads[high] as number;
+  const load = low < 0 ? Math.max(leastLoad, to * part) : to * 2 ** ((part - 1) / 2);
+  judge(goal, darker, load);
+}

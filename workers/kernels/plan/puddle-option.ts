@@ -1,0 +1,50 @@
+import type { Paint } from '../../../app/model/paint.ts';
+import { writeLayerBand } from '../optics/layer.ts';
+import { mixSpectra } from '../optics/mix-spectra.ts';
+import { bandCount } from '../optics/wavelengths.ts';
+import { combinations } from '../palette/combinations.ts';
+import { wholeParts } from '../palette/whole-parts.ts';
+
+/** Loads a puddle is first looked at, 1/16 to 32 in half octaves. */
+export const lookLoads: readonly number[] = Array.from({ length: 19 }, (_, i) => 2 ** (i / 2 - 4));
+
+/** Paints in whole parts, and their layers at `lookLoads`. */
+export interface PuddleOption {
+  /** Indices into the palette. */
+  readonly members: readonly number[];
+  /** The same as bits, to see quickly whether a family may use it. */
+  readonly mask: number;
+  readonly parts: readonly number[];
+  /** Per unit of total load, 36 bands. */
+  readonly K: Float64Array;
+  readonly S: Float64Array;
+  /** R0 and T of the layer at every look load: loads x 36. */
+  readonly back: Float32Array;
+  readonly through: Float32Array;
+}
+
+function option(paints: readonly Paint[], members: readonly number[], parts: readonly number[]) {
+  const chosen = members.map((member) => paints[member] as Paint);
+  const { K, S } = mixSpectra(chosen, parts);
+  const back = new Float32Array(lookLoads.length * bandCount);
+  const through = new Float32Array(lookLoads.length * bandCount);
+  const pair = new Float64Array(2);
+  for (const [n, load] of lookLoads.entries()) {
+    for (let i = 0; i < bandCount; i++) {
+      writeLayerBand((K[i] as number) * load, (S[i] as number) * load, pair, 0);
+      back[n * bandCount + i] = pair[0] as number;
+      through[n * bandCount + i] = pair[1] as number;
+    }
+  }
+  const mask = members.reduce((bits, member) => bits | (1 << member), 0);
+  return { members, mask, parts, K, S, back, through };
+}
+
+/** Every mix of at most three paints of a palette in whole parts of sum at most 8. */
+export function puddleOptions(paints: readonly Paint[]): PuddleOption[] {
+  return [1, 2, 3].flatMap((size) =>
+    combinations(paints.length, size).flatMap((members) =>
+      wholeParts(size).map((parts) => option(paints, members, parts)),
+    ),
+  );
+}
