@@ -14,5 +14,5 @@ const sure = 16;
 /** How far the colour of a pixel of this L* can be trusted, 0..1. */
 export function colourTrust(lightness: number): number {
   const t = (lightness - blind) / (sure - blind);
-  return t <= 0 ? 0 : t >= 1 ? 1 : t;
+  return t <= 0 ? 0 : Math.min(t, 1);
 }

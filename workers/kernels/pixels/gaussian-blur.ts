@@ -30,15 +30,15 @@ function boxPass(from: Float32Array, to: Float32Array, count: number, box: Box):
   const weight = 1 / (2 * radius + 1 + 2 * end);
   // Sums of floats of 24 bits in doubles of 53 are exact here: flat stays flat.
   let sum = 0;
-  for (let i = -radius; i <= radius; i++) sum += from[i < 0 ? 0 : i > last ? last : i] as number;
+  for (let i = -radius; i <= radius; i++) sum += from[i < 0 ? 0 : Math.min(i, last)] as number;
   for (let i = 0; i < count; i++) {
     const before = i - radius - 1;
     const after = i + radius + 1;
-    const low = from[before < 0 ? 0 : before] as number;
-    const high = from[after > last ? last : after] as number;
+    const low = from[Math.max(before, 0)] as number;
+    const high = from[Math.min(after, last)] as number;
     to[i] = weight * (sum + end * (low + high));
     const leaving = i - radius;
-    sum += high - (from[leaving < 0 ? 0 : leaving] as number);
+    sum += high - (from[Math.max(leaving, 0)] as number);
   }
 }
 

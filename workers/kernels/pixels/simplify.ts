@@ -9,9 +9,9 @@ const blurMm = 0.5;
 /** Then smoothing at brush scale, mm. */
 const brushMm = 2;
 /** A step of this many L* stands in the way like `brushMm` of paper. Set by eye on photographs. */
-const lightnessStep = 12;
+const lightnessStep = 8;
 /** The same for lightness, a* and b* together. */
-const colourStep = 18;
+const colourStep = 12;
 
 /**
  * The simplified planes L*, a*, b* of a raster; the raster is left alone. Lightness is smoothed by

@@ -22,12 +22,12 @@ export class KindTones {
     for (let i = 0; i < kinds.length; i++) {
       const at = (kinds[i] as number) * sumsPerKind;
       const l = lightness[i] as number;
-      const floored = l < lo ? lo : l;
+      const floored = Math.max(l, lo);
       sums[at] = (sums[at] as number) + 1;
       sums[at + 1] = (sums[at + 1] as number) + l;
       sums[at + 2] = (sums[at + 2] as number) + (a[i] as number);
       sums[at + 3] = (sums[at + 3] as number) + (b[i] as number);
-      sums[at + 4] = (sums[at + 4] as number) + (floored > hi ? hi : floored);
+      sums[at + 4] = (sums[at + 4] as number) + Math.min(floored, hi);
       sums[at + 5] = (sums[at + 5] as number) + floored;
     }
   }

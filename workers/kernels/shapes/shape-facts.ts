@@ -40,14 +40,18 @@ export function shortSide(area: number, outline: number): number {
   return rest <= 0 ? Math.sqrt(area) : quarter - Math.sqrt(rest);
 }
 
-/** Share of the picture, 0..1, that lies in shapes of less than `px` px. */
-export function shareBelow({ areasPx }: Pick<ShapeFacts, 'areasPx'>, px: number): number {
-  let below = 0;
+/** Share of the picture, 0..1, in shapes under that area (px2) or with a shorter side (px) than that. */
+export function tooSmallShare(
+  { areasPx, outlinesPx }: Pick<ShapeFacts, 'areasPx' | 'outlinesPx'>,
+  areaPx: number,
+  sidePx: number,
+): number {
+  let small = 0;
   let all = 0;
   for (let shape = 0; shape < areasPx.length; shape++) {
     const area = areasPx[shape] as number;
     all += area;
-    if (area < px) below += area;
+    if (area < areaPx || shortSide(area, outlinesPx[shape] as number) < sidePx) small += area;
   }
-  return all > 0 ? below / all : 0;
+  return all > 0 ? small / all : 0;
 }

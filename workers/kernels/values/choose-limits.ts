@@ -1,4 +1,4 @@
-import type { ReadingWishes } from '../../../app/model/reading.ts';
+import type { ReadingWishes, ToneRange } from '../../../app/model/reading.ts';
 import { optimalBands, tonesIn } from './optimal-bands.ts';
 import { proposeBands } from './propose-bands.ts';
 
@@ -15,18 +15,17 @@ export interface ChosenLimits {
 
 /**
  * The limits between bands: hers, or the best for the number she wished, or for the number the
- * picture asks for. `histogram` is of simplified lightness, `tones` what the picture itself shows.
+ * picture asks for. `histogram` is of simplified lightness, `tones` how many the picture itself shows.
  */
 export function chooseLimits(
   histogram: ArrayLike<number>,
   tones: number,
+  range: ToneRange,
   wishes: ReadingWishes,
 ): ChosenLimits {
   const most = Math.min(mostBands, tones, tonesIn(histogram));
   const best = optimalBands(histogram, most);
-  let pixels = 0;
-  for (let bin = 0; bin < histogram.length; bin++) pixels += histogram[bin] as number;
-  const { bands: proposedBands, why } = proposeBands(best, pixels);
+  const { bands: proposedBands, why } = proposeBands(best, histogram, range);
   const count = Math.min(most, wishes.bands ?? proposedBands);
   const limits = wishes.limits
     ? [...new Set(wishes.limits)].sort((x, y) => x - y)

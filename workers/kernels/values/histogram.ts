@@ -4,7 +4,7 @@ export const bins = 256;
 /** The bin of a lightness: round(L* x 2.55), held within 0..255. */
 export function binOf(lightness: number): number {
   const bin = Math.round(lightness * 2.55);
-  return bin < 0 ? 0 : bin > 255 ? 255 : bin;
+  return bin < 0 ? 0 : Math.min(bin, 255);
 }
 
 /** The lightness a bin stands for, L*. */

@@ -1,0 +1,36 @@
+import type { ToneRange } from '../../../app/model/reading.ts';
+import { reserveWithin, smallestShapeMm } from '../../../app/model/reading.ts';
+import { plannedLightness } from '../../../app/model/tone-range.ts';
+import type { KindTones } from './kind-tones.ts';
+import { bandOfKind } from './kinds.ts';
+
+export interface MergeSizes {
+  /** Shapes under this are merged, px; whites and the darkest only under `accentPx`. */
+  readonly shapePx: number;
+  readonly accentPx: number;
+  /** Bands planned so near to the paper that they may stay white. */
+  readonly whiteBands: ReadonlySet<number>;
+  readonly darkestBand: number;
+}
+
+/** What is too small to paint on this sheet: squares of the smallest short side. */
+export function mergeSizes(
+  tones: KindTones,
+  range: ToneRange,
+  bandCount: number,
+  pxPerMm: number,
+): MergeSizes {
+  const whiteBands = new Set<number>();
+  for (let band = 1; band <= bandCount; band++) {
+    const mean = tones.meanOf((kind) => bandOfKind(kind) === band);
+    if (mean && range.paper - plannedLightness(range, mean.tones) <= reserveWithin) {
+      whiteBands.add(band);
+    }
+  }
+  return {
+    shapePx: (smallestShapeMm.darks * pxPerMm) ** 2,
+    accentPx: (smallestShapeMm.details * pxPerMm) ** 2,
+    whiteBands,
+    darkestBand: bandCount,
+  };
+}
