@@ -2,6 +2,7 @@
 import * as Comlink from 'comlink';
 import type { AnalysisApi, OnProgress, Stage } from './analysis-api.ts';
 import { checkWishes } from './check-wishes.ts';
+import { darkestInSteps } from './darkest-in-steps.ts';
 import { cancelJob, nextTurn, runJob } from './jobs.ts';
 import { paintCards } from './kernels/optics/paint-box.ts';
 import { buildWashPlan } from './kernels/plan/build-wash-plan.ts';
@@ -12,7 +13,6 @@ import { rasterBitmaps } from './photo/raster-bitmaps.ts';
 import { readRaster } from './photo/read-raster.ts';
 import { progressTeller } from './progress-teller.ts';
 import { readReference } from './read-reference.ts';
-import { warmTables } from './warm-tables.ts';
 
 /** A job that can be cancelled and tells how far it is. */
 async function toldJob<T>(
@@ -74,7 +74,9 @@ const api: AnalysisApi = {
 
   paintBox: async () => paintCards(),
   cancel: cancelJob,
-  warmUp: () => warmTables(nextTurn),
+  async warmUp() {
+    await darkestInSteps(nextTurn);
+  },
 };
 
 Comlink.expose(api);

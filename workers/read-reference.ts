@@ -1,7 +1,7 @@
 import type { Warning } from '../app/model/reading.ts';
 import type { ReadRequest, ReadResult, Stage } from './analysis-api.ts';
+import { darkestInSteps } from './darkest-in-steps.ts';
 import { defaultPaperLab } from './kernels/optics/default-paper.ts';
-import { darkestOfBox } from './kernels/palette/darkest-of.ts';
 import { readPicture } from './kernels/read-picture.ts';
 import { pictureJpeg } from './photo/picture-jpeg.ts';
 import { rasterBitmaps } from './photo/raster-bitmaps.ts';
@@ -29,13 +29,14 @@ export async function readReference(
   const { raster, clipped, shaky } = await readRaster(photo, crop, longSidePx, (part) =>
     pause(openingPart * part, 'opening'),
   );
+  const darkest = await darkestInSteps(() => pause(openingPart, 'opening'));
   const { reading, slotMap, bandMap } = await readPicture(
     {
       raster,
       clipped,
       sheet: { widthMm: sheet.widthMm, heightMm: sheet.heightMm },
       wishes,
-      darkest: darkestOfBox(),
+      darkest,
       paper: defaultPaperLab[0],
     },
     (part, stage) => pause(openingPart + (0.95 - openingPart) * part, stage),
