@@ -71,7 +71,7 @@ export function CameraScreen({ onPhoto, onCancel, onChooseFile }: CameraScreenPr
           <Button look="quiet" onClick={onCancel}>
             Cancel
           </Button>
-          <h1 class={styles.title}>Photograph your subject</h1>
+          <h1 class={styles.title}>Take a photo</h1>
         </>
       }
       picture={
@@ -100,11 +100,8 @@ export function CameraScreen({ onPhoto, onCancel, onChooseFile }: CameraScreenPr
                 ? 'Fill the view with what you want to paint and hold it level.'
                 : 'A photo can also come in one of these ways:')}
           </p>
-          {state.kind === 'live' && state.cameras.length > 1 && (
-            <Button onClick={switchOver}>Other camera</Button>
-          )}
           <PhotoInput ownCamera onFile={onChooseFile}>
-            The device’s camera app
+            Camera app
           </PhotoInput>
           <PhotoInput onFile={onChooseFile}>Choose a photo</PhotoInput>
         </div>
@@ -115,9 +112,14 @@ export function CameraScreen({ onPhoto, onCancel, onChooseFile }: CameraScreenPr
             Try again
           </Button>
         ) : (
-          <Button look="main" large disabled={!canTake} onClick={() => void take()}>
-            Take the photo
-          </Button>
+          <>
+            {state.kind === 'live' && state.cameras.length > 1 && (
+              <Button onClick={switchOver}>Other camera</Button>
+            )}
+            <Button look="main" large disabled={!canTake} onClick={() => void take()}>
+              Take the photo
+            </Button>
+          </>
         )
       }
     />

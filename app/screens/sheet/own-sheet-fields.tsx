@@ -1,4 +1,4 @@
-import { useEffect, useId, useState } from 'preact/hooks';
+import { useEffect, useId, useRef, useState } from 'preact/hooks';
 import { ownSheet } from '../../model/own-sheet.ts';
 import type { Sheet } from '../../model/sheet.ts';
 import styles from './own-sheet-fields.module.css';
@@ -22,6 +22,12 @@ export function OwnSheetFields({ sheet, onChoose, problem, onProblem }: OwnSheet
     setWidth(written(sheet.widthMm));
     setHeight(written(sheet.heightMm));
   }, [sheet.widthMm, sheet.heightMm]);
+
+  const own = useRef<HTMLDivElement>(null);
+  // On a phone the panel scrolls: what she is to fill in, and what is wrong with it, must be in sight.
+  useEffect(() => {
+    own.current?.scrollIntoView({ block: 'nearest' });
+  }, [problem]);
 
   const settle = (): void => {
     const typed = ownSheet(width, height);
@@ -59,7 +65,7 @@ export function OwnSheetFields({ sheet, onChoose, problem, onProblem }: OwnSheet
     </label>
   );
   return (
-    <div class={styles.own}>
+    <div ref={own} class={styles.own}>
       {field('Width', 'width', width, setWidth)}
       {field('Height', 'height', height, setHeight)}
       {problem && (

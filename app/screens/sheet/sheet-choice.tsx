@@ -14,7 +14,7 @@ const imperial = ['eighth', 'quarter', 'half', 'full'] as const;
 const metric = ['a5', 'a4', 'a3', 'a2'] as const;
 
 /** Sheets are drawn to one scale, so that they can be compared: mm to px. */
-const drawnScale = 28 / sheetFormats.full.longMm;
+const drawnScale = 24 / sheetFormats.full.longMm;
 
 interface FormatButtonProps {
   sheet: Sheet;
@@ -27,12 +27,14 @@ function FormatButton({ sheet, name, chosen, onChoose }: FormatButtonProps) {
   const [width, height] = [sheet.widthMm * drawnScale, sheet.heightMm * drawnScale];
   return (
     <button type="button" class={styles.format} aria-pressed={chosen} onClick={onChoose}>
-      <svg class={styles.drawn} viewBox="0 0 30 30" width="30" height="30" aria-hidden="true">
-        <rect x={15 - width / 2} y={29 - height} width={width} height={height} />
+      <svg class={styles.drawn} viewBox="0 0 26 26" width="26" height="26" aria-hidden="true">
+        <rect x={13 - width / 2} y={25 - height} width={width} height={height} />
       </svg>
       <span class={styles.name}>{name}</span>
       <span class={styles.size}>
-        {sheet.widthMm}&#8239;×&#8239;{sheet.heightMm}
+        {sheet.widthMm}&#8239;×
+        <wbr />
+        &#8239;{sheet.heightMm}
       </span>
     </button>
   );

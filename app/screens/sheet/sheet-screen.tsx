@@ -120,9 +120,11 @@ export function SheetScreen({
                 onProblem={setProblem}
               />
             )}
-            <p class={styles.words} role="status">
-              {words}
-            </p>
+            {!problem && (
+              <p class={styles.words} role="status">
+                {words}
+              </p>
+            )}
           </section>
           <section class={styles.part} data-shown={part === 'cut'} aria-label="Cut">
             <CutChoice

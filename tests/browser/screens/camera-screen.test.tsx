@@ -83,7 +83,7 @@ test.each([
   open();
   await expect.element(page.getByRole('alert')).toHaveTextContent(sentence);
   await expect.element(page.getByText('Choose a photo')).toBeVisible();
-  await expect.element(page.getByText('The device’s camera app')).toBeVisible();
+  await expect.element(page.getByText('Camera app')).toBeVisible();
   asked.mockImplementation(async () => canvasStream());
   await page.getByRole('button', { name: 'Try again' }).click();
   await expect.element(shutter).toBeEnabled();
@@ -208,7 +208,7 @@ test('a chosen file is handed out and the chooser is empty again (A-CAM-3)', asy
   await userEvent.upload(chooser, new File(['x'], 'photo.jpg', { type: 'image/jpeg' }));
   expect(onChooseFile.mock.calls[0]?.[0].name).toBe('photo.jpg');
   expect((chooser.element() as HTMLInputElement).value).toBe('');
-  const own = page.getByLabelText('The device’s camera app').element() as HTMLInputElement;
+  const own = page.getByLabelText('Camera app').element() as HTMLInputElement;
   expect(own.getAttribute('capture')).toBe('environment');
   expect((chooser.element() as HTMLInputElement).hasAttribute('capture')).toBe(false);
 });
