@@ -1,0 +1,171 @@
+import type { Lab } from '../../../app/model/lab.ts';
+import type { Paint } from '../../../app/model/paint.ts';
+import type { Reading, ToneRange } from '../../../app/model/reading.ts';
+import type { Stage } from '../../../app/model/stage.ts';
+import { reservesOf, retargeted, toneRange } from '../../../app/model/tone-range.ts';
+import { type PlanWishes, roomWeather, type WashPlan } from '../../../app/model/wash-plan.ts';
+import { defaultPaperLab } from '../optics/default-paper.ts';
+import { paintBox } from '../optics/paint-box.ts';
+import { darkestOf, darkestOfBox } from '../palette/darkest-of.ts';
+import { paintsAllowed } from '../palette/paints-allowed.ts';
+import { darkestBandLightness, paletteTargets } from '../palette/palette-target.ts';
+import { searchPalette } from '../palette/search-palette.ts';
+import { layeredSolve, type SolvedPassage } from './layered-solve.ts';
+import { orderSteps } from './order-steps.ts';
+import { paletteEntries } from './palette-entries.ts';
+import type { PlanFacts } from './plan-facts.ts';
+import { planId } from './plan-id.ts';
+import { colourWarning, darkWarning, nothingToPaint } from './plan-warnings.ts';
+import { PuddleNames } from './puddle-names.ts';
+
+/** Named in every plan; raised when the same reading may give another plan. */
+export const planEngine = 'plan-1';
+
+/** The sheet's weight is not asked for yet: the trade's usual paper, g/m2. */
+const usualPaperGsm = 300;
+const proposedWashes = 3;
+const proposedPuddles = 3;
+
+/** Awaited between pieces of some milliseconds; throws to stop. part: 0..1 of the planning. */
+export type PlanCheckpoint = (part: number, stage: Stage) => Promise<void>;
+
+function whole(asked: number | undefined, proposed: number, most: number, what: string): number {
+  const number = asked ?? proposed;
+  if (!Number.isInteger(number) || number < 1 || number > most) {
+    throw new RangeError(`${what}: choose a whole number from 1 to ${most}.`);
+  }
+  return number;
+}
+
+const rangeFor = ({ range }: Reading, darkest: number): ToneRange =>
+  toneRange(range.mode, range.lo, range.hi, darkest, defaultPaperLab[0]);
+
+/** What her box alone can do: the darkest of what may be chosen, whites and blacks only if asked for. */
+const boxDarkest = (wishes: PlanWishes): number =>
+  wishes.chosen || wishes.box || wishes.must || wishes.exclude
+    ? darkestOf(paintsAllowed(paintBox, { ...wishes, chosen: [] }).paints)
+    : darkestOfBox();
+
+async function solvePassages(
+  reading: Reading,
+  facts: Pick<PlanFacts, 'slots' | 'paints'>,
+  wishes: PlanWishes,
+  checkpoint: PlanCheckpoint,
+): Promise<SolvedPassage[]> {
+  const passages = [...new Set(reading.slots.map((slot) => slot.passage))];
+  const input = {
+    ...facts,
+    washes: whole(wishes.washes, proposedWashes, 8, 'Washes over each other'),
+    puddles: whole(wishes.puddlesPerWash, proposedPuddles, 8, 'Puddles in one wash'),
+    names: new PuddleNames(),
+  };
+  const solved: SolvedPassage[] = [];
+  for (const [n, passage] of passages.entries()) {
+    solved.push(
+      await layeredSolve(passage, input, (part) =>
+        checkpoint(0.5 + (0.5 * (n + Math.min(1, part))) / passages.length, 'washes'),
+      ),
+    );
+  }
+  return solved.filter((passage) => passage.washes.length > 0);
+}
+
+/**
+ * The wash plan for a reading: a palette searched among her paints, mixes solved wash over wash, and the
+ * steps in order by rule. Deterministic. Whatever the reading holds there is a plan, or one without
+ * steps that says there is nothing to paint. Throws RangeError with a sentence for her where her wishes
+ * contradict each other, and whatever `checkpoint` throws.
+ */
+export async function buildWashPlan(
+  reading: Reading,
+  wishes: PlanWishes,
+  checkpoint: PlanCheckpoint,
+): Promise<WashPlan> {
+  const wideRange = rangeFor(reading, boxDarkest(wishes));
+  const wanted = retargeted(reading.slots, wideRange);
+  const empty = {
+    schema: 1,
+    id: planId({ reading, wishes, planEngine }),
+    engine: planEngine,
+    paper: defaultPaperLab,
+  } as const;
+  const targets = paletteTargets(wanted);
+  if (targets.length === 0) {
+    return {
+      ...empty,
+      range: wideRange,
+      slots: wanted,
+      palette: [],
+      optics: [],
+      mixes: [],
+      steps: [],
+      warnings: [nothingToPaint],
+    };
+  }
+  const found = await searchPalette(wanted, paintBox, wishes, (part) =>
+    checkpoint(0.5 * part, 'paints'),
+  );
+  const reached = darkestOf(found.paints);
+  const range = rangeFor(reading, reached);
+  const slots = retargeted(reading.slots, range);
+  const passages = await solvePassages(
+    reading,
+    { slots, paints: found.paints },
+    wishes,
+    checkpoint,
+  );
+  const facts: PlanFacts = {
+    reading,
+    slots,
+    reserves: reservesOf(slots),
+    paints: usedFirst(found.paints, passages, wishes),
+    passages,
+    weather: wishes.weather ?? roomWeather,
+    paperGsm: usualPaperGsm,
+  };
+  if (passages.length === 0) {
+    return {
+      ...empty,
+      range,
+      slots,
+      palette: [],
+      optics: [],
+      mixes: [],
+      steps: [],
+      warnings: [nothingToPaint],
+    };
+  }
+  const steps = orderSteps(facts, defaultPaperLab);
+  const last: readonly Lab[] = steps.at(-1)?.after ?? [];
+  const warnings = [
+    darkWarning(reached, darkestBandLightness(targets)),
+    colourWarning(facts, slots, last),
+  ].filter((warning) => warning !== null);
+  return {
+    ...empty,
+    range,
+    slots,
+    palette: paletteEntries(facts),
+    optics: facts.paints,
+    mixes: passages.flatMap((passage) => passage.washes.flatMap((wash) => wash.mixes)),
+    steps,
+    warnings,
+  };
+}
+
+/** A paint no mix needs is left out, unless she asked for it. */
+function usedFirst(
+  paints: readonly Paint[],
+  passages: readonly SolvedPassage[],
+  wishes: PlanWishes,
+): Paint[] {
+  const asked = new Set([...(wishes.must ?? []), ...(wishes.chosen ?? [])]);
+  const used = new Set(
+    passages.flatMap((passage) =>
+      passage.washes.flatMap((wash) =>
+        wash.mixes.flatMap((mix) => mix.parts.map((part) => part.paint)),
+      ),
+    ),
+  );
+  return paints.filter((paint) => used.has(paint.id) || asked.has(paint.id));
+}

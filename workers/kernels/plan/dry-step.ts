@@ -1,0 +1,31 @@
+import { estimateDrying } from '../../../app/model/drying/estimate-drying.ts';
+import { waterOf } from './drying-minutes.ts';
+import type { PlanFacts } from './plan-facts.ts';
+import { quietStep, type StepDraft } from './step-draft.ts';
+
+/** The check that the sheet is bone dry after the step with key `after`: nothing else is done. */
+export function dryStep(facts: PlanFacts, after: string): StepDraft {
+  const { weather, paperGsm } = facts;
+  const { coolTestWorks } = estimateDrying({
+    waterGramsPerSquareMetre: waterOf.wash,
+    weather,
+    paperGsm,
+  });
+  const touch = coolTestWorks
+    ? 'Leave it alone until no shine shows, the back of your hand feels no coolness and the sheet lies flat.'
+    : 'Leave it alone until it is as pale as a dry scrap of it. In this air the back of the hand tells nothing: give it time.';
+  return {
+    ...quietStep,
+    key: `dry/${after.replace(/^wash\//, '')}`,
+    kind: 'dry',
+    title: 'Drying check',
+    prompt: touch,
+    watch: 'Damp is the dangerous state: no water, no thin paint now.',
+    paper: 'damp',
+    paintMinutes: [1, 2],
+    cautions: [
+      'Hair dryer only once the shine has gone, away from the water jar and wet hands. Then let the sheet cool 2 to 3 minutes before you feel it.',
+    ],
+    rules: ['R5', 'R7', 'R14'],
+  };
+}

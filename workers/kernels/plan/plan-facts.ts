@@ -1,0 +1,42 @@
+import type { Paint } from '../../../app/model/paint.ts';
+import type { Family, Reading, ReserveSummary, Slot } from '../../../app/model/reading.ts';
+import type { Mix, Weather } from '../../../app/model/wash-plan.ts';
+import type { SolvedPassage } from './layered-solve.ts';
+
+/** What every kind of step is made from. */
+export interface PlanFacts {
+  readonly reading: Reading;
+  /** The reading's slots with targets for this palette. */
+  readonly slots: readonly Slot[];
+  readonly reserves: ReserveSummary;
+  readonly paints: readonly Paint[];
+  readonly passages: readonly SolvedPassage[];
+  readonly weather: Weather;
+  readonly paperGsm: number;
+}
+
+export const familyName = ({ reading }: PlanFacts, id: number): string =>
+  reading.families.find((family: Family) => family.id === id)?.name ?? `colour ${id}`;
+
+/** Area of some slots on the sheet, cm2. */
+export function areaCm2({ reading, slots }: PlanFacts, indices: readonly number[]): number {
+  const share = indices.reduce((all, i) => all + (slots[i]?.share ?? 0), 0);
+  return (share * reading.sheet.widthMm * reading.sheet.heightMm) / 100;
+}
+
+export const shapeCount = ({ slots }: PlanFacts, indices: readonly number[]): number =>
+  indices.reduce((all, i) => all + (slots[i]?.shapes ?? 0), 0);
+
+/** Ids of the rows that put paint down. */
+export const usedMixes = (mixes: readonly Mix[]): string[] =>
+  mixes.filter((mix) => mix.parts.length > 0).map((mix) => mix.id);
+
+/** The paints some rows use, each once. */
+export function paintsIn({ paints }: PlanFacts, mixes: readonly Mix[]): Paint[] {
+  const ids = new Set(mixes.flatMap((mix) => mix.parts.map((part) => part.paint)));
+  return paints.filter((paint) => ids.has(paint.id));
+}
+
+/** What a step's title is preceded by where the sheet has several passages. */
+export const passagePrefix = ({ passages }: PlanFacts, passage: string): string =>
+  passages.length > 1 ? `${passage[0]?.toUpperCase()}${passage.slice(1)}: ` : '';

@@ -1,0 +1,51 @@
+import type { Lab } from '../../../app/model/lab.ts';
+import { valueOfLightness } from '../../../app/model/munsell-value.ts';
+import type { Slot, Warning } from '../../../app/model/reading.ts';
+import { colourDifference } from '../optics/colour-difference.ts';
+import { familyName, type PlanFacts } from './plan-facts.ts';
+
+export const nothingToPaint: Warning = {
+  code: 'nothing-to-paint',
+  text: 'Everything here is as light as the paper: there is nothing to paint. Choose a photo with darker shapes.',
+};
+
+/** Less than this much too light is not worth a word, L*. */
+const darkSlack = 3;
+
+/**
+ * By how much her darks fall short, L*: `reached` is the darkest her palette's mixes give in one wash,
+ * `wanted` what the darkest band asks for; null where that is near enough.
+ */
+export function darkWarning(reached: number, wanted: number): Warning | null {
+  if (reached - wanted <= darkSlack) return null;
+  const got = valueOfLightness(reached);
+  const needed = valueOfLightness(wanted);
+  return {
+    code: 'dark-out-of-reach',
+    text: `The darks want value ${needed.toFixed(1)} (10 is white), these paints reach ${got.toFixed(1)}: ${(got - needed).toFixed(1)} too light. Add a deep blue or brown.`,
+  };
+}
+
+/** CIEDE2000 from which a painter sees another colour, and the area from which it matters (own). */
+const colourSlack = 10;
+const leastShare = 0.02;
+
+/** The family whose planned colour is missed worst by area, or null. */
+export function colourWarning(
+  facts: PlanFacts,
+  slots: readonly Slot[],
+  last: readonly Lab[],
+): Warning | null {
+  const missed = new Map<number, number>();
+  for (const [i, slot] of slots.entries()) {
+    const got = last[i];
+    if (slot.reserve || !got || colourDifference(slot.target, got) < colourSlack) continue;
+    missed.set(slot.family, (missed.get(slot.family) ?? 0) + slot.share);
+  }
+  const [worst] = [...missed].sort((one, two) => two[1] - one[1]);
+  if (!worst || worst[1] < leastShare) return null;
+  return {
+    code: 'colour-out-of-reach',
+    text: `The ${familyName(facts, worst[0])} can't be mixed from these paints: it comes out clearly different. Allow one more paint or add one of that hue.`,
+  };
+}

@@ -1,0 +1,63 @@
+import type { Paint } from '../../../app/model/paint.ts';
+import { paintMinutes } from './paint-minutes.ts';
+import { areaCm2, type PlanFacts, paintsIn, shapeCount, usedMixes } from './plan-facts.ts';
+import { quietStep, type StepDraft } from './step-draft.ts';
+
+const everySlot = ({ slots }: PlanFacts): number[] => [...slots.keys()];
+
+/** Sheet, water and brushes. */
+export const prepareStep = (facts: PlanFacts): StepDraft => ({
+  ...quietStep,
+  key: 'prepare/sheet/0',
+  kind: 'prepare',
+  title: 'Prepare',
+  prompt: 'Fix the sheet to a board, set out two jars of water and your largest brushes.',
+  watch: facts.paperGsm < 300 ? 'Paper this thin wants stretching.' : '',
+  paintMinutes: [3, 8],
+});
+
+const cautionsOf = (paints: readonly Paint[]): string[] =>
+  paints.flatMap((paint) =>
+    paint.properties.caution ? [`${paint.name}: ${paint.properties.caution}`] : [],
+  );
+
+/** Mix what the first wash needs, and more than it needs, and test it. */
+export function puddlesStep(facts: PlanFacts): StepDraft {
+  const mixes = facts.passages.flatMap((passage) => passage.washes[0]?.mixes ?? []);
+  const all = facts.passages.flatMap((passage) => passage.washes.flatMap((wash) => wash.mixes));
+  const puddles = new Set(mixes.flatMap((mix) => mix.puddle ?? []));
+  return {
+    ...quietStep,
+    key: 'puddles/sheet/1',
+    kind: 'puddles',
+    title: puddles.size === 1 ? 'Mix the puddle' : 'Mix the puddles',
+    prompt:
+      'Mix more than enough for the first wash. Brush each on a scrap of the same paper, let it dry and hold it beside the swatch.',
+    watch: 'Wet paint looks darker than it dries: judge it dry.',
+    mixes: usedMixes(mixes),
+    families: mixes.filter((mix) => mix.parts.length > 0).map((mix) => mix.family),
+    paintMinutes: [3 + puddles.size, 6 + 3 * puddles.size],
+    cautions: cautionsOf(paintsIn(facts, all)),
+    rules: ['R15'],
+  };
+}
+
+/** Outlines of the big shapes. */
+export function transferStep(facts: PlanFacts): StepDraft {
+  const slots = everySlot(facts);
+  return {
+    ...quietStep,
+    key: 'transfer/sheet/0',
+    kind: 'transfer',
+    title: 'Transfer the drawing',
+    prompt:
+      'Draw only the outlines of the big shapes and the whites to keep, lightly, with an H pencil.',
+    watch: 'No scrubbing with the rubber: it roughens the paper.',
+    slots,
+    paintMinutes: paintMinutes(areaCm2(facts, slots) / 4, Math.min(60, shapeCount(facts, slots)), {
+      cm2PerMinute: 40,
+      secondsPerShape: 8,
+    }),
+    rules: ['R3'],
+  };
+}

@@ -1,0 +1,61 @@
+import type { Technique } from '../../../app/model/wash-plan.ts';
+import { dryingMinutes, type WaterKind } from './drying-minutes.ts';
+import type { SolvedWash } from './layered-solve.ts';
+import { paintMinutes } from './paint-minutes.ts';
+import { areaCm2, type PlanFacts, passagePrefix, shapeCount, usedMixes } from './plan-facts.ts';
+import { softenWhere } from './soften-where.ts';
+import type { StepDraft } from './step-draft.ts';
+import { washPrompt, washTitle } from './wash-words.ts';
+
+/** Big brush first, small brush last (own estimate). */
+const paces = [
+  { cm2PerMinute: 160, secondsPerShape: 1 },
+  { cm2PerMinute: 80, secondsPerShape: 2 },
+  { cm2PerMinute: 50, secondsPerShape: 4 },
+] as const;
+
+function waterKind(technique: Technique, wash: number): WaterKind {
+  if (technique === 'wet-in-wet') return 'wetInWet';
+  if (technique === 'glaze') return 'glaze';
+  return wash === 1 ? 'wash' : 'stroke';
+}
+
+function rulesOf(technique: Technique, wash: number): string[] {
+  const always = ['R2', 'R3', 'R7', 'R8', 'R9'];
+  if (technique === 'wet-in-wet') return [...always, 'R6', wash > 1 ? 'R16' : 'R5'];
+  return wash > 1 ? [...always, 'R5'] : always;
+}
+
+/** One wash of one passage. */
+export function washStep(
+  facts: PlanFacts,
+  passage: string,
+  wash: SolvedWash,
+  count: number,
+  technique: Technique,
+): StepDraft {
+  const last = wash.wash === count;
+  const painted = wash.mixes.filter((mix) => mix.parts.length > 0);
+  const pace = paces[Math.min(wash.wash, paces.length) - 1] ?? paces[2];
+  return {
+    key: `wash/${passage}/${wash.wash}`,
+    kind: 'wash',
+    title: `${passagePrefix(facts, passage)}${washTitle(wash.wash, count, technique)}`,
+    prompt: washPrompt(facts, wash, technique, last),
+    watch:
+      technique === 'wet-in-wet'
+        ? 'Once the shine has gone nothing wetter goes in: leave it alone.'
+        : 'Once the shine goes, leave it alone until it is dry.',
+    bands: [...wash.weak, ...wash.full],
+    families: painted.map((mix) => mix.family),
+    slots: wash.slots,
+    mixes: usedMixes(wash.mixes),
+    paper: technique === 'wet-in-wet' ? 'shiny' : 'bone dry',
+    technique,
+    soften: softenWhere(facts, wash.slots),
+    paintMinutes: paintMinutes(areaCm2(facts, wash.slots), shapeCount(facts, wash.slots), pace),
+    ...dryingMinutes(facts, waterKind(technique, wash.wash)),
+    cautions: [],
+    rules: rulesOf(technique, wash.wash),
+  };
+}

@@ -1,0 +1,51 @@
+import { bandWord } from '../../../app/model/band-words.ts';
+import type { Technique } from '../../../app/model/wash-plan.ts';
+import type { SolvedWash } from './layered-solve.ts';
+import type { PlanFacts } from './plan-facts.ts';
+
+const order = ['First', 'Second', 'Third', 'Fourth', 'Fifth', 'Sixth', 'Seventh', 'Eighth'];
+
+/** 'First wash', 'Second wash' or 'Second glaze', and 'Darks' for the last of several. */
+export function washTitle(wash: number, count: number, technique: Technique): string {
+  if (wash === count && count > 1) return 'Darks';
+  const name = order[wash - 1] ?? `${wash}th`;
+  return technique === 'glaze' ? `${name} wash, a glaze` : `${name} wash`;
+}
+
+/** 'light', 'light and mid'. */
+function bandsInWords({ reading }: PlanFacts, bands: readonly number[]): string {
+  const words = bands.map((band) => bandWord(band, reading.bands.length));
+  return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
+}
+
+function firstPrompt(facts: PlanFacts, wash: SolvedWash, technique: Technique): string {
+  const whites = facts.reserves.share > 0;
+  if (technique === 'wet-in-wet') {
+    const all = whites ? 'Wet everything but the whites' : 'Wet the sheet';
+    return `${all}, wait for an even sheen, then lay the colours in, thicker than the water there. Stop when the shine starts to go.`;
+  }
+  const all = whites ? 'Wash the whole sheet but the whites' : 'Wash the whole sheet';
+  const thin = wash.weak.length > 0 ? ' Thinner where it stays lightest.' : '';
+  return `${all}, top to bottom.${thin} Keep a bead running and do not go back in.`;
+}
+
+/** The prompt of a wash: one or two sentences. */
+export function washPrompt(
+  facts: PlanFacts,
+  wash: SolvedWash,
+  technique: Technique,
+  last: boolean,
+): string {
+  if (wash.wash === 1) return firstPrompt(facts, wash, technique);
+  const bands = bandsInWords(facts, [...wash.weak, ...wash.full]);
+  if (technique === 'wet-in-wet') {
+    return `Wet the ${bands} shapes gently with a wide soft brush, no scrubbing. At an even sheen lay in thicker paint.`;
+  }
+  if (last) {
+    return `Paint the ${bands} shapes strong enough the first time, big ones before small. Then leave them alone.`;
+  }
+  if (technique === 'glaze') {
+    return `One thin pass over the ${bands} shapes and all that is darker. Do not scrub, do not go back.`;
+  }
+  return `Paint the ${bands} shapes and all that is darker in one go; join shapes that touch.`;
+}
