@@ -22,19 +22,25 @@ export interface ReadResult {
   readonly slotMap: Uint8Array;
   /** 1..k for every pixel, after merging. */
   readonly bandMap: Uint8Array;
-  /** The cropped reference and its greyscale (true L*), both of the raster's size. */
-  readonly reference: ImageBitmap;
-  readonly grey: ImageBitmap;
   /** JPEG of the cropped reference, for keeping beside the plan. */
   readonly referenceJpeg: ArrayBuffer;
   /** JPEG, long side 480 px, for the list of paintings. */
   readonly thumbnail: ArrayBuffer;
 }
 
+/** The cropped reference and its greyscale (true L*), both of the raster's size. */
+export interface Pictures {
+  readonly reference: ImageBitmap;
+  readonly grey: ImageBitmap;
+}
+
 export type { Stage };
 
 /** part: 0..1 of the whole job. */
 export type OnProgress = (part: number, stage: Stage) => void;
+
+/** Hands over the pictures as soon as they are there, long before the reading; hers to close. */
+export type OnPictures = (pictures: Pictures) => void;
 
 export interface PhotoFacts {
   readonly width: number;
@@ -51,7 +57,12 @@ export interface PhotoFacts {
  */
 export interface AnalysisApi {
   openPhoto(job: number, photo: Blob): Promise<PhotoFacts>;
-  read(job: number, request: ReadRequest, onProgress: OnProgress): Promise<ReadResult>;
+  read(
+    job: number,
+    request: ReadRequest,
+    onPictures: OnPictures,
+    onProgress: OnProgress,
+  ): Promise<ReadResult>;
   plan(
     job: number,
     reading: Reading,
@@ -59,7 +70,7 @@ export interface AnalysisApi {
     onProgress: OnProgress,
   ): Promise<WashPlan>;
   /** Reference and greyscale again from the kept JPEG, for a session opened anew. */
-  pictures(jpeg: ArrayBuffer): Promise<{ reference: ImageBitmap; grey: ImageBitmap }>;
+  pictures(jpeg: ArrayBuffer): Promise<Pictures>;
   paintBox(): Promise<PaintCard[]>;
   cancel(job: number): void;
   /** Builds tables ahead of need; answers when warm. */

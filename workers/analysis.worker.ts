@@ -1,6 +1,6 @@
 // The worker's entry: jobs with a way to stop, the kernels in order, and what is handed over.
 import * as Comlink from 'comlink';
-import type { AnalysisApi, OnProgress, Stage } from './analysis-api.ts';
+import type { AnalysisApi, OnPictures, OnProgress, Stage } from './analysis-api.ts';
 import { checkWishes } from './check-wishes.ts';
 import { darkestInSteps } from './darkest-in-steps.ts';
 import { cancelJob, nextTurn, runJob } from './jobs.ts';
@@ -46,18 +46,15 @@ const api: AnalysisApi = {
       }
     }),
 
-  async read(job, request, onProgress) {
-    const result = await toldJob(job, onProgress, (pause) => readReference(request, pause));
-    const { slotMap, bandMap, reference, grey, referenceJpeg, thumbnail } = result;
+  async read(job, request, onPictures, onProgress) {
+    const handOver: OnPictures = (pictures) =>
+      onPictures(Comlink.transfer(pictures, [pictures.reference, pictures.grey]));
+    const result = await toldJob(job, onProgress, (pause) =>
+      readReference(request, handOver, pause),
+    );
+    const { slotMap, bandMap, referenceJpeg, thumbnail } = result;
     // Only what stands in this list is handed over; a transfer named deeper is not heeded.
-    return Comlink.transfer(result, [
-      slotMap.buffer,
-      bandMap.buffer,
-      reference,
-      grey,
-      referenceJpeg,
-      thumbnail,
-    ]);
+    return Comlink.transfer(result, [slotMap.buffer, bandMap.buffer, referenceJpeg, thumbnail]);
   },
 
   async plan(job, reading, wishes, onProgress) {

@@ -1,5 +1,5 @@
 import type { Warning } from '../app/model/reading.ts';
-import type { ReadRequest, ReadResult, Stage } from './analysis-api.ts';
+import type { OnPictures, ReadRequest, ReadResult, Stage } from './analysis-api.ts';
 import { darkestInSteps } from './darkest-in-steps.ts';
 import { defaultPaperLab } from './kernels/optics/default-paper.ts';
 import { readPicture } from './kernels/read-picture.ts';
@@ -18,18 +18,21 @@ const shakyWarning: Warning = {
 };
 
 /**
- * The whole reading of a reference: photo, raster, values, families, shapes, and its pictures.
+ * The whole reading of a reference: photo, raster, its pictures, then values, families and shapes.
  * `pause` is awaited between pieces of work with the part done and may throw to stop.
  */
 export async function readReference(
   request: ReadRequest,
+  handOver: OnPictures,
   pause: (part: number, stage: Stage) => Promise<void>,
 ): Promise<ReadResult> {
   const { photo, crop, sheet, wishes, longSidePx } = request;
   const { raster, clipped, shaky } = await readRaster(photo, crop, longSidePx, (part) =>
     pause(openingPart * part, 'opening'),
   );
-  const darkest = await darkestInSteps(() => pause(openingPart, 'opening'));
+  const { reference, grey, picture } = await rasterBitmaps(raster);
+  handOver({ reference, grey }); // grey at once: she looks at values while the rest is worked out
+  const darkest = await darkestInSteps(() => pause(openingPart, 'looking'));
   const { reading, slotMap, bandMap } = await readPicture(
     {
       raster,
@@ -41,24 +44,9 @@ export async function readReference(
     },
     (part, stage) => pause(openingPart + (0.95 - openingPart) * part, stage),
   );
-  const { reference, grey, picture } = await rasterBitmaps(raster);
-  try {
-    const referenceJpeg = await pictureJpeg(picture, Math.max(raster.width, raster.height), 0.92);
-    const thumbnail = await pictureJpeg(picture, thumbnailLongSidePx, 0.85);
-    await pause(1, 'shapes');
-    const warnings = shaky ? [shakyWarning, ...reading.warnings] : reading.warnings;
-    return {
-      reading: { ...reading, warnings },
-      slotMap,
-      bandMap,
-      reference,
-      grey,
-      referenceJpeg,
-      thumbnail,
-    };
-  } catch (thrown) {
-    reference.close();
-    grey.close();
-    throw thrown;
-  }
+  const referenceJpeg = await pictureJpeg(picture, Math.max(raster.width, raster.height), 0.92);
+  const thumbnail = await pictureJpeg(picture, thumbnailLongSidePx, 0.85);
+  await pause(1, 'shapes');
+  const warnings = shaky ? [shakyWarning, ...reading.warnings] : reading.warnings;
+  return { reading: { ...reading, warnings }, slotMap, bandMap, referenceJpeg, thumbnail };
 }

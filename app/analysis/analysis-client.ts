@@ -1,7 +1,9 @@
 import * as Comlink from 'comlink';
 import type {
+  OnPictures,
   OnProgress,
   PhotoFacts,
+  Pictures,
   ReadRequest,
   ReadResult,
 } from '../../workers/analysis-api.ts';
@@ -9,11 +11,6 @@ import type { PaintCard } from '../model/paint.ts';
 import type { Reading } from '../model/reading.ts';
 import type { PlanWishes, WashPlan } from '../model/wash-plan.ts';
 import { createCallDesk, type DeskOptions } from './call-desk.ts';
-
-export interface Pictures {
-  readonly reference: ImageBitmap;
-  readonly grey: ImageBitmap;
-}
 
 /**
  * The only door to the analysis worker. An abort frees the caller at once with the signal's
@@ -23,7 +20,12 @@ export interface Pictures {
  */
 export interface AnalysisClient {
   openPhoto(signal: AbortSignal, photo: Blob): Promise<PhotoFacts>;
-  read(signal: AbortSignal, request: ReadRequest, onProgress?: OnProgress): Promise<ReadResult>;
+  read(
+    signal: AbortSignal,
+    request: ReadRequest,
+    onPictures: OnPictures,
+    onProgress?: OnProgress,
+  ): Promise<ReadResult>;
   plan(
     signal: AbortSignal,
     reading: Reading,
@@ -62,12 +64,14 @@ export function createAnalysisClient(options: Partial<DeskOptions> = {}): Analys
         (api, job) => api.openPhoto(job, photo),
         (late) => late.preview.close(),
       ),
-    read: (signal, request, onProgress) =>
-      desk.call(
-        signal,
-        (api, job) => api.read(job, request, heard(job, onProgress)),
-        closePictures,
-      ),
+    read: (signal, request, onPictures, onProgress) =>
+      desk.call(signal, (api, job) => {
+        const received = Comlink.proxy((pictures: Pictures) => {
+          if (desk.isOpen(job)) onPictures(pictures);
+          else closePictures(pictures);
+        });
+        return api.read(job, request, received, heard(job, onProgress));
+      }),
     plan: (signal, reading, wishes, onProgress) =>
       desk.call(signal, (api, job) => api.plan(job, reading, wishes, heard(job, onProgress))),
     pictures: (signal, jpeg) => desk.call(signal, (api) => api.pictures(jpeg), closePictures),

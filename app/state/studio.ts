@@ -1,5 +1,5 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
-import type { PhotoFacts } from '../../workers/analysis-api.ts';
+import type { PhotoFacts, Pictures } from '../../workers/analysis-api.ts';
 import type { AnalysisClient } from '../analysis/analysis-client.ts';
 import type { CrashGuard } from '../analysis/crash-guard.ts';
 import type { PaintCard } from '../model/paint.ts';
@@ -26,6 +26,8 @@ export type NewDecision = Distributed<Decision>;
 /** The one painting that is open: what was seen, what is planned, what is being worked out. */
 export interface Studio {
   readonly painting: ReadonlySignal<Painting | null>;
+  /** The reference in colour and in grey, there long before the reading. */
+  readonly pictures: ReadonlySignal<Pictures | null>;
   readonly seen: ReadonlySignal<Seen | null>;
   readonly plan: ReadonlySignal<WashPlan | null>;
   readonly work: ReadonlySignal<Work | null>;
@@ -58,6 +60,7 @@ const gone = 'This painting is not on this device any more. Go back to the paint
 
 export function createStudio({ store, client, guard, onBadPhoto }: StudioNeeds): Studio {
   const painting = signal<Painting | null>(null);
+  const pictures = signal<Pictures | null>(null);
   const seen = signal<Seen | null>(null);
   const plan = signal<WashPlan | null>(null);
   const work = signal<Work | null>(null);
@@ -68,16 +71,20 @@ export function createStudio({ store, client, guard, onBadPhoto }: StudioNeeds):
   let seenKey = '';
   let planKey = '';
 
-  function show(next: Seen | null, key: string): void {
-    const before = seen.value;
-    seen.value = next;
-    seenKey = key;
+  function showPictures(next: Pictures | null): void {
+    const before = pictures.value;
+    pictures.value = next;
     if (!before) return;
     // A moment later the canvases are painted from the new pictures.
     setTimeout(() => {
       before.reference.close();
       before.grey.close();
     }, 1000);
+  }
+
+  function show(next: Seen | null, key: string): void {
+    seen.value = next;
+    seenKey = key;
   }
 
   const heard = (part: number, stage: Stage): void => {
@@ -95,8 +102,9 @@ export function createStudio({ store, client, guard, onBadPhoto }: StudioNeeds):
     if (seenKey === key && seen.value) return;
     const kept = await store.keptReading(of.id, key);
     if (kept) {
-      const pictures = await client.pictures(signal, kept.referenceJpeg);
-      return show({ ...kept, ...pictures }, key);
+      const opened = await client.pictures(signal, kept.referenceJpeg);
+      showPictures(opened);
+      return show({ ...kept, ...opened }, key);
     }
     const { photoId, crop, sheet } = of.reference;
     const photo = await photoOf(of);
@@ -104,9 +112,16 @@ export function createStudio({ store, client, guard, onBadPhoto }: StudioNeeds):
     guard.begin({ photoId, longSidePx });
     try {
       const request = { photo, crop, sheet, wishes: readingWishes(of.decisions), longSidePx };
-      const result = await client.read(signal, request, heard);
+      let opened: Pictures | null = null;
+      const atOnce = (early: Pictures): void => {
+        opened = early;
+        if (!seen.value) showPictures(early);
+      };
+      const result = await client.read(signal, request, atOnce, heard);
       await store.keepThumbnail(of.id, result.thumbnail);
-      show(result, key);
+      if (!opened) return;
+      if (pictures.value !== opened) showPictures(opened);
+      show({ ...result, ...(opened as Pictures) }, key);
     } finally {
       guard.end();
     }
@@ -187,6 +202,7 @@ export function createStudio({ store, client, guard, onBadPhoto }: StudioNeeds):
     }
     running?.abort();
     show(null, '');
+    showPictures(null);
     plan.value = null;
     planKey = '';
     painting.value = await store.painting(id);
@@ -201,6 +217,7 @@ export function createStudio({ store, client, guard, onBadPhoto }: StudioNeeds):
 
   return {
     painting,
+    pictures,
     seen,
     plan,
     work,

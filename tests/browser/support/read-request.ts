@@ -1,7 +1,7 @@
 import type { ReadingWishes } from '../../../app/model/reading.ts';
 import { centredCrop } from '../../../app/model/reference.ts';
 import { type Orientation, sheetOf } from '../../../app/model/sheet.ts';
-import type { ReadRequest, ReadResult } from '../../../workers/analysis-api.ts';
+import type { Pictures, ReadRequest } from '../../../workers/analysis-api.ts';
 
 /** The whole width or height of a photo of that size on a quarter sheet lying the same way. */
 export function readRequest(
@@ -16,7 +16,7 @@ export function readRequest(
   return { photo, crop: centredCrop({ width, height }, sheet), sheet, wishes, longSidePx };
 }
 
-export function closeResult({ reference, grey }: ReadResult): void {
+export function closePictures({ reference, grey }: Pictures): void {
   reference.close();
   grey.close();
 }
