@@ -8,6 +8,16 @@ const top = resolve(dirname(fileURLToPath(import.meta.url)), '..');
 
 export default defineConfig({
   root: top,
+  // Found in mid-run otherwise, with a reload and a second copy of preact.
+  optimizeDeps: {
+    include: [
+      'preact',
+      'preact/hooks',
+      'preact/jsx-runtime',
+      'preact/jsx-dev-runtime',
+      '@preact/signals',
+    ],
+  },
   define: { __BUILD__: '"test"' },
   test: {
     reporters: ['default', ['json', { outputFile: resolve(top, 'test-results/unit.json') }]],

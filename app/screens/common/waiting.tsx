@@ -43,6 +43,13 @@ export function Waiting({ studio }: { studio: Studio }) {
   );
 }
 
+/** The same in one line, where there is already something to look at. */
+export function WorkLine({ studio }: { studio: Studio }) {
+  const { work, problem } = studio;
+  if (problem.value) return <p role="alert">{problem.value}</p>;
+  return <p role="status">{work.value && `${said[work.value.stage]} …`}</p>;
+}
+
 interface StandstillProps {
   problem: string | null;
   again?: string;

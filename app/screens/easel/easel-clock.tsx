@@ -25,51 +25,59 @@ const minutesOver = (ms: number): string => {
 export function EaselClock({ easel, step }: { easel: Easel; step: Step }) {
   const { phase } = easel.session.value;
   const time = easel.time.value;
-  if (phase === 'paused')
-    return <Face name="Paused" figure="" words="What is wet dries on all the same." />;
+  if (phase === 'paused') return <Face name="Paused" sign="What is wet dries on all the same." />;
   if (phase === 'painting' && step.paintMinutes[1] > 0)
-    return (
-      <Face
-        name="Time for this step"
-        {...faceOf(time.painting, `planned ${minutesInWords(step.paintMinutes)}`)}
-      />
-    );
+    return <Face name="Time for this step" left={time.painting} sign="" />;
   if (time.drying && step.kind === 'dry')
     return (
       <>
         <Face
           name="Look again in"
-          {...faceOf(time.drying, `Bone dry: ${wetnessSign['bone dry']}.`)}
+          left={time.drying}
+          sign={`Bone dry: ${wetnessSign['bone dry']}.`}
         />
-        {time.shine && (
-          <p class={styles.sign}>Shine gone in {rangeLeft(time.shine)}; then leave it alone.</p>
-        )}
+        {time.shine && <p class={styles.sign}>{shineWords(time.shine)}</p>}
       </>
     );
   if (step.paintMinutes[1] > 0)
-    return <Face name="Planned" figure="" words={minutesInWords(step.paintMinutes)} />;
+    return <Face name="Planned for this step" sign={minutesInWords(step.paintMinutes)} />;
   return null;
 }
 
-const rangeLeft = ({ lowMs, highMs }: TimeLeft): string =>
-  highMs === 0 ? 'a moment' : `${Math.floor(lowMs / 60_000)}–${Math.ceil(highMs / 60_000)} min`;
-
-function faceOf(left: TimeLeft, sign: string): { figure: string; words: string } {
-  if (left.overMs > 0) return { figure: '0:00', words: `${minutesOver(left.overMs)}. ${sign}` };
-  if (left.lowMs > 0)
-    return {
-      figure: clockFace(left.lowMs),
-      words: `${clockFace(left.highMs)} at the most. ${sign}`,
-    };
-  return { figure: clockFace(left.highMs), words: `at the most; look now and then. ${sign}` };
+function shineWords({ lowMs, highMs }: TimeLeft): string {
+  if (highMs === 0) return 'The shine should be gone: leave it alone.';
+  const [low, high] = [Math.floor(lowMs / 60_000), Math.ceil(highMs / 60_000)];
+  return `The shine goes in ${low ? `${low}–${high}` : `up to ${high}`} min; then leave it alone.`;
 }
 
-function Face({ name, figure, words }: { name: string; figure: string; words: string }) {
+interface FaceProps {
+  name: string;
+  left?: TimeLeft;
+  sign: string;
+}
+
+/** The figure counts to the earliest end, then to the latest; past that it says how long ago. */
+function Face({ name, left, sign }: FaceProps) {
   return (
     <div class={styles.face} role="timer" aria-label={name} data-testid="clock">
       <span class={styles.name}>{name}</span>
-      {figure && <span class={styles.figure}>{figure}</span>}
-      <span class={styles.sign}>{words}</span>
+      {left && <Figure left={left} />}
+      {sign && <span class={styles.sign}>{sign}</span>}
     </div>
+  );
+}
+
+function Figure({ left: { lowMs, highMs, overMs } }: { left: TimeLeft }) {
+  if (overMs > 0)
+    return (
+      <span class={styles.figure}>
+        0:00 <small>{minutesOver(overMs)}</small>
+      </span>
+    );
+  return (
+    <span class={styles.figure}>
+      {clockFace(lowMs > 0 ? lowMs : highMs)}{' '}
+      <small>{lowMs > 0 ? `to ${clockFace(highMs)}` : 'at the most'}</small>
+    </span>
   );
 }

@@ -52,7 +52,9 @@ export function EaselScreen({ easel, paintingId }: EaselScreenProps) {
 
   const { plan, seen } = desk;
   // A step that touches nothing in particular has no 'where' to show.
-  const shown: StepView = view.value === 'where' && step.slots.length === 0 ? 'sheet' : view.value;
+  const placeless: StepView =
+    step.kind === 'dry' || step.kind === 'last-look' ? 'sheet' : 'reference';
+  const shown = view.value === 'where' && step.slots.length === 0 ? placeless : view.value;
   const mixes = plan.mixes.filter(({ id }) => step.mixes.includes(id));
   const look = (next: StepView, text: string) => (
     <Button aria-pressed={shown === next} onClick={() => (view.value = next)}>
@@ -92,11 +94,11 @@ export function EaselScreen({ easel, paintingId }: EaselScreenProps) {
             {step.prompt}
           </p>
           <EaselClock easel={easel} step={step} />
-          {step.watch && <p>{step.watch}</p>}
-          {step.soften && <p>{step.soften}</p>}
           {mixes.length > 0 && (
             <PuddleList plan={plan} mixes={mixes} familyName={desk.familyName} />
           )}
+          {step.watch && <p>{step.watch}</p>}
+          {step.soften && <p>{step.soften}</p>}
           <div class={styles.views}>
             {step.slots.length > 0 && look('where', 'Where')}
             {look('sheet', 'How it should look now')}

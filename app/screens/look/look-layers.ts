@@ -1,26 +1,29 @@
+import type { Pictures } from '../../../workers/analysis-api.ts';
 import { bitmapLayer, type Layer, slotLayer } from '../../drawing/layers.ts';
 import type { Lab } from '../../model/lab.ts';
 import type { Seen } from '../../state/seen.ts';
 
-/** Shown for what is not looked at: the middle grey of the surround. */
-const elsewhere: Lab = [62, 0, 0];
+/** The reference in colour and in grey: there before anything is read from it. */
+export const pictureLayers = ({ reference, grey }: Pictures): Record<string, Layer> => ({
+  colour: bitmapLayer(reference),
+  grey: bitmapLayer(grey),
+});
 
-/** The layers of the value study; `only` adds one band alone, in its own grey. */
-export function lookLayers(seen: Seen, only: number | null): Record<string, Layer> {
-  const { reading, slotMap } = seen;
-  const greyOf = (band: number): Lab => [reading.bands[band - 1]?.lightness ?? 50, 0, 0];
-  const layers: Record<string, Layer> = {
-    colour: bitmapLayer(seen.reference),
-    grey: bitmapLayer(seen.grey),
-    values: slotLayer(
+/** Shown for what is not looked at. */
+const elsewhere: Lab = [62, 0, 0];
+const shownBlack: Lab = [12, 0, 0];
+
+/** The picture in its few values, and one of them alone where `only` names it. */
+export function valueLayers(
+  { reading, slotMap }: Seen,
+  only: number | null,
+): Record<string, Layer> {
+  const layerOf = (colour: (band: number) => Lab): Layer =>
+    slotLayer(
       slotMap,
-      reading.slots.map((slot) => greyOf(slot.band)),
-    ),
-  };
-  if (only !== null)
-    layers[`only-${only}`] = slotLayer(
-      slotMap,
-      reading.slots.map((slot) => (slot.band === only ? [12, 0, 0] : elsewhere)),
+      reading.slots.map(({ band }) => colour(band)),
     );
-  return layers;
+  const values = layerOf((band) => [reading.bands[band - 1]?.lightness ?? 50, 0, 0]);
+  if (only === null) return { values };
+  return { values, [`only-${only}`]: layerOf((band) => (band === only ? shownBlack : elsewhere)) };
 }

@@ -6,9 +6,9 @@ import { ChoiceRow } from '../common/choice-row.tsx';
 import { Picture } from '../common/picture.tsx';
 import { TopBar } from '../common/top-bar.tsx';
 import { ValueScale } from '../common/value-scale.tsx';
-import { Waiting } from '../common/waiting.tsx';
+import { Waiting, WorkLine } from '../common/waiting.tsx';
 import { Workplace } from '../common/workplace.tsx';
-import { lookLayers } from './look-layers.ts';
+import { pictureLayers, valueLayers } from './look-layers.ts';
 import styles from './look-screen.module.css';
 import { StudyFacts } from './study-facts.tsx';
 
@@ -19,8 +19,12 @@ export function LookScreen({ studio, paintingId }: { studio: Studio; paintingId:
   const view = useSignal<LookView>('grey');
   const only = useSignal<number | null>(null);
   const seen = studio.seen.value;
-  const layers = useComputed(() =>
-    studio.seen.value ? lookLayers(studio.seen.value, only.value) : {},
+  const pictures = studio.pictures.value;
+  const inColourAndGrey = useComputed(() =>
+    studio.pictures.value ? pictureLayers(studio.pictures.value) : {},
+  );
+  const inValues = useComputed(() =>
+    studio.seen.value ? valueLayers(studio.seen.value, only.value) : {},
   );
   const show = only.value === null ? view.value : `only-${only.value}`;
   const choose = (next: LookView): void => {
@@ -43,12 +47,12 @@ export function LookScreen({ studio, paintingId }: { studio: Studio; paintingId:
         </TopBar>
       }
       picture={
-        seen ? (
+        pictures ? (
           <Picture
             label="Your reference"
             tapLabel={view.value === 'grey' ? 'Tap for colour' : 'Tap for grey'}
-            size={seen.reading.raster}
-            layers={layers.value}
+            size={pictures.grey}
+            layers={{ ...inColourAndGrey.value, ...inValues.value }}
             show={show}
             ahead={['colour', 'grey', 'values']}
             onTap={toggleGrey}
@@ -58,26 +62,32 @@ export function LookScreen({ studio, paintingId }: { studio: Studio; paintingId:
         )
       }
       panel={
-        seen && (
+        pictures && (
           <div class={styles.panel}>
             <ChoiceRow
               label="What the picture shows"
               choices={[
                 ['grey', 'Grey'],
                 ['colour', 'Colour'],
-                ['values', 'Values'],
+                ...(seen ? ([['values', 'Values']] as const) : []),
               ]}
               chosen={only.value === null ? view.value : null}
               onChoose={choose}
             />
-            <ValueScale
-              bands={seen.reading.bands}
-              current={new Set(only.value === null ? [] : [only.value])}
-              onBand={(band) => {
-                only.value = only.value === band ? null : band;
-              }}
-            />
-            <StudyFacts studio={studio} reading={seen.reading} />
+            {seen ? (
+              <>
+                <ValueScale
+                  bands={seen.reading.bands}
+                  current={new Set(only.value === null ? [] : [only.value])}
+                  onBand={(band) => {
+                    only.value = only.value === band ? null : band;
+                  }}
+                />
+                <StudyFacts studio={studio} reading={seen.reading} />
+              </>
+            ) : (
+              <WorkLine studio={studio} />
+            )}
           </div>
         )
       }
