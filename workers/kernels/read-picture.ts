@@ -127,6 +127,7 @@ export async function readPicture(
     borders: await staged(looking, checkpoint, 'shapes', [0.91, 1, pieces]),
     brokenShare,
   };
+  await checkpoint(1, 'shapes');
   const known = { reading, clipped, wished: wishes.bands, tones: chosen.tones };
   return {
     reading: { ...reading, warnings: pictureWarnings(known) },

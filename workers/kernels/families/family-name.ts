@@ -12,8 +12,8 @@ const hues: readonly (readonly [limit: number, name: string])[] = [
   [160, 'green'],
   [200, 'blue-green'],
   [240, 'greenish blue'],
-  [278, 'blue'],
-  [308, 'violet-blue'],
+  [296, 'blue'],
+  [312, 'violet-blue'],
   [325, 'violet'],
   [342, 'red-violet'],
   [360, 'cool red'],
@@ -55,7 +55,8 @@ export function familyNames(colours: readonly Lab[]): string[] {
     const strength = (lab: Lab): number => Math.hypot(lab[1], lab[2]);
     const ranks = [...alike].sort((x, y) => strength(x) - strength(y));
     const rank = ranks.indexOf(colours[i] as Lab);
-    const words = alike.length === 2 ? ['weaker', 'stronger'] : ['weakest', 'middling', 'stronger'];
-    return `${words[rank] ?? 'strongest'} ${name}`;
+    if (alike.length > 3) return `${name} ${rank + 1}`;
+    const words = alike.length === 2 ? ['weaker', 'stronger'] : ['weaker', 'middling', 'stronger'];
+    return `${words[rank]} ${name}`;
   });
 }

@@ -25,13 +25,14 @@ function firstFall(spacePx: number): number {
 /** Less than this is nothing; floats near the end of their range are slow. */
 const nothing = 1e-6;
 
-/** kept[i]: weight left after the step from the pixel `stride` before i to i; 0 at the border. */
+/** kept[i]: weight left after the step from the pixel left of or above i to i; 0 at the border. */
 function keptWeights(
   guides: readonly Float32Array[],
   size: PixelSize,
-  stride: number,
+  way: 'across' | 'down',
   smoothing: Smoothing,
 ): Float32Array {
+  const stride = way === 'across' ? 1 : size.width;
   const kept = new Float32Array(size.width * size.height);
   const perUnit = smoothing.spacePx / smoothing.tone;
   const fall = firstFall(smoothing.spacePx);
@@ -45,7 +46,7 @@ function keptWeights(
     const weight = Math.exp(fall * (1 + perUnit * (kept[i] as number)));
     kept[i] = weight < nothing ? 0 : weight;
   }
-  if (stride === 1) for (let i = 0; i < kept.length; i += size.width) kept[i] = 0;
+  if (way === 'across') for (let i = 0; i < kept.length; i += size.width) kept[i] = 0;
   else kept.fill(0, 0, stride);
   return kept;
 }
@@ -155,9 +156,9 @@ export function* edgePreserving(
   size: PixelSize,
   smoothing: Smoothing,
 ): Generator<void> {
-  const across = keptWeights(guides, size, 1, smoothing);
+  const across = keptWeights(guides, size, 'across', smoothing);
   yield;
-  const down = keptWeights(guides, size, size.width, smoothing);
+  const down = keptWeights(guides, size, 'down', smoothing);
   yield;
   for (let i = 0; i < iterations; i++) {
     for (const plane of planes) {

@@ -56,7 +56,7 @@ export function flatnessWarnings({ histogram, clipped, slots, borders }: Flatnes
   if (span < flatSpan) {
     say(
       'flat',
-      'The photo is flat: lights and darks lie close together. Open the values up, or wait for stronger light and take it again.',
+      'The photo is flat, its lights and darks lie close together: open the values up, or take it again in stronger light.',
     );
   }
   if (key === 'high') {

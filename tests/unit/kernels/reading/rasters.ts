@@ -1,0 +1,58 @@
+import { resolve } from 'node:path';
+import sharp from 'sharp';
+import type { ReadingWishes } from '../../../../app/model/reading.ts';
+import type {
+  ClippedShares,
+  LinearRaster,
+} from '../../../../workers/kernels/pixels/linear-raster.ts';
+import { reducePicture } from '../../../../workers/kernels/pixels/raster-reducer.ts';
+import { rasterSize } from '../../../../workers/kernels/pixels/raster-size.ts';
+import { type PictureReading, readPicture } from '../../../../workers/kernels/read-picture.ts';
+
+export interface Opened {
+  readonly raster: LinearRaster;
+  readonly clipped: ClippedShares;
+}
+
+const top = resolve(import.meta.dirname, '../../../..');
+
+/** A picture below the project's folder, on white, as working raster. */
+export async function opened(path: string, longSidePx = 1600): Promise<Opened> {
+  const { data, info } = await sharp(resolve(top, path))
+    .flatten({ background: '#fff' })
+    .toColourspace('srgb')
+    .ensureAlpha()
+    .raw()
+    .toBuffer({ resolveWithObject: true });
+  return reducePicture(data, info, rasterSize(info.width, info.height, longSidePx));
+}
+
+export const casePicture = (name: string): Promise<Opened> =>
+  opened(`tests/fixtures/cases/${name}.png`);
+
+/** A picture painted pixel by pixel in sRGB codes. */
+export function painted(
+  width: number,
+  height: number,
+  colour: (x: number, y: number) => readonly [number, number, number],
+): Opened {
+  const rgba = new Uint8Array(4 * width * height);
+  for (let y = 0; y < height; y++) {
+    for (let x = 0; x < width; x++) rgba.set([...colour(x, y), 255], 4 * (y * width + x));
+  }
+  return reducePicture(rgba, { width, height }, { width, height });
+}
+
+/** Read for a quarter sheet lying across, with a usual box of paints. */
+export const readFor = (
+  { raster, clipped }: Opened,
+  wishes: ReadingWishes = {},
+  sheet = { widthMm: 381, heightMm: 279 },
+): Promise<PictureReading> =>
+  readPicture({ raster, clipped, sheet, wishes, darkest: 12, paper: 95.5 }, async () => {});
+
+export const photographs = [
+  'app/demo/seed-heads.jpg',
+  'tests/fixtures/mountain-snow.jpg',
+  'tests/fixtures/forest-stream.jpg',
+] as const;

@@ -1,0 +1,298 @@
+import { describe, expect, test } from 'vitest';
+import type { Reading } from '../../../../app/model/reading.ts';
+import { readPicture } from '../../../../workers/kernels/read-picture.ts';
+import { casePicture, type Opened, opened, painted, photographs, readFor } from './rasters.ts';
+import { seeded } from './seeded.ts';
+
+const sum = (values: readonly number[]): number => values.reduce((all, value) => all + value, 0);
+
+function everyNumber(value: unknown, seen: number[] = []): number[] {
+  if (typeof value === 'number') seen.push(value);
+  else if (value && typeof value === 'object') {
+    for (const part of Object.values(value)) everyNumber(part, seen);
+  }
+  return seen;
+}
+
+/** What holds for every reading. */
+function sound({ reading, slotMap, bandMap }: Awaited<ReturnType<typeof readPicture>>): void {
+  const { width, height } = reading.raster;
+  expect(everyNumber(reading).every(Number.isFinite)).toBe(true);
+  for (const list of [reading.bands, reading.families, reading.slots]) {
+    expect(sum(list.map(({ share }) => share))).toBeCloseTo(1, 9);
+    for (const { share } of list) expect(share).toBeGreaterThan(0);
+  }
+  expect(reading.bands.map(({ band }) => band)).toEqual(reading.bands.map((_, i) => i + 1));
+  expect(reading.families.map(({ id }) => id)).toEqual(reading.families.map((_, i) => i + 1));
+  expect([reading.bands[0]?.to, reading.bands.at(-1)?.from]).toEqual([100, 0]);
+  for (const [i, band] of reading.bands.entries()) {
+    expect(band.lightness).toBeGreaterThanOrEqual(band.from - 0.2);
+    expect(band.lightness).toBeLessThanOrEqual(band.to + 0.2);
+    if (i > 0) expect(band.to).toBe(reading.bands[i - 1]?.from);
+  }
+  const counts = new Array<number>(reading.slots.length).fill(0);
+  expect([slotMap.length, bandMap.length]).toEqual([width * height, width * height]);
+  for (let i = 0; i < slotMap.length; i++) {
+    const slot = slotMap[i] as number;
+    counts[slot] = (counts[slot] as number) + 1;
+    if (reading.slots[slot]?.band !== bandMap[i]) expect.fail(`pixel ${i}: slot and band differ`);
+  }
+  for (const [i, slot] of reading.slots.entries()) {
+    expect((counts[i] as number) / slotMap.length).toBeCloseTo(slot.share, 9);
+  }
+  expect(sum(reading.lightness.histogram)).toBe(width * height);
+}
+
+const codes = (reading: Reading): string[] => reading.warnings.map(({ code }) => code);
+
+describe('single tones', () => {
+  test.each([
+    ['uniform-white', 100],
+    ['uniform-black', 0],
+    ['uniform-grey-119', 50.03],
+  ])('%s is one band, one family', async (name, lightness) => {
+    const read = await readFor(await casePicture(name));
+    sound(read);
+    const { bands, families, slots, borders } = read.reading;
+    expect([bands.length, families.length, slots.length, borders.length]).toEqual([1, 1, 1, 0]);
+    expect(bands[0]).toMatchObject({ from: 0, to: 100, share: 1 });
+    expect(Math.abs((bands[0]?.lightness ?? -1) - lightness)).toBeLessThan(0.01);
+    expect(codes(read.reading)[0]).toBe(lightness === 100 ? 'nothing-to-paint' : 'few-tones');
+  });
+});
+
+describe('few tones', () => {
+  test.each([
+    ['two-tone-255-0', 0.5, 0, 100],
+    ['two-tone-160-80', 0.75, 33, 66],
+  ])('%s: two bands, the limit between the tones', async (name, share, low, high) => {
+    const read = await readFor(await casePicture(name));
+    sound(read);
+    const { bands } = read.reading;
+    expect(bands).toHaveLength(2);
+    const largest = Math.max(...bands.map((band) => band.share));
+    expect(Math.abs(largest - share)).toBeLessThan(0.005);
+    expect(bands[0]?.from).toBeGreaterThan(low);
+    expect(bands[0]?.from).toBeLessThan(high);
+  });
+
+  test.each([5, 7])('three tones with %i bands wished: three, and a sentence', async (wished) => {
+    const read = await readFor(await casePicture('three-tone'), { bands: wished });
+    sound(read);
+    expect(read.reading.bands).toHaveLength(3);
+    expect(codes(read.reading)).toContain('few-tones');
+    const shares = read.reading.bands.map(({ share }) => share).sort();
+    for (const [i, wanted] of [106 / 320, 107 / 320, 107 / 320].entries()) {
+      expect(Math.abs((shares[i] as number) - wanted)).toBeLessThan(0.005);
+    }
+  });
+});
+
+describe('odd sizes', () => {
+  test.each([
+    [1, 1],
+    [1, 50],
+    [50, 1],
+    [2, 2],
+    [3, 90],
+  ])('%i x %i px', async (width, height) => {
+    const random = seeded(width);
+    const code = (): number => Math.floor(256 * random());
+    const picture = painted(width, height, () => [code(), code(), code()]);
+    for (const bands of [undefined, 2, 7]) sound(await readFor(picture, bands ? { bands } : {}));
+  });
+
+  test('a line of 5000 px', async () => sound(await readFor(await casePicture('line-5000x1'))));
+
+  test('a fine check is one tone', async () => {
+    const read = await readFor(await casePicture('checker-1px-1024'));
+    sound(read);
+    const { p5, p95 } = read.reading.lightness;
+    expect(Math.abs(p5 - 76)).toBeLessThan(1);
+    expect(p95 - p5).toBeLessThan(1);
+  });
+});
+
+describe('invariants', () => {
+  const garden = (): Opened => {
+    const random = seeded(30);
+    return painted(240, 180, (x, y) => {
+      const stray = Math.round(14 * random());
+      if (y < 60) return [215 + stray, 225 + stray, 240];
+      if ((x - 120) ** 2 + (y - 100) ** 2 < 1600) return [170 + stray, 60, 50 + stray];
+      return x < 120 ? [70 + stray, 110, 50] : [25, 35 + stray, 30];
+    });
+  };
+
+  test('the same picture gives the same reading', async () => {
+    expect(await readFor(garden())).toEqual(await readFor(garden()));
+  });
+
+  test('mirrored in gives mirrored out', async () => {
+    const { raster, clipped } = garden();
+    const turn = (plane: Float32Array): Float32Array =>
+      plane.map((_, i) => plane[i - (i % 240) + 239 - (i % 240)] as number);
+    const mirror = {
+      ...raster,
+      red: turn(raster.red),
+      green: turn(raster.green),
+      blue: turn(raster.blue),
+    };
+    const one = await readFor({ raster, clipped });
+    const other = await readFor({ raster: mirror, clipped });
+    expect(other.reading.bands.map(({ from }) => from)).toEqual(
+      one.reading.bands.map(({ from }) => from),
+    );
+    let differ = 0;
+    for (let i = 0; i < one.bandMap.length; i++) {
+      const across = i - (i % 240) + 239 - (i % 240);
+      if (one.bandMap[i] !== other.bandMap[across]) differ++;
+    }
+    // A float in the last place may tip single border pixels.
+    expect(differ / one.bandMap.length).toBeLessThan(0.001);
+  });
+
+  // Fact of the trade (common practice, no source): value is not hue.
+  test('other hues at equal lightness: the same bands and reserves', async () => {
+    const { raster, clipped } = garden();
+    const other = { ...raster, red: raster.red.slice(), blue: raster.blue.slice() };
+    const green = raster.green.slice();
+    for (let i = 0; i < green.length; i++) {
+      // Red and blue change places; green keeps Y where it was.
+      const [r, b] = [raster.red[i] as number, raster.blue[i] as number];
+      other.red[i] = 0.7 * b;
+      other.blue[i] = 0.7 * r;
+      const y =
+        0.2126390058715103 * r +
+        0.7151686787677559 * (raster.green[i] as number) +
+        0.07219231536073371 * b;
+      green[i] =
+        (y - 0.2126390058715103 * 0.7 * b - 0.07219231536073371 * 0.7 * r) / 0.7151686787677559;
+    }
+    expect(green.every((value) => value >= 0 && value <= 1)).toBe(true);
+    const before = await readFor({ raster, clipped });
+    const after = await readFor({ raster: { ...other, green }, clipped });
+    const bands = ({ reading }: typeof before) =>
+      reading.bands.map(({ from, to, share }) => [from, to, share]);
+    expect(bands(after)).toEqual(bands(before));
+    expect(after.bandMap).toEqual(before.bandMap);
+    expect(before.reading.reserves.share).toBeGreaterThan(0.2);
+    expect(after.reading.reserves.share).toBeCloseTo(before.reading.reserves.share, 9);
+    expect(after.reading.families.map(({ name }) => name)).not.toEqual(
+      before.reading.families.map(({ name }) => name),
+    );
+  });
+
+  test('noise in the lowest bit changes no band', async () => {
+    const random = seeded(41);
+    const clean = await casePicture('patches-srgb-untagged');
+    const shaken = {
+      ...clean,
+      raster: {
+        ...clean.raster,
+        green: clean.raster.green.map((value) =>
+          Math.min(1, value * (random() < 0.01 ? 1.008 : 1)),
+        ),
+      },
+    };
+    const one = await readFor(clean);
+    const other = await readFor(shaken);
+    expect(other.reading.bands).toHaveLength(one.reading.bands.length);
+    expect(other.reading.slots).toHaveLength(one.reading.slots.length);
+    for (const [i, band] of one.reading.bands.entries()) {
+      expect(other.reading.bands[i]?.share).toBeCloseTo(band.share, 2);
+    }
+  });
+});
+
+describe('wishes', () => {
+  test.each([2, 3, 4, 5, 6, 7])('%i bands of a photograph', async (bands) => {
+    const read = await readFor(await opened(photographs[1], 400), { bands });
+    sound(read);
+    expect(read.reading.bands).toHaveLength(bands);
+  });
+
+  test('her own limits, whatever the proposal', async () => {
+    const picture = await opened(photographs[1], 400);
+    const read = await readFor(picture, { limits: [30, 72] });
+    sound(read);
+    expect(read.reading.bands.map(({ from }) => from)).toEqual([72, 30, 0]);
+    const far = await readFor(await opened(photographs[2], 400), { limits: [30, 99.99] });
+    sound(far); // nothing lies above the upper limit: no empty band
+    expect(far.reading.bands).toHaveLength(2);
+  });
+
+  test('range and families', async () => {
+    const picture = await opened(photographs[0], 400);
+    const { reading } = await readFor(picture, { range: 'photographed', families: 2 });
+    expect([reading.range.mode, reading.families.length]).toEqual(['photographed', 2]);
+  });
+
+  test.each([
+    [{ bands: 1 }],
+    [{ bands: 8 }],
+    [{ bands: 2.5 }],
+    [{ limits: [0, 40] }],
+    [{ limits: [Number.NaN] }],
+    [{ families: 7 }],
+  ])('%j is refused', async (wishes) => {
+    await expect(readFor(await casePicture('one-pixel'), wishes)).rejects.toThrow(RangeError);
+  });
+});
+
+describe('photographs', () => {
+  test.each(photographs)(
+    '%s',
+    async (path) => {
+      const read = await readFor(await opened(path));
+      sound(read);
+      const { bands, families } = read.reading;
+      expect(bands.length).toBeGreaterThanOrEqual(3);
+      expect(bands.length).toBeLessThanOrEqual(5);
+      expect(families.length).toBeGreaterThanOrEqual(2);
+      expect(new Set(families.map(({ name }) => name)).size).toBe(families.length);
+      for (const slot of read.reading.slots) expect(slot.shapes).toBeGreaterThan(0);
+    },
+    60_000,
+  );
+
+  test('the forest is too broken for a quarter sheet, the seed heads are not', async () => {
+    const forest = await readFor(await opened(photographs[2]));
+    expect(codes(forest.reading)[0]).toBe('too-broken');
+    const seeds = await readFor(await opened(photographs[0]));
+    expect(codes(seeds.reading)).not.toContain('too-broken');
+    const full = await readFor(await opened(photographs[2]), {}, { widthMm: 762, heightMm: 559 });
+    expect(full.reading.brokenShare).toBeLessThan(forest.reading.brokenShare);
+  }, 60_000);
+
+  test('snow and cloud stay paper', async () => {
+    const { reading } = await readFor(await opened(photographs[1]));
+    expect(reading.reserves.share).toBeGreaterThan(0.05);
+    expect(reading.bandsWhy).toContain('whites');
+  }, 60_000);
+});
+
+test('a checkpoint that throws ends the reading, at any place', async () => {
+  const { raster, clipped } = await opened(photographs[2], 300);
+  const input = {
+    raster,
+    clipped,
+    sheet: { widthMm: 381, heightMm: 279 },
+    wishes: {},
+    darkest: 12,
+    paper: 95.5,
+  };
+  const parts: number[] = [];
+  await readPicture(input, async (part) => void parts.push(part));
+  expect(parts.length).toBeGreaterThan(40);
+  expect([...parts].sort((x, y) => x - y)).toEqual(parts);
+  expect(parts.at(-1)).toBe(1);
+  for (const stop of [0, 17, parts.length - 1]) {
+    let seen = 0;
+    const stopping = readPicture(input, async () => {
+      if (seen++ === stop) throw new Error('stopped');
+    });
+    await expect(stopping).rejects.toThrow('stopped');
+    expect(seen).toBe(stop + 1);
+  }
+});
