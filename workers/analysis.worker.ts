@@ -1,8 +1,9 @@
 // The worker's entry: jobs with a way to stop, the kernels in order, and what is handed over.
 import * as Comlink from 'comlink';
-import type { AnalysisApi, OnPictures, OnProgress, Stage } from './analysis-api.ts';
+import type { AnalysisApi, OnProgress, Stage } from './analysis-api.ts';
 import { checkWishes } from './check-wishes.ts';
 import { darkestInSteps } from './darkest-in-steps.ts';
+import { handOver } from './hand-over.ts';
 import { cancelJob, nextTurn, runJob } from './jobs.ts';
 import { paintCards } from './kernels/optics/paint-box.ts';
 import { buildWashPlan } from './kernels/plan/build-wash-plan.ts';
@@ -47,11 +48,12 @@ const api: AnalysisApi = {
     }),
 
   async read(job, request, onPictures, onProgress) {
-    const handOver: OnPictures = (pictures) =>
-      onPictures(Comlink.transfer(pictures, [pictures.reference, pictures.grey]));
-    const result = await toldJob(job, onProgress, (pause) =>
-      readReference(request, handOver, pause),
-    );
+    const hand = handOver(onPictures);
+    const result = await toldJob(job, onProgress, async (pause) => {
+      const read = await readReference(request, hand.over, pause);
+      await hand.received(); // another port's messages: else the reading might be there first
+      return read;
+    }).finally(hand.end);
     const { slotMap, bandMap, referenceJpeg, thumbnail } = result;
     // Only what stands in this list is handed over; a transfer named deeper is not heeded.
     return Comlink.transfer(result, [slotMap.buffer, bandMap.buffer, referenceJpeg, thumbnail]);
