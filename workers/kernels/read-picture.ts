@@ -8,6 +8,7 @@ import { familiesOf } from './families/families-of.ts';
 import { pictureWarnings } from './picture-warnings.ts';
 import { lightnessPlane } from './pixels/lightness.ts';
 import type { ClippedShares, LinearRaster } from './pixels/linear-raster.ts';
+import { simplify } from './pixels/simplify.ts';
 import { bordersOf } from './shapes/borders.ts';
 import { keptBands } from './shapes/kept-bands.ts';
 import { areasBy } from './shapes/kind-areas.ts';
@@ -59,6 +60,17 @@ async function staged<T>(
   }
 }
 
+/** The simplified planes live only in here: with the raster they are most of the memory it takes. */
+async function sortedPixels(
+  input: ReadPictureInput,
+  pxPerMm: number,
+  checkpoint: Checkpoint,
+): Promise<SortedPixels> {
+  const pieces = simplify(input.raster, pxPerMm);
+  const planes = await staged(pieces, checkpoint, 'looking', [0, 0.58, 29]);
+  return staged(sortPixels(planes, input), checkpoint, 'colours', [0.58, 0.7, 6]);
+}
+
 /** The reading's lists, and its maps in the lists' numbers; `kindMap` and `bandMap` are renumbered. */
 function listed(sorted: SortedPixels, facts: ShapeFacts, pxPerMm: number) {
   const { histogram, range, chosen, bandMap, kindMap, tones } = sorted;
@@ -97,12 +109,7 @@ export async function readPicture(
   const { raster, sheet, wishes, clipped } = input;
   const size: PixelSize = { width: raster.width, height: raster.height };
   const pxPerMm = Math.sqrt((size.width * size.height) / (sheet.widthMm * sheet.heightMm));
-  const sorted = await staged(
-    sortPixels({ ...input, pxPerMm }),
-    checkpoint,
-    'values',
-    [0, 0.7, 34],
-  );
+  const sorted = await sortedPixels(input, pxPerMm, checkpoint);
   const { chosen, range, bandMap, kindMap, tones } = sorted;
 
   const before = await staged(shapeFacts(kindMap, size), checkpoint, 'shapes', [0.7, 0.76, 5]);

@@ -2,9 +2,9 @@ import type { ReadingWishes, ToneRange } from '../../app/model/reading.ts';
 import { chooseFamilies } from './families/choose-families.ts';
 import { colourCells } from './families/colour-cells.ts';
 import { familyMap } from './families/family-map.ts';
+import type { LabPlanes } from './pixels/lab-planes.ts';
 import { lightnessPlane } from './pixels/lightness.ts';
 import type { LinearRaster } from './pixels/linear-raster.ts';
-import { simplify } from './pixels/simplify.ts';
 import { KindTones } from './shapes/kind-tones.ts';
 import { kindMapOf } from './shapes/kinds.ts';
 import { bandMapOf } from './values/band-map.ts';
@@ -25,22 +25,20 @@ export interface SortedPixels {
 }
 
 export interface SortSettings {
+  /** What the planes were simplified from. */
   readonly raster: LinearRaster;
-  readonly pxPerMm: number;
   readonly wishes: ReadingWishes;
   readonly darkest: number;
   readonly paper: number;
 }
 
-/**
- * Every pixel to its band and colour family, before shapes are looked at. The simplified planes live
- * only in here: with the raster they are most of the memory a reading takes.
- */
-export function* sortPixels(settings: SortSettings): Generator<void, SortedPixels> {
-  const { raster, pxPerMm, wishes, darkest, paper } = settings;
+/** Every pixel of the simplified planes to its band and colour family, before shapes are looked at. */
+export function* sortPixels(
+  planes: LabPlanes,
+  { raster, wishes, darkest, paper }: SortSettings,
+): Generator<void, SortedPixels> {
   const tonesSeen = tonesPresent(lightnessHistogram(lightnessPlane(raster)));
   yield;
-  const planes = yield* simplify(raster, pxPerMm);
   const histogram = lightnessHistogram(planes.lightness);
   const range = chooseRange(histogram, darkest, paper, wishes.range);
   const chosen = chooseLimits(histogram, tonesSeen, range, wishes);
@@ -52,6 +50,7 @@ export function* sortPixels(settings: SortSettings): Generator<void, SortedPixel
   const families = familyMap(planes, centres, cells);
   yield;
   const kindMap = kindMapOf(bandMap, families);
+  yield;
   const tones = new KindTones(kindMap, planes, range.lo, range.hi);
   return { histogram, range, chosen, bandMap, kindMap, tones };
 }

@@ -18,17 +18,33 @@ export class KindTones {
 
   /** lo and hi: the tone range's, L*. */
   constructor(kinds: Uint8Array, { lightness, a, b }: LabPlanes, lo: number, hi: number) {
-    const sums = this.#sums;
+    // Neighbours mostly share their kind: a run is summed up before it is put away.
+    let run = kinds[0] ?? 0;
+    let start = 0;
+    let [l, u, v, clamped, floored] = [0, 0, 0, 0, 0];
     for (let i = 0; i < kinds.length; i++) {
-      const at = (kinds[i] as number) * sumsPerKind;
-      const l = lightness[i] as number;
-      const floored = Math.max(l, lo);
-      sums[at] = (sums[at] as number) + 1;
-      sums[at + 1] = (sums[at + 1] as number) + l;
-      sums[at + 2] = (sums[at + 2] as number) + (a[i] as number);
-      sums[at + 3] = (sums[at + 3] as number) + (b[i] as number);
-      sums[at + 4] = (sums[at + 4] as number) + Math.min(floored, hi);
-      sums[at + 5] = (sums[at + 5] as number) + floored;
+      const kind = kinds[i] as number;
+      if (kind !== run) {
+        this.#add(run, i - start, l, u, v, clamped, floored);
+        run = kind;
+        start = i;
+        l = u = v = clamped = floored = 0;
+      }
+      const own = lightness[i] as number;
+      const above = Math.max(own, lo);
+      l += own;
+      u += a[i] as number;
+      v += b[i] as number;
+      clamped += Math.min(above, hi);
+      floored += above;
+    }
+    this.#add(run, kinds.length - start, l, u, v, clamped, floored);
+  }
+
+  #add(kind: number, ...values: [number, number, number, number, number, number]): void {
+    const at = kind * sumsPerKind;
+    for (let i = 0; i < sumsPerKind; i++) {
+      this.#sums[at + i] = (this.#sums[at + i] as number) + (values[i] as number);
     }
   }
 

@@ -109,7 +109,8 @@ test('a flat picture stays flat at any ratio', () => {
 
 test('a fine black and white check reads L* 76', async () => {
   const { raster } = await opened('tests/fixtures/cases/checker-1px-1024.png', 512);
-  for (const lightness of lightnessPlane(raster)) expect(Math.abs(lightness - 76)).toBeLessThan(1);
+  const furthest = lightnessPlane(raster).reduce((most, l) => Math.max(most, Math.abs(l - 76)), 0);
+  expect(furthest).toBeLessThan(1);
 });
 
 test('counts what the camera lost, within one code of the ends', () => {

@@ -1,8 +1,11 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import type { Reading } from '../../../../app/model/reading.ts';
 import { readPicture } from '../../../../workers/kernels/read-picture.ts';
 import { casePicture, type Opened, opened, painted, photographs, readFor } from './rasters.ts';
 import { seeded } from './seeded.ts';
+
+// Whole photographs on a busy machine.
+vi.setConfig({ testTimeout: 60_000 });
 
 const sum = (values: readonly number[]): number => values.reduce((all, value) => all + value, 0);
 
@@ -263,13 +266,13 @@ describe('photographs', () => {
     expect(codes(seeds.reading)).not.toContain('too-broken');
     const full = await readFor(await opened(photographs[2]), {}, { widthMm: 762, heightMm: 559 });
     expect(full.reading.brokenShare).toBeLessThan(forest.reading.brokenShare);
-  }, 60_000);
+  });
 
   test('snow and cloud stay paper', async () => {
     const { reading } = await readFor(await opened(photographs[1]));
     expect(reading.reserves.share).toBeGreaterThan(0.05);
     expect(reading.bandsWhy).toContain('whites');
-  }, 60_000);
+  });
 });
 
 test('a checkpoint that throws ends the reading, at any place', async () => {
