@@ -5,6 +5,7 @@ import type { Painting } from '../model/painting.ts';
 import type { Store } from '../storage/open-store.ts';
 import { createUpdates, type Updates } from '../update/create-updates.ts';
 import { createClock } from './clock.ts';
+import { takeDropsAndPastes } from './drop-and-paste.ts';
 import { createEasel, type Easel } from './easel.ts';
 import { createIntake, type Intake } from './intake.ts';
 import { createRouter, type Router } from './router.ts';
@@ -36,6 +37,11 @@ export function createApp(store: Store, window: Window): App {
   const shelf = createShelf(store);
   const look = ({ id }: Painting): void => router.go({ screen: 'look', paintingId: id });
   const intake = createIntake({ store, lastSheet: shelf.lastSheet, onPainting: look });
+  takeDropsAndPastes({
+    window,
+    welcome: () => router.route.value.screen !== 'easel',
+    onFile: (file) => void intake.take(file),
+  });
   const studio = createStudio({
     store,
     client,

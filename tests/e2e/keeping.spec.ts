@@ -1,0 +1,241 @@
+import type { Page } from '@playwright/test';
+import { expect, test } from './support/app-page.ts';
+import { clockSeconds, easelPlace, goToDrying, goToStep, pressOn } from './support/easel-walk.ts';
+import { caseFile, photograph, smallPhoto } from './support/fixture-file.ts';
+import {
+  easelWith,
+  keptRows,
+  lookAt,
+  photoInput,
+  planFor,
+  prompt,
+  savedWord,
+  screen,
+} from './support/walk.ts';
+
+const wall = (page: Page) => page.getByRole('region', { name: 'Paintings' });
+const paintings = (page: Page) => wall(page).getByRole('listitem');
+const goOn = (page: Page) => page.getByRole('region', { name: 'Go on' });
+const toPaintings = (page: Page) => page.getByRole('link', { name: 'Paintings' }).click();
+
+test('paintings, their pictures and where they stand survive a reload', async ({ page }) => {
+  await page.goto('./');
+  await planFor(page, smallPhoto);
+  await page.getByRole('link', { name: 'Values' }).click();
+  await toPaintings(page);
+  await lookAt(page, caseFile('patches-srgb-untagged.png'));
+  await page.goto('./');
+  for (let turn = 0; turn < 2; turn++) {
+    await expect(paintings(page)).toHaveCount(2);
+    await expect(paintings(page).nth(0)).toContainText('not looked at yet');
+    await expect(paintings(page).nth(1)).toContainText('plan ready');
+    const widths = await paintings(page)
+      .locator('img')
+      .evaluateAll((all) => all.map((img) => (img as HTMLImageElement).naturalWidth));
+    expect(widths).toEqual([expect.any(Number), expect.any(Number)]);
+    for (const width of widths) expect(width).toBeGreaterThan(100);
+    await page.reload();
+  }
+});
+
+test('taking a painting away asks first, can be undone, also after a reload', async ({ page }) => {
+  await page.goto('./');
+  await planFor(page, smallPhoto);
+  await page.goto('./');
+  const before = await keptRows(page);
+  const takeAway = paintings(page).getByRole('button', { name: /^Take .+ away$/ });
+  await takeAway.click();
+  await expect(paintings(page)).toContainText('photo and record too?');
+  await paintings(page).getByRole('button', { name: 'Keep' }).click();
+  await expect(paintings(page)).toHaveCount(1);
+
+  await takeAway.click();
+  await paintings(page).getByRole('button', { name: 'Take away', exact: true }).click();
+  await expect(paintings(page)).toHaveCount(0);
+  await expect(goOn(page)).toHaveCount(0);
+  await page.reload();
+  await wall(page).getByRole('button', { name: 'Bring it back' }).click();
+  await expect(paintings(page)).toHaveCount(1);
+  expect(await keptRows(page)).toEqual(before);
+  await goOn(page).getByRole('button').click();
+  await expect(screen(page, 'plan')).toBeVisible();
+});
+
+test('A-STO-1: no room left is said, nothing is half kept, and it goes on once there is room', async ({
+  page,
+  context,
+  host,
+}) => {
+  await page.goto('./');
+  await planFor(page, smallPhoto);
+  await page.goto('./');
+  const before = await keptRows(page);
+  const devtools = await context.newCDPSession(page);
+  const origin = new URL(host.url).origin; // with a slash at the end the quota would change nothing
+  await devtools.send('Storage.overrideQuotaForOrigin', { origin, quotaSize: 300_000 });
+  await photoInput(page).setInputFiles(photograph('forest-stream.jpg'));
+  await expect(screen(page, 'start').getByRole('alert')).toHaveText(
+    /^Not saved: there is too little room.*Delete paintings you no longer need.*try again/,
+  );
+  expect(await keptRows(page)).toEqual(before);
+  await goOn(page).getByRole('button').click(); // what was kept before can be read
+  await expect(page.getByTestId('picture')).toBeVisible();
+
+  await devtools.send('Storage.overrideQuotaForOrigin', { origin });
+  await page.goto('./');
+  await lookAt(page, photograph('forest-stream.jpg'));
+  expect((await keptRows(page)).paintings).toBe(2);
+});
+
+test('A-STO-1: at the easel a step that could not be kept is said to be so', async ({
+  page,
+  context,
+  host,
+}) => {
+  await page.goto('./');
+  await easelWith(page, smallPhoto);
+  await goToStep(page, 2);
+  const devtools = await context.newCDPSession(page);
+  const origin = new URL(host.url).origin;
+  await devtools.send('Storage.overrideQuotaForOrigin', { origin, quotaSize: 1 });
+  await page.waitForTimeout(450);
+  await page.getByRole('button', { name: 'Start' }).click();
+  await expect(savedWord(page)).toHaveText('not saved');
+  await expect(page.getByRole('alert')).toHaveText(/^Not saved: there is too little room/);
+  await expect(page.getByRole('button', { name: 'Done' })).toBeVisible(); // and she paints on
+});
+
+test('A-STO-6: data cleared under the app is said, and what follows is kept again', async ({
+  page,
+  context,
+  host,
+}) => {
+  await page.goto('./');
+  await easelWith(page, smallPhoto);
+  await goToStep(page, 2);
+  const devtools = await context.newCDPSession(page);
+  const origin = new URL(host.url).origin;
+  await devtools.send('Storage.clearDataForOrigin', { origin, storageTypes: 'indexeddb' });
+  await page.waitForTimeout(450);
+  await page.getByRole('button', { name: 'Start' }).click();
+  await expect(page.getByRole('complementary', { name: 'Notices' }).getByRole('alert')).toHaveText(
+    /^The browser has cleared what was saved here\./,
+  );
+  await expect(page.getByRole('button', { name: 'Done' })).toBeVisible();
+  await page.getByRole('link', { name: 'Plan' }).click();
+  await page.goto('./');
+  await lookAt(page, smallPhoto);
+  expect((await keptRows(page)).paintings).toBe(1);
+});
+
+test('A-CAM-1: the page killed while a photo is being chosen: same step, right time', async ({
+  page,
+  context,
+}) => {
+  test.setTimeout(60_000);
+  await page.goto('./');
+  await easelWith(page, smallPhoto);
+  const place = await goToDrying(page);
+  const before = await clockSeconds(page);
+  const at = Date.now();
+  await page.goto('./');
+  const chooser = page.waitForEvent('filechooser');
+  await page.getByRole('button', { name: 'Choose a photo' }).tap();
+  await chooser;
+  await page.close();
+
+  const again = await context.newPage();
+  await again.goto('./');
+  await expect(paintings(again)).toHaveCount(1);
+  await goOn(again).getByRole('button').tap();
+  await expect(prompt(again)).toBeVisible();
+  expect(await easelPlace(again)).toEqual(place);
+  const gone = (Date.now() - at) / 1000;
+  expect(Math.abs(before.most - gone - (await clockSeconds(again)).most)).toBeLessThanOrEqual(2);
+});
+
+test('A-WRK-2: killed during a reading it starts calm, says so, and offers a smaller size', async ({
+  page,
+  context,
+  guarded,
+}) => {
+  test.setTimeout(60_000);
+  guarded.allow(/the page crashed/);
+  await page.goto('./');
+  await planFor(page, smallPhoto);
+  await page.goto('./');
+  const devtools = await context.newCDPSession(page);
+  await photoInput(page).setInputFiles(photograph('forest-stream.jpg'));
+  await page.waitForFunction(() => localStorage.getItem('reading-under-way') !== null);
+  void devtools.send('Page.crash').catch(() => undefined); // a page that died gives no answer
+  await page.waitForEvent('crash');
+  await page.close();
+
+  const again = await context.newPage();
+  await again.goto('./');
+  await expect(paintings(again)).toHaveCount(2);
+  await goOn(again).getByRole('button').click();
+  await expect(screen(again, 'look').getByRole('alert')).toHaveText(
+    /stopped last time.*too little memory.*Everything else is safe\..*smaller size/,
+  );
+  await again.waitForTimeout(1500);
+  await expect(again.getByTestId('picture')).toHaveCount(0); // nothing is begun by itself
+  await again.getByRole('link', { name: 'Back to the paintings' }).click();
+  await paintings(again).nth(1).getByRole('button').first().click(); // the other one can be reached
+  await expect(screen(again, 'plan').getByTestId('picture')).toBeVisible();
+  await again.goto('./');
+  await goOn(again).getByRole('button').click();
+  await again.getByRole('button', { name: 'Look at it smaller' }).click();
+  await expect(again.getByTestId('sentence')).toBeVisible();
+  const longSide = await again
+    .getByTestId('picture')
+    .locator('canvas')
+    .evaluateAll((all) => Math.max(...all.map((each) => (each as HTMLCanvasElement).width)));
+  expect(longSide).toBe(800);
+});
+
+for (const locale of ['en-GB', 'de-DE', 'ar-EG'])
+  test.describe(`typed in a browser set to ${locale}`, () => {
+    test.use({ locale });
+    test('A-LOC-1: 280,5 and 280.5 are the same width', async ({ page }) => {
+      await page.goto('./');
+      await lookAt(page, smallPhoto);
+      await page.getByRole('link', { name: 'Sheet' }).click();
+      await page.getByRole('button', { name: 'Own size' }).click();
+      for (const typed of ['280,5', '280.5']) {
+        await page.getByLabel('Width').fill('200');
+        await page.getByLabel('Width').press('Enter');
+        await expect(screen(page, 'sheet')).toContainText(/200 × \d/);
+        await page.getByLabel('Width').fill('');
+        await page.getByLabel('Width').pressSequentially(typed);
+        await page.getByLabel('Width').press('Enter');
+        await expect(screen(page, 'sheet'), typed).toContainText(/280[.,]5 × \d/);
+      }
+      await page.getByLabel('Width').fill('28 cm');
+      await page.getByLabel('Width').press('Enter');
+      await expect(page.getByRole('alert')).toHaveText(/can't be read.*millimetres/);
+    });
+  });
+
+test('A-STO-9: where all storage is shut off it works for the session and says that nothing is kept', async ({
+  page,
+}) => {
+  test.setTimeout(60_000);
+  await page.addInitScript(() => {
+    const refuse = {
+      get(): never {
+        throw new DOMException('The operation is insecure.', 'SecurityError');
+      },
+    };
+    for (const name of ['indexedDB', 'localStorage', 'sessionStorage', 'caches'])
+      Object.defineProperty(window, name, refuse);
+  });
+  await page.goto('./');
+  await expect(page.getByRole('complementary', { name: 'Notices' }).getByRole('alert')).toHaveText(
+    /nothing will be kept/,
+  );
+  await easelWith(page, smallPhoto);
+  await pressOn(page);
+  await pressOn(page);
+  expect((await easelPlace(page)).n).toBe(2);
+});

@@ -1,0 +1,174 @@
+import type { BrowserContext, Page } from '@playwright/test';
+import { expect, test } from './support/app-page.ts';
+import {
+  clockSeconds,
+  easelPlace,
+  goToDrying,
+  goToStep,
+  mainButton,
+  pressOn,
+} from './support/easel-walk.ts';
+import { smallPhoto } from './support/fixture-file.ts';
+import { killBrowser, openKeptProfile } from './support/kept-profile.ts';
+import {
+  easelWith,
+  example,
+  keptRows,
+  prompt,
+  savedWord,
+  screen,
+  toTheEasel,
+  toTheWashes,
+} from './support/walk.ts';
+
+const firstPage = async (context: BrowserContext): Promise<Page> =>
+  context.pages()[0] ?? (await context.newPage());
+
+const minutesAway = 10;
+
+test('killed while she paints: same step, right time left, nothing lost', async ({
+  folder,
+  host,
+  guarded,
+}) => {
+  test.setTimeout(60_000);
+  const first = await openKeptProfile(folder);
+  await guarded.watch(first);
+  const page = await firstPage(first);
+  await page.goto(host.url);
+  await example(page).tap();
+  await toTheWashes(page).tap();
+  await toTheEasel(page).tap();
+  await expect(prompt(page)).toBeVisible();
+  await goToStep(page, 3);
+  await pressOn(page); // step 3 begins
+  const place = await easelPlace(page);
+  const said = await prompt(page).innerText();
+  const left = await clockSeconds(page);
+  const at = Date.now();
+  const rows = await keptRows(page);
+  await killBrowser(first);
+
+  const again = await openKeptProfile(folder);
+  await guarded.watch(again);
+  const reopened = await firstPage(again);
+  await reopened.clock.install({ time: at + minutesAway * 60_000 });
+  await reopened.goto(host.url);
+  await expect(reopened.getByRole('region', { name: 'Go on' })).toContainText(
+    `at the easel, step ${place.n} of ${place.of}`,
+  );
+  await reopened.getByRole('region', { name: 'Go on' }).getByRole('button').tap();
+  await expect(prompt(reopened)).toHaveText(said);
+  expect(await easelPlace(reopened)).toEqual(place);
+  await expect(mainButton(reopened)).toHaveText('Done');
+  // She went on painting while the app was away: 10 minutes are gone from the planned time.
+  const now = await clockSeconds(reopened);
+  const gone = left.most - now.most;
+  expect(gone).toBeGreaterThanOrEqual(minutesAway * 60 - 2);
+  expect(gone).toBeLessThan(minutesAway * 60 + 15);
+  expect(await keptRows(reopened)).toEqual(rows);
+  await again.close();
+});
+
+test('killed while the wash dries: the drying check stands and its time went on', async ({
+  folder,
+  host,
+  guarded,
+}) => {
+  test.setTimeout(60_000);
+  const first = await openKeptProfile(folder);
+  await guarded.watch(first);
+  const page = await firstPage(first);
+  await page.goto(host.url);
+  await easelWith(page, smallPhoto);
+  const place = await goToDrying(page);
+  const left = await clockSeconds(page);
+  const at = Date.now();
+  await killBrowser(first);
+
+  const again = await openKeptProfile(folder);
+  await guarded.watch(again);
+  const reopened = await firstPage(again);
+  await reopened.clock.install({ time: at + minutesAway * 60_000 });
+  await reopened.goto(host.url);
+  await reopened.getByRole('region', { name: 'Go on' }).getByRole('button').tap();
+  await expect(mainButton(reopened)).toHaveText('It is bone dry');
+  expect(await easelPlace(reopened)).toEqual(place);
+  const now = await clockSeconds(reopened);
+  const gone = left.most - now.most;
+  expect(gone).toBeGreaterThanOrEqual(minutesAway * 60 - 2);
+  expect(gone).toBeLessThan(minutesAway * 60 + 15);
+  await again.close();
+});
+
+test('killed in the very moment the screen says saved: what was said to be saved is there', async ({
+  folder,
+  host,
+  guarded,
+}) => {
+  test.setTimeout(60_000);
+  const first = await openKeptProfile(folder);
+  await guarded.watch(first);
+  const page = await firstPage(first);
+  await page.goto(host.url);
+  await easelWith(page, smallPhoto);
+  await goToStep(page, 2);
+  await pressOn(page);
+  await page.waitForTimeout(450);
+  await page.evaluate(() => {
+    const word = document.querySelector('main header [role=status]');
+    const words: string[] = [];
+    new MutationObserver(() => words.push(word?.textContent ?? '')).observe(word as Node, {
+      characterData: true,
+      childList: true,
+      subtree: true,
+    });
+    Object.assign(window, { words });
+  });
+  await mainButton(page).tap();
+  await page.waitForFunction(() => (Reflect.get(window, 'words') as string[]).at(-1) === 'saved');
+  expect(await page.evaluate(() => Reflect.get(window, 'words'))).toEqual(['saving', 'saved']);
+  await killBrowser(first);
+
+  const again = await openKeptProfile(folder);
+  await guarded.watch(again);
+  const reopened = await firstPage(again);
+  await reopened.goto(host.url);
+  await reopened.getByRole('region', { name: 'Go on' }).getByRole('button').tap();
+  await expect(screen(reopened, 'easel').getByRole('heading', { level: 1 })).toHaveText(/^3 of /);
+  await again.close();
+});
+
+test('a reload right after a tap keeps all that was saved and breaks nothing', async ({ page }) => {
+  test.setTimeout(60_000);
+  await page.goto('./');
+  await easelWith(page, smallPhoto);
+  await goToStep(page, 2);
+  for (let turn = 0; turn < 4; turn++) {
+    await page.waitForTimeout(450);
+    const before = await easelPlace(page);
+    const word = await mainButton(page).innerText();
+    // Tapped and left within one turn of the page: no transaction can be done yet.
+    await page.evaluate((name) => {
+      const button = [...document.querySelectorAll('main button')].find(
+        (each) => each.textContent === name,
+      ) as HTMLElement;
+      button.click();
+      location.reload();
+    }, word);
+    await expect(prompt(page)).toBeVisible();
+    await expect(savedWord(page)).toHaveText('saved');
+    const after = await easelPlace(page);
+    const wordAfter = await mainButton(page).innerText();
+    const kept = word === 'Start' ? wordAfter !== 'Start' : after.n === before.n + 1;
+    const asBefore = after.n === before.n && wordAfter === word;
+    expect(kept || asBefore, `${word} at ${before.n}: ${wordAfter} at ${after.n}`).toBe(true);
+    await pressOn(page);
+    const acknowledged = await easelPlace(page);
+    const acknowledgedWord = await mainButton(page).innerText();
+    await page.reload();
+    await expect(prompt(page)).toBeVisible();
+    expect(await easelPlace(page)).toEqual(acknowledged);
+    await expect(mainButton(page)).toHaveText(acknowledgedWord);
+  }
+});

@@ -1,0 +1,107 @@
+import type { Page } from '@playwright/test';
+import { expect, test } from './support/app-page.ts';
+import { fakeCamera } from './support/fake-camera.ts';
+import { photograph } from './support/fixture-file.ts';
+import { openKeptProfile } from './support/kept-profile.ts';
+import { shownPixels } from './support/shown-pixels.ts';
+import { tapCounter } from './support/tap-counter.ts';
+import { example, picture, prompt, screen, toTheEasel, toTheWashes } from './support/walk.ts';
+
+/** From the photo on: what is left to tap until the easel says what to do first. */
+async function onToTheEasel(page: Page, counter: ReturnType<typeof tapCounter>): Promise<void> {
+  await expect(picture(page)).toHaveAttribute('data-show', 'grey'); // grey is what is seen first
+  expect((await shownPixels(page)).hue).toBe(0);
+  await counter.tap(toTheWashes(page));
+  await counter.tap(toTheEasel(page));
+  await expect(prompt(page)).toHaveText(/\w{3}.*\./);
+  expect(counter.taps).toBeLessThanOrEqual(4);
+}
+
+test('from the example to the easel in at most four taps', async ({ page }) => {
+  const counter = tapCounter();
+  await page.goto('./');
+  await counter.tap(example(page));
+  await onToTheEasel(page, counter);
+  expect(counter.taps).toBe(3);
+});
+
+test('from a chosen photo to the easel in at most four taps', async ({ page }) => {
+  const counter = tapCounter();
+  await page.goto('./');
+  const chooser = page.waitForEvent('filechooser');
+  await counter.tap(page.getByRole('button', { name: 'Choose a photo' }));
+  counter.outside();
+  await (await chooser).setFiles(photograph('mountain-snow.jpg'));
+  await onToTheEasel(page, counter);
+});
+
+test('from the live camera to the easel in at most four taps', async ({
+  folder,
+  host,
+  guarded,
+}) => {
+  const args = fakeCamera(folder, (x) => (x < 320 ? 220 : 40));
+  const context = await openKeptProfile(folder, { args });
+  await guarded.watch(context);
+  const page = context.pages()[0] ?? (await context.newPage());
+  const counter = tapCounter();
+  await page.goto(host.url);
+  await counter.tap(page.getByRole('link', { name: 'Camera' }));
+  await counter.tap(page.getByRole('button', { name: 'Take the photo' }));
+  await onToTheEasel(page, counter);
+  await context.close();
+});
+
+test('one tap on the picture gives grey and one gives colour back, wherever it is shown', async ({
+  page,
+}) => {
+  await page.goto('./');
+  await example(page).tap();
+  const turns = async (before: 'grey' | 'colour'): Promise<void> => {
+    for (const show of [before, before === 'grey' ? 'colour' : 'grey', before]) {
+      const { hue } = await shownPixels(page);
+      if (show === 'grey') expect(hue, await picture(page).getAttribute('data-show')).toBe(0);
+      else expect(hue, await picture(page).getAttribute('data-show')).toBeGreaterThan(40);
+      await picture(page).tap();
+    }
+    await picture(page).tap();
+  };
+  await expect(toTheWashes(page)).toBeVisible();
+  await turns('grey');
+
+  await toTheWashes(page).tap();
+  await expect(toTheEasel(page)).toBeVisible();
+  for (const view of ['After this step', 'Where', 'Reference']) {
+    await page.getByRole('button', { name: view }).tap();
+    await turns('colour');
+  }
+
+  await toTheEasel(page).tap();
+  await expect(screen(page, 'easel')).toBeVisible();
+  await page.getByRole('button', { name: 'Reference', exact: true }).tap();
+  await turns('colour');
+});
+
+test('grey stands in the next painted frame, under 50 ms after the tap', async ({ page }) => {
+  await page.goto('./');
+  await example(page).tap();
+  await expect(toTheWashes(page)).toBeVisible();
+  await page.waitForTimeout(500);
+  const times = await page.evaluate(async () => {
+    const button = document.querySelector<HTMLElement>('[data-testid=picture]');
+    const found: number[] = [];
+    for (let turn = 0; turn < 12; turn++) {
+      await new Promise((resolve) => setTimeout(resolve, 60));
+      const before = performance.now();
+      button?.click();
+      await new Promise((frame) => requestAnimationFrame(() => requestAnimationFrame(frame)));
+      found.push(performance.now() - before);
+    }
+    return found.sort((a, b) => a - b);
+  });
+  const middle = times[times.length / 2] ?? Number.NaN;
+  console.log(
+    `grey to painted: median ${middle.toFixed(1)} ms, most ${times.at(-1)?.toFixed(1)} ms`,
+  );
+  expect(middle).toBeLessThan(50);
+});

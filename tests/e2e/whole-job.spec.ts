@@ -1,0 +1,136 @@
+import type { Page } from '@playwright/test';
+import { expect, test } from './support/app-page.ts';
+import { easelPlace, mainButton } from './support/easel-walk.ts';
+import { photograph } from './support/fixture-file.ts';
+import { readyOffline } from './support/ready-offline.ts';
+import { shownPixels } from './support/shown-pixels.ts';
+import { planFor, prompt, savedWord, screen, toTheEasel } from './support/walk.ts';
+
+interface Driven {
+  readonly n: number;
+  readonly title: string;
+  readonly minutes: number;
+  readonly waits: boolean;
+}
+
+/** Paints the whole plan, each step in a time of its own; the clock is driven, not waited for. */
+async function paintThrough(page: Page): Promise<Driven[]> {
+  const driven: Driven[] = [];
+  for (;;) {
+    const { n, of, title } = await easelPlace(page);
+    expect(n).toBe(driven.length + 1);
+    await expect(prompt(page)).toHaveText(/\w{3}.*\./);
+    const waits = (await mainButton(page).innerText()) === 'It is bone dry';
+    const minutes = waits ? 40 + n : 3 + n;
+    if (!waits) {
+      await mainButton(page).click();
+      await expect(mainButton(page)).toHaveText(/^(Done|Finish)$/);
+    }
+    await page.clock.fastForward(minutes * 60_000);
+    await mainButton(page).click();
+    await expect(savedWord(page)).toHaveText('saved');
+    driven.push({ n, title, minutes, waits });
+    if (n === of) return driven;
+  }
+}
+
+async function recordRows(page: Page): Promise<string[][]> {
+  const rows = screen(page, 'record').locator('tbody tr');
+  await expect(rows.first()).toBeVisible();
+  return rows.evaluateAll((found) =>
+    found.map((row) => [...row.querySelectorAll('th, td')].map((cell) => cell.textContent ?? '')),
+  );
+}
+
+async function expectRecord(page: Page, driven: readonly Driven[]): Promise<void> {
+  expect(
+    (await recordRows(page)).map(([step, , painted, waited]) => [step, painted, waited]),
+  ).toEqual(
+    driven.map(({ n, title, minutes, waits }) => [
+      `${n}. ${title}`,
+      waits ? '–' : `${minutes} min`,
+      waits ? `${minutes} min` : '–',
+    ]),
+  );
+  const total = driven.reduce((sum, { minutes }) => sum + minutes, 0);
+  const heading = await screen(page, 'record')
+    .getByRole('heading', { level: 2 })
+    .first()
+    .innerText();
+  expect(heading).toMatch(/^Finished, \d+ min$/);
+  expect(Math.abs(Number(/\d+/.exec(heading)?.[0]) - total)).toBeLessThanOrEqual(1);
+  const mixes = screen(page, 'record').getByRole('listitem');
+  expect(await mixes.count()).toBeGreaterThan(2);
+  for (const mix of await mixes.allInnerTexts())
+    expect(mix).toMatch(/^Wash \d: .+, (tea|coffee|milk|cream|butter)$/);
+}
+
+/** Every step of the plan says all that is needed to carry it out. */
+async function expectWholeSteps(page: Page): Promise<void> {
+  const steps = screen(page, 'plan').locator('ol button');
+  const card = screen(page, 'plan').getByRole('article');
+  const count = await steps.count();
+  expect(count).toBeGreaterThan(6);
+  let washes = 0;
+  let sheetBefore = 255;
+  for (let i = 0; i < count; i++) {
+    await steps.nth(i).click();
+    const title = await card.getByRole('heading').innerText();
+    const words = await card.innerText();
+    expect(words, title).toMatch(/^Paper\n.*(bone dry|almost dry|damp|satin|shiny|flooded): \w+/m);
+    const dry = title.endsWith('Drying check');
+    if (!dry) expect(words, title).toMatch(/^Takes\n\d+(–\d+)? min/m);
+    await page.getByRole('button', { name: 'After this step' }).click();
+    const sheet = await shownPixels(page);
+    if (!/wash|darks/i.test(title) || /prepare|puddles/i.test(title)) continue;
+    washes++;
+    expect(words, title).toMatch(/^For\n.*\(value \d\.\d\)/m);
+    expect(words, title).toContain('0 black');
+    expect(words, title).toContain('10 white');
+    expect(words, title).toMatch(/^How\n(wet on dry|wet-in-wet|glaze|dry brush)$/m);
+    expect(words, title).toMatch(
+      /^Dries\nshine gone after [½\d].* min, bone dry after \d.* min: looks like untouched paper/m,
+    );
+    expect(words, title).toMatch(
+      /(tea|coffee|milk|cream|butter) for the .+\n?dries to value \d\.\d/,
+    );
+    expect(sheet.green, `${title}: the sheet gets darker`).toBeLessThan(sheetBefore);
+    sheetBefore = sheet.green;
+    await page.getByRole('button', { name: 'Reference', exact: true }).click();
+    const reference = await shownPixels(page);
+    await page.getByRole('button', { name: 'Where', exact: true }).click();
+    expect(await shownPixels(page), `${title}: what it leaves is dimmed`).not.toEqual(reference);
+  }
+  expect(washes).toBeGreaterThanOrEqual(2);
+}
+
+for (const offline of [false, true])
+  test(`the whole job from a photo to its record${offline ? ', the host gone' : ''}`, async ({
+    page,
+    host,
+  }) => {
+    test.setTimeout(90_000);
+    await page.clock.install();
+    await page.goto('./');
+    if (offline) {
+      await readyOffline(page);
+      await host.close();
+      await page.reload();
+    }
+    await planFor(page, photograph('mountain-snow.jpg'));
+    if (!offline) await expectWholeSteps(page);
+    await toTheEasel(page).click();
+    await expect(prompt(page)).toBeVisible();
+    const driven = await paintThrough(page);
+    await page.getByRole('link', { name: 'See the record' }).click();
+    await expectRecord(page, driven);
+    await page.reload();
+    await expectRecord(page, driven);
+    await page.getByRole('link', { name: 'Paintings' }).click();
+    await expect(page.getByRole('region', { name: 'Paintings' }).getByRole('listitem')).toHaveCount(
+      1,
+    );
+    await expect(page.getByRole('region', { name: 'Paintings' })).toContainText(
+      /mountain-snow\s*painted/,
+    );
+  });
