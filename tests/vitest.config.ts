@@ -16,6 +16,7 @@ export default defineConfig({
       'preact/jsx-runtime',
       'preact/jsx-dev-runtime',
       '@preact/signals',
+      'comlink',
     ],
   },
   define: { __BUILD__: '"test"' },

@@ -1,5 +1,5 @@
 import type { Lab } from '../model/lab.ts';
-import { labToRgb } from './lab-to-rgb.ts';
+import { tableOf } from './lab-to-rgb.ts';
 import { paintSlots } from './paint-slots.ts';
 
 /** Paints one whole layer of a picture onto a canvas of the raster's size. */
@@ -16,11 +16,7 @@ export const slotLayer =
   (context) => {
     const { width, height } = context.canvas;
     const image = context.createImageData(width, height);
-    const table = new Uint8ClampedArray(colours.length * 3);
-    colours.forEach((lab, slot) => {
-      table.set(labToRgb(lab), slot * 3);
-    });
-    paintSlots(slotMap, table, image.data);
+    paintSlots(slotMap, tableOf(colours), image.data);
     context.putImageData(image, 0, 0);
   };
 

@@ -1,6 +1,6 @@
 import { computed, effect, type ReadonlySignal } from '@preact/signals';
 import { createAnalysisClient } from '../analysis/analysis-client.ts';
-import { crashGuard } from '../analysis/crash-guard.ts';
+import { crashGuard, type NoteStore } from '../analysis/crash-guard.ts';
 import type { Painting } from '../model/painting.ts';
 import type { Store } from '../storage/open-store.ts';
 import { createUpdates, type Updates } from '../update/create-updates.ts';
@@ -8,6 +8,7 @@ import { createClock } from './clock.ts';
 import { takeDropsAndPastes } from './drop-and-paste.ts';
 import { createEasel, type Easel } from './easel.ts';
 import { createIntake, type Intake } from './intake.ts';
+import { noteStore } from './note-store.ts';
 import { createRouter, type Router } from './router.ts';
 import { createShelf, type PaintingCard, type Shelf } from './shelf.ts';
 import { createStudio, type Studio } from './studio.ts';
@@ -27,12 +28,21 @@ export interface App {
   goOn(painting: PaintingCard): void;
 }
 
+/** Reading the very property throws where all storage is blocked; the guard works without notes. */
+function notesOf(window: Window): NoteStore {
+  try {
+    return window.localStorage;
+  } catch {
+    return { getItem: () => null, setItem: () => {}, removeItem: () => {} };
+  }
+}
+
 const left = { photo: 'look', plan: 'plan', easel: 'easel', finished: 'record' } as const;
 
 export function createApp(store: Store, window: Window): App {
   const router = createRouter(window);
   const client = createAnalysisClient();
-  const guard = crashGuard(window.localStorage);
+  const guard = crashGuard(notesOf(window));
   window.addEventListener('pagehide', () => guard.end());
   const shelf = createShelf(store);
   const look = ({ id }: Painting): void => router.go({ screen: 'look', paintingId: id });

@@ -1,9 +1,10 @@
 import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import type { AnalysisClient } from '../analysis/analysis-client.ts';
-import { clockSetBackMs } from '../model/session/elapsed-ms.ts';
+import { clockSetBackMs, elapsedMs } from '../model/session/elapsed-ms.ts';
 import { foldSession } from '../model/session/fold-session.ts';
+import { ghostTapMs } from '../model/session/ghost-tap.ts';
 import { recordOf, type SessionRecord } from '../model/session/record-of.ts';
-import type { EventBody, SessionEvent } from '../model/session/session-event.ts';
+import type { EventBody, Moment, SessionEvent } from '../model/session/session-event.ts';
 import type { SessionState } from '../model/session/session-state.ts';
 import { type EaselTime, easelTime } from '../model/session/time-left.ts';
 import type { Step, WashPlan } from '../model/wash-plan.ts';
@@ -71,6 +72,7 @@ export function createEasel({ store, client, clock, screenWatch }: EaselNeeds): 
   });
   let paintingId = '';
   let ticking: ReturnType<typeof setInterval> | undefined;
+  let lastGoOn: Moment | null = null;
 
   /** The log first, the screen from the log; what could not be kept is said and not lost from view. */
   function append(...bodies: readonly EventBody[]): void {
@@ -173,7 +175,10 @@ export function createEasel({ store, client, clock, screenWatch }: EaselNeeds): 
     leave,
     goOn() {
       const at = step.value;
-      if (!at) return;
+      const tapped = clock.now();
+      // The large button means something else after each tap, so the log can't tell a wet finger's second.
+      if (!at || (lastGoOn && elapsedMs(lastGoOn, tapped) < ghostTapMs)) return;
+      lastGoOn = tapped;
       const { phase } = session.value;
       const { key, kind } = at;
       if (phase === 'paused') append({ kind: 'resumed' });

@@ -1,6 +1,5 @@
 import { useMode as addMode, converter, modeLab65, modeRgb } from 'culori/fn';
 import { expect, test } from 'vitest';
-import { dimAllBut } from '../../../app/drawing/dim-all-but.ts';
 import { labToRgb, tableOf } from '../../../app/drawing/lab-to-rgb.ts';
 import { paintSlots } from '../../../app/drawing/paint-slots.ts';
 
@@ -34,11 +33,4 @@ test('a slot map is painted by its table; a slot without a colour is paper', () 
   paintSlots(new Uint8Array([1, 0, 7]), new Uint8ClampedArray([10, 20, 30, 40, 50, 60]), out);
   expect([...out]).toEqual([40, 50, 60, 255, 10, 20, 30, 255, 255, 255, 255, 255]);
   expect(tableOf([[100, 0, 0]])).toEqual(new Uint8ClampedArray([255, 255, 255]));
-});
-
-test('dimming leaves the shown slots alone and draws the others towards grey', () => {
-  const reference = new Uint8ClampedArray([0, 255, 128, 255, 200, 10, 128, 255]);
-  const out = new Uint8ClampedArray(8);
-  dimAllBut(reference, new Uint8Array([0, 1]), [1], out);
-  expect([...out]).toEqual([96, 160, 128, 255, 200, 10, 128, 255]);
 });
