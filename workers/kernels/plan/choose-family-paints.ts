@@ -1,5 +1,6 @@
 import type { Checkpoint } from '../palette/checkpoint.ts';
 import { combinations } from '../palette/combinations.ts';
+import { betterFamilyPaints } from './better-family-paints.ts';
 import { sharedCost } from './family-subset.ts';
 import type { FamilyWork } from './family-work.ts';
 import type { Ground } from './look-at-puddle.ts';
@@ -8,8 +9,8 @@ import type { PuddleOption } from './puddle-option.ts';
 
 /**
  * For every family the (at most three) paints it keeps to through all its washes, as bits. Families beyond the
- * number of puddles have to share one throughout; which do so is the split of least loss. In single washes they
- * may still part again.
+ * number of puddles have to share one throughout at first, by the split of least loss; then each family's paints are
+ * bettered, sharing wash by wash.
  */
 export async function chooseFamilyPaints(
   works: readonly FamilyWork[],
@@ -30,7 +31,7 @@ export async function chooseFamilyPaints(
     const members = itemsOf(bits).map((i) => works[i] as FamilyWork);
     let best = { cost: Number.POSITIVE_INFINITY, mask: masks[0] ?? 0 };
     for (const mask of masks) {
-      await checkpoint(n / wanted.length);
+      await checkpoint((0.5 * n) / wanted.length);
       const cost = sharedCost(members, options, mask, paper);
       if (cost < best.cost) best = { cost, mask };
     }
@@ -45,8 +46,12 @@ export async function chooseFamilyPaints(
       chosen = split;
     }
   }
-  return works.map((_, i) => {
+  const shared = works.map((_, i) => {
     const group = chosen.find((bits) => (bits >>> i) & 1) ?? 0;
     return bestOf.get(group)?.mask ?? 0;
   });
+  if (works.length <= puddles) return shared;
+  return betterFamilyPaints(works, shared, masks, options, puddles, paper, (part) =>
+    checkpoint(0.5 + 0.5 * part),
+  );
 }

@@ -11,7 +11,8 @@ import type { Ground } from './look-at-puddle.ts';
 import { emptyRow, labOfGround, paintedRow } from './mix-row.ts';
 import type { PuddleNames } from './puddle-names.ts';
 import { puddleOptions } from './puddle-option.ts';
-import { type ActiveFamily, type Stroke, sharePuddles } from './share-puddles.ts';
+import { sharePuddles } from './share-puddles.ts';
+import type { ActiveFamily, Stroke } from './stroke.ts';
 import { paintedBands, type WashBands, washBands } from './wash-bands.ts';
 
 export interface SolvedWash extends WashBands {
@@ -96,11 +97,12 @@ export async function layeredSolve(
   for (const wash of bands) {
     await checkpoint(1);
     const active = tracks.filter((track) => track.work.washes[wash.wash - 1]);
-    const strokes = sharePuddles(
+    const { strokes } = sharePuddles(
       active.map(({ work, mask, ground }): ActiveFamily => ({ work, mask, ground })),
       options,
       wash.wash - 1,
       input.puddles,
+      true,
     );
     solved.push(
       layWash(passage, wash, everyFamily, tracks, new Map(zip(active, strokes)), input, paper),

@@ -8,7 +8,7 @@ import type { WashGoal } from './family-work.ts';
 import type { Ground } from './look-at-puddle.ts';
 import type { PuddleNames } from './puddle-names.ts';
 import type { PuddleOption } from './puddle-option.ts';
-import type { Stroke } from './share-puddles.ts';
+import type { Stroke } from './stroke.ts';
 
 export const labOfGround = ({ lab }: Ground): Lab => [
   lab[0] as number,

@@ -1,0 +1,47 @@
+import { expect, it } from 'vitest';
+import { colourOfWashes } from '../../../../workers/kernels/optics/colour-of-washes.ts';
+import { paintBox } from '../../../../workers/kernels/optics/paint-box.ts';
+import { noCheckpoint } from '../../../../workers/kernels/palette/checkpoint.ts';
+import { halfOctaveLoads } from '../../../../workers/kernels/palette/half-octave-loads.ts';
+import { buildMixLibrary, mixGroup } from '../../../../workers/kernels/palette/mix-library.ts';
+import { wholeParts } from '../../../../workers/kernels/palette/whole-parts.ts';
+
+it('lists each way to mix once: 1, 21 and 52', () => {
+  expect([1, 2, 3].map((count) => wholeParts(count).length)).toEqual([1, 21, 52]);
+  for (const parts of wholeParts(3)) {
+    expect(parts.reduce((all, part) => all + part, 0)).toBeLessThanOrEqual(8);
+    expect(parts.some((part) => part % 2 === 1)).toBe(true);
+  }
+});
+
+it('searches loads of half octaves from 0.25 to 32', () => {
+  expect(halfOctaveLoads).toHaveLength(15);
+  expect(halfOctaveLoads[0]).toBe(0.25);
+  expect(halfOctaveLoads[14]).toBeCloseTo(32, 12);
+});
+
+it('doubling layers gives what each layer by itself gives', () => {
+  const members = [5, 20, 28];
+  const paints = members.map((member) => paintBox[member]).filter((paint) => paint !== undefined);
+  const group = mixGroup(paintBox, members);
+  for (const [way, parts] of wholeParts(3).entries()) {
+    for (const [n, load] of halfOctaveLoads.entries()) {
+      const wanted = colourOfWashes([{ paints, parts, load }]);
+      const at = (way * halfOctaveLoads.length + n) * 3;
+      for (const i of [0, 1, 2] as const) {
+        expect(Math.abs((group.lab[at + i] as number) - wanted[i])).toBeLessThan(1e-4);
+      }
+    }
+  }
+});
+
+it('lets a cancel in between', async () => {
+  let calls = 0;
+  const stop = async (): Promise<void> => {
+    calls++;
+    if (calls === 3) throw new Error('cancelled');
+  };
+  await expect(buildMixLibrary(paintBox, 2, stop)).rejects.toThrow('cancelled');
+  const library = await buildMixLibrary(paintBox.slice(0, 4), 3, noCheckpoint);
+  expect(library.groups).toHaveLength(4 + 6 + 4);
+});
