@@ -8,7 +8,6 @@ import { createClock } from './clock.ts';
 import { takeDropsAndPastes } from './drop-and-paste.ts';
 import { createEasel, type Easel } from './easel.ts';
 import { createIntake, type Intake } from './intake.ts';
-import { noteStore } from './note-store.ts';
 import { createRouter, type Router } from './router.ts';
 import { createShelf, type PaintingCard, type Shelf } from './shelf.ts';
 import { createStudio, type Studio } from './studio.ts';
