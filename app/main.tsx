@@ -12,9 +12,15 @@ if (!root) throw new TypeError('index.html has no element #app');
 
 const say = (sentence: string): void => render(<StartTrouble sentence={sentence} />, root);
 
+let shown = false;
+
 try {
-  const store = await openStore({ onTrouble: (trouble) => trouble && say(trouble.message) });
+  // Once the app is shown it says such trouble itself: it must not push a session off the screen.
+  const store = await openStore({
+    onTrouble: (trouble) => trouble && !shown && say(trouble.message),
+  });
   const app = createApp(store, window);
+  shown = true;
   root.replaceChildren();
   render(<App app={app} />, root);
   app.updates.start();

@@ -66,9 +66,13 @@ export function crashGuard(store: NoteStore): CrashGuard {
       quietly(() => store.setItem(key, JSON.stringify(note)));
     },
     end() {
-      if (reading !== null) suspect.delete(reading);
+      if (reading === null) return; // a note from the run before stays until its own photo is read
+      suspect.delete(reading);
       reading = null;
-      quietly(() => store.removeItem(key));
+      quietly(() => {
+        if (left && suspect.has(left.photoId)) store.setItem(key, JSON.stringify(left));
+        else store.removeItem(key);
+      });
     },
   };
 }

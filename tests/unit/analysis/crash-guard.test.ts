@@ -36,6 +36,18 @@ test('a second start without a reading still waits: no loop', () => {
   expect(crashGuard(store).waits('a')).toBe(true);
 });
 
+test('neither leaving the page nor reading another photo makes it forget', () => {
+  const store = memory();
+  crashGuard(store).begin({ photoId: 'a', longSidePx: 1600 });
+  const again = crashGuard(store);
+  again.end(); // the page is left and nothing was read
+  expect(crashGuard(store).waits('a')).toBe(true);
+  again.begin({ photoId: 'b', longSidePx: 1600 });
+  again.end();
+  const third = crashGuard(store);
+  expect([third.waits('a'), third.waits('b')]).toEqual([true, false]);
+});
+
 test('once it has been read the photo is trusted again', () => {
   const store = memory();
   crashGuard(store).begin({ photoId: 'a', longSidePx: 1600 });

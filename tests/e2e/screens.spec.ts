@@ -1,0 +1,165 @@
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import type { LaunchOptions, Page } from '@playwright/test';
+import { chromiumArgs, launchOptions } from '../support/chromium.mjs';
+import { accessibilityFaults } from './support/accessibility.ts';
+import { expect, test } from './support/app-page.ts';
+import { goToDrying, goToStep, mainButton, pressOn } from './support/easel-walk.ts';
+import { layoutFaults } from './support/page-layout.ts';
+import {
+  example,
+  picture,
+  prompt,
+  type ScreenName,
+  screen,
+  toTheEasel,
+  toTheWashes,
+} from './support/walk.ts';
+
+const top = join(import.meta.dirname, '..', '..');
+const shots = join(top, 'test-results', 'screens');
+mkdirSync(shots, { recursive: true });
+
+test.use({
+  isMobile: false, // so that a page too wide is not made smaller to fit
+  launchOptions: {
+    ...(launchOptions() as LaunchOptions),
+    args: [...chromiumArgs, '--use-fake-device-for-media-stream', '--use-fake-ui-for-media-stream'],
+  },
+});
+
+type Look = (name: ScreenName, shown: string) => Promise<void>;
+
+/** Through every screen, to the end of a session; `look` is called at each once it stands still. */
+async function throughAll(page: Page, look: Look): Promise<void> {
+  await page.goto('./');
+  await expect(example(page)).toBeVisible();
+  await look('start', 'start');
+  await page.getByRole('link', { name: 'Camera' }).click();
+  await expect(page.getByRole('button', { name: 'Take the photo' })).toBeEnabled();
+  await look('camera', 'camera');
+  await page.getByRole('button', { name: 'Cancel' }).click();
+  await example(page).click();
+  await expect(toTheWashes(page)).toBeVisible();
+  await expect(page.getByTestId('sentence')).toBeVisible();
+  await look('look', 'look');
+  await page.getByRole('link', { name: 'Sheet' }).click();
+  await expect(page.getByTestId('cut-stage')).toBeVisible();
+  await look('sheet', 'sheet');
+  await page.getByRole('button', { name: 'Cut', exact: true }).click();
+  await look('sheet', 'sheet-cut');
+  await page.getByRole('button', { name: 'Use this part' }).click();
+  await toTheWashes(page).click();
+  await expect(toTheEasel(page)).toBeVisible();
+  await expect(picture(page)).toBeVisible();
+  await look('plan', 'plan');
+  await page.getByRole('link', { name: 'Paints' }).click();
+  await expect(page.getByRole('button', { name: 'Leave out' }).first()).toBeVisible();
+  await look('paints', 'paints');
+  await page.getByRole('link', { name: 'Wash plan' }).click();
+  await toTheEasel(page).click();
+  await expect(prompt(page)).toBeVisible();
+  await goToStep(page, 4);
+  await look('easel', 'easel');
+  await goToDrying(page);
+  await look('easel', 'easel-drying');
+  await page.getByRole('button', { name: 'Pause' }).click();
+  await look('easel', 'easel-paused');
+  while (await mainButton(page).isVisible()) await pressOn(page);
+  await look('easel', 'easel-finished');
+  await page.getByRole('link', { name: 'See the record' }).click();
+  await expect(screen(page, 'record').getByRole('table')).toBeVisible();
+  await look('record', 'record');
+  await page.getByRole('link', { name: 'Paintings' }).click();
+  await expect(page.getByRole('region', { name: 'Go on' })).toBeVisible();
+  await look('start', 'start-again');
+}
+
+/** 48 px everywhere; what is pressed at the easel 64. */
+const easelActions = '[data-screen=easel] > :last-child :is(button, a)';
+
+async function smallEaselTargets(page: Page): Promise<string[]> {
+  const boxes = await page
+    .locator(easelActions)
+    .evaluateAll((found) =>
+      found.map((each) => ({
+        name: each.textContent,
+        height: each.getBoundingClientRect().height,
+      })),
+    );
+  return boxes
+    .filter(({ height }) => height < 63.5)
+    .map(({ name, height }) => `'${name}' at the easel is ${height.toFixed(0)} px high`);
+}
+
+const sizes = [
+  { width: 390, height: 844 },
+  { width: 820, height: 1180 },
+  { width: 1180, height: 820 },
+  { width: 1440, height: 900 },
+];
+
+for (const viewport of sizes)
+  test.describe(`at ${viewport.width} x ${viewport.height}`, () => {
+    test.use({ viewport, hasTouch: viewport.width < 1400 });
+    test('every screen can be read, pressed and seen whole, light and dark', async ({ page }) => {
+      test.setTimeout(120_000);
+      const faults: string[] = [];
+      await throughAll(page, async (name, shown) => {
+        await expect(screen(page, name)).toBeVisible();
+        await page.waitForTimeout(100);
+        for (const colorScheme of ['light', 'dark'] as const) {
+          await page.emulateMedia({ colorScheme });
+          const path = join(shots, `${shown}-${viewport.width}-${colorScheme}.png`);
+          await page.screenshot({ path });
+          const found = await accessibilityFaults(page);
+          faults.push(...found.map((fault) => `${shown}, ${colorScheme}: ${fault}`));
+        }
+        const layout = [...(await layoutFaults(page, 48)), ...(await smallEaselTargets(page))];
+        faults.push(...layout.map((fault) => `${shown}: ${fault}`));
+      });
+      expect(faults).toEqual([]);
+    });
+  });
+
+test.describe('with text at 200 % on a phone', () => {
+  test.use({ viewport: { width: 390, height: 844 } });
+  test('nothing is cut, covered or pushed off the side', async ({ page }) => {
+    test.setTimeout(90_000);
+    const faults: string[] = [];
+    await throughAll(page, async (_name, shown) => {
+      await page.evaluate(() => {
+        document.documentElement.style.fontSize = '200%';
+      });
+      await page.waitForTimeout(150);
+      await page.screenshot({ path: join(shots, `${shown}-390-text-200.png`) });
+      faults.push(...(await layoutFaults(page, 48)).map((fault) => `${shown}: ${fault}`));
+    });
+    expect(faults).toEqual([]);
+  });
+});
+
+test.describe('for the README', () => {
+  test.use({ viewport: { width: 390, height: 844 } });
+  test('the easel at the first wash', async ({ page }) => {
+    await page.goto('./');
+    await example(page).click();
+    await toTheWashes(page).click();
+    await toTheEasel(page).click();
+    await expect(prompt(page)).toBeVisible();
+    while (
+      !(await screen(page, 'easel')
+        .getByText(/First wash/)
+        .count())
+    )
+      await pressOn(page);
+    await expect(screen(page, 'easel').getByRole('heading', { level: 1 })).toContainText(
+      'First wash',
+    );
+    await pressOn(page);
+    await expect(page.getByTestId('clock')).toBeVisible();
+    await page.waitForTimeout(300);
+    const path = process.env.UPDATE ? join(top, '.github', 'easel.png') : join(shots, 'readme.png');
+    await page.screenshot({ path });
+  });
+});

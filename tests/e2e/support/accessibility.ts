@@ -1,0 +1,24 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import type { Page } from '@playwright/test';
+import type axe from 'axe-core';
+
+const script = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
+
+/** Breaches of WCAG 2.2 A and AA that axe-core finds on the page, one line each. */
+export async function accessibilityFaults(page: Page): Promise<string[]> {
+  // Evaluated by the debugger: the page's own policy lets no script in from outside.
+  if (!(await page.evaluate(() => 'axe' in window))) await page.evaluate(script);
+  return page.evaluate(async (tags) => {
+    const { run } = Reflect.get(window, 'axe') as typeof axe;
+    const { violations } = await run(document, {
+      runOnly: { type: 'tag', values: tags },
+      resultTypes: ['violations'],
+    });
+    return violations.flatMap(({ id, help, nodes }) =>
+      nodes.map((node) => `${id} (${help}): ${node.target.join(' ')} ${node.failureSummary ?? ''}`),
+    );
+  }, tags);
+}
