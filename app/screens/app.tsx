@@ -24,8 +24,8 @@ function Screen({ app }: { app: AppState }) {
   const paintingId = 'paintingId' in route ? route.paintingId : null;
   useEffect(() => {
     if (paintingId) void app.studio.open(paintingId);
-    else app.studio.leave();
-  }, [app, paintingId]);
+    if (!paintingId || route.screen === 'sheet') app.studio.leave();
+  }, [app, paintingId, route.screen]);
 
   if (route.screen === 'start') return <StartScreen app={app} />;
   if (route.screen === 'camera') return <CameraPlace app={app} />;

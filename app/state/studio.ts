@@ -42,6 +42,7 @@ export interface Studio {
   /** Tries once more what went wrong, or what waits. */
   again(): void;
   decide(decision: NewDecision): Promise<void>;
+  /** Kept at once; read again when the study or the plan is opened. */
   setReference(sheet: Sheet, crop: Crop): Promise<void>;
   openBox(): Promise<void>;
   /** The upright photo, small, for the sheet screen; null with `problem` said where it can't be opened. */
@@ -197,7 +198,8 @@ export function createStudio({ store, client, guard, onBadPhoto }: StudioNeeds):
 
   async function open(id: string): Promise<void> {
     if (painting.value?.id === id) {
-      if (!plan.value && !work.value && !waits.value) await refresh();
+      const stale = seenKey !== readingKeyOf(painting.value) || !plan.value;
+      if (stale && !work.value && !waits.value) await refresh();
       return;
     }
     running?.abort();
@@ -237,7 +239,6 @@ export function createStudio({ store, client, guard, onBadPhoto }: StudioNeeds):
     },
     async setReference(sheet, crop) {
       await change((before) => ({ ...before, reference: { ...before.reference, sheet, crop } }));
-      await refresh();
     },
     async openBox() {
       if (box.value.length) return;

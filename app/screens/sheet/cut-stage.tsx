@@ -1,4 +1,5 @@
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
+import { makeGrey } from '../../drawing/true-grey.ts';
 import type { Crop, PixelSize } from '../../model/reference.ts';
 import { CutFrame } from './cut-frame.tsx';
 import { cutAfterKey } from './cut-keys.ts';
@@ -8,6 +9,7 @@ import { useCutGesture } from './use-cut-gesture.ts';
 
 interface CutStageProps {
   preview: ImageBitmap;
+  grey: boolean;
   photo: PixelSize;
   crop: Crop;
   label: string;
@@ -22,7 +24,7 @@ interface CutStageProps {
 
 /** The photo, turned as asked, with the cut over it; moved by fingers and by keys. */
 export function CutStage(props: CutStageProps) {
-  const { preview, photo, crop, label, hintId, onMove, onSettle, onTurn } = props;
+  const { preview, grey, photo, crop, label, hintId, onMove, onSettle, onTurn } = props;
   const stage = useRef<HTMLDivElement>(null);
   const canvas = useRef<HTMLCanvasElement>(null);
   const byKey = useRef<Crop | null>(null);
@@ -44,8 +46,14 @@ export function CutStage(props: CutStageProps) {
     if (!element || preview.width === 0) return; // a bitmap already handed on is 0 wide
     element.width = preview.width;
     element.height = preview.height;
-    element.getContext('2d')?.drawImage(preview, 0, 0);
-  }, [preview]);
+    const context = element.getContext('2d');
+    if (!context) return;
+    context.drawImage(preview, 0, 0);
+    if (!grey) return;
+    const image = context.getImageData(0, 0, preview.width, preview.height);
+    makeGrey(image.data);
+    context.putImageData(image, 0, 0);
+  }, [preview, grey]);
 
   const view = stageView(photo, crop, size);
   const handlers = useCutGesture({ photo, crop, view, onMove, onSettle });

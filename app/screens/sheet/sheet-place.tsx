@@ -1,7 +1,6 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import type { PhotoFacts } from '../../../workers/analysis-api.ts';
 import type { App } from '../../state/app.ts';
-import { linkTo } from '../../state/route.ts';
 import { Waiting } from '../common/waiting.tsx';
 import { SheetScreen } from './sheet-screen.tsx';
 
@@ -23,8 +22,13 @@ export function SheetPlace({ app, paintingId }: { app: App; paintingId: string }
       opened?.preview.close();
     };
   }, [app, photoId]);
-  const done = (): void => {
-    window.location.hash = linkTo(paintingId, 'look');
+  const before = useRef(painting?.reference);
+  if (painting && !before.current) before.current = painting.reference;
+  const done = (): void => app.router.go({ screen: 'look', paintingId });
+  const cancel = (): void => {
+    const was = before.current;
+    if (was) void app.studio.setReference(was.sheet, was.crop);
+    done();
   };
   if (!painting || !facts) return <Waiting studio={app.studio} />;
   return (
@@ -35,7 +39,7 @@ export function SheetPlace({ app, paintingId }: { app: App; paintingId: string }
       crop={painting.reference.crop}
       onChange={(sheet, crop) => void app.studio.setReference(sheet, crop)}
       onDone={done}
-      onCancel={done}
+      onCancel={cancel}
     />
   );
 }

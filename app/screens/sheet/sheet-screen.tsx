@@ -36,6 +36,7 @@ export function SheetScreen({
 }: SheetScreenProps) {
   const hintId = useId();
   const [part, setPart] = useState<'sheet' | 'cut'>('sheet');
+  const [grey, setGrey] = useState(false);
   const [problem, setProblem] = useState<string | null>(null);
   // What is under the fingers, ahead of what has been handed out. A ref as well as a render: two
   // events may come before the next render, and the second must build on the first.
@@ -83,11 +84,15 @@ export function SheetScreen({
             Cancel
           </Button>
           <h1 class={styles.title}>Fit it to your sheet</h1>
+          <Button aria-pressed={grey} onClick={() => setGrey(!grey)}>
+            Grey
+          </Button>
         </>
       }
       picture={
         <CutStage
           preview={preview}
+          grey={grey}
           photo={photo}
           crop={crop}
           label={`The part of your photo that goes on the sheet. ${words}`}
