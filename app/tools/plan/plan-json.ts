@@ -3,11 +3,11 @@ import { plannedLightness, reservesOf } from '../../model/tone-range.ts';
 import type { Mix, Step, WashPlan } from '../../model/wash-plan.ts';
 import { stepPicture } from './plan-pictures.ts';
 
-/** The one passage of a step, or null where it touches none or several. */
-function passageOf(step: Step, plan: WashPlan): string | null {
+/** The one passage a step works in; 'sheet' where it is about several or the whole of it. */
+function passageOf(step: Step, plan: WashPlan): string {
   const passages = new Set(step.slots.map((slot) => plan.slots[slot]?.passage));
   const [only] = passages;
-  return passages.size === 1 && only !== undefined ? only : null;
+  return passages.size === 1 && only !== undefined ? only : 'sheet';
 }
 
 const mixRow = (mix: Mix) => ({
