@@ -90,17 +90,9 @@ export async function buildWashPlan(
     paper: defaultPaperLab,
   } as const;
   const targets = paletteTargets(wanted);
+  const noSteps = { ...empty, palette: [], optics: [], mixes: [], steps: [] };
   if (targets.length === 0) {
-    return {
-      ...empty,
-      range: wideRange,
-      slots: wanted,
-      palette: [],
-      optics: [],
-      mixes: [],
-      steps: [],
-      warnings: [nothingToPaint],
-    };
+    return { ...noSteps, range: wideRange, slots: wanted, warnings: [nothingToPaint] };
   }
   const found = await searchPalette(wanted, paintBox, wishes, (part) =>
     checkpoint(0.5 * part, 'paints'),
@@ -114,6 +106,11 @@ export async function buildWashPlan(
     wishes,
     checkpoint,
   );
+  const tooLight = darkWarning(reached, darkestBandLightness(targets));
+  if (passages.length === 0) {
+    // Paints so pale that nothing they do stands off the paper.
+    return { ...noSteps, range, slots, warnings: [tooLight ?? nothingToPaint] };
+  }
   const facts: PlanFacts = {
     reading,
     slots,
@@ -123,24 +120,11 @@ export async function buildWashPlan(
     weather: wishes.weather ?? roomWeather,
     paperGsm: usualPaperGsm,
   };
-  if (passages.length === 0) {
-    return {
-      ...empty,
-      range,
-      slots,
-      palette: [],
-      optics: [],
-      mixes: [],
-      steps: [],
-      warnings: [nothingToPaint],
-    };
-  }
   const steps = orderSteps(facts, defaultPaperLab);
   const last: readonly Lab[] = steps.at(-1)?.after ?? [];
-  const warnings = [
-    darkWarning(reached, darkestBandLightness(targets)),
-    colourWarning(facts, slots, last),
-  ].filter((warning) => warning !== null);
+  const warnings = [tooLight, colourWarning(facts, slots, last)].filter(
+    (warning) => warning !== null,
+  );
   return {
     ...empty,
     range,

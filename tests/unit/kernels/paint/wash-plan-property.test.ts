@@ -1,0 +1,117 @@
+import fc from 'fast-check';
+import { expect, it } from 'vitest';
+import { noCheckpoint } from '../../../../workers/kernels/palette/checkpoint.ts';
+import { buildWashPlan } from '../../../../workers/kernels/plan/build-wash-plan.ts';
+import { brokenRules } from '../../../../workers/kernels/plan/check-rules.ts';
+import { type MadeSlot, madeReading, tableOf } from './made-reading.ts';
+
+// A small box keeps each plan to some tens of milliseconds.
+const box = [
+  'py74-arylide-yellow',
+  'pr122-quinacridone-magenta',
+  'pb29-ultramarine-blue',
+  'pb27-prussian-blue',
+  'pbr7-burnt-sienna',
+  'pg17-chromium-oxide',
+];
+
+const slot = fc.record({
+  band: fc.integer({ min: 1, max: 7 }),
+  family: fc.integer({ min: 1, max: 6 }),
+  share: fc.double({ min: 0, max: 1, noNaN: true }),
+  lab: fc.tuple(
+    fc.double({ min: 0, max: 100, noNaN: true }),
+    fc.double({ min: -60, max: 60, noNaN: true }),
+    fc.double({ min: -60, max: 60, noNaN: true }),
+  ),
+  passage: fc.constantFrom('background', 'subject'),
+  shapes: fc.integer({ min: 1, max: 200 }),
+  smallShapes: fc.integer({ min: 0, max: 200 }),
+});
+
+const reading = fc
+  .tuple(
+    fc.uniqueArray(slot, {
+      minLength: 1,
+      maxLength: 16,
+      selector: ({ passage, band, family }) => `${passage} ${band} ${family}`,
+    }),
+    fc.array(
+      fc.record({
+        a: fc.nat(15),
+        b: fc.nat(15),
+        lengthMm: fc.double({ min: 0, max: 2000, noNaN: true }),
+        soft: fc.double({ min: 0, max: 1, noNaN: true }),
+        contrast: fc.double({ min: 0, max: 80, noNaN: true }),
+      }),
+      { maxLength: 12 },
+    ),
+  )
+  .map(([slots, borders]) => ({
+    // As a reading has them: the lighter band is lighter.
+    slots: slots.map((one): MadeSlot => {
+      const [lightness, a, b] = one.lab;
+      return { ...one, lab: [Math.max(0, 100 - one.band * 13 + (lightness - 50) / 10), a, b] };
+    }),
+    borders: borders.filter(({ a, b }) => a !== b && a < slots.length && b < slots.length),
+  }));
+
+it('any reading gives a sound plan or one honest warning, the same each time', async () => {
+  await fc.assert(
+    fc.asyncProperty(
+      reading,
+      fc.integer({ min: 1, max: 4 }),
+      fc.integer({ min: 1, max: 4 }),
+      async ({ slots, borders }, washes, puddlesPerWash) => {
+        const made = madeReading(slots, borders);
+        const wishes = { box, paletteSize: 3, washes, puddlesPerWash };
+        const plan = await buildWashPlan(made, wishes, noCheckpoint);
+        expect(brokenRules(plan, { washes, puddlesPerWash })).toEqual([]);
+        expect(JSON.stringify(plan)).not.toMatch(/null,null|NaN|Infinity/);
+        expect(plan.steps.length > 0 || plan.warnings.length === 1).toBe(true);
+        const again = await buildWashPlan(made, wishes, noCheckpoint);
+        expect(again).toEqual(plan);
+      },
+    ),
+    { numRuns: 30, seed: 11 },
+  );
+}, 120_000);
+
+const oneTone = (lightness: number) => madeReading(tableOf([lightness], [[0, 0]]));
+const many = (bands: number, families: number) =>
+  madeReading(
+    tableOf(
+      Array.from({ length: bands }, (_, i) => 92 - (i * 70) / bands),
+      Array.from({ length: families }, (_, i) => [30 * Math.cos(i), 30 * Math.sin(i)] as const),
+    ),
+  );
+
+it.each([
+  ['all black', oneTone(0)],
+  ['all white', oneTone(100)],
+  ['all grey', oneTone(50)],
+  ['two bands, one family', many(2, 1)],
+  ['seven bands, one family', many(7, 1)],
+  ['two bands, six families', many(2, 6)],
+  ['seven bands, six families', many(7, 6)],
+])(
+  '%s gives a plan or a warning (A-NUM-1)',
+  async (_, made) => {
+    const plan = await buildWashPlan(made, { box }, noCheckpoint);
+    expect(brokenRules(plan, { washes: 3, puddlesPerWash: 3 })).toEqual([]);
+    expect(plan.steps.length > 0 || plan.warnings.length === 1).toBe(true);
+    for (const step of plan.steps) {
+      expect(step.after.flat().every(Number.isFinite)).toBe(true);
+    }
+  },
+  60_000,
+);
+
+it('lays one wash after another, never more than the paper bears', async () => {
+  for (const washes of [1, 2, 3, 8]) {
+    const plan = await buildWashPlan(many(5, 2), { box, washes }, noCheckpoint);
+    const count = plan.steps.filter((step) => step.kind === 'wash').length;
+    expect(count).toBeLessThanOrEqual(washes);
+    expect(brokenRules(plan, { washes, puddlesPerWash: 3 })).toEqual([]);
+  }
+}, 60_000);
