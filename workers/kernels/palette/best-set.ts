@@ -1,5 +1,6 @@
 import type { Checkpoint } from './checkpoint.ts';
 import { groupCosts } from './group-costs.ts';
+import { type GroupTable, GroupTables } from './group-tables.ts';
 import type { MixLibrary } from './mix-library.ts';
 import type { PaletteTarget } from './palette-target.ts';
 
@@ -15,43 +16,6 @@ export interface FoundSet {
   readonly cost: number;
   /** By how much its darkest mix is lighter than the darkest band, L*; 0 where it reaches it. */
   readonly shortfall: number;
-}
-
-interface Table {
-  readonly costs: Float32Array;
-  readonly darkest: number;
-}
-
-/** The groups' tables, to be found by up to three members without making anything: -1 is no member. */
-class GroupTables {
-  readonly #base: number;
-  readonly #tables: (Table | undefined)[] = [];
-
-  constructor(paintCount: number) {
-    this.#base = paintCount + 1;
-  }
-
-  #at(one: number, two: number, three: number): number {
-    return (one + 1) * this.#base * this.#base + (two + 1) * this.#base + three + 1;
-  }
-
-  set(members: readonly number[], table: Table): void {
-    this.#tables[this.#at(members.at(-3) ?? -1, members.at(-2) ?? -1, members.at(-1) ?? -1)] =
-      table;
-  }
-
-  /** `added` may stand anywhere among the two others, which rise; -1 where there is none. */
-  of(one: number, two: number, added: number): Table {
-    const at =
-      added > two
-        ? this.#at(one, two, added)
-        : added > one
-          ? this.#at(one, added, two)
-          : this.#at(added, one, two);
-    const table = this.#tables[at];
-    if (!table) throw new RangeError('A group of paints is missing from the library of mixes.');
-    return table;
-  }
 }
 
 async function tablesOf(
@@ -92,7 +56,7 @@ export async function bestSet(
     const after = rows[set.length + 1] as Float64Array;
     after.set(before);
     let darkest = darkestBefore;
-    const add = (table: Table): void => {
+    const add = (table: GroupTable): void => {
       darkest = Math.min(darkest, table.darkest);
       for (let i = 0; i < count; i++) {
         const cost = table.costs[i] as number;
@@ -135,21 +99,31 @@ export async function bestSet(
     }
   };
 
+  // The first two paints of a set are chosen with checkpoints between, the rest in one go.
+  const begin = async (set: readonly number[], from: number, darkest: number): Promise<void> => {
+    const chosen = set.length - must.length;
+    if (chosen === 2 || set.length === size) {
+      deepen(set, from, darkest);
+      return;
+    }
+    if (set.length >= Math.max(1, must.length)) judge(set, darkest);
+    for (let paint = from; paint < library.paints.length; paint++) {
+      if (must.includes(paint)) continue;
+      await checkpoint(
+        0.7 + (0.3 * (chosen === 0 ? paint : (set.at(-1) ?? 0))) / library.paints.length,
+      );
+      const next = grow(set, paint, darkest);
+      await begin([...set, paint], paint + 1, next);
+    }
+  };
+
   let set: number[] = [];
   let darkest = 100;
   for (const paint of must) {
     darkest = grow(set, paint, darkest);
     set = [...set, paint];
   }
-  if (set.length > 0) judge(set, darkest);
-  if (set.length < size) {
-    for (let paint = 0; paint < library.paints.length; paint++) {
-      if (must.includes(paint)) continue;
-      await checkpoint(0.7 + (0.3 * paint) / library.paints.length);
-      const next = grow(set, paint, darkest);
-      deepen([...set, paint], paint + 1, next);
-    }
-  }
+  await begin(set, 0, darkest);
   if (!best) throw new RangeError('There is no paint to choose from: put paints in the box.');
   return best;
 }

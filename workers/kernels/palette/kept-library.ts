@@ -1,6 +1,7 @@
 import type { Paint } from '../../../app/model/paint.ts';
 import type { Checkpoint } from './checkpoint.ts';
 import { buildMixLibrary, type MixLibrary } from './mix-library.ts';
+import { largestPalette } from './paints-allowed.ts';
 
 let kept: MixLibrary | undefined;
 
@@ -17,6 +18,8 @@ export async function keptLibrary(
   checkpoint: Checkpoint,
 ): Promise<MixLibrary> {
   if (kept && kept.most === most && sameBox(kept.paints, paints)) return kept;
-  kept = await buildMixLibrary(paints, most, checkpoint);
-  return kept;
+  const built = await buildMixLibrary(paints, most, checkpoint);
+  // That of a few chosen paints is made in no time and must not push out the box's.
+  if (paints.length > largestPalette || !kept) kept = built;
+  return built;
 }

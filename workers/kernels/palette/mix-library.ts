@@ -62,3 +62,7 @@ export async function buildMixLibrary(
   }
   return { paints, most, groups };
 }
+
+/** L* of the darkest mix of a library; 100 without paints. */
+export const darkestOfLibrary = ({ groups }: MixLibrary): number =>
+  groups.reduce((least, group) => Math.min(least, group.darkest), 100);

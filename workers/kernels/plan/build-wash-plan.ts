@@ -7,9 +7,11 @@ import { type PlanWishes, roomWeather, type WashPlan } from '../../../app/model/
 import { defaultPaperLab } from '../optics/default-paper.ts';
 import { paintBox } from '../optics/paint-box.ts';
 import { darkestOf, darkestOfBox } from '../palette/darkest-of.ts';
+import { keptLibrary } from '../palette/kept-library.ts';
+import { darkestOfLibrary } from '../palette/mix-library.ts';
 import { paintsAllowed } from '../palette/paints-allowed.ts';
 import { darkestBandLightness, paletteTargets } from '../palette/palette-target.ts';
-import { searchPalette } from '../palette/search-palette.ts';
+import { searchedMixSize, searchPalette } from '../palette/search-palette.ts';
 import { layeredSolve, type SolvedPassage } from './layered-solve.ts';
 import { orderSteps } from './order-steps.ts';
 import { paletteEntries } from './palette-entries.ts';
@@ -40,11 +42,20 @@ function whole(asked: number | undefined, proposed: number, most: number, what: 
 const rangeFor = ({ range }: Reading, darkest: number): ToneRange =>
   toneRange(range.mode, range.lo, range.hi, darkest, defaultPaperLab[0]);
 
-/** What her box alone can do: the darkest of what may be chosen, whites and blacks only if asked for. */
-const boxDarkest = (wishes: PlanWishes): number =>
-  wishes.chosen || wishes.box || wishes.must || wishes.exclude
-    ? darkestOf(paintsAllowed(paintBox, { ...wishes, chosen: [] }).paints)
-    : darkestOfBox();
+/** L* of the darkest her box can do; whites and blacks count only if asked for. */
+async function boxDarkest(wishes: PlanWishes, checkpoint: PlanCheckpoint): Promise<number> {
+  if (wishes.chosen && wishes.chosen.length > 0) {
+    // The library kept is that of the box: one for the chosen few would push it out and is small anyway.
+    return wishes.box
+      ? darkestOf(paintsAllowed(paintBox, { box: wishes.box }).paints)
+      : darkestOfBox();
+  }
+  const { paints } = paintsAllowed(paintBox, wishes);
+  const library = await keptLibrary(paints, searchedMixSize, (part) =>
+    checkpoint(0.1 * part, 'paints'),
+  );
+  return darkestOfLibrary(library);
+}
 
 async function solvePassages(
   reading: Reading,
@@ -81,7 +92,7 @@ export async function buildWashPlan(
   wishes: PlanWishes,
   checkpoint: PlanCheckpoint,
 ): Promise<WashPlan> {
-  const wideRange = rangeFor(reading, boxDarkest(wishes));
+  const wideRange = rangeFor(reading, await boxDarkest(wishes, checkpoint));
   const wanted = retargeted(reading.slots, wideRange);
   const empty = {
     schema: 1,
@@ -95,7 +106,7 @@ export async function buildWashPlan(
     return { ...noSteps, range: wideRange, slots: wanted, warnings: [nothingToPaint] };
   }
   const found = await searchPalette(wanted, paintBox, wishes, (part) =>
-    checkpoint(0.5 * part, 'paints'),
+    checkpoint(0.1 + 0.4 * part, 'paints'),
   );
   const reached = darkestOf(found.paints);
   const range = rangeFor(reading, reached);

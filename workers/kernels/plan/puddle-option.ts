@@ -2,6 +2,7 @@ import type { Paint } from '../../../app/model/paint.ts';
 import { writeLayerBand } from '../optics/layer.ts';
 import { mixSpectra } from '../optics/mix-spectra.ts';
 import { bandCount } from '../optics/wavelengths.ts';
+import type { Checkpoint } from '../palette/checkpoint.ts';
 import { combinations } from '../palette/combinations.ts';
 import { wholeParts } from '../palette/whole-parts.ts';
 
@@ -41,10 +42,16 @@ function option(paints: readonly Paint[], members: readonly number[], parts: rea
 }
 
 /** Every mix of at most three paints of a palette in whole parts of sum at most 8. */
-export function puddleOptions(paints: readonly Paint[]): PuddleOption[] {
-  return [1, 2, 3].flatMap((size) =>
-    combinations(paints.length, size).flatMap((members) =>
-      wholeParts(size).map((parts) => option(paints, members, parts)),
-    ),
-  );
+export async function puddleOptions(
+  paints: readonly Paint[],
+  checkpoint: Checkpoint,
+): Promise<PuddleOption[]> {
+  const options: PuddleOption[] = [];
+  for (const size of [1, 2, 3]) {
+    for (const members of combinations(paints.length, size)) {
+      await checkpoint(0);
+      for (const parts of wholeParts(size)) options.push(option(paints, members, parts));
+    }
+  }
+  return options;
 }

@@ -88,9 +88,39 @@ function puddleFor(
   return best;
 }
 
+/** Splits of families that are looked at closely. */
+const lookedAtSplits = 4;
+
+/** The splits of least rough cost. */
+function likelySplits(
+  splits: readonly number[][],
+  costs: readonly Float64Array[],
+): readonly number[][] {
+  if (splits.length <= lookedAtSplits) return splits;
+  const known = new Map<number, number>();
+  const costOf = (bits: number): number => {
+    const before = known.get(bits);
+    if (before !== undefined) return before;
+    const rows = itemsOf(bits).map((i) => costs[i] as Float64Array);
+    const [n] = nearest(rows, 1);
+    const cost =
+      n === undefined
+        ? leftOut * rows.length
+        : rows.reduce((all, row) => all + (row[n] as number), 0);
+    known.set(bits, cost);
+    return cost;
+  };
+  return splits
+    .map((split) => ({ split, cost: split.reduce((all, bits) => all + costOf(bits), 0) }))
+    .sort((one, two) => one.cost - two.cost)
+    .slice(0, lookedAtSplits)
+    .map(({ split }) => split);
+}
+
 /**
  * The puddles of one wash of one passage, at most `puddles` of them: which families share, which paints
- * and parts, and every family's own load. Families share by least loss; all splits are gone through.
+ * and parts, and every family's own load. Families share by least loss; all splits are gone
+ * through roughly, the likeliest again `closely`.
  */
 export function sharePuddles(
   families: readonly ActiveFamily[],
@@ -116,12 +146,12 @@ export function sharePuddles(
     return solved;
   };
   const groups = Math.min(families.length, puddles);
+  const splits = partitions(families.length, groups).filter((split) => split.length === groups);
   let best: { cost: number; split: readonly number[] } = {
     cost: Number.POSITIVE_INFINITY,
     split: [],
   };
-  for (const split of partitions(families.length, groups)) {
-    if (split.length !== groups) continue;
+  for (const split of closely ? likelySplits(splits, costs) : splits) {
     const cost = split.reduce((sum, bits) => sum + solve(bits).cost, 0);
     if (cost < best.cost) best = { cost, split };
   }

@@ -1,6 +1,6 @@
 import type { Technique } from '../../../app/model/wash-plan.ts';
 import { dryingMinutes, type WaterKind } from './drying-minutes.ts';
-import type { SolvedWash } from './layered-solve.ts';
+import type { SolvedWash } from './lay-wash.ts';
 import { paintMinutes } from './paint-minutes.ts';
 import { areaCm2, type PlanFacts, passagePrefix, shapeCount, usedMixes } from './plan-facts.ts';
 import { softenWhere } from './soften-where.ts';

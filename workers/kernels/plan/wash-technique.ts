@@ -1,5 +1,5 @@
 import type { Technique } from '../../../app/model/wash-plan.ts';
-import type { SolvedWash } from './layered-solve.ts';
+import type { SolvedWash } from './lay-wash.ts';
 import { outerBorders, softShare } from './outer-borders.ts';
 import { areaCm2, type PlanFacts, paintsIn } from './plan-facts.ts';
 

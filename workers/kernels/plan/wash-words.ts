@@ -1,6 +1,6 @@
 import { bandWord } from '../../../app/model/band-words.ts';
 import type { Technique } from '../../../app/model/wash-plan.ts';
-import type { SolvedWash } from './layered-solve.ts';
+import type { SolvedWash } from './lay-wash.ts';
 import type { PlanFacts } from './plan-facts.ts';
 
 const order = ['First', 'Second', 'Third', 'Fourth', 'Fifth', 'Sixth', 'Seventh', 'Eighth'];
