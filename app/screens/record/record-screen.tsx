@@ -59,11 +59,15 @@ export function RecordScreen({ easel, paintingId }: { easel: Easel; paintingId: 
                       {step.n}. {step.title}
                       {!step.done && ' (not done)'}
                     </th>
-                    <td>
+                    <td data-name="Planned">
                       {step.plannedMinutes[1] > 0 ? minutesInWords(step.plannedMinutes) : '–'}
                     </td>
-                    <td>{step.paintedMinutes > 0 ? minutes(step.paintedMinutes) : '–'}</td>
-                    <td>{step.waitedMinutes > 0 ? minutes(step.waitedMinutes) : '–'}</td>
+                    <td data-name="Painted">
+                      {step.paintedMinutes > 0 ? minutes(step.paintedMinutes) : '–'}
+                    </td>
+                    <td data-name="Waited">
+                      {step.waitedMinutes > 0 ? minutes(step.waitedMinutes) : '–'}
+                    </td>
                   </tr>
                 ))}
               </tbody>

@@ -54,7 +54,7 @@ export function PaintingWall({ shelf, onOpen }: PaintingWallProps) {
             ) : (
               <Button
                 look="quiet"
-                aria-label={`Take ${painting.title} away`}
+                aria-label={`Take away ${painting.title}`}
                 onClick={() => {
                   asking.value = painting.id;
                 }}

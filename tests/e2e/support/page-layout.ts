@@ -63,7 +63,7 @@ export const layoutFaults = (page: Page, targetPx: number): Promise<string[]> =>
         const [a, b] = [one.getBoundingClientRect(), other.getBoundingClientRect()];
         const across = Math.min(a.right, b.right) - Math.max(a.left, b.left);
         const down = Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top);
-        if (across > 1 && down > 1) faults.push(`${named(one)} and ${named(other)} overlap`);
+        if (across > 2 && down > 2) faults.push(`${named(one)} and ${named(other)} overlap`);
       }
     return faults;
   }, targetPx);
