@@ -1,57 +1,49 @@
 import type { Checkpoint } from '../palette/checkpoint.ts';
 import { combinations } from '../palette/combinations.ts';
 import { betterFamilyPaints } from './better-family-paints.ts';
-import { sharedCost } from './family-subset.ts';
 import type { FamilyWork } from './family-work.ts';
-import type { Ground } from './look-at-puddle.ts';
-import { itemsOf, partitions } from './partitions.ts';
-import type { PuddleOption } from './puddle-option.ts';
+import type { PaintChoice } from './paint-choice.ts';
+import { rememberedWash, roughCost } from './rough-plan.ts';
 
-/**
- * For every family the (at most three) paints it keeps to through all its washes, as bits. Families beyond the
- * number of puddles have to share one throughout at first, by the split of least loss; then each family's paints are
- * bettered, sharing wash by wash.
- */
-export async function chooseFamilyPaints(
-  works: readonly FamilyWork[],
-  options: readonly PuddleOption[],
-  paintCount: number,
-  puddles: number,
-  paper: Ground,
-  checkpoint: Checkpoint,
-): Promise<number[]> {
-  const masks = combinations(paintCount, Math.min(3, paintCount)).map((set) =>
+/** All sets of three paints (of all, if there are fewer), as bits. */
+const setsOfThree = (paintCount: number): number[] =>
+  combinations(paintCount, Math.min(3, paintCount)).map((set) =>
     set.reduce((bits, member) => bits | (1 << member), 0),
   );
-  const groups = Math.min(works.length, puddles);
-  const splits = partitions(works.length, groups).filter((split) => split.length === groups);
-  const bestOf = new Map<number, { cost: number; mask: number }>();
-  const wanted = [...new Set(splits.flat())];
-  for (const [n, bits] of wanted.entries()) {
-    const members = itemsOf(bits).map((i) => works[i] as FamilyWork);
-    let best = { cost: Number.POSITIVE_INFINITY, mask: masks[0] ?? 0 };
-    for (const mask of masks) {
-      await checkpoint((0.5 * n) / wanted.length);
-      const cost = sharedCost(members, options, mask, paper);
-      if (cost < best.cost) best = { cost, mask };
+
+/**
+ * For every family the (at most three) paints it keeps to through all its washes, as bits. Families that
+ * need not share puddles choose each for itself. Else all start from the three paints that serve them best
+ * together, and then one family after the other changes its paints as long as that helps.
+ */
+export async function chooseFamilyPaints(
+  choice: PaintChoice,
+  checkpoint: Checkpoint,
+): Promise<number[]> {
+  const { works, puddles } = choice;
+  const sets = setsOfThree(choice.paintCount);
+  const lay = rememberedWash();
+  const best = async (some: readonly FamilyWork[]): Promise<number> => {
+    let least = { cost: Number.POSITIVE_INFINITY, set: sets[0] as number };
+    for (const set of sets) {
+      await checkpoint(0);
+      const masks = some.map(() => set);
+      const cost = roughCost({ ...choice, works: some }, masks, lay, least.cost);
+      if (cost < least.cost) least = { cost, set };
     }
-    bestOf.set(bits, best);
+    return least.set;
+  };
+  if (works.length <= puddles) {
+    const masks: number[] = [];
+    for (const work of works) masks.push(await best([work]));
+    return masks;
   }
-  let least = Number.POSITIVE_INFINITY;
-  let chosen = splits[0] ?? [];
-  for (const split of splits) {
-    const cost = split.reduce((all, bits) => all + (bestOf.get(bits)?.cost ?? 0), 0);
-    if (cost < least) {
-      least = cost;
-      chosen = split;
-    }
-  }
-  const shared = works.map((_, i) => {
-    const group = chosen.find((bits) => (bits >>> i) & 1) ?? 0;
-    return bestOf.get(group)?.mask ?? 0;
-  });
-  if (works.length <= puddles) return shared;
-  return betterFamilyPaints(works, shared, masks, options, puddles, paper, (part) =>
-    checkpoint(0.5 + 0.5 * part),
+  const common = await best(works);
+  return betterFamilyPaints(
+    choice,
+    works.map(() => common),
+    sets,
+    lay,
+    checkpoint,
   );
 }

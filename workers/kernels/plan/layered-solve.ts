@@ -24,8 +24,9 @@ export interface SolveInput extends LayInput {
  * The washes of one passage, solved over each other: families from light to dark, each wash over the
  * dried ones before it, the paper first. Mixes are of at most three paints in whole parts (sum at most
  * 8), loads continuous. A family keeps to the same three paints at most; one wash has at most
- * `puddles` puddles; no wash lightens anything. Lightness weighs most. What is gone through wholly: sets of
- * paints and splits of families; along the washes the choice is made wash by wash, light to dark.
+ * `puddles` puddles; no wash lightens anything. Lightness weighs most. Not the exact optimum: each
+ * wash is chosen for its own bands, light to dark, and where families share puddles their paints are
+ * bettered one family at a time.
  */
 export async function layeredSolve(
   passage: string,
@@ -52,12 +53,9 @@ export async function layeredSolve(
   );
   const options = await puddleOptions(paints, checkpoint);
   const paper = groundOf(Float64Array.from(defaultPaper));
+  const { puddles } = input;
   const masks = await chooseFamilyPaints(
-    works,
-    options,
-    paints.length,
-    input.puddles,
-    paper,
+    { works, options, paintCount: paints.length, puddles, paper },
     checkpoint,
   );
   const tracks: Track[] = works.map((work, f) => ({

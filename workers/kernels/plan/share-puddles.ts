@@ -1,8 +1,6 @@
-import { washCost } from './family-subset.ts';
-import type { FamilyWork } from './family-work.ts';
-import type { Ground } from './look-at-puddle.ts';
 import { itemsOf, partitions } from './partitions.ts';
 import type { PuddleOption } from './puddle-option.ts';
+import { roughCosts } from './rough-costs.ts';
 import { type ActiveFamily, type Stroke, strokeOf } from './stroke.ts';
 
 export interface SharedWash {
@@ -20,35 +18,6 @@ const leftOut = 1000;
 interface Puddle {
   readonly cost: number;
   readonly strokes: readonly (Stroke | null)[];
-}
-
-/**
- * Rough cost of every option for one family, Infinity where its paints rule it out. Kept with the ground: while
- * paints are being chosen most families stand where they stood.
- */
-const kept = new WeakMap<Ground, Map<string, Float64Array>>();
-const workIds = new WeakMap<FamilyWork, number>();
-let nextWorkId = 0;
-
-function roughCosts(
-  { work, mask, ground }: ActiveFamily,
-  options: readonly PuddleOption[],
-  wash: number,
-): Float64Array {
-  const id = workIds.get(work) ?? nextWorkId++;
-  workIds.set(work, id);
-  const rows = kept.get(ground) ?? new Map<string, Float64Array>();
-  kept.set(ground, rows);
-  const key = `${id} ${mask} ${wash}`;
-  const before = rows.get(key);
-  if (before) return before;
-  const row = new Float64Array(options.length).fill(Number.POSITIVE_INFINITY);
-  for (let n = 0; n < options.length; n++) {
-    const option = options[n] as PuddleOption;
-    if ((option.mask & ~mask) === 0) row[n] = washCost(option, work, wash, ground).cost;
-  }
-  rows.set(key, row);
-  return row;
 }
 
 /** The options of least rough cost for families that share one, best first. */

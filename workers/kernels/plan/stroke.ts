@@ -1,8 +1,8 @@
 import { bestLoad } from './best-load.ts';
-import { perMixedPaint, stiffness } from './family-subset.ts';
 import type { FamilyWork } from './family-work.ts';
 import { type Ground, look, lookAtPuddle } from './look-at-puddle.ts';
 import type { PuddleOption } from './puddle-option.ts';
+import { perMixedPaint, stiffness } from './wash-cost.ts';
 
 /** One family's share in one wash. */
 export interface Stroke {

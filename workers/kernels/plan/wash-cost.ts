@@ -1,0 +1,35 @@
+import type { FamilyWork } from './family-work.ts';
+import { type Ground, look, lookAtPuddle } from './look-at-puddle.ts';
+import type { PuddleOption } from './puddle-option.ts';
+
+/** Added per paint beyond the first, times area: simpler mixes where it hardly matters (own figure). */
+export const perMixedPaint = 0.1;
+
+/**
+ * Stiff paint makes no wash: a surcharge from milk upwards, one point at a load of 32 (own figure). The
+ * ladder's word for what is over 16 is butter, for accents and dry brush (common practice, no source).
+ */
+export const stiffness = (load: number): number => Math.max(0, Math.log2(load / 8)) / 2;
+
+/** Area-weighted cost of one option for one family's wash: both strengths. */
+export function washCost(
+  option: PuddleOption,
+  work: FamilyWork,
+  wash: number,
+  ground: Ground,
+): { cost: number; load: number } {
+  const goal = work.washes[wash];
+  if (!goal) return { cost: 0, load: 0 };
+  let cost = 0;
+  let area = 0;
+  if (goal.weak) {
+    lookAtPuddle(option, goal.weak, ground);
+    cost += look.cost;
+    for (const { weight } of goal.weak.targets) area += weight;
+  }
+  lookAtPuddle(option, goal.full, ground);
+  cost += look.cost;
+  for (const { weight } of goal.full.targets) area += weight;
+  cost += (perMixedPaint * (option.members.length - 1) + stiffness(look.load)) * area;
+  return { cost, load: look.load };
+}
