@@ -1,5 +1,7 @@
+import type { Point } from './lab.ts';
 import type { RangeMode } from './reading.ts';
 import type { Reference } from './reference.ts';
+import type { SubjectMode } from './subject.ts';
 
 /** A photo as it came in, never re-encoded, never changed. */
 export interface Photo {
@@ -23,12 +25,21 @@ export type Decision = {
   readonly undoes?: string;
 } & (
   | { readonly kind: 'bands'; readonly count: number }
+  /** Limits between bands, L*, from dark to light; the later of this and 'bands' counts. */
+  | { readonly kind: 'limits'; readonly lightness: readonly number[] }
   | { readonly kind: 'range'; readonly mode: RangeMode }
   | {
       readonly kind: 'palette';
       readonly n: number;
       readonly must: readonly string[];
       readonly exclude: readonly string[];
+    }
+  /** `stroke`: places of the upright photo. `brush`: diameter as a share of its long side, 0 for a circle. */
+  | {
+      readonly kind: 'subject';
+      readonly mode: SubjectMode;
+      readonly stroke: readonly Point[];
+      readonly brush: number;
     }
   /** Nothing new, only the taking back. */
   | { readonly kind: 'undo' }
@@ -38,6 +49,8 @@ type Unsigned<D> = D extends unknown ? Omit<D, 'id' | 'at'> : never;
 
 /** A decision as a screen hands it over, before it is given its id and time. */
 export type NewDecision = Unsigned<Decision>;
+
+export type Purpose = 'study' | 'candidate';
 
 /** One project: a reference, what she decided about it, its plans and its sessions at the easel. */
 export interface Painting {
@@ -52,6 +65,11 @@ export interface Painting {
   /** Oldest first: the last is the one to paint by. */
   readonly planIds: readonly string[];
   readonly sessionIds: readonly string[];
+  /**
+   * Left out: to be painted. 'study': only looked at, no plan is made. 'candidate': one of several
+   * photos she is choosing among.
+   */
+  readonly purpose?: Purpose;
   /** Put away, but can still be brought back. */
   readonly deletedAt?: number;
 }

@@ -1,6 +1,7 @@
 import { useEffect } from 'preact/hooks';
 import type { App as AppState } from '../state/app.ts';
 import { CameraPlace } from './camera/camera-place.tsx';
+import { ChooseScreen } from './choose/choose-screen.tsx';
 import { Notices } from './common/notices.tsx';
 import { EaselScreen } from './easel/easel-screen.tsx';
 import { LookScreen } from './look/look-screen.tsx';
@@ -29,6 +30,7 @@ function Screen({ app }: { app: AppState }) {
 
   if (route.screen === 'start') return <StartScreen app={app} />;
   if (route.screen === 'camera') return <CameraPlace app={app} />;
+  if (route.screen === 'choose') return <ChooseScreen app={app} />;
   const { studio, easel } = app;
   const of = { studio, paintingId: route.paintingId };
   switch (route.screen) {

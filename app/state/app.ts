@@ -4,6 +4,7 @@ import { crashGuard, type NoteStore } from '../analysis/crash-guard.ts';
 import type { Painting } from '../model/painting.ts';
 import type { Store } from '../storage/open-store.ts';
 import { createUpdates, type Updates } from '../update/create-updates.ts';
+import { type Choosing, createChoosing } from './choosing.ts';
 import { createClock } from './clock.ts';
 import { takeDropsAndPastes } from './drop-and-paste.ts';
 import { createEasel, type Easel } from './easel.ts';
@@ -18,6 +19,7 @@ export interface App {
   readonly router: Router;
   readonly shelf: Shelf;
   readonly intake: Intake;
+  readonly choosing: Choosing;
   readonly studio: Studio;
   readonly easel: Easel;
   readonly updates: Updates;
@@ -36,7 +38,13 @@ function notesOf(window: Window): NoteStore {
   }
 }
 
-const left = { photo: 'look', plan: 'plan', easel: 'easel', finished: 'record' } as const;
+const left = {
+  study: 'look',
+  photo: 'look',
+  plan: 'plan',
+  easel: 'easel',
+  finished: 'record',
+} as const;
 
 export function createApp(store: Store, window: Window): App {
   const router = createRouter(window);
@@ -45,7 +53,12 @@ export function createApp(store: Store, window: Window): App {
   window.addEventListener('pagehide', () => guard.end());
   const shelf = createShelf(store);
   const look = ({ id }: Painting): void => router.go({ screen: 'look', paintingId: id });
-  const intake = createIntake({ store, lastSheet: shelf.lastSheet, onPainting: look });
+  const intake = createIntake({
+    store,
+    lastSheet: shelf.lastSheet,
+    onPainting: look,
+    onCandidates: () => router.go({ screen: 'choose' }),
+  });
   takeDropsAndPastes({
     window,
     welcome: () => router.route.value.screen !== 'easel',
@@ -77,6 +90,7 @@ export function createApp(store: Store, window: Window): App {
     router,
     shelf,
     intake,
+    choosing: createChoosing({ store, client, onChosen: look }),
     studio,
     easel,
     updates,

@@ -1,10 +1,8 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
-import type { Painting, Photo } from '../model/painting.ts';
-import { photoHeader, uprightSize } from '../model/photo-header.ts';
-import { photoProblem, undecodable } from '../model/photo-problem.ts';
-import { centredCrop, type PixelSize } from '../model/reference.ts';
-import { type Sheet, sheetOf, turned } from '../model/sheet.ts';
+import type { Painting } from '../model/painting.ts';
+import type { Sheet } from '../model/sheet.ts';
 import type { Store } from '../storage/open-store.ts';
+import { type NamedBlob, type Naming, newPainting } from './new-painting.ts';
 import { sentenceOf } from './sentence-of.ts';
 
 /** The way in for a photo: kept on the device before anything is computed from it. */
@@ -12,7 +10,11 @@ export interface Intake {
   readonly busy: ReadonlySignal<boolean>;
   /** Why the last photo was not taken; null while all is well. */
   readonly problem: ReadonlySignal<string | null>;
-  take(file: Blob & { readonly name?: string }): Promise<void>;
+  take(file: NamedBlob): Promise<void>;
+  /** Only to be looked at: no plan is made. */
+  study(file: NamedBlob): Promise<void>;
+  /** Several photos of which she chooses one; all are taken, or none. */
+  takeSeveral(files: readonly NamedBlob[]): Promise<void>;
   /** Says why a photo already kept could not be used after all. */
   refuse(sentence: string): void;
   example(): Promise<void>;
@@ -25,75 +27,39 @@ interface IntakeNeeds {
   /** The paper used last; null before the first painting. */
   readonly lastSheet: () => Sheet | null;
   readonly onPainting: (painting: Painting) => void;
+  readonly onCandidates: () => void;
 }
 
 const exampleTitle = 'Seed heads, last light';
 const examplePicture = new URL('../demo/seed-heads.jpg', import.meta.url).href;
 
-/** A file's name without its ending; a photo straight from a camera has none worth showing. */
-function titleOf(name: string | undefined, at: Date): string {
-  const stem = (name ?? '').replace(/\.[^.]*$/, '').trim();
-  if (stem) return stem;
-  return `Photo of ${at.toLocaleDateString(undefined, { day: 'numeric', month: 'long' })}`;
-}
-
-async function digest(bytes: ArrayBuffer): Promise<string> {
-  const hash = new Uint8Array(await crypto.subtle.digest('SHA-256', bytes));
-  return [...hash].map((byte) => byte.toString(16).padStart(2, '0')).join('');
-}
-
-/** The sheet lies as the photo does. */
-const lyingAs = (photo: PixelSize, sheet: Sheet): Sheet =>
-  turned(sheet, photo.width >= photo.height ? 'across' : 'upright');
-
-export function createIntake({ store, lastSheet, onPainting }: IntakeNeeds): Intake {
+export function createIntake({ store, lastSheet, onPainting, onCandidates }: IntakeNeeds): Intake {
   const busy = signal(false);
   const problem = signal<string | null>(null);
   let latest = 0;
 
-  async function keep(file: Blob, name: string | undefined, title?: string): Promise<void> {
+  /** Runs one way in; what an earlier one still brings counts no more. */
+  async function newest(work: (stillNewest: () => boolean) => Promise<void>): Promise<void> {
     const mine = ++latest;
+    const stillNewest = (): boolean => mine === latest;
     busy.value = true;
     problem.value = null;
     try {
-      const bytes = await file.arrayBuffer();
-      const seen = new Uint8Array(bytes);
-      const refused = photoProblem(seen);
-      const header = photoHeader(seen);
-      if (refused || !header?.width || !header.height) {
-        if (mine === latest) problem.value = refused ?? undecodable(header);
-        return;
-      }
-      const photo: Photo = {
-        id: crypto.randomUUID(),
-        bytes,
-        mime: `image/${header.kind}`,
-        sha256: await digest(bytes),
-        name: name ?? '',
-      };
-      const size = uprightSize(header);
-      const sheet = lyingAs(size, lastSheet() ?? sheetOf('quarter', 'across'));
-      const now = new Date();
-      const painting: Painting = {
-        schema: 1,
-        id: crypto.randomUUID(),
-        title: title ?? titleOf(name, now),
-        createdAt: now.getTime(),
-        updatedAt: now.getTime(),
-        reference: { photoId: photo.id, crop: centredCrop(size, sheet), sheet },
-        decisions: [],
-        planIds: [],
-        sessionIds: [],
-      };
-      if (mine !== latest) return; // another photo was chosen meanwhile
-      await store.addPainting(painting, photo);
-      if (mine === latest) onPainting(painting);
+      await work(stillNewest);
     } catch (fault) {
-      if (mine === latest) problem.value = unreadable(fault) ?? sentenceOf(fault);
+      if (stillNewest()) problem.value = unreadable(fault) ?? sentenceOf(fault);
     } finally {
-      if (mine === latest) busy.value = false;
+      if (stillNewest()) busy.value = false;
     }
   }
+
+  const takeOne = (file: NamedBlob, how: Naming = {}): Promise<void> =>
+    newest(async (stillNewest) => {
+      const made = await newPainting(file, lastSheet(), how);
+      if (!stillNewest()) return;
+      await store.addPainting(made.painting, made.photo);
+      if (stillNewest()) onPainting(made.painting);
+    });
 
   return {
     busy,
@@ -102,10 +68,20 @@ export function createIntake({ store, lastSheet, onPainting }: IntakeNeeds): Int
     refuse(sentence) {
       problem.value = sentence;
     },
-    take: (file) => keep(file, file.name),
+    take: (file) => takeOne(file),
+    study: (file) => takeOne(file, { purpose: 'study' }),
+    takeSeveral: (files) =>
+      newest(async (stillNewest) => {
+        const made = [];
+        for (const file of files)
+          made.push(await newPainting(file, lastSheet(), { purpose: 'candidate' }));
+        if (!stillNewest()) return;
+        for (const { painting, photo } of made) await store.addPainting(painting, photo);
+        onCandidates();
+      }),
     async example() {
       const response = await fetch(examplePicture);
-      await keep(await response.blob(), undefined, exampleTitle);
+      await takeOne(await response.blob(), { title: exampleTitle });
     },
   };
 }

@@ -2,6 +2,7 @@
 export type Route =
   | { readonly screen: 'start' }
   | { readonly screen: 'camera' }
+  | { readonly screen: 'choose' }
   | { readonly screen: PaintingScreen; readonly paintingId: string };
 
 export const paintingScreens = ['look', 'sheet', 'paints', 'plan', 'easel', 'record'] as const;
@@ -13,7 +14,7 @@ const isPaintingScreen = (word: string): word is PaintingScreen =>
 /** The route of a location hash; whatever is not known leads to the start. */
 export function routeOf(hash: string): Route {
   const [place, id, screen] = hash.replace(/^#\/?/, '').split('/');
-  if (place === 'camera') return { screen: 'camera' };
+  if (place === 'camera' || place === 'choose') return { screen: place };
   if (place === 'painting' && id && screen && isPaintingScreen(screen))
     return { screen, paintingId: id };
   return { screen: 'start' };
@@ -21,7 +22,7 @@ export function routeOf(hash: string): Route {
 
 export function hashOf(route: Route): string {
   if (route.screen === 'start') return '#/';
-  if (route.screen === 'camera') return '#/camera';
+  if (route.screen === 'camera' || route.screen === 'choose') return `#/${route.screen}`;
   return `#/painting/${route.paintingId}/${route.screen}`;
 }
 

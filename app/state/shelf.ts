@@ -16,13 +16,15 @@ export interface PaintingCard {
   readonly stage: Stage;
 }
 
-export type Stage = 'photo' | 'plan' | 'easel' | 'finished';
+export type Stage = 'study' | 'photo' | 'plan' | 'easel' | 'finished';
 
 /** All paintings kept on this device, the newest first. */
 export interface Shelf {
   readonly paintings: ReadonlySignal<readonly PaintingCard[]>;
   /** The one taken away last, while it can still be brought back. */
   readonly removed: ReadonlySignal<{ readonly id: string; readonly title: string } | null>;
+  /** How many photos wait to be chosen among. */
+  readonly candidates: ReadonlySignal<number>;
   readonly keeping: ReadonlySignal<string>;
   readonly problem: ReadonlySignal<string | null>;
   lastSheet(): Sheet | null;
@@ -35,11 +37,13 @@ type Place = Pick<PaintingCard, 'place' | 'stage'>;
 
 export function createShelf(store: Store): Shelf {
   const cards = signal<readonly PaintingCard[]>([]);
+  const candidates = signal(0);
   const removed = signal<{ id: string; title: string } | null>(null);
   const problem = signal<string | null>(null);
   let sheet: Sheet | null = null;
 
   async function placeOf(painting: Painting): Promise<Place> {
+    if (painting.purpose === 'study') return { place: 'study only', stage: 'study' };
     const sessionId = painting.sessionIds.at(-1);
     if (sessionId === undefined)
       return painting.planIds.length
@@ -63,7 +67,9 @@ export function createShelf(store: Store): Shelf {
 
   async function read(): Promise<void> {
     await store.discardPutAway('old');
-    const rows = await store.paintings();
+    const all = await store.paintings();
+    const rows = all.filter(({ painting }) => painting.purpose !== 'candidate');
+    candidates.value = all.length - rows.length;
     sheet = rows[0]?.painting.reference.sheet ?? null;
     const before = cards.value;
     cards.value = await Promise.all(
@@ -82,6 +88,7 @@ export function createShelf(store: Store): Shelf {
   const refresh = (): Promise<void> => quietly(read);
   return {
     paintings: cards,
+    candidates,
     removed,
     problem,
     keeping: computed(() =>

@@ -44,6 +44,8 @@ export interface Studio {
   decide(decision: NewDecision): Promise<void>;
   /** Kept at once; read again when the study or the plan is opened. */
   setReference(sheet: Sheet, crop: Crop): Promise<void>;
+  /** A study becomes a painting: its plan is made. */
+  paintIt(): Promise<void>;
   openBox(): Promise<void>;
   /** The upright photo, small, for the sheet screen; null with `problem` said where it can't be opened. */
   openPhoto(leaving: AbortSignal): Promise<PhotoFacts | null>;
@@ -140,8 +142,8 @@ export function createStudio({ store, client, guard, onBadPhoto }: StudioNeeds):
     }
     const made = await client.plan(signal, now.reading, planWishes(of.decisions), heard);
     signal.throwIfAborted();
-    const { reading, slotMap, referenceJpeg } = now;
-    const withReading = { reading, slotMap, referenceJpeg };
+    const { reading, slotMap, lightnessMap, referenceJpeg } = now;
+    const withReading = { reading, slotMap, referenceJpeg, ...(lightnessMap && { lightnessMap }) };
     painting.value = await store.keepPlan(of.id, {
       plan: made,
       key,
@@ -155,7 +157,7 @@ export function createStudio({ store, client, guard, onBadPhoto }: StudioNeeds):
     await look(signal, of);
     const now = seen.value;
     const key = planKeyOf(of);
-    if (!now || (planKey === key && plan.value)) return;
+    if (!now || of.purpose || (planKey === key && plan.value)) return;
     const made = await planFor(signal, of, now);
     signal.throwIfAborted();
     planKey = key;
@@ -198,7 +200,8 @@ export function createStudio({ store, client, guard, onBadPhoto }: StudioNeeds):
 
   async function open(id: string): Promise<void> {
     if (painting.value?.id === id) {
-      const stale = seenKey !== readingKeyOf(painting.value) || !plan.value;
+      const unplanned = !plan.value && !painting.value.purpose;
+      const stale = unplanned || seenKey !== readingKeyOf(painting.value);
       if (stale && !work.value && !waits.value) await refresh();
       return;
     }
@@ -239,6 +242,10 @@ export function createStudio({ store, client, guard, onBadPhoto }: StudioNeeds):
     },
     async setReference(sheet, crop) {
       await change((before) => ({ ...before, reference: { ...before.reference, sheet, crop } }));
+    },
+    async paintIt() {
+      await change(({ purpose: _, ...kept }) => kept);
+      await refresh();
     },
     async openBox() {
       if (box.value.length) return;

@@ -1,7 +1,7 @@
 import { useComputed, useSignal } from '@preact/signals';
 import { linkTo } from '../../state/route.ts';
 import type { Studio } from '../../state/studio.ts';
-import { buttonClass } from '../common/button.tsx';
+import { Button, buttonClass } from '../common/button.tsx';
 import { ChoiceRow } from '../common/choice-row.tsx';
 import { Picture } from '../common/picture.tsx';
 import { TopBar } from '../common/top-bar.tsx';
@@ -92,7 +92,11 @@ export function LookScreen({ studio, paintingId }: { studio: Studio; paintingId:
         )
       }
       actions={
-        seen ? (
+        studio.painting.value?.purpose === 'study' ? (
+          <Button large disabled={!seen} onClick={() => void studio.paintIt()}>
+            Paint this one too
+          </Button>
+        ) : seen ? (
           <a class={buttonClass('main', true)} href={linkTo(paintingId, 'plan')}>
             Show me the washes
           </a>

@@ -1,6 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { cssColour } from '../../drawing/css-colour.ts';
 import type { Reading } from '../../model/reading.ts';
+import { studySentence } from '../../model/study-sentence.ts';
 import type { Studio } from '../../state/studio.ts';
 import { Button } from '../common/button.tsx';
 import { ChoiceRow } from '../common/choice-row.tsx';
@@ -17,8 +18,7 @@ export function StudyFacts({ studio, reading }: { studio: Studio; reading: Readi
   return (
     <div class={styles.facts}>
       <p class={styles.sentence} data-testid="sentence">
-        {reading.warnings[0]?.text ??
-          'A full range of values: whites, mids and darks are all there.'}
+        {studySentence(reading)}
       </p>
       <p>
         {whites

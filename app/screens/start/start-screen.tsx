@@ -40,7 +40,27 @@ export function StartScreen({ app }: { app: App }) {
         <a class={buttonClass(last ? 'plain' : 'main', true, true)} href="#/camera">
           Camera
         </a>
-        <PhotoChooser onFile={(file) => void intake.take(file)} />
+        <PhotoChooser
+          text="Choose a photo"
+          field="Reference photo"
+          multiple
+          onFiles={(files) => {
+            const [file, ...more] = files;
+            if (more.length) void intake.takeSeveral(files);
+            else if (file) void intake.take(file);
+          }}
+        />
+        {shelf.candidates.value > 0 && (
+          <a class={buttonClass('plain', true, true)} href="#/choose">
+            Choose among {shelf.candidates.value} photos
+          </a>
+        )}
+        <PhotoChooser
+          text="Only study a picture"
+          look="quiet"
+          field="Picture to study"
+          onFiles={([file]) => file && void intake.study(file)}
+        />
       </section>
       <PaintingWall shelf={shelf} onOpen={app.goOn} />
       <ExampleCard intake={intake} />

@@ -1,0 +1,85 @@
+import { useSignal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
+import { bitmapLayer } from '../../drawing/layers.ts';
+import type { App } from '../../state/app.ts';
+import type { Candidate } from '../../state/choosing.ts';
+import { Button } from '../common/button.tsx';
+import { Picture } from '../common/picture.tsx';
+import { TopBar } from '../common/top-bar.tsx';
+import styles from './choose-screen.module.css';
+
+/** Several photos side by side in grey, each with a sentence: which one makes the better painting? */
+export function ChooseScreen({ app }: { app: App }) {
+  const { choosing } = app;
+  const inColour = useSignal(false);
+  useEffect(() => {
+    void choosing.open();
+    return choosing.leave;
+  }, [choosing]);
+  const candidates = choosing.candidates.value;
+  return (
+    <main class={styles.page} data-screen="choose">
+      <header class={styles.top}>
+        <TopBar title="Which one to paint" back="Paintings" backTo="#/">
+          <Button
+            aria-pressed={!inColour.value}
+            onClick={() => {
+              inColour.value = !inColour.value;
+            }}
+          >
+            Grey
+          </Button>
+        </TopBar>
+      </header>
+      {choosing.problem.value && <p role="alert">{choosing.problem.value}</p>}
+      {candidates.length === 0 && (
+        <p>Nothing to choose among. Choose several photos at once on the first screen.</p>
+      )}
+      <ul class={styles.candidates}>
+        {candidates.map((candidate) => (
+          <CandidateCard
+            key={candidate.painting.id}
+            candidate={candidate}
+            show={inColour.value ? 'colour' : 'grey'}
+            onTap={() => {
+              inColour.value = !inColour.value;
+            }}
+            onChoose={() => void choosing.choose(candidate.painting.id)}
+          />
+        ))}
+      </ul>
+    </main>
+  );
+}
+
+interface CandidateCardProps {
+  candidate: Candidate;
+  show: 'colour' | 'grey';
+  onTap: () => void;
+  onChoose: () => void;
+}
+
+function CandidateCard({ candidate, show, onTap, onChoose }: CandidateCardProps) {
+  const { painting, pictures, sentence } = candidate;
+  return (
+    <li class={styles.candidate}>
+      <div class={styles.picture}>
+        {pictures && (
+          <Picture
+            label={painting.title}
+            tapLabel={show === 'grey' ? 'Tap for colour' : 'Tap for grey'}
+            size={pictures.grey}
+            layers={{ colour: bitmapLayer(pictures.reference), grey: bitmapLayer(pictures.grey) }}
+            show={show}
+            onTap={onTap}
+          />
+        )}
+      </div>
+      <h2 class={styles.title}>{painting.title}</h2>
+      <p role="status">{sentence ?? 'Looking at its values …'}</p>
+      <Button look="main" onClick={onChoose}>
+        Paint this one
+      </Button>
+    </li>
+  );
+}

@@ -1,0 +1,71 @@
+import type { Painting, Photo, Purpose } from '../model/painting.ts';
+import { photoHeader, uprightSize } from '../model/photo-header.ts';
+import { photoProblem, undecodable } from '../model/photo-problem.ts';
+import { centredCrop, type PixelSize } from '../model/reference.ts';
+import { type Sheet, sheetOf, turned } from '../model/sheet.ts';
+
+export type NamedBlob = Blob & { readonly name?: string };
+
+export interface Naming {
+  /** Instead of the file's name. */
+  readonly title?: string;
+  readonly purpose?: Purpose;
+}
+
+/** A file's name without its ending; a photo straight from a camera has none worth showing. */
+function titleOf(name: string | undefined, at: Date): string {
+  const stem = (name ?? '').replace(/\.[^.]*$/, '').trim();
+  if (stem) return stem;
+  return `Photo of ${at.toLocaleDateString(undefined, { day: 'numeric', month: 'long' })}`;
+}
+
+async function digest(bytes: ArrayBuffer): Promise<string> {
+  const hash = new Uint8Array(await crypto.subtle.digest('SHA-256', bytes));
+  return [...hash].map((byte) => byte.toString(16).padStart(2, '0')).join('');
+}
+
+/** The sheet lies as the photo does. */
+const lyingAs = (photo: PixelSize, sheet: Sheet): Sheet =>
+  turned(sheet, photo.width >= photo.height ? 'across' : 'upright');
+
+const refused = (sentence: string): Error =>
+  Object.assign(new Error(sentence), { name: 'PhotoError' });
+
+/**
+ * A photo and its painting, ready to be kept: whole photo, the sheet used last. Rejects with a
+ * PhotoError, whose message is for the painter, where the bytes already say it is no photo.
+ */
+export async function newPainting(
+  file: NamedBlob,
+  lastSheet: Sheet | null,
+  { title, purpose }: Naming,
+): Promise<{ painting: Painting; photo: Photo }> {
+  const bytes = await file.arrayBuffer();
+  const seen = new Uint8Array(bytes);
+  const problem = photoProblem(seen);
+  const header = photoHeader(seen);
+  if (problem || !header?.width || !header.height) throw refused(problem ?? undecodable(header));
+  const photo: Photo = {
+    id: crypto.randomUUID(),
+    bytes,
+    mime: `image/${header.kind}`,
+    sha256: await digest(bytes),
+    name: file.name ?? '',
+  };
+  const size = uprightSize(header);
+  const sheet = lyingAs(size, lastSheet ?? sheetOf('quarter', 'across'));
+  const now = new Date();
+  const painting: Painting = {
+    schema: 1,
+    id: crypto.randomUUID(),
+    title: title ?? titleOf(file.name, now),
+    createdAt: now.getTime(),
+    updatedAt: now.getTime(),
+    reference: { photoId: photo.id, crop: centredCrop(size, sheet), sheet },
+    decisions: [],
+    planIds: [],
+    sessionIds: [],
+    ...(purpose && { purpose }),
+  };
+  return { painting, photo };
+}
