@@ -26,9 +26,13 @@ export function darkWarning(reached: number, wanted: number): Warning | null {
   };
 }
 
-/** CIEDE2000 from which a painter sees another colour, and the area from which it matters (own). */
+/**
+ * CIEDE2000 from which a painter sees another colour; the share of the sheet, and of its family, from which
+ * it matters (own figures). A smaller slip comes of sharing puddles, not of the paints.
+ */
 const colourSlack = 10;
-const leastShare = 0.02;
+const leastShare = 0.03;
+const leastOfFamily = 0.4;
 
 /** The family whose planned colour is missed worst by area, or null. */
 export function colourWarning(
@@ -37,12 +41,17 @@ export function colourWarning(
   last: readonly Lab[],
 ): Warning | null {
   const missed = new Map<number, number>();
+  const painted = new Map<number, number>();
   for (const [i, slot] of slots.entries()) {
     const got = last[i];
-    if (slot.reserve || !got || colourDifference(slot.target, got) < colourSlack) continue;
+    if (slot.reserve || !got) continue;
+    painted.set(slot.family, (painted.get(slot.family) ?? 0) + slot.share);
+    if (colourDifference(slot.target, got) < colourSlack) continue;
     missed.set(slot.family, (missed.get(slot.family) ?? 0) + slot.share);
   }
-  const [worst] = [...missed].sort((one, two) => two[1] - one[1]);
+  const [worst] = [...missed]
+    .filter(([family, share]) => share >= leastOfFamily * (painted.get(family) ?? 0))
+    .sort((one, two) => two[1] - one[1]);
   if (!worst || worst[1] < leastShare) return null;
   return {
     code: 'colour-out-of-reach',
