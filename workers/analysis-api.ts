@@ -22,6 +22,8 @@ export interface ReadResult {
   readonly slotMap: Uint8Array;
   /** 1..k for every pixel, after merging. */
   readonly bandMap: Uint8Array;
+  /** Simplified lightness of every pixel: round(L* x 2.55), 0..255. */
+  readonly lightnessMap: Uint8Array;
   /** JPEG of the cropped reference, for keeping beside the plan. */
   readonly referenceJpeg: ArrayBuffer;
   /** JPEG, long side 480 px, for the list of paintings. */

@@ -54,9 +54,10 @@ const api: AnalysisApi = {
       await hand.received(); // another port's messages: else the reading might be there first
       return read;
     }).finally(hand.end);
-    const { slotMap, bandMap, referenceJpeg, thumbnail } = result;
+    const { slotMap, bandMap, lightnessMap, referenceJpeg, thumbnail } = result;
     // Only what stands in this list is handed over; a transfer named deeper is not heeded.
-    return Comlink.transfer(result, [slotMap.buffer, bandMap.buffer, referenceJpeg, thumbnail]);
+    const maps = [slotMap.buffer, bandMap.buffer, lightnessMap.buffer];
+    return Comlink.transfer(result, [...maps, referenceJpeg, thumbnail]);
   },
 
   async plan(job, reading, wishes, onProgress) {

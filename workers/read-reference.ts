@@ -33,7 +33,7 @@ export async function readReference(
   const { reference, grey, picture } = await rasterBitmaps(raster);
   handOver({ reference, grey }); // grey at once: she looks at values while the rest is worked out
   const darkest = await darkestInSteps(() => pause(openingPart, 'looking'));
-  const { reading, slotMap, bandMap } = await readPicture(
+  const { reading, slotMap, bandMap, lightnessMap } = await readPicture(
     {
       raster,
       clipped,
@@ -48,5 +48,12 @@ export async function readReference(
   const thumbnail = await pictureJpeg(picture, thumbnailLongSidePx, 0.85);
   await pause(1, 'shapes');
   const warnings = shaky ? [shakyWarning, ...reading.warnings] : reading.warnings;
-  return { reading: { ...reading, warnings }, slotMap, bandMap, referenceJpeg, thumbnail };
+  return {
+    reading: { ...reading, warnings },
+    slotMap,
+    bandMap,
+    lightnessMap,
+    referenceJpeg,
+    thumbnail,
+  };
 }

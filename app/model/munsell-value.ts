@@ -13,6 +13,12 @@ export function luminanceOfLightness(lightness: number): number {
   return lightness > 8 ? 100 * f ** 3 : (lightness * 2700) / 24389;
 }
 
+/** CIE L* 0..100 of a Munsell value 0..10. Sources: ASTM D1535, CIE 15. */
+export function lightnessOfValue(value: number): number {
+  const y = luminanceOfValue(Math.min(10, Math.max(0, value))) / 100;
+  return y > 216 / 24389 ? 116 * Math.cbrt(y) - 16 : (y * 24389) / 27;
+}
+
 /**
  * Munsell value 0..10 (10 is white) of a CIE L*. The standard gives no inverse; the quintic rises
  * throughout, so halving finds it to 1e-9. Source: ASTM D1535.

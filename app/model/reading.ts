@@ -110,6 +110,8 @@ export interface ToneRange {
   readonly hi: number;
   readonly dark: number;
   readonly paper: number;
+  /** The darkest the paints reach, whatever the mode; readings kept from before do not have it. */
+  readonly darkest?: number;
 }
 
 export interface LightnessSummary {

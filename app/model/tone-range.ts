@@ -14,8 +14,12 @@ export function toneRange(
   paper: number,
 ): ToneRange {
   const dark = mode === 'opened' ? darkest : Math.max(darkest, (lo * paper) / 100);
-  return { mode, lo, hi, dark, paper };
+  return { mode, lo, hi, dark, paper, darkest };
 }
+
+/** The same picture and paints in the other, or the same, way. */
+export const rangeIn = (mode: RangeMode, { lo, hi, dark, darkest, paper }: ToneRange): ToneRange =>
+  toneRange(mode, lo, hi, darkest ?? dark, paper);
 
 /** The share of the way from `lo` to the light end, for a lightness already clamped for its mode. */
 function mapped(range: ToneRange, lightness: number): number {

@@ -12,6 +12,11 @@ export interface KeptReading {
   readonly reading: Reading;
   /** Index into reading.slots for every pixel, row by row. */
   readonly slotMap: Uint8Array;
+  /**
+   * Simplified lightness of every pixel, round(L* x 2.55). Readings kept from before do not have it:
+   * the limits between their values can't be followed live.
+   */
+  readonly lightnessMap?: Uint8Array;
   readonly referenceJpeg: ArrayBuffer;
 }
 
@@ -42,6 +47,7 @@ export function createPlans(keeper: Keeper, now: () => number): Plans {
     async keepPlan(paintingId, { plan, key, readingKey, kept }) {
       const readingId = readingIdOf(paintingId, readingKey);
       const slotMap = await packBytes(kept.slotMap); // before the transaction, which would not wait
+      const lightnessMap = kept.lightnessMap && (await packBytes(kept.lightnessMap));
       const { reading, referenceJpeg } = kept;
       const createdAt = now();
       return keeper.write(paintingId, ['paintings', 'plans', 'readings', 'sessions'], async (t) => {
@@ -56,6 +62,7 @@ export function createPlans(keeper: Keeper, now: () => number): Plans {
           createdAt,
           reading,
           slotMap,
+          ...(lightnessMap && { lightnessMap }),
           referenceJpeg,
         });
         await dropOldReadings(t, paintingId);
@@ -78,7 +85,9 @@ export function createPlans(keeper: Keeper, now: () => number): Plans {
 
 export async function unpackReading(row: ReadingRow): Promise<KeptReading> {
   const { reading, referenceJpeg } = row;
-  return { reading, referenceJpeg, slotMap: await unpackBytes(row.slotMap) };
+  const lightnessMap = row.lightnessMap && (await unpackBytes(row.lightnessMap));
+  const slotMap = await unpackBytes(row.slotMap);
+  return { reading, referenceJpeg, slotMap, ...(lightnessMap && { lightnessMap }) };
 }
 
 async function dropOldReadings(t: Transaction, paintingId: string): Promise<void> {

@@ -23,6 +23,8 @@ export interface ReadingRow {
   readonly createdAt: number;
   readonly reading: Reading;
   readonly slotMap: PackedBytes;
+  /** Readings kept before it was handed over do not have it. */
+  readonly lightnessMap?: PackedBytes;
   readonly referenceJpeg: ArrayBuffer;
 }
 

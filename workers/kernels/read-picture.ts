@@ -41,6 +41,8 @@ export interface PictureReading {
   readonly slotMap: Uint8Array;
   /** 1..k for every pixel, after merging. */
   readonly bandMap: Uint8Array;
+  /** Simplified lightness of every pixel, round(L* x 2.55). */
+  readonly lightnessMap: Uint8Array;
 }
 
 /** Awaited between pieces of some milliseconds; throws to stop. part: 0..1 of the reading. */
@@ -110,7 +112,7 @@ export async function readPicture(
   const size: PixelSize = { width: raster.width, height: raster.height };
   const pxPerMm = Math.sqrt((size.width * size.height) / (sheet.widthMm * sheet.heightMm));
   const sorted = await sortedPixels(input, pxPerMm, checkpoint);
-  const { chosen, range, bandMap, kindMap, tones } = sorted;
+  const { chosen, range, bandMap, kindMap, tones, lightnessMap } = sorted;
 
   const before = await staged(shapeFacts(kindMap, size), checkpoint, 'shapes', [0.7, 0.76, 5]);
   const broken = (smallestShapeMm.second * pxPerMm) ** 2;
@@ -140,5 +142,6 @@ export async function readPicture(
     reading: { ...reading, warnings: pictureWarnings(known) },
     slotMap: kindMap,
     bandMap,
+    lightnessMap,
   };
 }

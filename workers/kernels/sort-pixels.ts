@@ -10,7 +10,7 @@ import { kindMapOf } from './shapes/kinds.ts';
 import { bandMapOf } from './values/band-map.ts';
 import { type ChosenLimits, chooseLimits } from './values/choose-limits.ts';
 import { chooseRange } from './values/choose-range.ts';
-import { lightnessHistogram } from './values/histogram.ts';
+import { binsOf, lightnessHistogram } from './values/histogram.ts';
 import { tonesPresent } from './values/tones-present.ts';
 
 export interface SortedPixels {
@@ -22,6 +22,8 @@ export interface SortedPixels {
   readonly bandMap: Uint8Array;
   readonly kindMap: Uint8Array;
   readonly tones: KindTones;
+  /** Bin of simplified lightness of every pixel. */
+  readonly lightnessMap: Uint8Array;
 }
 
 export interface SortSettings {
@@ -42,6 +44,7 @@ export function* sortPixels(
   const histogram = lightnessHistogram(planes.lightness);
   const range = chooseRange(histogram, darkest, paper, wishes.range);
   const chosen = chooseLimits(histogram, tonesSeen, range, wishes);
+  const lightnessMap = binsOf(planes.lightness);
   const bandMap = bandMapOf(planes.lightness, chosen.limits);
   yield;
   const cells = colourCells(planes);
@@ -52,5 +55,5 @@ export function* sortPixels(
   const kindMap = kindMapOf(bandMap, families);
   yield;
   const tones = new KindTones(kindMap, planes, range.lo, range.hi);
-  return { histogram, range, chosen, bandMap, kindMap, tones };
+  return { histogram, range, chosen, bandMap, kindMap, tones, lightnessMap };
 }
