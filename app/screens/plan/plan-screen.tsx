@@ -1,4 +1,5 @@
-import { useComputed, useSignal } from '@preact/signals';
+import { useSignal } from '@preact/signals';
+import { useMemo } from 'preact/hooks';
 import type { WashPlan } from '../../model/wash-plan.ts';
 import { linkTo } from '../../state/route.ts';
 import type { Seen } from '../../state/seen.ts';
@@ -10,6 +11,7 @@ import { type StepView, stepLayer, stepLayers } from '../common/step-layers.ts';
 import { TopBar } from '../common/top-bar.tsx';
 import { Waiting } from '../common/waiting.tsx';
 import { Workplace } from '../common/workplace.tsx';
+import { pictureLayers } from '../look/look-layers.ts';
 import styles from './plan-screen.module.css';
 import { StageStrip } from './stage-strip.tsx';
 import { StepCard } from './step-card.tsx';
@@ -39,6 +41,35 @@ export function PlanScreen(props: PlanScreenProps) {
   );
 }
 
+/** All of it stays paper, or the paints can't reach it: the plan says why and has no steps. */
+function NothingToPaint({ paintingId, seen, plan }: Omit<ReadyPlanProps, 'studio'>) {
+  const grey = useSignal(false);
+  return (
+    <Workplace
+      name="plan"
+      top={<TopBar title="Wash plan" back="Values" backTo={linkTo(paintingId, 'look')} />}
+      picture={
+        <Picture
+          label="Your reference"
+          tapLabel={grey.value ? 'Tap for colour' : 'Tap for grey'}
+          size={seen.reading.raster}
+          layers={pictureLayers(seen)}
+          show={grey.value ? 'grey' : 'colour'}
+          onTap={() => {
+            grey.value = !grey.value;
+          }}
+        />
+      }
+      panel={<p role="status">{plan.warnings[0]?.text ?? 'There is nothing to paint here.'}</p>}
+      actions={
+        <a class={buttonClass('main', true)} href={linkTo(paintingId, 'paints')}>
+          Look at the paints
+        </a>
+      }
+    />
+  );
+}
+
 interface ReadyPlanProps extends PlanScreenProps {
   seen: Seen;
   plan: WashPlan;
@@ -49,9 +80,9 @@ function ReadyPlan({ paintingId, seen, plan }: ReadyPlanProps) {
   const index = useSignal(Math.max(0, firstWash));
   const view = useSignal<StepView>('sheet');
   const grey = useSignal(false);
-  const step = useComputed(() => plan.steps[index.value] ?? plan.steps[0]);
-  const layers = useComputed(() => (step.value ? stepLayers(seen, step.value) : {}));
-  if (!step.value) return null;
+  const step = plan.steps[index.value] ?? plan.steps[0];
+  const layers = useMemo(() => (step ? stepLayers(seen, step) : {}), [seen, step]);
+  if (!step) return <NothingToPaint paintingId={paintingId} seen={seen} plan={plan} />;
   return (
     <Workplace
       name="plan"
@@ -64,10 +95,10 @@ function ReadyPlan({ paintingId, seen, plan }: ReadyPlanProps) {
       }
       picture={
         <Picture
-          label={`Step ${step.value.n}: ${step.value.title}`}
+          label={`Step ${step.n}: ${step.title}`}
           tapLabel={grey.value ? 'Tap for colour' : 'Tap for grey'}
           size={seen.reading.raster}
-          layers={layers.value}
+          layers={layers}
           show={stepLayer(view.value, grey.value)}
           onTap={() => {
             grey.value = !grey.value;
@@ -97,7 +128,7 @@ function ReadyPlan({ paintingId, seen, plan }: ReadyPlanProps) {
             }}
           />
           {plan.warnings[0] && <p class={styles.warning}>{plan.warnings[0].text}</p>}
-          <StepCard plan={plan} reading={seen.reading} step={step.value} />
+          <StepCard plan={plan} reading={seen.reading} step={step} />
         </div>
       }
       actions={
