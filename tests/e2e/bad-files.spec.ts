@@ -1,8 +1,10 @@
+import { readFileSync } from 'node:fs';
+import type { Page } from '@playwright/test';
 import { expect, test } from './support/app-page.ts';
 import { caseFile, fileNamed, smallPhoto } from './support/fixture-file.ts';
 import { keptRows, lookAt, photoInput, screen } from './support/walk.ts';
 
-const paintings = (page: import('@playwright/test').Page) =>
+const paintings = (page: Page) =>
   page.getByRole('region', { name: 'Paintings' }).getByRole('listitem');
 
 /** Sentence: cause, then what to do next. No exception's name. */
@@ -62,11 +64,24 @@ test('A-FMT-11: after bad files the next good one works at once, the old words a
 
 test('A-CAM-5: of two photos chosen one after the other the second counts', async ({ page }) => {
   await page.goto('./');
-  await photoInput(page).setInputFiles(caseFile('panorama-20000x500.jpg'));
-  await photoInput(page).setInputFiles(fileNamed('second.jpg', smallPhoto));
+  const photos = [
+    { name: 'first.jpg', bytes: readFileSync(caseFile('panorama-20000x500.jpg'), 'base64') },
+    { name: 'second.jpg', bytes: readFileSync(smallPhoto, 'base64') },
+  ];
+  await photoInput(page).evaluate((input, photos) => {
+    for (const { name, bytes } of photos) {
+      const given = new DataTransfer();
+      const buffer = Uint8Array.from(atob(bytes), (sign) => sign.charCodeAt(0));
+      given.items.add(new File([buffer], name, { type: 'image/jpeg' }));
+      (input as HTMLInputElement).files = given.files;
+      input.dispatchEvent(new Event('change', { bubbles: true }));
+    }
+  }, photos);
   await expect(screen(page, 'look')).toBeVisible();
   await page.getByRole('link', { name: 'Paintings' }).click();
   await expect(page.getByRole('region', { name: 'Go on' })).toContainText('second');
+  await expect(paintings(page)).toHaveCount(1);
+  expect((await keptRows(page)).photos).toBe(1);
 });
 
 const oddNames = ['🎨 plein-air 👩🏽‍🎨 n°1', '<img src=x onerror=window.__pwned=3>'];

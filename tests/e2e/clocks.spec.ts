@@ -2,6 +2,7 @@ import type { Page } from '@playwright/test';
 import { expect, test } from './support/app-page.ts';
 import {
   clockSeconds,
+  driveClock,
   easelButton,
   easelPlace,
   goToDrying,
@@ -25,7 +26,7 @@ const moveDate = async (page: Page, minutes: number): Promise<void> =>
   page.clock.setSystemTime((await pageTime(page)) + minutes * minute * 1000);
 
 async function dryingEasel(page: Page): Promise<void> {
-  await page.clock.install();
+  await driveClock(page);
   await page.goto('./');
   await easelWith(page, smallPhoto);
   await goToDrying(page);
@@ -84,7 +85,7 @@ test('A-TIM-3: a clock set back an hour makes no wait longer, before and after a
 test.describe('over the change to summer time', () => {
   test.use({ timezoneId: 'Europe/Berlin' });
   test('A-TIM-5: 30 minutes stay 30 minutes', async ({ page }) => {
-    await page.clock.install({ time: new Date('2031-03-30T01:50:00+01:00') });
+    await driveClock(page, new Date('2031-03-30T01:50:00+01:00'));
     await page.goto('./');
     await easelWith(page, smallPhoto);
     await goToDrying(page);
@@ -100,7 +101,7 @@ test.describe('over the change to summer time', () => {
 });
 
 test('A-TIM-13: the end of a step that was left says nothing in the next one', async ({ page }) => {
-  await page.clock.install();
+  await driveClock(page);
   await page.goto('./');
   await easelWith(page, smallPhoto);
   await pressOn(page);
@@ -115,7 +116,7 @@ test('A-TIM-13: the end of a step that was left says nothing in the next one', a
 });
 
 test('A-TIM-14: twenty taps on Pause make time run no faster', async ({ page }) => {
-  await page.clock.install();
+  await driveClock(page);
   await page.goto('./');
   await easelWith(page, smallPhoto);
   await goToStep(page, 3);
@@ -137,7 +138,7 @@ test('A-TIM-14: twenty taps on Pause make time run no faster', async ({ page }) 
 
 test('A-TCH-4: two taps 60 ms apart are one, on every kind of step', async ({ page }) => {
   test.setTimeout(60_000);
-  await page.clock.install();
+  await driveClock(page);
   await page.goto('./');
   await easelWith(page, smallPhoto);
   for (;;) {

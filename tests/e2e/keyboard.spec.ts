@@ -1,6 +1,6 @@
 import type { Locator, Page } from '@playwright/test';
 import { expect, test } from './support/app-page.ts';
-import { easelPlace, mainButton } from './support/easel-walk.ts';
+import { afterTap, driveClock, easelPlace, mainButton } from './support/easel-walk.ts';
 import {
   example,
   picture,
@@ -30,6 +30,7 @@ async function tabTo(page: Page, target: Locator): Promise<void> {
 
 test('A-A11-7: the whole job by keyboard alone', async ({ page }) => {
   test.setTimeout(60_000);
+  await driveClock(page);
   await page.goto('./');
   await expect(example(page)).toBeVisible();
   await tabTo(page, example(page));
@@ -54,12 +55,12 @@ test('A-A11-7: the whole job by keyboard alone', async ({ page }) => {
   await expect(mainButton(page)).toHaveText('Done');
   await page.keyboard.press('p');
   await expect(mainButton(page)).toHaveText('Go on');
-  await page.waitForTimeout(450);
+  await afterTap(page);
   await page.keyboard.press('ArrowRight');
   await expect(mainButton(page)).toHaveText('Done');
   let wentBack = false;
   while (await mainButton(page).isVisible()) {
-    await page.waitForTimeout(450);
+    await afterTap(page);
     const before = await easelPlace(page);
     const word = await mainButton(page).innerText();
     await page.keyboard.press(before.n % 2 ? 'PageDown' : 'ArrowRight');

@@ -2,6 +2,7 @@ import { useEffect } from 'preact/hooks';
 import { cssColour } from '../../drawing/css-colour.ts';
 import { minutesInWords } from '../../model/minutes-in-words.ts';
 import { partsInNumbers, partsInWords } from '../../model/parts-in-words.ts';
+import type { StepRecord } from '../../model/session/record-of.ts';
 import type { Easel } from '../../state/easel.ts';
 import { linkTo } from '../../state/route.ts';
 import { buttonClass } from '../common/button.tsx';
@@ -9,6 +10,16 @@ import { TopBar } from '../common/top-bar.tsx';
 import styles from './record-screen.module.css';
 
 const minutes = (n: number): string => (n < 1 ? 'under 1 min' : `${Math.round(n)} min`);
+
+/** A drying check is planned by how long the wash before it dries. */
+function plannedWords(
+  { kind, n, plannedMinutes }: StepRecord,
+  steps: readonly StepRecord[],
+): string {
+  const wet = steps.findLast((step) => step.n < n && step.plannedDryMinutes[1] > 0);
+  const planned = (kind === 'dry' && wet?.plannedDryMinutes) || plannedMinutes;
+  return planned[1] > 0 ? minutesInWords(planned) : '–';
+}
 
 /** What was done, how long it took, which mixes: for next time. */
 export function RecordScreen({ easel, paintingId }: { easel: Easel; paintingId: string }) {
@@ -59,9 +70,7 @@ export function RecordScreen({ easel, paintingId }: { easel: Easel; paintingId: 
                       {step.n}. {step.title}
                       {!step.done && ' (not done)'}
                     </th>
-                    <td data-name="Planned">
-                      {step.plannedMinutes[1] > 0 ? minutesInWords(step.plannedMinutes) : '–'}
-                    </td>
+                    <td data-name="Planned">{plannedWords(step, record.steps)}</td>
                     <td data-name="Painted">
                       {step.paintedMinutes > 0 ? minutes(step.paintedMinutes) : '–'}
                     </td>
