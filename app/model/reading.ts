@@ -1,4 +1,5 @@
 import type { Lab } from './lab.ts';
+import type { SubjectFacts, SubjectStroke } from './subject.ts';
 
 /**
  * Means of simplified lightness over a set of pixels, each pixel clamped first: to [lo, hi] and to
@@ -139,6 +140,8 @@ export interface Reading {
   readonly range: ToneRange;
   /** Share of the area in shapes too small to paint on this sheet. */
   readonly brokenShare: number;
+  /** How the subject stands against its ground; null, or missing in older readings, without one. */
+  readonly subject?: SubjectFacts | null;
   readonly warnings: readonly Warning[];
 }
 
@@ -149,6 +152,8 @@ export interface ReadingWishes {
   readonly limits?: readonly number[];
   readonly families?: number;
   readonly range?: RangeMode;
+  /** Her strokes round the subject and over it; without any the sheet is one passage. */
+  readonly subject?: readonly SubjectStroke[];
 }
 
 /** Smallest short side of a shape she can paint, mm on the sheet, by wash (own proposal). */

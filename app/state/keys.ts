@@ -3,7 +3,7 @@ import { planWishes, readingWishes } from '../model/wishes.ts';
 
 /** All that a reading depends on: the same key, the same reading. */
 export function readingKeyOf({ reference, decisions }: Painting): string {
-  return JSON.stringify([reference, readingWishes(decisions)]);
+  return JSON.stringify([reference, readingWishes(decisions, reference)]);
 }
 
 /** All that a plan depends on. */

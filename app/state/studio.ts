@@ -114,7 +114,13 @@ export function createStudio({ store, client, guard, onBadPhoto }: StudioNeeds):
     const longSidePx = guard.sizeFor(photoId);
     guard.begin({ photoId, longSidePx });
     try {
-      const request = { photo, crop, sheet, wishes: readingWishes(of.decisions), longSidePx };
+      const request = {
+        photo,
+        crop,
+        sheet,
+        wishes: readingWishes(of.decisions, of.reference),
+        longSidePx,
+      };
       let opened: Pictures | null = null;
       const atOnce = (early: Pictures): void => {
         opened = early;

@@ -1,0 +1,111 @@
+import type { SubjectStroke } from '../../../app/model/subject.ts';
+import { type CirclePlaces, circlePlaces } from './circle-places.ts';
+import type { ColourGrid } from './colour-grid.ts';
+import { colourBinAt } from './colour-model.ts';
+import { cell, cutLine } from './cut-line.ts';
+import { learnedFavour } from './side-models.ts';
+import { insideStroke, paintStroke } from './stroke-area.ts';
+
+/** The subject on a grid of cells. */
+export interface CoarseSubject {
+  /** 1 for subject. */
+  readonly sides: Uint8Array;
+  /** What each colour bin speaks for; see `learnedFavour`. */
+  readonly favour: Float32Array;
+}
+
+const mostRounds = 6;
+/** Less of the circle than this left over: nothing in it differs from its ground, so her line stands. */
+const leastOfCircle = 0.03;
+/** Round a correction, in widths of its brush, the line is found anew; elsewhere it stays. */
+const reachOfBrush = 1.5;
+
+const countOf = (map: Uint8Array): number => map.reduce((sum, own) => sum + own, 0);
+
+class Sides {
+  readonly #grid: ColourGrid;
+  readonly #bins: Int32Array;
+  readonly #places: CirclePlaces;
+  sides: Uint8Array;
+  favour: Float32Array;
+
+  constructor(grid: ColourGrid, inside: Uint8Array) {
+    this.#grid = grid;
+    this.#bins = Int32Array.from(inside, (_, i) => colourBinAt(grid, i));
+    this.#places = circlePlaces(inside, grid.size);
+    this.sides = inside.slice();
+    this.favour = this.#learn();
+  }
+
+  #learn(): Float32Array {
+    return learnedFavour(this.#bins, this.sides, this.#places.weights);
+  }
+
+  /** Sorts the open cells of `known`, which becomes the sides; true where that changed any. */
+  sort(known: Uint8Array): boolean {
+    const { prior } = this.#places;
+    const favour = this.#learn();
+    const favourAt = (i: number): number =>
+      (prior[i] as number) + (favour[this.#bins[i] as number] as number);
+    const before = this.sides;
+    cutLine({ colours: this.#grid, known, favourAt });
+    this.favour = favour;
+    this.sides = known;
+    return this.sides.some((side, i) => side !== before[i]);
+  }
+}
+
+/** Finds the subject within the circle: colours learned, line cut, and again until nothing changes. */
+function* withinCircle(found: Sides, inside: Uint8Array): Generator<void> {
+  const known = inside.map((own) => (own === 1 ? cell.open : cell.ground));
+  for (let round = 0; round < mostRounds; round++) {
+    const changed = found.sort(known.slice());
+    yield;
+    if (!changed) break;
+    if (countOf(found.sides) < leastOfCircle * countOf(inside)) {
+      found.sides = inside.slice();
+      break;
+    }
+  }
+}
+
+function* corrected(
+  found: Sides,
+  corrections: readonly SubjectStroke[],
+  { size }: ColourGrid,
+): Generator<void> {
+  const longSide = Math.max(size.width, size.height);
+  const seeds = new Uint8Array(found.sides.length).fill(cell.open);
+  for (const { mode, path, brush } of corrections) {
+    const radius = Math.max(0.75, (brush * longSide) / 2);
+    const side = mode === 'add' ? cell.subject : cell.ground;
+    const near = new Uint8Array(seeds.length);
+    paintStroke(near, size, path, radius + 2 * reachOfBrush * radius, 1);
+    paintStroke(seeds, size, path, radius, side);
+    found.sides = found.sides.map((own, i) =>
+      seeds[i] === cell.open ? own : (seeds[i] as number),
+    );
+    const { sides } = found;
+    found.sort(
+      seeds.map((seed, i) => {
+        if (seed !== cell.open) return seed;
+        if (near[i] === 1) return cell.open;
+        return sides[i] === 1 ? cell.subject : cell.ground;
+      }),
+    );
+    yield;
+  }
+}
+
+/** From her circle and her corrections, in order, to the subject on the grid; null where the circle is empty. */
+export function* coarseSubject(
+  grid: ColourGrid,
+  [circle, ...corrections]: readonly SubjectStroke[],
+): Generator<void, CoarseSubject | null> {
+  const inside = insideStroke(circle?.path ?? [], grid.size);
+  if (!inside.includes(1)) return null;
+  const found = new Sides(grid, inside);
+  yield* withinCircle(found, inside);
+  yield* corrected(found, corrections, grid);
+  return { sides: found.sides, favour: found.favour };
+}

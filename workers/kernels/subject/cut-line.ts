@@ -1,0 +1,92 @@
+import { cheapestCut } from './max-flow.ts';
+import { type OpenCells, openCells, slanting } from './open-cells.ts';
+import { type ColourBytes, codesPerLightness } from './subject-planes.ts';
+
+export interface CutInput {
+  readonly colours: ColourBytes;
+  /** Per cell one of `cell`; the open ones are sorted in place into the two others. */
+  readonly known: Uint8Array;
+  /** Of an open cell: above 0 for subject, below 0 for ground, in natural logarithms of odds. */
+  favourAt(place: number): number;
+}
+
+/** What is known of a cell before the line is sought. */
+export const cell = { ground: 0, subject: 1, open: 2 } as const;
+
+/** Weight of the line's length against the favours, and units of flow for one. Own figures. */
+const smoothness = 3;
+const leastHold = 0.08;
+const unitsPerOne = 256;
+/** Differences are told from grain by their mean, which is not taken for less than this (squared). */
+const leastMean = 1.5;
+/** Steps of the table of holds for one mean difference, and how many of those it covers. */
+const tableSteps = 64;
+const tableReach = 16;
+
+/** Squared differences in colour to every neighbour of the open cells; -1 where there is none. */
+function differences({ lightness, a, b }: ColourBytes, { cells, around }: OpenCells): Float32Array {
+  const perCode = 1 / (codesPerLightness * codesPerLightness);
+  const found = new Float32Array(around.length).fill(-1);
+  for (let arc = 0; arc < around.length; arc++) {
+    const other = around[arc] as number;
+    if (other < 0) continue;
+    const one = cells[arc >> 3] as number;
+    const l = (lightness[one] as number) - (lightness[other] as number);
+    const u = (a[one] as number) - (a[other] as number);
+    const v = (b[one] as number) - (b[other] as number);
+    found[arc] = l * l * perCode + u * u + v * v;
+  }
+  return found;
+}
+
+function meanOf(differences: Float32Array): number {
+  let sum = 0;
+  let count = 0;
+  for (const difference of differences) {
+    if (difference < 0) continue;
+    sum += difference;
+    count++;
+  }
+  return Math.max(leastMean, count > 0 ? sum / count : 0);
+}
+
+/** Units that hold two neighbours together, by their difference in means times `tableSteps`. */
+const holds = Float32Array.from({ length: tableSteps * tableReach + 1 }, (_, step) => {
+  const apart = Math.exp((-0.5 * step) / tableSteps);
+  return smoothness * unitsPerOne * (leastHold + (1 - leastHold) * apart);
+});
+
+/**
+ * Where subject and ground part: every open cell to the side its colour favours, with a line as
+ * short as may be that runs where colours differ. Writes 1 for subject, 0 for ground.
+ * Source of the weights: Boykov, Jolly, 'Interactive Graph Cuts for Optimal Boundary & Region
+ * Segmentation of Objects in N-D Images', 2001; their scale: Rother, Kolmogorov, Blake,
+ * 'GrabCut', 2004.
+ */
+export function cutLine({ colours, known, favourAt }: CutInput): void {
+  const open = openCells(known, colours.size);
+  const { cells, around, nodes } = open;
+  const apart = differences(colours, open);
+  const scale = tableSteps / meanOf(apart);
+  const capacities = new Int32Array(around.length);
+  const excess = new Int32Array(cells.length);
+  for (let arc = 0; arc < around.length; arc++) {
+    const difference = apart[arc] as number;
+    if (difference < 0) continue;
+    const step = Math.min(holds.length - 1, Math.round(difference * scale));
+    const units = Math.round((holds[step] as number) * (slanting(arc & 7) ? Math.SQRT1_2 : 1));
+    if ((nodes[arc] as number) >= 0) capacities[arc] = units;
+    else {
+      const way = known[around[arc] as number] === cell.subject ? units : -units;
+      excess[arc >> 3] = (excess[arc >> 3] as number) + way;
+    }
+  }
+  for (let node = 0; node < cells.length; node++) {
+    const own = Math.round(favourAt(cells[node] as number) * unitsPerOne);
+    excess[node] = (excess[node] as number) + own;
+  }
+  const cut = cheapestCut({ neighbours: nodes, capacities, excess });
+  for (let node = 0; node < cells.length; node++) {
+    known[cells[node] as number] = cut[node] === 1 ? cell.subject : cell.ground;
+  }
+}

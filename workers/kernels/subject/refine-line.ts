@@ -1,0 +1,56 @@
+import type { SubjectStroke } from '../../../app/model/subject.ts';
+import type { CoarseSubject } from './coarse-subject.ts';
+import type { ColourGrid } from './colour-grid.ts';
+import { colourBinAt } from './colour-model.ts';
+import { cell, cutLine } from './cut-line.ts';
+import { paintStroke } from './stroke-area.ts';
+import type { SubjectPlanes } from './subject-planes.ts';
+
+/** Cells on the line or beside it stay open, the others are what they are. */
+function nearLine(sides: Uint8Array, { size }: ColourGrid): Uint8Array {
+  const { width, height } = size;
+  return sides.map((side, i) => {
+    const x = i % width;
+    const y = Math.floor(i / width);
+    for (let row = Math.max(0, y - 1); row <= Math.min(height - 1, y + 1); row++) {
+      for (let column = Math.max(0, x - 1); column <= Math.min(width - 1, x + 1); column++) {
+        if (sides[row * width + column] !== side) return cell.open;
+      }
+    }
+    return side === 1 ? cell.subject : cell.ground;
+  });
+}
+
+/** What her corrections say of every pixel: what was painted last counts, unpainted ones are open. */
+function painted(corrections: readonly SubjectStroke[], { size }: SubjectPlanes): Uint8Array {
+  const seeds = new Uint8Array(size.width * size.height).fill(cell.open);
+  for (const { mode, path, brush } of corrections) {
+    const radius = Math.max(0.75, (brush * Math.max(size.width, size.height)) / 2);
+    paintStroke(seeds, size, path, radius, mode === 'add' ? cell.subject : cell.ground);
+  }
+  return seeds;
+}
+
+/**
+ * The line at full size: within the cells along the coarse one it is cut once more, pixel by pixel
+ * (after Lombaert, Sun, Grady, Xu, 'A Multilevel Banded Graph Cuts Method', 2005). Answers 1 for subject.
+ */
+export function refineLine(
+  planes: SubjectPlanes,
+  grid: ColourGrid,
+  { sides, favour }: CoarseSubject,
+  corrections: readonly SubjectStroke[],
+): Uint8Array {
+  const { size } = planes;
+  const cells = nearLine(sides, grid);
+  const known = painted(corrections, planes); // filled in where she painted nothing
+  for (let y = 0, i = 0; y < size.height; y++) {
+    const row = Math.floor(y / grid.cellPx) * grid.size.width;
+    for (let x = 0; x < size.width; x++, i++) {
+      if (known[i] === cell.open) known[i] = cells[row + Math.floor(x / grid.cellPx)] as number;
+    }
+  }
+  const favourAt = (i: number): number => favour[colourBinAt(planes, i)] as number;
+  cutLine({ colours: planes, known, favourAt });
+  return known;
+}
