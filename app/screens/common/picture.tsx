@@ -1,3 +1,4 @@
+import type { ComponentChildren } from 'preact';
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import type { Layer } from '../../drawing/layers.ts';
 import type { PixelSize } from '../../model/reference.ts';
@@ -36,6 +37,11 @@ function LayerCanvas({ paint, size, shown, ahead }: LayerCanvasProps) {
   return <canvas ref={canvas} class={styles.layer} hidden={!shown} />;
 }
 
+export interface PictureTurn {
+  readonly upsideDown: boolean;
+  readonly mirrored: boolean;
+}
+
 interface PictureProps {
   /** What is to be seen, in words, for a screen reader. */
   label: string;
@@ -47,9 +53,14 @@ interface PictureProps {
   /** A tap on the picture itself. */
   onTap?: () => void;
   tapLabel?: string;
+  /** Seen the other way round, so that shapes are seen and not things. */
+  turn?: PictureTurn;
+  /** Lies over the picture and takes its touches. */
+  over?: ComponentChildren;
 }
 
-export function Picture({ label, size, layers, show, ahead = [], onTap, tapLabel }: PictureProps) {
+export function Picture(props: PictureProps) {
+  const { label, size, layers, show, ahead = [], onTap, tapLabel, turn, over } = props;
   const canvases = Object.entries(layers).map(([name, paint]) => (
     <LayerCanvas
       key={name}
@@ -59,7 +70,11 @@ export function Picture({ label, size, layers, show, ahead = [], onTap, tapLabel
       ahead={ahead.includes(name)}
     />
   ));
-  const shape = { '--ratio': size.width / size.height };
+  const shape = {
+    '--ratio': size.width / size.height,
+    '--flip-x': turn && turn.mirrored !== turn.upsideDown ? -1 : 1,
+    '--flip-y': turn?.upsideDown ? -1 : 1,
+  };
   return (
     <div class={styles.frame}>
       {onTap ? (
@@ -77,6 +92,11 @@ export function Picture({ label, size, layers, show, ahead = [], onTap, tapLabel
       ) : (
         <div class={styles.picture} style={shape} data-show={show} role="img" aria-label={label}>
           {canvases}
+        </div>
+      )}
+      {over && (
+        <div class={styles.picture} style={shape}>
+          {over}
         </div>
       )}
     </div>

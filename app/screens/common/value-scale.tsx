@@ -6,7 +6,7 @@ import styles from './value-scale.module.css';
 const squares = Array.from({ length: 10 }, (_, i) => i); // square i stands for values i..i+1
 
 interface ValueScaleProps {
-  bands?: readonly Band[];
+  bands?: readonly Pick<Band, 'band' | 'from' | 'to' | 'value'>[];
   /** Bands already on the sheet: their line is drawn full. */
   done?: ReadonlySet<number>;
   /** The band looked at alone, or aimed at. */

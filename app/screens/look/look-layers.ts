@@ -13,17 +13,16 @@ export const pictureLayers = ({ reference, grey }: Pictures): Record<string, Lay
 const elsewhere: Lab = [62, 0, 0];
 const shownBlack: Lab = [12, 0, 0];
 
-/** The picture in its few values, and one of them alone where `only` names it. */
-export function valueLayers(
-  { reading, slotMap }: Seen,
-  only: number | null,
-): Record<string, Layer> {
-  const layerOf = (colour: (band: number) => Lab): Layer =>
-    slotLayer(
-      slotMap,
-      reading.slots.map(({ band }) => colour(band)),
-    );
-  const values = layerOf((band) => [reading.bands[band - 1]?.lightness ?? 50, 0, 0]);
-  if (only === null) return { values };
-  return { values, [`only-${only}`]: layerOf((band) => (band === only ? shownBlack : elsewhere)) };
-}
+const bandLayer = ({ reading, slotMap }: Seen, colour: (band: number) => Lab): Layer =>
+  slotLayer(
+    slotMap,
+    reading.slots.map(({ band }) => colour(band)),
+  );
+
+/** The picture in its few values. */
+export const valuesLayer = (seen: Seen): Layer =>
+  bandLayer(seen, (band) => [seen.reading.bands[band - 1]?.lightness ?? 50, 0, 0]);
+
+/** One band alone. */
+export const onlyLayer = (seen: Seen, only: number): Layer =>
+  bandLayer(seen, (band) => (band === only ? shownBlack : elsewhere));

@@ -1,40 +1,34 @@
-import { useComputed, useSignal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
 import { linkTo } from '../../state/route.ts';
 import type { Studio } from '../../state/studio.ts';
 import { Button, buttonClass } from '../common/button.tsx';
-import { ChoiceRow } from '../common/choice-row.tsx';
 import { Picture } from '../common/picture.tsx';
 import { TopBar } from '../common/top-bar.tsx';
-import { ValueScale } from '../common/value-scale.tsx';
-import { Waiting, WorkLine } from '../common/waiting.tsx';
+import { Waiting } from '../common/waiting.tsx';
 import { Workplace } from '../common/workplace.tsx';
-import { pictureLayers, valueLayers } from './look-layers.ts';
-import styles from './look-screen.module.css';
-import { StudyFacts } from './study-facts.tsx';
-
-type LookView = 'colour' | 'grey' | 'values';
+import { StudyPanel } from './study-panel.tsx';
+import { shownLayer, showsGrey, toggleGrey, useLook } from './use-look.ts';
+import { useSpots } from './use-spots.ts';
+import { useStudyLayers } from './use-study-layers.ts';
+import { kitOf, useStudyTools } from './use-study-tools.ts';
 
 /** The value study: the reference in grey first, then its few values, whites and colours. */
 export function LookScreen({ studio, paintingId }: { studio: Studio; paintingId: string }) {
-  const view = useSignal<LookView>('grey');
-  const only = useSignal<number | null>(null);
+  const look = useLook();
+  const tools = useStudyTools();
+  const layers = useStudyLayers(studio, look, tools);
+  const spots = useSpots(studio, look, tools);
   const seen = studio.seen.value;
   const pictures = studio.pictures.value;
-  const inColourAndGrey = useComputed(() =>
-    studio.pictures.value ? pictureLayers(studio.pictures.value) : {},
-  );
-  const inValues = useComputed(() =>
-    studio.seen.value ? valueLayers(studio.seen.value, only.value) : {},
-  );
-  const show = only.value === null ? view.value : `only-${only.value}`;
-  const choose = (next: LookView): void => {
-    only.value = null;
-    view.value = next;
-  };
-  const toggleGrey = (): void => {
-    if (only.value !== null) choose(view.value);
-    else choose(view.value === 'grey' ? 'colour' : 'grey');
-  };
+  const problem = studio.problem.value;
+  // Her limits stand until the reading has followed, or could not.
+  useEffect(() => {
+    look.limits.value = null;
+  }, [seen]);
+  useEffect(() => {
+    if (problem) look.limits.value = null;
+  }, [problem]);
+  const kit = kitOf(tools.value);
 
   return (
     <Workplace
@@ -50,46 +44,30 @@ export function LookScreen({ studio, paintingId }: { studio: Studio; paintingId:
         pictures ? (
           <Picture
             label="Your reference"
-            tapLabel={view.value === 'grey' ? 'Tap for colour' : 'Tap for grey'}
+            tapLabel={showsGrey(look) ? 'Tap for colour' : 'Tap for grey'}
             size={pictures.grey}
-            layers={{ ...inColourAndGrey.value, ...inValues.value }}
-            show={show}
+            layers={layers}
+            show={shownLayer(look)}
             ahead={['colour', 'grey', 'values']}
-            onTap={toggleGrey}
+            onTap={() => toggleGrey(look)}
+            turn={look.turn.value}
+            over={
+              kit &&
+              seen &&
+              look.touching.value && (
+                <kit.SpotStage
+                  look={look}
+                  bitmap={look.view.value === 'grey' ? pictures.grey : pictures.reference}
+                />
+              )
+            }
           />
         ) : (
           <Waiting studio={studio} />
         )
       }
       panel={
-        pictures && (
-          <div class={styles.panel}>
-            <ChoiceRow
-              label="What the picture shows"
-              choices={[
-                ['grey', 'Grey'],
-                ['colour', 'Colour'],
-                ...(seen ? ([['values', 'Values']] as const) : []),
-              ]}
-              chosen={only.value === null ? view.value : null}
-              onChoose={choose}
-            />
-            {seen ? (
-              <>
-                <ValueScale
-                  bands={seen.reading.bands}
-                  current={new Set(only.value === null ? [] : [only.value])}
-                  onBand={(band) => {
-                    only.value = only.value === band ? null : band;
-                  }}
-                />
-                <StudyFacts studio={studio} reading={seen.reading} />
-              </>
-            ) : (
-              <WorkLine studio={studio} />
-            )}
-          </div>
-        )
+        pictures && <StudyPanel studio={studio} look={look} tools={tools.value} spots={spots} />
       }
       actions={
         studio.painting.value?.purpose === 'study' ? (

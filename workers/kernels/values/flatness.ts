@@ -62,13 +62,13 @@ export function flatnessWarnings({ histogram, clipped, slots, borders }: Flatnes
   if (key === 'high') {
     say(
       'high-key',
-      'Nearly everything is light: keep the washes pale and spend your few darks where you want the eye.',
+      'High key, nearly everything is light: keep the washes pale and spend your few darks where you want the eye.',
     );
   }
   if (key === 'low') {
     say(
       'low-key',
-      'Nearly everything is dark: guard the few lights and mix the darks strong from the start.',
+      'Low key, nearly everything is dark: guard the few lights and mix the darks strong from the start.',
     );
   }
   if (key !== 'high' && !slots.some((slot) => slot.lab[0] < darkLightness)) {

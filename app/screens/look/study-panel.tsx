@@ -1,0 +1,89 @@
+import type { SpotColours } from '../../drawing/spot-colours.ts';
+import type { Seen } from '../../state/seen.ts';
+import type { Studio } from '../../state/studio.ts';
+import { ChoiceRow } from '../common/choice-row.tsx';
+import { ValueScale } from '../common/value-scale.tsx';
+import { WorkLine } from '../common/waiting.tsx';
+import styles from './look-screen.module.css';
+import { StudyFacts } from './study-facts.tsx';
+import { chooseView, type Look, type LookView } from './use-look.ts';
+import { kitOf, type ToolsState } from './use-study-tools.ts';
+
+interface StudyPanelProps {
+  studio: Studio;
+  look: Look;
+  tools: ToolsState;
+  spots: readonly SpotColours[];
+}
+
+/** Under the picture: what is shown, the ways to look, then the values and all that was seen. */
+export function StudyPanel({ studio, look, tools, spots }: StudyPanelProps) {
+  const seen = studio.seen.value;
+  const kit = kitOf(tools);
+  const views: (readonly [LookView, string])[] = [
+    ['grey', 'Grey'],
+    ['colour', 'Colour'],
+  ];
+  if (seen) views.push(['values', 'Values']);
+  if (kit) views.push(['squint', 'Squint']);
+  const again = (): void => {
+    look.marks.value = [];
+    look.moving.value = null;
+  };
+  return (
+    <div class={styles.panel}>
+      <ChoiceRow
+        label="What the picture shows"
+        choices={views}
+        chosen={look.only.value === null ? look.view.value : null}
+        onChoose={(view) => chooseView(look, view)}
+      />
+      {kit && <kit.ToolRow look={look} canTouch={seen !== null} />}
+      {kit && seen && look.touching.value ? (
+        <kit.SpotCard reading={seen.reading} spots={spots} onAgain={again} />
+      ) : (
+        <>
+          {kit && look.view.value === 'squint' && <kit.SquintStrength strength={look.squint} />}
+          {seen && <Values studio={studio} look={look} tools={tools} seen={seen} />}
+        </>
+      )}
+      {(!seen || studio.problem.value) && <WorkLine studio={studio} />}
+      {seen && !look.touching.value && <StudyFacts studio={studio} seen={seen} tools={tools} />}
+    </div>
+  );
+}
+
+interface ValuesProps extends Omit<StudyPanelProps, 'spots'> {
+  seen: Seen;
+}
+
+function Values({ studio, look, tools, seen }: ValuesProps) {
+  const { only, limits } = look;
+  const onBand = (band: number): void => {
+    only.value = only.value === band ? null : band;
+  };
+  if (typeof tools !== 'object')
+    return (
+      <ValueScale
+        bands={seen.reading.bands}
+        current={new Set(only.value === null ? [] : [only.value])}
+        onBand={onBand}
+      />
+    );
+  return (
+    <tools.ValueStrip
+      reading={seen.reading}
+      moved={limits.value}
+      only={only.value}
+      onBand={onBand}
+      onMove={(moved) => {
+        if (moved) chooseView(look, 'values');
+        limits.value = moved;
+      }}
+      onSettle={(lightness) => {
+        limits.value = lightness;
+        void studio.decide({ kind: 'limits', lightness });
+      }}
+    />
+  );
+}

@@ -1,0 +1,25 @@
+import { type ReadonlySignal, useSignal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
+import type { StudyTools } from './study-tools.ts';
+
+export type ToolsState = StudyTools | 'loading' | 'missing';
+
+/** The tools, or nothing as long as they are not there. */
+export const kitOf = (tools: ToolsState): StudyTools | null =>
+  typeof tools === 'object' ? tools : null;
+
+/** The tools once they are there; the study can be read without them. */
+export function useStudyTools(): ReadonlySignal<ToolsState> {
+  const state = useSignal<ToolsState>('loading');
+  useEffect(() => {
+    import('./study-tools.ts').then(
+      ({ studyTools }) => {
+        state.value = studyTools;
+      },
+      () => {
+        state.value = 'missing'; // no network, and the app is not kept whole yet
+      },
+    );
+  }, [state]);
+  return state;
+}
