@@ -1,7 +1,22 @@
 import type { ReadingWishes } from '../../app/model/reading.ts';
 import type { ReadPictureInput } from './read-picture.ts';
 
-function checkWishes({ bands, limits, families }: ReadingWishes): void {
+/** More strokes than this are a slip of the program, not a painter's. */
+const mostStrokes = 500;
+
+function checkSubject(strokes: NonNullable<ReadingWishes['subject']>): void {
+  const sound = strokes.every(
+    ({ path, brush }) =>
+      brush >= 0 && brush <= 2 && path.length > 0 && path.flat().every(Number.isFinite),
+  );
+  const inOrder = strokes.every(({ mode }, i) => (mode === 'circle') === (i === 0));
+  if (!sound || !inOrder || strokes.length > mostStrokes) {
+    throw new RangeError('The subject is circled once, then corrected. Circle it anew.');
+  }
+}
+
+function checkWishes({ bands, limits, families, subject }: ReadingWishes): void {
+  if (subject) checkSubject(subject);
   if (bands !== undefined && !(Number.isInteger(bands) && bands >= 2 && bands <= 7)) {
     throw new RangeError('A value study has 2 to 7 values. Choose a number between them.');
   }

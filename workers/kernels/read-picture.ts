@@ -2,10 +2,12 @@ import type { Reading, ReadingWishes } from '../../app/model/reading.ts';
 import { smallestShapeMm } from '../../app/model/reading.ts';
 import type { PixelSize } from '../../app/model/reference.ts';
 import type { Stage } from '../../app/model/stage.ts';
+import type { SubjectFacts } from '../../app/model/subject.ts';
 import { reservesOf } from '../../app/model/tone-range.ts';
 import { checkReadingInput } from './check-reading-input.ts';
 import { familiesOf } from './families/families-of.ts';
 import { pictureWarnings } from './picture-warnings.ts';
+import type { LabPlanes } from './pixels/lab-planes.ts';
 import { lightnessPlane } from './pixels/lightness.ts';
 import type { ClippedShares, LinearRaster } from './pixels/linear-raster.ts';
 import { simplify } from './pixels/simplify.ts';
@@ -18,6 +20,8 @@ import { mergeSizes } from './shapes/merge-sizes.ts';
 import { type ShapeFacts, shapeFacts, tooSmallShare } from './shapes/shape-facts.ts';
 import { slotsOf } from './shapes/slots-of.ts';
 import { type SortedPixels, sortPixels } from './sort-pixels.ts';
+import { type FoundSubject, findPassages } from './subject/find-passages.ts';
+import { subjectPlanes } from './subject/subject-planes.ts';
 import { bandsOf } from './values/bands-of.ts';
 import { percentile } from './values/percentile.ts';
 
@@ -67,21 +71,48 @@ async function sortedPixels(
   input: ReadPictureInput,
   pxPerMm: number,
   checkpoint: Checkpoint,
-): Promise<SortedPixels> {
+): Promise<SortedPixels & { readonly subject: SubjectFacts | null }> {
   const pieces = simplify(input.raster, pxPerMm);
-  const planes = await staged(pieces, checkpoint, 'looking', [0, 0.58, 29]);
-  return staged(sortPixels(planes, input), checkpoint, 'colours', [0.58, 0.7, 6]);
+  const planes = await staged(pieces, checkpoint, 'looking', [0, 0.55, 29]);
+  const passages = passagesOf(input, planes, pxPerMm);
+  const found = await staged(passages, checkpoint, 'looking', [0.55, 0.58, 16]);
+  const settings = { ...input, subject: found?.mask ?? null };
+  const sorted = await staged(sortPixels(planes, settings), checkpoint, 'colours', [0.58, 0.7, 6]);
+  return { ...sorted, subject: found?.facts ?? null };
+}
+
+function* passagesOf(
+  { raster, wishes }: ReadPictureInput,
+  planes: LabPlanes,
+  pxPerMm: number,
+): Generator<void, FoundSubject | null> {
+  if (!wishes.subject?.length) return null;
+  const size: PixelSize = { width: raster.width, height: raster.height };
+  const colours = subjectPlanes(planes, lightnessPlane(raster), size);
+  yield;
+  return yield* findPassages(colours, wishes.subject, pxPerMm);
 }
 
 /** The reading's lists, and its maps in the lists' numbers; `kindMap` and `bandMap` are renumbered. */
-function listed(sorted: SortedPixels, facts: ShapeFacts, pxPerMm: number) {
-  const { histogram, range, chosen, bandMap, kindMap, tones } = sorted;
+function listed(
+  sorted: SortedPixels & { readonly subject: SubjectFacts | null },
+  facts: ShapeFacts,
+  pxPerMm: number,
+) {
+  const { histogram, range, chosen, bandMap, kindMap, tones, subject } = sorted;
   const bandAreas = areasBy(kindMap, bandOfKind);
   const kept = keptBands(bandAreas, chosen.limits);
   const { families, was } = familiesOf(areasBy(kindMap, familyOfKind), tones);
   const bandNumber = (band: number): number => kept.findIndex((one) => one.was === band) + 1;
   const familyNumber = (family: number): number => was.indexOf(family) + 1;
-  const { slots, kinds } = slotsOf(facts, { tones, range, pxPerMm, bandNumber, familyNumber });
+  const { slots, kinds } = slotsOf(facts, {
+    tones,
+    range,
+    pxPerMm,
+    bandNumber,
+    familyNumber,
+    hasSubject: subject !== null,
+  });
   const slotOf = Uint8Array.from({ length: 256 }, (_, kind) => Math.max(0, kinds.indexOf(kind)));
   const newBand = Uint8Array.from({ length: 256 }, (_, band) => bandNumber(band));
   for (let i = 0; i < kindMap.length; i++) {
@@ -95,7 +126,7 @@ function listed(sorted: SortedPixels, facts: ShapeFacts, pxPerMm: number) {
     p95: percentile(histogram, 0.95),
   };
   const bands = bandsOf(kept, bandAreas, tones, range);
-  return { lightness, bands, families, slots, reserves: reservesOf(slots), range };
+  return { lightness, bands, families, slots, reserves: reservesOf(slots), range, subject };
 }
 
 /**

@@ -32,12 +32,14 @@ export interface SortSettings {
   readonly wishes: ReadingWishes;
   readonly darkest: number;
   readonly paper: number;
+  /** 1 for the pixels of the subject; null while there is none. */
+  readonly subject: Uint8Array | null;
 }
 
 /** Every pixel of the simplified planes to its band and colour family, before shapes are looked at. */
 export function* sortPixels(
   planes: LabPlanes,
-  { raster, wishes, darkest, paper }: SortSettings,
+  { raster, wishes, darkest, paper, subject }: SortSettings,
 ): Generator<void, SortedPixels> {
   const tonesSeen = tonesPresent(lightnessHistogram(lightnessPlane(raster)));
   yield;
@@ -52,7 +54,7 @@ export function* sortPixels(
   const centres = chooseFamilies(cells, wishes.families);
   const families = familyMap(planes, centres, cells);
   yield;
-  const kindMap = kindMapOf(bandMap, families);
+  const kindMap = kindMapOf(bandMap, families, subject);
   yield;
   const tones = new KindTones(kindMap, planes, range.lo, range.hi);
   return { histogram, range, chosen, bandMap, kindMap, tones, lightnessMap };

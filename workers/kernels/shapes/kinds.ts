@@ -1,14 +1,30 @@
-/** A kind is one band with one family, as a single number for maps: band 1.., family 0..7. */
+/**
+ * A kind is one band with one family in one passage, as a single number for maps: band 1..7, family
+ * 0..7, passage 0 or 1. A group is one band in one passage: the band's number, 8 more in passage 1.
+ */
 export const familiesPerBand = 8;
-export const kindsAtMost = 8 * familiesPerBand;
-export const kindOf = (band: number, family: number): number =>
-  (band - 1) * familiesPerBand + family;
-export const bandOfKind = (kind: number): number => Math.floor(kind / familiesPerBand) + 1;
+const groupsPerPassage = 8;
+export const kindsAtMost = 2 * groupsPerPassage * familiesPerBand;
+export const kindOf = (group: number, family: number): number =>
+  (group - 1) * familiesPerBand + family;
+export const groupOfKind = (kind: number): number => Math.floor(kind / familiesPerBand) + 1;
+export const bandOfGroup = (group: number): number => group % groupsPerPassage;
+export const passageOfGroup = (group: number): number => Math.floor(group / groupsPerPassage);
+export const bandOfKind = (kind: number): number => bandOfGroup(groupOfKind(kind));
+export const passageOfKind = (kind: number): number => passageOfGroup(groupOfKind(kind));
 export const familyOfKind = (kind: number): number => kind % familiesPerBand;
 
-/** Kind of every pixel. */
-export function kindMapOf(bands: Uint8Array, families: Uint8Array): Uint8Array {
+/** Kind of every pixel; `passages` holds 0 or 1, all 0 where it is null. */
+export function kindMapOf(
+  bands: Uint8Array,
+  families: Uint8Array,
+  passages: Uint8Array | null = null,
+): Uint8Array {
   const map = new Uint8Array(bands.length);
-  for (let i = 0; i < map.length; i++) map[i] = kindOf(bands[i] as number, families[i] as number);
+  for (let i = 0; i < map.length; i++) {
+    const group =
+      (bands[i] as number) + groupsPerPassage * (passages ? (passages[i] as number) : 0);
+    map[i] = kindOf(group, families[i] as number);
+  }
   return map;
 }

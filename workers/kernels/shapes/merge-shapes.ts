@@ -1,6 +1,7 @@
+import type { Lab } from '../../../app/model/lab.ts';
 import type { PixelSize } from '../../../app/model/reference.ts';
 import type { KindTones } from './kind-tones.ts';
-import { bandOfKind, kindsAtMost } from './kinds.ts';
+import { bandOfGroup, bandOfKind, groupOfKind, kindsAtMost, passageOfGroup } from './kinds.ts';
 import type { MergeSizes } from './merge-sizes.ts';
 import { mergeSmall } from './merge-small.ts';
 import { joinScarceKinds } from './scarce-kinds.ts';
@@ -25,28 +26,35 @@ function differences(
   return (kind, other) => table[kind * kindsAtMost + other] as number;
 }
 
-/** Bands first, whatever the hues: a shape too small goes to the neighbour nearest in value. */
+/**
+ * Bands first, whatever the hues: a shape too small goes to the neighbour nearest in value of its own
+ * passage.
+ */
 function* mergeBands(
-  bands: Uint8Array,
+  groups: Uint8Array,
   size: PixelSize,
   tones: KindTones,
   sizes: MergeSizes,
 ): Generator<void> {
   const lightness = Array.from(
-    { length: 9 },
-    (_, band) => tones.meanOf((kind) => bandOfKind(kind) === band)?.lab[0] ?? 0,
+    { length: 16 },
+    (_, group) => tones.meanOf((kind) => bandOfKind(kind) === bandOfGroup(group))?.lab[0] ?? 0,
   );
-  const leastPx = lightness.map((_, band) =>
-    band === sizes.darkestBand || sizes.whiteBands.has(band) ? sizes.accentPx : sizes.shapePx,
-  );
-  const difference = (band: number, other: number): number =>
-    steps(Math.abs((lightness[band] as number) - (lightness[other] as number)));
-  yield* mergeSmall(bands, size, { leastPx, difference });
+  const leastPx = lightness.map((_, group) => {
+    const band = bandOfGroup(group);
+    const accent = band === sizes.darkestBand || sizes.whiteBands.has(band);
+    return accent ? sizes.accentPx : sizes.shapePx;
+  });
+  const difference = (group: number, other: number): number =>
+    passageOfGroup(group) === passageOfGroup(other)
+      ? steps(Math.abs((lightness[group] as number) - (lightness[other] as number)))
+      : Number.POSITIVE_INFINITY;
+  yield* mergeSmall(groups, size, { leastPx, difference });
 }
 
 /**
  * Merges shapes too small to paint, in place, in both maps. Values come first, so that hues never
- * decide where a band ends; then families within each band.
+ * decide where a band ends; then families within each band. Nothing crosses from passage to passage.
  */
 export function* mergeShapes(
   kinds: Uint8Array,
@@ -55,15 +63,20 @@ export function* mergeShapes(
   tones: KindTones,
   sizes: MergeSizes,
 ): Generator<void> {
-  yield* mergeBands(bands, size, tones, sizes);
-  joinScarceKinds(kinds, bands, tones);
+  const groups = bands; // one map of that size serves for both
+  for (let i = 0; i < groups.length; i++) groups[i] = groupOfKind(kinds[i] as number);
+  yield* mergeBands(groups, size, tones, sizes);
+  joinScarceKinds(kinds, groups, tones);
+  for (let i = 0; i < bands.length; i++) bands[i] = bandOfGroup(groups[i] as number);
   yield;
-  const colour = (kind: number): readonly [number, number, number] =>
-    tones.meanOf((k) => k === kind)?.lab ?? [0, 0, 0];
+  const colours = Array.from(
+    { length: kindsAtMost },
+    (_, kind) => tones.meanOf((k) => k === kind)?.lab ?? ([0, 0, 0] as const),
+  );
   const difference = differences(tones, (kind, other) => {
-    if (bandOfKind(kind) !== bandOfKind(other)) return Number.POSITIVE_INFINITY;
-    const [l, a, b] = colour(kind);
-    const [m, c, d] = colour(other);
+    if (groupOfKind(kind) !== groupOfKind(other)) return Number.POSITIVE_INFINITY;
+    const [l, a, b] = colours[kind] as Lab;
+    const [m, c, d] = colours[other] as Lab;
     return steps(Math.hypot(l - m, a - c, b - d));
   });
   const leastPx = new Float64Array(kindsAtMost).fill(sizes.shapePx);

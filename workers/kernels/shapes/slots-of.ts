@@ -2,13 +2,14 @@ import type { Slot, ToneRange } from '../../../app/model/reading.ts';
 import { reserveWithin } from '../../../app/model/reading.ts';
 import { plannedLightness } from '../../../app/model/tone-range.ts';
 import type { KindTones } from './kind-tones.ts';
-import { bandOfKind, familyOfKind } from './kinds.ts';
+import { bandOfKind, familyOfKind, passageOfKind } from './kinds.ts';
 import { type ShapeFacts, shortSide } from './shape-facts.ts';
 
 /** Shapes with a shorter side than this are small, mm. */
 const smallMm = 3;
-/** The whole sheet is one passage until a subject is chosen. */
-export const wholeSheet = 'sheet';
+/** The whole sheet is one passage until a subject is chosen; then ground and subject, in this order. */
+const wholeSheet = ['sheet'];
+const parted = ['ground', 'subject'];
 
 export interface SlotSettings {
   readonly tones: KindTones;
@@ -17,6 +18,7 @@ export interface SlotSettings {
   /** The number on the screen of a band and of a family, by the number it has in a kind. */
   readonly bandNumber: (band: number) => number;
   readonly familyNumber: (family: number) => number;
+  readonly hasSubject: boolean;
 }
 
 /** Sums over the shapes of every kind that has any. */
@@ -35,17 +37,20 @@ function totalsOf({ kinds, areasPx, outlinesPx }: ShapeFacts, pxPerMm: number) {
   return totals;
 }
 
-/** The slots by band and family, and the kind each was made from. */
+/** The slots by passage, band and family, and the kind each was made from. */
 export function slotsOf(
   facts: ShapeFacts,
   settings: SlotSettings,
 ): { slots: Slot[]; kinds: number[] } {
-  const { tones, range, pxPerMm, bandNumber, familyNumber } = settings;
+  const { tones, range, pxPerMm, bandNumber, familyNumber, hasSubject } = settings;
+  const passages = hasSubject ? parted : wholeSheet;
   const totals = totalsOf(facts, pxPerMm);
   let pixels = 0;
   for (const { px } of totals.values()) pixels += px;
   const order = (kind: number): number =>
-    100 * bandNumber(bandOfKind(kind)) + familyNumber(familyOfKind(kind));
+    10_000 * passageOfKind(kind) +
+    100 * bandNumber(bandOfKind(kind)) +
+    familyNumber(familyOfKind(kind));
   const kinds = [...totals.keys()].sort((x, y) => order(x) - order(y));
   const slots = kinds.map((kind): Slot => {
     const total = totals.get(kind) ?? { px: 0, shapes: 0, small: 0, largest: 0 };
@@ -53,7 +58,7 @@ export function slotsOf(
     if (!mean) throw new RangeError(`Kind ${kind} came out of nothing`);
     const lightness = plannedLightness(range, mean.tones);
     return {
-      passage: wholeSheet,
+      passage: passages[passageOfKind(kind)] as string,
       band: bandNumber(bandOfKind(kind)),
       family: familyNumber(familyOfKind(kind)),
       share: total.px / pixels,
