@@ -16,7 +16,7 @@ export interface CrashGuard {
   readonly left: CrashNote | null;
   /** True where this photo's reading must not be started by itself, only when asked for. */
   waits(photoId: string): boolean;
-  /** The working size to offer for this photo, px: smaller after a crash. */
+  /** The working size for this photo, px: smaller from its first crash on. */
   sizeFor(photoId: string): number;
   begin(note: CrashNote): void;
   /** The reading ended, well or not; also to be called on `pagehide`, which no crash fires. */
@@ -27,6 +27,7 @@ export const usualLongSidePx = 1600;
 export const smallLongSidePx = 800;
 
 const key = 'reading-under-way';
+const smallKey = 'photos-read-small';
 
 function noteIn(store: NoteStore): CrashNote | null {
   try {
@@ -38,6 +39,15 @@ function noteIn(store: NoteStore): CrashNote | null {
       : null;
   } catch {
     return null; // an unreadable note or a store that is shut off says nothing about a crash
+  }
+}
+
+function idsIn(store: NoteStore): string[] {
+  try {
+    const found: unknown = JSON.parse(store.getItem(smallKey) ?? '[]');
+    return Array.isArray(found) ? found.filter((id): id is string => typeof id === 'string') : [];
+  } catch {
+    return []; // likewise
   }
 }
 
@@ -56,11 +66,13 @@ export function crashGuard(store: NoteStore): CrashGuard {
     }
   };
   const suspect = new Set(left ? [left.photoId] : []);
+  const small = new Set([...idsIn(store), ...suspect]);
+  if (left) quietly(() => store.setItem(smallKey, JSON.stringify([...small])));
   let reading: string | null = null;
   return {
     left,
     waits: (photoId) => suspect.has(photoId),
-    sizeFor: (photoId) => (suspect.has(photoId) ? smallLongSidePx : usualLongSidePx),
+    sizeFor: (photoId) => (small.has(photoId) ? smallLongSidePx : usualLongSidePx),
     begin(note) {
       reading = note.photoId;
       quietly(() => store.setItem(key, JSON.stringify(note)));

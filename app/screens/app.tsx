@@ -1,4 +1,4 @@
-import { useEffect } from 'preact/hooks';
+import { useEffect, useRef } from 'preact/hooks';
 import type { App as AppState } from '../state/app.ts';
 import { CameraPlace } from './camera/camera-place.tsx';
 import { ChooseScreen } from './choose/choose-screen.tsx';
@@ -27,6 +27,15 @@ function Screen({ app }: { app: AppState }) {
     if (paintingId) void app.studio.open(paintingId);
     if (!paintingId || route.screen === 'sheet') app.studio.leave();
   }, [app, paintingId, route.screen]);
+
+  const shown = useRef(route);
+  useEffect(() => {
+    if (shown.current === route) return;
+    shown.current = route;
+    const main = document.querySelector('main'); // a screen reader starts on the new screen
+    main?.setAttribute('tabindex', '-1');
+    main?.focus({ preventScroll: true });
+  }, [route]);
 
   if (route.screen === 'start') return <StartScreen app={app} />;
   if (route.screen === 'camera') return <CameraPlace app={app} />;

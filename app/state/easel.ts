@@ -123,7 +123,10 @@ export function createEasel({ store, client, clock, screenWatch }: EaselNeeds): 
     paintingId = id;
     try {
       const found = await find();
+      const before = desk.value?.seen;
       desk.value = found && (await deskOf(found));
+      before?.reference.close();
+      before?.grey.close();
     } catch (fault) {
       desk.value = null;
       problem.value = sentenceOf(fault);

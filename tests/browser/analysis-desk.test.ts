@@ -99,10 +99,10 @@ test('an aborted caller is freed at once; a worker that answers the cancel lives
   client = createAnalysisClient({ createWorker, cancelMs: 100 });
   const abort = new AbortController();
   const call = aCall(abort.signal);
-  const start = performance.now();
   abort.abort();
-  await expect(call).rejects.toMatchObject({ name: 'AbortError' });
-  expect(performance.now() - start).toBeLessThan(50);
+  const nextTask = new Promise((resolve) => setTimeout(resolve, 0, 'a task later'));
+  const freed = call.catch((fault: Error) => fault.name);
+  expect(await Promise.race([freed, nextTask])).toBe('AbortError');
   await new Promise((resolve) => setTimeout(resolve, 200));
   expect(seen).toEqual({ started: 1, ended: 0 });
   expect(await client.paintBox(never)).toEqual([]);

@@ -4,7 +4,7 @@ import { expect, test } from './support/app-page.ts';
 import { photograph } from './support/fixture-file.ts';
 import { example, photoInput, picture, toTheEasel, toTheWashes } from './support/walk.ts';
 
-/** What is measured is logged. The bars leave room for a machine that does other things as well. */
+/** What is measured is logged; what is held is the order, which does not depend on the machine. */
 async function stopwatch(page: Page, begin: () => Promise<void>): Promise<Record<string, number>> {
   const began = Date.now();
   const times: Record<string, number> = {};
@@ -33,8 +33,7 @@ test('the example: something to see at once, then the plan', async ({ page }) =>
   await page.waitForTimeout(2500); // a person looks first; the paints are read meanwhile
   const times = await stopwatch(page, () => example(page).tap());
   console.log(`from the tap on the example: ${said(times)}`);
-  expect(times.answer).toBeLessThan(1500);
-  expect(times.grey).toBeLessThan(4000);
+  expect(times.grey).toBeLessThan(times.reading ?? 0); // grey at once: she looks while it is read
 });
 
 test('a photo of 12 megapixels: progress at once, its greys soon, and it is read', async ({
@@ -50,6 +49,5 @@ test('a photo of 12 megapixels: progress at once, its greys soon, and it is read
   const photo = { name: 'twelve.jpg', mimeType: 'image/jpeg', buffer };
   const times = await stopwatch(page, () => photoInput(page).setInputFiles(photo));
   console.log(`a photo of 12 megapixels (${buffer.length} bytes): ${said(times)}`);
-  expect(times.answer).toBeLessThan(2500);
-  expect(times.grey).toBeLessThan(6000);
+  expect(times.grey).toBeLessThan(times.reading ?? 0);
 });

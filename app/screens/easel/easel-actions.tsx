@@ -10,9 +10,14 @@ export function EaselActions({ easel, paintingId }: { easel: Easel; paintingId: 
   const step = easel.step.value;
   if (phase === 'finished')
     return (
-      <a class={buttonClass('main', true)} href={linkTo(paintingId, 'record')}>
-        See the record
-      </a>
+      <>
+        <a class={buttonClass('main', true)} href={linkTo(paintingId, 'record')}>
+          See the record
+        </a>
+        <Button large onClick={easel.back}>
+          Back
+        </Button>
+      </>
     );
   if (!step) return null;
   const waiting = step.kind === 'dry' && phase === 'drying';

@@ -51,6 +51,7 @@ export function EaselScreen({ easel, paintingId }: EaselScreenProps) {
     );
 
   const { plan, seen } = desk;
+  const finished = easel.session.value.phase === 'finished';
   // A step that touches nothing in particular has no 'where' to show.
   const placeless: StepView =
     step.kind === 'dry' || step.kind === 'last-look' ? 'sheet' : 'reference';
@@ -70,7 +71,7 @@ export function EaselScreen({ easel, paintingId }: EaselScreenProps) {
             Plan
           </a>
           <h1 class={styles.place}>
-            {step.n} of {plan.steps.length}: {step.title}
+            {finished ? 'Finished' : `${step.n} of ${plan.steps.length}: ${step.title}`}
           </h1>
           <span class={styles.saved} role="status">
             {easel.savedWord.value}
@@ -90,10 +91,13 @@ export function EaselScreen({ easel, paintingId }: EaselScreenProps) {
       }
       panel={
         <div class={styles.panel}>
+          {easel.problem.value && <p role="alert">{easel.problem.value}</p>}
           <p class={styles.prompt} data-testid="prompt">
-            {step.prompt}
+            {finished
+              ? 'Finished. What you did, and how long it took, stands in the record.'
+              : step.prompt}
           </p>
-          <EaselClock easel={easel} step={step} />
+          {!finished && <EaselClock easel={easel} step={step} />}
           {mixes.length > 0 && (
             <PuddleList plan={plan} mixes={mixes} familyName={desk.familyName} />
           )}

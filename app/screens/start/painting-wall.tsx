@@ -27,7 +27,11 @@ export function PaintingWall({ shelf, onOpen }: PaintingWallProps) {
         {paintings.map((painting) => (
           <li key={painting.id} class={styles.painting}>
             <button type="button" class={styles.open} onClick={() => onOpen(painting)}>
-              <img class={styles.picture} src={painting.picture} alt="" />
+              {painting.picture ? (
+                <img class={styles.picture} src={painting.picture} alt="" />
+              ) : (
+                <span class={styles.picture} />
+              )}
               <span class={styles.title}>{painting.title}</span>
               <span class={styles.place}>{painting.place}</span>
             </button>

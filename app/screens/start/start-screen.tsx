@@ -28,7 +28,7 @@ export function StartScreen({ app }: { app: App }) {
       {last && (
         <section class={styles.last} aria-label="Go on">
           <button type="button" class={styles.lastButton} onClick={() => app.goOn(last)}>
-            <img class={styles.lastPicture} src={last.picture} alt="" />
+            {last.picture && <img class={styles.lastPicture} src={last.picture} alt="" />}
             <span class={styles.lastWords}>
               <strong>Go on with {last.title}</strong>
               <span>{last.place}</span>

@@ -48,14 +48,16 @@ test('neither leaving the page nor reading another photo makes it forget', () =>
   expect([third.waits('a'), third.waits('b')]).toEqual([true, false]);
 });
 
-test('once it has been read the photo is trusted again', () => {
+test('once it has been read smaller the photo opens by itself again, but stays small', () => {
   const store = memory();
   crashGuard(store).begin({ photoId: 'a', longSidePx: 1600 });
   const again = crashGuard(store);
   again.begin({ photoId: 'a', longSidePx: 800 });
   again.end();
-  expect(again.waits('a')).toBe(false);
-  expect(crashGuard(store).left).toBeNull();
+  expect([again.waits('a'), again.sizeFor('a')]).toEqual([false, 800]);
+  const third = crashGuard(store);
+  expect([third.left, third.waits('a'), third.sizeFor('a')]).toEqual([null, false, 800]);
+  expect(third.sizeFor('b')).toBe(1600);
 });
 
 test('a shut-off store or a spoilt note does no harm', () => {
