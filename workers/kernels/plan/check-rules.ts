@@ -188,6 +188,19 @@ const whitesStay: Check = ({ steps, slots, paper }) =>
     ),
   );
 
+const passagesApart: Check = (plan) => {
+  const steps = washSteps(plan);
+  const passages = steps.map(passageOf);
+  if (new Set(passages).size < 2) return [];
+  return steps.flatMap((step, n) => {
+    const back = passages[n] !== passages[n - 1] && passages.slice(0, n).includes(passageOf(step));
+    return [
+      ...(back ? [`R18: ${step.key} goes back to a passage that was left`] : []),
+      ...(step.rules.includes('R18') ? [] : [`R18: ${step.key} says nothing of the line`]),
+    ];
+  });
+};
+
 const checks: readonly Check[] = [
   maskFirst,
   lightBeforeDark,
@@ -203,11 +216,12 @@ const checks: readonly Check[] = [
   fewPuddles,
   splatterInTexture,
   whitesStay,
+  passagesApart,
 ];
 
 /**
  * The ordering rules R1..R21 a plan breaks, each with where; empty for a sound one. Not held here: what no plan
- * can show (R4, R6, R10 inside one wash; R13, R18, R20 as she paints). Common practice, as listed in the
+ * can show (R4, R6, R10 inside one wash; R13, R20 as she paints). Common practice, as listed in the
  * trade notes.
  */
 export const brokenRules = (plan: WashPlan, limits: RuleLimits): string[] =>

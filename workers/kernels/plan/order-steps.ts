@@ -3,7 +3,9 @@ import type { Step } from '../../../app/model/wash-plan.ts';
 import { dryStep } from './dry-step.ts';
 import { darkestSlots, placesToLift, placesToSplatter, rowsOver } from './finishing-places.ts';
 import { accentsStep, lastLookStep, liftStep, splatterStep } from './finishing-steps.ts';
+import { inPassage } from './in-passage.ts';
 import { maskStep, unmaskStep, wantsMask } from './mask-steps.ts';
+import { passageOrder } from './passage-order.ts';
 import type { PlanFacts } from './plan-facts.ts';
 import { prepareStep, puddlesStep, transferStep } from './preparing-steps.ts';
 import type { StepDraft } from './step-draft.ts';
@@ -19,11 +21,13 @@ interface Ordered {
 const plain = (draft: StepDraft): Ordered => ({ draft, paints: [] });
 
 function washSteps(facts: PlanFacts): Ordered[] {
-  return facts.passages.flatMap(({ passage, washes }) =>
+  const order = passageOrder(facts);
+  return order.passages.flatMap(({ passage, washes }, at) =>
     washes.map((wash, n) => {
       const technique = washTechnique(facts, wash, washes.slice(0, n));
+      const draft = washStep(facts, passage, wash, washes.length, technique);
       return {
-        draft: washStep(facts, passage, wash, washes.length, technique),
+        draft: inPassage(facts, order, draft, at, n),
         paints: wash.slots.map((slot, i) => [slot, wash.after[i] as Lab] as const),
       };
     }),

@@ -41,7 +41,7 @@ export function washStep(
     key: `wash/${passage}/${wash.wash}`,
     kind: 'wash',
     title: `${passagePrefix(facts, passage)}${washTitle(wash.wash, count, technique)}`,
-    prompt: washPrompt(facts, wash, technique, last),
+    prompt: washPrompt(facts, passage, wash, technique, last),
     watch:
       technique === 'wet-in-wet'
         ? 'Once the shine has gone nothing wetter goes in: leave it alone.'

@@ -18,13 +18,28 @@ function bandsInWords({ reading }: PlanFacts, bands: readonly number[]): string 
   return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
 }
 
-function firstPrompt(facts: PlanFacts, wash: SolvedWash, technique: Technique): string {
-  const whites = facts.reserves.share > 0;
+const others: Record<string, string> = { ground: 'subject', subject: 'ground' };
+
+/** What the first wash of a passage goes over: the sheet, or the passage up to the line. */
+function areaInWords({ slots }: PlanFacts, passage: string, whole: string): string {
+  const whites = slots.some((slot) => slot.passage === passage && slot.reserve && slot.share > 0);
+  const other = others[passage];
+  if (other === undefined) return whites ? `${whole} but the whites` : 'the sheet';
+  return `the ${passage} up to the ${other}${whites ? ', not the whites' : ''}`;
+}
+
+function firstPrompt(
+  facts: PlanFacts,
+  passage: string,
+  wash: SolvedWash,
+  technique: Technique,
+): string {
   if (technique === 'wet-in-wet') {
-    const all = whites ? 'Wet everything but the whites' : 'Wet the sheet';
+    const all = `Wet ${areaInWords(facts, passage, 'everything')}`;
     return `${all}, wait for an even sheen, then lay the colours in, thicker than the water there. Stop when the shine starts to go.`;
   }
-  const all = whites ? 'Wash the whole sheet but the whites' : 'Wash the whole sheet';
+  const area = areaInWords(facts, passage, 'the sheet').replace('the sheet', 'the whole sheet');
+  const all = `Wash ${area}`;
   const thin = wash.weak.length > 0 ? ' Thinner where it stays lightest.' : '';
   return `${all}, top to bottom.${thin} Keep a bead running and do not go back in.`;
 }
@@ -32,11 +47,12 @@ function firstPrompt(facts: PlanFacts, wash: SolvedWash, technique: Technique): 
 /** The prompt of a wash: one or two sentences. */
 export function washPrompt(
   facts: PlanFacts,
+  passage: string,
   wash: SolvedWash,
   technique: Technique,
   last: boolean,
 ): string {
-  if (wash.wash === 1) return firstPrompt(facts, wash, technique);
+  if (wash.wash === 1) return firstPrompt(facts, passage, wash, technique);
   const bands = bandsInWords(facts, [...wash.weak, ...wash.full]);
   if (technique === 'wet-in-wet') {
     return `Wet the ${bands} shapes gently with a wide soft brush, no scrubbing. At an even sheen lay in thicker paint.`;
