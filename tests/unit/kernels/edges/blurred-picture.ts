@@ -1,0 +1,73 @@
+// Made pictures with known edges: areas blurred by a Gaussian, with noise, sampled at pixel centres.
+import type { PixelSize } from '../../../../app/model/reference.ts';
+import { seeded } from '../reading/seeded.ts';
+
+/** Share of a unit normal distribution below z. Source: Abramowitz, Stegun, 1964, 7.1.26 (1.5e-7). */
+export function normalShare(z: number): number {
+  const x = Math.abs(z) / Math.SQRT2;
+  const t = 1 / (1 + 0.3275911 * x);
+  const tail =
+    t *
+    (0.254829592 + t * (-0.284496736 + t * (1.421413741 + t * (-1.453152027 + t * 1.061405429))));
+  const erf = 1 - tail * Math.exp(-x * x);
+  return z < 0 ? (1 - erf) / 2 : (1 + erf) / 2;
+}
+
+export interface MadeEdge {
+  /** Where it lies in the distance that the picture is drawn over, px. */
+  readonly at: number;
+  /** Change of lightness across, L*; signed. */
+  readonly rise: number;
+}
+
+export interface MadePicture {
+  readonly size: PixelSize;
+  readonly slots: Uint8Array;
+  readonly lightness: Float32Array;
+}
+
+/** Noise of that standard deviation, nearly normal: twelve even random numbers (common practice). */
+export function noiseOf(random: () => number, deviation: number): number {
+  let sum = -6;
+  for (let i = 0; i < 12; i++) sum += random();
+  return deviation * sum;
+}
+
+/**
+ * Edges drawn over a distance: along a direction for straight lines, from a centre for circles.
+ * Slots are the areas between the edges.
+ */
+export function blurredPicture(
+  size: PixelSize,
+  distance: (x: number, y: number) => number,
+  edges: readonly MadeEdge[],
+  settings: { base: number; sigma: number; noise: number; seed: number },
+): MadePicture {
+  const random = seeded(settings.seed);
+  const slots = new Uint8Array(size.width * size.height);
+  const lightness = new Float32Array(slots.length);
+  for (let y = 0, i = 0; y < size.height; y++) {
+    for (let x = 0; x < size.width; x++, i++) {
+      const way = distance(x + 0.5, y + 0.5);
+      let value = settings.base;
+      for (const { at, rise } of edges) {
+        value += rise * normalShare((way - at) / settings.sigma);
+        if (way > at) slots[i] = (slots[i] as number) + 1;
+      }
+      lightness[i] = value + noiseOf(random, settings.noise);
+    }
+  }
+  return { size, slots, lightness };
+}
+
+/** Distance along a direction from the picture's middle, degrees from the horizontal. */
+export function slanting({ width, height }: PixelSize, degrees: number) {
+  const angle = (degrees * Math.PI) / 180;
+  const [across, down] = [Math.cos(angle), Math.sin(angle)];
+  return (x: number, y: number): number => (x - width / 2) * across + (y - height / 2) * down;
+}
+
+/** Distance from a circle of that radius about the picture's middle, px; positive outside. */
+export function round({ width, height }: PixelSize, radius: number) {
+  return (x: number, y: number): number => Math.hypot(x - width / 2, y - height / 2) - radius;
+}

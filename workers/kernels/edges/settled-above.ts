@@ -1,0 +1,44 @@
+/**
+ * Whether values along a contour lie above a limit, with hysteresis: those within `slack` of it go
+ * with the nearest that is clear of it, by their own place where none is or two differ at the same
+ * way. The same in both directions.
+ */
+export function settledAbove(
+  values: Float32Array,
+  limit: number,
+  slack: number,
+  closed: boolean,
+): Uint8Array {
+  const count = values.length;
+  const clear = (i: number): -1 | 0 | 1 => {
+    const value = values[i] as number;
+    return value >= limit + slack ? 1 : value < limit - slack ? -1 : 0;
+  };
+  const before = nearest(count, closed, clear, 1);
+  const after = nearest(count, closed, clear, -1);
+  return Uint8Array.from(values, (value, i) => {
+    const [back, on] = [before.ways[i] as number, after.ways[i] as number];
+    const sides = (before.sides[i] as number) + (after.sides[i] as number);
+    const side = back < on ? before.sides[i] : on < back ? after.sides[i] : sides;
+    return side ? (side > 0 ? 1 : 0) : value >= limit ? 1 : 0;
+  });
+}
+
+/** For each place the way to the nearest clear one against the step's direction, and its side. */
+function nearest(count: number, closed: boolean, clear: (i: number) => -1 | 0 | 1, step: 1 | -1) {
+  const ways = new Float64Array(count).fill(Number.POSITIVE_INFINITY);
+  const sides = new Int8Array(count);
+  const start = step > 0 ? 0 : count - 1;
+  let way = Number.POSITIVE_INFINITY;
+  let side: -1 | 0 | 1 = 0;
+  // Twice round where the contour is closed.
+  for (let n = 0; n < (closed ? 2 : 1) * count; n++) {
+    const i = (((start + step * n) % count) + count) % count;
+    const own = clear(i);
+    way = own === 0 ? way + 1 : 0;
+    if (own !== 0) side = own;
+    ways[i] = way;
+    sides[i] = side;
+  }
+  return { ways, sides };
+}

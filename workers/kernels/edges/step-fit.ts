@@ -1,0 +1,140 @@
+// Steps blurred by one Gaussian, fitted to a profile by least squares (Levenberg, 'A Method for the
+// Solution of Certain Non-Linear Problems in Least Squares', 1944; Marquardt 1963). Model of an edge:
+// Elder, Zucker, 'Local Scale Control for Edge Detection and Blur Estimation', 1998.
+import { normalDensity, normalSum } from './normal-curve.ts';
+import { solveSmall } from './solve-small.ts';
+
+export const mostSteps = 3;
+const mostUnknowns = 2 + 2 * mostSteps;
+/** Values at most. */
+const most = 32;
+const mostRounds = 5;
+/** Sigma is held between these, samples. */
+const leastSigma = 0.2;
+const mostSigma = 24;
+/** A neighbour's place is known to about two samples, for noise of half an L*. */
+const placeHold = (0.5 / 2) ** 2;
+
+/**
+ * Unknowns: [base, sigma, rise, place, rise, place ...], the edge looked at first, then its
+ * neighbours. Places and sigma in samples, base and rises in L*.
+ */
+export class StepFit {
+  readonly unknowns = new Float64Array(mostUnknowns);
+  readonly #tried = new Float64Array(mostUnknowns);
+  readonly #held = new Float64Array(mostUnknowns);
+  readonly #right = new Float64Array(mostUnknowns);
+  readonly #matrix = new Float64Array(mostUnknowns * mostUnknowns);
+  readonly #damped = new Float64Array(mostUnknowns * mostUnknowns);
+  readonly #change = new Float64Array(mostUnknowns);
+  /** Slope of the model by every unknown, at every value; and what the model leaves over. */
+  readonly #slopes = new Float64Array(mostUnknowns * most);
+  readonly #rest = new Float64Array(most);
+
+  get base(): number {
+    return this.unknowns[0] as number;
+  }
+  get sigma(): number {
+    return this.unknowns[1] as number;
+  }
+  get rise(): number {
+    return this.unknowns[2] as number;
+  }
+  get place(): number {
+    return this.unknowns[3] as number;
+  }
+
+  /** Better unknowns for values[from .. to - 1], starting from those set. */
+  improve(values: Float64Array, from: number, to: number, steps: number): void {
+    const size = 2 + 2 * steps;
+    const { unknowns } = this;
+    this.#held.set(unknowns);
+    let damping = 1e-3;
+    let cost = this.#sumUp(values, from, to, steps, unknowns);
+    for (let round = 0; round < mostRounds; round++) {
+      this.#damped.set(this.#matrix);
+      for (let i = 0; i < size; i++) {
+        const at = i * size + i;
+        this.#damped[at] = (this.#damped[at] as number) * (1 + damping) + 1e-9;
+      }
+      this.#change.set(this.#right);
+      if (!solveSmall(this.#damped, this.#change, size)) return;
+      for (let i = 0; i < size; i++) {
+        this.#tried[i] = (unknowns[i] as number) + (this.#change[i] as number);
+      }
+      this.#tried[1] = Math.min(mostSigma, Math.max(leastSigma, this.#tried[1] as number));
+      const tried = this.#sumUp(values, from, to, steps, this.#tried);
+      if (tried <= cost) {
+        unknowns.set(this.#tried);
+        const isDone = cost - tried < 1e-2 * cost + 1e-9;
+        cost = tried;
+        damping /= 8;
+        if (isDone) return;
+      } else {
+        damping *= 32;
+        if (damping > 1e3) return;
+        this.#sumUp(values, from, to, steps, unknowns);
+      }
+    }
+  }
+
+  /** Cost at `at`, and there the normal equations for the next change. */
+  #sumUp(values: Float64Array, from: number, to: number, steps: number, at: Float64Array): number {
+    const size = 2 + 2 * steps;
+    const count = to - from;
+    const slopes = this.#slopes;
+    const rest = this.#rest;
+    const base = at[0] as number;
+    const perSigma = 1 / (at[1] as number);
+    for (let i = 0; i < count; i++) {
+      slopes[i] = 1;
+      slopes[most + i] = 0;
+      rest[i] = (values[from + i] as number) - base;
+    }
+    for (let n = 2; n < size; n += 2) {
+      const rise = at[n] as number;
+      const fallPerDensity = -rise * perSigma;
+      const sums = n * most;
+      const falls = sums + most;
+      let z = (from - (at[n + 1] as number)) * perSigma;
+      for (let i = 0; i < count; i++, z += perSigma) {
+        const sum = normalSum(z);
+        const fall = fallPerDensity * normalDensity(z);
+        slopes[sums + i] = sum;
+        slopes[falls + i] = fall;
+        slopes[most + i] = (slopes[most + i] as number) + fall * z;
+        rest[i] = (rest[i] as number) - rise * sum;
+      }
+    }
+    let cost = 0;
+    for (let i = 0; i < count; i++) cost += (rest[i] as number) ** 2;
+    for (let row = 0; row < size; row++) {
+      const own = row * most;
+      let sum = 0;
+      for (let i = 0; i < count; i++) sum += (slopes[own + i] as number) * (rest[i] as number);
+      this.#right[row] = sum;
+      for (let column = 0; column <= row; column++) {
+        const other = column * most;
+        let product = 0;
+        for (let i = 0; i < count; i++) {
+          product += (slopes[own + i] as number) * (slopes[other + i] as number);
+        }
+        this.#matrix[row * size + column] = product;
+      }
+    }
+    return cost + this.#holdNeighbours(size, at);
+  }
+
+  /** Neighbours' places cost something to move. */
+  #holdNeighbours(size: number, at: Float64Array): number {
+    let cost = 0;
+    for (let n = 5; n < size; n += 2) {
+      const away = (at[n] as number) - (this.#held[n] as number);
+      cost += placeHold * away * away;
+      this.#right[n] = (this.#right[n] as number) - placeHold * away;
+      const cell = n * size + n;
+      this.#matrix[cell] = (this.#matrix[cell] as number) + placeHold;
+    }
+    return cost;
+  }
+}
