@@ -41,10 +41,11 @@ test('a reading, its maps and pictures fit together', async () => {
       stages.add(stage);
     },
   );
-  const { reading, slotMap, bandMap } = result;
+  const { reading, slotMap, bandMap, lightnessMap } = result;
   const { raster } = reading;
   expect(Math.max(raster.width, raster.height)).toBeLessThanOrEqual(1600);
-  for (const map of [slotMap, bandMap]) expect(map.length).toBe(raster.width * raster.height);
+  for (const map of [slotMap, bandMap, lightnessMap])
+    expect(map.length).toBe(raster.width * raster.height);
   expect(early).toHaveLength(1);
   for (const bitmap of early.flatMap(({ reference, grey }) => [reference, grey])) {
     expect([bitmap.width, bitmap.height]).toEqual([raster.width, raster.height]);

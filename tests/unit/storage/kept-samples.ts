@@ -88,6 +88,7 @@ export const newPlanSample = (id: string, key = 'k', readingKey = 'r'): NewPlan 
   kept: {
     reading: readingSample,
     slotMap: new Uint8Array(1200).map((_, i) => (i / 100) | 0),
+    lightnessMap: new Uint8Array(1200).map((_, i) => i % 251),
     referenceJpeg: new Uint8Array([0xff, 0xd8, 1, 2]).buffer,
   },
 });

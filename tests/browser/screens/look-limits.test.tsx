@@ -1,0 +1,138 @@
+import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { page, userEvent } from 'vitest/browser';
+import { limitsOf } from '../../../app/model/band-limits.ts';
+import { valueOfLightness } from '../../../app/model/munsell-value.ts';
+import { LookScreen } from '../../../app/screens/look/look-screen.tsx';
+import { type MadeStudy, madeStudy } from './made-study.ts';
+import { pointerOn, shownGreens } from './picture-pixels.ts';
+import { type Shown, shown } from './shown.ts';
+
+let study: MadeStudy;
+let screen: Shown;
+const track = (): Element => page.getByTestId('limits').element();
+const middles = [0.1, 0.3, 0.5, 0.7, 0.9];
+const limitsNow = (): number[] => limitsOf(study.seen.value?.reading.bands ?? []);
+/** Where a lightness lies along the track, 0..1. */
+const placeOf = (lightness = 0): number => valueOfLightness(lightness) / 10;
+
+beforeEach(async () => {
+  await page.viewport(390, 844);
+  // Made-up pointers can't be captured by the browser; the gesture does without.
+  vi.spyOn(HTMLElement.prototype, 'setPointerCapture').mockImplementation(() => undefined);
+  study = await madeStudy();
+  screen = shown(<LookScreen studio={study.studio} paintingId="made" />);
+  await expect.element(page.getByTestId('limits')).toBeVisible();
+});
+afterEach(() => {
+  screen.leave();
+  vi.restoreAllMocks();
+});
+
+test('the picture follows a dragged limit live, the reading once it is let go', async () => {
+  await page.getByRole('button', { name: 'Values' }).click();
+  const limits = limitsNow();
+  const [from = 0] = limits.slice(-1);
+  const before = shownGreens(middles);
+  pointerOn(track(), 'pointerdown', [placeOf(from), 0.8]);
+  pointerOn(track(), 'pointermove', [placeOf(80), 0.8]);
+  pointerOn(track(), 'pointermove', [placeOf(62), 0.8]); // now the orange is in the lightest band
+  await vi.waitFor(() => expect(shownGreens(middles)[4]).not.toBe(before[4]));
+  const live = shownGreens(middles);
+  expect(live[3]).toBe(live[4]);
+  expect(study.decided).toEqual([]);
+  pointerOn(track(), 'pointerup', [placeOf(62), 0.8]);
+  expect(study.decided).toHaveLength(1);
+  const [decision] = study.decided;
+  if (decision?.kind !== 'limits') throw new Error('no limits were decided');
+  expect(decision.lightness.at(-1)).toBeCloseTo(62, 0);
+  expect(decision.lightness.slice(0, -1)).toEqual(limits.slice(0, -1));
+  await vi.waitFor(() => expect(limitsNow().at(-1)).toBeCloseTo(62, 0));
+  expect(shownGreens(middles)[3]).toBe(shownGreens(middles)[4]);
+});
+
+test('while grey is looked at, dragging brings the values', async () => {
+  expect(page.getByTestId('picture').element().getAttribute('data-show')).toBe('grey');
+  pointerOn(track(), 'pointerdown', [0.5, 0.8]);
+  pointerOn(track(), 'pointermove', [0.52, 0.8]);
+  await expect.element(page.getByTestId('picture')).toHaveAttribute('data-show', 'values');
+  pointerOn(track(), 'pointerup', [0.52, 0.8]);
+});
+
+test('her limits stand until the reading has followed', async () => {
+  const letGo = study.hold();
+  const [first = 0] = limitsNow();
+  pointerOn(track(), 'pointerdown', [placeOf(first), 0.8]);
+  pointerOn(track(), 'pointermove', [placeOf(first) + 0.05, 0.8]);
+  pointerOn(track(), 'pointerup', [placeOf(first) + 0.05, 0.8]);
+  const slider = page.getByRole('slider').first();
+  const moved = Math.round(
+    study.decided[0]?.kind === 'limits' ? (study.decided[0].lightness[0] ?? 0) : 0,
+  );
+  expect(moved).toBeGreaterThan(Math.round(first));
+  await expect.element(slider).toHaveAttribute('aria-valuenow', String(moved));
+  await expect.element(page.getByText('Reading the picture anew …')).toBeInTheDocument();
+  letGo();
+  await vi.waitFor(() => expect(Math.round(limitsNow()[0] ?? 0)).toBe(moved));
+  await expect.element(slider).toHaveAttribute('aria-valuenow', String(moved));
+});
+
+test('a drag the browser takes away changes nothing', async () => {
+  await page.getByRole('button', { name: 'Values' }).click();
+  const before = shownGreens(middles);
+  const [first = 0] = limitsNow();
+  pointerOn(track(), 'pointerdown', [placeOf(first), 0.8]);
+  pointerOn(track(), 'pointermove', [0.02, 0.8]);
+  await vi.waitFor(() => expect(shownGreens(middles)).not.toEqual(before));
+  pointerOn(track(), 'pointercancel', [0.02, 0.8]);
+  await vi.waitFor(() => expect(shownGreens(middles)).toEqual(before));
+  pointerOn(track(), 'pointermove', [0.3, 0.8]);
+  pointerOn(track(), 'pointerup', [0.3, 0.8]);
+  expect(study.decided).toEqual([]);
+});
+
+test('by keys: 1 L*, with Shift 5; said in words; one decision when the keys are quiet', async () => {
+  const slider = page.getByRole('slider').last();
+  const at = Math.round(limitsNow().at(-1) ?? 0);
+  (slider.element() as HTMLElement).focus();
+  await userEvent.keyboard('{ArrowRight}');
+  await expect.element(slider).toHaveAttribute('aria-valuenow', String(at + 1));
+  await userEvent.keyboard('{Shift>}{ArrowLeft}{/Shift}');
+  await expect.element(slider).toHaveAttribute('aria-valuenow', String(at - 4));
+  const said = slider.element().getAttribute('aria-valuetext');
+  expect(said).toMatch(/^limit between white and light, value \d\.\d$/);
+  expect(study.decided).toEqual([]);
+  await vi.waitFor(() => expect(study.decided).toHaveLength(1), { timeout: 2000 });
+});
+
+test('limits are held apart, at Home and at End', async () => {
+  const slider = page.getByRole('slider').nth(1);
+  const [low = 0, , high = 0] = limitsNow();
+  (slider.element() as HTMLElement).focus();
+  await userEvent.keyboard('{Home}');
+  await expect.element(slider).toHaveAttribute('aria-valuenow', String(Math.round(low + 2)));
+  await userEvent.keyboard('{End}');
+  await expect.element(slider).toHaveAttribute('aria-valuenow', String(Math.round(high - 2)));
+});
+
+test('the picture sets the values again, by one button', async () => {
+  const proposed = limitsNow();
+  const button = page.getByRole('button', { name: 'Set the values by the picture' });
+  await expect.element(button).not.toBeInTheDocument();
+  (page.getByRole('slider').first().element() as HTMLElement).focus();
+  await userEvent.keyboard('{ArrowRight}');
+  await expect.element(button).toBeInTheDocument();
+  await expect.element(page.getByText('The limits between the values are your own.')).toBeVisible();
+  await button.click();
+  await vi.waitFor(() => expect(limitsNow()).toEqual(proposed));
+  expect(study.decided.at(-1)?.kind).toBe('bands');
+  await expect.element(button).not.toBeInTheDocument();
+});
+
+test('a reading kept from before, without its lightness, still takes a limit', async () => {
+  const { lightnessMap: _, ...old } = study.seen.value ?? (undefined as never);
+  study.seen.value = old;
+  await expect.element(page.getByRole('button', { name: 'As photographed' })).toBeInTheDocument();
+  (page.getByRole('slider').first().element() as HTMLElement).focus();
+  await userEvent.keyboard('{ArrowRight}');
+  await vi.waitFor(() => expect(study.decided).toHaveLength(1), { timeout: 2000 });
+});

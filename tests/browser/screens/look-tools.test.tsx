@@ -1,0 +1,152 @@
+import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { page, userEvent } from 'vitest/browser';
+import type { Warning } from '../../../app/model/reading.ts';
+import { LookScreen } from '../../../app/screens/look/look-screen.tsx';
+import { type MadeStudy, madeStudy, stripes } from './made-study.ts';
+import { pointerOn, shownGreens } from './picture-pixels.ts';
+import { type Shown, shown } from './shown.ts';
+
+let study: MadeStudy;
+let screen: Shown;
+const stage = (): HTMLElement => page.getByTestId('spot-stage').element() as HTMLElement;
+const press = (name: string) => page.getByRole('button', { name, exact: true }).click();
+const at = (stripe: number): readonly [number, number] => [(stripe + 0.5) / 5, 0.5];
+
+function tap(stripe: number): void {
+  pointerOn(stage(), 'pointerdown', at(stripe));
+  pointerOn(stage(), 'pointerup', at(stripe));
+}
+
+beforeEach(async () => {
+  await page.viewport(390, 844);
+  vi.spyOn(HTMLElement.prototype, 'setPointerCapture').mockImplementation(() => undefined);
+  study = await madeStudy();
+  screen = shown(<LookScreen studio={study.studio} paintingId="made" />);
+  await expect.element(page.getByRole('button', { name: 'Touch for value' })).toBeVisible();
+});
+afterEach(() => {
+  screen.leave();
+  vi.restoreAllMocks();
+});
+
+test('a touched spot says its value, its L* and its colour', async () => {
+  await press('Touch for value');
+  pointerOn(stage(), 'pointerdown', at(2));
+  await expect.element(page.getByText(/^Value 4\.9/)).toBeVisible(); // L* 50, ASTM D1535
+  await expect.element(page.getByText(/L\* 50/)).toBeVisible();
+  expect(stage().querySelector('canvas')).not.toBeNull(); // enlarged beside the finger
+  pointerOn(stage(), 'pointermove', at(4));
+  await expect.element(page.getByText(/L\* 9[67]/)).toBeVisible();
+  pointerOn(stage(), 'pointerup', at(4));
+  await vi.waitFor(() => expect(stage().querySelector('canvas')).toBeNull());
+  await expect.element(page.getByText(/L\* 9[67]/)).toBeVisible();
+});
+
+test('every stripe has the lightness culori gives it', async () => {
+  await press('Touch for value');
+  for (const [i, { lightness }] of stripes.entries()) {
+    tap(i);
+    const text = `L* ${lightness.toFixed(0)}`;
+    await vi.waitFor(() => expect(page.getByTestId('spot').element().textContent).toContain(text));
+    await press('Take the marks off');
+  }
+});
+
+test('a second spot is compared with the first, a third begins anew', async () => {
+  await press('Touch for value');
+  tap(3); // orange
+  tap(1); // blue
+  await expect
+    .element(page.getByText('The second is 4 values darker, cooler, duller.'))
+    .toBeVisible();
+  tap(2);
+  await expect.element(page.getByText('Touch a second spot to compare.')).toBeVisible();
+  await expect.element(page.getByText(/^Value 4\.9/)).toBeVisible();
+});
+
+test('a strong blue is said to look lighter than it is, a grey is not', async () => {
+  await press('Touch for value');
+  tap(1);
+  await expect.element(page.getByText(/^It looks about .* lighter than it is/)).toBeVisible();
+  await press('Take the marks off');
+  tap(2);
+  await expect.element(page.getByText(/^Value 4\.9/)).toBeVisible();
+  await expect.element(page.getByText(/lighter than it is/)).not.toBeInTheDocument();
+});
+
+test('a touch the browser takes away leaves no mark', async () => {
+  await press('Touch for value');
+  pointerOn(stage(), 'pointerdown', at(2));
+  pointerOn(stage(), 'pointercancel', at(2));
+  await expect.element(page.getByText(/^Touch a spot of the picture/)).toBeVisible();
+});
+
+test('by keys: arrows move the cross, Enter marks, Escape takes the marks off', async () => {
+  await press('Touch for value');
+  stage().focus();
+  await userEvent.keyboard('{ArrowRight}');
+  await expect.element(page.getByText(/L\* 50/)).toBeVisible();
+  await userEvent.keyboard('{Enter}');
+  await userEvent.keyboard('{Shift>}{ArrowLeft}{ArrowLeft}{ArrowLeft}{ArrowLeft}{/Shift}');
+  await expect.element(page.getByText(/^The second is 2 values darker/)).toBeVisible();
+  await userEvent.keyboard('{Escape}');
+  await expect.element(page.getByText(/^Touch a spot of the picture/)).toBeVisible();
+});
+
+test('in the mirror and upside down a touch finds what is seen there', async () => {
+  await press('Mirror');
+  await press('Touch for value');
+  tap(0); // the lightest stripe is on the left now
+  await expect.element(page.getByText(/L\* 9[67]/)).toBeVisible();
+  await press('Upside down'); // turned round and mirrored: left is left again
+  tap(0);
+  await expect.element(page.getByText('Second: value 0.6, dark')).toBeVisible();
+});
+
+test('squinting takes the hardness out of edges and comes nearer to one grey', async () => {
+  const steps = Array.from({ length: 41 }, (_, i) => 0.75 + i / 400); // across the border at 0.8
+  await press('Squint');
+  await vi.waitFor(() => expect(shownGreens([0.9])[0]).toBeGreaterThan(0));
+  const rise = (greens: number[]): number =>
+    Math.max(...greens.slice(1).map((green, i) => Math.abs(green - (greens[i] ?? 0))));
+  const half = shownGreens(steps);
+  const slider = page.getByRole('slider', { name: 'Squint' });
+  await userEvent.fill(slider, '100');
+  await vi.waitFor(() => expect(rise(shownGreens(steps))).toBeLessThan(rise(half)));
+  const [dark = 0, light = 0] = shownGreens([0.05, 0.95]);
+  expect(light - dark).toBeLessThan(245 - 20);
+  await page.getByTestId('picture').click(); // in colour, by a tap like everywhere
+  await expect.element(page.getByTestId('picture')).toHaveAttribute('data-show', 'squint');
+  await expect.element(page.getByRole('button', { name: /Tap for grey/ })).toBeInTheDocument();
+});
+
+test('as photographed and opened up stand side by side, and a tap takes one', async () => {
+  const darkest = (name: string): number => {
+    const canvas = page
+      .getByRole('button', { name })
+      .element()
+      .querySelector<HTMLCanvasElement>('canvas');
+    const data = canvas?.getContext('2d')?.getImageData(0, 0, 1, 1).data;
+    return data?.[1] ?? -1;
+  };
+  const chosen = study.seen.value?.reading.range.mode;
+  expect(chosen).toBe('opened');
+  expect(darkest('Opened up')).toBeGreaterThan(0); // as dark as the paints, not black
+  await page.getByRole('button', { name: 'As photographed' }).click();
+  expect(study.decided).toEqual([{ kind: 'range', mode: 'photographed' }]);
+  const button = page.getByRole('button', { name: 'As photographed' });
+  await expect.element(button).toHaveAttribute('aria-pressed', 'true');
+});
+
+test('one sentence on top, every other warning behind one tap', async () => {
+  const now = study.seen.value;
+  if (!now) throw new Error('nothing was read');
+  const warning = (code: Warning['code']): Warning => ({ code, text: `What to do: ${code}.` });
+  const warnings = [warning('flat'), warning('high-key'), warning('merge')];
+  study.seen.value = { ...now, reading: { ...now.reading, warnings } };
+  await expect.element(page.getByTestId('sentence')).toHaveTextContent('What to do: flat.');
+  await expect.element(page.getByText('What to do: merge.')).not.toBeVisible();
+  await page.getByText('What else was seen').click();
+  await expect.element(page.getByText('What to do: high-key.')).toBeVisible();
+  await expect.element(page.getByText('What to do: merge.')).toBeVisible();
+});
