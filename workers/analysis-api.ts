@@ -4,6 +4,7 @@ import type { Reading, ReadingWishes } from '../app/model/reading.ts';
 import type { Crop } from '../app/model/reference.ts';
 import type { Sheet } from '../app/model/sheet.ts';
 import type { Stage } from '../app/model/stage.ts';
+import type { SubjectFacts, SubjectStroke } from '../app/model/subject.ts';
 import type { PlanWishes, WashPlan } from '../app/model/wash-plan.ts';
 
 export interface ReadRequest {
@@ -28,6 +29,24 @@ export interface ReadResult {
   readonly referenceJpeg: ArrayBuffer;
   /** JPEG, long side 480 px, for the list of paintings. */
   readonly thumbnail: ArrayBuffer;
+}
+
+/** Where the subject lies, while she draws: ahead of the reading, which finds the same. */
+export interface SubjectRequest {
+  /** Names the picture, so that what was made of it can be used again. */
+  readonly picture: string;
+  readonly referenceJpeg: ArrayBuffer;
+  /** Long side of the reading's raster, and its px per mm on the sheet. */
+  readonly longSidePx: number;
+  readonly pxPerMm: number;
+  /** In order, a circle first; none makes the picture ready for the first. */
+  readonly strokes: readonly SubjectStroke[];
+}
+
+export interface SubjectResult {
+  /** 1 for the subject, 0 for its ground, for every pixel of the raster, row by row. */
+  readonly mask: Uint8Array;
+  readonly facts: SubjectFacts;
 }
 
 /** The cropped reference and its greyscale (true L*), both of the raster's size. */
@@ -71,6 +90,8 @@ export interface AnalysisApi {
     wishes: PlanWishes,
     onProgress: OnProgress,
   ): Promise<WashPlan>;
+  /** The subject she drew round; null where there is none, or no stroke yet. */
+  subjectLine(job: number, request: SubjectRequest): Promise<SubjectResult | null>;
   /** Reference and greyscale again from the kept JPEG, for a session opened anew. */
   pictures(jpeg: ArrayBuffer): Promise<Pictures>;
   paintBox(): Promise<PaintCard[]>;

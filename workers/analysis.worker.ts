@@ -14,6 +14,7 @@ import { rasterBitmaps } from './photo/raster-bitmaps.ts';
 import { readRaster } from './photo/read-raster.ts';
 import { progressTeller } from './progress-teller.ts';
 import { readReference } from './read-reference.ts';
+import { forgetSubject, subjectLine } from './subject-line.ts';
 
 /** A job that can be cancelled and tells how far it is. */
 async function toldJob<T>(
@@ -48,6 +49,7 @@ const api: AnalysisApi = {
     }),
 
   async read(job, request, onPictures, onProgress) {
+    forgetSubject();
     const hand = handOver(onPictures);
     const result = await toldJob(job, onProgress, async (pause) => {
       const read = await readReference(request, hand.over, pause);
@@ -63,6 +65,11 @@ const api: AnalysisApi = {
   async plan(job, reading, wishes, onProgress) {
     checkWishes(wishes);
     return toldJob(job, onProgress, (pause) => buildWashPlan(reading, wishes, pause));
+  },
+
+  async subjectLine(job, request) {
+    const found = await runJob(job, (pause) => subjectLine(request, pause));
+    return found && Comlink.transfer(found, [found.mask.buffer]);
   },
 
   async pictures(jpeg) {

@@ -6,6 +6,8 @@ import type {
   Pictures,
   ReadRequest,
   ReadResult,
+  SubjectRequest,
+  SubjectResult,
 } from '../../workers/analysis-api.ts';
 import type { PaintCard } from '../model/paint.ts';
 import type { Reading } from '../model/reading.ts';
@@ -32,6 +34,8 @@ export interface AnalysisClient {
     wishes: PlanWishes,
     onProgress?: OnProgress,
   ): Promise<WashPlan>;
+  /** Null where she has drawn no subject yet. */
+  subjectLine(signal: AbortSignal, request: SubjectRequest): Promise<SubjectResult | null>;
   pictures(signal: AbortSignal, jpeg: ArrayBuffer): Promise<Pictures>;
   paintBox(signal: AbortSignal): Promise<PaintCard[]>;
   warmUp(signal: AbortSignal): Promise<void>;
@@ -74,6 +78,8 @@ export function createAnalysisClient(options: Partial<DeskOptions> = {}): Analys
       }),
     plan: (signal, reading, wishes, onProgress) =>
       desk.call(signal, (api, job) => api.plan(job, reading, wishes, heard(job, onProgress))),
+    subjectLine: (signal, request) =>
+      desk.call(signal, (api, job) => api.subjectLine(job, request)),
     pictures: (signal, jpeg) => desk.call(signal, (api) => api.pictures(jpeg), closePictures),
     paintBox: (signal) => desk.call(signal, (api) => api.paintBox()),
     warmUp: (signal) => desk.call(signal, (api) => api.warmUp()),

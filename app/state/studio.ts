@@ -1,18 +1,20 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
-import type { PhotoFacts, Pictures } from '../../workers/analysis-api.ts';
+import type { PhotoFacts, Pictures, SubjectResult } from '../../workers/analysis-api.ts';
 import type { AnalysisClient } from '../analysis/analysis-client.ts';
 import type { CrashGuard } from '../analysis/crash-guard.ts';
 import type { PaintCard } from '../model/paint.ts';
-import type { Decision, Painting } from '../model/painting.ts';
+import type { Decision, NewDecision, Painting } from '../model/painting.ts';
 import type { Crop } from '../model/reference.ts';
 import type { Sheet } from '../model/sheet.ts';
 import type { Stage } from '../model/stage.ts';
+import type { SubjectStroke } from '../model/subject.ts';
 import type { WashPlan } from '../model/wash-plan.ts';
 import { planWishes, readingWishes } from '../model/wishes.ts';
 import type { Store } from '../storage/open-store.ts';
 import { planKeyOf, readingKeyOf } from './keys.ts';
 import type { Seen } from './seen.ts';
 import { sentenceOf } from './sentence-of.ts';
+import { subjectRequest } from './subject-request.ts';
 
 export interface Work {
   readonly stage: Stage;
@@ -20,8 +22,7 @@ export interface Work {
   readonly part: number;
 }
 
-type Distributed<T> = T extends unknown ? Omit<T, 'id' | 'at'> : never;
-export type NewDecision = Distributed<Decision>;
+export type { NewDecision };
 
 /** The one painting that is open: what was seen, what is planned, what is being worked out. */
 export interface Studio {
@@ -42,6 +43,13 @@ export interface Studio {
   /** Tries once more what went wrong, or what waits. */
   again(): void;
   decide(decision: NewDecision): Promise<void>;
+  /** Kept at once; worked out when the study or the plan is opened. */
+  note(decision: NewDecision): Promise<void>;
+  /** The subject she has drawn round in the picture seen; null without one. Throws when it is aborted. */
+  subjectLine(
+    leaving: AbortSignal,
+    strokes: readonly SubjectStroke[],
+  ): Promise<SubjectResult | null>;
   /** Kept at once; read again when the study or the plan is opened. */
   setReference(sheet: Sheet, crop: Crop): Promise<void>;
   /** A study becomes a painting: its plan is made. */
@@ -204,6 +212,11 @@ export function createStudio({ store, client, guard, onBadPhoto }: StudioNeeds):
     }
   }
 
+  async function add(decision: NewDecision): Promise<void> {
+    const made = { ...decision, id: crypto.randomUUID(), at: Date.now() } as Decision;
+    await change((before) => ({ ...before, decisions: [...before.decisions, made] }));
+  }
+
   async function open(id: string): Promise<void> {
     if (painting.value?.id === id) {
       const unplanned = !plan.value && !painting.value.purpose;
@@ -242,9 +255,19 @@ export function createStudio({ store, client, guard, onBadPhoto }: StudioNeeds):
     },
     again: () => void refresh(),
     async decide(decision) {
-      const made = { ...decision, id: crypto.randomUUID(), at: Date.now() } as Decision;
-      await change((before) => ({ ...before, decisions: [...before.decisions, made] }));
+      await add(decision);
       await refresh();
+    },
+    async note(decision) {
+      running?.abort(); // what is being worked out is out of date
+      work.value = null;
+      await add(decision);
+    },
+    async subjectLine(leaving, strokes) {
+      const of = painting.value;
+      const now = seen.value;
+      if (!of || !now) return null;
+      return client.subjectLine(leaving, subjectRequest(of, now, strokes));
     },
     async setReference(sheet, crop) {
       await change((before) => ({ ...before, reference: { ...before.reference, sheet, crop } }));

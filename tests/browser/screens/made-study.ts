@@ -109,6 +109,8 @@ export async function madeStudy(): Promise<MadeStudy> {
       if (before) painting.value = { ...before, decisions: [...before.decisions, made] };
       await read();
     },
+    note: nothing,
+    subjectLine: async () => null,
     setReference: nothing,
     paintIt: nothing,
     openBox: nothing,
