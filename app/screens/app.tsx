@@ -10,6 +10,7 @@ import { PlanScreen } from './plan/plan-screen.tsx';
 import { RecordScreen } from './record/record-screen.tsx';
 import { SheetPlace } from './sheet/sheet-place.tsx';
 import { StartScreen } from './start/start-screen.tsx';
+import { SubjectPlace } from './subject/subject-place.tsx';
 
 export function App({ app }: { app: AppState }) {
   return (
@@ -47,6 +48,8 @@ function Screen({ app }: { app: AppState }) {
       return <LookScreen {...of} />;
     case 'sheet':
       return <SheetPlace app={app} paintingId={route.paintingId} />;
+    case 'subject':
+      return <SubjectPlace {...of} />;
     case 'paints':
       return <PaintsScreen {...of} />;
     case 'plan':

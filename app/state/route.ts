@@ -5,7 +5,15 @@ export type Route =
   | { readonly screen: 'choose' }
   | { readonly screen: PaintingScreen; readonly paintingId: string };
 
-export const paintingScreens = ['look', 'sheet', 'paints', 'plan', 'easel', 'record'] as const;
+export const paintingScreens = [
+  'look',
+  'sheet',
+  'subject',
+  'paints',
+  'plan',
+  'easel',
+  'record',
+] as const;
 export type PaintingScreen = (typeof paintingScreens)[number];
 
 const isPaintingScreen = (word: string): word is PaintingScreen =>

@@ -1,0 +1,140 @@
+import { useComputed, useSignal } from '@preact/signals';
+import { useId } from 'preact/hooks';
+import { longSideShare, pointInPhoto } from '../../model/cut-point.ts';
+import type { Point } from '../../model/lab.ts';
+import type { NewDecision } from '../../model/painting.ts';
+import type { Reference } from '../../model/reference.ts';
+import type { SubjectMode } from '../../model/subject.ts';
+import { lastSubjectDecision } from '../../model/subject-strokes.ts';
+import { thinStroke } from '../../model/thin-stroke.ts';
+import { linkTo } from '../../state/route.ts';
+import type { Studio } from '../../state/studio.ts';
+import { Button, buttonClass } from '../common/button.tsx';
+import { Picture } from '../common/picture.tsx';
+import { TopBar } from '../common/top-bar.tsx';
+import { Waiting } from '../common/waiting.tsx';
+import { Workplace } from '../common/workplace.tsx';
+import { StrokeStage } from './stroke-stage.tsx';
+import { subjectLayers } from './subject-layers.ts';
+import { SubjectPanel } from './subject-panel.tsx';
+import { useSubjectLine } from './use-subject-line.ts';
+
+/** A circle smaller than this, as a share of the picture's sides, was a slip of the finger. */
+const smallestCircle = 0.03;
+
+const isSlip = (path: readonly Point[]): boolean =>
+  ([0, 1] as const).some((axis) => {
+    const places = path.map((point) => point[axis]);
+    return Math.max(...places) - Math.min(...places) < smallestCircle;
+  });
+
+/** Her stroke over the cut-out as a decision over the photo, so that it outlives another sheet. */
+function strokeDecision(
+  { crop, sheet }: Reference,
+  mode: SubjectMode,
+  path: readonly Point[],
+  brush: number,
+): NewDecision {
+  const shape = sheet.widthMm / sheet.heightMm;
+  const onPhoto = path.map((point) => pointInPhoto(point, crop, shape));
+  return {
+    kind: 'subject',
+    mode,
+    stroke: thinStroke(onPhoto),
+    brush: mode === 'circle' ? 0 : brush * longSideShare(crop, shape),
+  };
+}
+
+/** She circles the subject, mends its line with a brush, and sees how it stands against its ground. */
+export function SubjectScreen({ studio, paintingId }: { studio: Studio; paintingId: string }) {
+  const mode = useSignal<SubjectMode>('circle');
+  /** Diameter of the brush as a share of the picture's long side. */
+  const brush = useSignal(0.04);
+  const view = useSignal<'colour' | 'grey'>('colour');
+  const line = useSubjectLine(studio);
+  const layers = useComputed(() =>
+    studio.pictures.value ? subjectLayers(studio.pictures.value, line.value.found) : null,
+  );
+  const hintId = useId();
+  const painting = studio.painting.value;
+  const pictures = studio.pictures.value;
+  const seen = studio.seen.value;
+  const stage = studio.work.value?.stage;
+  const reading = stage !== undefined && stage !== 'paints' && stage !== 'washes';
+  const ready = painting && pictures && seen && layers.value && !reading;
+  const { found } = line.value;
+
+  const draw = (path: readonly Point[]): void => {
+    if (!painting || (mode.value === 'circle' && isSlip(path))) return;
+    void studio.note(strokeDecision(painting.reference, mode.value, path, brush.value));
+  };
+  const last = painting && lastSubjectDecision(painting.decisions);
+  const undo = (): void => {
+    if (last) void studio.note({ kind: 'undo', undoes: last.id });
+    if (last?.mode === 'circle') mode.value = 'circle';
+  };
+  const startAgain = (): void => {
+    void studio.note({ kind: 'subject', mode: 'circle', stroke: [], brush: 0 });
+    mode.value = 'circle';
+  };
+
+  return (
+    <Workplace
+      name="subject"
+      top={
+        <TopBar title="Subject and ground" back="Value study" backTo={linkTo(paintingId, 'look')} />
+      }
+      picture={
+        ready ? (
+          <Picture
+            label={found ? 'Your subject, its ground dimmed' : 'Your reference'}
+            size={seen.reading.raster}
+            layers={layers.value ?? {}}
+            // What is to be added lies in the ground: there it must be seen.
+            show={found && mode.value !== 'add' ? `${view.value}-alone` : view.value}
+            over={
+              <StrokeStage
+                mode={mode.value}
+                brushPx={brush.value * Math.max(pictures.grey.width, pictures.grey.height)}
+                size={seen.reading.raster}
+                line={found?.facts.line ?? []}
+                hintId={hintId}
+                onStroke={draw}
+              />
+            }
+          />
+        ) : (
+          <Waiting studio={studio} />
+        )
+      }
+      panel={
+        ready && (
+          <SubjectPanel
+            line={line.value}
+            grey={pictures.grey}
+            size={seen.reading.raster}
+            mode={mode}
+            brush={brush}
+            view={view}
+            hintId={hintId}
+          />
+        )
+      }
+      actions={
+        ready && (
+          <>
+            <Button disabled={!last} onClick={undo}>
+              Undo
+            </Button>
+            <Button disabled={!found && !line.value.empty} onClick={startAgain}>
+              Start again
+            </Button>
+            <a class={buttonClass('main')} href={linkTo(paintingId, 'look')}>
+              Done
+            </a>
+          </>
+        )
+      }
+    />
+  );
+}
