@@ -15,6 +15,8 @@ export interface CoarseSubject {
 }
 
 const mostRounds = 6;
+/** When this share of the circle at most has changed sides, the line has come to rest. */
+const restless = 0.001;
 /** Less of the circle than this left over: nothing in it differs from its ground, so her line stands. */
 const leastOfCircle = 0.03;
 /** Round a correction, in widths of its brush, the line is found anew; elsewhere it stays. */
@@ -41,8 +43,8 @@ class Sides {
     return learnedFavour(this.#bins, this.sides, this.#places.weights);
   }
 
-  /** Sorts the open cells of `known`, which becomes the sides; true where that changed any. */
-  sort(known: Uint8Array): boolean {
+  /** Sorts the open cells of `known`, which becomes the sides; answers how many changed. */
+  sort(known: Uint8Array): number {
     const { prior } = this.#places;
     const favour = this.#learn();
     const favourAt = (i: number): number =>
@@ -51,7 +53,7 @@ class Sides {
     cutLine({ colours: this.#grid, known, favourAt });
     this.favour = favour;
     this.sides = known;
-    return this.sides.some((side, i) => side !== before[i]);
+    return known.reduce((sum, side, i) => sum + (side === before[i] ? 0 : 1), 0);
   }
 }
 
@@ -61,11 +63,11 @@ function* withinCircle(found: Sides, inside: Uint8Array): Generator<void> {
   for (let round = 0; round < mostRounds; round++) {
     const changed = found.sort(known.slice());
     yield;
-    if (!changed) break;
     if (countOf(found.sides) < leastOfCircle * countOf(inside)) {
       found.sides = inside.slice();
       break;
     }
+    if (changed <= restless * countOf(inside)) break;
   }
 }
 

@@ -74,7 +74,9 @@ export function cutLine({ colours, known, favourAt }: CutInput): void {
     const difference = apart[arc] as number;
     if (difference < 0) continue;
     const step = Math.min(holds.length - 1, Math.round(difference * scale));
-    const units = Math.round((holds[step] as number) * (slanting(arc & 7) ? Math.SQRT1_2 : 1));
+    const units = Math.round(
+      (holds[step] as number) * (slanting[arc & 7] === 1 ? Math.SQRT1_2 : 1),
+    );
     if ((nodes[arc] as number) >= 0) capacities[arc] = units;
     else {
       const way = known[around[arc] as number] === cell.subject ? units : -units;

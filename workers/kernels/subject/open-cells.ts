@@ -1,21 +1,11 @@
 import type { PixelSize } from '../../../app/model/reference.ts';
 
-/** Neighbours stand in this order; the way back of direction d is 7 - d. */
-const steps = [
-  [-1, -1],
-  [0, -1],
-  [1, -1],
-  [-1, 0],
-  [1, 0],
-  [-1, 1],
-  [0, 1],
-  [1, 1],
-] as const;
+/** Neighbours stand in this order, row by row; the way back of direction d is 7 - d. */
+const right = Int8Array.of(-1, 0, 1, -1, 1, -1, 0, 1);
+const down = Int8Array.of(-1, -1, -1, 0, 0, 1, 1, 1);
 
-export const slanting = (direction: number): boolean => {
-  const [dx, dy] = steps[direction] as readonly [number, number];
-  return dx !== 0 && dy !== 0;
-};
+/** By direction: 1 where it runs from corner to corner. */
+export const slanting = right.map((dx, direction) => (dx !== 0 && down[direction] !== 0 ? 1 : 0));
 
 /** The cells whose side is open, numbered from 0, and what lies around each in eight directions. */
 export interface OpenCells {
@@ -44,9 +34,10 @@ export function openCells(known: Uint8Array, { width, height }: PixelSize): Open
     const x = i % width;
     const y = Math.floor(i / width);
     for (let direction = 0; direction < 8; direction++) {
-      const [dx, dy] = steps[direction] as readonly [number, number];
-      if (x + dx < 0 || x + dx >= width || y + dy < 0 || y + dy >= height) continue;
-      const other = i + dy * width + dx;
+      const column = x + (right[direction] as number);
+      const row = y + (down[direction] as number);
+      if (column < 0 || column >= width || row < 0 || row >= height) continue;
+      const other = row * width + column;
       around[node * 8 + direction] = other;
       nodes[node * 8 + direction] = numbers[other] as number;
     }

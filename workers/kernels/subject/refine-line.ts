@@ -6,19 +6,20 @@ import { cell, cutLine } from './cut-line.ts';
 import { paintStroke } from './stroke-area.ts';
 import type { SubjectPlanes } from './subject-planes.ts';
 
-/** Cells on the line or beside it stay open, the others are what they are. */
+/** Cells on either side of the line stay open, the others are what they are. */
 function nearLine(sides: Uint8Array, { size }: ColourGrid): Uint8Array {
   const { width, height } = size;
-  return sides.map((side, i) => {
-    const x = i % width;
-    const y = Math.floor(i / width);
-    for (let row = Math.max(0, y - 1); row <= Math.min(height - 1, y + 1); row++) {
-      for (let column = Math.max(0, x - 1); column <= Math.min(width - 1, x + 1); column++) {
-        if (sides[row * width + column] !== side) return cell.open;
+  const known = sides.map((side) => (side === 1 ? cell.subject : cell.ground));
+  for (let y = 0, i = 0; y < height; y++) {
+    for (let x = 0; x < width; x++, i++) {
+      for (const other of [x + 1 < width ? i + 1 : i, y + 1 < height ? i + width : i]) {
+        if (sides[i] === sides[other]) continue;
+        known[i] = cell.open;
+        known[other] = cell.open;
       }
     }
-    return side === 1 ? cell.subject : cell.ground;
-  });
+  }
+  return known;
 }
 
 /** What her corrections say of every pixel: what was painted last counts, unpainted ones are open. */
