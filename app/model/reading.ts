@@ -1,4 +1,6 @@
+import type { Edge } from './edge.ts';
 import type { Lab } from './lab.ts';
+import type { MassCounts } from './masses.ts';
 import type { SubjectFacts, SubjectStroke } from './subject.ts';
 
 /**
@@ -92,6 +94,7 @@ export type WarningCode =
   | 'nothing-to-paint'
   | 'dark-out-of-reach'
   | 'colour-out-of-reach'
+  | 'all-hard'
   | 'untrue-pixels'
   | 'high-key'
   | 'low-key';
@@ -136,6 +139,10 @@ export interface Reading {
   readonly families: readonly Family[];
   readonly slots: readonly Slot[];
   readonly borders: readonly Border[];
+  /** Edges along the contours between slots; missing in readings made before they were measured. */
+  readonly edges?: readonly Edge[];
+  /** Shapes to paint in each wash; missing in older readings. */
+  readonly masses?: MassCounts;
   readonly reserves: ReserveSummary;
   readonly range: ToneRange;
   /** Share of the area in shapes too small to paint on this sheet. */

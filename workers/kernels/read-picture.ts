@@ -1,3 +1,4 @@
+import { massSizes } from '../../app/model/masses.ts';
 import type { Reading, ReadingWishes } from '../../app/model/reading.ts';
 import { smallestShapeMm } from '../../app/model/reading.ts';
 import type { PixelSize } from '../../app/model/reference.ts';
@@ -5,16 +6,17 @@ import type { Stage } from '../../app/model/stage.ts';
 import type { SubjectFacts } from '../../app/model/subject.ts';
 import { reservesOf } from '../../app/model/tone-range.ts';
 import { checkReadingInput } from './check-reading-input.ts';
+import { edgesOf } from './edges/edges-of.ts';
 import { familiesOf } from './families/families-of.ts';
 import { pictureWarnings } from './picture-warnings.ts';
 import type { LabPlanes } from './pixels/lab-planes.ts';
 import { lightnessPlane } from './pixels/lightness.ts';
 import type { ClippedShares, LinearRaster } from './pixels/linear-raster.ts';
 import { simplify } from './pixels/simplify.ts';
-import { bordersOf } from './shapes/borders.ts';
 import { keptBands } from './shapes/kept-bands.ts';
 import { areasBy } from './shapes/kind-areas.ts';
 import { bandOfKind, familyOfKind } from './shapes/kinds.ts';
+import { countMasses } from './shapes/masses-of.ts';
 import { mergeShapes } from './shapes/merge-shapes.ts';
 import { mergeSizes } from './shapes/merge-sizes.ts';
 import { type ShapeFacts, shapeFacts, tooSmallShare } from './shapes/shape-facts.ts';
@@ -26,7 +28,7 @@ import { bandsOf } from './values/bands-of.ts';
 import { percentile } from './values/percentile.ts';
 
 /** Named in every reading; raised when the same picture may be read otherwise. */
-export const engine = 'reading-1';
+export const engine = 'reading-2';
 
 export interface ReadPictureInput {
   /** The cropped reference; it is left unchanged. */
@@ -130,7 +132,7 @@ function listed(
 }
 
 /**
- * Reads a picture: values, colour families, shapes, what stays white and the borders between, with
+ * Reads a picture: values, colour families, shapes, what stays white, the edges between, with
  * what a painter should know about it. Deterministic. Throws a RangeError for bad input, and
  * whatever `checkpoint` throws.
  */
@@ -145,18 +147,20 @@ export async function readPicture(
   const sorted = await sortedPixels(input, pxPerMm, checkpoint);
   const { chosen, range, bandMap, kindMap, tones, lightnessMap } = sorted;
 
-  const before = await staged(shapeFacts(kindMap, size), checkpoint, 'shapes', [0.7, 0.76, 5]);
+  const before = await staged(shapeFacts(kindMap, size), checkpoint, 'shapes', [0.7, 0.75, 5]);
   const broken = (smallestShapeMm.second * pxPerMm) ** 2;
   const brokenShare = tooSmallShare(before, broken, smallestShapeMm.darks * pxPerMm);
   const sizes = mergeSizes(tones, range, chosen.limits.length + 1, pxPerMm);
   const merging = mergeShapes(kindMap, bandMap, size, tones, sizes);
-  await staged(merging, checkpoint, 'shapes', [0.76, 0.86, 14]);
-  const facts = await staged(shapeFacts(kindMap, size), checkpoint, 'shapes', [0.86, 0.9, 5]);
+  await staged(merging, checkpoint, 'shapes', [0.75, 0.82, 14]);
+  const facts = await staged(shapeFacts(kindMap, size), checkpoint, 'shapes', [0.82, 0.85, 5]);
   const lists = listed(sorted, facts, pxPerMm);
-  await checkpoint(0.91, 'shapes');
+  await checkpoint(0.86, 'shapes');
 
-  const pieces = Math.ceil(size.height / 64) + 2;
-  const looking = bordersOf(kindMap, lightnessPlane(raster), size, pxPerMm);
+  const counting = countMasses(kindMap, lists.slots, size, pxPerMm, massSizes);
+  const masses = await staged(counting, checkpoint, 'shapes', [0.86, 0.9, 24]);
+  const measuring = edgesOf(kindMap, lightnessPlane(raster), raster, pxPerMm);
+  const { edges, borders } = await staged(measuring, checkpoint, 'shapes', [0.9, 1, 20]);
   const reading: Omit<Reading, 'warnings'> = {
     engine,
     raster: size,
@@ -164,7 +168,9 @@ export async function readPicture(
     ...lists,
     proposedBands: chosen.proposedBands,
     bandsWhy: chosen.why,
-    borders: await staged(looking, checkpoint, 'shapes', [0.91, 1, pieces]),
+    borders,
+    edges,
+    masses,
     brokenShare,
   };
   await checkpoint(1, 'shapes');

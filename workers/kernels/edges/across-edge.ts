@@ -134,28 +134,34 @@ export class AcrossEdge {
       if (way < 3) continue;
       if (way >= half) return -1;
       const reach = Math.min(about, way / 2);
-      const own = this.#peak(middle - reach, middle + reach, sign);
+      const own = this.#steepest(middle - reach, middle + reach, sign);
       const place = placeOf(way, side);
-      const up = this.#peak(place - reach, place + reach, sign);
-      const down = this.#peak(place - reach, place + reach, -sign as 1 | -1);
-      const against = down > up;
-      const least = -this.#peak(Math.min(middle, place), Math.max(middle, place), -sign as 1 | -1);
-      const lesser = Math.min(own, up);
+      const up = this.#steepest(place - reach, place + reach, sign);
+      const down = this.#steepest(place - reach, place + reach, -sign as 1 | -1);
+      if (sign * this.#at(up) + sign * this.#at(down) < 0) return n;
+      // Between the two steepest places: a single edge has no valley there, wherever it is crossed.
+      const flattest = this.#steepest(Math.min(own, up), Math.max(own, up), -sign as 1 | -1);
+      const least = sign * this.#at(flattest);
+      const lesser = Math.min(sign * this.#at(own), sign * this.#at(up));
       const isClear = lesser - least > valley.deviations * this.#slopeNoise;
       const limit = isClear ? valley.shallow : valley.deep;
-      if (against ? least < 0 : least < limit * lesser) return n;
+      if (least < limit * lesser) return n;
     }
     return -1;
   }
 
-  /** Largest slope times sign between two places. */
-  #peak(from: number, to: number, sign: 1 | -1): number {
-    let most = Number.NEGATIVE_INFINITY;
+  #at(k: number): number {
+    return this.#slope[k] as number;
+  }
+
+  /** Where slope times sign is largest between two places. */
+  #steepest(from: number, to: number, sign: 1 | -1): number {
     const last = Math.min(samples - 1, Math.floor(to));
-    for (let k = Math.max(0, Math.ceil(from)); k <= last; k++) {
-      most = Math.max(most, sign * (this.#slope[k] as number));
+    let best = Math.min(last, Math.max(0, Math.ceil(from)));
+    for (let k = best + 1; k <= last; k++) {
+      if (sign * this.#at(k) > sign * this.#at(best)) best = k;
     }
-    return most;
+    return best;
   }
 
   /** First guess: sides from the outer parts, width from where it passes 10 and 90 %. */
