@@ -35,6 +35,9 @@ export function LookScreen({ studio, paintingId }: { studio: Studio; paintingId:
       name="look"
       top={
         <TopBar title="Value study" back="Paintings" backTo="#/">
+          <a class={buttonClass('quiet')} href={linkTo(paintingId, 'subject')}>
+            Subject
+          </a>
           <a class={buttonClass('quiet')} href={linkTo(paintingId, 'sheet')}>
             Sheet
           </a>
