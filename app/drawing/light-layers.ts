@@ -21,7 +21,6 @@ export const squintLayer =
     const small = new OffscreenCanvas(width, height);
     const rgba = squinted(light, squint, grey);
     small.getContext('2d')?.putImageData(new ImageData(rgba, width, height), 0, 0);
-    context.imageSmoothingQuality = 'high';
     context.drawImage(small, 0, 0, context.canvas.width, context.canvas.height);
   };
 

@@ -9,7 +9,7 @@ export interface LightPlanes {
 }
 
 /** Long side at which a picture is squinted at, px: plenty for what is blurred anyway. */
-const squintLongSidePx = 480;
+const squintLongSidePx = 320;
 
 /** A picture reduced by whole blocks, averaged in linear light. */
 export function reducedLight({ data, width, height }: Pixels): LightPlanes {

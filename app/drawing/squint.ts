@@ -33,41 +33,54 @@ function blurLines(
   [lines, lineStep, length, step]: readonly [number, number, number, number],
   weights: Float64Array,
 ): void {
+  const last = (length - 1) * step;
   for (let line = 0; line < lines; line++) {
     const start = line * lineStep;
-    for (let i = 0; i < length; i++) {
-      let sum = (weights[0] as number) * (from[start + i * step] as number);
-      for (let k = 1; k < weights.length; k++) {
-        const before = start + Math.max(0, i - k) * step;
-        const after = start + Math.min(length - 1, i + k) * step;
-        sum += (weights[k] as number) * ((from[before] as number) + (from[after] as number));
+    for (let i = 0; i <= last; i += step) {
+      let sum = (weights[0] as number) * (from[start + i] as number);
+      for (let k = 1, away = step; k < weights.length; k++, away += step) {
+        const before = i < away ? 0 : i - away;
+        const after = Math.min(last, i + away);
+        const both = (from[start + before] as number) + (from[start + after] as number);
+        sum += (weights[k] as number) * both;
       }
-      to[start + i * step] = sum;
+      to[start + i] = sum;
     }
   }
 }
 
+/** A plane blurred, and its differences from the mean lessened. */
+function softened(
+  plane: Float32Array,
+  { width, height }: LightPlanes,
+  weights: Float64Array,
+  contrast: number,
+): Float32Array {
+  const between = new Float32Array(plane.length);
+  const out = new Float32Array(plane.length);
+  blurLines(plane, between, [height, width, width, 1], weights);
+  blurLines(between, out, [width, 1, height, width], weights);
+  const mean = out.reduce((sum, light) => sum + light, 0) / out.length;
+  for (let i = 0; i < out.length; i++) out[i] = mean + contrast * ((out[i] as number) - mean);
+  return out;
+}
+
 /** The picture as half-closed eyes see it: RGBA bytes, of the planes' own size. */
 export function squinted(
-  { width, height, planes }: LightPlanes,
+  light: LightPlanes,
   { sigmaShare, contrast }: Squint,
   grey: boolean,
 ): Uint8ClampedArray<ArrayBuffer> {
-  const weights = gaussian(Math.max(0.3, sigmaShare * Math.max(width, height)));
-  const between = new Float32Array(width * height);
-  const blurred = planes.map((plane) => {
-    const out = new Float32Array(width * height);
-    blurLines(plane, between, [height, width, width, 1], weights);
-    blurLines(between, out, [width, 1, height, width], weights);
-    const mean = out.reduce((sum, light) => sum + light, 0) / out.length;
-    return out.map((light) => mean + contrast * (light - mean));
-  });
-  const [red, green, blue] = blurred as [Float32Array, Float32Array, Float32Array];
-  const rgba = new Uint8ClampedArray(width * height * 4).fill(255);
-  for (let i = 0, p = 0; i < red.length; i++, p += 4) {
-    const light = [red[i] as number, green[i] as number, blue[i] as number] as const;
-    const y = luminanceOf(...light);
-    for (let c = 0; c < 3; c++) rgba[p + c] = codeOfLight(grey ? y : (light[c] as number));
+  const weights = gaussian(Math.max(0.3, sigmaShare * Math.max(light.width, light.height)));
+  const [red, green, blue] = light.planes;
+  const shown = grey
+    ? [red.map((r, i) => luminanceOf(r, green[i] as number, blue[i] as number))]
+    : light.planes;
+  const soft = shown.map((plane) => softened(plane, light, weights, contrast));
+  const rgba = new Uint8ClampedArray(red.length * 4).fill(255);
+  for (let channel = 0; channel < 3; channel++) {
+    const plane = soft[grey ? 0 : channel] as Float32Array;
+    for (let i = 0; i < plane.length; i++) rgba[i * 4 + channel] = codeOfLight(plane[i] as number);
   }
   return rgba;
 }

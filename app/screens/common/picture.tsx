@@ -84,6 +84,7 @@ export function Picture(props: PictureProps) {
           style={shape}
           data-show={show}
           data-testid="picture"
+          inert={Boolean(over)}
           aria-label={tapLabel ? `${label}. ${tapLabel}` : label}
           onClick={onTap}
         >

@@ -40,7 +40,9 @@ export function BandCount({ studio, reading }: { studio: Studio; reading: Readin
           ? 'Reading the picture anew …'
           : wishes?.limits
             ? 'The limits between the values are your own.'
-            : bandsWhy}
+            : own
+              ? `What the picture asks for: ${proposedBands}. ${bandsWhy}`
+              : bandsWhy}
       </p>
       {own && proposedBands >= 2 && (
         <Button onClick={() => take(proposedBands)}>Set the values by the picture</Button>

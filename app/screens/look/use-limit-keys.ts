@@ -31,7 +31,7 @@ export function useLimitKeys(
   onSettle: (limits: readonly number[]) => void,
 ) {
   const reached = useRef<readonly number[] | null>(null);
-  const timer = useRef<ReturnType<typeof setTimeout>>();
+  const timer = useRef<ReturnType<typeof setTimeout> | undefined>(undefined);
   const settling = useRef(onSettle);
   settling.current = onSettle;
 

@@ -10,7 +10,17 @@ const families: Family[] = [
 
 test('a spot belongs to the colour nearest in hue and strength, whatever its value', () => {
   expect(nearestFamily(families, [5, 18, 35])?.name).toBe('ochre');
-  expect(nearestFamily(families, [95, -4, -20])?.name).toBe('blue');
+  expect(nearestFamily(families, [60, -4, -24])?.name).toBe('blue');
   expect(nearestFamily(families, [10, 1, -2])?.name).toBe('grey');
   expect(nearestFamily([], [50, 0, 0])).toBeNull();
+});
+
+test('the same surface in deep shade is still the same colour', () => {
+  const shaded = (lab: readonly [number, number, number], light: number) => {
+    const factor = (light + 16) / (lab[0] + 16);
+    return [light, lab[1] * factor, lab[2] * factor] as const;
+  };
+  for (const family of families)
+    for (const light of [8, 20, 90])
+      expect(nearestFamily(families, shaded(family.lab, light))).toBe(family);
 });
