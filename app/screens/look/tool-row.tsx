@@ -9,18 +9,17 @@ export function ToolRow({ look, canTouch }: { look: Look; canTouch: boolean }) {
   return (
     <fieldset class={styles.tools}>
       <legend class="spoken">Ways to look</legend>
-      {canTouch && (
-        <Button
-          aria-pressed={touching.value}
-          onClick={() => {
-            marks.value = [];
-            moving.value = null;
-            touching.value = !touching.value;
-          }}
-        >
-          Touch for value
-        </Button>
-      )}
+      <Button
+        aria-pressed={touching.value}
+        disabled={!canTouch}
+        onClick={() => {
+          marks.value = [];
+          moving.value = null;
+          touching.value = !touching.value;
+        }}
+      >
+        Touch for value
+      </Button>
       <Button
         aria-pressed={upsideDown}
         onClick={() => {
