@@ -1,3 +1,4 @@
+import { edgeShares } from '../../model/edge-shares.ts';
 import type { Reading } from '../../model/reading.ts';
 import { plannedLightness, reservesOf } from '../../model/tone-range.ts';
 import type { Mix, Step, WashPlan } from '../../model/wash-plan.ts';
@@ -46,6 +47,8 @@ export function planJson(reading: Reading, plan: WashPlan, withPictures: boolean
     })),
     families: reading.families.map(({ id, lab, share }) => ({ id, lab, share })),
     reserves: { share: reserves.share, count: reserves.count },
+    edges: edgeShares(reading.edges ?? []),
+    masses: reading.masses,
     warnings: [...reading.warnings, ...plan.warnings],
     palette: plan.palette.map(({ id, ci, name, why }) => ({ id, ci, name, why })),
     mixes: plan.mixes.map(mixRow),

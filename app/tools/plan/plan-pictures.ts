@@ -6,6 +6,8 @@ import { paintSlots } from '../../drawing/paint-slots.ts';
 import type { Reading } from '../../model/reading.ts';
 import type { WashPlan } from '../../model/wash-plan.ts';
 import { CommandError } from './command-error.ts';
+import { edgeDrawing } from './edge-drawing.ts';
+import { massPicture } from './mass-picture.ts';
 
 /** All RGBA bytes of the raster's size, opaque. */
 export interface PlanPictures {
@@ -28,7 +30,7 @@ function bandTable(k: number): Uint8ClampedArray {
   return table;
 }
 
-/** Writes reference, grey, bands, families and one picture a step into `dir`, made if need be. */
+/** Writes reference, grey, bands, families, edges, masses and one picture a step into `dir`, made if need be. */
 export async function writePictures(
   dir: string,
   reading: Reading,
@@ -56,6 +58,13 @@ export async function writePictures(
   await write('grey.png', pictures.grey);
   await write('bands.png', painted(pictures.bandMap, bandTable(reading.bands.length)));
   await write('families.png', painted(pictures.slotMap, families));
+  const drawing = Buffer.from(edgeDrawing(reading.edges ?? [], width, height));
+  await sharp(pictures.reference, { raw: { width, height, channels: 4 } })
+    .composite([{ input: drawing }])
+    .removeAlpha()
+    .png({ compressionLevel: 6 })
+    .toFile(join(dir, 'edges.png'));
+  await write('masses.png', massPicture(reading, pictures.slotMap));
   for (const step of plan.steps) {
     await write(stepPicture(step.n), painted(pictures.slotMap, tableOf(step.after)));
   }

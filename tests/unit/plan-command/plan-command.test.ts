@@ -19,6 +19,8 @@ interface Printed {
   families: { id: number; share: number }[];
   palette: { id: string }[];
   mixes: { id: string; wash: number; passage: string; family: number }[];
+  edges: { kind: string; count: number; lengthMm: number; share: number }[];
+  masses: { firstWash: number; second: number; darks: number };
   steps: { n: number; mixes: string[]; expectedImage: string | null }[];
 }
 
@@ -49,7 +51,7 @@ describe('a small upright photograph', () => {
 
   test('keys as documented', () => {
     expect(keys(plan)).toEqual(
-      'bands families lightness mixes palette range raster reserves sheet steps warnings'.split(
+      'bands edges families lightness masses mixes palette range raster reserves sheet steps warnings'.split(
         ' ',
       ),
     );
@@ -65,7 +67,10 @@ describe('a small upright photograph', () => {
         ' ',
       ),
     );
-    expect(keys(plan.range as object)).toEqual(['dark', 'hi', 'lo', 'mode', 'paper']);
+    expect(plan.edges.map(({ kind }) => kind)).toEqual(['hard', 'soft', 'found', 'lost']);
+    for (const row of plan.edges) expect(keys(row)).toEqual(['count', 'kind', 'lengthMm', 'share']);
+    expect(keys(plan.masses)).toEqual(['darks', 'firstWash', 'second']);
+    expect(keys(plan.range as object)).toEqual(['dark', 'darkest', 'hi', 'lo', 'mode', 'paper']);
   });
 
   test('numbers hang together', () => {
@@ -75,6 +80,10 @@ describe('a small upright photograph', () => {
     const sum = (rows: readonly { share: number }[]) => rows.reduce((all, r) => all + r.share, 0);
     expect(sum(plan.bands)).toBeCloseTo(1, 6);
     expect(sum(plan.families)).toBeCloseTo(1, 6);
+    expect(sum(plan.edges)).toBeCloseTo(1, 6);
+    for (const { count, lengthMm } of plan.edges) expect(count > 0).toBe(lengthMm > 0);
+    expect(plan.masses.firstWash).toBeGreaterThan(0);
+    expect(plan.masses.second).toBeGreaterThan(plan.masses.firstWash);
     expect(plan.palette.length).toBeLessThanOrEqual(5);
     const rows = plan.mixes.map((mix) => `${mix.wash} ${mix.passage} ${mix.family}`);
     expect(new Set(rows).size).toBe(rows.length);
@@ -84,7 +93,7 @@ describe('a small upright photograph', () => {
   });
 
   test('pictures of the raster size, bands and families by their numbers', async () => {
-    const wanted = ['reference.png', 'grey.png', 'bands.png', 'families.png'];
+    const wanted = 'reference grey bands families edges masses'.split(' ').map((n) => `${n}.png`);
     wanted.push(...plan.steps.map((step) => step.expectedImage as string));
     expect(readdirSync(out).sort()).toEqual(wanted.sort());
     for (const name of wanted) {
@@ -102,6 +111,15 @@ describe('a small upright photograph', () => {
     const k = plan.bands.length;
     for (const { band, share } of plan.bands) {
       expect(shareOf(bands, Math.round((255 * (k - band)) / (k - 1)))).toBeCloseTo(share, 6);
+    }
+    const [reference, edges] = [await read('reference.png'), await read('edges.png')];
+    const drawn = edges.filter((code, i) => code !== reference[i]).length / edges.length;
+    expect(drawn).toBeGreaterThan(0.01); // lines, and the photo still to be seen between them
+    expect(drawn).toBeLessThan(0.7);
+    const masses = await read('masses.png');
+    expect(shareOf(masses, 0)).toBeGreaterThan(0.01);
+    for (let at = 0; at < masses.length; at += 3) {
+      if (masses[at] !== 0 && (masses[at] as number) < 127) expect.fail('values are not paled');
     }
     for (const { id, share } of plan.families) expect(shareOf(families, id)).toBeCloseTo(share, 6);
   });

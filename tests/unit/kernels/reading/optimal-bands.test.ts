@@ -1,11 +1,7 @@
-import { ckmeans } from 'simple-statistics';
-import { describe, expect, test } from 'vitest';
-import { simplify } from '../../../../workers/kernels/pixels/simplify.ts';
-import { bandMapOf, bandOfBins } from '../../../../workers/kernels/values/band-map.ts';
+import { expect, test } from 'vitest';
+import { bandMapOf } from '../../../../workers/kernels/values/band-map.ts';
 import { binOf, lightnessHistogram } from '../../../../workers/kernels/values/histogram.ts';
 import { optimalBands } from '../../../../workers/kernels/values/optimal-bands.ts';
-import { drained } from './drained.ts';
-import { opened, photographs } from './rasters.ts';
 import { seeded } from './seeded.ts';
 
 const histogramOf = (values: readonly number[]): Uint32Array => {
@@ -23,36 +19,9 @@ const costOf = (groups: readonly (readonly number[])[]): number => {
   return cost;
 };
 
-/** The values told apart by the limits found, so that the limits themselves are tested. */
-const groupsBy = (values: readonly number[], limits: readonly number[]): number[][] => {
-  const bands = bandOfBins(limits);
-  const groups: number[][] = Array.from({ length: limits.length + 1 }, () => []);
-  for (const value of values) groups[(bands[value] as number) - 1]?.push(value);
-  return groups;
-};
-
 const near = (cost: number, wanted: number): void => {
   expect(Math.abs(cost - wanted)).toBeLessThanOrEqual(1e-6 * wanted + 1e-6);
 };
-
-describe.each(photographs)('%s', (path) => {
-  test('limits for 2 to 7 bands cost what an independent exact optimum costs', async () => {
-    const { raster } = await opened(path);
-    const { lightness } = drained(simplify(raster, raster.width / 381));
-    // Every 199th pixel: the peer takes seconds for all of them. Both sides get these.
-    const values: number[] = [];
-    for (let i = 0; i < lightness.length; i += 199) values.push(binOf(lightness[i] as number));
-    const found = optimalBands(histogramOf(values), 7);
-    expect(found).toHaveLength(7);
-    for (let k = 2; k <= 7; k++) {
-      const wanted = costOf(ckmeans(values, k));
-      const { limits, cost } = found[k - 1] as (typeof found)[number];
-      expect(limits).toHaveLength(k - 1);
-      near(cost, wanted);
-      near(costOf(groupsBy(values, limits)), wanted);
-    }
-  }, 60_000);
-});
 
 test('seeded small histograms: no cut into three is cheaper', () => {
   const random = seeded(21);
