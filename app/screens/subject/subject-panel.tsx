@@ -43,22 +43,20 @@ export function SubjectPanel(props: SubjectPanelProps) {
   const { found, looking } = line;
   return (
     <div class={styles.panel}>
-      <ChoiceRow
-        label="What you draw with"
-        choices={[
-          ['circle', 'Circle'],
-          ...(found
-            ? ([
-                ['add', 'Add'],
-                ['take', 'Take away'],
-              ] as const)
-            : []),
-        ]}
-        chosen={mode.value}
-        onChoose={(next) => {
-          mode.value = next;
-        }}
-      />
+      {found && (
+        <ChoiceRow
+          label="What you draw with"
+          choices={[
+            ['circle', 'Circle'],
+            ['add', 'Add'],
+            ['take', 'Take away'],
+          ]}
+          chosen={mode.value}
+          onChoose={(next) => {
+            mode.value = next;
+          }}
+        />
+      )}
       {mode.value !== 'circle' && (
         <SliderRow
           label="Brush"
@@ -73,7 +71,7 @@ export function SubjectPanel(props: SubjectPanelProps) {
           onSettle={() => {}}
         />
       )}
-      <p id={hintId} class={styles.quiet}>
+      <p id={hintId} class={found ? styles.quiet : styles.first}>
         {hintFor(mode.value, found !== null)}
         <span class={styles.keys}> {keysFor(mode.value)}</span>
       </p>

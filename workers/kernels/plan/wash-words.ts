@@ -25,7 +25,7 @@ function areaInWords({ slots }: PlanFacts, passage: string, whole: string): stri
   const whites = slots.some((slot) => slot.passage === passage && slot.reserve && slot.share > 0);
   const other = others[passage];
   if (other === undefined) return whites ? `${whole} but the whites` : 'the sheet';
-  return `the ${passage} up to the ${other}${whites ? ', not the whites' : ''}`;
+  return `the ${passage} up to the ${other}${whites ? ' but no whites' : ''}`;
 }
 
 function firstPrompt(

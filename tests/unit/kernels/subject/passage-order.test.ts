@@ -19,7 +19,13 @@ const passage = (name: string, ...lightnesses: number[]): MadeSlot[] =>
   }));
 
 /** Slots 0..2 are the ground, 3..5 the subject; `lost` of the line between them. */
-function planned(ground: number[], subject: number[], soft: number, lost = 0): Promise<WashPlan> {
+function planned(
+  ground: number[],
+  subject: number[],
+  soft: number,
+  lost = 0,
+  subjectSoft = 0.1,
+): Promise<WashPlan> {
   const within = (a: number, share: number): MadeBorder => ({
     a,
     b: a + 1,
@@ -27,7 +33,13 @@ function planned(ground: number[], subject: number[], soft: number, lost = 0): P
     soft: share,
   });
   const line: MadeBorder = { a: 1, b: 4, lengthMm: 300, soft: 0, lost };
-  const borders = [within(0, soft), within(1, soft), within(3, 0.1), within(4, 0.1), line];
+  const borders = [
+    within(0, soft),
+    within(1, soft),
+    within(3, subjectSoft),
+    within(4, subjectSoft),
+    line,
+  ];
   const slots = [...passage('ground', ...ground), ...passage('subject', ...subject)];
   return buildWashPlan(madeReading(slots, borders), { box }, noCheckpoint);
 }
@@ -71,6 +83,15 @@ describe('passages', () => {
     expect(washesOf(plan, 'subject')[0]?.watch).toContain('line is lost');
     for (const { prompt } of plan.steps) expect(prompt.length).toBeLessThanOrEqual(160);
     expect(brokenRules(plan, limits)).toEqual([]);
+  });
+
+  test('prompts stay short where both are wet and have whites', async () => {
+    const plan = await planned([98, 70, 40], [98, 70, 40], 0.9, 1, 0.9);
+    expect(plan.steps.filter(({ technique }) => technique === 'wet-in-wet').length).toBeGreaterThan(
+      1,
+    );
+    expect(washesOf(plan, 'subject')[0]?.prompt).toContain('ground but no whites');
+    expect(brokenRules(plan, limits)).toEqual([]); // prompts of at most 160 signs are among them
   });
 
   test('a plan that goes back and forth, or keeps quiet about the line, is found', async () => {
