@@ -1,16 +1,20 @@
 import { useEffect, useRef } from 'preact/hooks';
 import type { App as AppState } from '../state/app.ts';
-import { CameraPlace } from './camera/camera-place.tsx';
-import { ChooseScreen } from './choose/choose-screen.tsx';
+import { later } from './common/later.tsx';
 import { Notices } from './common/notices.tsx';
 import { EaselScreen } from './easel/easel-screen.tsx';
 import { LookScreen } from './look/look-screen.tsx';
-import { PaintsScreen } from './paints/paints-screen.tsx';
 import { PlanScreen } from './plan/plan-screen.tsx';
-import { RecordScreen } from './record/record-screen.tsx';
-import { SheetPlace } from './sheet/sheet-place.tsx';
 import { StartScreen } from './start/start-screen.tsx';
-import { SubjectPlace } from './subject/subject-place.tsx';
+
+const CameraPlace = later(() => import('./camera/camera-place.tsx').then((m) => m.CameraPlace));
+const ChooseScreen = later(() => import('./choose/choose-screen.tsx').then((m) => m.ChooseScreen));
+const PaintsScreen = later(() => import('./paints/paints-screen.tsx').then((m) => m.PaintsScreen));
+const RecordScreen = later(() => import('./record/record-screen.tsx').then((m) => m.RecordScreen));
+const SheetPlace = later(() => import('./sheet/sheet-place.tsx').then((m) => m.SheetPlace));
+const SubjectScreen = later(() =>
+  import('./subject/subject-screen.tsx').then((m) => m.SubjectScreen),
+);
 
 export function App({ app }: { app: AppState }) {
   return (
@@ -49,7 +53,7 @@ function Screen({ app }: { app: AppState }) {
     case 'sheet':
       return <SheetPlace app={app} paintingId={route.paintingId} />;
     case 'subject':
-      return <SubjectPlace {...of} />;
+      return <SubjectScreen {...of} />;
     case 'paints':
       return <PaintsScreen {...of} />;
     case 'plan':

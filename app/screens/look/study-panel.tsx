@@ -4,6 +4,7 @@ import type { Studio } from '../../state/studio.ts';
 import { ChoiceRow } from '../common/choice-row.tsx';
 import { ValueScale } from '../common/value-scale.tsx';
 import { WorkLine } from '../common/waiting.tsx';
+import { EdgeFacts } from './edge-facts.tsx';
 import styles from './look-screen.module.css';
 import { StudyFacts } from './study-facts.tsx';
 import { chooseView, type Look, type LookView } from './use-look.ts';
@@ -26,6 +27,7 @@ export function StudyPanel({ studio, look, tools, spots }: StudyPanelProps) {
   ];
   if (seen) views.push(['values', 'Values']);
   if (kit) views.push(['squint', 'Squint']);
+  if (seen?.reading.edges?.length) views.push(['edges', 'Edges']);
   const again = (): void => {
     look.marks.value = [];
     look.moving.value = null;
@@ -44,6 +46,7 @@ export function StudyPanel({ studio, look, tools, spots }: StudyPanelProps) {
       ) : (
         <>
           {kit && look.view.value === 'squint' && <kit.SquintStrength strength={look.squint} />}
+          {seen && look.view.value === 'edges' && <EdgeFacts edges={seen.reading.edges ?? []} />}
           {seen && <Values studio={studio} look={look} tools={tools} seen={seen} />}
         </>
       )}

@@ -2,7 +2,7 @@ import { type Signal, useSignal } from '@preact/signals';
 import type { Point } from '../../model/lab.ts';
 import type { PictureTurn } from '../common/picture.tsx';
 
-export type LookView = 'grey' | 'colour' | 'values' | 'squint';
+export type LookView = 'grey' | 'colour' | 'values' | 'squint' | 'edges';
 
 /** What she looks at, as long as she is on the screen; nothing of it is kept. */
 export interface Look {

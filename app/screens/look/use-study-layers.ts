@@ -1,4 +1,5 @@
 import { type ReadonlySignal, useComputed } from '@preact/signals';
+import { edgeLayer } from '../../drawing/edge-layer.ts';
 import type { Layer } from '../../drawing/layers.ts';
 import type { Studio } from '../../state/studio.ts';
 import { onlyLayer, pictureLayers, valuesLayer } from './look-layers.ts';
@@ -26,6 +27,11 @@ export function useStudyLayers(
     if (!seen.value || band === null) return {};
     return { [`only-${band}`]: onlyLayer(seen.value, band) };
   });
+  const edges = useComputed((): Record<string, Layer> => {
+    const found = seen.value?.reading.edges;
+    if (!found || !pictures.value) return {};
+    return { edges: edgeLayer(pictureLayers(pictures.value).grey ?? (() => {}), found) };
+  });
   const squints = useComputed(() => look.view.value === 'squint');
   const light = useComputed(() => {
     const kit = kitOf(tools.value);
@@ -39,5 +45,5 @@ export function useStudyLayers(
     const how = kit.squintOf(look.squint.value);
     return { squint: kit.squintLayer(light.value, how, look.squintGrey.value) };
   });
-  return { ...inPictures.value, ...values.value, ...only.value, ...squint.value };
+  return { ...inPictures.value, ...values.value, ...only.value, ...edges.value, ...squint.value };
 }

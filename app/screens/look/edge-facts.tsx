@@ -1,0 +1,51 @@
+import { edgeLines } from '../../drawing/edge-layer.ts';
+import type { Edge, EdgeKind } from '../../model/edge.ts';
+import { edgeShares } from '../../model/edge-shares.ts';
+import styles from './edge-facts.module.css';
+
+const meaning: Record<EdgeKind, string> = {
+  hard: 'plain and sharp: paint it on dry paper',
+  soft: 'passes over some width: a damp brush, or wet paper',
+  found: 'slight but sharp: a small step, on dry paper',
+  lost: 'not to be seen: paint both sides in one wash',
+};
+
+/** What share of all edges is of each kind, with the line it is drawn by. */
+export function EdgeFacts({ edges }: { edges: readonly Edge[] }) {
+  return (
+    <table class={styles.edges}>
+      <caption class={styles.caption}>Edges by length, as they are drawn over the picture</caption>
+      <tbody>
+        {edgeShares(edges).map(({ kind, share }) => (
+          <tr key={kind}>
+            <td>
+              <LineSample kind={kind} />
+            </td>
+            <th scope="row">{kind}</th>
+            <td>{Math.round(share * 100)} %</td>
+            <td class={styles.meaning}>{meaning[kind]}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+/** The line as over the picture, drawn as if the long side were 900 px. */
+function LineSample({ kind }: { kind: EdgeKind }) {
+  const { width, dash } = edgeLines[kind];
+  return (
+    <svg class={styles.sample} viewBox="0 0 44 12" aria-hidden="true">
+      <line
+        x1="4"
+        y1="6"
+        x2="40"
+        y2="6"
+        stroke="currentColor"
+        stroke-width={width * 900}
+        stroke-linecap="round"
+        stroke-dasharray={dash.map((share) => share * 900).join(' ')}
+      />
+    </svg>
+  );
+}
