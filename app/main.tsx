@@ -3,7 +3,7 @@ import './styles/tokens.css';
 import './styles/base.css';
 import { App } from './screens/app.tsx';
 import { StartTrouble } from './screens/common/start-trouble.tsx';
-import { createApp } from './state/app.ts';
+import { createApp } from './state/create-app.ts';
 import { sentenceOf } from './state/sentence-of.ts';
 import { openStore } from './storage/open-store.ts';
 

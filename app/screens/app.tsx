@@ -1,5 +1,5 @@
 import { useEffect, useRef } from 'preact/hooks';
-import type { App as AppState } from '../state/app.ts';
+import type { App as AppState } from '../state/create-app.ts';
 import { later } from './common/later.tsx';
 import { Notices } from './common/notices.tsx';
 import { EaselScreen } from './easel/easel-screen.tsx';

@@ -1,7 +1,5 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
 import type { PhotoFacts, Pictures, SubjectResult } from '../../workers/analysis-api.ts';
-import type { AnalysisClient } from '../analysis/analysis-client.ts';
-import type { CrashGuard } from '../analysis/crash-guard.ts';
 import type { PaintCard } from '../model/paint.ts';
 import type { Decision, NewDecision, Painting } from '../model/painting.ts';
 import type { Crop } from '../model/reference.ts';
@@ -9,9 +7,9 @@ import type { Sheet } from '../model/sheet.ts';
 import type { Stage } from '../model/stage.ts';
 import type { SubjectStroke } from '../model/subject.ts';
 import type { WashPlan } from '../model/wash-plan.ts';
-import { planWishes, readingWishes } from '../model/wishes.ts';
-import type { Store } from '../storage/open-store.ts';
+import { planWishes } from '../model/wishes.ts';
 import { planKeyOf, readingKeyOf } from './keys.ts';
+import { photoOf, type ReadingNeeds, readPainting } from './read-painting.ts';
 import type { Seen } from './seen.ts';
 import { sentenceOf } from './sentence-of.ts';
 import { subjectRequest } from './subject-request.ts';
@@ -59,17 +57,20 @@ export interface Studio {
   openPhoto(leaving: AbortSignal): Promise<PhotoFacts | null>;
 }
 
-interface StudioNeeds {
-  readonly store: Store;
-  readonly client: AnalysisClient;
-  readonly guard: CrashGuard;
+interface StudioNeeds extends ReadingNeeds {
   /** A photo that turned out to be none: its painting is taken away, the sentence is said. */
   readonly onBadPhoto: (painting: Painting, sentence: string) => void;
 }
 
+function close({ reference, grey }: Pictures): void {
+  reference.close();
+  grey.close();
+}
+
 const gone = 'This painting is not on this device any more. Go back to the paintings.';
 
-export function createStudio({ store, client, guard, onBadPhoto }: StudioNeeds): Studio {
+export function createStudio(needs: StudioNeeds): Studio {
+  const { store, client, guard, onBadPhoto } = needs;
   const painting = signal<Painting | null>(null);
   const pictures = signal<Pictures | null>(null);
   const seen = signal<Seen | null>(null);
@@ -87,10 +88,7 @@ export function createStudio({ store, client, guard, onBadPhoto }: StudioNeeds):
     pictures.value = next;
     if (!before) return;
     // A moment later the canvases are painted from the new pictures.
-    setTimeout(() => {
-      before.reference.close();
-      before.grey.close();
-    }, 1000);
+    setTimeout(() => close(before), 1000);
   }
 
   function show(next: Seen | null, key: string): void {
@@ -102,45 +100,21 @@ export function createStudio({ store, client, guard, onBadPhoto }: StudioNeeds):
     work.value = { part, stage };
   };
 
-  async function photoOf({ reference }: Painting): Promise<Blob> {
-    const photo = await store.photo(reference.photoId);
-    if (!photo) throw Object.assign(new Error(gone), { name: 'StorageError' });
-    return new Blob([photo.bytes], { type: photo.mime });
-  }
-
   async function look(signal: AbortSignal, of: Painting): Promise<void> {
     const key = readingKeyOf(of);
     if (seenKey === key && seen.value) return;
-    const kept = await store.keptReading(of.id, key);
-    if (kept) {
-      const opened = await client.pictures(signal, kept.referenceJpeg);
-      showPictures(opened);
-      return show({ ...kept, ...opened }, key);
-    }
-    const { photoId, crop, sheet } = of.reference;
-    const photo = await photoOf(of);
-    const longSidePx = guard.sizeFor(photoId);
-    guard.begin({ photoId, longSidePx });
+    let unshown: Pictures | null = null;
+    const atOnce = (early: Pictures): void => {
+      if (seen.value) unshown = early;
+      else showPictures(early);
+    };
     try {
-      const request = {
-        photo,
-        crop,
-        sheet,
-        wishes: readingWishes(of.decisions, of.reference),
-        longSidePx,
-      };
-      let opened: Pictures | null = null;
-      const atOnce = (early: Pictures): void => {
-        opened = early;
-        if (!seen.value) showPictures(early);
-      };
-      const result = await client.read(signal, request, atOnce, heard);
-      await store.keepThumbnail(of.id, result.thumbnail);
-      if (!opened) return;
-      if (pictures.value !== opened) showPictures(opened);
-      show({ ...result, ...(opened as Pictures) }, key);
+      const found = await readPainting(signal, of, needs, atOnce, heard);
+      if (unshown) showPictures(found);
+      unshown = null;
+      show(found, key);
     } finally {
-      guard.end();
+      if (unshown) close(unshown);
     }
   }
 
@@ -287,7 +261,7 @@ export function createStudio({ store, client, guard, onBadPhoto }: StudioNeeds):
     async openPhoto(leaving) {
       if (!painting.value) return null;
       try {
-        return await client.openPhoto(leaving, await photoOf(painting.value));
+        return await client.openPhoto(leaving, await photoOf(store, painting.value));
       } catch (fault) {
         if (!leaving.aborted) problem.value = sentenceOf(fault);
         return null;

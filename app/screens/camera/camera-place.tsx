@@ -1,4 +1,4 @@
-import type { App } from '../../state/app.ts';
+import type { App } from '../../state/create-app.ts';
 import { CameraScreen } from './camera-screen.tsx';
 
 /** The live camera; what it takes goes the same way in as a chosen photo. */

@@ -1,8 +1,8 @@
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { bitmapLayer } from '../../drawing/layers.ts';
-import type { App } from '../../state/app.ts';
 import type { Candidate } from '../../state/choosing.ts';
+import type { App } from '../../state/create-app.ts';
 import { Button } from '../common/button.tsx';
 import { Picture } from '../common/picture.tsx';
 import { TopBar } from '../common/top-bar.tsx';

@@ -1,4 +1,4 @@
-import type { App } from '../../state/app.ts';
+import type { App } from '../../state/create-app.ts';
 import { Button } from './button.tsx';
 import styles from './notices.module.css';
 

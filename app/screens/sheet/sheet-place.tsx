@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { PhotoFacts } from '../../../workers/analysis-api.ts';
-import type { App } from '../../state/app.ts';
+import type { App } from '../../state/create-app.ts';
 import { Waiting } from '../common/waiting.tsx';
 import { SheetScreen } from './sheet-screen.tsx';
 

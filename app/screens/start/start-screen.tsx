@@ -1,5 +1,5 @@
 import { useEffect } from 'preact/hooks';
-import type { App } from '../../state/app.ts';
+import type { App } from '../../state/create-app.ts';
 import { buttonClass } from '../common/button.tsx';
 import { ValueScale } from '../common/value-scale.tsx';
 import { ExampleCard } from './example-card.tsx';
