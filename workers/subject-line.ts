@@ -14,6 +14,8 @@ interface KeptPlanes {
   readonly pxPerMm: number;
   planes: SubjectPlanes | null;
   problem: unknown;
+  /** Whether she has drawn: from then on nothing is practised. */
+  drawn: boolean;
 }
 
 let kept: KeptPlanes | null = null;
@@ -31,15 +33,25 @@ async function prepare(
     if (!piece.done) continue;
     const size = { width: raster.width, height: raster.height };
     into.planes = subjectPlanes(piece.value, lightnessPlane(raster), size);
-    return;
+    return practise(into, into.planes);
   }
+}
+
+/** An oval in the middle, its line thrown away: code that has run is compiled when her stroke comes. */
+async function practise(on: KeptPlanes, planes: SubjectPlanes): Promise<void> {
+  const path = Array.from({ length: 40 }, (_, i) => {
+    const angle = (2 * Math.PI * i) / 40;
+    return [0.5 + 0.3 * Math.cos(angle), 0.5 + 0.3 * Math.sin(angle)] as const;
+  });
+  const pieces = findPassages(planes, [{ mode: 'circle', path, brush: 0 }], on.pxPerMm);
+  while (kept === on && !on.drawn && !pieces.next().done) await nextTurn();
 }
 
 /** Not bound to the job that asks first: if that one is given up, the next finds it under way. */
 function planesFor(request: SubjectRequest): KeptPlanes {
   const { picture, pxPerMm } = request;
   if (kept?.picture === picture && !kept.problem) return kept;
-  const made: KeptPlanes = { picture, pxPerMm, planes: null, problem: null };
+  const made: KeptPlanes = { picture, pxPerMm, planes: null, problem: null, drawn: false };
   kept = made;
   void prepare(made, request).catch((thrown: unknown) => {
     made.problem = thrown;
@@ -66,6 +78,7 @@ export async function subjectLine(
     if (found.problem) throw found.problem;
   }
   if (request.strokes.length === 0) return null;
+  found.drawn = true;
   const pieces = findPassages(found.planes, request.strokes, found.pxPerMm);
   for (;;) {
     const piece = pieces.next();

@@ -37,8 +37,10 @@ const oval = (x: number, y: number): Point[] =>
 
 const circle: SubjectStroke = { mode: 'circle', brush: 0, path: oval(330 * 1.08, 400 * 1.08) };
 
+const pot = potJpeg();
+
 async function requestOf(...strokes: SubjectStroke[]): Promise<SubjectRequest> {
-  const referenceJpeg = await potJpeg();
+  const referenceJpeg = await pot;
   return { picture: 'pot', referenceJpeg, longSidePx: 1600, pxPerMm: width / 381, strokes };
 }
 
@@ -47,6 +49,7 @@ const isPot = (i: number): boolean =>
 
 test('a circle and its corrections come back as a mask with facts; a stroke is quick', async () => {
   expect(await client.subjectLine(signal, await requestOf())).toBeNull(); // only made ready
+  await new Promise((resolve) => setTimeout(resolve, 1500)); // about as long as a hand takes
   const took: number[] = [];
   const ask = async (...strokes: SubjectStroke[]) => {
     const request = await requestOf(...strokes);

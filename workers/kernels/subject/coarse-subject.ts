@@ -14,7 +14,7 @@ export interface CoarseSubject {
   readonly favour: Float32Array;
 }
 
-const mostRounds = 6;
+const mostRounds = 4;
 /** When this share of the circle at most has changed sides, the line has come to rest. */
 const restless = 0.001;
 /** Less of the circle than this left over: nothing in it differs from its ground, so her line stands. */

@@ -1,5 +1,6 @@
 import type { SubjectStroke } from '../../../app/model/subject.ts';
 import { cleanSubject } from './clean-subject.ts';
+import { closeUp, fromCloseUp } from './close-up.ts';
 import { coarseSubject } from './coarse-subject.ts';
 import { colourGrid } from './colour-grid.ts';
 import { refineLine } from './refine-line.ts';
@@ -22,9 +23,11 @@ export function* findSubject(
   yield;
   const coarse = yield* coarseSubject(grid, strokes);
   if (!coarse) return null;
-  const corrections = strokes.slice(1);
-  const mask = refineLine(planes, grid, coarse, corrections);
+  const near = closeUp(planes, grid, coarse.sides, strokes.slice(1));
+  if (!near) return null;
+  const mask = refineLine(near, coarse.favour);
   yield;
-  yield* cleanSubject(mask, planes.size, pxPerMm, corrections);
-  return mask.includes(1) && mask.includes(0) ? mask : null;
+  yield* cleanSubject(mask, near.colours.size, pxPerMm, near.strokes);
+  const whole = fromCloseUp(mask, near, planes.size);
+  return whole.includes(1) && whole.includes(0) ? whole : null;
 }

@@ -1,6 +1,9 @@
 import { expect, test } from 'vitest';
 import type { SubjectStroke } from '../../../../app/model/subject.ts';
-import { painted, readFor } from '../reading/rasters.ts';
+import { noCheckpoint } from '../../../../workers/kernels/palette/checkpoint.ts';
+import { buildWashPlan } from '../../../../workers/kernels/plan/build-wash-plan.ts';
+import { brokenRules } from '../../../../workers/kernels/plan/check-rules.ts';
+import { opened, painted, readFor } from '../reading/rasters.ts';
 import { sound } from '../reading/sound-reading.ts';
 
 const [width, height] = [400, 300];
@@ -76,6 +79,20 @@ test('says where the subject stands out and where it is lost', async () => {
     else expect(y).toBeLessThan(0.52);
   }
 });
+
+test('the plan of a photograph in passages obeys the rules', async () => {
+  const photo = await opened('app/demo/seed-heads.jpg', 500);
+  const path = Array.from({ length: 40 }, (_, i) => {
+    const angle = (2 * Math.PI * i) / 40;
+    return [0.23 + 0.24 * Math.cos(angle), 0.34 + 0.32 * Math.sin(angle)] as const;
+  });
+  const read = await readFor(photo, { subject: [{ mode: 'circle', path, brush: 0 }] });
+  sound(read);
+  const plan = await buildWashPlan(read.reading, {}, noCheckpoint);
+  expect(brokenRules(plan, { washes: 3, puddlesPerWash: 3 })).toEqual([]);
+  const keys = plan.steps.filter(({ kind }) => kind === 'wash').map(({ key }) => key);
+  expect(new Set(keys.map((key) => key.split('/')[1]))).toEqual(new Set(['ground', 'subject']));
+}, 60_000);
 
 test('the picture is read as before where she circled nothing of it', async () => {
   const off: SubjectStroke = {
