@@ -66,7 +66,31 @@ export class RasterReducer {
     }
     if (this.#row + rowCount > this.#source.height)
       throw new RangeError('More rows than announced');
-    for (let i = 0; i < rowCount; i++) this.#addRow(rgba, i * this.#source.width * 4);
+    const { width, height } = this.#source;
+    const isWhole = this.#raster.width === width && this.#raster.height === height;
+    if (isWhole) this.#copyRows(rgba, rowCount);
+    else for (let i = 0; i < rowCount; i++) this.#addRow(rgba, i * width * 4);
+  }
+
+  /** A source of the raster's own size: nothing to average. */
+  #copyRows(rgba: Uint8Array | Uint8ClampedArray, rowCount: number): void {
+    const { width, red, green, blue } = this.#raster;
+    let light = 0;
+    let dark = 0;
+    const end = (this.#row + rowCount) * width;
+    for (let to = this.#row * width, at = 0; to < end; to++, at += 4) {
+      const r = rgba[at] as number;
+      const g = rgba[at + 1] as number;
+      const b = rgba[at + 2] as number;
+      if (r >= nearWhite && g >= nearWhite && b >= nearWhite) light++;
+      else if (r <= nearBlack && g <= nearBlack && b <= nearBlack) dark++;
+      red[to] = linearOfCode[r] as number;
+      green[to] = linearOfCode[g] as number;
+      blue[to] = linearOfCode[b] as number;
+    }
+    this.#light += light;
+    this.#dark += dark;
+    this.#row += rowCount;
   }
 
   #addRow(rgba: Uint8Array | Uint8ClampedArray, start: number): void {

@@ -1,14 +1,24 @@
 import type { PixelSize } from '../../../app/model/reference.ts';
+import { type Meetings, meetingsOf, type PixelRuns, pixelRuns } from './pixel-runs.ts';
 
-/** Connected shapes of a map: every pixel's shape, and kind and size of each shape. */
+/** Connected shapes of a map, by runs: the shape of every run, and kind and size of each shape. */
+export interface RunLabels {
+  readonly runs: PixelRuns;
+  readonly meetings: Meetings;
+  /** Shape of every run, counted from 0 in the order the picture is read. */
+  readonly shapes: Int32Array;
+  readonly kinds: Uint8Array;
+  readonly areasPx: Int32Array;
+}
+
+/** The same with every pixel's shape. */
 export interface Labels {
-  /** Shape of every pixel, counted from 0 in the order the picture is read. */
   readonly labels: Int32Array;
   readonly kinds: Uint8Array;
   readonly areasPx: Int32Array;
 }
 
-/** The first pixel of i's shape so far; halves the way for whoever asks next. */
+/** The first run of i's shape so far; halves the way for whoever asks next. */
 function first(parents: Int32Array, i: number): number {
   let at = i;
   let parent = parents[at] as number;
@@ -21,49 +31,51 @@ function first(parents: Int32Array, i: number): number {
   return at;
 }
 
-/** Points every pixel at an earlier one of its shape; a shape's first pixel points at itself. */
-function* linked(map: Uint8Array, { width, height }: PixelSize): Generator<void, Int32Array> {
-  const parents = new Int32Array(map.length);
-  for (let y = 0; y < height; y++) {
-    for (let x = 0, i = y * width; x < width; x++, i++) {
-      const kind = map[i];
-      const left = x > 0 && map[i - 1] === kind;
-      const above = y > 0 && map[i - width] === kind;
-      if (!above) {
-        parents[i] = left ? (parents[i - 1] as number) : i;
-        continue;
-      }
-      if (!left || map[i - width - 1] === kind) {
-        parents[i] = parents[i - width] as number;
-        continue;
-      }
-      const one = first(parents, i - 1);
-      const other = first(parents, i - width);
-      const least = Math.min(one, other);
-      parents[Math.max(one, other)] = least;
-      parents[i] = least;
-    }
-    if (y % 512 === 511) yield;
+/** Connected shapes (by the four sides) of runs of one kind. Hands back control now and then. */
+export function* labelRuns(map: Uint8Array, size: PixelSize): Generator<void, RunLabels> {
+  const runs = pixelRuns(map, size);
+  yield;
+  const { starts } = runs;
+  const runCount = starts.length - 1;
+  const parents = new Int32Array(runCount);
+  for (let run = 0; run < runCount; run++) parents[run] = run;
+  const meetings = meetingsOf(runs, size);
+  yield;
+  const { uppers, lowers } = meetings;
+  for (let n = 0; n < meetings.count; n++) {
+    const upper = uppers[n] as number;
+    const lower = lowers[n] as number;
+    if (map[starts[upper] as number] !== map[starts[lower] as number]) continue;
+    const one = first(parents, upper);
+    const other = first(parents, lower);
+    if (one < other) parents[other] = one;
+    else if (other < one) parents[one] = other;
   }
-  return parents;
+  yield;
+  let count = 0;
+  // A shape's first run points at itself; a parent comes before its runs, so it is numbered already.
+  for (let run = 0; run < runCount; run++) {
+    const parent = parents[run] as number;
+    parents[run] = parent === run ? count++ : (parents[parent] as number);
+  }
+  const kinds = new Uint8Array(count);
+  const areasPx = new Int32Array(count);
+  for (let run = 0; run < runCount; run++) {
+    const shape = parents[run] as number;
+    const start = starts[run] as number;
+    kinds[shape] = map[start] as number;
+    areasPx[shape] = (areasPx[shape] as number) + (starts[run + 1] as number) - start;
+  }
+  return { runs, meetings, shapes: parents, kinds, areasPx };
 }
 
 /** Connected shapes (by the four sides) of pixels of one kind. Hands back control now and then. */
 export function* labelShapes(map: Uint8Array, size: PixelSize): Generator<void, Labels> {
-  const labels = yield* linked(map, size);
-  let count = 0;
-  // A parent comes before its pixel, so it holds its shape's number already.
-  for (let i = 0; i < labels.length; i++) {
-    const parent = labels[i] as number;
-    labels[i] = parent === i ? count++ : (labels[parent] as number);
-  }
-  yield;
-  const kinds = new Uint8Array(count);
-  const areasPx = new Int32Array(count);
-  for (let i = 0; i < labels.length; i++) {
-    const label = labels[i] as number;
-    kinds[label] = map[i] as number;
-    areasPx[label] = (areasPx[label] as number) + 1;
+  const { runs, shapes, kinds, areasPx } = yield* labelRuns(map, size);
+  const { starts } = runs;
+  const labels = new Int32Array(map.length);
+  for (let run = 0; run < shapes.length; run++) {
+    labels.fill(shapes[run] as number, starts[run] as number, starts[run + 1] as number);
   }
   return { labels, kinds, areasPx };
 }

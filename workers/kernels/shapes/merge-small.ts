@@ -1,5 +1,5 @@
 import type { PixelSize } from '../../../app/model/reference.ts';
-import { type Labels, labelShapes } from './label-shapes.ts';
+import { labelRuns, type RunLabels } from './label-shapes.ts';
 import { joinLists, type NeighbourLists, neighbourLists } from './neighbour-lists.ts';
 
 export interface MergeRule {
@@ -21,17 +21,35 @@ class Merging {
   readonly #lists: NeighbourLists;
   /** Sides shared with each shape, for the shape being looked at; all 0 in between. */
   readonly #sides: Int32Array;
-  readonly #waiting: number[][] = [];
+  readonly #near: number[] = [];
+  /** Shapes waiting, by their size when they began to: last one in, and per shape the one before it. */
+  readonly #waiting: Int32Array;
+  readonly #waitingNext: Int32Array;
+  readonly #isWaiting: Uint8Array;
 
-  constructor({ labels, kinds, areasPx }: Labels, rule: MergeRule, size: PixelSize) {
+  constructor(found: RunLabels, rule: MergeRule) {
+    const { kinds, areasPx } = found;
+    const count = kinds.length;
     this.#rule = rule;
     this.#kinds = kinds;
     this.#areas = areasPx;
-    this.#into = Int32Array.from(kinds, (_, shape) => shape);
-    this.#sides = new Int32Array(kinds.length);
-    const small = Uint8Array.from(kinds, (_, shape) => (this.#isSmall(shape) ? 1 : 0));
-    this.#lists = neighbourLists(labels, small, size);
-    for (let shape = 0; shape < small.length; shape++) if (small[shape]) this.#wait(shape);
+    this.#into = new Int32Array(count);
+    this.#sides = new Int32Array(count);
+    this.#waitingNext = new Int32Array(count);
+    this.#isWaiting = new Uint8Array(count);
+    let least = 0;
+    for (let kind = 0; kind < rule.leastPx.length; kind++) {
+      least = Math.max(least, rule.leastPx[kind] ?? 0);
+    }
+    this.#waiting = new Int32Array(Math.ceil(least) + 1).fill(-1);
+    const small = new Uint8Array(count);
+    for (let shape = count - 1; shape >= 0; shape--) {
+      this.#into[shape] = shape;
+      if (!this.#isSmall(shape)) continue;
+      small[shape] = 1;
+      this.#wait(shape);
+    }
+    this.#lists = neighbourLists(found, small);
   }
 
   #isSmall(shape: number): boolean {
@@ -39,19 +57,23 @@ class Merging {
   }
 
   #wait(shape: number): void {
+    if (this.#isWaiting[shape] === 1) return;
     const area = this.#areas[shape] as number;
-    const bucket = this.#waiting[area];
-    if (bucket) bucket.push(shape);
-    else this.#waiting[area] = [shape];
+    this.#isWaiting[shape] = 1;
+    this.#waitingNext[shape] = this.#waiting[area] as number;
+    this.#waiting[area] = shape;
   }
 
   /** The shape that this one is part of by now. */
   whole(shape: number): number {
+    const into = this.#into;
     let at = shape;
-    while (this.#into[at] !== at) {
-      const next = this.#into[at] as number;
-      this.#into[at] = this.#into[next] as number;
-      at = next;
+    let next = into[at] as number;
+    while (next !== at) {
+      const further = into[next] as number;
+      into[at] = further;
+      at = further;
+      next = into[at] as number;
     }
     return at;
   }
@@ -60,22 +82,26 @@ class Merging {
     return this.#kinds[this.whole(shape)] as number;
   }
 
-  /** Smallest first; a shape that has grown waits again at its new size. */
+  /** Smallest first; a shape that has grown meanwhile waits again at its new size. */
   run(): void {
     for (let area = 1; area < this.#waiting.length; area++) {
-      const bucket = this.#waiting[area];
-      if (!bucket) continue;
-      for (const shape of bucket) {
-        if (this.#into[shape] === shape && this.#areas[shape] === area) this.#settle(shape);
+      let shape = this.#waiting[area] as number;
+      while (shape !== -1) {
+        const next = this.#waitingNext[shape] as number;
+        this.#isWaiting[shape] = 0;
+        if (this.#into[shape] === shape && this.#isSmall(shape)) {
+          if (this.#areas[shape] === area) this.#settle(shape);
+          else this.#wait(shape);
+        }
+        shape = next;
       }
-      delete this.#waiting[area];
     }
   }
 
   #settle(shape: number): void {
     const near = this.#neighbours(shape);
     const target = this.#best(shape, near);
-    if (target !== undefined) {
+    if (target !== -1) {
       const kind = this.#kinds[target] as number;
       this.#unite(shape, target);
       // What the shape kept apart is one now.
@@ -88,20 +114,38 @@ class Merging {
   }
 
   #neighbours(shape: number): number[] {
-    const near: number[] = [];
-    const { heads, others, nexts } = this.#lists;
+    const near = this.#near;
+    near.length = 0;
+    const { heads, others, sides, nexts } = this.#lists;
     for (let at = heads[shape] as number; at !== -1; at = nexts[at] as number) {
       const other = this.whole(others[at] as number);
       if (other === shape) continue;
       if (this.#sides[other] === 0) near.push(other);
-      this.#sides[other] = (this.#sides[other] as number) + 1;
+      this.#sides[other] = (this.#sides[other] as number) + (sides[at] as number);
     }
+    this.#shorten(shape, near);
     return near;
   }
 
-  #best(shape: number, near: readonly number[]): number | undefined {
+  /** One entry a neighbour is left in the shape's list: the next to look walks only these. */
+  #shorten(shape: number, near: readonly number[]): void {
+    const { heads, tails, others, sides, nexts } = this.#lists;
+    let at = heads[shape] as number;
+    let last = -1;
+    for (const other of near) {
+      others[at] = other;
+      sides[at] = this.#sides[other] as number;
+      last = at;
+      at = nexts[at] as number;
+    }
+    if (last === -1) heads[shape] = -1;
+    else nexts[last] = -1;
+    tails[shape] = last;
+  }
+
+  #best(shape: number, near: readonly number[]): number {
     const kind = this.#kinds[shape] as number;
-    let best: number | undefined;
+    let best = -1;
     let least = Number.POSITIVE_INFINITY;
     let longest = 0;
     // A smaller shape that is kept (a sparkle, an accent) does not grow by what surrounds it.
@@ -122,7 +166,8 @@ class Merging {
   #unite(from: number, to: number): void {
     this.#into[from] = to;
     this.#areas[to] = (this.#areas[to] as number) + (this.#areas[from] as number);
-    joinLists(this.#lists, from, to);
+    // What is large is never merged, so nobody asks for its neighbours.
+    if (this.#isSmall(to)) joinLists(this.#lists, from, to);
   }
 }
 
@@ -131,13 +176,18 @@ class Merging {
  * Shapes without a permitted neighbour stay. Deterministic. Hands back control now and then.
  */
 export function* mergeSmall(map: Uint8Array, size: PixelSize, rule: MergeRule): Generator<void> {
-  const found = yield* labelShapes(map, size);
+  const found = yield* labelRuns(map, size);
   yield;
-  const merging = new Merging(found, rule, size);
+  const merging = new Merging(found, rule);
   yield;
   merging.run();
   yield;
-  const { labels } = found;
-  const kinds = Uint8Array.from(found.kinds, (_, shape) => merging.kindOf(shape));
-  for (let i = 0; i < map.length; i++) map[i] = kinds[labels[i] as number] as number;
+  const { shapes, runs } = found;
+  const kinds = new Uint8Array(found.kinds.length);
+  for (let shape = 0; shape < kinds.length; shape++) kinds[shape] = merging.kindOf(shape);
+  for (let run = 0; run < shapes.length; run++) {
+    const shape = shapes[run] as number;
+    if (kinds[shape] === found.kinds[shape]) continue;
+    map.fill(kinds[shape] as number, runs.starts[run], runs.starts[run + 1]);
+  }
 }

@@ -1,63 +1,72 @@
-import type { PixelSize } from '../../../app/model/reference.ts';
+import type { RunLabels } from './label-shapes.ts';
 
 /**
- * For each shape that may be merged, the pixel sides it shares with others, as linked lists: two
- * lists are joined in one step when shapes become one.
+ * For each shape that may be merged, the stretches of border it shares with others, as linked lists:
+ * two lists are joined in one step when shapes become one.
  */
 export interface NeighbourLists {
   /** First and last entry of a shape's list, -1 where it has none. */
   readonly heads: Int32Array;
   readonly tails: Int32Array;
-  /** Per entry: the shape on the other side, and the next entry or -1. */
+  /** Per entry: the shape on the other side, pixel sides shared, and the next entry or -1. */
   readonly others: Int32Array;
+  readonly sides: Int32Array;
   readonly nexts: Int32Array;
 }
 
-/** Calls `meet` for every pair of pixels side by side that lie in different shapes. */
-function eachMeeting(
-  labels: Int32Array,
-  { width, height }: PixelSize,
-  meet: (one: number, other: number) => void,
-): void {
-  for (let y = 0; y < height; y++) {
-    for (let x = 0, i = y * width; x < width; x++, i++) {
-      const label = labels[i] as number;
-      if (x > 0 && labels[i - 1] !== label) meet(labels[i - 1] as number, label);
-      if (y > 0 && labels[i - width] !== label) meet(labels[i - width] as number, label);
-    }
+/** Lists being filled; places are taken in the order of adding. */
+class Filling implements NeighbourLists {
+  readonly heads: Int32Array;
+  readonly tails: Int32Array;
+  readonly others: Int32Array;
+  readonly sides: Int32Array;
+  readonly nexts: Int32Array;
+  #count = 0;
+
+  constructor(shapes: number, entries: number) {
+    this.heads = new Int32Array(shapes).fill(-1);
+    this.tails = new Int32Array(shapes).fill(-1);
+    this.others = new Int32Array(entries);
+    this.sides = new Int32Array(entries);
+    this.nexts = new Int32Array(entries);
+  }
+
+  add(owner: number, other: number, sides: number): void {
+    const entry = this.#count++;
+    const head = this.heads[owner] as number;
+    this.others[entry] = other;
+    this.sides[entry] = sides;
+    this.nexts[entry] = head;
+    this.heads[owner] = entry;
+    if (head === -1) this.tails[owner] = entry;
   }
 }
 
 /** Lists for the shapes with `small[shape]` 1; the others' stay empty. */
-export function neighbourLists(
-  labels: Int32Array,
-  small: Uint8Array,
-  size: PixelSize,
-): NeighbourLists {
-  let entries = 0;
-  eachMeeting(labels, size, (one, other) => {
-    entries += (small[one] as number) + (small[other] as number);
-  });
-  const lists: NeighbourLists = {
-    heads: new Int32Array(small.length).fill(-1),
-    tails: new Int32Array(small.length).fill(-1),
-    others: new Int32Array(entries),
-    nexts: new Int32Array(entries),
+export function neighbourLists(labels: RunLabels, small: Uint8Array): NeighbourLists {
+  const { runs, meetings, shapes } = labels;
+  const { rows, starts } = runs;
+  const { count, uppers, lowers, sides } = meetings;
+  // Each run meets the one before it and those above; either side may keep an entry.
+  const lists = new Filling(small.length, 2 * (starts.length + count));
+  const meet = (one: number, other: number, shared: number): void => {
+    if (one === other) return;
+    if (small[one] === 1) lists.add(one, other, shared);
+    if (small[other] === 1) lists.add(other, one, shared);
   };
-  const { heads, tails, others, nexts } = lists;
-  let entry = 0;
-  const add = (owner: number, other: number): void => {
-    if (small[owner] === 0) return;
-    others[entry] = other;
-    nexts[entry] = heads[owner] as number;
-    heads[owner] = entry;
-    if (tails[owner] === -1) tails[owner] = entry;
-    entry++;
-  };
-  eachMeeting(labels, size, (one, other) => {
-    add(one, other);
-    add(other, one);
-  });
+  for (let y = 0; y + 1 < rows.length; y++) {
+    const end = rows[y + 1] as number;
+    for (let run = (rows[y] as number) + 1; run < end; run++) {
+      meet(shapes[run - 1] as number, shapes[run] as number, 1);
+    }
+  }
+  for (let n = 0; n < count; n++) {
+    meet(
+      shapes[uppers[n] as number] as number,
+      shapes[lowers[n] as number] as number,
+      sides[n] as number,
+    );
+  }
   return lists;
 }
 

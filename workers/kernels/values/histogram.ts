@@ -3,7 +3,8 @@ export const bins = 256;
 
 /** The bin of a lightness: round(L* x 2.55), held within 0..255. */
 export function binOf(lightness: number): number {
-  const bin = Math.round(lightness * 2.55);
+  // Cutting off rounds numbers from -1 up to 0; much faster than Math.round.
+  const bin = (lightness * 2.55 + 0.5) | 0;
   return bin < 0 ? 0 : Math.min(bin, 255);
 }
 
@@ -19,10 +20,21 @@ export function binsOf(lightness: Float32Array): Uint8Array {
 
 /** Pixels per bin of a lightness plane; 256 counts that sum to the plane's length. */
 export function lightnessHistogram(lightness: Float32Array): Uint32Array {
+  // Two halves counted apart: neighbours often share a bin, and one count would wait for the other.
   const counts = new Uint32Array(bins);
-  for (let i = 0; i < lightness.length; i++) {
-    const bin = binOf(lightness[i] as number);
-    counts[bin] = (counts[bin] as number) + 1;
+  const others = new Uint32Array(bins);
+  const half = lightness.length >> 1;
+  for (let i = 0, j = half; i < half; i++, j++) {
+    const one = binOf(lightness[i] as number);
+    const other = binOf(lightness[j] as number);
+    counts[one] = (counts[one] as number) + 1;
+    others[other] = (others[other] as number) + 1;
   }
+  if (lightness.length % 2 === 1) {
+    const last = binOf(lightness[2 * half] as number);
+    counts[last] = (counts[last] as number) + 1;
+  }
+  for (let bin = 0; bin < bins; bin++)
+    counts[bin] = (counts[bin] as number) + (others[bin] as number);
   return counts;
 }

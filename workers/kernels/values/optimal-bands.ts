@@ -32,9 +32,39 @@ function sumsOf(histogram: ArrayLike<number>): Sums {
 }
 
 /** Cost of one band over the filled bins from `low` up to but not including `high`. */
-function costOf({ count, first, second }: Sums, low: number, high: number): number {
-  const difference = (sums: Float64Array): number => (sums[high] as number) - (sums[low] as number);
-  return Math.max(0, difference(second) - difference(first) ** 2 / difference(count));
+function costOf(sums: Sums, low: number, high: number): number {
+  const { count, first, second } = sums;
+  const sum = (first[high] as number) - (first[low] as number);
+  const squares = (second[high] as number) - (second[low] as number);
+  return Math.max(0, squares - (sum * sum) / ((count[high] as number) - (count[low] as number)));
+}
+
+/** Best costs with one band more: `least` is of the first i tones in the bands so far. */
+function oneBandMore(sums: Sums, least: Float64Array, bands: number, start: Uint16Array) {
+  const { count, first, second } = sums;
+  const next = new Float64Array(least.length).fill(Number.POSITIVE_INFINITY);
+  for (let i = bands + 1; i < least.length; i++) {
+    const [allCount, allFirst, allSecond] = [
+      count[i] as number,
+      first[i] as number,
+      second[i] as number,
+    ];
+    let best = Number.POSITIVE_INFINITY;
+    let from = bands;
+    // costOf, written out: this is the innermost of three loops.
+    for (let j = bands; j < i; j++) {
+      const sum = allFirst - (first[j] as number);
+      const squares = allSecond - (second[j] as number);
+      const own = squares - (sum * sum) / (allCount - (count[j] as number));
+      const cost = (least[j] as number) + Math.max(own, 0);
+      if (cost >= best) continue;
+      best = cost;
+      from = j;
+    }
+    next[i] = best;
+    start[i] = from;
+  }
+  return next;
 }
 
 /** How many different tones, and so bands at most, a histogram holds. */
@@ -58,17 +88,8 @@ export function optimalBands(histogram: ArrayLike<number>, most: number): Optima
   const starts: Uint16Array[] = [new Uint16Array(tones + 1)];
   for (let k = 1; k <= Math.min(most, tones); k++) {
     found.push({ limits: limitsOf(filled, starts), cost: least[tones] as number });
-    const next = new Float64Array(tones + 1).fill(Number.POSITIVE_INFINITY);
     const start = new Uint16Array(tones + 1);
-    for (let i = k + 1; i <= tones; i++) {
-      for (let j = k; j < i; j++) {
-        const cost = (least[j] as number) + costOf(sums, j, i);
-        if (cost >= (next[i] as number)) continue;
-        next[i] = cost;
-        start[i] = j;
-      }
-    }
-    least = next;
+    if (k < Math.min(most, tones)) least = oneBandMore(sums, least, k, start);
     starts.push(start);
   }
   return found;
