@@ -44,6 +44,15 @@ async function throughAll(page: Page, look: Look): Promise<void> {
   await expect(toTheWashes(page)).toBeVisible();
   await expect(page.getByTestId('sentence')).toBeVisible();
   await look('look', 'look');
+  for (const way of ['Squint', 'Edges', 'Touch for value']) {
+    await page.getByRole('button', { name: way, exact: true }).click();
+    await look('look', `look-${way.toLowerCase().replaceAll(' ', '-')}`);
+  }
+  await page.getByRole('link', { name: 'Subject' }).click();
+  await expect(page.getByText('Getting the picture ready')).toHaveCount(0);
+  await look('subject', 'subject');
+  await page.getByRole('link', { name: 'Value study' }).click();
+  await expect(toTheWashes(page)).toBeVisible();
   await page.getByRole('link', { name: 'Sheet' }).click();
   await expect(page.getByTestId('cut-stage')).toBeVisible();
   await look('sheet', 'sheet');

@@ -3,7 +3,9 @@ import { expect, type Locator, type Page } from '@playwright/test';
 export type ScreenName =
   | 'start'
   | 'camera'
+  | 'choose'
   | 'look'
+  | 'subject'
   | 'sheet'
   | 'paints'
   | 'plan'
