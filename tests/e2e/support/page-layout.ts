@@ -18,9 +18,10 @@ export const layoutFaults = (page: Page, targetPx: number): Promise<string[]> =>
     if (root.scrollWidth > innerWidth)
       faults.push(`the page scrolls sideways: ${root.scrollWidth} px in ${innerWidth}`);
 
+    // What lies inert under something else is out of reach on purpose.
     // A control within a line of words needs no height of its own (WCAG 2.2, 2.5.8, exception 'inline').
     const targets = all('button, a[href], summary, input, [role=button], label:has(input)').filter(
-      (target) => !target.matches('label input'),
+      (target) => !target.matches('label input') && !target.closest('[inert]'),
     );
     for (const target of targets) {
       const { width, height } = target.getBoundingClientRect();
