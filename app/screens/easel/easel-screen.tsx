@@ -55,7 +55,8 @@ export function EaselScreen({ easel, paintingId }: EaselScreenProps) {
   // A step that touches nothing in particular has no 'where' to show.
   const placeless: StepView =
     step.kind === 'dry' || step.kind === 'last-look' ? 'sheet' : 'reference';
-  const shown = view.value === 'where' && step.slots.length === 0 ? placeless : view.value;
+  const hasPlace = step.slots.length > 0 && step.kind !== 'last-look';
+  const shown = view.value === 'where' && !hasPlace ? placeless : view.value;
   const mixes = plan.mixes.filter(({ id }) => step.mixes.includes(id));
   const look = (next: StepView, text: string) => (
     <Button aria-pressed={shown === next} onClick={() => (view.value = next)}>
@@ -104,7 +105,7 @@ export function EaselScreen({ easel, paintingId }: EaselScreenProps) {
           {step.watch && <p>{step.watch}</p>}
           {step.soften && <p>{step.soften}</p>}
           <div class={styles.views}>
-            {step.slots.length > 0 && look('where', 'Where')}
+            {hasPlace && look('where', 'Where')}
             {look('sheet', 'How it should look now')}
             {look('reference', 'Reference')}
           </div>
