@@ -2,15 +2,9 @@
 import { placeOf, type SideCrossings } from './crossings.ts';
 import { middle, samples } from './edge-profile.ts';
 import { widthOfSigma } from './normal-curve.ts';
+import { about, ProfileSlope } from './profile-slope.ts';
 import { StepFit } from './step-fit.ts';
 
-/**
- * Between two edges the slope falls below this part of the lesser of both: a deep valley at once, a
- * shallow one where it stands out from the noise by so many deviations.
- */
-const valley = { deep: 0.65, shallow: 0.85, deviations: 2.5 } as const;
-/** Where the slope at a contour and at the next one is looked for, samples about them. */
-const about = 3;
 /** Past a neighbour's place this many samples are taken in to know its far side. */
 const pastNeighbour = 6;
 /** So many samples of a side must lie clear of the edge for their median to be its value. */
@@ -37,8 +31,7 @@ export class AcrossEdge {
   /** False where the profile is too short to hold the edge. */
   isWhole = true;
   readonly #fit = new StepFit();
-  readonly #slope = new Float64Array(samples);
-  #slopeNoise = 0;
+  readonly #slope = new ProfileSlope();
   readonly #side = new Float64Array(samples);
   /** Range of the profile that counts: the edge's own and a little of its neighbours. */
   #from = 0;
@@ -52,7 +45,7 @@ export class AcrossEdge {
   #cutAfter = false;
 
   read(values: Float64Array, before: SideCrossings, after: SideCrossings): void {
-    this.#slopes(values);
+    this.#slope.read(values);
     this.#limit(before, after);
     this.#start(values);
     this.#fit.improve(values, this.#from, this.#to, this.#steps);
@@ -78,34 +71,15 @@ export class AcrossEdge {
     this.isWhole = !(shortBefore || shortAfter || far);
   }
 
-  /** Slopes over about five samples, and their noise from how the profile bends at random. */
-  #slopes(values: Float64Array): void {
-    const bends = this.#side;
-    for (let k = 1; k < samples - 1; k++) {
-      const straight = ((values[k - 1] as number) + (values[k + 1] as number)) / 2;
-      bends[k] = Math.abs((values[k] as number) - straight);
-    }
-    const sorted = bends.subarray(1, samples - 1).sort();
-    // Median to deviation of normal noise, from bends to values, from values to slopes.
-    this.#slopeNoise = (sorted[sorted.length >> 1] as number) / 0.6745 / Math.sqrt(1.5) / 3;
-    const at = (k: number): number => values[Math.min(samples - 1, Math.max(0, k))] as number;
-    for (let k = 0; k < samples; k++) {
-      this.#slope[k] = (at(k + 2) + at(k + 1) - at(k - 1) - at(k - 2)) / 6;
-    }
-  }
-
   #limit(before: SideCrossings, after: SideCrossings): void {
-    // The way the edge rises, from the slope right at the contour.
-    const near = (this.#slope[middle - 0.5] as number) + (this.#slope[middle + 0.5] as number);
-    const sign = near < 0 ? -1 : 1;
     this.#before = -1;
     this.#after = -1;
     this.#from = Math.ceil(placeOf(before.room, -1));
     this.#to = Math.floor(placeOf(after.room, 1)) + 1;
     this.#cutBefore = before.room < half;
     this.#cutAfter = after.room < half;
-    const left = this.#neighbour(before, -1, sign);
-    const right = this.#neighbour(after, 1, sign);
+    const left = this.#slope.nextEdge(before, -1);
+    const right = this.#slope.nextEdge(after, 1);
     this.#from = Math.max(this.#from, Math.ceil(placeOf(clearOf(before), -1)));
     this.#to = Math.min(this.#to, Math.floor(placeOf(clearOf(after), 1)) + 1);
     if (left >= 0) {
@@ -125,43 +99,6 @@ export class AcrossEdge {
   #past({ ways, count, room }: SideCrossings, at: number): number {
     const next = at + 1 < count ? (ways[at + 1] as number) : room;
     return Math.min(pastNeighbour, Math.max(1, (next - (ways[at] as number)) / 2));
-  }
-
-  /** The first contour on a side that is an edge of its own, as index; -1 where there is none. */
-  #neighbour({ ways, count }: SideCrossings, side: 1 | -1, sign: 1 | -1): number {
-    for (let n = 0; n < count; n++) {
-      const way = ways[n] as number;
-      if (way < 3) continue;
-      if (way >= half) return -1;
-      const reach = Math.min(about, way / 2);
-      const own = this.#steepest(middle - reach, middle + reach, sign);
-      const place = placeOf(way, side);
-      const up = this.#steepest(place - reach, place + reach, sign);
-      const down = this.#steepest(place - reach, place + reach, -sign as 1 | -1);
-      if (sign * this.#at(up) + sign * this.#at(down) < 0) return n;
-      // Between the two steepest places: a single edge has no valley there, wherever it is crossed.
-      const flattest = this.#steepest(Math.min(own, up), Math.max(own, up), -sign as 1 | -1);
-      const least = sign * this.#at(flattest);
-      const lesser = Math.min(sign * this.#at(own), sign * this.#at(up));
-      const isClear = lesser - least > valley.deviations * this.#slopeNoise;
-      const limit = isClear ? valley.shallow : valley.deep;
-      if (least < limit * lesser) return n;
-    }
-    return -1;
-  }
-
-  #at(k: number): number {
-    return this.#slope[k] as number;
-  }
-
-  /** Where slope times sign is largest between two places. */
-  #steepest(from: number, to: number, sign: 1 | -1): number {
-    const last = Math.min(samples - 1, Math.floor(to));
-    let best = Math.min(last, Math.max(0, Math.ceil(from)));
-    for (let k = best + 1; k <= last; k++) {
-      if (sign * this.#at(k) > sign * this.#at(best)) best = k;
-    }
-    return best;
   }
 
   /** First guess: sides from the outer parts, width from where it passes 10 and 90 %. */

@@ -1,6 +1,6 @@
 // Lightness along the normals of a contour, averaged along it.
 import type { ContourLine } from './contour-line.ts';
-import { levelAt, type PyramidLevel } from './lightness-pyramid.ts';
+import { levelRow, type PyramidLevel } from './lightness-pyramid.ts';
 
 /** Samples of a profile; the contour lies between the two in the middle. */
 export const samples = 32;
@@ -36,12 +36,11 @@ export class EdgeProfile {
     const { scale } = plane;
     const stepX = (line.normalX[i] as number) * scale;
     const stepY = (line.normalY[i] as number) * scale;
-    let x = (line.x[i] as number) - middle * stepX;
-    let y = (line.y[i] as number) - middle * stepY;
-    const rows = this.#rows;
-    for (let k = 0; k < samples; k++, x += stepX, y += stepY) {
-      rows[at + k] = levelAt(plane, x, y);
-    }
+    const from = {
+      x: (line.x[i] as number) - middle * stepX,
+      y: (line.y[i] as number) - middle * stepY,
+    };
+    levelRow(plane, from, { x: stepX, y: stepY }, this.#rows, at, samples);
   }
 
   /** Fills `values` with the mean profile about place i, from slot a to slot b. */

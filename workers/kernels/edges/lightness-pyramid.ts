@@ -43,7 +43,7 @@ export function lightnessPyramid(
 }
 
 /** Value between four pixels of a level at (x, y) px of the picture; beyond the border the border goes on. */
-export function levelAt(level: PyramidLevel, x: number, y: number): number {
+function levelAt(level: PyramidLevel, x: number, y: number): number {
   const { plane, width, height, scale } = level;
   const u = Math.min(width - 1, Math.max(0, x / scale - 0.5));
   const v = Math.min(height - 1, Math.max(0, y / scale - 0.5));
@@ -58,4 +58,17 @@ export function levelAt(level: PyramidLevel, x: number, y: number): number {
     (plane[i + width] as number) +
     right * ((plane[i + width + 1] as number) - (plane[i + width] as number));
   return top + below * (low - top);
+}
+
+/** `count` values of a level from (x, y) on in equal steps, px of the picture, into rows[at ...]. */
+export function levelRow(
+  level: PyramidLevel,
+  from: { readonly x: number; readonly y: number },
+  step: { readonly x: number; readonly y: number },
+  rows: Float32Array,
+  at: number,
+  count: number,
+): void {
+  let { x, y } = from;
+  for (let k = at; k < at + count; k++, x += step.x, y += step.y) rows[k] = levelAt(level, x, y);
 }

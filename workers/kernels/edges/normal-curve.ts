@@ -16,6 +16,12 @@ for (let i = 1; i < sums.length; i++) {
   sums[i] = (sums[i - 1] as number) + piece;
 }
 
+/**
+ * For z from -reach to reach, entry (z + reach) * perUnit: the share of a unit normal distribution
+ * below z, and its density there. Straight lines between entries are within 2e-5.
+ */
+export const normalTables = { sums, densities, perUnit, reach: most } as const;
+
 /** Share of a unit normal distribution below z, within 2e-5. */
 export function normalSum(z: number): number {
   if (z <= -most) return 0;
@@ -24,15 +30,6 @@ export function normalSum(z: number): number {
   const i = place | 0;
   const low = sums[i] as number;
   return low + (place - i) * ((sums[i + 1] as number) - low);
-}
-
-/** Its density at z, within 2e-5. */
-export function normalDensity(z: number): number {
-  if (z <= -most || z >= most) return 0;
-  const place = (z + most) * perUnit;
-  const i = place | 0;
-  const low = densities[i] as number;
-  return low + (place - i) * ((densities[i + 1] as number) - low);
 }
 
 /** From 10 % to 90 % of a step blurred by a Gaussian, in its sigmas. */

@@ -1,7 +1,7 @@
 // Steps blurred by one Gaussian, fitted to a profile by least squares (Levenberg, 'A Method for the
 // Solution of Certain Non-Linear Problems in Least Squares', 1944; Marquardt 1963). Model of an edge:
 // Elder, Zucker, 'Local Scale Control for Edge Detection and Blur Estimation', 1998.
-import { normalDensity, normalSum } from './normal-curve.ts';
+import { normalTables } from './normal-curve.ts';
 import { solveSmall } from './solve-small.ts';
 
 export const mostSteps = 3;
@@ -85,6 +85,7 @@ export class StepFit {
     const slopes = this.#slopes;
     const rest = this.#rest;
     const base = at[0] as number;
+    const { sums, densities, perUnit, reach } = normalTables;
     const perSigma = 1 / (at[1] as number);
     for (let i = 0; i < count; i++) {
       slopes[i] = 1;
@@ -94,14 +95,23 @@ export class StepFit {
     for (let n = 2; n < size; n += 2) {
       const rise = at[n] as number;
       const fallPerDensity = -rise * perSigma;
-      const sums = n * most;
-      const falls = sums + most;
+      const sumsAt = n * most;
+      const fallsAt = sumsAt + most;
       let z = (from - (at[n + 1] as number)) * perSigma;
       for (let i = 0; i < count; i++, z += perSigma) {
-        const sum = normalSum(z);
-        const fall = fallPerDensity * normalDensity(z);
-        slopes[sums + i] = sum;
-        slopes[falls + i] = fall;
+        let sum = z < 0 ? 0 : 1;
+        let fall = 0;
+        if (z > -reach && z < reach) {
+          const place = (z + reach) * perUnit;
+          const entry = place | 0;
+          const part = place - entry;
+          const low = sums[entry] as number;
+          sum = low + part * ((sums[entry + 1] as number) - low);
+          const density = densities[entry] as number;
+          fall = fallPerDensity * (density + part * ((densities[entry + 1] as number) - density));
+        }
+        slopes[sumsAt + i] = sum;
+        slopes[fallsAt + i] = fall;
         slopes[most + i] = (slopes[most + i] as number) + fall * z;
         rest[i] = (rest[i] as number) - rise * sum;
       }

@@ -105,7 +105,7 @@ test('the picture is read as before where she circled nothing of it', async () =
     ],
   };
   expect(await readFor(picture(), { subject: [off] })).toEqual(await readFor(picture()));
-});
+}, 60_000);
 
 test.each([
   [[{ ...box(6), mode: 'add' as const }]],
