@@ -32,7 +32,7 @@ export function PaintingWall({ shelf, onOpen }: PaintingWallProps) {
               ) : (
                 <span class={styles.picture} />
               )}
-              <span class={styles.title}>{painting.title}</span>
+              <strong class={styles.title}>{painting.title}</strong>
               <span class={styles.place}>{painting.place}</span>
             </button>
             {asking.value === painting.id ? (
