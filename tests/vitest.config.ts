@@ -21,6 +21,7 @@ export default defineConfig({
   },
   define: { __BUILD__: '"test"' },
   test: {
+    maxWorkers: 2, // else one of two cores stands idle
     reporters: ['default', ['json', { outputFile: resolve(top, 'test-results/unit.json') }]],
     projects: [
       {

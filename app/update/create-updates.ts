@@ -37,6 +37,8 @@ export function createUpdates({ settled, inSession }: UpdateNeeds): Updates {
     location.reload();
   }
 
+  const letTakeOver = (): void => registration?.waiting?.postMessage({ kind: 'take-over' });
+
   function start(): void {
     const container: ServiceWorkerContainer | undefined = navigator.serviceWorker;
     if (!container || !import.meta.env.PROD) return; // development serves no service worker
@@ -58,6 +60,8 @@ export function createUpdates({ settled, inSession }: UpdateNeeds): Updates {
             },
             onWaiting: () => {
               newer.value = true;
+              // The one she agreed to may have been replaced meanwhile by a still newer one.
+              if (accepted) letTakeOver();
             },
           });
       } catch (fault) {
@@ -85,8 +89,7 @@ export function createUpdates({ settled, inSession }: UpdateNeeds): Updates {
     await settled();
     if (inSession.value) return;
     accepted = true;
-    const waiting = registration?.waiting;
-    if (waiting) waiting.postMessage({ kind: 'take-over' });
+    if (registration?.waiting) letTakeOver();
     else reloadOnce(); // another window has already let it take over
   }
 
