@@ -21,7 +21,7 @@ export interface SlotSettings {
   readonly hasSubject: boolean;
 }
 
-/** Sums over the shapes of every kind that has any. */
+/** Sums over its shapes for every kind. */
 function totalsOf({ kinds, areasPx, outlinesPx }: ShapeFacts, pxPerMm: number) {
   const totals = new Map<number, { px: number; shapes: number; small: number; largest: number }>();
   for (let shape = 0; shape < kinds.length; shape++) {
