@@ -1,7 +1,13 @@
+import type { Change } from './alteration.ts';
+import type { EdgeWish } from './edge-wishes.ts';
+import type { FamilyEdit } from './family-edit.ts';
 import type { Point } from './lab.ts';
+import type { MassSizes } from './masses.ts';
 import type { RangeMode } from './reading.ts';
 import type { Reference } from './reference.ts';
+import type { PhotoStroke } from './stroke-on-photo.ts';
 import type { SubjectMode } from './subject.ts';
+import type { WhiteMode, WhiteWay } from './whites.ts';
 
 /** A photo as it came in, never re-encoded, never changed. */
 export interface Photo {
@@ -34,13 +40,23 @@ export type Decision = {
       readonly must: readonly string[];
       readonly exclude: readonly string[];
     }
-  /** `stroke`: places of the upright photo. `brush`: diameter as a share of its long side, 0 for a circle. */
-  | {
-      readonly kind: 'subject';
-      readonly mode: SubjectMode;
-      readonly stroke: readonly Point[];
-      readonly brush: number;
-    }
+  | ({ readonly kind: 'subject'; readonly mode: SubjectMode } & PhotoStroke)
+  /** Brushed over what is to stay white, or over a white that is to be painted. */
+  | ({ readonly kind: 'white'; readonly mode: WhiteMode } & PhotoStroke)
+  /** How the white at a place of the photo is kept; null: as proposed. */
+  | { readonly kind: 'white-way'; readonly place: Point; readonly way: WhiteWay | null }
+  /** What becomes of the edge at a place of the photo; null: as proposed. */
+  | { readonly kind: 'edge'; readonly place: Point; readonly wish: EdgeWish | null }
+  /** Where the eye should rest, a place of the photo; null: nowhere in particular. */
+  | { readonly kind: 'focus'; readonly place: Point | null }
+  /** Two colour families made one, or one made two; null: as the picture has them. */
+  | { readonly kind: 'families'; readonly edit: FamilyEdit | null }
+  /** Smallest shapes of each wash; null: the usual ones. */
+  | { readonly kind: 'smallest'; readonly sizes: MassSizes | null }
+  /** An area of the photo painted otherwise than it is. */
+  | ({ readonly kind: 'alter'; readonly change: Change } & PhotoStroke)
+  /** The ground of the subject as one plain wash. */
+  | { readonly kind: 'ground'; readonly plain: boolean }
   /** Nothing new, only the taking back. */
   | { readonly kind: 'undo' }
 );

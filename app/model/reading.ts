@@ -1,7 +1,13 @@
+import type { Alteration } from './alteration.ts';
 import type { Edge } from './edge.ts';
+import type { FamilyEdit } from './family-edit.ts';
 import type { Lab } from './lab.ts';
-import type { MassCounts } from './masses.ts';
+import type { MassCounts, MassSizes } from './masses.ts';
 import type { SubjectFacts, SubjectStroke } from './subject.ts';
+import type { White, WhiteStroke } from './whites.ts';
+
+/** Named in every reading; raised when the same picture may be read otherwise. */
+export const readingEngine = 'reading-3';
 
 /**
  * Means of simplified lightness over a set of pixels, each pixel clamped first: to [lo, hi] and to
@@ -54,6 +60,8 @@ export interface Slot {
   readonly target: Lab;
   /** Paper kept white: target within 6 L* of the paper. */
   readonly reserve: boolean;
+  /** A reserve by her brush, whatever its value in the photo. */
+  readonly byHand?: boolean;
   readonly tones: ToneMeans;
   /** Number of connected shapes; how many of them have a short side under 3 mm; area of the largest, mm2. */
   readonly shapes: number;
@@ -144,6 +152,8 @@ export interface Reading {
   /** Shapes to paint in each wash; missing in older readings. */
   readonly masses?: MassCounts;
   readonly reserves: ReserveSummary;
+  /** Every connected white, largest first; missing in older readings. */
+  readonly whites?: readonly White[];
   readonly range: ToneRange;
   /** Share of the area in shapes too small to paint on this sheet. */
   readonly brokenShare: number;
@@ -161,6 +171,15 @@ export interface ReadingWishes {
   readonly range?: RangeMode;
   /** Her strokes round the subject and over it; without any the sheet is one passage. */
   readonly subject?: readonly SubjectStroke[];
+  /** Her strokes over what is to stay white, or to be painted, in order. */
+  readonly whites?: readonly WhiteStroke[];
+  /** Changes of the colour families, in order. */
+  readonly familyEdits?: readonly FamilyEdit[];
+  readonly smallest?: MassSizes;
+  /** What is painted otherwise than in the photo, in order. */
+  readonly alterations?: readonly Alteration[];
+  /** The ground as one plain wash; means nothing without a subject. */
+  readonly plainGround?: boolean;
 }
 
 /** Smallest short side of a shape she can paint, mm on the sheet, by wash (own proposal). */

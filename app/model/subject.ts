@@ -1,15 +1,12 @@
 import type { Point } from './lab.ts';
+import type { CutStroke } from './stroke-on-photo.ts';
 
 /** Circling the subject starts anew; the two others correct it with a brush. */
 export type SubjectMode = 'circle' | 'add' | 'take';
 
 /** One of her strokes, over the cut-out. */
-export interface SubjectStroke {
+export interface SubjectStroke extends CutStroke {
   readonly mode: SubjectMode;
-  /** 0..1 of the raster's width and height; may run out of it where the cut is tighter than she drew. */
-  readonly path: readonly Point[];
-  /** Diameter of the brush as a share of the raster's long side; 0 for a circle. */
-  readonly brush: number;
 }
 
 /** A stretch of the subject's line along which it stands against its ground in one way. */

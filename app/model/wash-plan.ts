@@ -4,6 +4,9 @@ import type { Paint } from './paint.ts';
 import type { Slot, ToneRange, Warning } from './reading.ts';
 import type { Wetness } from './wetness.ts';
 
+/** Named in every plan; raised when the same reading may give another plan. */
+export const planEngine = 'plan-1';
+
 export interface Part {
   /** Paint id. */
   readonly paint: string;

@@ -1,6 +1,8 @@
 import type { Decision } from './painting.ts';
 import type { ReadingWishes } from './reading.ts';
 import type { Reference } from './reference.ts';
+import { type DecisionKind, lastDecision, standingDecisions } from './standing-decisions.ts';
+import { strokeInCut } from './stroke-on-photo.ts';
 import { subjectStrokes } from './subject-strokes.ts';
 import type { PlanWishes } from './wash-plan.ts';
 
@@ -13,41 +15,52 @@ export interface PaletteWish {
 
 const usualPalette: PaletteWish = { n: 5, must: [], exclude: [] };
 
-type Kind = Decision['kind'];
+type Cut = Pick<Reference, 'crop' | 'sheet'>;
 
-/** The last decision of some kinds that was not taken back. */
-function last<K extends Kind>(
-  decisions: readonly Decision[],
-  ...kinds: readonly K[]
-): Extract<Decision, { kind: K }> | undefined {
-  const undone = new Set(decisions.map((decision) => decision.undoes));
-  return decisions.findLast(
-    (decision): decision is Extract<Decision, { kind: K }> =>
-      (kinds as readonly Kind[]).includes(decision.kind) && !undone.has(decision.id),
-  );
+/** A list under its name, or nothing where it is empty. */
+const unlessEmpty = <N extends keyof ReadingWishes, T>(name: N, list: readonly T[]) =>
+  list.length > 0 ? { [name]: list } : {};
+
+/** The edits since the families were last set as the picture has them. */
+function familyEdits(decisions: readonly Decision[]) {
+  const edits = standingDecisions(decisions, 'families').map(({ edit }) => edit);
+  return edits.slice(edits.lastIndexOf(null) + 1).filter((edit) => edit !== null);
 }
 
 /** What she decided about the reading of that reference; the rest is proposed. */
-export function readingWishes(
-  decisions: readonly Decision[],
-  reference: Pick<Reference, 'crop' | 'sheet'>,
-): ReadingWishes {
-  const values = last(decisions, 'bands', 'limits');
-  const range = last(decisions, 'range');
-  const subject = subjectStrokes(decisions, reference);
+export function readingWishes(decisions: readonly Decision[], cut: Cut): ReadingWishes {
+  const values = lastDecision(decisions, 'bands', 'limits');
+  const range = lastDecision(decisions, 'range');
+  const smallest = lastDecision(decisions, 'smallest')?.sizes;
+  const whites = standingDecisions(decisions, 'white').map(({ mode, ...stroke }) => ({
+    mode,
+    ...strokeInCut(cut, stroke),
+  }));
+  const alterations = standingDecisions(decisions, 'alter').map(({ change, ...stroke }) => ({
+    change,
+    ...strokeInCut(cut, stroke),
+  }));
   return {
     ...(values?.kind === 'bands' && { bands: values.count }),
     ...(values?.kind === 'limits' && { limits: values.lightness }),
     ...(range && { range: range.mode }),
-    ...(subject.length > 0 && { subject }),
+    ...unlessEmpty('subject', subjectStrokes(decisions, cut)),
+    ...unlessEmpty('whites', whites),
+    ...unlessEmpty('familyEdits', familyEdits(decisions)),
+    ...(smallest && { smallest }),
+    ...unlessEmpty('alterations', alterations),
+    ...(lastDecision(decisions, 'ground')?.plain && { plainGround: true }),
   };
 }
 
 export const paletteWish = (decisions: readonly Decision[]): PaletteWish =>
-  last(decisions, 'palette') ?? usualPalette;
+  lastDecision(decisions, 'palette') ?? usualPalette;
 
 /** What she decided about paints and plan. */
 export function planWishes(decisions: readonly Decision[]): PlanWishes {
   const { n, must, exclude } = paletteWish(decisions);
   return { paletteSize: n, must, exclude };
 }
+
+/** Decisions over the reading that only the plan follows: ways of whites, edges. */
+export const planDecisionKinds: readonly DecisionKind[] = ['white-way', 'edge'];

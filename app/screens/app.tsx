@@ -8,13 +8,21 @@ import { PlanScreen } from './plan/plan-screen.tsx';
 import { StartScreen } from './start/start-screen.tsx';
 
 const CameraPlace = later(() => import('./camera/camera-place.tsx').then((m) => m.CameraPlace));
+const ChangesScreen = later(() =>
+  import('./changes/changes-screen.tsx').then((m) => m.ChangesScreen),
+);
 const ChooseScreen = later(() => import('./choose/choose-screen.tsx').then((m) => m.ChooseScreen));
+const ColoursScreen = later(() =>
+  import('./colours/colours-screen.tsx').then((m) => m.ColoursScreen),
+);
+const EdgesScreen = later(() => import('./edges/edges-screen.tsx').then((m) => m.EdgesScreen));
 const PaintsScreen = later(() => import('./paints/paints-screen.tsx').then((m) => m.PaintsScreen));
 const RecordScreen = later(() => import('./record/record-screen.tsx').then((m) => m.RecordScreen));
 const SheetPlace = later(() => import('./sheet/sheet-place.tsx').then((m) => m.SheetPlace));
 const SubjectScreen = later(() =>
   import('./subject/subject-screen.tsx').then((m) => m.SubjectScreen),
 );
+const WhitesScreen = later(() => import('./whites/whites-screen.tsx').then((m) => m.WhitesScreen));
 
 export function App({ app }: { app: AppState }) {
   return (
@@ -54,6 +62,14 @@ function Screen({ app }: { app: AppState }) {
       return <SheetPlace app={app} paintingId={route.paintingId} />;
     case 'subject':
       return <SubjectScreen {...of} />;
+    case 'whites':
+      return <WhitesScreen {...of} />;
+    case 'edges':
+      return <EdgesScreen {...of} />;
+    case 'colours':
+      return <ColoursScreen {...of} />;
+    case 'changes':
+      return <ChangesScreen {...of} />;
     case 'paints':
       return <PaintsScreen {...of} />;
     case 'plan':

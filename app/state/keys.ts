@@ -1,11 +1,22 @@
 import type { Painting } from '../model/painting.ts';
-import { planWishes, readingWishes } from '../model/wishes.ts';
+import { readingEngine } from '../model/reading.ts';
+import { standingDecisions } from '../model/standing-decisions.ts';
+import { planEngine } from '../model/wash-plan.ts';
+import { planDecisionKinds, planWishes, readingWishes } from '../model/wishes.ts';
 
 /** All that a reading depends on: the same key, the same reading. */
 export function readingKeyOf({ reference, decisions }: Painting): string {
-  return JSON.stringify([reference, readingWishes(decisions, reference)]);
+  return JSON.stringify([readingEngine, reference, readingWishes(decisions, reference)]);
 }
 
 /** All that a plan depends on. */
-export const planKeyOf = (painting: Painting): string =>
-  JSON.stringify([readingKeyOf(painting), planWishes(painting.decisions)]);
+export function planKeyOf(painting: Painting): string {
+  const { decisions } = painting;
+  const over = standingDecisions(decisions, ...planDecisionKinds);
+  return JSON.stringify([
+    planEngine,
+    readingKeyOf(painting),
+    planWishes(decisions),
+    over.map(({ id: _id, at: _at, ...what }) => what),
+  ]);
+}

@@ -1,5 +1,6 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
 import type { PhotoFacts, Pictures, SubjectResult } from '../../workers/analysis-api.ts';
+import { decidedReading } from '../model/decided-reading.ts';
 import type { PaintCard } from '../model/paint.ts';
 import type { Decision, NewDecision, Painting } from '../model/painting.ts';
 import type { Crop } from '../model/reference.ts';
@@ -128,7 +129,12 @@ export function createStudio(needs: StudioNeeds): Studio {
         await change((before) => ({ ...before, planIds: toTheEnd(before.planIds) }));
       return kept;
     }
-    const made = await client.plan(signal, now.reading, planWishes(of.decisions), heard);
+    const made = await client.plan(
+      signal,
+      decidedReading(now.reading, of),
+      planWishes(of.decisions),
+      heard,
+    );
     signal.throwIfAborted();
     const { reading, slotMap, lightnessMap, referenceJpeg } = now;
     const withReading = { reading, slotMap, referenceJpeg, ...(lightnessMap && { lightnessMap }) };

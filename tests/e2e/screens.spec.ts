@@ -48,7 +48,7 @@ async function throughAll(page: Page, look: Look): Promise<void> {
     await page.getByRole('button', { name: way, exact: true }).click();
     await look('look', `look-${way.toLowerCase().replaceAll(' ', '-')}`);
   }
-  await page.getByRole('link', { name: 'Subject' }).click();
+  await page.getByRole('link', { name: 'Subject and ground' }).click();
   await expect(page.getByText('Getting the picture ready')).toHaveCount(0);
   await look('subject', 'subject');
   await page.getByRole('link', { name: 'Value study' }).click();

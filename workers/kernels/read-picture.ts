@@ -1,6 +1,6 @@
 import { massSizes } from '../../app/model/masses.ts';
 import type { Reading, ReadingWishes } from '../../app/model/reading.ts';
-import { smallestShapeMm } from '../../app/model/reading.ts';
+import { readingEngine, smallestShapeMm } from '../../app/model/reading.ts';
 import type { PixelSize } from '../../app/model/reference.ts';
 import type { Stage } from '../../app/model/stage.ts';
 import type { SubjectFacts } from '../../app/model/subject.ts';
@@ -26,9 +26,6 @@ import { type FoundSubject, findPassages } from './subject/find-passages.ts';
 import { subjectPlanes } from './subject/subject-planes.ts';
 import { bandsOf } from './values/bands-of.ts';
 import { percentile } from './values/percentile.ts';
-
-/** Named in every reading; raised when the same picture may be read otherwise. */
-export const engine = 'reading-2';
 
 export interface ReadPictureInput {
   /** The cropped reference; it is left unchanged. */
@@ -162,7 +159,7 @@ export async function readPicture(
   const measuring = edgesOf(kindMap, lightnessPlane(raster), raster, pxPerMm);
   const { edges, borders } = await staged(measuring, checkpoint, 'shapes', [0.9, 1, 20]);
   const reading: Omit<Reading, 'warnings'> = {
-    engine,
+    engine: readingEngine,
     raster: size,
     sheet: { widthMm: sheet.widthMm, heightMm: sheet.heightMm },
     ...lists,

@@ -35,9 +35,6 @@ export function LookScreen({ studio, paintingId }: { studio: Studio; paintingId:
       name="look"
       top={
         <TopBar title="Value study" back="Paintings" backTo="#/">
-          <a class={buttonClass('quiet')} href={linkTo(paintingId, 'subject')}>
-            Subject
-          </a>
           <a class={buttonClass('quiet')} href={linkTo(paintingId, 'sheet')}>
             Sheet
           </a>
@@ -70,7 +67,15 @@ export function LookScreen({ studio, paintingId }: { studio: Studio; paintingId:
         )
       }
       panel={
-        pictures && <StudyPanel studio={studio} look={look} tools={tools.value} spots={spots} />
+        pictures && (
+          <StudyPanel
+            studio={studio}
+            paintingId={paintingId}
+            look={look}
+            tools={tools.value}
+            spots={spots}
+          />
+        )
       }
       actions={
         studio.painting.value?.purpose === 'study' ? (

@@ -1,5 +1,5 @@
 import type { Signal } from '@preact/signals';
-import { SliderRow } from '../sheet/slider-row.tsx';
+import { SliderRow } from '../common/slider-row.tsx';
 
 const words = ['eyes open', 'half closed', 'nearly shut'] as const;
 

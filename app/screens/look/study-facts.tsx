@@ -4,6 +4,7 @@ import { studySentence } from '../../model/study-sentence.ts';
 import type { Seen } from '../../state/seen.ts';
 import type { Studio } from '../../state/studio.ts';
 import { BandCount } from './band-count.tsx';
+import { DecideRows } from './decide-rows.tsx';
 import { percent } from './percent.ts';
 import { RangeChoice } from './range-choice.tsx';
 import styles from './study-facts.module.css';
@@ -12,15 +13,15 @@ import type { ToolsState } from './use-study-tools.ts';
 
 interface StudyFactsProps {
   studio: Studio;
+  paintingId: string;
   seen: Seen;
   tools: ToolsState;
 }
 
 /** The one sentence that matters most, then the whites, the choices and the colours. */
-export function StudyFacts({ studio, seen, tools }: StudyFactsProps) {
+export function StudyFacts({ studio, paintingId, seen, tools }: StudyFactsProps) {
   const numbers = useSignal(false);
   const { reading } = seen;
-  const { share, count: whites } = reading.reserves;
   return (
     <div class={styles.facts}>
       <p class={styles.sentence} data-testid="sentence">
@@ -36,11 +37,7 @@ export function StudyFacts({ studio, seen, tools }: StudyFactsProps) {
           </ul>
         </details>
       )}
-      <p>
-        {whites
-          ? `Whites to keep: ${percent(share)} of the sheet, in ${whites} ${whites === 1 ? 'shape' : 'shapes'}.`
-          : 'No whites to keep: the first wash may go over everything.'}
-      </p>
+      <DecideRows reading={reading} paintingId={paintingId} />
       <BandCount studio={studio} reading={reading} />
       <RangeChoice studio={studio} seen={seen} tools={tools} />
       <h2 class={styles.heading}>Colours</h2>

@@ -12,13 +12,14 @@ import { kitOf, type ToolsState } from './use-study-tools.ts';
 
 interface StudyPanelProps {
   studio: Studio;
+  paintingId: string;
   look: Look;
   tools: ToolsState;
   spots: readonly SpotColours[];
 }
 
 /** Under the picture: what is shown, the ways to look, then the values and all that was seen. */
-export function StudyPanel({ studio, look, tools, spots }: StudyPanelProps) {
+export function StudyPanel({ studio, paintingId, look, tools, spots }: StudyPanelProps) {
   const seen = studio.seen.value;
   const kit = kitOf(tools);
   const views: (readonly [LookView, string])[] = [
@@ -51,12 +52,14 @@ export function StudyPanel({ studio, look, tools, spots }: StudyPanelProps) {
         </>
       )}
       {(!seen || studio.problem.value) && <WorkLine studio={studio} />}
-      {seen && !look.touching.value && <StudyFacts studio={studio} seen={seen} tools={tools} />}
+      {seen && !look.touching.value && (
+        <StudyFacts studio={studio} paintingId={paintingId} seen={seen} tools={tools} />
+      )}
     </div>
   );
 }
 
-interface ValuesProps extends Omit<StudyPanelProps, 'spots'> {
+interface ValuesProps extends Omit<StudyPanelProps, 'spots' | 'paintingId'> {
   seen: Seen;
 }
 

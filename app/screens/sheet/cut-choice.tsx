@@ -4,9 +4,9 @@ import { mostStraightening, straighteningOf } from '../../model/crop-turn.ts';
 import { smallestScale } from '../../model/cut-limits.ts';
 import type { Crop, PixelSize } from '../../model/reference.ts';
 import { Button } from '../common/button.tsx';
+import { SliderRow } from '../common/slider-row.tsx';
 import styles from './cut-choice.module.css';
 import { straightenStep } from './cut-keys.ts';
-import { SliderRow } from './slider-row.tsx';
 
 interface CutChoiceProps {
   photo: PixelSize;

@@ -3,7 +3,7 @@ import type { PixelSize } from '../../model/reference.ts';
 import type { SubjectMode } from '../../model/subject.ts';
 import { subjectSentence } from '../../model/subject-sentence.ts';
 import { ChoiceRow } from '../common/choice-row.tsx';
-import { SliderRow } from '../sheet/slider-row.tsx';
+import { SliderRow } from '../common/slider-row.tsx';
 import { SidePictures } from './side-pictures.tsx';
 import styles from './subject-panel.module.css';
 import type { SubjectLine } from './use-subject-line.ts';

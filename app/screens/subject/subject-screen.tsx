@@ -1,12 +1,9 @@
 import { useComputed, useSignal } from '@preact/signals';
 import { useId } from 'preact/hooks';
-import { longSideShare, pointInPhoto } from '../../model/cut-point.ts';
 import type { Point } from '../../model/lab.ts';
-import type { NewDecision } from '../../model/painting.ts';
-import type { Reference } from '../../model/reference.ts';
+import { lastDecision } from '../../model/standing-decisions.ts';
+import { strokeOnPhoto } from '../../model/stroke-on-photo.ts';
 import type { SubjectMode } from '../../model/subject.ts';
-import { lastSubjectDecision } from '../../model/subject-strokes.ts';
-import { thinStroke } from '../../model/thin-stroke.ts';
 import { linkTo } from '../../state/route.ts';
 import type { Studio } from '../../state/studio.ts';
 import { Button, buttonClass } from '../common/button.tsx';
@@ -14,8 +11,9 @@ import { Picture } from '../common/picture.tsx';
 import { TopBar } from '../common/top-bar.tsx';
 import { Waiting } from '../common/waiting.tsx';
 import { Workplace } from '../common/workplace.tsx';
-import { StrokeStage } from './stroke-stage.tsx';
+import { StrokeStage } from '../strokes/stroke-stage.tsx';
 import { subjectLayers } from './subject-layers.ts';
+import { SubjectLineDrawing } from './subject-line-drawing.tsx';
 import { SubjectPanel } from './subject-panel.tsx';
 import { useSubjectLine } from './use-subject-line.ts';
 
@@ -27,23 +25,6 @@ const isSlip = (path: readonly Point[]): boolean =>
     const places = path.map((point) => point[axis]);
     return Math.max(...places) - Math.min(...places) < smallestCircle;
   });
-
-/** Her stroke over the cut-out as a decision over the photo, so that it outlives another sheet. */
-function strokeDecision(
-  { crop, sheet }: Reference,
-  mode: SubjectMode,
-  path: readonly Point[],
-  brush: number,
-): NewDecision {
-  const shape = sheet.widthMm / sheet.heightMm;
-  const onPhoto = path.map((point) => pointInPhoto(point, crop, shape));
-  return {
-    kind: 'subject',
-    mode,
-    stroke: thinStroke(onPhoto),
-    brush: mode === 'circle' ? 0 : brush * longSideShare(crop, shape),
-  };
-}
 
 /** She circles the subject, mends its line with a brush, and sees how it stands against its ground. */
 export function SubjectScreen({ studio, paintingId }: { studio: Studio; paintingId: string }) {
@@ -66,9 +47,11 @@ export function SubjectScreen({ studio, paintingId }: { studio: Studio; painting
 
   const draw = (path: readonly Point[]): void => {
     if (!painting || (mode.value === 'circle' && isSlip(path))) return;
-    void studio.note(strokeDecision(painting.reference, mode.value, path, brush.value));
+    const width = mode.value === 'circle' ? 0 : brush.value;
+    const stroke = strokeOnPhoto(painting.reference, { path, brush: width });
+    void studio.note({ kind: 'subject', mode: mode.value, ...stroke });
   };
-  const last = painting && lastSubjectDecision(painting.decisions);
+  const last = painting && lastDecision(painting.decisions, 'subject');
   const undo = (): void => {
     if (last) void studio.note({ kind: 'undo', undoes: last.id });
     if (last?.mode === 'circle') mode.value = 'circle';
@@ -94,13 +77,20 @@ export function SubjectScreen({ studio, paintingId }: { studio: Studio; painting
             show={found && mode.value !== 'add' ? `${view.value}-alone` : view.value}
             over={
               <StrokeStage
-                mode={mode.value}
-                brushPx={brush.value * Math.max(pictures.grey.width, pictures.grey.height)}
+                label={
+                  mode.value === 'circle' ? 'Draw round the subject' : 'Paint over the subject'
+                }
+                brushPx={
+                  mode.value === 'circle'
+                    ? 0
+                    : brush.value * Math.max(pictures.grey.width, pictures.grey.height)
+                }
                 size={seen.reading.raster}
-                line={found?.facts.line ?? []}
                 hintId={hintId}
                 onStroke={draw}
-              />
+              >
+                <SubjectLineDrawing size={seen.reading.raster} line={found?.facts.line ?? []} />
+              </StrokeStage>
             }
           />
         ) : (

@@ -3,7 +3,12 @@ import type { Paint } from '../../../app/model/paint.ts';
 import type { Reading, ToneRange } from '../../../app/model/reading.ts';
 import type { Stage } from '../../../app/model/stage.ts';
 import { reservesOf, retargeted, toneRange } from '../../../app/model/tone-range.ts';
-import { type PlanWishes, roomWeather, type WashPlan } from '../../../app/model/wash-plan.ts';
+import {
+  type PlanWishes,
+  planEngine,
+  roomWeather,
+  type WashPlan,
+} from '../../../app/model/wash-plan.ts';
 import { defaultPaperLab } from '../optics/default-paper.ts';
 import { paintBox } from '../optics/paint-box.ts';
 import { darkestOf, darkestOfBox } from '../palette/darkest-of.ts';
@@ -19,9 +24,6 @@ import type { PlanFacts } from './plan-facts.ts';
 import { planId } from './plan-id.ts';
 import { colourWarning, darkWarning, nothingToPaint } from './plan-warnings.ts';
 import { PuddleNames } from './puddle-names.ts';
-
-/** Named in every plan; raised when the same reading may give another plan. */
-export const planEngine = 'plan-1';
 
 /** The sheet's weight is not asked for yet: the trade's usual paper, g/m2. */
 const usualPaperGsm = 300;

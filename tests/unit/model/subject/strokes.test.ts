@@ -6,7 +6,8 @@ import type { Point } from '../../../../app/model/lab.ts';
 import type { Decision } from '../../../../app/model/painting.ts';
 import { centredCrop } from '../../../../app/model/reference.ts';
 import { sheetOf } from '../../../../app/model/sheet.ts';
-import { lastSubjectDecision, subjectStrokes } from '../../../../app/model/subject-strokes.ts';
+import { lastDecision } from '../../../../app/model/standing-decisions.ts';
+import { subjectStrokes } from '../../../../app/model/subject-strokes.ts';
 import { thinStroke } from '../../../../app/model/thin-stroke.ts';
 import { readingWishes } from '../../../../app/model/wishes.ts';
 
@@ -84,7 +85,7 @@ describe('her strokes', () => {
     const again = drawn('circle', []);
     expect(modes(drawn('circle'), again)).toEqual([]);
     expect(modes(drawn('circle'), again, undo(again))).toEqual(['circle']);
-    expect(lastSubjectDecision([drawn('circle'), again])).toBe(again);
+    expect(lastDecision([drawn('circle'), again], 'subject')).toBe(again);
   });
 
   test('go into the wishes, and stay on the same places of the photo on another sheet', () => {

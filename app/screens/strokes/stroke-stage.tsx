@@ -1,4 +1,5 @@
 import { useSignal } from '@preact/signals';
+import type { ComponentChildren } from 'preact';
 import type { Point } from '../../model/lab.ts';
 import {
   type LooseShape,
@@ -7,32 +8,42 @@ import {
   strokeOfShape,
 } from '../../model/loose-shape.ts';
 import type { PixelSize } from '../../model/reference.ts';
-import type { LineStretch, SubjectMode } from '../../model/subject.ts';
-import { DrawnLine } from './drawn-line.tsx';
-import styles from './stroke-stage.module.css';
+import { DrawnStroke } from './drawn-stroke.tsx';
+import styles from './stage.module.css';
 import { useStroke } from './use-stroke.ts';
 
 interface StrokeStageProps {
-  mode: SubjectMode;
-  /** Diameter, px of the picture. */
+  /** What a stroke does, for a screen reader. */
+  label: string;
+  /** Diameter of the brush, px of the picture; 0 to draw round something. */
   brushPx: number;
   size: PixelSize;
-  line: readonly LineStretch[];
   hintId: string;
   onStroke: (path: readonly Point[]) => void;
+  /** Drawn under her stroke. */
+  children?: ComponentChildren;
 }
 
-/** Lies over the picture: she draws on it with finger or mouse, or lays an oval on it by keys. */
-export function StrokeStage({ mode, brushPx, size, line, hintId, onStroke }: StrokeStageProps) {
+/** Lies over the picture: she draws on it with finger or mouse, or lays an oval or a dab on it by keys. */
+export function StrokeStage({
+  label,
+  brushPx,
+  size,
+  hintId,
+  onStroke,
+  children,
+}: StrokeStageProps) {
   const { path, handlers } = useStroke(onStroke);
   const shape = useSignal<LooseShape | null>(null);
+  const isCircle = brushPx === 0;
+  const strokeOf = (laid: LooseShape): readonly Point[] =>
+    isCircle ? strokeOfShape(laid) : [laid.centre];
   const keyDown = (event: KeyboardEvent): void => {
     if (event.ctrlKey || event.metaKey || event.altKey) return;
     if (event.key === 'Enter' || event.key === ' ') {
       event.preventDefault();
-      const laid = shape.value ?? startShape;
-      onStroke(mode === 'circle' ? strokeOfShape(laid) : [laid.centre]);
-      if (mode === 'circle') shape.value = null;
+      onStroke(strokeOf(shape.value ?? startShape));
+      if (isCircle) shape.value = null;
       return;
     }
     const next = shapeAfterKey(shape.value ?? startShape, event.key, event.shiftKey);
@@ -40,15 +51,14 @@ export function StrokeStage({ mode, brushPx, size, line, hintId, onStroke }: Str
     event.preventDefault();
     shape.value = shape.value ? next : startShape; // the first press only shows it
   };
-  const laid =
-    shape.value && (mode === 'circle' ? strokeOfShape(shape.value) : [shape.value.centre]);
+  const isDrawing = path.value.length > 0;
   return (
     <div
       class={styles.stage}
       role="application"
       // biome-ignore lint/a11y/noNoninteractiveTabindex: an oval is laid on by keys from here
       tabIndex={0}
-      aria-label={mode === 'circle' ? 'Draw round the subject' : 'Paint over the subject'}
+      aria-label={label}
       aria-describedby={hintId}
       data-testid="stroke-stage"
       onKeyDown={keyDown}
@@ -57,12 +67,12 @@ export function StrokeStage({ mode, brushPx, size, line, hintId, onStroke }: Str
       }}
       {...handlers}
     >
-      <DrawnLine
+      {children}
+      <DrawnStroke
         size={size}
-        line={line}
-        stroke={path.value.length > 0 ? path.value : (laid ?? [])}
-        closed={mode === 'circle' && path.value.length === 0}
-        brushPx={mode === 'circle' ? 0 : brushPx}
+        stroke={isDrawing ? path.value : shape.value ? strokeOf(shape.value) : []}
+        closed={isCircle && !isDrawing}
+        brushPx={brushPx}
       />
     </div>
   );
