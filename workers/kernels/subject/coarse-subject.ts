@@ -1,10 +1,10 @@
 import type { SubjectStroke } from '../../../app/model/subject.ts';
+import { insideStroke, paintStroke } from '../pixels/stroke-area.ts';
 import { type CirclePlaces, circlePlaces } from './circle-places.ts';
 import type { ColourGrid } from './colour-grid.ts';
 import { colourBinAt } from './colour-model.ts';
 import { cell, cutLine } from './cut-line.ts';
 import { learnedFavour } from './side-models.ts';
-import { insideStroke, paintStroke } from './stroke-area.ts';
 
 /** The subject on a grid of cells. */
 export interface CoarseSubject {

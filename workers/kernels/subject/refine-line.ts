@@ -1,7 +1,7 @@
+import { paintStroke } from '../pixels/stroke-area.ts';
 import type { CloseUp } from './close-up.ts';
 import { colourBinAt } from './colour-model.ts';
 import { cell, cutLine } from './cut-line.ts';
-import { paintStroke } from './stroke-area.ts';
 
 /** Cells on either side of the line stay open, the others are what they are. */
 function nearLine({ sides, cells }: CloseUp): Uint8Array {
