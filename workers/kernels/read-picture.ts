@@ -1,7 +1,7 @@
-import { massSizes } from '../../app/model/masses.ts';
 import type { Reading, ReadingWishes } from '../../app/model/reading.ts';
 import { readingEngine, smallestShapeMm } from '../../app/model/reading.ts';
 import type { PixelSize } from '../../app/model/reference.ts';
+import { smallestSizes } from '../../app/model/smallest-sizes.ts';
 import type { Stage } from '../../app/model/stage.ts';
 import type { SubjectFacts } from '../../app/model/subject.ts';
 import { reservesOf } from '../../app/model/tone-range.ts';
@@ -139,6 +139,7 @@ export async function readPicture(
 ): Promise<PictureReading> {
   checkReadingInput(input);
   const { raster, sheet, wishes, clipped } = input;
+  const smallest = smallestSizes(wishes.smallest);
   const size: PixelSize = { width: raster.width, height: raster.height };
   const pxPerMm = Math.sqrt((size.width * size.height) / (sheet.widthMm * sheet.heightMm));
   const sorted = await sortedPixels(input, pxPerMm, checkpoint);
@@ -147,14 +148,14 @@ export async function readPicture(
   const before = await staged(shapeFacts(kindMap, size), checkpoint, 'shapes', [0.7, 0.75, 5]);
   const broken = (smallestShapeMm.second * pxPerMm) ** 2;
   const brokenShare = tooSmallShare(before, broken, smallestShapeMm.darks * pxPerMm);
-  const sizes = mergeSizes(tones, range, chosen.limits.length + 1, pxPerMm);
+  const sizes = mergeSizes(tones, range, chosen.limits.length + 1, pxPerMm, smallest.darks);
   const merging = mergeShapes(kindMap, bandMap, size, tones, sizes);
   await staged(merging, checkpoint, 'shapes', [0.75, 0.82, 14]);
   const facts = await staged(shapeFacts(kindMap, size), checkpoint, 'shapes', [0.82, 0.85, 5]);
   const lists = listed(sorted, facts, pxPerMm);
   await checkpoint(0.86, 'shapes');
 
-  const counting = countMasses(kindMap, lists.slots, size, pxPerMm, massSizes);
+  const counting = countMasses(kindMap, lists.slots, size, pxPerMm, smallest);
   const masses = await staged(counting, checkpoint, 'shapes', [0.86, 0.9, 24]);
   const measuring = edgesOf(kindMap, lightnessPlane(raster), raster, pxPerMm);
   const { edges, borders } = await staged(measuring, checkpoint, 'shapes', [0.9, 1, 20]);

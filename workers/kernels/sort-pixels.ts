@@ -1,7 +1,9 @@
 import type { ReadingWishes, ToneRange } from '../../app/model/reading.ts';
 import { chooseFamilies } from './families/choose-families.ts';
 import { colourCells } from './families/colour-cells.ts';
+import { editFamilies } from './families/edit-families.ts';
 import { familyMap } from './families/family-map.ts';
+import { familyPlaces } from './families/family-places.ts';
 import type { LabPlanes } from './pixels/lab-planes.ts';
 import { lightnessPlane } from './pixels/lightness.ts';
 import type { LinearRaster } from './pixels/linear-raster.ts';
@@ -51,8 +53,9 @@ export function* sortPixels(
   yield;
   const cells = colourCells(planes);
   yield;
-  const centres = chooseFamilies(cells, wishes.families);
-  const families = familyMap(planes, centres, cells);
+  const found = familyPlaces(chooseFamilies(cells, wishes.families));
+  const places = editFamilies(found, planes, cells, wishes.familyEdits ?? []);
+  const families = familyMap(planes, places, cells);
   yield;
   const kindMap = kindMapOf(bandMap, families, subject);
   yield;

@@ -13,12 +13,13 @@ export interface MergeSizes {
   readonly darkestBand: number;
 }
 
-/** What is too small to paint on this sheet: squares of the smallest short side. */
+/** What is too small to paint on this sheet: squares of the smallest short side, `smallestMm`. */
 export function mergeSizes(
   tones: KindTones,
   range: ToneRange,
   bandCount: number,
   pxPerMm: number,
+  smallestMm: number = smallestShapeMm.darks,
 ): MergeSizes {
   const whiteBands = new Set<number>();
   for (let band = 1; band <= bandCount; band++) {
@@ -28,8 +29,8 @@ export function mergeSizes(
     }
   }
   return {
-    shapePx: (smallestShapeMm.darks * pxPerMm) ** 2,
-    accentPx: (smallestShapeMm.details * pxPerMm) ** 2,
+    shapePx: (smallestMm * pxPerMm) ** 2,
+    accentPx: (Math.min(smallestShapeMm.details, smallestMm) * pxPerMm) ** 2,
     whiteBands,
     darkestBand: bandCount,
   };

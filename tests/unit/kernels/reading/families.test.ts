@@ -4,6 +4,7 @@ import { chooseFamilies } from '../../../../workers/kernels/families/choose-fami
 import { colourCells } from '../../../../workers/kernels/families/colour-cells.ts';
 import { familyMap } from '../../../../workers/kernels/families/family-map.ts';
 import { familyName, familyNames } from '../../../../workers/kernels/families/family-name.ts';
+import { familyPlaces } from '../../../../workers/kernels/families/family-places.ts';
 import { hueCentres } from '../../../../workers/kernels/families/hue-centres.ts';
 import { colourTrust, shadeFree } from '../../../../workers/kernels/families/shade-free.ts';
 import type { LabPlanes } from '../../../../workers/kernels/pixels/lab-planes.ts';
@@ -26,7 +27,7 @@ const around = (count: number, [l, a, b]: Lab, noise = 3, seed = 1): Lab[] => {
 const familiesIn = (colours: readonly Lab[], wish?: number): number[] => {
   const planes = planesOf(colours);
   const cells = colourCells(planes);
-  return [...familyMap(planes, chooseFamilies(cells, wish), cells)];
+  return [...familyMap(planes, familyPlaces(chooseFamilies(cells, wish)), cells)];
 };
 
 describe('grouping', () => {

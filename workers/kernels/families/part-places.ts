@@ -1,0 +1,25 @@
+import type { ColourCells } from './colour-cells.ts';
+import { colourOfPlace, type FamilyPlaces } from './family-places.ts';
+import { hueCentres, nearest } from './hue-centres.ts';
+
+/** Nearer than this in shade-free a* b* the two would be one colour and its noise. Own limit. */
+const leastApart = 4;
+
+/**
+ * A family made two by the two centres of its own cells (`hueCentres`: fixed starts); the second
+ * takes the number `added`. The same places where the family is one colour.
+ */
+export function partPlaces(
+  places: FamilyPlaces,
+  family: number,
+  added: number,
+  cells: ColourCells,
+): FamilyPlaces {
+  const centres = hueCentres(cells, 2)[1]?.centres;
+  const [first, second] = centres ?? [];
+  if (!centres || !first || !second) return places;
+  if (Math.hypot(first[0] - second[0], first[1] - second[1]) < leastApart) return places;
+  return places.map((own, place) =>
+    own === family && nearest(centres, ...colourOfPlace(place))[1] === 1 ? added : own,
+  );
+}
