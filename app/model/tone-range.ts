@@ -42,14 +42,20 @@ export function plannedLightness(range: ToneRange, tones: ToneMeans): number {
   return mapped(range, range.mode === 'opened' ? tones.clamped : tones.floored);
 }
 
-/** The slots with targets and reserves for another range (other paints, other paper). */
-export function retargeted(slots: readonly Slot[], range: ToneRange): Slot[] {
-  return slots.map((slot) => {
-    const lightness = plannedLightness(range, slot.tones);
-    const reserve = range.paper - lightness <= reserveWithin;
-    return { ...slot, target: [lightness, slot.lab[1], slot.lab[2]], reserve };
-  });
+/** What a slot is to be on the sheet; bare paper where she keeps it white, whatever it is in the photo. */
+export function targetOf(
+  range: ToneRange,
+  { lab, tones, byHand }: Pick<Slot, 'lab' | 'tones' | 'byHand'>,
+): Pick<Slot, 'target' | 'reserve'> {
+  if (byHand) return { target: [range.paper, 0, 0], reserve: true };
+  const lightness = plannedLightness(range, tones);
+  const reserve = range.paper - lightness <= reserveWithin;
+  return { target: [lightness, lab[1], lab[2]], reserve };
 }
+
+/** The slots with targets and reserves for another range (other paints, other paper). */
+export const retargeted = (slots: readonly Slot[], range: ToneRange): Slot[] =>
+  slots.map((slot) => ({ ...slot, ...targetOf(range, slot) }));
 
 /** How much of the sheet stays white, in how many shapes, how many of them too small to paint round. */
 export function reservesOf(slots: readonly Slot[]): ReserveSummary {

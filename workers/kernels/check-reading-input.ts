@@ -15,8 +15,18 @@ function checkSubject(strokes: NonNullable<ReadingWishes['subject']>): void {
   }
 }
 
-function checkWishes({ bands, limits, families, subject }: ReadingWishes): void {
+function checkWhites(strokes: NonNullable<ReadingWishes['whites']>): void {
+  const sound = strokes.every(
+    ({ path, brush }) => brush >= 0 && brush <= 2 && path.flat().every(Number.isFinite),
+  );
+  if (!sound || strokes.length > mostStrokes) {
+    throw new RangeError('Your strokes over the whites can not be read. Take the last ones back.');
+  }
+}
+
+function checkWishes({ bands, limits, families, subject, whites }: ReadingWishes): void {
   if (subject) checkSubject(subject);
+  if (whites) checkWhites(whites);
   if (bands !== undefined && !(Number.isInteger(bands) && bands >= 2 && bands <= 7)) {
     throw new RangeError('A value study has 2 to 7 values. Choose a number between them.');
   }

@@ -15,7 +15,7 @@ import type { ClippedShares, LinearRaster } from './pixels/linear-raster.ts';
 import { simplify } from './pixels/simplify.ts';
 import { keptBands } from './shapes/kept-bands.ts';
 import { areasBy } from './shapes/kind-areas.ts';
-import { bandOfKind, familyOfKind } from './shapes/kinds.ts';
+import { bandOfKind, brushedBand, familyOfKind } from './shapes/kinds.ts';
 import { countMasses } from './shapes/masses-of.ts';
 import { mergeShapes } from './shapes/merge-shapes.ts';
 import { mergeSizes } from './shapes/merge-sizes.ts';
@@ -26,6 +26,7 @@ import { type FoundSubject, findPassages } from './subject/find-passages.ts';
 import { subjectPlanes } from './subject/subject-planes.ts';
 import { bandsOf } from './values/bands-of.ts';
 import { percentile } from './values/percentile.ts';
+import { withBrushedWhites } from './whites/with-brushed-whites.ts';
 
 export interface ReadPictureInput {
   /** The cropped reference; it is left unchanged. */
@@ -98,14 +99,16 @@ function listed(
   facts: ShapeFacts,
   pxPerMm: number,
 ) {
-  const { histogram, range, chosen, bandMap, kindMap, tones, subject } = sorted;
-  const bandAreas = areasBy(kindMap, bandOfKind);
+  const { histogram, range, chosen, bandMap, kindMap, tones, brushed, subject } = sorted;
+  const bandAreas = withBrushedWhites(areasBy(kindMap, bandOfKind), tones);
   const kept = keptBands(bandAreas, chosen.limits);
   const { families, was } = familiesOf(areasBy(kindMap, familyOfKind), tones);
-  const bandNumber = (band: number): number => kept.findIndex((one) => one.was === band) + 1;
+  const bandNumber = (band: number): number =>
+    band === brushedBand ? 1 : kept.findIndex((one) => one.was === band) + 1;
   const familyNumber = (family: number): number => was.indexOf(family) + 1;
   const { slots, kinds } = slotsOf(facts, {
     tones,
+    brushed,
     range,
     pxPerMm,
     bandNumber,

@@ -14,6 +14,7 @@ import { type ChosenLimits, chooseLimits } from './values/choose-limits.ts';
 import { chooseRange } from './values/choose-range.ts';
 import { binsOf, lightnessHistogram } from './values/histogram.ts';
 import { tonesPresent } from './values/tones-present.ts';
+import { brushWhites } from './whites/brush-whites.ts';
 
 export interface SortedPixels {
   /** Of simplified lightness. */
@@ -23,7 +24,10 @@ export interface SortedPixels {
   /** Band (1..) and kind (band and family) of every pixel. */
   readonly bandMap: Uint8Array;
   readonly kindMap: Uint8Array;
+  /** Of the picture as it is, her whites left out of account. */
   readonly tones: KindTones;
+  /** With her whites as kinds of their own; null where she brushed none. */
+  readonly brushed: KindTones | null;
   /** Bin of simplified lightness of every pixel. */
   readonly lightnessMap: Uint8Array;
 }
@@ -60,5 +64,8 @@ export function* sortPixels(
   const kindMap = kindMapOf(bandMap, families, subject);
   yield;
   const tones = new KindTones(kindMap, planes, range.lo, range.hi);
-  return { histogram, range, chosen, bandMap, kindMap, tones, lightnessMap };
+  const strokes = wishes.whites ?? [];
+  brushWhites({ kinds: kindMap, bands: bandMap }, strokes, raster, tones, range);
+  const brushed = strokes.length > 0 ? new KindTones(kindMap, planes, range.lo, range.hi) : null;
+  return { histogram, range, chosen, bandMap, kindMap, tones, brushed, lightnessMap };
 }

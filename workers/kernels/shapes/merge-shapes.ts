@@ -1,7 +1,14 @@
 import type { Lab } from '../../../app/model/lab.ts';
 import type { PixelSize } from '../../../app/model/reference.ts';
 import type { KindTones } from './kind-tones.ts';
-import { bandOfGroup, bandOfKind, groupOfKind, kindsAtMost, passageOfGroup } from './kinds.ts';
+import {
+  bandOfGroup,
+  bandOfKind,
+  brushedBand,
+  groupOfKind,
+  kindsAtMost,
+  passageOfGroup,
+} from './kinds.ts';
 import type { MergeSizes } from './merge-sizes.ts';
 import { mergeSmall } from './merge-small.ts';
 import { joinScarceKinds } from './scarce-kinds.ts';
@@ -42,13 +49,17 @@ function* mergeBands(
   );
   const leastPx = lightness.map((_, group) => {
     const band = bandOfGroup(group);
+    if (band === brushedBand) return 0;
     const accent = band === sizes.darkestBand || sizes.whiteBands.has(band);
     return accent ? sizes.accentPx : sizes.shapePx;
   });
-  const difference = (group: number, other: number): number =>
-    passageOfGroup(group) === passageOfGroup(other)
-      ? steps(Math.abs((lightness[group] as number) - (lightness[other] as number)))
-      : Number.POSITIVE_INFINITY;
+  const difference = (group: number, other: number): number => {
+    const apart = passageOfGroup(group) !== passageOfGroup(other);
+    // Her whites neither grow nor shrink.
+    if (apart || bandOfGroup(group) === brushedBand || bandOfGroup(other) === brushedBand)
+      return Number.POSITIVE_INFINITY;
+    return steps(Math.abs((lightness[group] as number) - (lightness[other] as number)));
+  };
   yield* mergeSmall(groups, size, { leastPx, difference });
 }
 
@@ -79,6 +90,8 @@ export function* mergeShapes(
     const [m, c, d] = colours[other] as Lab;
     return steps(Math.hypot(l - m, a - c, b - d));
   });
-  const leastPx = new Float64Array(kindsAtMost).fill(sizes.shapePx);
+  const leastPx = Float64Array.from({ length: kindsAtMost }, (_, kind) =>
+    bandOfKind(kind) === brushedBand ? 0 : sizes.shapePx,
+  );
   yield* mergeSmall(kinds, size, { leastPx, difference });
 }

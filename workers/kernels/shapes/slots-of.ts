@@ -1,8 +1,7 @@
 import type { Slot, ToneRange } from '../../../app/model/reading.ts';
-import { reserveWithin } from '../../../app/model/reading.ts';
-import { plannedLightness } from '../../../app/model/tone-range.ts';
+import { targetOf } from '../../../app/model/tone-range.ts';
 import type { KindTones } from './kind-tones.ts';
-import { bandOfKind, familyOfKind, passageOfKind } from './kinds.ts';
+import { bandOfKind, brushedBand, familyOfKind, passageOfKind } from './kinds.ts';
 import { type ShapeFacts, shortSide } from './shape-facts.ts';
 
 /** Shapes with a shorter side than this are small, mm. */
@@ -13,6 +12,8 @@ const parted = ['ground', 'subject'];
 
 export interface SlotSettings {
   readonly tones: KindTones;
+  /** Of the picture with her whites brushed in; null where she brushed none. */
+  readonly brushed: KindTones | null;
   readonly range: ToneRange;
   readonly pxPerMm: number;
   /** The number on the screen of a band and of a family, by the number it has in a kind. */
@@ -42,7 +43,7 @@ export function slotsOf(
   facts: ShapeFacts,
   settings: SlotSettings,
 ): { slots: Slot[]; kinds: number[] } {
-  const { tones, range, pxPerMm, bandNumber, familyNumber, hasSubject } = settings;
+  const { tones, brushed, range, pxPerMm, bandNumber, familyNumber, hasSubject } = settings;
   const passages = hasSubject ? parted : wholeSheet;
   const totals = totalsOf(facts, pxPerMm);
   let pixels = 0;
@@ -51,20 +52,21 @@ export function slotsOf(
     10_000 * passageOfKind(kind) +
     100 * bandNumber(bandOfKind(kind)) +
     familyNumber(familyOfKind(kind));
-  const kinds = [...totals.keys()].sort((x, y) => order(x) - order(y));
+  const kinds = [...totals.keys()].sort((x, y) => order(x) - order(y) || x - y);
   const slots = kinds.map((kind): Slot => {
     const total = totals.get(kind) ?? { px: 0, shapes: 0, small: 0, largest: 0 };
-    const mean = tones.meanOf((k) => k === kind);
+    const byHand = bandOfKind(kind) === brushedBand;
+    const mean = (byHand ? brushed : tones)?.meanOf((k) => k === kind);
     if (!mean) throw new RangeError(`Kind ${kind} came out of nothing`);
-    const lightness = plannedLightness(range, mean.tones);
+    const target = targetOf(range, { lab: mean.lab, tones: mean.tones, byHand });
     return {
       passage: passages[passageOfKind(kind)] as string,
       band: bandNumber(bandOfKind(kind)),
       family: familyNumber(familyOfKind(kind)),
       share: total.px / pixels,
       lab: mean.lab,
-      target: [lightness, mean.lab[1], mean.lab[2]],
-      reserve: range.paper - lightness <= reserveWithin,
+      ...target,
+      ...(byHand && { byHand }),
       tones: mean.tones,
       shapes: total.shapes,
       smallShapes: total.small,
