@@ -1,3 +1,4 @@
+import type { EdgeWish } from './edge-wishes.ts';
 import type { Point } from './lab.ts';
 
 /**
@@ -29,6 +30,8 @@ export interface Edge {
   readonly lengthMm: number;
   /** Its course as a line of straight pieces; 0..1 from the left and from the top of the raster. */
   readonly path: readonly Point[];
+  /** What she wants of it on the sheet; left out: as measured. */
+  readonly wish?: EdgeWish;
 }
 
 /**

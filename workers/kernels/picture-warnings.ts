@@ -1,4 +1,4 @@
-import { edgeShares } from '../../app/model/edge-shares.ts';
+import { isNearlyAllHard } from '../../app/model/nearly-all-hard.ts';
 import type { Reading, Warning } from '../../app/model/reading.ts';
 import type { ClippedShares } from './pixels/linear-raster.ts';
 import { flatnessWarnings } from './values/flatness.ts';
@@ -7,11 +7,6 @@ import { flatnessWarnings } from './values/flatness.ts';
 const tooBroken = 1 / 3;
 /** Fewer px than this on the long side show no brush-scale shapes on a usual sheet. */
 const smallLongSidePx = 400;
-
-/** More of all edges, by length, hard than this: a cut-out (common practice; the figure is our own). */
-const nearlyAllHard = 0.9;
-/** Fewer edges than this along the sheet's half outline say nothing, as a part of it. */
-const someEdges = 0.5;
 
 export interface WarningFacts {
   readonly reading: Omit<Reading, 'warnings'>;
@@ -22,14 +17,6 @@ export interface WarningFacts {
 }
 
 const percent = (share: number): string => `${Math.round(share * 100)} %`;
-
-/** Whether nearly every edge that can be seen is hard; lost ones count as relief. */
-function isAllHard({ edges, sheet }: Omit<Reading, 'warnings'>): boolean {
-  if (!edges) return false;
-  const lengthMm = edges.reduce((sum, edge) => sum + edge.lengthMm, 0);
-  const hard = edgeShares(edges).find(({ kind }) => kind === 'hard')?.share ?? 0;
-  return lengthMm > someEdges * (sheet.widthMm + sheet.heightMm) && hard > nearlyAllHard;
-}
 
 /** Everything worth telling about a reading, the most important first. */
 export function pictureWarnings({ reading, clipped, wished, tones }: WarningFacts): Warning[] {
@@ -55,7 +42,7 @@ export function pictureWarnings({ reading, clipped, wished, tones }: WarningFact
     });
   }
   if (bands.length > 1) found.push(...flatnessWarnings({ histogram, clipped, slots, borders }));
-  if (isAllHard(reading)) {
+  if (isNearlyAllHard(reading.edges ?? [], reading.sheet)) {
     found.push({
       code: 'all-hard',
       text: 'Nearly every edge is hard, which looks stiff and cut out: choose some away from the centre of interest to soften or lose.',

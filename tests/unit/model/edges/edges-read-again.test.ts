@@ -1,0 +1,85 @@
+import { expect, test } from 'vitest';
+import { decidedEdges } from '../../../../app/model/decided-edges.ts';
+import { nearestEdge } from '../../../../app/model/nearest-edge.ts';
+import type { Decision } from '../../../../app/model/painting.ts';
+import { placeOnEdge } from '../../../../app/model/place-on-edge.ts';
+import type { Reading } from '../../../../app/model/reading.ts';
+import type { Reference } from '../../../../app/model/reference.ts';
+import { sheetOf } from '../../../../app/model/sheet.ts';
+import { placeInCut, placeOnPhoto } from '../../../../app/model/stroke-on-photo.ts';
+import { painted, readFor } from '../../kernels/reading/rasters.ts';
+
+/** A dark disc at (0.4, 0.5) of a photo of 400 x 300 px, its upper right out of the light. */
+const code = (x: number, y: number): number =>
+  Math.hypot(x - 160, y - 150) < 70 ? 60 : x > 300 ? 235 : 170;
+
+const whole: Pick<Reference, 'crop' | 'sheet'> = {
+  crop: { centre: [0.5, 0.5], size: [1, 1], turn: 0 },
+  sheet: sheetOf('quarter', 'across'),
+};
+/** Another cut of another size: 300 x 225 px from (30, 40) on. */
+const tighter: Pick<Reference, 'crop' | 'sheet'> = {
+  crop: { centre: [180 / 400, 152.5 / 300], size: [0.75, 0.75], turn: 0 },
+  sheet: { format: 'own', widthMm: 200, heightMm: 150 },
+};
+
+const read = async (cut: typeof whole, width: number, height: number, left = 0, top = 0) => {
+  const opened = painted(width, height, (x, y) => {
+    const grey = code(x + left, y + top);
+    return [grey, grey, grey];
+  });
+  return (await readFor(opened, {}, cut.sheet)).reading;
+};
+
+/** The edge of the disc's left side. */
+const discEdge = (reading: Reading, cut: typeof whole): number => {
+  const near = nearestEdge(
+    reading.edges ?? [],
+    placeInCut(cut, [90 / 400, 0.5]),
+    reading.raster,
+    0.02,
+  );
+  if (!near) throw new Error('the disc has no edge');
+  return near.index;
+};
+
+test('decided once, found again in other values, on another sheet and in another cut', async () => {
+  const first = await read(whole, 400, 300);
+  const index = discEdge(first, whole);
+  const place = placeOnEdge(
+    first.edges ?? [],
+    index,
+    first.raster,
+    placeInCut(whole, [90 / 400, 0.5]),
+  );
+  if (!place) throw new Error('nowhere');
+  const decisions: readonly Decision[] = [
+    { id: 'a', at: 0, kind: 'edge', place: placeOnPhoto(whole, place), wish: 'lose' },
+  ];
+  const lostOf = ({ borders }: Reading) => borders.reduce((sum, b) => sum + b.lost * b.lengthMm, 0);
+  for (const [cut, reading] of [
+    [whole, first],
+    [
+      whole,
+      (
+        await readFor(
+          painted(400, 300, (x, y) => [code(x, y), code(x, y), code(x, y)]),
+          { bands: 2 },
+        )
+      ).reading,
+    ],
+    [
+      { ...whole, sheet: sheetOf('full', 'across') },
+      await read({ ...whole, sheet: sheetOf('full', 'across') }, 400, 300),
+    ],
+    [tighter, await read(tighter, 300, 225, 30, 40)],
+  ] as const) {
+    const decided = decidedEdges(reading, decisions, cut);
+    const on = discEdge(reading, cut);
+    expect(decided.edges?.map(({ wish }) => wish ?? '-').join('')).toBe(
+      (reading.edges ?? []).map((_, i) => (i === on ? 'lose' : '-')).join(''),
+    );
+    const gained = lostOf(decided) - lostOf(reading);
+    expect(gained).toBeCloseTo(reading.edges?.[on]?.lengthMm ?? 0, 1);
+  }
+});
