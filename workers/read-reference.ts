@@ -1,6 +1,7 @@
 import type { Warning } from '../app/model/reading.ts';
 import type { OnPictures, ReadRequest, ReadResult, Stage } from './analysis-api.ts';
 import { darkestInSteps } from './darkest-in-steps.ts';
+import { alterRaster } from './kernels/alter/alter-raster.ts';
 import { defaultPaperLab } from './kernels/optics/default-paper.ts';
 import { readPicture } from './kernels/read-picture.ts';
 import { pictureJpeg } from './photo/picture-jpeg.ts';
@@ -30,6 +31,10 @@ export async function readReference(
   const { raster, clipped, shaky } = await readRaster(photo, crop, longSidePx, (part) =>
     pause(openingPart * part, 'opening'),
   );
+  // Into the raster just read, never into the photo: all that follows sees what she wants to paint.
+  const pxPerMm = Math.sqrt((raster.width * raster.height) / (sheet.widthMm * sheet.heightMm));
+  const altering = alterRaster(raster, wishes.alterations ?? [], pxPerMm);
+  while (!altering.next().done) await pause(openingPart, 'opening');
   const { reference, grey, picture } = await rasterBitmaps(raster);
   handOver({ reference, grey }); // grey at once: she looks at values while the rest is worked out
   const darkest = await darkestInSteps(() => pause(openingPart, 'looking'));

@@ -1,6 +1,7 @@
 import type { SubjectRequest } from '../../workers/analysis-api.ts';
 import type { Painting } from '../model/painting.ts';
 import type { SubjectStroke } from '../model/subject.ts';
+import { digestOf } from './digest-of.ts';
 import type { Seen } from './seen.ts';
 
 /** What the worker is asked while she draws over the picture that is seen. */
@@ -11,7 +12,8 @@ export function subjectRequest(
 ): SubjectRequest {
   const { raster, sheet } = reading;
   return {
-    picture: JSON.stringify([id, reference]),
+    // By its bytes too: a picture painted otherwise is another one.
+    picture: JSON.stringify([id, reference, digestOf(referenceJpeg)]),
     referenceJpeg,
     longSidePx: Math.max(raster.width, raster.height),
     pxPerMm: Math.sqrt((raster.width * raster.height) / (sheet.widthMm * sheet.heightMm)),

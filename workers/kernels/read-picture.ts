@@ -4,15 +4,15 @@ import type { PixelSize } from '../../app/model/reference.ts';
 import { smallestSizes } from '../../app/model/smallest-sizes.ts';
 import type { Stage } from '../../app/model/stage.ts';
 import type { SubjectFacts } from '../../app/model/subject.ts';
-import { reservesOf } from '../../app/model/tone-range.ts';
+import { reservesIn } from '../../app/model/whites.ts';
 import { checkReadingInput } from './check-reading-input.ts';
 import { edgesOf } from './edges/edges-of.ts';
 import { familiesOf } from './families/families-of.ts';
 import { pictureWarnings } from './picture-warnings.ts';
-import type { LabPlanes } from './pixels/lab-planes.ts';
 import { lightnessPlane } from './pixels/lightness.ts';
 import type { ClippedShares, LinearRaster } from './pixels/linear-raster.ts';
 import { simplify } from './pixels/simplify.ts';
+import { readPassages } from './read-passages.ts';
 import { keptBands } from './shapes/kept-bands.ts';
 import { areasBy } from './shapes/kind-areas.ts';
 import { bandOfKind, brushedBand, familyOfKind } from './shapes/kinds.ts';
@@ -22,10 +22,9 @@ import { mergeSizes } from './shapes/merge-sizes.ts';
 import { type ShapeFacts, shapeFacts, tooSmallShare } from './shapes/shape-facts.ts';
 import { slotsOf } from './shapes/slots-of.ts';
 import { type SortedPixels, sortPixels } from './sort-pixels.ts';
-import { type FoundSubject, findPassages } from './subject/find-passages.ts';
-import { subjectPlanes } from './subject/subject-planes.ts';
 import { bandsOf } from './values/bands-of.ts';
 import { percentile } from './values/percentile.ts';
+import { whitesOf } from './whites/whites-of.ts';
 import { withBrushedWhites } from './whites/with-brushed-whites.ts';
 
 export interface ReadPictureInput {
@@ -66,39 +65,29 @@ async function staged<T>(
   }
 }
 
+interface SortedPassages extends SortedPixels {
+  readonly subject: SubjectFacts | null;
+  /** The input's, or a copy with its ground made plain. */
+  readonly raster: LinearRaster;
+}
+
 /** The simplified planes live only in here: with the raster they are most of the memory it takes. */
 async function sortedPixels(
   input: ReadPictureInput,
   pxPerMm: number,
   checkpoint: Checkpoint,
-): Promise<SortedPixels & { readonly subject: SubjectFacts | null }> {
+): Promise<SortedPassages> {
   const pieces = simplify(input.raster, pxPerMm);
   const planes = await staged(pieces, checkpoint, 'looking', [0, 0.55, 29]);
-  const passages = passagesOf(input, planes, pxPerMm);
-  const found = await staged(passages, checkpoint, 'looking', [0.55, 0.58, 16]);
-  const settings = { ...input, subject: found?.mask ?? null };
+  const parting = readPassages(input.raster, planes, input.wishes, pxPerMm);
+  const found = await staged(parting, checkpoint, 'looking', [0.55, 0.58, 16]);
+  const settings = { ...input, raster: found.raster, subject: found.mask };
   const sorted = await staged(sortPixels(planes, settings), checkpoint, 'colours', [0.58, 0.7, 6]);
-  return { ...sorted, subject: found?.facts ?? null };
-}
-
-function* passagesOf(
-  { raster, wishes }: ReadPictureInput,
-  planes: LabPlanes,
-  pxPerMm: number,
-): Generator<void, FoundSubject | null> {
-  if (!wishes.subject?.length) return null;
-  const size: PixelSize = { width: raster.width, height: raster.height };
-  const colours = subjectPlanes(planes, lightnessPlane(raster), size);
-  yield;
-  return yield* findPassages(colours, wishes.subject, pxPerMm);
+  return { ...sorted, subject: found.facts, raster: found.raster };
 }
 
 /** The reading's lists, and its maps in the lists' numbers; `kindMap` and `bandMap` are renumbered. */
-function listed(
-  sorted: SortedPixels & { readonly subject: SubjectFacts | null },
-  facts: ShapeFacts,
-  pxPerMm: number,
-) {
+function listed(sorted: SortedPassages, facts: ShapeFacts, pxPerMm: number) {
   const { histogram, range, chosen, bandMap, kindMap, tones, brushed, subject } = sorted;
   const bandAreas = withBrushedWhites(areasBy(kindMap, bandOfKind), tones);
   const kept = keptBands(bandAreas, chosen.limits);
@@ -128,7 +117,7 @@ function listed(
     p95: percentile(histogram, 0.95),
   };
   const bands = bandsOf(kept, bandAreas, tones, range);
-  return { lightness, bands, families, slots, reserves: reservesOf(slots), range, subject };
+  return { lightness, bands, families, slots, range, subject };
 }
 
 /**
@@ -160,8 +149,11 @@ export async function readPicture(
 
   const counting = countMasses(kindMap, lists.slots, size, pxPerMm, smallest);
   const masses = await staged(counting, checkpoint, 'shapes', [0.86, 0.9, 24]);
-  const measuring = edgesOf(kindMap, lightnessPlane(raster), raster, pxPerMm);
-  const { edges, borders } = await staged(measuring, checkpoint, 'shapes', [0.9, 1, 20]);
+  const measuring = edgesOf(kindMap, lightnessPlane(sorted.raster), sorted.raster, pxPerMm);
+  const { edges, borders } = await staged(measuring, checkpoint, 'shapes', [0.9, 0.99, 20]);
+  const shapes = { slotMap: kindMap, slots: lists.slots, edges, borders };
+  const listing = whitesOf(shapes, size, pxPerMm);
+  const whites = await staged(listing, checkpoint, 'shapes', [0.99, 1, 7]);
   const reading: Omit<Reading, 'warnings'> = {
     engine: readingEngine,
     raster: size,
@@ -171,6 +163,8 @@ export async function readPicture(
     bandsWhy: chosen.why,
     borders,
     edges,
+    whites,
+    reserves: reservesIn(whites, lists.slots),
     masses,
     brokenShare,
   };
