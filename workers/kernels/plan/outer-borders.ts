@@ -1,7 +1,10 @@
 import type { Border, Reading } from '../../../app/model/reading.ts';
 
 /** Borders between painted and not painted in one wash. */
-export function outerBorders(reading: Reading, slots: readonly number[]): Border[] {
+export function outerBorders(
+  reading: Pick<Reading, 'borders'>,
+  slots: readonly number[],
+): Border[] {
   const inside = new Set(slots);
   return reading.borders.filter((border) => inside.has(border.a) !== inside.has(border.b));
 }

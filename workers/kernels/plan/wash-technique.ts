@@ -1,13 +1,14 @@
 import type { Technique } from '../../../app/model/wash-plan.ts';
+import { firstWashIsWet } from './first-wash-is-wet.ts';
 import type { SolvedWash } from './lay-wash.ts';
 import { outerBorders, softShare } from './outer-borders.ts';
 import { areaCm2, type PlanFacts, paintsIn } from './plan-facts.ts';
 
 /**
- * Outer borders softer than this, by length, ask for wet paper: half of them in a first wash, more in a later
- * one, which has to be wetted anew and dries for long (own figures).
+ * Outer borders softer than this, by length, ask for wet paper also in a later wash: more than in a first
+ * one, as it has to be wetted anew and dries for long (own figure).
  */
-const softEnough = { first: 0.5, later: 0.65 } as const;
+const softEnoughLater = 0.65;
 
 /** Over this share of what was painted before, a later thin wash is a glaze (own figure). */
 const glazeShare = 0.6;
@@ -22,14 +23,16 @@ export function washTechnique(
   wash: SolvedWash,
   before: readonly SolvedWash[],
 ): Technique {
+  if (before.length === 0) {
+    return firstWashIsWet(facts.reading, wash.slots) ? 'wet-in-wet' : 'wet on dry';
+  }
   const soft = softShare(outerBorders(facts.reading, wash.slots));
-  if (before.length === 0) return soft > softEnough.first ? 'wet-in-wet' : 'wet on dry';
   const under = paintsIn(
     facts,
     before.flatMap((one) => one.mixes),
   );
   const lifts = under.some((paint) => paint.properties.staining === 0);
-  if (soft > softEnough.later && !lifts) return 'wet-in-wet';
+  if (soft > softEnoughLater && !lifts) return 'wet-in-wet';
   const covered =
     areaCm2(facts, wash.slots) / Math.max(1e-9, areaCm2(facts, before[0]?.slots ?? []));
   const thin = wash.mixes.every((mix) => mix.load < 6);
