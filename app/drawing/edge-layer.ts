@@ -1,4 +1,7 @@
 import type { Edge, EdgeKind } from '../model/edge.ts';
+import { kindOnSheet } from '../model/kind-on-sheet.ts';
+import type { Point } from '../model/lab.ts';
+import { alongEdge } from '../model/place-on-edge.ts';
 import type { Layer } from './layers.ts';
 
 /** How an edge is drawn: kinds are told apart by line alone. Lengths are shares of the long side. */
@@ -24,26 +27,55 @@ function trace(context: CanvasRenderingContext2D, { path }: Pick<Edge, 'path'>):
   });
 }
 
-/** Edges over a picture, black with a white casing, so that they read on every ground. */
+/** The stroke across an edge she has decided, shares of the long side. */
+export const decidedMark = { length: 0.018, width: 0.0028 } as const;
+
+/** A short stroke across the middle of an edge. */
+function traceMark(context: CanvasRenderingContext2D, edge: Edge): void {
+  const { width, height } = context.canvas;
+  const [[x0, y0], [x, y], [x1, y1]] = ([0.47, 0.5, 0.53] as const).map((part) => {
+    const [across, down] = alongEdge(edge, part, context.canvas);
+    return [across * width, down * height] as const;
+  }) as [Point, Point, Point];
+  const long = Math.hypot(x1 - x0, y1 - y0);
+  const half = (decidedMark.length * Math.max(width, height)) / 2;
+  const [dx, dy] = long > 0 ? [(x1 - x0) / long, (y1 - y0) / long] : [1, 0];
+  context.moveTo(x + dy * half, y - dx * half);
+  context.lineTo(x - dy * half, y + dx * half);
+}
+
+/**
+ * Edges over a picture by what they are to be on the sheet, those she has decided with a stroke across;
+ * black with a white casing, so that they read on every ground.
+ */
 export const edgeLayer =
   (under: Layer, edges: readonly Edge[]): Layer =>
   (context) => {
     under(context);
     const longSide = Math.max(context.canvas.width, context.canvas.height);
+    const kinds = edges.map(kindOnSheet);
+    const decided = edges.filter((edge) => edge.wish !== undefined);
     context.lineCap = 'round';
     context.lineJoin = 'round';
     for (const [colour, casing] of [
       ['white', 0.0022],
       ['black', 0],
-    ] as const)
+    ] as const) {
       for (const kind of ['lost', 'soft', 'found', 'hard'] as const) {
         const line = edgeLines[kind];
         context.strokeStyle = colour;
         context.lineWidth = (line.width + casing) * longSide;
         context.setLineDash(line.dash.map((share) => share * longSide));
         context.beginPath();
-        for (const edge of edges) if (edge.kind === kind) trace(context, edge);
+        edges.forEach((edge, i) => {
+          if (kinds[i] === kind) trace(context, edge);
+        });
         context.stroke();
       }
-    context.setLineDash([]);
+      context.setLineDash([]);
+      context.lineWidth = (decidedMark.width + casing) * longSide;
+      context.beginPath();
+      for (const edge of decided) traceMark(context, edge);
+      context.stroke();
+    }
   };

@@ -2,9 +2,10 @@ import type { SpotColours } from '../../drawing/spot-colours.ts';
 import type { Seen } from '../../state/seen.ts';
 import type { Studio } from '../../state/studio.ts';
 import { ChoiceRow } from '../common/choice-row.tsx';
+import { EdgeFacts } from '../common/edge-facts.tsx';
+import { studyEdges } from '../common/study-edges.ts';
 import { ValueScale } from '../common/value-scale.tsx';
 import { WorkLine } from '../common/waiting.tsx';
-import { EdgeFacts } from './edge-facts.tsx';
 import styles from './look-screen.module.css';
 import { StudyFacts } from './study-facts.tsx';
 import { chooseView, type Look, type LookView } from './use-look.ts';
@@ -47,7 +48,7 @@ export function StudyPanel({ studio, paintingId, look, tools, spots }: StudyPane
       ) : (
         <>
           {kit && look.view.value === 'squint' && <kit.SquintStrength strength={look.squint} />}
-          {seen && look.view.value === 'edges' && <EdgeFacts edges={seen.reading.edges ?? []} />}
+          {seen && look.view.value === 'edges' && <EdgeFacts edges={studyEdges(studio)} />}
           {seen && <Values studio={studio} look={look} tools={tools} seen={seen} />}
         </>
       )}

@@ -2,16 +2,18 @@ import { type ReadonlySignal, useComputed } from '@preact/signals';
 import { edgeLayer } from '../../drawing/edge-layer.ts';
 import type { Layer } from '../../drawing/layers.ts';
 import type { Studio } from '../../state/studio.ts';
+import { studyEdges } from '../common/study-edges.ts';
 import { onlyLayer, pictureLayers, valuesLayer } from './look-layers.ts';
 import type { Look } from './use-look.ts';
 import { kitOf, type ToolsState } from './use-study-tools.ts';
 
 /** Everything the picture may show, each made anew only when what it shows has changed. */
 export function useStudyLayers(
-  { seen, pictures }: Studio,
+  studio: Studio,
   look: Look,
   tools: ReadonlySignal<ToolsState>,
 ): Readonly<Record<string, Layer>> {
+  const { seen, pictures } = studio;
   const inPictures = useComputed(() => (pictures.value ? pictureLayers(pictures.value) : {}));
   const values = useComputed((): Record<string, Layer> => {
     const kit = kitOf(tools.value);
@@ -28,8 +30,8 @@ export function useStudyLayers(
     return { [`only-${band}`]: onlyLayer(seen.value, band) };
   });
   const edges = useComputed((): Record<string, Layer> => {
-    const found = seen.value?.reading.edges;
-    if (!found || !pictures.value) return {};
+    const found = studyEdges(studio);
+    if (found.length === 0 || !pictures.value) return {};
     return { edges: edgeLayer(pictureLayers(pictures.value).grey ?? (() => {}), found) };
   });
   const squints = useComputed(() => look.view.value === 'squint');

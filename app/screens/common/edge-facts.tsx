@@ -1,6 +1,7 @@
 import { edgeLines } from '../../drawing/edge-layer.ts';
 import type { Edge, EdgeKind } from '../../model/edge.ts';
 import { edgeShares } from '../../model/edge-shares.ts';
+import { edgesOnSheet } from '../../model/kind-on-sheet.ts';
 import styles from './edge-facts.module.css';
 
 const meaning: Record<EdgeKind, string> = {
@@ -10,19 +11,42 @@ const meaning: Record<EdgeKind, string> = {
   lost: 'not to be seen: paint both sides in one wash',
 };
 
-/** What share of all edges is of each kind, with the line it is drawn by. */
+const percent = (share: number): string => `${Math.round(share * 100)} %`;
+
+/**
+ * What share of all edges is of each kind, with the line it is drawn by; once she has decided some, as
+ * she wants them beside it.
+ */
 export function EdgeFacts({ edges }: { edges: readonly Edge[] }) {
+  const decided = edges.some(({ wish }) => wish !== undefined);
+  const wanted = edgeShares(edgesOnSheet(edges));
   return (
     <table class={styles.edges}>
       <caption class={styles.caption}>Edges by length, as they are drawn over the picture</caption>
+      {decided && (
+        <thead>
+          <tr>
+            <td />
+            <td />
+            <th scope="col">In the photo</th>
+            <th scope="col">As you want it</th>
+            <td class={styles.meaning} />
+          </tr>
+        </thead>
+      )}
       <tbody>
-        {edgeShares(edges).map(({ kind, share }) => (
+        {edgeShares(edges).map(({ kind, share }, i) => (
           <tr key={kind}>
             <td>
               <LineSample kind={kind} />
             </td>
             <th scope="row">{kind}</th>
-            <td>{Math.round(share * 100)} %</td>
+            <td class={styles.share}>{percent(share)}</td>
+            {decided && (
+              <td class={styles.share} data-wanted>
+                {percent(wanted[i]?.share ?? 0)}
+              </td>
+            )}
             <td class={styles.meaning}>{meaning[kind]}</td>
           </tr>
         ))}
