@@ -10,6 +10,9 @@ export interface MassCounts {
 
 export type MassWash = keyof MassCounts;
 
+/** In the order they are painted, from the broadest brush to the finest. */
+export const massWashes: readonly MassWash[] = ['firstWash', 'second', 'darks'];
+
 /** Smallest short side of a shape of each wash, mm on the sheet; adjustable. */
 export type MassSizes = Readonly<Record<MassWash, number>>;
 

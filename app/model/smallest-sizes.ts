@@ -1,11 +1,8 @@
-import { type MassSizes, type MassWash, massSizes } from './masses.ts';
+import { type MassSizes, type MassWash, massSizes, massWashes } from './masses.ts';
 
 /** Bounds of the smallest shape of a wash, mm on the sheet (own proposal). */
 export const leastSizeMm = 1;
 export const mostSizeMm = 40;
-
-/** From the broadest brush to the finest: no wash is broader than the one before it. */
-const order: readonly MassWash[] = ['firstWash', 'second', 'darks'];
 
 const held = (mm: number, usual: number): number =>
   Number.isFinite(mm) ? Math.min(mostSizeMm, Math.max(leastSizeMm, mm)) : usual;
@@ -23,9 +20,9 @@ export function smallestSizes(wished: MassSizes = massSizes): MassSizes {
  */
 export function withSize(sizes: MassSizes, wash: MassWash, mm: number): MassSizes {
   const set = held(mm, sizes[wash]);
-  const at = order.indexOf(wash);
+  const at = massWashes.indexOf(wash);
   const given = (of: MassWash): number => {
-    const place = order.indexOf(of);
+    const place = massWashes.indexOf(of);
     if (place === at) return set;
     return place < at ? Math.max(sizes[of], set) : Math.min(sizes[of], set);
   };

@@ -1,4 +1,5 @@
 import type { ReadingWishes } from '../../app/model/reading.ts';
+import { leastSizeMm, mostSizeMm } from '../../app/model/smallest-sizes.ts';
 import type { ReadPictureInput } from './read-picture.ts';
 
 /** More strokes than this are a slip of the program, not a painter's. */
@@ -21,6 +22,19 @@ function checkWhites(strokes: NonNullable<ReadingWishes['whites']>): void {
   );
   if (!sound || strokes.length > mostStrokes) {
     throw new RangeError('Your strokes over the whites can not be read. Take the last ones back.');
+  }
+}
+
+function checkColoursAndShapes({ familyEdits = [], smallest }: ReadingWishes): void {
+  const colours = familyEdits.map((edit) => ('join' in edit ? edit.join : [edit.part]));
+  if (!colours.flat(2).every(Number.isFinite)) {
+    throw new RangeError('A change of the colours names no colour. Choose the colours anew.');
+  }
+  const sizes = smallest ? [smallest.firstWash, smallest.second, smallest.darks] : [];
+  if (!sizes.every((mm) => mm >= leastSizeMm && mm <= mostSizeMm)) {
+    throw new RangeError(
+      `The smallest shape of a wash measures ${leastSizeMm} to ${mostSizeMm} mm. Set it anew.`,
+    );
   }
 }
 
@@ -62,4 +76,5 @@ export function checkReadingInput({
     );
   }
   checkWishes(wishes);
+  checkColoursAndShapes(wishes);
 }

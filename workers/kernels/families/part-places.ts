@@ -2,8 +2,11 @@ import type { ColourCells } from './colour-cells.ts';
 import { colourOfPlace, type FamilyPlaces } from './family-places.ts';
 import { hueCentres, nearest } from './hue-centres.ts';
 
-/** Nearer than this in shade-free a* b* the two would be one colour and its noise. Own limit. */
-const leastApart = 4;
+/**
+ * Nearer than this in shade-free a* b* the two would look the same. Own limit, about the least
+ * difference that is noticed (2.3 in CIE L*a*b*, from memory).
+ */
+const leastApart = 2.5;
 
 /**
  * A family made two by the two centres of its own cells (`hueCentres`: fixed starts); the second
