@@ -43,8 +43,8 @@ export type Decision = {
   | ({ readonly kind: 'subject'; readonly mode: SubjectMode } & PhotoStroke)
   /** Brushed over what is to stay white, or over a white that is to be painted. */
   | ({ readonly kind: 'white'; readonly mode: WhiteMode } & PhotoStroke)
-  /** How the white at a place of the photo is kept; null: as proposed. */
-  | { readonly kind: 'white-way'; readonly place: Point; readonly way: WhiteWay | null }
+  /** How the white at a place of the photo is kept, or all small ones without a place; null: as proposed. */
+  | { readonly kind: 'white-way'; readonly place: Point | null; readonly way: WhiteWay | null }
   /** What becomes of the edge at a place of the photo; null: as proposed. */
   | { readonly kind: 'edge'; readonly place: Point; readonly wish: EdgeWish | null }
   /** Where the eye should rest, a place of the photo; null: nowhere in particular. */

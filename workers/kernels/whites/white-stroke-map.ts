@@ -13,8 +13,8 @@ export function whiteStrokeMap(strokes: readonly WhiteStroke[], size: PixelSize)
   for (const { mode, path, brush } of strokes) {
     const value = brushedAs[mode];
     if (brush > 0) {
-      // Half a pixel at least, or the finest brush would leave gaps.
-      paintStroke(map, size, path, Math.max(0.5, (brush * longSide) / 2), value);
+      // At least so wide that a dab reaches the middle of some pixel wherever it falls.
+      paintStroke(map, size, path, Math.max(0.75, (brush * longSide) / 2), value);
       continue;
     }
     const inside = insideStroke(path, size);
