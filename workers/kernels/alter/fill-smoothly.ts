@@ -2,7 +2,7 @@ import { coarserLevel, type FillLevel, fillFromCoarser } from './fill-level.ts';
 import { gapsOf, relax } from './relax.ts';
 
 /** Sweeps at full size; twice as many at every smaller one, where they cost a quarter. */
-const sweeps = 4;
+const sweeps = 2;
 const mostSweeps = 96;
 /** Sweeps over more cells than this are told apart, for they take some milliseconds. */
 const manyCells = 100_000;
@@ -27,7 +27,7 @@ export function* fillSmoothly(finest: FillLevel): Generator<void, void> {
     const count = Math.min(mostSweeps, sweeps * 2 ** n);
     for (const plane of level.planes) {
       for (let sweep = 0; sweep < count; sweep++) {
-        relax(level, plane, gaps, sweep % 2 === 0);
+        relax(level, plane, gaps);
         if (level.known.length > manyCells) yield;
       }
     }

@@ -9,7 +9,10 @@ const whiteX = 0.3127 / 0.329;
 const whiteZ = (1 - 0.3127 - 0.329) / 0.329;
 
 const joint = 6 / 29;
-const undone = (f: number): number => (f > joint ? f ** 3 : 3 * joint * joint * (f - 4 / 29));
+const undone = (f: number): number => (f > joint ? f * f * f : 3 * joint * joint * (f - 4 / 29));
+
+const laid = (was: number, light: number, share: number): number =>
+  was + share * (Math.max(0, Math.min(1, light)) - was);
 
 /**
  * Lays a colour (L* 0..100, a*, b*; ISO/CIE 11664-4) over a pixel of the raster, `share` 0..1 of it, in
@@ -18,7 +21,9 @@ const undone = (f: number): number => (f > joint ? f ** 3 : 3 * joint * joint * 
 export function layLab(
   { red, green, blue }: LinearRaster,
   i: number,
-  [lightness, a, b]: readonly [number, number, number],
+  lightness: number,
+  a: number,
+  b: number,
   share: number,
 ): void {
   const fy = (lightness + 16) / 116;
@@ -33,11 +38,7 @@ export function layLab(
   let colour = 1;
   if (over > 1 - y) colour = Math.min(colour, (1 - y) / over);
   if (under > y) colour = Math.min(colour, y / under);
-  const lay = (plane: Float32Array, own: number): void => {
-    const was = plane[i] as number;
-    plane[i] = was + share * (Math.max(0, Math.min(1, y + colour * own)) - was);
-  };
-  lay(red, r);
-  lay(green, g);
-  lay(blue, c);
+  red[i] = laid(red[i] as number, y + colour * r, share);
+  green[i] = laid(green[i] as number, y + colour * g, share);
+  blue[i] = laid(blue[i] as number, y + colour * c, share);
 }

@@ -4,11 +4,51 @@ import type { LinearRaster } from '../pixels/linear-raster.ts';
 import { edgeDistance } from './edge-distance.ts';
 import { layLab } from './lay-lab.ts';
 import { onSheetPx } from './on-sheet-px.ts';
-import { plainWash } from './plain-wash.ts';
+import { type PlainWash, plainWash } from './plain-wash.ts';
 import { smoothStep } from './smooth-step.ts';
 
 /** From the subject's line on the wash sets in over this, mm on the sheet. */
 const setsInMm = 1;
+/** Rows between two pauses: some milliseconds. */
+const rowsAtOnce = 200;
+
+interface GroundWash {
+  /** 0 where the ground lies. */
+  readonly mask: Uint8Array;
+  /** From the subject's line, px. */
+  readonly distance: Float32Array;
+  readonly setsIn: number;
+  readonly lightness: PlainWash;
+  readonly a: PlainWash;
+  readonly b: PlainWash;
+}
+
+const washAt = ({ start, across, down }: PlainWash, x: number, y: number): number =>
+  start + x * across + y * down;
+
+/** A loop of its own: within a generator it would run many times slower (V8). */
+function layRows(
+  planes: LabPlanes,
+  raster: LinearRaster,
+  wash: GroundWash,
+  [from, to]: readonly [from: number, to: number],
+): void {
+  for (let y = from, i = from * raster.width; y < to; y++) {
+    for (let x = 0; x < raster.width; x++, i++) {
+      if (wash.mask[i] === 1) continue;
+      const share = smoothStep((wash.distance[i] as number) / wash.setsIn);
+      const lightness = Math.max(0, Math.min(100, washAt(wash.lightness, x, y)));
+      const a = washAt(wash.a, x, y);
+      const b = washAt(wash.b, x, y);
+      planes.lightness[i] = mixed(planes.lightness[i] as number, lightness, share);
+      planes.a[i] = mixed(planes.a[i] as number, a, share);
+      planes.b[i] = mixed(planes.b[i] as number, b, share);
+      layLab(raster, i, lightness, a, b, share);
+    }
+  }
+}
+
+const mixed = (was: number, laid: number, share: number): number => was + share * (laid - was);
 
 /**
  * Makes the ground (0 in `mask`) one plain, gently graded wash: in the simplified planes in place, and
@@ -31,24 +71,10 @@ export function* plainGround(
   const { red, green, blue } = raster;
   const copy = { ...size, red: red.slice(), green: green.slice(), blue: blue.slice() };
   yield;
-  const mix = (plane: Float32Array, i: number, to: number, share: number): void => {
-    const was = plane[i] as number;
-    plane[i] = was + share * (to - was);
-  };
-  for (let y = 0, i = 0; y < size.height; y++) {
-    if (y % 300 === 299) yield;
-    for (let x = 0; x < size.width; x++, i++) {
-      if (mask[i] === 1) continue;
-      const share = smoothStep((distance[i] as number) / setsIn);
-      const l = lightness.start + x * lightness.across + y * lightness.down;
-      const held = Math.max(0, Math.min(100, l));
-      const atA = a.start + x * a.across + y * a.down;
-      const atB = b.start + x * b.across + y * b.down;
-      mix(planes.lightness, i, held, share);
-      mix(planes.a, i, atA, share);
-      mix(planes.b, i, atB, share);
-      layLab(copy, i, [held, atA, atB], share);
-    }
+  const wash = { mask, distance, setsIn, lightness, a, b };
+  for (let row = 0; row < size.height; row += rowsAtOnce) {
+    layRows(planes, copy, wash, [row, Math.min(size.height, row + rowsAtOnce)]);
+    yield;
   }
   return copy;
 }

@@ -17,26 +17,28 @@ export function gapsOf({ width, height, known }: FillLevel): Int32Array {
 }
 
 /**
- * One sweep over what is not known, every cell drawn towards the mean of its four neighbours
- * (successive over-relaxation; Young, 'Iterative Solution of Large Linear Systems', 1971). At the
- * border a cell stands in for its missing neighbour, so nothing flows over it.
+ * One sweep over what is not known, every cell drawn towards the mean of its four neighbours: first the
+ * cells of one colour of a chessboard, then the others (red-black successive over-relaxation; Young,
+ * 'Iterative Solution of Large Linear Systems', 1971). At the border a cell stands in for its missing
+ * neighbour, so nothing flows over it.
  */
-export function relax(
-  level: FillLevel,
+export function relax(level: FillLevel, plane: Float32Array, gaps: Int32Array): void {
+  for (const colour of [0, 1]) relaxHalf(level, plane, gaps, colour);
+}
+
+function relaxHalf(
+  { width, height, known }: FillLevel,
   plane: Float32Array,
   gaps: Int32Array,
-  down: boolean,
+  colour: number,
 ): void {
-  const { width, height, known } = level;
-  for (let n = 0; n < height; n++) {
-    const y = down ? n : height - 1 - n;
+  for (let y = 0; y < height; y++) {
     const first = gaps[2 * y] as number;
     if (first < 0) continue;
     const last = gaps[2 * y + 1] as number;
     const above = y > 0 ? -width : 0;
     const below = y < height - 1 ? width : 0;
-    const step = down ? 1 : -1;
-    for (let x = down ? first : last; x >= first && x <= last; x += step) {
+    for (let x = first + ((first + y + colour) & 1); x <= last; x += 2) {
       const i = y * width + x;
       if (known[i] === 1) continue;
       const own = plane[i] as number;

@@ -39,3 +39,17 @@ export const oval = ([x, y]: Point, halfX: number, halfY: number): Point[] =>
     const angle = (2 * Math.PI * i) / 64;
     return [x + halfX * Math.cos(angle), y + halfY * Math.sin(angle)];
   });
+
+/** Whether two rasters are the same to the last bit, at the pixels asked for. */
+export function sameRaster(
+  one: LinearRaster,
+  other: LinearRaster,
+  asked: (x: number, y: number) => boolean = () => true,
+): boolean {
+  for (let i = 0; i < one.red.length; i++) {
+    if (!asked(i % one.width, Math.floor(i / one.width))) continue;
+    if (one.red[i] !== other.red[i] || one.green[i] !== other.green[i]) return false;
+    if (one.blue[i] !== other.blue[i]) return false;
+  }
+  return true;
+}
