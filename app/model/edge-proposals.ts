@@ -72,13 +72,20 @@ function whyLose(facts: Facts, edge: Edge): string | null {
   return null;
 }
 
+/** Soft but plain, long enough for a stroke, and not meant as a graded wash. */
+const couldBeSharp = ({ kind, contrast, lengthMm, graded }: Edge): boolean =>
+  kind === 'soft' &&
+  contrast >= proposalLimits.plain &&
+  lengthMm >= proposalLimits.leastMm &&
+  !graded;
+
 function candidateOf(
   facts: Facts,
   index: number,
   edge: Edge,
   way: number | null,
 ): Candidate | null {
-  const { near, far, plain, leastMm } = proposalLimits;
+  const { near, far, leastMm } = proposalLimits;
   if (edge.lengthMm < leastMm) return null;
   const longMm = Math.max(facts.sheet.widthMm, facts.sheet.heightMm);
   const long = lengthInWords(edge.lengthMm);
@@ -95,19 +102,20 @@ function candidateOf(
     const why = `${from}${long} long, hard, ${valuesApart(edge.contrast)} of difference: it draws the eye away.`;
     return { edge: index, wish: 'soften', why, score };
   }
-  const couldBeSharp = edge.kind === 'soft' && edge.contrast >= plain;
-  if (way > near || !couldBeSharp || edge.graded || edge.outOfFocus) return null;
+  if (way > near || !couldBeSharp(edge) || edge.outOfFocus) return null;
   const why = `At your centre of interest, ${long} long, ${valuesApart(edge.contrast)} of difference, but spread over ${widthInWords(edge.widthMm)}.`;
   return { edge: index, wish: 'sharpen', why, score: weight * (1 - way / (2 * near)) };
 }
 
 function lensSentence(edges: readonly Edge[], ways: readonly number[]): string {
+  const { near } = proposalLimits;
   const count = edges.filter(
-    (edge, i) => edge.outOfFocus && (ways[i] as number) <= proposalLimits.near,
+    (edge, i) => edge.outOfFocus && couldBeSharp(edge) && (ways[i] as number) <= near,
   ).length;
   if (count === 0) return '';
   const which = count === 1 ? 'One edge there is' : `${count} edges there are`;
-  return `${which} out of focus: the lens may have made it soft. Look at the subject before you decide.`;
+  const them = count === 1 ? 'it' : 'them';
+  return `${which} out of focus: the lens may have made ${them} soft. Look at the subject before you decide.`;
 }
 
 /**

@@ -17,9 +17,11 @@ export function widthInWords(mm: number): string {
   return `${mm < 3 ? Number(mm.toFixed(1)) : Math.round(mm)} mm`;
 }
 
-/** '4 mm', '12 cm'. */
-export const lengthInWords = (mm: number): string =>
-  mm < 100 ? `${Math.round(mm)} mm` : `${Math.round(mm / 10)} cm`;
+/** '4 mm', '12 cm', '1.4 m'. */
+export function lengthInWords(mm: number): string {
+  if (mm < 100) return `${Math.round(mm)} mm`;
+  return mm < 995 ? `${Math.round(mm / 10)} cm` : `${Number((mm / 1000).toFixed(1))} m`;
+}
 
 /** 'the light dull green', 'the white'. */
 export function sideInWords({ slots, bands, families }: Sides, index: number): string {
@@ -40,11 +42,12 @@ const kindSentence: Record<EdgeKind, string> = {
 function differenceSentence(edge: Edge, reading: Sides): string {
   const [one, two] = [sideInWords(reading, edge.a), sideInWords(reading, edge.b)];
   const [lightA = 0, lightB = 0] = [edge.a, edge.b].map((i) => reading.slots[i]?.lab[0]);
-  const difference = `Difference: ${valuesApart(edge.contrast)}`;
+  const difference = `Difference ${valuesApart(edge.contrast)}`;
   // A slight difference may run against that of the whole shapes: then no side is named the lighter.
   const told = edge.contrast >= edgeLimits.lost && one !== two && lightA !== lightB;
   if (!told) return `${difference}.`;
-  return `${difference}; ${lightA > lightB ? one : two} is the lighter side, ${lightA > lightB ? two : one} the darker.`;
+  const [lighter, darker] = lightA > lightB ? [one, two] : [two, one];
+  return `${difference}: ${lighter} is lighter than ${darker}.`;
 }
 
 /** What was measured along an edge, sentence by sentence, the kind first. */

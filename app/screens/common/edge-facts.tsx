@@ -30,7 +30,6 @@ export function EdgeFacts({ edges }: { edges: readonly Edge[] }) {
             <td />
             <th scope="col">In the photo</th>
             <th scope="col">As you want it</th>
-            <td class={styles.meaning} />
           </tr>
         </thead>
       )}
@@ -40,14 +39,16 @@ export function EdgeFacts({ edges }: { edges: readonly Edge[] }) {
             <td>
               <LineSample kind={kind} />
             </td>
-            <th scope="row">{kind}</th>
+            <th scope="row">
+              {kind}
+              <span class={styles.meaning}>{meaning[kind]}</span>
+            </th>
             <td class={styles.share}>{percent(share)}</td>
             {decided && (
               <td class={styles.share} data-wanted>
                 {percent(wanted[i]?.share ?? 0)}
               </td>
             )}
-            <td class={styles.meaning}>{meaning[kind]}</td>
           </tr>
         ))}
       </tbody>

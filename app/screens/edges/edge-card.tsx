@@ -1,5 +1,4 @@
-import type { RefObject } from 'preact';
-import type { Edge, EdgeKind } from '../../model/edge.ts';
+import type { Edge } from '../../model/edge.ts';
 import type { EdgeProposal } from '../../model/edge-proposals.ts';
 import { type EdgeWish, edgeWishes } from '../../model/edge-wishes.ts';
 import { edgeSentences, wishCaution } from '../../model/edge-words.ts';
@@ -14,39 +13,25 @@ interface EdgeCardProps {
   proposal: EdgeProposal | undefined;
   /** null takes her decision back. */
   onWish: (wish: EdgeWish | null) => void;
-  card: RefObject<HTMLElement | null>;
 }
 
-const keeping: Record<EdgeKind, string> = {
-  hard: 'as it is: on dry paper',
-  soft: 'as it is: a damp brush, or wet paper',
-  found: 'as it is: a small step, on dry paper',
-  lost: 'as it is: both sides in one wash',
+const meaning: Readonly<Record<EdgeWish, string>> = {
+  keep: 'as it is in the photo',
+  soften: 'a barely damp brush while it shines',
+  lose: 'both sides in one wash',
+  sharpen: 'one clear stroke on dry paper',
 };
 
-const meaning = (wish: EdgeWish, kind: EdgeKind): string =>
-  ({
-    keep: keeping[kind],
-    soften: 'a clean, barely damp brush along it while it shines',
-    lose: 'both sides in one wash, nothing to be seen',
-    sharpen: 'one clear stroke, on bone-dry paper',
-  })[wish];
-
 /** One edge: what was measured, in words, and what is to become of it. */
-export function EdgeCard({ edge, reading, proposal, onWish, card }: EdgeCardProps) {
+export function EdgeCard({ edge, reading, proposal, onWish }: EdgeCardProps) {
   const [kind, ...facts] = edgeSentences(edge, reading);
   const caution = edge.wish ? wishCaution(edge, edge.wish) : '';
   return (
-    <section
-      class={styles.card}
-      ref={card}
-      aria-label="The edge you touched"
-      data-testid="edge-card"
-    >
+    <section class={styles.card} aria-label="The edge you touched" data-testid="edge-card">
       <p class={styles.kind}>{kind}</p>
-      <p>{facts.join(' ')}</p>
+      <p class={styles.facts}>{facts.join(' ')}</p>
       {proposal && !edge.wish && (
-        <p>
+        <p class={styles.facts}>
           Proposed: <strong>{wishNames[proposal.wish].toLowerCase()}</strong>. {proposal.why}
         </p>
       )}
@@ -61,7 +46,7 @@ export function EdgeCard({ edge, reading, proposal, onWish, card }: EdgeCardProp
             onClick={() => edge.wish !== wish && onWish(wish)}
           >
             <span class={styles.name}>{wishNames[wish]}</span>
-            <span class={styles.meaning}>{meaning(wish, edge.kind)}</span>
+            <span class={styles.meaning}>{meaning[wish]}</span>
           </button>
         ))}
       </fieldset>

@@ -35,13 +35,14 @@ function said({ mode, missed, focus, index }: EdgesState): string {
 export function EdgesPanel({ studio, now, state }: EdgesPanelProps) {
   const { painting, seen } = now;
   const { mode, view, chosen, missed, focus } = state;
-  const card = useRef<HTMLElement>(null);
+  const top = useRef<HTMLDivElement>(null);
   const index = state.index.value;
   const reading = state.decided.value;
   const proposals = state.proposals.value;
+  // What was just touched is told at the top of what scrolls.
   useEffect(() => {
-    if (index !== null) card.current?.scrollIntoView({ block: 'nearest' });
-  }, [index]);
+    if (chosen.value || missed.value) top.current?.parentElement?.scrollTo(0, 0);
+  }, [chosen.value, missed.value]);
   if (!reading || !proposals) return null;
   const edges = reading.edges ?? [];
   const edge = index === null ? undefined : edges[index];
@@ -58,7 +59,7 @@ export function EdgesPanel({ studio, now, state }: EdgesPanelProps) {
   const sentence = said(state);
 
   return (
-    <div class={styles.panel}>
+    <div class={styles.panel} ref={top}>
       <ChoiceRow
         label="What a touch does"
         choices={[
@@ -77,7 +78,6 @@ export function EdgesPanel({ studio, now, state }: EdgesPanelProps) {
       </p>
       {edge && (
         <EdgeCard
-          card={card}
           edge={edge}
           reading={reading}
           proposal={proposals.list.find((one) => one.edge === index)}
@@ -85,7 +85,7 @@ export function EdgesPanel({ studio, now, state }: EdgesPanelProps) {
         />
       )}
       {mode.value === 'focus' && focus.value && (
-        <Button onClick={() => void decide([{ kind: 'focus', place: null }])}>
+        <Button look="quiet" onClick={() => void decide([{ kind: 'focus', place: null }])}>
           No centre of interest
         </Button>
       )}
@@ -103,7 +103,10 @@ export function EdgesPanel({ studio, now, state }: EdgesPanelProps) {
             mode.value = 'edge';
             chosen.value = { of: seen.reading, index: of };
           }}
-          onAccept={(list) => void decide(list.map((one) => wish(one.edge, one.wish)))}
+          onAccept={(list) => {
+            void decide(list.map((one) => wish(one.edge, one.wish)));
+            if (list.length > 1) chosen.value = null;
+          }}
           onLeave={(of) => void decide([wish(of, 'keep')])}
         />
       )}
