@@ -60,6 +60,7 @@ export type StepKind =
   | 'lift'
   | 'splatter'
   | 'accents'
+  | 'last-lights'
   | 'last-look';
 
 export type Technique =
@@ -70,6 +71,7 @@ export type Technique =
   | 'lifting'
   | 'splatter'
   | 'masking'
+  | 'opaque white'
   | 'none';
 
 export interface Step {

@@ -2,6 +2,7 @@ import { edgeShares } from '../../model/edge-shares.ts';
 import type { Reading } from '../../model/reading.ts';
 import { plannedLightness, reservesOf } from '../../model/tone-range.ts';
 import type { Mix, Step, WashPlan } from '../../model/wash-plan.ts';
+import { reservesIn } from '../../model/whites.ts';
 import { stepPicture } from './plan-pictures.ts';
 
 /** The one passage a step works in; 'sheet' where it is about several or the whole of it. */
@@ -30,7 +31,8 @@ const mixRow = (mix: Mix) => ({
  * the palette found. Lab is D65 / 2 degree; lightness is L* 0..100; shares are of the cropped area.
  */
 export function planJson(reading: Reading, plan: WashPlan, withPictures: boolean) {
-  const reserves = reservesOf(plan.slots);
+  const whites = reading.whites?.filter(({ slot }) => plan.slots[slot]?.reserve);
+  const reserves = whites ? reservesIn(whites, plan.slots) : reservesOf(plan.slots);
   return {
     raster: reading.raster,
     sheet: { widthMm: reading.sheet.widthMm, heightMm: reading.sheet.heightMm },

@@ -188,6 +188,18 @@ const whitesStay: Check = ({ steps, slots, paper }) =>
     ),
   );
 
+const lightsLast: Check = ({ steps }) => {
+  const at = steps.findIndex((step) => step.kind === 'last-lights');
+  if (at < 0) return [];
+  const broken: string[] = [];
+  const later = steps.slice(at + 1).filter(({ kind }) => kind !== 'dry' && kind !== 'last-look');
+  for (const step of later) broken.push(`R13: ${step.key} after the last lights`);
+  if (!steps[at]?.cautions.some((text) => /blade/i.test(text))) {
+    broken.push('R13: nothing said of the blade');
+  }
+  return broken;
+};
+
 const passagesApart: Check = (plan) => {
   const steps = washSteps(plan);
   const passages = steps.map(passageOf);
@@ -216,12 +228,13 @@ const checks: readonly Check[] = [
   fewPuddles,
   splatterInTexture,
   whitesStay,
+  lightsLast,
   passagesApart,
 ];
 
 /**
  * The ordering rules R1..R21 a plan breaks, each with where; empty for a sound one. Not held here: what no plan
- * can show (R4, R6, R10 inside one wash; R13, R20 as she paints). Common practice, as listed in the
+ * can show (R4, R6, R10 inside one wash; R13 of splatter, R20 as she paints). Common practice, as listed in the
  * trade notes.
  */
 export const brokenRules = (plan: WashPlan, limits: RuleLimits): string[] =>

@@ -4,7 +4,8 @@ import { dryStep } from './dry-step.ts';
 import { darkestSlots, placesToLift, placesToSplatter, rowsOver } from './finishing-places.ts';
 import { accentsStep, lastLookStep, liftStep, splatterStep } from './finishing-steps.ts';
 import { inPassage } from './in-passage.ts';
-import { maskStep, unmaskStep, wantsMask } from './mask-steps.ts';
+import { lastLightsStep } from './last-lights-step.ts';
+import { type Masked, masked, maskStep, unmaskStep } from './mask-steps.ts';
 import { passageOrder } from './passage-order.ts';
 import type { PlanFacts } from './plan-facts.ts';
 import { prepareStep, puddlesStep, transferStep } from './preparing-steps.ts';
@@ -39,9 +40,9 @@ const lastRows = (facts: PlanFacts, slots: readonly number[]) => [
   ...new Set(slots.flatMap((i) => rowsOver(facts, i).at(-1) ?? [])),
 ];
 
-function finishing(facts: PlanFacts, masked: boolean): Ordered[] {
+function finishing(facts: PlanFacts, mask: Masked | null): Ordered[] {
   const steps: StepDraft[] = [];
-  if (masked) steps.push(unmaskStep(facts));
+  if (mask) steps.push(unmaskStep(mask));
   const lift = placesToLift(facts);
   if (lift.length > 0) steps.push(liftStep(facts, lift));
   const splatter = placesToSplatter(facts);
@@ -51,6 +52,8 @@ function finishing(facts: PlanFacts, masked: boolean): Ordered[] {
   if (facts.passages.some((passage) => passage.washes.length > 1)) {
     steps.push(accentsStep(facts, dark, lastRows(facts, dark)));
   }
+  const lights = lastLightsStep(facts);
+  if (lights) steps.push(lights);
   steps.push(lastLookStep(facts));
   return steps.map(plain);
 }
@@ -71,18 +74,18 @@ function withDrying(facts: PlanFacts, steps: readonly Ordered[]): Ordered[] {
 
 /**
  * The steps in order, by the rules R1 to R21: prepare, puddles, transfer, mask, washes from light to dark with
- * drying checks, unmask, lifting, splatter, accents, last look. Every step carries the dry colour of
+ * drying checks, unmask, lifting, splatter, accents, last lights, last look. Every step carries the dry colour of
  * every slot after it; whites are the paper throughout.
  */
 export function orderSteps(facts: PlanFacts, paper: Lab): Step[] {
   const washes = washSteps(facts);
-  const masked = wantsMask(
+  const mask = masked(
     facts,
     washes.some(({ draft }) => draft.technique === 'wet-in-wet'),
   );
   const start = [prepareStep(facts), puddlesStep(facts), transferStep(facts)];
-  if (masked) start.push(maskStep(facts));
-  const steps = withDrying(facts, [...start.map(plain), ...washes, ...finishing(facts, masked)]);
+  if (mask) start.push(maskStep(mask));
+  const steps = withDrying(facts, [...start.map(plain), ...washes, ...finishing(facts, mask)]);
   let sheet: readonly Lab[] = facts.slots.map(() => paper);
   return steps.map(({ draft, paints }, i) => {
     if (paints.length > 0) {

@@ -5,7 +5,7 @@ import { paintMinutes } from './paint-minutes.ts';
 import { areaCm2, type PlanFacts, passagePrefix, shapeCount, usedMixes } from './plan-facts.ts';
 import { softenWhere } from './soften-where.ts';
 import type { StepDraft } from './step-draft.ts';
-import { washPrompt, washTitle } from './wash-words.ts';
+import { lightsInWords, washPrompt, washTitle } from './wash-words.ts';
 
 /** Big brush first, small brush last (own estimate). */
 const paces = [
@@ -42,10 +42,11 @@ export function washStep(
     kind: 'wash',
     title: `${passagePrefix(facts, passage)}${washTitle(wash.wash, count, technique)}`,
     prompt: washPrompt(facts, passage, wash, technique, last),
-    watch:
+    watch: `${
       technique === 'wet-in-wet'
         ? 'Once the shine has gone nothing wetter goes in: leave it alone.'
-        : 'Once the shine goes, leave it alone until it is dry.',
+        : 'Once the shine goes, leave it alone until it is dry.'
+    }${wash.wash === 1 ? lightsInWords(facts, passage) : ''}`,
     bands: [...wash.weak, ...wash.full],
     families: painted.map((mix) => mix.family),
     slots: wash.slots,

@@ -2,6 +2,7 @@ import { bandWord } from '../../../app/model/band-words.ts';
 import type { Technique } from '../../../app/model/wash-plan.ts';
 import type { SolvedWash } from './lay-wash.ts';
 import type { PlanFacts } from './plan-facts.ts';
+import { allSmall, hasWhitesToLeave, plannedWhites, whitesIn } from './planned-whites.ts';
 
 const order = ['First', 'Second', 'Third', 'Fourth', 'Fifth', 'Sixth', 'Seventh', 'Eighth'];
 
@@ -21,8 +22,8 @@ function bandsInWords({ reading }: PlanFacts, bands: readonly number[]): string 
 const others: Record<string, string> = { ground: 'subject', subject: 'ground' };
 
 /** What the first wash of a passage goes over: the sheet, or the passage up to the line. */
-function areaInWords({ slots }: PlanFacts, passage: string, whole: string): string {
-  const whites = slots.some((slot) => slot.passage === passage && slot.reserve && slot.share > 0);
+function areaInWords(facts: PlanFacts, passage: string, whole: string): string {
+  const whites = hasWhitesToLeave(facts, passage);
   const other = others[passage];
   if (other === undefined) return whites ? `${whole} but the whites` : 'the sheet';
   return `the ${passage} up to the ${other}${whites ? ' but no whites' : ''}`;
@@ -64,4 +65,15 @@ export function washPrompt(
     return `One thin pass over the ${bands} shapes and all that is darker. Do not scrub, do not go back.`;
   }
   return `Paint the ${bands} shapes and all that is darker in one go; join shapes that touch.`;
+}
+
+/** What may go under in the first wash of a passage; empty where nothing may. */
+export function lightsInWords(facts: PlanFacts, passage: string): string {
+  const lights = whitesIn(facts, passage, plannedWhites(facts)?.last ?? []);
+  const { length } = lights;
+  if (length === 0) return '';
+  const small = allSmall(lights) ? 'small ' : '';
+  return length === 1
+    ? ` One ${small}white may be painted over: it comes back at the end.`
+    : ` ${length} ${small}whites may be painted over: they come back at the end.`;
 }
