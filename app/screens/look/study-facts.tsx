@@ -1,5 +1,6 @@
 import { useSignal } from '@preact/signals';
 import { cssColour } from '../../drawing/css-colour.ts';
+import { massesInWords } from '../../model/masses-in-words.ts';
 import { studySentence } from '../../model/study-sentence.ts';
 import type { Seen } from '../../state/seen.ts';
 import type { Studio } from '../../state/studio.ts';
@@ -39,6 +40,7 @@ export function StudyFacts({ studio, paintingId, seen, tools }: StudyFactsProps)
       )}
       <DecideRows reading={reading} paintingId={paintingId} />
       <BandCount studio={studio} reading={reading} />
+      {reading.masses && <p class={styles.quiet}>{massesInWords(reading.masses)}</p>}
       <RangeChoice studio={studio} seen={seen} tools={tools} />
       <h2 class={styles.heading}>Colours</h2>
       <ul class={styles.families}>

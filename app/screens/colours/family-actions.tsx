@@ -1,0 +1,76 @@
+import { useSignal } from '@preact/signals';
+import type { FamilyColour, FamilyEdit } from '../../model/family-edit.ts';
+import type { Family } from '../../model/reading.ts';
+import type { Seen } from '../../state/seen.ts';
+import { Button } from '../common/button.tsx';
+import styles from './colours-panel.module.css';
+
+/** As many as a picture is read in. */
+const mostFamilies = 6;
+
+interface FamilyActionsProps {
+  seen: Seen;
+  chosen: readonly number[];
+  /** The picture is being read anew: what is seen is not what it will be. */
+  reading: boolean;
+  /** The colours are hers in some way, and not just as the picture has them. */
+  own: boolean;
+  onEdit: (edit: FamilyEdit | null) => void;
+}
+
+const colourOf = ({ lab }: Family): FamilyColour => [lab[1], lab[2]];
+
+function hintFor(chosen: number, count: number): string {
+  if (chosen === 2) return 'These two can be made one.';
+  if (chosen === 0) return 'Touch a colour, here or in the picture, to see it alone.';
+  if (count >= mostFamilies)
+    return `${mostFamilies} colours are the most. To part this one, make two others one first; or touch a second to join the two.`;
+  return 'Make two of it, or touch a second to make the two one.';
+}
+
+/** Joins two colours, parts one, or goes back to those of the picture; and says what can be done. */
+export function FamilyActions({ seen, chosen, reading, own, onEdit }: FamilyActionsProps) {
+  /** The last colour she wanted parted, and what was seen then. */
+  const asked = useSignal<{ readonly seen: Seen; readonly name: string } | null>(null);
+  const { families } = seen.reading;
+  const [one, other, ...rest] = families.filter(({ id }) => chosen.includes(id));
+  const edit = (next: FamilyEdit | null, parted: Family | null): void => {
+    asked.value = parted && { seen, name: parted.name };
+    onEdit(next);
+  };
+  const before = asked.value;
+  const failed =
+    before !== null &&
+    before.seen !== seen &&
+    families.length <= before.seen.reading.families.length;
+  const pair = one && other && rest.length === 0 ? ([one, other] as const) : null;
+  const single = one && !other ? one : null;
+  return (
+    <>
+      <p class={styles.hint} role="status" data-testid="colours-hint">
+        {reading
+          ? 'The picture follows in a moment …'
+          : failed && chosen.length === 0
+            ? `No second colour was found in ‘${before.name}’ that is worth a shape of its own.`
+            : hintFor(chosen.length, families.length)}
+      </p>
+      <div class={styles.actions}>
+        <Button
+          disabled={!pair || reading}
+          onClick={() => pair && edit({ join: [colourOf(pair[0]), colourOf(pair[1])] }, null)}
+        >
+          Make these one
+        </Button>
+        <Button
+          disabled={!single || reading || families.length >= mostFamilies}
+          onClick={() => single && edit({ part: colourOf(single) }, single)}
+        >
+          Make two of it
+        </Button>
+        <Button look="quiet" disabled={!own || reading} onClick={() => edit(null, null)}>
+          As the picture has them
+        </Button>
+      </div>
+    </>
+  );
+}
