@@ -11,20 +11,12 @@ import { Picture } from '../common/picture.tsx';
 import { TopBar } from '../common/top-bar.tsx';
 import { Waiting } from '../common/waiting.tsx';
 import { Workplace } from '../common/workplace.tsx';
+import { isSlip } from '../strokes/is-slip.ts';
 import { StrokeStage } from '../strokes/stroke-stage.tsx';
 import { subjectLayers } from './subject-layers.ts';
 import { SubjectLineDrawing } from './subject-line-drawing.tsx';
 import { SubjectPanel } from './subject-panel.tsx';
 import { useSubjectLine } from './use-subject-line.ts';
-
-/** A circle smaller than this, as a share of the picture's sides, was a slip of the finger. */
-const smallestCircle = 0.03;
-
-const isSlip = (path: readonly Point[]): boolean =>
-  ([0, 1] as const).some((axis) => {
-    const places = path.map((point) => point[axis]);
-    return Math.max(...places) - Math.min(...places) < smallestCircle;
-  });
 
 /** She circles the subject, mends its line with a brush, and sees how it stands against its ground. */
 export function SubjectScreen({ studio, paintingId }: { studio: Studio; paintingId: string }) {

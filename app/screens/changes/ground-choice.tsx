@@ -1,0 +1,39 @@
+import type { Painting } from '../../model/painting.ts';
+import { lastDecision } from '../../model/standing-decisions.ts';
+import { subjectDecisions } from '../../model/subject-strokes.ts';
+import { linkTo } from '../../state/route.ts';
+import type { Studio } from '../../state/studio.ts';
+import { Button, buttonClass } from '../common/button.tsx';
+import styles from './changes-panel.module.css';
+
+/** Whether the ground of the subject becomes one plain wash; without a subject, the way to one. */
+export function GroundChoice({ studio, painting }: { studio: Studio; painting: Painting }) {
+  const { decisions } = painting;
+  if (subjectDecisions(decisions).length === 0)
+    return (
+      <p class={styles.ground}>
+        The ground can become one plain wash once you have said what the subject is: it is all the
+        rest.
+        <a class={buttonClass()} href={linkTo(painting.id, 'subject')}>
+          Draw round the subject
+        </a>
+      </p>
+    );
+  const plain = lastDecision(decisions, 'ground')?.plain ?? false;
+  return (
+    <div class={styles.ground}>
+      <Button
+        aria-pressed={plain}
+        onClick={() => void studio.decide({ kind: 'ground', plain: !plain })}
+      >
+        The ground as one plain wash
+      </Button>
+      {plain && (
+        <p class={styles.quiet}>
+          Values, edges and washes follow. In colour and grey the picture keeps its own ground, so
+          that the subject’s line is always found in it.
+        </p>
+      )}
+    </div>
+  );
+}
