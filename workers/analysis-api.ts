@@ -1,7 +1,8 @@
 // THE contract between page and worker: types only.
+import type { MassSizes, MassWash } from '../app/model/masses.ts';
 import type { PaintCard } from '../app/model/paint.ts';
-import type { Reading, ReadingWishes } from '../app/model/reading.ts';
-import type { Crop } from '../app/model/reference.ts';
+import type { Reading, ReadingWishes, Slot } from '../app/model/reading.ts';
+import type { Crop, PixelSize } from '../app/model/reference.ts';
 import type { Sheet } from '../app/model/sheet.ts';
 import type { Stage } from '../app/model/stage.ts';
 import type { SubjectFacts, SubjectStroke } from '../app/model/subject.ts';
@@ -49,6 +50,24 @@ export interface SubjectResult {
   readonly facts: SubjectFacts;
 }
 
+/** The shapes of one wash in a picture that was read; smallest sizes in mm, px per mm on the sheet. */
+export interface WashShapesRequest {
+  readonly slotMap: Uint8Array;
+  readonly slots: readonly Slot[];
+  readonly size: PixelSize;
+  readonly pxPerMm: number;
+  readonly wash: MassWash;
+  readonly sizes: MassSizes;
+}
+
+export interface WashShapes {
+  /** A number for every pixel, row by row; connected areas of one number are one shape. */
+  readonly map: Uint8Array;
+  /** Whether a number of the map is painted in this wash. */
+  readonly isPainted: readonly boolean[];
+  readonly count: number;
+}
+
 /** The cropped reference and its greyscale (true L*), both of the raster's size. */
 export interface Pictures {
   readonly reference: ImageBitmap;
@@ -92,6 +111,7 @@ export interface AnalysisApi {
   ): Promise<WashPlan>;
   /** The subject she drew round; null where there is none, or no stroke yet. */
   subjectLine(job: number, request: SubjectRequest): Promise<SubjectResult | null>;
+  washShapes(job: number, request: WashShapesRequest): Promise<WashShapes>;
   /** Reference and greyscale again from the kept JPEG, for a session opened anew. */
   pictures(jpeg: ArrayBuffer): Promise<Pictures>;
   paintBox(): Promise<PaintCard[]>;

@@ -15,6 +15,7 @@ import { readRaster } from './photo/read-raster.ts';
 import { progressTeller } from './progress-teller.ts';
 import { readReference } from './read-reference.ts';
 import { forgetSubject, subjectLine } from './subject-line.ts';
+import { washShapes } from './wash-shapes.ts';
 
 /** A job that can be cancelled and tells how far it is. */
 async function toldJob<T>(
@@ -70,6 +71,11 @@ const api: AnalysisApi = {
   async subjectLine(job, request) {
     const found = await runJob(job, (pause) => subjectLine(request, pause));
     return found && Comlink.transfer(found, [found.mask.buffer]);
+  },
+
+  async washShapes(job, request) {
+    const found = await runJob(job, (pause) => washShapes(request, pause));
+    return Comlink.transfer(found, [found.map.buffer]);
   },
 
   async pictures(jpeg) {

@@ -8,6 +8,8 @@ import type {
   ReadResult,
   SubjectRequest,
   SubjectResult,
+  WashShapes,
+  WashShapesRequest,
 } from '../../workers/analysis-api.ts';
 import type { PaintCard } from '../model/paint.ts';
 import type { Reading } from '../model/reading.ts';
@@ -36,6 +38,7 @@ export interface AnalysisClient {
   ): Promise<WashPlan>;
   /** Null where she has drawn no subject yet. */
   subjectLine(signal: AbortSignal, request: SubjectRequest): Promise<SubjectResult | null>;
+  washShapes(signal: AbortSignal, request: WashShapesRequest): Promise<WashShapes>;
   pictures(signal: AbortSignal, jpeg: ArrayBuffer): Promise<Pictures>;
   paintBox(signal: AbortSignal): Promise<PaintCard[]>;
   warmUp(signal: AbortSignal): Promise<void>;
@@ -80,6 +83,7 @@ export function createAnalysisClient(options: Partial<DeskOptions> = {}): Analys
       desk.call(signal, (api, job) => api.plan(job, reading, wishes, heard(job, onProgress))),
     subjectLine: (signal, request) =>
       desk.call(signal, (api, job) => api.subjectLine(job, request)),
+    washShapes: (signal, request) => desk.call(signal, (api, job) => api.washShapes(job, request)),
     pictures: (signal, jpeg) => desk.call(signal, (api) => api.pictures(jpeg), closePictures),
     paintBox: (signal) => desk.call(signal, (api) => api.paintBox()),
     warmUp: (signal) => desk.call(signal, (api) => api.warmUp()),

@@ -1,6 +1,12 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
-import type { PhotoFacts, Pictures, SubjectResult } from '../../workers/analysis-api.ts';
+import type {
+  PhotoFacts,
+  Pictures,
+  SubjectResult,
+  WashShapes,
+} from '../../workers/analysis-api.ts';
 import { decidedReading } from '../model/decided-reading.ts';
+import type { MassSizes, MassWash } from '../model/masses.ts';
 import type { PaintCard } from '../model/paint.ts';
 import type { Decision, NewDecision, Painting } from '../model/painting.ts';
 import type { Crop } from '../model/reference.ts';
@@ -14,6 +20,7 @@ import { photoOf, type ReadingNeeds, readPainting } from './read-painting.ts';
 import type { Seen } from './seen.ts';
 import { sentenceOf } from './sentence-of.ts';
 import { subjectRequest } from './subject-request.ts';
+import { washShapesRequest } from './wash-shapes-request.ts';
 
 export interface Work {
   readonly stage: Stage;
@@ -49,6 +56,8 @@ export interface Studio {
     leaving: AbortSignal,
     strokes: readonly SubjectStroke[],
   ): Promise<SubjectResult | null>;
+  /** The shapes of one wash of the picture seen; null while there is none. Throws when it is aborted. */
+  washShapes(leaving: AbortSignal, wash: MassWash, sizes: MassSizes): Promise<WashShapes | null>;
   /** Kept at once; read again when the study or the plan is opened. */
   setReference(sheet: Sheet, crop: Crop): Promise<void>;
   /** A study becomes a painting: its plan is made. */
@@ -248,6 +257,10 @@ export function createStudio(needs: StudioNeeds): Studio {
       const now = seen.value;
       if (!of || !now) return null;
       return client.subjectLine(leaving, subjectRequest(of, now, strokes));
+    },
+    async washShapes(leaving, wash, sizes) {
+      const now = seen.value;
+      return now && client.washShapes(leaving, washShapesRequest(now, wash, sizes));
     },
     async setReference(sheet, crop) {
       await change((before) => ({ ...before, reference: { ...before.reference, sheet, crop } }));

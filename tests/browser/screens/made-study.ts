@@ -6,7 +6,9 @@ import { sheetOf } from '../../../app/model/sheet.ts';
 import { readingWishes } from '../../../app/model/wishes.ts';
 import type { Seen } from '../../../app/state/seen.ts';
 import type { NewDecision, Studio, Work } from '../../../app/state/studio.ts';
+import { washShapesRequest } from '../../../app/state/wash-shapes-request.ts';
 import { readPicture } from '../../../workers/kernels/read-picture.ts';
+import { washShapes } from '../../../workers/wash-shapes.ts';
 
 /** Stripes of a fifth each, from left to right; their L* by culori 4.0.2 (lab65). */
 export const stripes = [
@@ -111,6 +113,8 @@ export async function madeStudy(): Promise<MadeStudy> {
     },
     note: nothing,
     subjectLine: async () => null,
+    washShapes: async (_leaving, wash, sizes) =>
+      seen.value && washShapes(washShapesRequest(seen.value, wash, sizes), nothing),
     setReference: nothing,
     paintIt: nothing,
     openBox: nothing,
