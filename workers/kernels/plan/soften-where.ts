@@ -1,36 +1,70 @@
 import type { Border } from '../../../app/model/reading.ts';
+import { loseWhere } from './lose-where.ts';
 import { outerBorders } from './outer-borders.ts';
-import { familyName, type PlanFacts } from './plan-facts.ts';
+import type { PlanFacts } from './plan-facts.ts';
+import { bothSides, longestNamed, sideOf, whereIs } from './side-words.ts';
+import { type WashEdge, washEdges } from './wash-edges.ts';
 
 /** Shorter stretches are not worth a word, mm on the sheet. */
 const shortestMm = 15;
+/** A border is named when this share of it is soft, those apart that she has decided. */
+const softEnough = 0.4;
 const mostNamed = 3;
 
-function sideOf(facts: PlanFacts, index: number): string {
-  const slot = facts.slots[index];
-  if (!slot) return 'the rest';
-  return slot.reserve ? 'the white' : `the ${familyName(facts, slot.family)}`;
+const against = (facts: PlanFacts, decided: WashEdge): readonly [string, number] => {
+  const [one, two] = bothSides(facts, decided.own, decided.other);
+  return [`${one} against ${two}${whereIs(facts, decided)}`, decided.edge.lengthMm];
+};
+
+/** Softness as measured: what she has decided is named by itself. */
+function measuredSoftMm(border: Border, decided: readonly WashEdge[]): number {
+  const hers = decided
+    .filter(({ kind, edge }) => kind === 'soft' && edge.a === border.a && edge.b === border.b)
+    .reduce((sum, { edge }) => sum + edge.lengthMm, 0);
+  return border.lengthMm * border.soft - hers;
 }
 
-const softMm = (border: Border): number => border.lengthMm * border.soft;
-
-/**
- * Which strokes of a wash to soften while they shine (R8), the longest soft borders first; empty
- * where none is soft.
- */
-export function softenWhere(facts: PlanFacts, slots: readonly number[]): string {
+function softSentence(facts: PlanFacts, slots: readonly number[], decided: readonly WashEdge[]) {
+  const hers = longestNamed(
+    decided.filter(({ kind }) => kind === 'soft').map((one) => against(facts, one)),
+    mostNamed,
+  );
   const inside = new Set(slots);
-  const named = new Map<string, number>();
-  for (const border of outerBorders(facts.reading, slots)) {
-    if (border.soft < 0.4 || softMm(border) < shortestMm) continue;
+  const measured = outerBorders(facts.reading, slots).flatMap((border) => {
+    const softMm = measuredSoftMm(border, decided);
+    if (softMm < shortestMm || softMm < softEnough * border.lengthMm) return [];
     const [own, other] = inside.has(border.a) ? [border.a, border.b] : [border.b, border.a];
     const one = sideOf(facts, own);
     const two = sideOf(facts, other);
-    const words = one === two ? `within ${one}` : `${one} against ${two}`;
-    named.set(words, (named.get(words) ?? 0) + softMm(border));
-  }
-  const longest = [...named].sort((x, y) => y[1] - x[1]).slice(0, mostNamed);
-  if (longest.length === 0) return '';
-  const where = longest.map(([words]) => words).join('; ');
-  return `Where it looks soft, touch the edge with a clean, barely damp brush while it shines: ${where}.`;
+    return [[one === two ? `within ${one}` : `${one} against ${two}`, softMm] as const];
+  });
+  const named = [...hers, ...longestNamed(measured, mostNamed - hers.length)];
+  if (named.length === 0) return '';
+  return `Where it looks soft, touch the edge with a clean, barely damp brush while it shines: ${named.join('; ')}.`;
+}
+
+/** Edges she wants sharp among the others. */
+function crispSentence(facts: PlanFacts, decided: readonly WashEdge[]): string {
+  const crisp = decided.filter(({ kind }) => kind === 'hard' || kind === 'found');
+  const named = longestNamed(
+    crisp.map((one) => against(facts, one)),
+    mostNamed,
+  );
+  return named.length > 0 ? `Leave crisp: ${named.join('; ')}.` : '';
+}
+
+/**
+ * What becomes of the edges of a wash, in words: which strokes to soften while they shine (R8), those she
+ * has decided first, then the longest soft borders; which to leave crisp; which to lose. Empty where
+ * nothing of it is to be done. `slots` is the very list of the wash.
+ */
+export function softenWhere(facts: PlanFacts, slots: readonly number[]): string {
+  const decided = washEdges(facts, slots);
+  return [
+    softSentence(facts, slots, decided),
+    crispSentence(facts, decided),
+    loseWhere(facts, slots, decided),
+  ]
+    .filter(Boolean)
+    .join(' ');
 }
