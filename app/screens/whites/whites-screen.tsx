@@ -1,9 +1,12 @@
-import { bitmapLayer } from '../../drawing/layers.ts';
 import type { Studio } from '../../state/studio.ts';
 import { DecidePlace } from '../common/decide-place.tsx';
-import { Picture } from '../common/picture.tsx';
+import { useWhites } from './use-whites.ts';
+import { WhitesPanel } from './whites-panel.tsx';
+import { WhitesPicture } from './whites-picture.tsx';
 
+/** What stays bare paper, how each white is kept, and a brush to keep more or fewer. */
 export function WhitesScreen({ studio, paintingId }: { studio: Studio; paintingId: string }) {
+  const state = useWhites(studio);
   return (
     <DecidePlace
       studio={studio}
@@ -11,15 +14,8 @@ export function WhitesScreen({ studio, paintingId }: { studio: Studio; paintingI
       name="whites"
       title="Whites to keep"
       kinds={['white', 'white-way']}
-      picture={({ pictures, seen }) => (
-        <Picture
-          label="Your reference"
-          size={seen.reading.raster}
-          layers={{ colour: bitmapLayer(pictures.reference) }}
-          show="colour"
-        />
-      )}
-      panel={() => null}
+      picture={(now) => <WhitesPicture studio={studio} now={now} state={state} />}
+      panel={(now) => <WhitesPanel studio={studio} now={now} state={state} />}
     />
   );
 }
