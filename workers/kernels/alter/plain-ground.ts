@@ -1,10 +1,11 @@
+import type { Lab } from '../../../app/model/lab.ts';
 import type { PixelSize } from '../../../app/model/reference.ts';
 import type { LabPlanes } from '../pixels/lab-planes.ts';
 import type { LinearRaster } from '../pixels/linear-raster.ts';
 import { edgeDistance } from './edge-distance.ts';
 import { layLab } from './lay-lab.ts';
 import { onSheetPx } from './on-sheet-px.ts';
-import { type PlainWash, plainWash } from './plain-wash.ts';
+import { plainLevel } from './plain-level.ts';
 import { smoothStep } from './smooth-step.ts';
 
 /** From the subject's line on the wash sets in over this, mm on the sheet. */
@@ -18,41 +19,33 @@ interface GroundWash {
   /** From the subject's line, px. */
   readonly distance: Float32Array;
   readonly setsIn: number;
-  readonly lightness: PlainWash;
-  readonly a: PlainWash;
-  readonly b: PlainWash;
+  readonly colour: Lab;
 }
-
-const washAt = ({ start, across, down }: PlainWash, x: number, y: number): number =>
-  start + x * across + y * down;
 
 /** A loop of its own: within a generator it would run many times slower (V8). */
 function layRows(
   planes: LabPlanes,
   raster: LinearRaster,
-  wash: GroundWash,
+  { mask, distance, setsIn, colour }: GroundWash,
   [from, to]: readonly [from: number, to: number],
 ): void {
-  for (let y = from, i = from * raster.width; y < to; y++) {
-    for (let x = 0; x < raster.width; x++, i++) {
-      if (wash.mask[i] === 1) continue;
-      const share = smoothStep((wash.distance[i] as number) / wash.setsIn);
-      const lightness = Math.max(0, Math.min(100, washAt(wash.lightness, x, y)));
-      const a = washAt(wash.a, x, y);
-      const b = washAt(wash.b, x, y);
-      planes.lightness[i] = mixed(planes.lightness[i] as number, lightness, share);
-      planes.a[i] = mixed(planes.a[i] as number, a, share);
-      planes.b[i] = mixed(planes.b[i] as number, b, share);
-      layLab(raster, i, lightness, a, b, share);
-    }
+  const [lightness, a, b] = colour;
+  for (let i = from * raster.width; i < to * raster.width; i++) {
+    if (mask[i] === 1) continue;
+    const share = smoothStep((distance[i] as number) / setsIn);
+    planes.lightness[i] = mixed(planes.lightness[i] as number, lightness, share);
+    planes.a[i] = mixed(planes.a[i] as number, a, share);
+    planes.b[i] = mixed(planes.b[i] as number, b, share);
+    layLab(raster, i, lightness, a, b, share);
   }
 }
 
 const mixed = (was: number, laid: number, share: number): number => was + share * (laid - was);
 
 /**
- * Makes the ground (0 in `mask`) one plain, gently graded wash: in the simplified planes in place, and
- * in a copy of the raster, which it answers. The subject's own pixels are left alone.
+ * Makes the ground (0 in `mask`) one plain wash: in the simplified planes in place, and in a copy of the
+ * raster, which it answers. The subject's own pixels are left alone. Flat, for a wash that runs from
+ * light to dark would be cut in two by a limit between values.
  */
 export function* plainGround(
   planes: LabPlanes,
@@ -61,9 +54,8 @@ export function* plainGround(
   pxPerMm: number,
 ): Generator<void, LinearRaster> {
   const size: PixelSize = { width: raster.width, height: raster.height };
-  const lightness = plainWash(planes.lightness, mask, size);
-  const a = plainWash(planes.a, mask, size);
-  const b = plainWash(planes.b, mask, size);
+  const level = plainLevel(planes.lightness, mask);
+  const colour: Lab = [level, plainLevel(planes.a, mask), plainLevel(planes.b, mask)];
   yield;
   const setsIn = onSheetPx(setsInMm, pxPerMm, Math.max(size.width, size.height));
   const distance = edgeDistance(mask, size, setsIn);
@@ -71,7 +63,7 @@ export function* plainGround(
   const { red, green, blue } = raster;
   const copy = { ...size, red: red.slice(), green: green.slice(), blue: blue.slice() };
   yield;
-  const wash = { mask, distance, setsIn, lightness, a, b };
+  const wash = { mask, distance, setsIn, colour };
   for (let row = 0; row < size.height; row += rowsAtOnce) {
     layRows(planes, copy, wash, [row, Math.min(size.height, row + rowsAtOnce)]);
     yield;
