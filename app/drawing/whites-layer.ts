@@ -5,13 +5,13 @@ import type { WhiteOutline } from './white-outlines.ts';
 
 /** Ways are told apart by line alone: full, dashes, dots. Lengths are shares of the long side. */
 export const whiteLines: Readonly<Record<WhiteWay, EdgeLine>> = {
-  round: { width: 0.0026, dash: [] },
-  mask: { width: 0.0026, dash: [0.009, 0.007] },
-  last: { width: 0.0034, dash: [0.0001, 0.0075] },
+  round: { width: 0.0034, dash: [] },
+  mask: { width: 0.0034, dash: [0.0095, 0.0095] },
+  last: { width: 0.004, dash: [0.0001, 0.0075] },
 };
 
 /** How much of the photo is covered where the paper stays white. */
-const paper = 'rgb(255 255 255 / 0.8)';
+const paper = 'rgb(255 255 255 / 0.9)';
 
 function trace(context: CanvasRenderingContext2D, { points }: WhiteOutline): void {
   for (let i = 0; i < points.length; i += 2) {

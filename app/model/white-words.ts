@@ -15,9 +15,9 @@ export function sizeInWords(mm: number): string {
 }
 
 const percentOf = (share: number): string => {
-  const percent = 100 * share;
-  if (percent < 0.1) return 'less than 0.1 %';
-  return `${percent < 10 ? percent.toFixed(1) : Math.round(percent)} %`;
+  const tenths = Math.round(1000 * share);
+  if (tenths < 1) return 'less than 0.1 %';
+  return `${tenths < 100 ? (tenths / 10).toFixed(1) : Math.round(100 * share)} %`;
 };
 
 /** '21 mm across, 4.9 % of the sheet, yours'. */

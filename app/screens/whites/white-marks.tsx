@@ -3,7 +3,7 @@ import { isSmallWhite, type White } from '../../model/whites.ts';
 import { mostRows } from './rows-shown.ts';
 import styles from './white-marks.module.css';
 
-const placed = ({ at: [x, y] }: White) => ({ left: `${x * 100}%`, top: `${y * 100}%` });
+const placed = ({ at: [x, y] }: White) => ({ '--x': `${x * 100}%`, '--y': `${y * 100}%` });
 
 /** Over the picture: number and letter of the large whites, a ring round the chosen one. */
 export function WhiteMarks({ whites, index }: { whites: readonly White[]; index: number }) {

@@ -75,18 +75,7 @@ export function WhitesPanel({ studio, now, state }: WhitesPanelProps) {
           ? 'There is no white near that place.'
           : whitesSentence(whites, reading.reserves.share)}
       </p>
-      {whites.length > 0 && (
-        <>
-          <WhiteLegend whites={whites} />
-          <WhiteList
-            whites={whites}
-            reading={reading}
-            index={state.index.value}
-            onShow={choose}
-            onWay={decide}
-          />
-        </>
-      )}
+      {whites.length > 0 && <WhiteLegend whites={whites} />}
       <ChoiceRow
         label="What lies under the whites"
         choices={[
@@ -98,6 +87,15 @@ export function WhitesPanel({ studio, now, state }: WhitesPanelProps) {
           view.value = next;
         }}
       />
+      {whites.length > 0 && (
+        <WhiteList
+          whites={whites}
+          reading={reading}
+          index={state.index.value}
+          onShow={choose}
+          onWay={decide}
+        />
+      )}
     </div>
   );
 }
