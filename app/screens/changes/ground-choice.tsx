@@ -12,8 +12,7 @@ export function GroundChoice({ studio, painting }: { studio: Studio; painting: P
   if (subjectDecisions(decisions).length === 0)
     return (
       <p class={styles.ground}>
-        The ground can become one plain wash once you have said what the subject is: it is all the
-        rest.
+        Once you have drawn round the subject, all the rest can become one plain wash.
         <a class={buttonClass()} href={linkTo(painting.id, 'subject')}>
           Draw round the subject
         </a>
