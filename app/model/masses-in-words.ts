@@ -6,6 +6,12 @@ export const washNames: Readonly<Record<MassWash, string>> = {
   darks: 'Darks',
 };
 
+/** The shapes of one wash, each in an outline. */
+export const shapesInWords = (count: number): string => {
+  if (count === 0) return 'No shapes in this wash';
+  return count === 1 ? '1 shape, outlined' : `${count} shapes, outlined`;
+};
+
 /** How much there is to paint, in one sentence. Two values or fewer have no darks of their own. */
 export function massesInWords({ firstWash, second, darks }: MassCounts): string {
   if (firstWash === 0) return 'There is no shape to paint: the sheet stays white.';

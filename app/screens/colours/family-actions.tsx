@@ -13,9 +13,7 @@ interface FamilyActionsProps {
   chosen: readonly number[];
   /** The picture is being read anew: what is seen is not what it will be. */
   reading: boolean;
-  /** The colours are hers in some way, and not just as the picture has them. */
-  own: boolean;
-  onEdit: (edit: FamilyEdit | null) => void;
+  onEdit: (edit: FamilyEdit) => void;
 }
 
 const colourOf = ({ lab }: Family): FamilyColour => [lab[1], lab[2]];
@@ -28,13 +26,13 @@ function hintFor(chosen: number, count: number): string {
   return 'Make two of it, or touch a second to make the two one.';
 }
 
-/** Joins two colours, parts one, or goes back to those of the picture; and says what can be done. */
-export function FamilyActions({ seen, chosen, reading, own, onEdit }: FamilyActionsProps) {
+/** Joins two colours or parts one, and says what can be done. */
+export function FamilyActions({ seen, chosen, reading, onEdit }: FamilyActionsProps) {
   /** The last colour she wanted parted, and what was seen then. */
   const asked = useSignal<{ readonly seen: Seen; readonly name: string } | null>(null);
   const { families } = seen.reading;
   const [one, other, ...rest] = families.filter(({ id }) => chosen.includes(id));
-  const edit = (next: FamilyEdit | null, parted: Family | null): void => {
+  const edit = (next: FamilyEdit, parted: Family | null): void => {
     asked.value = parted && { seen, name: parted.name };
     onEdit(next);
   };
@@ -66,9 +64,6 @@ export function FamilyActions({ seen, chosen, reading, own, onEdit }: FamilyActi
           onClick={() => single && edit({ part: colourOf(single) }, single)}
         >
           Make two of it
-        </Button>
-        <Button look="quiet" disabled={!own || reading} onClick={() => edit(null, null)}>
-          As the picture has them
         </Button>
       </div>
     </>

@@ -1,30 +1,25 @@
-import { useSignal } from '@preact/signals';
-import { type MassSizes, massSizes, massWashes } from '../../model/masses.ts';
+import { type MassWash, massSizes, massWashes } from '../../model/masses.ts';
 import { massesInWords, washNames } from '../../model/masses-in-words.ts';
 import type { Reading } from '../../model/reading.ts';
-import { leastSizeMm, mostSizeMm, smallestSizes, withSize } from '../../model/smallest-sizes.ts';
+import { leastSizeMm, mostSizeMm } from '../../model/smallest-sizes.ts';
 import { Button } from '../common/button.tsx';
 import { SliderRow } from '../common/slider-row.tsx';
 import styles from './colours-panel.module.css';
+import type { MovedSizes } from './use-moved-sizes.ts';
 
 interface ShapeSizesProps {
   reading: Reading;
-  /** Hers, as decided; undefined: the usual ones. */
-  wished: MassSizes | undefined;
-  onDecide: (sizes: MassSizes | null) => void;
+  moved: MovedSizes;
+  /** Whether sizes of her own are decided. */
+  own: boolean;
+  /** The wash whose slider she moves. */
+  onMove: (wash: MassWash) => void;
+  onUsual: () => void;
 }
 
 /** How many shapes there are to paint in each wash, and how small a shape may be. */
-export function ShapeSizes({ reading, wished, onDecide }: ShapeSizesProps) {
-  /** While a slider is held. */
-  const moved = useSignal<MassSizes | null>(null);
-  const decided = smallestSizes(wished);
-  const sizes = moved.value ?? decided;
-  const settle = (): void => {
-    const next = moved.value;
-    moved.value = null;
-    if (next && massWashes.some((wash) => next[wash] !== decided[wash])) onDecide(next);
-  };
+export function ShapeSizes({ reading, moved, own, onMove, onUsual }: ShapeSizesProps) {
+  const { sizes } = moved;
   return (
     <section class={styles.section} aria-labelledby="shapes-heading">
       <h2 id="shapes-heading" class={styles.heading}>
@@ -49,16 +44,17 @@ export function ShapeSizes({ reading, wished, onDecide }: ShapeSizesProps) {
           step={1}
           value={sizes[wash]}
           onMove={(mm) => {
-            moved.value = withSize(decided, wash, mm);
+            onMove(wash);
+            moved.move(wash, mm);
           }}
-          onSettle={settle}
+          onSettle={moved.settle}
         />
       ))}
       <p class={styles.quiet}>
         The size for the darks is the finest brush: nothing smaller is left in the picture. In the
         washes before, shapes smaller than theirs are painted as one.
       </p>
-      <Button disabled={!wished} onClick={() => onDecide(null)}>
+      <Button disabled={!own} onClick={onUsual}>
         The usual sizes: {massWashes.map((wash) => massSizes[wash]).join(', ')} mm
       </Button>
     </section>

@@ -118,6 +118,7 @@ test('by keys: the cross chooses, sliders set the smallest shapes, each wash no 
       sizes: { firstWash: 10, second: 4, darks: 2 },
     });
   await expect.element(slider).toHaveAttribute('aria-valuetext', '4 mm');
+  (slider.element() as HTMLElement).focus();
   await userEvent.keyboard('{Home}');
   await expect
     .poll(() => study.decided.at(-1))
@@ -129,6 +130,33 @@ test('by keys: the cross chooses, sliders set the smallest shapes, each wash no 
   await expect.element(slider).toHaveAttribute('aria-valuetext', '5 mm');
   await button('Undo').click();
   await expect.element(slider).toHaveAttribute('aria-valuetext', '1 mm');
+});
+
+test('the shapes of a wash are outlined; a slider shows those of its own', async () => {
+  await button('Shapes').click();
+  await expect.element(page.getByTestId('shapes-shown')).toHaveTextContent('3 shapes, outlined');
+  // The light stripe is kept white; the black one goes with the blue, the only colour of the darks.
+  /** The stripes before an outline. */
+  const blacks = () => {
+    const canvas = [...screen.host.querySelectorAll('canvas')].find((each) => !each.hidden);
+    const row = canvas?.getContext('2d')?.getImageData(0, 150, 400, 1).data ?? [];
+    return Array.from({ length: 400 }, (_, x) => x)
+      .filter((x) => row[4 * x] === 0)
+      .map((x) => Math.round(x / 80));
+  };
+  await expect.poll(blacks).toEqual([2, 3, 4]);
+  expect(page.getByTestId('place-stage').query()).toBeNull();
+  await button('Darks').click();
+  await expect.element(page.getByTestId('shapes-shown')).toHaveTextContent('1 shape, outlined');
+  await expect.poll(blacks).toEqual([1]);
+
+  await button('Photo').click();
+  (page.getByRole('slider', { name: 'First wash' }).element() as HTMLElement).focus();
+  await userEvent.keyboard('{ArrowRight}');
+  await expect
+    .element(page.getByRole('img', { name: 'The shapes to paint: first wash' }))
+    .toBeVisible();
+  await expect.element(page.getByTestId('shapes-shown')).toHaveTextContent('3 shapes, outlined');
 });
 
 test('everything to press is at least 48 px high', () => {

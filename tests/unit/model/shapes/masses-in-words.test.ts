@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { massesInWords } from '../../../../app/model/masses-in-words.ts';
+import { massesInWords, shapesInWords } from '../../../../app/model/masses-in-words.ts';
 
 test.each([
   [12, 31, 9, 'Shapes to paint: 12 in the first wash, 31 in the second, 9 darks.'],
@@ -10,3 +10,11 @@ test.each([
 ])('%i, %i and %i', (firstWash, second, darks, sentence) =>
   expect(massesInWords({ firstWash, second, darks })).toBe(sentence),
 );
+
+test('the shapes of one wash', () => {
+  expect([0, 1, 12].map(shapesInWords)).toEqual([
+    'No shapes in this wash',
+    '1 shape, outlined',
+    '12 shapes, outlined',
+  ]);
+});

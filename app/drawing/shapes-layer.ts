@@ -1,0 +1,64 @@
+import type { Lab } from '../model/lab.ts';
+import type { PixelSize } from '../model/reference.ts';
+import { tableOf } from './lab-to-rgb.ts';
+import type { Layer } from './layers.ts';
+import { paintSlots } from './paint-slots.ts';
+
+/** The shapes of one wash: a number for every pixel, and whether a number is painted. */
+export interface ShapesMap {
+  readonly map: Uint8Array;
+  readonly isPainted: readonly boolean[];
+}
+
+/** Width of the outlines as a share of the long side: seen on a phone, and no shape is covered. */
+const lineShare = 1 / 400;
+
+/** What the wash does not cover. */
+const unpainted: Lab = [90, 0, 0];
+
+/** Half the lightness and colour taken out, so that the outlines are what is seen. */
+const paled = ([lightness, a, b]: Lab): Lab => [50 + lightness / 2, a / 2, b / 2];
+
+/** Blackens a square of `side` px about every place where a painted shape ends. */
+function outline(
+  { map, isPainted }: ShapesMap,
+  { width, height }: PixelSize,
+  side: number,
+  rgba: Uint8ClampedArray,
+): void {
+  const words = new Uint32Array(rgba.buffer, rgba.byteOffset, map.length);
+  const black = new Uint32Array(new Uint8ClampedArray([0, 0, 0, 255]).buffer)[0] as number;
+  const reach = side >> 1;
+  const ends = (i: number, next: number): boolean => {
+    const [own, other] = [map[i] as number, map[next] as number];
+    return own !== other && (isPainted[own] === true || isPainted[other] === true);
+  };
+  for (let y = 0, i = 0; y < height; y++) {
+    for (let x = 0; x < width; x++, i++) {
+      const right = x + 1 < width && ends(i, i + 1);
+      const below = y + 1 < height && ends(i, i + width);
+      if (!right && !below) continue;
+      const from = Math.max(0, x - reach);
+      const to = Math.min(width, x + reach + 1);
+      for (let v = Math.max(0, y - reach); v <= Math.min(height - 1, y + reach); v++) {
+        words.fill(black, v * width + from, v * width + to);
+      }
+    }
+  }
+}
+
+/** The shapes she paints in one wash, outlined over the picture paled; the rest plain. */
+export const shapesLayer =
+  (shapes: ShapesMap, slotMap: Uint8Array, colours: readonly Lab[]): Layer =>
+  (context) => {
+    const { map, isPainted } = shapes;
+    const { width, height } = context.canvas;
+    const image = context.createImageData(width, height);
+    const shown = slotMap.slice();
+    const rest = colours.length; // one slot more than there are
+    for (let i = 0; i < shown.length; i++) if (!isPainted[map[i] as number]) shown[i] = rest;
+    paintSlots(shown, tableOf([...colours.map(paled), unpainted]), image.data);
+    const side = Math.max(1, Math.round(lineShare * Math.max(width, height)));
+    outline(shapes, { width, height }, side, image.data);
+    context.putImageData(image, 0, 0);
+  };
