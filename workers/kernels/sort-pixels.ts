@@ -59,6 +59,7 @@ export function* sortPixels(
   yield;
   const found = familyPlaces(chooseFamilies(cells, wishes.families));
   const places = editFamilies(found, planes, cells, wishes.familyEdits ?? []);
+  yield;
   const families = familyMap(planes, places, cells);
   yield;
   const kindMap = kindMapOf(bandMap, families, subject);
