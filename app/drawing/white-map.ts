@@ -26,10 +26,12 @@ export function whiteMap(
       map.fill(index + 1, from, to);
       for (const beside of [-width, width]) {
         if (row + beside < 0 || row + beside >= map.length) continue;
-        for (let j = from; j < to; j++) {
+        let before = false;
+        for (let j = from + beside; j < to + beside; j++) {
+          const free = map[j] === 0 && open[slotMap[j] as number] === 1;
           // One place of every stretch beside is enough.
-          if (isFree(j + beside) && (j === from || !isFree(j + beside - 1)))
-            waiting.push(j + beside);
+          if (free && !before) waiting.push(j);
+          before = free;
         }
       }
     }

@@ -3,6 +3,9 @@ import { isSmallWhite, type White } from '../../model/whites.ts';
 import { mostRows } from './rows-shown.ts';
 import styles from './white-marks.module.css';
 
+/** Numbers stand above whites smaller than this, which they would hide, mm. */
+const besideUnderMm = 12;
+
 const placed = ({ at: [x, y] }: White) => ({ '--x': `${x * 100}%`, '--y': `${y * 100}%` });
 
 /** Over the picture: number and letter of the large whites, a ring round the chosen one. */
@@ -20,6 +23,7 @@ export function WhiteMarks({ whites, index }: { whites: readonly White[]; index:
             class={styles.number}
             style={placed(white)}
             data-chosen={i === index}
+            data-beside={i !== index && white.shortSideMm < besideUnderMm}
             aria-hidden="true"
           >
             {i + 1} {wayLetters[white.way]}

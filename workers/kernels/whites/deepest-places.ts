@@ -23,11 +23,16 @@ export function deepestPlaces(areas: WhiteAreas, { width, height }: PixelSize): 
       if (kinds[shapes[run] as number] === 0) continue;
       const from = (starts[run] as number) + 2 * y + wide + 1;
       const to = from + (starts[run + 1] as number) - (starts[run] as number);
+      let before = 0;
       for (let at = from; at < to; at++) {
         const above = at - wide;
-        const side = Math.min(depths[at - 1] as number, depths[above] as number) + straight;
-        const slant = Math.min(depths[above - 1] as number, depths[above + 1] as number) + across;
-        depths[at] = Math.min(side, slant);
+        const one = depths[above] as number;
+        const left = depths[above - 1] as number;
+        const right = depths[above + 1] as number;
+        const side = Math.min(one, before) + straight;
+        const slant = Math.min(left, right) + across;
+        before = Math.min(side, slant);
+        depths[at] = before;
       }
     }
   }
@@ -42,16 +47,23 @@ export function deepestPlaces(areas: WhiteAreas, { width, height }: PixelSize): 
       const shift = 2 * y + wide + 1;
       const down = (y - (centresY[shape] as number)) ** 2;
       let most = deepest[shape] as number;
+      let after = 0;
       for (let i = (starts[run + 1] as number) - 1; i >= start; i--) {
         const at = i + shift;
         const below = at + wide;
-        const side = Math.min(depths[at + 1] as number, depths[below] as number) + straight;
-        const slant = Math.min(depths[below - 1] as number, depths[below + 1] as number) + across;
-        const depth = Math.min(depths[at] as number, side, slant);
+        const one = depths[below] as number;
+        const left = depths[below - 1] as number;
+        const right = depths[below + 1] as number;
+        const side = Math.min(one, after) + straight;
+        const slant = Math.min(left, right) + across;
+        const own = depths[at] as number;
+        const back = Math.min(side, slant);
+        const depth = Math.min(own, back);
+        after = depth;
         depths[at] = depth;
         if (depth < most) continue;
-        const right = i - y * width - (centresX[shape] as number);
-        const away = right * right + down;
+        const beside = i - y * width - (centresX[shape] as number);
+        const away = beside * beside + down;
         if (depth === most && away > (nearest[shape] as number)) continue;
         most = depth;
         nearest[shape] = away;

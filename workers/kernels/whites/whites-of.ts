@@ -18,6 +18,14 @@ export interface FoundShapes {
   readonly borders: readonly Border[];
 }
 
+/** 1 for every pixel that stays white. */
+function whiteMask(slotMap: Uint8Array, isWhite: readonly boolean[]): Uint8Array {
+  const table = Uint8Array.from({ length: 256 }, (_, slot) => (isWhite[slot] ? 1 : 0));
+  const mask = new Uint8Array(slotMap.length);
+  for (let i = 0; i < mask.length; i++) mask[i] = table[slotMap[i] as number] as number;
+  return mask;
+}
+
 type Measured = Omit<White, 'way' | 'why'>;
 
 /** Which areas hold a pixel of a slot white by her brush. */
@@ -74,9 +82,7 @@ export function* whitesOf(
 ): Generator<void, White[]> {
   const isWhite = slots.map((slot) => slot.reserve);
   if (!isWhite.includes(true)) return [];
-  const table = Uint8Array.from({ length: 256 }, (_, slot) => (isWhite[slot] ? 1 : 0));
-  const mask = new Uint8Array(slotMap.length);
-  for (let i = 0; i < mask.length; i++) mask[i] = table[slotMap[i] as number] as number;
+  const mask = whiteMask(slotMap, isWhite);
   yield;
   const areas = yield* whiteAreas(mask, size);
   yield;
