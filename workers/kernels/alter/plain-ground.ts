@@ -3,44 +3,29 @@ import type { PixelSize } from '../../../app/model/reference.ts';
 import type { LabPlanes } from '../pixels/lab-planes.ts';
 import type { LinearRaster } from '../pixels/linear-raster.ts';
 import { edgeDistance } from './edge-distance.ts';
-import { layLab } from './lay-lab.ts';
+import { linearOfLab } from './linear-of-lab.ts';
 import { onSheetPx } from './on-sheet-px.ts';
 import { plainLevel } from './plain-level.ts';
 import { smoothStep } from './smooth-step.ts';
 
 /** From the subject's line on the wash sets in over this, mm on the sheet. */
 const setsInMm = 1;
-/** Rows between two pauses: some milliseconds. */
-const rowsAtOnce = 200;
-
-interface GroundWash {
-  /** 0 where the ground lies. */
+interface Ground {
+  /** 0 where it lies. */
   readonly mask: Uint8Array;
   /** From the subject's line, px. */
   readonly distance: Float32Array;
   readonly setsIn: number;
-  readonly colour: Lab;
 }
 
 /** A loop of its own: within a generator it would run many times slower (V8). */
-function layRows(
-  planes: LabPlanes,
-  raster: LinearRaster,
-  { mask, distance, setsIn, colour }: GroundWash,
-  [from, to]: readonly [from: number, to: number],
-): void {
-  const [lightness, a, b] = colour;
-  for (let i = from * raster.width; i < to * raster.width; i++) {
+function lay(plane: Float32Array, level: number, { mask, distance, setsIn }: Ground): void {
+  for (let i = 0; i < plane.length; i++) {
     if (mask[i] === 1) continue;
-    const share = smoothStep((distance[i] as number) / setsIn);
-    planes.lightness[i] = mixed(planes.lightness[i] as number, lightness, share);
-    planes.a[i] = mixed(planes.a[i] as number, a, share);
-    planes.b[i] = mixed(planes.b[i] as number, b, share);
-    layLab(raster, i, lightness, a, b, share);
+    const was = plane[i] as number;
+    plane[i] = was + smoothStep((distance[i] as number) / setsIn) * (level - was);
   }
 }
-
-const mixed = (was: number, laid: number, share: number): number => was + share * (laid - was);
 
 /**
  * Makes the ground (0 in `mask`) one plain wash: in the simplified planes in place, and in a copy of the
@@ -60,13 +45,21 @@ export function* plainGround(
   const setsIn = onSheetPx(setsInMm, pxPerMm, Math.max(size.width, size.height));
   const distance = edgeDistance(mask, size, setsIn);
   yield;
-  const { red, green, blue } = raster;
-  const copy = { ...size, red: red.slice(), green: green.slice(), blue: blue.slice() };
+  const ground = { mask, distance, setsIn };
+  lay(planes.lightness, colour[0], ground);
+  lay(planes.a, colour[1], ground);
+  lay(planes.b, colour[2], ground);
   yield;
-  const wash = { mask, distance, setsIn, colour };
-  for (let row = 0; row < size.height; row += rowsAtOnce) {
-    layRows(planes, copy, wash, [row, Math.min(size.height, row + rowsAtOnce)]);
-    yield;
-  }
+  const [red, green, blue] = linearOfLab(colour);
+  const copy = {
+    ...size,
+    red: raster.red.slice(),
+    green: raster.green.slice(),
+    blue: raster.blue.slice(),
+  };
+  yield;
+  lay(copy.red, red, ground);
+  lay(copy.green, green, ground);
+  lay(copy.blue, blue, ground);
   return copy;
 }

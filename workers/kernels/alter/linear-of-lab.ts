@@ -1,4 +1,4 @@
-import type { LinearRaster } from '../pixels/linear-raster.ts';
+import type { Lab } from '../../../app/model/lab.ts';
 import { luminanceOf } from './set-luminance.ts';
 
 // XYZ to linear sRGB, and the white of the same primaries: CSS Color 4, 10.1 (D65 of x 0.3127, y 0.3290).
@@ -11,21 +11,11 @@ const whiteZ = (1 - 0.3127 - 0.329) / 0.329;
 const joint = 6 / 29;
 const undone = (f: number): number => (f > joint ? f * f * f : 3 * joint * joint * (f - 4 / 29));
 
-const laid = (was: number, light: number, share: number): number =>
-  was + share * (Math.max(0, Math.min(1, light)) - was);
-
 /**
- * Lays a colour (L* 0..100, a*, b*; ISO/CIE 11664-4) over a pixel of the raster, `share` 0..1 of it, in
- * linear light. Colours the raster can't hold are drawn to grey of the same lightness.
+ * Linear light 0..1 of a colour (L* 0..100, a*, b*; ISO/CIE 11664-4). Colours a screen can't hold are
+ * drawn to grey of the same lightness.
  */
-export function layLab(
-  { red, green, blue }: LinearRaster,
-  i: number,
-  lightness: number,
-  a: number,
-  b: number,
-  share: number,
-): void {
+export function linearOfLab([lightness, a, b]: Lab): readonly [number, number, number] {
   const fy = (lightness + 16) / 116;
   const x = whiteX * undone(fy + a / 500);
   const y = luminanceOf(lightness);
@@ -38,7 +28,6 @@ export function layLab(
   let colour = 1;
   if (over > 1 - y) colour = Math.min(colour, (1 - y) / over);
   if (under > y) colour = Math.min(colour, y / under);
-  red[i] = laid(red[i] as number, y + colour * r, share);
-  green[i] = laid(green[i] as number, y + colour * g, share);
-  blue[i] = laid(blue[i] as number, y + colour * c, share);
+  const held = (own: number): number => Math.max(0, Math.min(1, y + colour * own));
+  return [held(r), held(g), held(c)];
 }
