@@ -2,10 +2,11 @@
 import * as Comlink from 'comlink';
 import type { AnalysisApi, OnProgress, Stage } from './analysis-api.ts';
 import { checkWishes } from './check-wishes.ts';
-import { darkestInSteps } from './darkest-in-steps.ts';
 import { handOver } from './hand-over.ts';
 import { cancelJob, nextTurn, runJob } from './jobs.ts';
 import { paintCards } from './kernels/optics/paint-box.ts';
+import { darkestInSteps, usualPaints } from './kernels/palette/darkest-of.ts';
+import { keptLibrary } from './kernels/palette/kept-library.ts';
 import { buildWashPlan } from './kernels/plan/build-wash-plan.ts';
 import { decodePhoto } from './photo/decode-photo.ts';
 import { largestAreaPx } from './photo/decoded-size.ts';
@@ -88,7 +89,8 @@ const api: AnalysisApi = {
   paintBox: async () => paintCards(),
   cancel: cancelJob,
   async warmUp() {
-    await darkestInSteps(nextTurn);
+    await darkestInSteps(usualPaints, nextTurn);
+    await keptLibrary(usualPaints, nextTurn);
   },
 };
 

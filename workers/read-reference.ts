@@ -1,8 +1,8 @@
 import type { Warning } from '../app/model/reading.ts';
 import type { OnPictures, ReadRequest, ReadResult, Stage } from './analysis-api.ts';
-import { darkestInSteps } from './darkest-in-steps.ts';
 import { alterRaster } from './kernels/alter/alter-raster.ts';
 import { defaultPaperLab } from './kernels/optics/default-paper.ts';
+import { darkestInSteps, usualPaints } from './kernels/palette/darkest-of.ts';
 import { readPicture } from './kernels/read-picture.ts';
 import { pictureJpeg } from './photo/picture-jpeg.ts';
 import { rasterBitmaps } from './photo/raster-bitmaps.ts';
@@ -37,7 +37,7 @@ export async function readReference(
   while (!altering.next().done) await pause(openingPart, 'opening');
   const { reference, grey, picture } = await rasterBitmaps(raster);
   handOver({ reference, grey }); // grey at once: she looks at values while the rest is worked out
-  const darkest = await darkestInSteps(() => pause(openingPart, 'looking'));
+  const darkest = await darkestInSteps(usualPaints, () => pause(openingPart, 'looking'));
   const { reading, slotMap, bandMap, lightnessMap } = await readPicture(
     {
       raster,

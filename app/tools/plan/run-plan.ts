@@ -1,6 +1,6 @@
 import { defaultPaperLab } from '../../../workers/kernels/optics/default-paper.ts';
 import { paintBox } from '../../../workers/kernels/optics/paint-box.ts';
-import { darkestOfBox } from '../../../workers/kernels/palette/darkest-of.ts';
+import { darkestOf, usualPaints } from '../../../workers/kernels/palette/darkest-of.ts';
 import { paintsAllowed } from '../../../workers/kernels/palette/paints-allowed.ts';
 import { greyOf, referenceRgba } from '../../../workers/kernels/pixels/raster-pictures.ts';
 import { RasterReducer } from '../../../workers/kernels/pixels/raster-reducer.ts';
@@ -53,7 +53,7 @@ async function made(args: readonly string[]): Promise<string> {
       clipped,
       sheet: { widthMm: sheet.widthMm, heightMm: sheet.heightMm },
       wishes: options.bands === undefined ? {} : { bands: options.bands },
-      darkest: darkestOfBox(),
+      darkest: darkestOf(usualPaints),
       paper: defaultPaperLab[0],
     },
     goOn,

@@ -3,11 +3,65 @@ import type { Lab } from '../../../app/model/lab.ts';
 const degree = Math.PI / 180;
 const power25to7 = 25 ** 7;
 
-/** Hue angle in radians, 0..2 pi; 0 for a grey. */
-function hueOf(a: number, b: number): number {
-  if (a === 0 && b === 0) return 0;
+const cos30 = Math.cos(30 * degree);
+const cos6 = Math.cos(6 * degree);
+const sin6 = Math.sin(6 * degree);
+const cos63 = Math.cos(63 * degree);
+const sin63 = Math.sin(63 * degree);
+const cos275 = Math.cos(275 * degree);
+const sin275 = Math.sin(275 * degree);
+
+/** sqrt(c^7 / (c^7 + 25^7)). */
+export function chromaShare(c: number): number {
+  const c3 = c * c * c;
+  const c7 = c3 * c3 * c;
+  return Math.sqrt(c7 / (c7 + power25to7));
+}
+
+/** T of the formula, for the direction of the mean hue. */
+export function hueWeight(cos: number, sin: number): number {
+  const cos2 = cos * cos - sin * sin;
+  const sin2 = 2 * sin * cos;
+  const cos3 = cos2 * cos - sin2 * sin;
+  const sin3 = sin2 * cos + cos2 * sin;
+  const cos4 = cos2 * cos2 - sin2 * sin2;
+  const sin4 = 2 * sin2 * cos2;
+  return (
+    1 -
+    0.17 * (cos * cos30 + sin * 0.5) +
+    0.24 * cos2 +
+    0.32 * (cos3 * cos6 - sin3 * sin6) -
+    0.2 * (cos4 * cos63 + sin4 * sin63)
+  );
+}
+
+/** R_T of the formula but for the chroma's share, for the direction of the mean hue: 0 but for the blues. */
+export function blueTurnOf(cos: number, sin: number): number {
+  // The formula counts from hue 0 to 360 without closing the circle: hues of 0 to 90 degrees are far from blue.
+  if (cos >= 0 && sin >= 0) return 0;
+  const nearness = cos * cos275 + sin * sin275;
+  if (nearness < -0.5) return 0; // further than 120 degrees: under 1e-9
+  const away = Math.atan2(sin * cos275 - cos * sin275, nearness) / degree;
+  return -2 * Math.sin(60 * degree * Math.exp(-((away / 25) ** 2)));
+}
+
+/** Hue angle in radians, 0..2 pi. */
+export function hueOf(a: number, b: number): number {
   const h = Math.atan2(b, a);
   return h < 0 ? h + 2 * Math.PI : h;
+}
+
+/** Mean hue and half the turn from one hue to the other, as the standard has them; for nearly opposite hues. */
+function hueByAngles(x1: number, b1: number, x2: number, b2: number) {
+  const h1 = hueOf(x1, b1);
+  const h2 = hueOf(x2, b2);
+  let turn = h2 - h1;
+  let mean = h1 + h2;
+  if (Math.abs(turn) > Math.PI) {
+    turn += turn > 0 ? -2 * Math.PI : 2 * Math.PI;
+    mean += mean < 2 * Math.PI ? 2 * Math.PI : -2 * Math.PI;
+  }
+  return { mean: mean / 2, sinHalf: Math.sin(turn / 2) };
 }
 
 /**
@@ -19,7 +73,11 @@ export function colourDifference(one: Lab, two: Lab): number {
   return differenceOf(one[0], one[1], one[2], two[0], two[1], two[2]);
 }
 
-/** The same on bare numbers, for loops that must not allocate. */
+/**
+ * The same on bare numbers, for loops that must not allocate. Hues are kept as directions, so that no
+ * angle has to be found but in the blues: the mean hue is the direction halfway, and 2 sqrt(C1 C2) sin(dh / 2)
+ * is the cross product over the length of the half-way vector.
+ */
 export function differenceOf(
   l1: number,
   a1: number,
@@ -29,45 +87,39 @@ export function differenceOf(
   b2: number,
 ): number {
   const meanC = (Math.sqrt(a1 * a1 + b1 * b1) + Math.sqrt(a2 * a2 + b2 * b2)) / 2;
-  const c7 = meanC ** 7;
-  const g = 1.5 - 0.5 * Math.sqrt(c7 / (c7 + power25to7));
+  const g = 1.5 - 0.5 * chromaShare(meanC);
   const x1 = a1 * g;
   const x2 = a2 * g;
   const c1 = Math.sqrt(x1 * x1 + b1 * b1);
   const c2 = Math.sqrt(x2 * x2 + b2 * b2);
-  const h1 = hueOf(x1, b1);
-  const h2 = hueOf(x2, b2);
-  const grey = c1 * c2 === 0;
+  const meanC2 = (c1 + c2) / 2;
 
-  let turn = 0;
-  let meanH = h1 + h2;
-  if (!grey) {
-    turn = h2 - h1;
-    const wide = Math.abs(turn) > Math.PI;
-    if (wide) turn += turn > 0 ? -2 * Math.PI : 2 * Math.PI;
-    if (wide) meanH += meanH < 2 * Math.PI ? 2 * Math.PI : -2 * Math.PI;
-    meanH /= 2;
+  let halfX = x1 * c2 + x2 * c1;
+  let halfB = b1 * c2 + b2 * c1;
+  let dH = 0;
+  if (c1 === 0 || c2 === 0) {
+    halfX = x1 + x2; // a grey takes the other's hue
+    halfB = b1 + b2;
+  } else {
+    const both = c1 * c2;
+    const along = both + x1 * x2 + b1 * b2;
+    if (along > 0.01 * both) {
+      dH = ((x1 * b2 - x2 * b1) * Math.SQRT2) / Math.sqrt(along);
+    } else {
+      const { mean, sinHalf } = hueByAngles(x1, b1, x2, b2);
+      halfX = Math.cos(mean);
+      halfB = Math.sin(mean);
+      dH = 2 * Math.sqrt(both) * sinHalf;
+    }
   }
-  const dL = l2 - l1;
-  const dC = c2 - c1;
-  const dH = 2 * Math.sqrt(c1 * c2) * Math.sin(turn / 2);
+  const half = Math.sqrt(halfX * halfX + halfB * halfB);
+  const cos = half > 0 ? halfX / half : 1;
+  const sin = half > 0 ? halfB / half : 0;
 
   const fromMid = ((l1 + l2) / 2 - 50) ** 2;
-  const meanC2 = (c1 + c2) / 2;
-  const t =
-    1 -
-    0.17 * Math.cos(meanH - 30 * degree) +
-    0.24 * Math.cos(2 * meanH) +
-    0.32 * Math.cos(3 * meanH + 6 * degree) -
-    0.2 * Math.cos(4 * meanH - 63 * degree);
-  const sL = 1 + (0.015 * fromMid) / Math.sqrt(20 + fromMid);
-  const sC = 1 + 0.045 * meanC2;
-  const sH = 1 + 0.015 * meanC2 * t;
-  const p7 = meanC2 ** 7;
-  const blue = 30 * degree * Math.exp(-(((meanH / degree - 275) / 25) ** 2));
-  const rT = -2 * Math.sqrt(p7 / (p7 + power25to7)) * Math.sin(2 * blue);
-  const l = dL / sL;
-  const c = dC / sC;
-  const h = dH / sH;
-  return Math.sqrt(Math.max(0, l * l + c * c + h * h + rT * c * h));
+  const l = (l2 - l1) / (1 + (0.015 * fromMid) / Math.sqrt(20 + fromMid));
+  const c = (c2 - c1) / (1 + 0.045 * meanC2);
+  const h = dH / (1 + 0.015 * meanC2 * hueWeight(cos, sin));
+  const turn = blueTurnOf(cos, sin) * chromaShare(meanC2);
+  return Math.sqrt(Math.max(0, l * l + c * c + h * h + turn * c * h));
 }

@@ -13,12 +13,29 @@ function weights(observer: readonly number[]): Float64Array {
   return Float64Array.from(products, (value) => value / sum);
 }
 
-const weightX = weights(observerX);
-const weightY = weights(observerY);
-const weightZ = weights(observerZ);
+export const weightX = weights(observerX);
+export const weightY = weights(observerY);
+export const weightZ = weights(observerZ);
 
 // ISO/CIE 11664-4: epsilon = 216/24389, kappa = 24389/27.
 const f = (t: number): number => (t > 216 / 24389 ? Math.cbrt(t) : ((24389 / 27) * t + 16) / 116);
+
+/** Writes L*, a*, b* of the sums of reflectance x weight (each 0..1), as `writeLab` does. */
+export function writeLabOfSums(
+  x: number,
+  y: number,
+  z: number,
+  floor: number,
+  out: Float64Array,
+  at: number,
+): void {
+  const fx = f(floor + (1 - floor) * x);
+  const fy = f(floor + (1 - floor) * y);
+  const fz = f(floor + (1 - floor) * z);
+  out[at] = 116 * fy - 16;
+  out[at + 1] = 500 * (fx - fy);
+  out[at + 2] = 200 * (fy - fz);
+}
 
 /**
  * Writes L*, a*, b* (D65, 2 degree) of a 36-band reflectance 0..1 to out[at..at+2], the surface
@@ -34,12 +51,7 @@ export function writeLab(reflectance: Spectrum, floor: number, out: Float64Array
     y += r * (weightY[i] as number);
     z += r * (weightZ[i] as number);
   }
-  const fx = f(floor + (1 - floor) * x);
-  const fy = f(floor + (1 - floor) * y);
-  const fz = f(floor + (1 - floor) * z);
-  out[at] = 116 * fy - 16;
-  out[at + 1] = 500 * (fx - fy);
-  out[at + 2] = 200 * (fy - fz);
+  writeLabOfSums(x, y, z, floor, out, at);
 }
 
 /** L*, a*, b* of a 36-band reflectance, seen through a dry surface unless another floor is given. */

@@ -1,5 +1,6 @@
 import { isWhiteOrBlack, type Paint } from '../../../app/model/paint.ts';
 import { paintBox } from '../optics/paint-box.ts';
+import type { Checkpoint } from './checkpoint.ts';
 import { combinations } from './combinations.ts';
 import { mixGroup } from './mix-library.ts';
 
@@ -9,10 +10,28 @@ export function darkestOf(paints: readonly Paint[]): number {
   return sets.reduce((least, set) => Math.min(least, mixGroup(paints, set).darkest), 100);
 }
 
-let ofBox: number | undefined;
+const known = new Map<string, number>();
 
-/** The same of the built-in box without whites and blacks: what a reading counts on. */
-export function darkestOfBox(): number {
-  ofBox ??= darkestOf(paintBox.filter((paint) => !isWhiteOrBlack(paint.ci)));
-  return ofBox;
+/** Groups between two checkpoints: some milliseconds of work. */
+const stretch = 40;
+
+/** The same with pauses, remembered: for a whole box, worked out at one go, it holds a cancel up too long. */
+export async function darkestInSteps(
+  paints: readonly Paint[],
+  checkpoint: Checkpoint,
+): Promise<number> {
+  const key = JSON.stringify(paints.map(({ id, revision }) => [id, revision]));
+  const before = known.get(key);
+  if (before !== undefined) return before;
+  const sets = [1, 2].flatMap((size) => combinations(paints.length, size));
+  let darkest = 100;
+  for (const [n, set] of sets.entries()) {
+    if (n % stretch === 0) await checkpoint(n / sets.length);
+    darkest = Math.min(darkest, mixGroup(paints, set).darkest);
+  }
+  known.set(key, darkest);
+  return darkest;
 }
+
+/** What a reading counts on: the built-in paints without whites and blacks. */
+export const usualPaints: readonly Paint[] = paintBox.filter((paint) => !isWhiteOrBlack(paint.ci));

@@ -1,25 +1,34 @@
 import type { Paint } from '../../../app/model/paint.ts';
 import type { Checkpoint } from './checkpoint.ts';
-import { buildMixLibrary, type MixLibrary } from './mix-library.ts';
+import { buildMixLibrary, type MixGroup, type MixLibrary } from './mix-library.ts';
 import { largestPalette } from './paints-allowed.ts';
 
 let kept: MixLibrary | undefined;
+let groups = new Map<string, MixGroup>();
 
 const sameBox = (one: readonly Paint[], two: readonly Paint[]): boolean =>
   one.length === two.length && one.every((paint, i) => paint === two[i]);
 
 /**
  * The library of the last box asked for is kept: it is the dear part of a search and the same for every
- * picture. A cancelled build leaves the old one.
+ * picture. Another box takes over the mixes of the paints it has in common with it. A cancelled build
+ * leaves the old one.
  */
 export async function keptLibrary(
   paints: readonly Paint[],
-  most: number,
   checkpoint: Checkpoint,
 ): Promise<MixLibrary> {
-  if (kept && kept.most === most && sameBox(kept.paints, paints)) return kept;
-  const built = await buildMixLibrary(paints, most, checkpoint);
+  if (kept && sameBox(kept.paints, paints)) return kept;
+  const keyOf = (members: readonly number[]): string =>
+    members.map((n) => `${paints[n]?.id} ${paints[n]?.revision}`).join();
+  const built = await buildMixLibrary(paints, checkpoint, (members) => {
+    const before = groups.get(keyOf(members));
+    return before && { ...before, members };
+  });
   // That of a few chosen paints is made in no time and must not push out the box's.
-  if (paints.length > largestPalette || !kept) kept = built;
+  if (paints.length > largestPalette || !kept) {
+    kept = built;
+    groups = new Map(built.groups.map((group) => [keyOf(group.members), group]));
+  }
   return built;
 }

@@ -1,68 +1,114 @@
 import type { Paint } from '../../../app/model/paint.ts';
-import { defaultPaper } from '../optics/default-paper.ts';
-import { mixSpectra } from '../optics/mix-spectra.ts';
+import { bandCount } from '../optics/wavelengths.ts';
 import type { Checkpoint } from './checkpoint.ts';
 import { combinations } from './combinations.ts';
 import { halfOctaveLoads } from './half-octave-loads.ts';
-import { writeMixLadder } from './mix-ladder.ts';
+import { MixLadder } from './mix-ladder.ts';
 import { wholeParts } from './whole-parts.ts';
+
+/** Most paints in one mix. */
+export const largestMix = 3;
 
 /** All mixes of one group of one to three paints, as single washes on the default paper. */
 export interface MixGroup {
   /** Indices into `MixLibrary.paints`, rising. */
   readonly members: readonly number[];
-  /** L*, a*, b* of every mix: parts (as `wholeParts` lists them) x loads x 3. */
-  readonly lab: Float32Array;
+  /** Of every mix, parts (as `wholeParts` lists them) x loads: L* x 256 ... */
+  readonly lightness: Int16Array;
+  /** ... and a*, b* x 256, held within -128..128. */
+  readonly chroma: Int16Array;
   /** L* of the darkest. */
   readonly darkest: number;
 }
 
+/** L*, a*, b* are kept as whole numbers of this part of a unit. */
+export const labSteps = 256;
+
 export interface MixLibrary {
   readonly paints: readonly Paint[];
-  /** Most paints in one mix. */
-  readonly most: number;
+  /** Singles, pairs, triples, in this order. */
   readonly groups: readonly MixGroup[];
 }
 
-function darkestIn(lab: Float32Array): number {
-  let darkest = 100;
-  for (let i = 0; i < lab.length; i += 3) darkest = Math.min(darkest, lab[i] as number);
-  return darkest;
+const held = (value: number): number =>
+  Math.min(32767, Math.max(-32768, Math.round(value * labSteps)));
+
+// Read once, for the loops.
+const loads = halfOctaveLoads.length;
+const bands = bandCount;
+const waysOf = [1, 2, 3].map(wholeParts);
+const ladder = new MixLadder();
+const K = new Float64Array(bands);
+const S = new Float64Array(bands);
+
+/** K and S of a paint as the loops want them: read from plain lists they take four times as long. */
+const typed = new WeakMap<Paint, readonly [K: Float64Array, S: Float64Array]>();
+
+function spectraOf(paint: Paint): readonly [K: Float64Array, S: Float64Array] {
+  const kept = typed.get(paint) ?? [Float64Array.from(paint.K), Float64Array.from(paint.S)];
+  typed.set(paint, kept);
+  return kept;
+}
+
+/** Duncan (1940), as `mixSpectra`, into the work space. */
+function mix(
+  spectra: readonly (readonly [Float64Array, Float64Array])[],
+  parts: readonly number[],
+): void {
+  K.fill(0);
+  S.fill(0);
+  const sum = parts.reduce((all, part) => all + part, 0);
+  for (let n = 0; n < spectra.length; n++) {
+    const share = (parts[n] as number) / sum;
+    const [ownK, ownS] = spectra[n] as readonly [Float64Array, Float64Array];
+    for (let i = 0; i < bands; i++) {
+      K[i] = (K[i] as number) + share * (ownK[i] as number);
+      S[i] = (S[i] as number) + share * (ownS[i] as number);
+    }
+  }
 }
 
 /** The mixes of one group of paints. */
 export function mixGroup(paints: readonly Paint[], members: readonly number[]): MixGroup {
-  const ways = wholeParts(members.length);
-  const chosen = members.map((member) => paints[member] as Paint);
-  const lab = new Float32Array(ways.length * halfOctaveLoads.length * 3);
+  const ways = waysOf[members.length - 1] as number[][];
+  const chosen = members.map((member) => spectraOf(paints[member] as Paint));
+  const lightness = new Int16Array(ways.length * loads);
+  const chroma = new Int16Array(2 * lightness.length);
+  let darkest = 100;
   for (const [way, parts] of ways.entries()) {
-    const { K, S } = mixSpectra(chosen, parts);
-    writeMixLadder(K, S, defaultPaper, lab, way * halfOctaveLoads.length * 3);
+    mix(chosen, parts);
+    ladder.write(K, S);
+    for (let n = 0; n < loads; n++) {
+      const at = way * loads + n;
+      const l = ladder.lab[3 * n] as number;
+      lightness[at] = held(l);
+      chroma[2 * at] = held(ladder.lab[3 * n + 1] as number);
+      chroma[2 * at + 1] = held(ladder.lab[3 * n + 2] as number);
+      if (l < darkest) darkest = l;
+    }
   }
-  return { members, lab, darkest: darkestIn(lab) };
+  return { members, lightness, chroma, darkest };
 }
 
 /** Groups between two checkpoints: some milliseconds of work. */
-const stretch = 40;
+const stretch = 10;
 
 /**
- * Every mix of at most `most` of the paints, in whole parts of sum at most 8, at 15 half-octave loads.
- * Does not depend on the picture: build it once for a paint box and keep it.
+ * Every mix of at most three of the paints, in whole parts of sum at most 8, at 15 half-octave loads.
+ * Does not depend on the picture: build it once for a paint box and keep it. 6 bytes a mix and load:
+ * 20 MB for 30 paints.
  */
 export async function buildMixLibrary(
   paints: readonly Paint[],
-  most: number,
   checkpoint: Checkpoint,
+  /** A group that was made before, by its members. */
+  known: (members: readonly number[]) => MixGroup | undefined = () => undefined,
 ): Promise<MixLibrary> {
-  const sets = [1, 2, 3].slice(0, most).flatMap((size) => combinations(paints.length, size));
+  const sets = [1, 2, 3].flatMap((size) => combinations(paints.length, size));
   const groups: MixGroup[] = [];
   for (const [n, members] of sets.entries()) {
     if (n % stretch === 0) await checkpoint(n / sets.length);
-    groups.push(mixGroup(paints, members));
+    groups.push(known(members) ?? mixGroup(paints, members));
   }
-  return { paints, most, groups };
+  return { paints, groups };
 }
-
-/** L* of the darkest mix of a library; 100 without paints. */
-export const darkestOfLibrary = ({ groups }: MixLibrary): number =>
-  groups.reduce((least, group) => Math.min(least, group.darkest), 100);

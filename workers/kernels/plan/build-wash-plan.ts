@@ -11,12 +11,10 @@ import {
 } from '../../../app/model/wash-plan.ts';
 import { defaultPaperLab } from '../optics/default-paper.ts';
 import { paintBox } from '../optics/paint-box.ts';
-import { darkestOf, darkestOfBox } from '../palette/darkest-of.ts';
-import { keptLibrary } from '../palette/kept-library.ts';
-import { darkestOfLibrary } from '../palette/mix-library.ts';
+import { darkestInSteps, darkestOf } from '../palette/darkest-of.ts';
 import { paintsAllowed } from '../palette/paints-allowed.ts';
 import { darkestBandLightness, paletteTargets } from '../palette/palette-target.ts';
-import { searchedMixSize, searchPalette } from '../palette/search-palette.ts';
+import { searchPalette } from '../palette/search-palette.ts';
 import { layeredSolve, type SolvedPassage } from './layered-solve.ts';
 import { orderSteps } from './order-steps.ts';
 import { paletteEntries } from './palette-entries.ts';
@@ -45,18 +43,11 @@ const rangeFor = ({ range }: Reading, darkest: number): ToneRange =>
   toneRange(range.mode, range.lo, range.hi, darkest, defaultPaperLab[0]);
 
 /** L* of the darkest her box can do; whites and blacks count only if asked for. */
-async function boxDarkest(wishes: PlanWishes, checkpoint: PlanCheckpoint): Promise<number> {
-  if (wishes.chosen && wishes.chosen.length > 0) {
-    // The library kept is that of the box: one for the chosen few would push it out and is small anyway.
-    return wishes.box
-      ? darkestOf(paintsAllowed(paintBox, { box: wishes.box }).paints)
-      : darkestOfBox();
-  }
-  const { paints } = paintsAllowed(paintBox, wishes);
-  const library = await keptLibrary(paints, searchedMixSize, (part) =>
-    checkpoint(0.1 * part, 'paints'),
-  );
-  return darkestOfLibrary(library);
+function boxDarkest(wishes: PlanWishes, checkpoint: PlanCheckpoint): Promise<number> {
+  const { chosen, box, ...wanted } = wishes;
+  const own = box && { box };
+  const { paints } = paintsAllowed(paintBox, chosen?.length ? { ...own } : { ...own, ...wanted });
+  return darkestInSteps(paints, (part) => checkpoint(0.1 * part, 'paints'));
 }
 
 async function solvePassages(

@@ -2,7 +2,7 @@ import type { Lab } from '../../../../app/model/lab.ts';
 import type { Border, RangeMode, Reading, Slot } from '../../../../app/model/reading.ts';
 import { reservesOf, retargeted, toneRange } from '../../../../app/model/tone-range.ts';
 import { defaultPaperLab } from '../../../../workers/kernels/optics/default-paper.ts';
-import { darkestOfBox } from '../../../../workers/kernels/palette/darkest-of.ts';
+import { darkestOf, usualPaints } from '../../../../workers/kernels/palette/darkest-of.ts';
 
 /** One slot as a test writes it down. */
 export interface MadeSlot {
@@ -31,7 +31,7 @@ export function madeReading(
     mode,
     Math.max(0, Math.min(...lightnesses) - 6),
     Math.min(100, Math.max(...lightnesses) + 2),
-    darkestOfBox(),
+    darkestOf(usualPaints),
     defaultPaperLab[0],
   );
   const raw: Slot[] = made.map((slot) => ({

@@ -166,7 +166,7 @@ describe('warnings', () => {
   it('stay away from a landscape and a free palette', async () => {
     const plan = await buildWashPlan(madeReading(hills), {}, noCheckpoint);
     expect(plan.warnings).toEqual([]);
-  });
+  }, 30_000);
 });
 
 it('stops when it is cancelled', async () => {
