@@ -125,7 +125,7 @@ describe('made colours', () => {
   test('never more than six, however often she parts; the same every time', () => {
     const random = seeded(9);
     const stray = (): number => 80 * (random() - 0.5);
-    const many = planesOf(Array.from({ length: 400 }, (): Lab => [50, stray(), stray()]));
+    const many = planesOf(Array.from({ length: 200 }, (): Lab => [50, stray(), stray()]));
     const edits: FamilyEdit[] = [];
     for (let i = 0; i < 7; i++) {
       const seen = coloursIn(many, mapOf(many, edits));
@@ -163,7 +163,7 @@ describe('made colours', () => {
 
 describe.each(photographs)('%s', (path) => {
   const planesFor = async (widthMm: number): Promise<LabPlanes> => {
-    const { raster } = await opened(path, 200);
+    const { raster } = await opened(path, 140);
     return drained(simplify(raster, raster.width / widthMm));
   };
 
@@ -209,8 +209,8 @@ describe.each(photographs)('%s', (path) => {
 });
 
 describe('in a reading', () => {
-  const quarters = painted(200, 150, (x, y) =>
-    x < 100 ? (y < 75 ? [190, 60, 50] : [60, 140, 70]) : y < 75 ? [60, 80, 170] : [225, 225, 220],
+  const quarters = painted(120, 90, (x, y) =>
+    x < 60 ? (y < 45 ? [190, 60, 50] : [60, 140, 70]) : y < 45 ? [60, 80, 170] : [225, 225, 220],
   );
 
   test('join and part follow each other through the readings she sees', async () => {

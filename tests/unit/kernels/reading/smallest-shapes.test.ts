@@ -33,7 +33,7 @@ test('what is under her smallest size joins its neighbour; accents of the darkes
 });
 
 test('the usual sizes wished for are the usual reading; larger ones make fewer shapes', async () => {
-  const photo = await opened(photographs[1], 200);
+  const photo = await opened(photographs[1], 140);
   const usual = await readFor(photo);
   expect(await readFor(photo, { smallest: massSizes })).toEqual(usual);
   const broad = await readFor(photo, { smallest: { firstWash: 30, second: 15, darks: 2 } });
