@@ -88,9 +88,9 @@ test('the middle of a large white may move within it', () => {
 
 test('found again in a new reading, on a smaller sheet and in a tighter cut', async () => {
   const discs = [
-    [50, 45, 15],
-    [130, 50, 11],
-    [90, 110, 13],
+    [42, 45, 24],
+    [130, 50, 18],
+    [90, 112, 21],
   ] as const;
   const seen = (left: number, top: number, width: number, height: number) =>
     painted(width, height, (x, y) =>
