@@ -1,6 +1,7 @@
 import { useEffect, useRef } from 'preact/hooks';
 import type { EdgeWish } from '../../model/edge-wishes.ts';
 import type { NewDecision } from '../../model/painting.ts';
+import { placeOnEdge } from '../../model/place-on-edge.ts';
 import type { Studio } from '../../state/studio.ts';
 import { Button } from '../common/button.tsx';
 import { ChoiceRow } from '../common/choice-row.tsx';
@@ -33,7 +34,7 @@ function said({ mode, missed, focus, index }: EdgesState): string {
 
 /** Beside the picture: what a touch does, the edge in hand, what is proposed, and all edges by length. */
 export function EdgesPanel({ studio, now, state }: EdgesPanelProps) {
-  const { painting, seen } = now;
+  const { painting } = now;
   const { mode, view, chosen, missed, focus } = state;
   const top = useRef<HTMLDivElement>(null);
   const index = state.index.value;
@@ -48,7 +49,7 @@ export function EdgesPanel({ studio, now, state }: EdgesPanelProps) {
   const edge = index === null ? undefined : edges[index];
 
   const wish = (of: number, next: EdgeWish | null): NewDecision | null =>
-    edgeDecision(painting, reading, of, next, of === index ? chosen.value?.touched : undefined);
+    edgeDecision(painting, reading, of, next, (of === index && chosen.value) || undefined);
   const decide = async (all: readonly (NewDecision | null)[]): Promise<void> => {
     const decisions = all.filter((one) => one !== null);
     // Worked out once, after the last.
@@ -101,7 +102,7 @@ export function EdgesPanel({ studio, now, state }: EdgesPanelProps) {
           onShow={(of) => {
             missed.value = false;
             mode.value = 'edge';
-            chosen.value = { of: seen.reading, index: of };
+            chosen.value = placeOnEdge(edges, of, reading.raster);
           }}
           onAccept={(list) => {
             void decide(list.map((one) => wish(one.edge, one.wish)));

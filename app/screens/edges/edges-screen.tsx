@@ -3,6 +3,7 @@ import { edgeLayer } from '../../drawing/edge-layer.ts';
 import { bitmapLayer, type Layer } from '../../drawing/layers.ts';
 import type { Point } from '../../model/lab.ts';
 import { nearestEdge } from '../../model/nearest-edge.ts';
+import { placeOnEdge } from '../../model/place-on-edge.ts';
 import { placeOnPhoto } from '../../model/stroke-on-photo.ts';
 import type { Studio } from '../../state/studio.ts';
 import { type Decided, DecidePlace } from '../common/decide-place.tsx';
@@ -37,7 +38,7 @@ export function EdgesScreen({ studio, paintingId }: { studio: Studio; paintingId
     const { edges = [], raster } = seen.reading;
     const near = nearestEdge(edges, place, raster, touchReach);
     missed.value = near === null;
-    chosen.value = near && { of: seen.reading, index: near.index, touched: near.at };
+    chosen.value = near && placeOnEdge(edges, near.index, raster, near.at);
   };
   return (
     <DecidePlace

@@ -1,7 +1,8 @@
 import { type ReadonlySignal, type Signal, useComputed, useSignal } from '@preact/signals';
-import { decidedEdges } from '../../model/decided-edges.ts';
+import { decidedEdges, edgeReach } from '../../model/decided-edges.ts';
 import { type EdgeProposals, edgeProposals } from '../../model/edge-proposals.ts';
 import type { Point } from '../../model/lab.ts';
+import { nearestEdge } from '../../model/nearest-edge.ts';
 import type { Reading } from '../../model/reading.ts';
 import { lastDecision } from '../../model/standing-decisions.ts';
 import { placeInCut } from '../../model/stroke-on-photo.ts';
@@ -9,17 +10,11 @@ import type { Studio } from '../../state/studio.ts';
 
 export type TouchMode = 'edge' | 'focus';
 
-/** The edge in hand: its index in the reading it was chosen in, and where it was touched. */
-export interface Chosen {
-  readonly of: Reading;
-  readonly index: number;
-  readonly touched?: Point;
-}
-
 export interface EdgesState {
   readonly mode: Signal<TouchMode>;
   readonly view: Signal<'grey' | 'colour'>;
-  readonly chosen: Signal<Chosen | null>;
+  /** A place of the cut-out that tells the edge in hand from all others. */
+  readonly chosen: Signal<Point | null>;
   /** Her last touch met no edge. */
   readonly missed: Signal<boolean>;
   /** The reading with what she decided; null before there is one. */
@@ -27,12 +22,12 @@ export interface EdgesState {
   /** The centre of interest in the cut-out; may lie outside of it. */
   readonly focus: ReadonlySignal<Point | null>;
   readonly proposals: ReadonlySignal<EdgeProposals | null>;
-  /** Index of the chosen edge in the reading shown now. */
+  /** Index of the edge in hand; null without one. */
   readonly index: ReadonlySignal<number | null>;
 }
 
 export function useEdges({ painting, seen }: Studio): EdgesState {
-  const chosen = useSignal<Chosen | null>(null);
+  const chosen = useSignal<Point | null>(null);
   const decided = useComputed(() => {
     const of = painting.value;
     const reading = seen.value?.reading;
@@ -52,8 +47,10 @@ export function useEdges({ painting, seen }: Studio): EdgesState {
     focus,
     proposals: useComputed(() => decided.value && edgeProposals(decided.value, focus.value)),
     index: useComputed(() => {
-      const now = chosen.value;
-      return now && now.of === seen.value?.reading ? now.index : null;
+      const reading = decided.value;
+      if (!reading || !chosen.value) return null;
+      const { edges = [], raster } = reading;
+      return nearestEdge(edges, chosen.value, raster, edgeReach)?.index ?? null;
     }),
   };
 }

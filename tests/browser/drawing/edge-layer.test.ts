@@ -1,11 +1,13 @@
 import { expect, test } from 'vitest';
 import { edgeLayer } from '../../../app/drawing/edge-layer.ts';
 import type { Edge, EdgeKind } from '../../../app/model/edge.ts';
+import type { EdgeWish } from '../../../app/model/edge-wishes.ts';
 
 const size = 1600;
 
 /** A straight edge from side to side, half way down. */
-const across = (kind: EdgeKind): Edge => ({
+const across = (kind: EdgeKind, wish?: EdgeWish): Edge => ({
+  ...(wish && { wish }),
   a: 0,
   b: 1,
   kind,
@@ -50,4 +52,17 @@ test('a hard edge is a full line, a soft one dots, a lost one mostly gaps', () =
 
 test('away from the edges the picture is left as it was', () => {
   expect(new Set(rowUnder([across('hard')], 20))).toEqual(new Set([128]));
+});
+
+test('a decided edge is drawn as what it is to be, with a stroke across its middle', () => {
+  const share = (edge: Edge): number => darkShare(rowUnder([edge]));
+  expect(share(across('hard', 'soften'))).toBeCloseTo(share(across('soft')), 1);
+  expect(share(across('hard', 'lose'))).toBeCloseTo(share(across('lost')), 1);
+  expect(share(across('lost', 'sharpen'))).toBeGreaterThan(0.98);
+  const beside = (edge: Edge): number[] =>
+    rowUnder([edge], size / 2 - 8).flatMap((code, x) => (code < 90 ? [x] : []));
+  expect(beside(across('hard'))).toEqual([]);
+  const mark = beside(across('hard', 'keep'));
+  expect(mark.length).toBeGreaterThan(2);
+  for (const x of mark) expect(Math.abs(x - size / 2)).toBeLessThan(5);
 });

@@ -9,17 +9,17 @@ import { sheetOf } from '../../../../app/model/sheet.ts';
 import { placeInCut, placeOnPhoto } from '../../../../app/model/stroke-on-photo.ts';
 import { painted, readFor } from '../../kernels/reading/rasters.ts';
 
-/** A dark disc at (0.4, 0.5) of a photo of 400 x 300 px, its upper right out of the light. */
+/** A dark disc at (0.4, 0.5) of a photo of 240 x 180 px, its right out of the light. */
 const code = (x: number, y: number): number =>
-  Math.hypot(x - 160, y - 150) < 70 ? 60 : x > 300 ? 235 : 170;
+  Math.hypot(x - 96, y - 90) < 42 ? 60 : x > 180 ? 235 : 170;
 
 const whole: Pick<Reference, 'crop' | 'sheet'> = {
   crop: { centre: [0.5, 0.5], size: [1, 1], turn: 0 },
   sheet: sheetOf('quarter', 'across'),
 };
-/** Another cut of another size: 300 x 225 px from (30, 40) on. */
+/** Another cut of another size: 180 x 135 px from (18, 24) on. */
 const tighter: Pick<Reference, 'crop' | 'sheet'> = {
-  crop: { centre: [180 / 400, 152.5 / 300], size: [0.75, 0.75], turn: 0 },
+  crop: { centre: [108 / 240, 91.5 / 180], size: [0.75, 0.75], turn: 0 },
   sheet: { format: 'own', widthMm: 200, heightMm: 150 },
 };
 
@@ -35,7 +35,7 @@ const read = async (cut: typeof whole, width: number, height: number, left = 0, 
 const discEdge = (reading: Reading, cut: typeof whole): number => {
   const near = nearestEdge(
     reading.edges ?? [],
-    placeInCut(cut, [90 / 400, 0.5]),
+    placeInCut(cut, [54 / 240, 0.5]),
     reading.raster,
     0.02,
   );
@@ -44,13 +44,13 @@ const discEdge = (reading: Reading, cut: typeof whole): number => {
 };
 
 test('decided once, found again in other values, on another sheet and in another cut', async () => {
-  const first = await read(whole, 400, 300);
+  const first = await read(whole, 240, 180);
   const index = discEdge(first, whole);
   const place = placeOnEdge(
     first.edges ?? [],
     index,
     first.raster,
-    placeInCut(whole, [90 / 400, 0.5]),
+    placeInCut(whole, [54 / 240, 0.5]),
   );
   if (!place) throw new Error('nowhere');
   const decisions: readonly Decision[] = [
@@ -63,16 +63,12 @@ test('decided once, found again in other values, on another sheet and in another
       whole,
       (
         await readFor(
-          painted(400, 300, (x, y) => [code(x, y), code(x, y), code(x, y)]),
+          painted(240, 180, (x, y) => [code(x, y), code(x, y), code(x, y)]),
           { bands: 2 },
         )
       ).reading,
     ],
-    [
-      { ...whole, sheet: sheetOf('full', 'across') },
-      await read({ ...whole, sheet: sheetOf('full', 'across') }, 400, 300),
-    ],
-    [tighter, await read(tighter, 300, 225, 30, 40)],
+    [tighter, await read(tighter, 180, 135, 18, 24)],
   ] as const) {
     const decided = decidedEdges(reading, decisions, cut);
     const on = discEdge(reading, cut);
