@@ -1,6 +1,6 @@
 // THE contract between page and worker: types only.
 import type { MassSizes, MassWash } from '../app/model/masses.ts';
-import type { PaintCard } from '../app/model/paint.ts';
+import type { Paint, PaintCard } from '../app/model/paint.ts';
 import type { Reading, ReadingWishes, Slot } from '../app/model/reading.ts';
 import type { Crop, PixelSize } from '../app/model/reference.ts';
 import type { Sheet } from '../app/model/sheet.ts';
@@ -114,7 +114,8 @@ export interface AnalysisApi {
   washShapes(job: number, request: WashShapesRequest): Promise<WashShapes>;
   /** Reference and greyscale again from the kept JPEG, for a session opened anew. */
   pictures(jpeg: ArrayBuffer): Promise<Pictures>;
-  paintBox(): Promise<PaintCard[]>;
+  /** The built-in paints and her own. */
+  paintBox(own: readonly Paint[]): Promise<PaintCard[]>;
   cancel(job: number): void;
   /** Builds tables ahead of need; answers when warm. */
   warmUp(): Promise<void>;

@@ -4,7 +4,7 @@ import type { AnalysisApi, OnProgress, Stage } from './analysis-api.ts';
 import { checkWishes } from './check-wishes.ts';
 import { handOver } from './hand-over.ts';
 import { cancelJob, nextTurn, runJob } from './jobs.ts';
-import { paintCards } from './kernels/optics/paint-box.ts';
+import { knownPaints, paintCard } from './kernels/optics/paint-box.ts';
 import { darkestInSteps, usualPaints } from './kernels/palette/darkest-of.ts';
 import { keptLibrary } from './kernels/palette/kept-library.ts';
 import { buildWashPlan } from './kernels/plan/build-wash-plan.ts';
@@ -86,7 +86,7 @@ const api: AnalysisApi = {
     return Comlink.transfer({ reference, grey }, [reference, grey]);
   },
 
-  paintBox: async () => paintCards(),
+  paintBox: async (own) => knownPaints(own).map(paintCard),
   cancel: cancelJob,
   async warmUp() {
     await darkestInSteps(usualPaints, nextTurn);

@@ -1,5 +1,5 @@
 import type { PlanWishes } from '../app/model/wash-plan.ts';
-import { paintBox } from './kernels/optics/paint-box.ts';
+import { knownPaints } from './kernels/optics/paint-box.ts';
 import { paintsAllowed } from './kernels/palette/paints-allowed.ts';
 
 /**
@@ -8,7 +8,7 @@ import { paintsAllowed } from './kernels/palette/paints-allowed.ts';
  */
 export function checkWishes(wishes: PlanWishes): void {
   try {
-    paintsAllowed(paintBox, wishes);
+    paintsAllowed(knownPaints(wishes.ownPaints), wishes);
   } catch (thrown) {
     if (!(thrown instanceof RangeError)) throw thrown;
     const error = new Error(thrown.message);

@@ -11,7 +11,7 @@ import type {
   WashShapes,
   WashShapesRequest,
 } from '../../workers/analysis-api.ts';
-import type { PaintCard } from '../model/paint.ts';
+import type { Paint, PaintCard } from '../model/paint.ts';
 import type { Reading } from '../model/reading.ts';
 import type { PlanWishes, WashPlan } from '../model/wash-plan.ts';
 import { createCallDesk, type DeskOptions } from './call-desk.ts';
@@ -40,7 +40,7 @@ export interface AnalysisClient {
   subjectLine(signal: AbortSignal, request: SubjectRequest): Promise<SubjectResult | null>;
   washShapes(signal: AbortSignal, request: WashShapesRequest): Promise<WashShapes>;
   pictures(signal: AbortSignal, jpeg: ArrayBuffer): Promise<Pictures>;
-  paintBox(signal: AbortSignal): Promise<PaintCard[]>;
+  paintBox(signal: AbortSignal, own: readonly Paint[]): Promise<PaintCard[]>;
   warmUp(signal: AbortSignal): Promise<void>;
   dispose(): void;
 }
@@ -85,7 +85,7 @@ export function createAnalysisClient(options: Partial<DeskOptions> = {}): Analys
       desk.call(signal, (api, job) => api.subjectLine(job, request)),
     washShapes: (signal, request) => desk.call(signal, (api, job) => api.washShapes(job, request)),
     pictures: (signal, jpeg) => desk.call(signal, (api) => api.pictures(jpeg), closePictures),
-    paintBox: (signal) => desk.call(signal, (api) => api.paintBox()),
+    paintBox: (signal, own) => desk.call(signal, (api) => api.paintBox(own)),
     warmUp: (signal) => desk.call(signal, (api) => api.warmUp()),
     dispose: desk.dispose,
   };

@@ -24,7 +24,17 @@ export interface Paint {
   readonly K: readonly number[];
   readonly S: readonly number[];
   readonly properties: PaintProperties;
+  /** Where the optics of an own paint come from; missing for the built-in ones. */
+  readonly optics?: PaintOptics;
 }
+
+/**
+ * `like`: those of a built-in paint, until it is measured. `measured`: fitted to a photo of her swatches; `sure` 0..1,
+ * and `why` a sentence on how sure.
+ */
+export type PaintOptics =
+  | { readonly from: 'like'; readonly id: string }
+  | { readonly from: 'measured'; readonly sure: number; readonly why: string };
 
 /** A paint as the screens show it: no spectra, but its ladder from palest to masstone. */
 export interface PaintCard {
@@ -32,6 +42,7 @@ export interface PaintCard {
   readonly name: string;
   readonly ci: readonly string[];
   readonly properties: PaintProperties;
+  readonly optics?: PaintOptics;
   /** Dry colour on the default paper at `ladderLoads`. */
   readonly ladder: readonly Lab[];
 }

@@ -1,4 +1,5 @@
 import type { Change } from './alteration.ts';
+import type { ColourWish } from './colour-wish.ts';
 import type { EdgeWish } from './edge-wishes.ts';
 import type { FamilyEdit } from './family-edit.ts';
 import type { Point } from './lab.ts';
@@ -39,6 +40,8 @@ export type Decision = {
       readonly n: number;
       readonly must: readonly string[];
       readonly exclude: readonly string[];
+      /** Exactly these: no search. */
+      readonly chosen?: readonly string[];
     }
   | ({ readonly kind: 'subject'; readonly mode: SubjectMode } & PhotoStroke)
   /** Brushed over what is to stay white, or over a white that is to be painted. */
@@ -49,6 +52,7 @@ export type Decision = {
   | { readonly kind: 'edge'; readonly place: Point; readonly wish: EdgeWish | null }
   /** Where the eye should rest, a place of the photo; null: nowhere in particular. */
   | { readonly kind: 'focus'; readonly place: Point | null }
+  | { readonly kind: 'colours'; readonly wish: ColourWish }
   /** Two colour families made one, or one made two; null: as the picture has them. */
   | { readonly kind: 'families'; readonly edit: FamilyEdit | null }
   /** Smallest shapes of each wash; null: the usual ones. */

@@ -1,3 +1,4 @@
+import type { ColourWish } from './colour-wish.ts';
 import type { Consistency } from './consistency.ts';
 import type { Lab, Range } from './lab.ts';
 import type { Paint } from './paint.ts';
@@ -5,7 +6,7 @@ import type { Slot, ToneRange, Warning } from './reading.ts';
 import type { Wetness } from './wetness.ts';
 
 /** Named in every plan; raised when the same reading may give another plan. */
-export const planEngine = 'plan-1';
+export const planEngine = 'plan-2';
 
 export interface Part {
   /** Paint id. */
@@ -139,8 +140,12 @@ export interface WashPlan {
 
 /** What she may decide about palette and plan; what is left out is proposed. */
 export interface PlanWishes {
-  /** Paint ids she owns; the whole built-in box when left out. */
+  /** Paint ids she owns; every paint known when left out. */
   readonly box?: readonly string[];
+  /** Paints of her own, known beside the built-in ones. */
+  readonly ownPaints?: readonly Paint[];
+  /** Left out: as in the photo. */
+  readonly colours?: ColourWish;
   /** At most this many paints, 1..7; 5 proposed. */
   readonly paletteSize?: number;
   readonly must?: readonly string[];

@@ -1,3 +1,4 @@
+import { boxWishes, type OwnBox } from './own-box.ts';
 import type { Decision } from './painting.ts';
 import type { ReadingWishes } from './reading.ts';
 import type { Reference } from './reference.ts';
@@ -11,6 +12,7 @@ export interface PaletteWish {
   readonly n: number;
   readonly must: readonly string[];
   readonly exclude: readonly string[];
+  readonly chosen?: readonly string[];
 }
 
 const usualPalette: PaletteWish = { n: 5, must: [], exclude: [] };
@@ -56,10 +58,18 @@ export function readingWishes(decisions: readonly Decision[], cut: Cut): Reading
 export const paletteWish = (decisions: readonly Decision[]): PaletteWish =>
   lastDecision(decisions, 'palette') ?? usualPalette;
 
-/** What she decided about paints and plan. */
-export function planWishes(decisions: readonly Decision[]): PlanWishes {
-  const { n, must, exclude } = paletteWish(decisions);
-  return { paletteSize: n, must, exclude };
+/** What she decided about paints and plan, and the box she chooses from. */
+export function planWishes(decisions: readonly Decision[], box: OwnBox): PlanWishes {
+  const { n, must, exclude, chosen } = paletteWish(decisions);
+  const colours = lastDecision(decisions, 'colours')?.wish;
+  return {
+    ...boxWishes(box),
+    paletteSize: n,
+    must,
+    exclude,
+    ...(chosen && { chosen }),
+    ...(colours && colours.mode !== 'photo' && { colours }),
+  };
 }
 
 /** Decisions over the reading that only the plan follows: ways of whites, edges. */

@@ -71,7 +71,7 @@ function Screen({ app }: { app: AppState }) {
     case 'changes':
       return <ChangesScreen {...of} />;
     case 'paints':
-      return <PaintsScreen {...of} />;
+      return <PaintsScreen {...of} ownBox={app.ownBox} />;
     case 'plan':
       return <PlanScreen {...of} />;
     case 'easel':

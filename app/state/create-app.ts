@@ -9,6 +9,7 @@ import { createClock } from './clock.ts';
 import { takeDropsAndPastes } from './drop-and-paste.ts';
 import { createEasel, type Easel } from './easel.ts';
 import { createIntake, type Intake } from './intake.ts';
+import { createOwnBox, type OwnBoxState } from './own-box.ts';
 import { createRouter, type Router } from './router.ts';
 import { createShelf, type PaintingCard, type Shelf } from './shelf.ts';
 import { createStudio, type Studio } from './studio.ts';
@@ -21,6 +22,7 @@ export interface App {
   readonly intake: Intake;
   readonly choosing: Choosing;
   readonly studio: Studio;
+  readonly ownBox: OwnBoxState;
   readonly easel: Easel;
   readonly updates: Updates;
   /** A standing trouble with keeping things, in words; null while all is well. */
@@ -64,10 +66,12 @@ export function createApp(store: Store, window: Window): App {
     welcome: () => router.route.value.screen !== 'easel',
     onFile: (file) => void intake.take(file),
   });
+  const ownBox = createOwnBox(store, client);
   const studio = createStudio({
     store,
     client,
     guard,
+    ownBox,
     onBadPhoto: async ({ id }, sentence) => {
       intake.refuse(sentence);
       router.replace({ screen: 'start' });
@@ -92,6 +96,7 @@ export function createApp(store: Store, window: Window): App {
     intake,
     choosing: createChoosing({ store, client, onChosen: look }),
     studio,
+    ownBox,
     easel,
     updates,
     storageProblem: computed(() => store.trouble.value?.message ?? null),

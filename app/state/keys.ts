@@ -1,3 +1,4 @@
+import type { OwnBox } from '../model/own-box.ts';
 import type { Painting } from '../model/painting.ts';
 import { readingEngine } from '../model/reading.ts';
 import { standingDecisions } from '../model/standing-decisions.ts';
@@ -10,13 +11,13 @@ export function readingKeyOf({ reference, decisions }: Painting): string {
 }
 
 /** All that a plan depends on. */
-export function planKeyOf(painting: Painting): string {
+export function planKeyOf(painting: Painting, box: OwnBox): string {
   const { decisions } = painting;
   const over = standingDecisions(decisions, ...planDecisionKinds);
   return JSON.stringify([
     planEngine,
     readingKeyOf(painting),
-    planWishes(decisions),
+    planWishes(decisions, box),
     over.map(({ id: _id, at: _at, ...what }) => what),
   ]);
 }

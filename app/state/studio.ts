@@ -7,7 +7,6 @@ import type {
 } from '../../workers/analysis-api.ts';
 import { decidedReading } from '../model/decided-reading.ts';
 import type { MassSizes, MassWash } from '../model/masses.ts';
-import type { PaintCard } from '../model/paint.ts';
 import type { Decision, NewDecision, Painting } from '../model/painting.ts';
 import type { Crop } from '../model/reference.ts';
 import type { Sheet } from '../model/sheet.ts';
@@ -16,6 +15,7 @@ import type { SubjectStroke } from '../model/subject.ts';
 import type { WashPlan } from '../model/wash-plan.ts';
 import { planWishes } from '../model/wishes.ts';
 import { planKeyOf, readingKeyOf } from './keys.ts';
+import type { OwnBoxState } from './own-box.ts';
 import { photoOf, type ReadingNeeds, readPainting } from './read-painting.ts';
 import type { Seen } from './seen.ts';
 import { sentenceOf } from './sentence-of.ts';
@@ -42,7 +42,6 @@ export interface Studio {
   readonly problem: ReadonlySignal<string | null>;
   /** True where a reading once brought the app down and waits to be asked for. */
   readonly waits: ReadonlySignal<boolean>;
-  readonly box: ReadonlySignal<readonly PaintCard[]>;
   open(paintingId: string): Promise<void>;
   /** Stops what is being worked out; opening goes on with it. */
   leave(): void;
@@ -62,12 +61,12 @@ export interface Studio {
   setReference(sheet: Sheet, crop: Crop): Promise<void>;
   /** A study becomes a painting: its plan is made. */
   paintIt(): Promise<void>;
-  openBox(): Promise<void>;
   /** The upright photo, small, for the sheet screen; null with `problem` said where it can't be opened. */
   openPhoto(leaving: AbortSignal): Promise<PhotoFacts | null>;
 }
 
 interface StudioNeeds extends ReadingNeeds {
+  readonly ownBox: Pick<OwnBoxState, 'box' | 'ready'>;
   /** A photo that turned out to be none: its painting is taken away, the sentence is said. */
   readonly onBadPhoto: (painting: Painting, sentence: string) => void;
 }
@@ -80,7 +79,7 @@ function close({ reference, grey }: Pictures): void {
 const gone = 'This painting is not on this device any more. Go back to the paintings.';
 
 export function createStudio(needs: StudioNeeds): Studio {
-  const { store, client, guard, onBadPhoto } = needs;
+  const { store, client, guard, ownBox, onBadPhoto } = needs;
   const painting = signal<Painting | null>(null);
   const pictures = signal<Pictures | null>(null);
   const seen = signal<Seen | null>(null);
@@ -88,10 +87,10 @@ export function createStudio(needs: StudioNeeds): Studio {
   const work = signal<Work | null>(null);
   const problem = signal<string | null>(null);
   const waits = signal(false);
-  const box = signal<readonly PaintCard[]>([]);
   let running: AbortController | null = null;
   let seenKey = '';
   let planKey = '';
+  let changes = 0;
 
   function showPictures(next: Pictures | null): void {
     const before = pictures.value;
@@ -130,7 +129,7 @@ export function createStudio(needs: StudioNeeds): Studio {
 
   /** The plan of these very decisions: kept from before, or worked out now and kept. */
   async function planFor(signal: AbortSignal, of: Painting, now: Seen): Promise<WashPlan> {
-    const key = planKeyOf(of);
+    const key = planKeyOf(of, ownBox.box.value);
     const kept = await store.keptPlan(of.id, key);
     if (kept) {
       const toTheEnd = (ids: readonly string[]) => [...ids.filter((id) => id !== kept.id), kept.id];
@@ -141,25 +140,28 @@ export function createStudio(needs: StudioNeeds): Studio {
     const made = await client.plan(
       signal,
       decidedReading(now.reading, of),
-      planWishes(of.decisions),
+      planWishes(of.decisions, ownBox.box.value),
       heard,
     );
     signal.throwIfAborted();
     const { reading, slotMap, lightnessMap, referenceJpeg } = now;
     const withReading = { reading, slotMap, referenceJpeg, ...(lightnessMap && { lightnessMap }) };
-    painting.value = await store.keepPlan(of.id, {
+    const before = changes;
+    const withPlan = await store.keepPlan(of.id, {
       plan: made,
       key,
       readingKey: seenKey,
       kept: withReading,
     });
+    if (before === changes) painting.value = withPlan;
     return made;
   }
 
   async function workOut(signal: AbortSignal, of: Painting): Promise<void> {
     await look(signal, of);
+    await ownBox.ready;
     const now = seen.value;
-    const key = planKeyOf(of);
+    const key = planKeyOf(of, ownBox.box.value);
     if (!now || of.purpose || (planKey === key && plan.value)) return;
     const made = await planFor(signal, of, now);
     signal.throwIfAborted();
@@ -194,8 +196,10 @@ export function createStudio(needs: StudioNeeds): Studio {
     const of = painting.value;
     if (!of) return;
     painting.value = how(of); // shown at once, kept right after
+    const mine = ++changes;
     try {
-      painting.value = await store.changePainting(of.id, how);
+      const kept = await store.changePainting(of.id, how);
+      if (mine === changes) painting.value = kept; // else a later change is already shown
     } catch (fault) {
       problem.value = sentenceOf(fault);
     }
@@ -208,7 +212,9 @@ export function createStudio(needs: StudioNeeds): Studio {
 
   async function open(id: string): Promise<void> {
     if (painting.value?.id === id) {
-      const unplanned = !plan.value && !painting.value.purpose;
+      await ownBox.ready;
+      const planIsOld = planKey !== planKeyOf(painting.value, ownBox.box.value);
+      const unplanned = (!plan.value || planIsOld) && !painting.value.purpose;
       const stale = unplanned || seenKey !== readingKeyOf(painting.value);
       if (stale && !work.value && !waits.value) await refresh();
       return;
@@ -218,6 +224,7 @@ export function createStudio(needs: StudioNeeds): Studio {
     showPictures(null);
     plan.value = null;
     planKey = '';
+    changes++; // answers about another painting come too late
     painting.value = await store.painting(id);
     if (!painting.value) {
       problem.value = gone;
@@ -236,7 +243,6 @@ export function createStudio(needs: StudioNeeds): Studio {
     work,
     problem,
     waits,
-    box,
     open,
     leave() {
       running?.abort();
@@ -268,14 +274,6 @@ export function createStudio(needs: StudioNeeds): Studio {
     async paintIt() {
       await change(({ purpose: _, ...kept }) => kept);
       await refresh();
-    },
-    async openBox() {
-      if (box.value.length) return;
-      try {
-        box.value = await client.paintBox(new AbortController().signal);
-      } catch (fault) {
-        problem.value = sentenceOf(fault);
-      }
     },
     async openPhoto(leaving) {
       if (!painting.value) return null;

@@ -40,7 +40,7 @@ const aCall = (signal: AbortSignal = never) => client.openPhoto(signal, new Blob
 test('a worker that says nothing fails its calls in words, and the next call gets a fresh one', async () => {
   const { createWorker, seen } = workerOf('onmessage = () => {}');
   client = createAnalysisClient({ createWorker, silenceMs: 300 });
-  const calls = await Promise.allSettled([aCall(), client.paintBox(never)]);
+  const calls = await Promise.allSettled([aCall(), client.paintBox(never, [])]);
   for (const call of calls) {
     expect(call).toMatchObject({ status: 'rejected', reason: { name: 'AnalysisError' } });
     expect(String((call as PromiseRejectedResult).reason.message)).toMatch(/try again/);
@@ -57,7 +57,7 @@ test('a worker that keeps giving signs of life is waited for', async () => {
       setTimeout(() => { clearInterval(signs); answer(id, []); }, 800);`),
   );
   client = createAnalysisClient({ createWorker, silenceMs: 300 });
-  expect(await client.paintBox(never)).toEqual([]);
+  expect(await client.paintBox(never, [])).toEqual([]);
 });
 
 // A-WRK-1: dies in mid-work
@@ -68,7 +68,7 @@ test('a worker that dies in mid-work fails its calls in words', async () => {
   );
   client = createAnalysisClient({ createWorker });
   await expect(aCall()).rejects.toMatchObject({ name: 'AnalysisError' });
-  expect(await client.paintBox(never)).toEqual([]);
+  expect(await client.paintBox(never, [])).toEqual([]);
   expect(seen.started).toBe(2);
 });
 
@@ -105,7 +105,7 @@ test('an aborted caller is freed at once; a worker that answers the cancel lives
   expect(await Promise.race([freed, nextTask])).toBe('AbortError');
   await new Promise((resolve) => setTimeout(resolve, 200));
   expect(seen).toEqual({ started: 1, ended: 0 });
-  expect(await client.paintBox(never)).toEqual([]);
+  expect(await client.paintBox(never, [])).toEqual([]);
 });
 
 test('a worker deaf to the cancel is ended, and the other open call is sent to a fresh one', async () => {
@@ -116,7 +116,7 @@ test('a worker deaf to the cancel is ended, and the other open call is sent to a
   client = createAnalysisClient({ createWorker, cancelMs: 250 });
   const abort = new AbortController();
   const stuck = aCall(abort.signal);
-  const other = client.paintBox(never);
+  const other = client.paintBox(never, []);
   await new Promise((resolve) => setTimeout(resolve, 50));
   const start = performance.now();
   abort.abort();

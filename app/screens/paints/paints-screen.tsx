@@ -1,5 +1,6 @@
 import { useEffect } from 'preact/hooks';
 import { paletteWish } from '../../model/wishes.ts';
+import type { OwnBoxState } from '../../state/own-box.ts';
 import { linkTo } from '../../state/route.ts';
 import type { Studio } from '../../state/studio.ts';
 import { Button } from '../common/button.tsx';
@@ -7,11 +8,17 @@ import { TopBar } from '../common/top-bar.tsx';
 import { PaintRow } from './paint-row.tsx';
 import styles from './paints-screen.module.css';
 
+interface PaintsScreenProps {
+  studio: Studio;
+  ownBox: OwnBoxState;
+  paintingId: string;
+}
+
 /** The chosen few on top with what each is for, then the whole box, each paint with its ladder. */
-export function PaintsScreen({ studio, paintingId }: { studio: Studio; paintingId: string }) {
-  useEffect(() => void studio.openBox(), [studio]);
+export function PaintsScreen({ studio, ownBox, paintingId }: PaintsScreenProps) {
+  useEffect(() => void ownBox.open(), [ownBox]);
   const plan = studio.plan.value;
-  const box = studio.box.value;
+  const box = ownBox.cards.value;
   const wish = paletteWish(studio.painting.value?.decisions ?? []);
   const cardOf = (id: string) => box.find((card) => card.id === id);
   const change = (next: Partial<typeof wish>): void =>

@@ -100,7 +100,6 @@ export async function madeStudy(): Promise<MadeStudy> {
     work,
     problem: signal(null),
     waits: signal(false),
-    box: signal([]),
     open: nothing,
     leave: () => {},
     again: () => {},
@@ -117,7 +116,6 @@ export async function madeStudy(): Promise<MadeStudy> {
       seen.value && washShapes(washShapesRequest(seen.value, wash, sizes), nothing),
     setReference: nothing,
     paintIt: nothing,
-    openBox: nothing,
     openPhoto: async () => null,
   };
   return {

@@ -60,13 +60,15 @@ export const paintBox: readonly Paint[] = optics.pigments.map(({ id, ci, name, K
   };
 });
 
+/** All that may be chosen from: the built-in paints and her own. */
+export const knownPaints = (own: readonly Paint[] = []): readonly Paint[] => [...paintBox, ...own];
+
 /** A paint as the screens show it: its ladder from palest to masstone on the default paper. */
 export const paintCard = (paint: Paint): PaintCard => ({
   id: paint.id,
   name: paint.name,
   ci: paint.ci,
   properties: paint.properties,
+  ...(paint.optics && { optics: paint.optics }),
   ladder: ladderLoads.map((load) => colourOfWashes([{ paints: [paint], parts: [1], load }])),
 });
-
-export const paintCards = (): PaintCard[] => paintBox.map(paintCard);

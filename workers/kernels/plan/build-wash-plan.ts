@@ -10,7 +10,7 @@ import {
   type WashPlan,
 } from '../../../app/model/wash-plan.ts';
 import { defaultPaperLab } from '../optics/default-paper.ts';
-import { paintBox } from '../optics/paint-box.ts';
+import { knownPaints } from '../optics/paint-box.ts';
 import { darkestInSteps, darkestOf } from '../palette/darkest-of.ts';
 import { paintsAllowed } from '../palette/paints-allowed.ts';
 import { darkestBandLightness, paletteTargets } from '../palette/palette-target.ts';
@@ -44,9 +44,12 @@ const rangeFor = ({ range }: Reading, darkest: number): ToneRange =>
 
 /** L* of the darkest her box can do; whites and blacks count only if asked for. */
 function boxDarkest(wishes: PlanWishes, checkpoint: PlanCheckpoint): Promise<number> {
-  const { chosen, box, ...wanted } = wishes;
+  const { chosen, box, ownPaints, ...wanted } = wishes;
   const own = box && { box };
-  const { paints } = paintsAllowed(paintBox, chosen?.length ? { ...own } : { ...own, ...wanted });
+  const { paints } = paintsAllowed(
+    knownPaints(ownPaints),
+    chosen?.length ? { ...own } : { ...own, ...wanted },
+  );
   return darkestInSteps(paints, (part) => checkpoint(0.1 * part, 'paints'));
 }
 
@@ -98,7 +101,7 @@ export async function buildWashPlan(
   if (targets.length === 0) {
     return { ...noSteps, range: wideRange, slots: wanted, warnings: [nothingToPaint] };
   }
-  const found = await searchPalette(wanted, paintBox, wishes, (part) =>
+  const found = await searchPalette(wanted, knownPaints(wishes.ownPaints), wishes, (part) =>
     checkpoint(0.1 + 0.4 * part, 'paints'),
   );
   const reached = darkestOf(found.paints);

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { isWhiteOrBlack, ladderLoads } from '../../../../app/model/paint.ts';
-import { paintBox, paintCards } from '../../../../workers/kernels/optics/paint-box.ts';
+import { paintBox, paintCard } from '../../../../workers/kernels/optics/paint-box.ts';
 
 it('holds 33 paints of 36 bands, none negative', () => {
   expect(paintBox).toHaveLength(33);
@@ -33,7 +33,7 @@ it('warns of metals, and always sends to the label', () => {
 });
 
 it('makes a card with a ladder for every paint', () => {
-  const cards = paintCards();
+  const cards = paintBox.map(paintCard);
   expect(cards).toHaveLength(33);
   for (const card of cards) {
     expect(card.ladder).toHaveLength(ladderLoads.length);

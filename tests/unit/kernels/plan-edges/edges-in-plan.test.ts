@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { decidedEdges } from '../../../../app/model/decided-edges.ts';
 import type { Edge } from '../../../../app/model/edge.ts';
+import { emptyBox } from '../../../../app/model/own-box.ts';
 import type { Decision, Painting } from '../../../../app/model/painting.ts';
 import type { Border, Slot } from '../../../../app/model/reading.ts';
 import { sheetOf } from '../../../../app/model/sheet.ts';
@@ -179,7 +180,7 @@ test('an edge decided asks for another plan, not for another reading; the focus 
   const edge = withOne({ id: 'a', at: 0, kind: 'edge', place: [0.5, 0.5], wish: 'lose' });
   const focus = withOne({ id: 'a', at: 0, kind: 'focus', place: [0.5, 0.5] });
   expect(readingKeyOf(edge)).toBe(readingKeyOf(painting));
-  expect(planKeyOf(edge)).not.toBe(planKeyOf(painting));
+  expect(planKeyOf(edge, emptyBox)).not.toBe(planKeyOf(painting, emptyBox));
   expect(readingKeyOf(focus)).toBe(readingKeyOf(painting));
-  expect(planKeyOf(focus)).toBe(planKeyOf(painting));
+  expect(planKeyOf(focus, emptyBox)).toBe(planKeyOf(painting, emptyBox));
 });
