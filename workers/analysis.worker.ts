@@ -16,6 +16,7 @@ import { readRaster } from './photo/read-raster.ts';
 import { progressTeller } from './progress-teller.ts';
 import { readReference } from './read-reference.ts';
 import { forgetSubject, subjectLine } from './subject-line.ts';
+import { warmReading } from './warm-reading.ts';
 import { washShapes } from './wash-shapes.ts';
 
 /** A job that can be cancelled and tells how far it is. */
@@ -90,6 +91,7 @@ const api: AnalysisApi = {
   cancel: cancelJob,
   async warmUp() {
     await darkestInSteps(usualPaints, nextTurn);
+    await warmReading(nextTurn);
     await keptLibrary(usualPaints, nextTurn);
   },
 };

@@ -1,19 +1,13 @@
-import { gradient } from '../../workers/kernels/pixels/gradient.ts';
 import type { Bench, BenchSetting } from './bench.ts';
 import { openCvBands, openCvGradient, openCvLightness, openCvMasses } from './open-cv-steps.ts';
-import { ourBandMap, ourBands, ourLightness, ourMasses, ourSmoothing } from './our-steps.ts';
+import { ourChain } from './our-steps.ts';
 
 export const needsOpenCv = true;
 const k = 5;
 const leastPx = 400;
 
 export function bench({ photo, openCv }: BenchSetting): Bench {
-  const ours = () => {
-    const lightness = ourLightness(photo);
-    const smooth = ourSmoothing(lightness, photo);
-    const map = ourBandMap(smooth, ourBands(smooth, k).limits);
-    return { bands: ourMasses(map, photo, leastPx), slopes: gradient(lightness, photo) };
-  };
+  const ours = () => ourChain(photo, k, leastPx);
   const name = 'whole chain against opencv-js';
   const work = `lightness, smoothing, ${k} bands, masses of at least ${leastPx} px, gradient; ${photo.width} x ${photo.height} px`;
   const own = { name: 'our kernels', run: ours };

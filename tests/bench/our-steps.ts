@@ -1,6 +1,7 @@
 // Our kernels, called as the reading calls them but without pauses.
 import type { PixelSize } from '../../app/model/reference.ts';
 import { edgePreserving } from '../../workers/kernels/pixels/edge-preserving.ts';
+import { gradient } from '../../workers/kernels/pixels/gradient.ts';
 import { lightnessOfRgba } from '../../workers/kernels/pixels/lightness-of-rgba.ts';
 import { mergeSmall } from '../../workers/kernels/shapes/merge-small.ts';
 import { bandMapOf } from '../../workers/kernels/values/band-map.ts';
@@ -46,4 +47,12 @@ export function ourMasses(bands: Uint8Array, size: PixelSize, leastPx: number): 
   };
   toEnd(mergeSmall(bands, size, rule));
   return bands;
+}
+
+/** All of it: masses and slopes of one photograph. */
+export function ourChain(photo: PhotoBytes, k: number, leastPx: number) {
+  const lightness = ourLightness(photo);
+  const smooth = ourSmoothing(lightness, photo);
+  const map = ourBandMap(smooth, ourBands(smooth, k).limits);
+  return { bands: ourMasses(map, photo, leastPx), slopes: gradient(lightness, photo) };
 }

@@ -9,6 +9,7 @@ import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import sharp from 'sharp';
 import { build } from 'vite';
+import { benchInChromium } from './in-chromium.mjs';
 
 const here = dirname(fileURLToPath(import.meta.url));
 const root = resolve(here, '..', '..');
@@ -56,27 +57,29 @@ const names = readdirSync(here)
   .map((name) => name.replace('.bench.ts', ''))
   .filter((name) => !asked.length || asked.includes(name))
   .sort();
-if (!names.length) {
+const inChromium = !asked.length || asked.includes('in-chromium');
+if (!names.length && !inChromium) {
   console.error(`No such bench: ${asked.join(', ')}`);
   process.exit(2);
 }
 
 // Inside node_modules: there the packages are found, and nothing is committed.
 const outDir = join(root, 'node_modules', '.cache', 'bench');
-await build({
-  root,
-  configFile: false,
-  logLevel: 'error',
-  build: {
-    ssr: true,
-    outDir,
-    emptyOutDir: true,
-    rollupOptions: {
-      input: Object.fromEntries(names.map((name) => [name, join(here, `${name}.bench.ts`)])),
-      output: { entryFileNames: '[name].js' },
+if (names.length)
+  await build({
+    root,
+    configFile: false,
+    logLevel: 'error',
+    build: {
+      ssr: true,
+      outDir,
+      emptyOutDir: true,
+      rollupOptions: {
+        input: Object.fromEntries(names.map((name) => [name, join(here, `${name}.bench.ts`)])),
+        output: { entryFileNames: '[name].js' },
+      },
     },
-  },
-});
+  });
 
 console.log(
   `Node ${process.version}, ${process.platform} ${process.arch}; times in ms, median of ${rounds}`,
@@ -101,3 +104,5 @@ for (const name of names) {
   console.log(`  peer, ${one.peer.name}: ${median(times.peer).toFixed(1)} (${spread(times.peer)})`);
   console.log(`  peer / ours: ${ratio.toFixed(2)}${aim}; ${one.agreement}`);
 }
+
+if (inChromium) await benchInChromium({ root, here, photo });
