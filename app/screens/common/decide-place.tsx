@@ -6,6 +6,7 @@ import { linkTo, type PaintingScreen } from '../../state/route.ts';
 import type { Seen } from '../../state/seen.ts';
 import type { Studio } from '../../state/studio.ts';
 import { Button, buttonClass } from './button.tsx';
+import styles from './decide-place.module.css';
 import { TopBar } from './top-bar.tsx';
 import { Waiting, WorkLine } from './waiting.tsx';
 import { Workplace } from './workplace.tsx';
@@ -44,7 +45,9 @@ export function DecidePlace(props: DecidePlaceProps) {
       panel={
         now && (
           <>
-            <WorkLine studio={studio} />
+            <div class={styles.work}>
+              <WorkLine studio={studio} />
+            </div>
             {panel(now)}
           </>
         )
