@@ -1,6 +1,7 @@
 import type { PlanWishes } from '../app/model/wash-plan.ts';
 import { knownPaints } from './kernels/optics/paint-box.ts';
 import { paintsAllowed } from './kernels/palette/paints-allowed.ts';
+import { wishedPalette } from './kernels/plan/wished-palette.ts';
 
 /**
  * Throws a plain Error named 'WishError', with a sentence for her, where her wishes for the palette
@@ -8,7 +9,7 @@ import { paintsAllowed } from './kernels/palette/paints-allowed.ts';
  */
 export function checkWishes(wishes: PlanWishes): void {
   try {
-    paintsAllowed(knownPaints(wishes.ownPaints), wishes);
+    paintsAllowed(knownPaints(wishes.ownPaints), wishedPalette(wishes));
   } catch (thrown) {
     if (!(thrown instanceof RangeError)) throw thrown;
     const error = new Error(thrown.message);

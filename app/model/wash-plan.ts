@@ -6,7 +6,7 @@ import type { Slot, ToneRange, Warning } from './reading.ts';
 import type { Wetness } from './wetness.ts';
 
 /** Named in every plan; raised when the same reading may give another plan. */
-export const planEngine = 'plan-2';
+export const planEngine = 'plan-3';
 
 export interface Part {
   /** Paint id. */
@@ -48,6 +48,8 @@ export interface Mix {
   readonly expectedWet: Lab;
   /** Where lighter bands share this wash: the same puddle thinner. */
   readonly weaker?: Strength;
+  /** Sentences about the puddle: mud, colours that may run together instead. Left out: none. */
+  readonly notes?: readonly string[];
 }
 
 export type StepKind =

@@ -1,6 +1,6 @@
 import type { Lab } from '../../../app/model/lab.ts';
 import type { Paint } from '../../../app/model/paint.ts';
-import type { Reading, ToneRange } from '../../../app/model/reading.ts';
+import type { Reading, Slot, ToneRange } from '../../../app/model/reading.ts';
 import type { Stage } from '../../../app/model/stage.ts';
 import { reservesOf, retargeted, toneRange } from '../../../app/model/tone-range.ts';
 import {
@@ -16,12 +16,15 @@ import { paintsAllowed } from '../palette/paints-allowed.ts';
 import { darkestBandLightness, paletteTargets } from '../palette/palette-target.ts';
 import { searchPalette } from '../palette/search-palette.ts';
 import { layeredSolve, type SolvedPassage } from './layered-solve.ts';
+import { mixNotes } from './mix-notes.ts';
 import { orderSteps } from './order-steps.ts';
 import { paletteEntries } from './palette-entries.ts';
 import type { PlanFacts } from './plan-facts.ts';
 import { planId } from './plan-id.ts';
-import { colourWarning, darkWarning, nothingToPaint } from './plan-warnings.ts';
+import { colourWarning, darkWarning, nothingToPaint, valueWarning } from './plan-warnings.ts';
 import { PuddleNames } from './puddle-names.ts';
+import { wishedColours } from './wished-colours.ts';
+import { wishedPalette } from './wished-palette.ts';
 
 /** The sheet's weight is not asked for yet: the trade's usual paper, g/m2. */
 const usualPaperGsm = 300;
@@ -85,14 +88,18 @@ async function solvePassages(
  */
 export async function buildWashPlan(
   reading: Reading,
-  wishes: PlanWishes,
+  asked: PlanWishes,
   checkpoint: PlanCheckpoint,
 ): Promise<WashPlan> {
+  const wishes = wishedPalette(asked);
+  const known = knownPaints(wishes.ownPaints);
+  const slotsFor = (range: ToneRange): readonly Slot[] =>
+    wishedColours(retargeted(reading.slots, range), reading.families, wishes.colours, known);
   const wideRange = rangeFor(reading, await boxDarkest(wishes, checkpoint));
-  const wanted = retargeted(reading.slots, wideRange);
+  const wanted = slotsFor(wideRange);
   const empty = {
     schema: 1,
-    id: planId({ reading, wishes, planEngine }),
+    id: planId({ reading, wishes: asked, planEngine }),
     engine: planEngine,
     paper: defaultPaperLab,
   } as const;
@@ -101,19 +108,20 @@ export async function buildWashPlan(
   if (targets.length === 0) {
     return { ...noSteps, range: wideRange, slots: wanted, warnings: [nothingToPaint] };
   }
-  const found = await searchPalette(wanted, knownPaints(wishes.ownPaints), wishes, (part) =>
+  const found = await searchPalette(wanted, known, wishes, (part) =>
     checkpoint(0.1 + 0.4 * part, 'paints'),
   );
   const reached = darkestOf(found.paints);
   const range = rangeFor(reading, reached);
-  const slots = retargeted(reading.slots, range);
+  const slots = slotsFor(range);
   const passages = await solvePassages(
     reading,
     { slots, paints: found.paints },
     wishes,
     checkpoint,
   );
-  const tooLight = darkWarning(reached, darkestBandLightness(targets));
+  const onePaint = found.paints.length === 1;
+  const tooLight = darkWarning(reached, darkestBandLightness(targets), onePaint);
   if (passages.length === 0) {
     // Paints so pale that nothing they do stands off the paper.
     return { ...noSteps, range, slots, warnings: [tooLight ?? nothingToPaint] };
@@ -129,16 +137,20 @@ export async function buildWashPlan(
   };
   const steps = orderSteps(facts, defaultPaperLab);
   const last: readonly Lab[] = steps.at(-1)?.after ?? [];
-  const warnings = [tooLight, colourWarning(facts, slots, last)].filter(
-    (warning) => warning !== null,
-  );
+  const off = wishes.colours ? valueWarning(facts, slots, last) : colourWarning(facts, slots, last);
+  const warnings = [tooLight, off].filter((warning) => warning !== null);
   return {
     ...empty,
     range,
     slots,
     palette: paletteEntries(facts),
     optics: facts.paints,
-    mixes: passages.flatMap((passage) => passage.washes.flatMap((wash) => wash.mixes)),
+    mixes: mixNotes(
+      passages.flatMap((passage) => passage.washes.flatMap((wash) => wash.mixes)),
+      reading,
+      slots,
+      facts.paints,
+    ),
     steps,
     warnings,
   };

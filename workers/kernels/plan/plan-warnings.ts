@@ -16,13 +16,13 @@ const darkSlack = 3;
  * By how much her darks fall short, L*: `reached` is the darkest her palette's mixes give in one wash,
  * `wanted` what the darkest band asks for; null where that is near enough.
  */
-export function darkWarning(reached: number, wanted: number): Warning | null {
+export function darkWarning(reached: number, wanted: number, onePaint = false): Warning | null {
   if (reached - wanted <= darkSlack) return null;
   const got = valueOfLightness(reached);
   const needed = valueOfLightness(wanted);
   return {
     code: 'dark-out-of-reach',
-    text: `The darks want value ${needed.toFixed(1)} (10 is white), these paints reach ${got.toFixed(1)}: ${(got - needed).toFixed(1)} too light. Add a deep blue or brown.`,
+    text: `The darks want value ${needed.toFixed(1)} (10 is white), ${onePaint ? 'this paint reaches' : 'these paints reach'} ${got.toFixed(1)}: ${(got - needed).toFixed(1)} too light. ${onePaint ? 'Take a darker paint, or let the picture stay lighter.' : 'Add a deep blue or brown.'}`,
   };
 }
 
@@ -34,27 +34,62 @@ const colourSlack = 10;
 const leastShare = 0.03;
 const leastOfFamily = 0.4;
 
-/** The family whose planned colour is missed worst by area, or null. */
-export function colourWarning(
-  facts: PlanFacts,
+/** From so many L* a value is clearly another (design, comparison). */
+const valueSlack = 8;
+
+/** The family that `misses` its target on most of the sheet, if that matters; or null. */
+function worstMissed(
   slots: readonly Slot[],
   last: readonly Lab[],
-): Warning | null {
+  misses: (target: Lab, got: Lab) => boolean,
+): number | null {
   const missed = new Map<number, number>();
   const painted = new Map<number, number>();
   for (const [i, slot] of slots.entries()) {
     const got = last[i];
     if (slot.reserve || !got) continue;
     painted.set(slot.family, (painted.get(slot.family) ?? 0) + slot.share);
-    if (colourDifference(slot.target, got) < colourSlack) continue;
+    if (!misses(slot.target, got)) continue;
     missed.set(slot.family, (missed.get(slot.family) ?? 0) + slot.share);
   }
   const [worst] = [...missed]
     .filter(([family, share]) => share >= leastOfFamily * (painted.get(family) ?? 0))
     .sort((one, two) => two[1] - one[1]);
-  if (!worst || worst[1] < leastShare) return null;
+  return worst && worst[1] >= leastShare ? worst[0] : null;
+}
+
+/** The family whose planned colour is missed worst by area, or null. */
+export function colourWarning(
+  facts: PlanFacts,
+  slots: readonly Slot[],
+  last: readonly Lab[],
+): Warning | null {
+  const worst = worstMissed(
+    slots,
+    last,
+    (target, got) => colourDifference(target, got) >= colourSlack,
+  );
+  if (worst === null) return null;
   return {
     code: 'colour-out-of-reach',
-    text: `The ${familyName(facts, worst[0])} can't be mixed from these paints: it comes out clearly different. Allow one more paint or add one of that hue.`,
+    text: `The ${familyName(facts, worst)} can't be mixed from these paints: it comes out clearly different. Allow one more paint or add one of that hue.`,
+  };
+}
+
+/** The same where she chose the colours: they are hers, only the value is looked at. */
+export function valueWarning(
+  facts: PlanFacts,
+  slots: readonly Slot[],
+  last: readonly Lab[],
+): Warning | null {
+  const worst = worstMissed(
+    slots,
+    last,
+    (target, got) => Math.abs(got[0] - target[0]) >= valueSlack,
+  );
+  if (worst === null) return null;
+  return {
+    code: 'colour-out-of-reach',
+    text: `The ${familyName(facts, worst)} can't get the values of the photo in this colour. Choose a darker paint for it, or let it stay lighter.`,
   };
 }
