@@ -1,0 +1,43 @@
+import type { Paint } from '../../../app/model/paint.ts';
+import type { Reading, ToneRange } from '../../../app/model/reading.ts';
+import { reservesOf } from '../../../app/model/tone-range.ts';
+import { roomWeather } from '../../../app/model/wash-plan.ts';
+import { darkestOf } from '../palette/darkest-of.ts';
+import type { PlanCheckpoint } from './plan-checkpoint.ts';
+import type { PlanFacts } from './plan-facts.ts';
+import type { PlannedSlots } from './planned-slots.ts';
+import { solvePassages } from './solve-passages.ts';
+import { usedFirst } from './used-first.ts';
+
+/** The sheet's weight is not asked for yet: the trade's usual paper, g/m2. */
+const usualPaperGsm = 300;
+
+export interface SolvedPalette {
+  /** L* of the darkest single wash of these paints. */
+  readonly reached: number;
+  readonly range: ToneRange;
+  /** Its paints are those some mix needs, and those she asked for. */
+  readonly facts: PlanFacts;
+}
+
+/** What these paints do for the reading, wash over wash, with targets for the darkest they reach. */
+export async function solvePalette(
+  reading: Reading,
+  { wishes, forDarkest }: PlannedSlots,
+  paints: readonly Paint[],
+  checkpoint: PlanCheckpoint,
+): Promise<SolvedPalette> {
+  const reached = darkestOf(paints);
+  const { range, slots } = forDarkest(reached);
+  const passages = await solvePassages(reading, { slots, paints }, wishes, checkpoint);
+  const facts = {
+    reading,
+    slots,
+    reserves: reservesOf(slots),
+    paints: usedFirst(paints, passages, wishes),
+    passages,
+    weather: wishes.weather ?? roomWeather,
+    paperGsm: usualPaperGsm,
+  };
+  return { reached, range, facts };
+}

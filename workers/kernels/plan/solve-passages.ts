@@ -1,0 +1,42 @@
+import type { Reading } from '../../../app/model/reading.ts';
+import type { PlanWishes } from '../../../app/model/wash-plan.ts';
+import { layeredSolve, type SolvedPassage } from './layered-solve.ts';
+import type { PlanCheckpoint } from './plan-checkpoint.ts';
+import type { PlanFacts } from './plan-facts.ts';
+import { PuddleNames } from './puddle-names.ts';
+
+const proposedWashes = 3;
+const proposedPuddles = 3;
+
+function whole(asked: number | undefined, proposed: number, most: number, what: string): number {
+  const number = asked ?? proposed;
+  if (!Number.isInteger(number) || number < 1 || number > most) {
+    throw new RangeError(`${what}: choose a whole number from 1 to ${most}.`);
+  }
+  return number;
+}
+
+/** Every passage solved wash over wash; those without anything to paint are left out. The second half of the planning. */
+export async function solvePassages(
+  reading: Reading,
+  facts: Pick<PlanFacts, 'slots' | 'paints'>,
+  wishes: PlanWishes,
+  checkpoint: PlanCheckpoint,
+): Promise<SolvedPassage[]> {
+  const passages = [...new Set(reading.slots.map((slot) => slot.passage))];
+  const input = {
+    ...facts,
+    washes: whole(wishes.washes, proposedWashes, 8, 'Washes over each other'),
+    puddles: whole(wishes.puddlesPerWash, proposedPuddles, 8, 'Puddles in one wash'),
+    names: new PuddleNames(),
+  };
+  const solved: SolvedPassage[] = [];
+  for (const [n, passage] of passages.entries()) {
+    solved.push(
+      await layeredSolve(passage, input, (part) =>
+        checkpoint(0.5 + (0.5 * (n + Math.min(1, part))) / passages.length, 'washes'),
+      ),
+    );
+  }
+  return solved.filter((passage) => passage.washes.length > 0);
+}
