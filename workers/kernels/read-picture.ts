@@ -24,6 +24,7 @@ import { slotsOf } from './shapes/slots-of.ts';
 import { type SortedPixels, sortPixels } from './sort-pixels.ts';
 import { bandsOf } from './values/bands-of.ts';
 import { percentile } from './values/percentile.ts';
+import { edgesOfBrushed } from './whites/edges-of-brushed.ts';
 import { whitesOf } from './whites/whites-of.ts';
 import { withBrushedWhites } from './whites/with-brushed-whites.ts';
 
@@ -150,7 +151,8 @@ export async function readPicture(
   const counting = countMasses(kindMap, lists.slots, size, pxPerMm, smallest);
   const masses = await staged(counting, checkpoint, 'shapes', [0.86, 0.9, 24]);
   const measuring = edgesOf(kindMap, lightnessPlane(sorted.raster), sorted.raster, pxPerMm);
-  const { edges, borders } = await staged(measuring, checkpoint, 'shapes', [0.9, 0.99, 20]);
+  const measured = await staged(measuring, checkpoint, 'shapes', [0.9, 0.99, 20]);
+  const { edges, borders } = edgesOfBrushed(measured, lists.slots);
   const shapes = { slotMap: kindMap, slots: lists.slots, edges, borders };
   const listing = whitesOf(shapes, size, pxPerMm);
   const whites = await staged(listing, checkpoint, 'shapes', [0.99, 1, 7]);

@@ -83,6 +83,21 @@ describe('her brush', () => {
     expect(after.lightnessMap).toEqual(before.lightnessMap);
   });
 
+  test('round it the edge is as sharp and strong as the two are planned', async () => {
+    const { reading } = await read({ whites: [dab('keep', 0.8, 0.7)] });
+    const white = reading.slots.findIndex(({ byHand }) => byHand);
+    const round = (reading.edges ?? []).filter(({ a, b }) => a === white || b === white);
+    expect(round.length).toBeGreaterThan(0);
+    for (const { a, b, kind, widthMm, contrast } of round) {
+      const [one, two] = [reading.slots[a]?.target[0] ?? 0, reading.slots[b]?.target[0] ?? 0];
+      expect([kind, widthMm]).toEqual(['hard', 0]); // dark grey beside paper
+      expect(contrast).toBeCloseTo(Math.abs(one - two), 9);
+    }
+    for (const { a, b, soft, lost } of reading.borders) {
+      if (a === white || b === white) expect([soft, lost]).toEqual([0, 0]);
+    }
+  });
+
   test('a white much smaller than what is merged stays', async () => {
     const after = await read({ whites: [dab('keep', 0.8, 0.7, 0.004)] });
     sound(after);
