@@ -1,6 +1,9 @@
 // THE contract between page and worker: types only.
 import type { MassSizes, MassWash } from '../app/model/masses.ts';
+import type { LaidMix, MixNeighbours } from '../app/model/mix-neighbour.ts';
+import type { MixingChart } from '../app/model/mixing-chart.ts';
 import type { Paint, PaintCard } from '../app/model/paint.ts';
+import type { PigmentTraits } from '../app/model/pigment-traits.ts';
 import type { Reading, ReadingWishes, Slot } from '../app/model/reading.ts';
 import type { Crop, PixelSize } from '../app/model/reference.ts';
 import type { Sheet } from '../app/model/sheet.ts';
@@ -116,6 +119,18 @@ export interface AnalysisApi {
   pictures(jpeg: ArrayBuffer): Promise<Pictures>;
   /** The built-in paints and her own. */
   paintBox(own: readonly Paint[]): Promise<PaintCard[]>;
+  /** What the trade says of pigments by Colour Index name, those without a built-in paint too. */
+  pigmentTable(): Promise<readonly PigmentTraits[]>;
+  /** K and S of a built-in paint; null where there is none of that id. */
+  opticsLike(id: string): Promise<Pick<Paint, 'K' | 'S'> | null>;
+  /** The mixes next to one over the dried washes below it; `paints` is the palette. */
+  mixNeighbours(
+    paints: readonly Paint[],
+    below: readonly LaidMix[],
+    mix: LaidMix,
+  ): Promise<MixNeighbours>;
+  /** What the paints of a palette make together. */
+  mixingChart(paints: readonly Paint[]): Promise<MixingChart>;
   cancel(job: number): void;
   /** Builds tables ahead of need; answers when warm. */
   warmUp(): Promise<void>;

@@ -4,7 +4,10 @@ import type { AnalysisApi, OnProgress, Stage } from './analysis-api.ts';
 import { checkWishes } from './check-wishes.ts';
 import { handOver } from './hand-over.ts';
 import { cancelJob, nextTurn, runJob } from './jobs.ts';
-import { knownPaints, paintCard } from './kernels/optics/paint-box.ts';
+import { mixNeighbours } from './kernels/optics/mix-neighbours.ts';
+import { mixingChart } from './kernels/optics/mixing-chart.ts';
+import { knownPaints, paintBox, paintCard } from './kernels/optics/paint-box.ts';
+import { pigmentTable } from './kernels/optics/pigment-table.ts';
 import { darkestInSteps, usualPaints } from './kernels/palette/darkest-of.ts';
 import { keptLibrary } from './kernels/palette/kept-library.ts';
 import { buildWashPlan } from './kernels/plan/build-wash-plan.ts';
@@ -88,6 +91,13 @@ const api: AnalysisApi = {
   },
 
   paintBox: async (own) => knownPaints(own).map(paintCard),
+  pigmentTable: async () => pigmentTable,
+  async opticsLike(id) {
+    const paint = paintBox.find((each) => each.id === id);
+    return paint ? { K: paint.K, S: paint.S } : null;
+  },
+  mixNeighbours: async (paints, below, mix) => mixNeighbours(paints, below, mix),
+  mixingChart: async (paints) => mixingChart(paints),
   cancel: cancelJob,
   async warmUp() {
     await darkestInSteps(usualPaints, nextTurn);

@@ -11,7 +11,10 @@ import type {
   WashShapes,
   WashShapesRequest,
 } from '../../workers/analysis-api.ts';
+import type { LaidMix, MixNeighbours } from '../model/mix-neighbour.ts';
+import type { MixingChart } from '../model/mixing-chart.ts';
 import type { Paint, PaintCard } from '../model/paint.ts';
+import type { PigmentTraits } from '../model/pigment-traits.ts';
 import type { Reading } from '../model/reading.ts';
 import type { PlanWishes, WashPlan } from '../model/wash-plan.ts';
 import { createCallDesk, type DeskOptions } from './call-desk.ts';
@@ -41,6 +44,15 @@ export interface AnalysisClient {
   washShapes(signal: AbortSignal, request: WashShapesRequest): Promise<WashShapes>;
   pictures(signal: AbortSignal, jpeg: ArrayBuffer): Promise<Pictures>;
   paintBox(signal: AbortSignal, own: readonly Paint[]): Promise<PaintCard[]>;
+  pigmentTable(signal: AbortSignal): Promise<readonly PigmentTraits[]>;
+  opticsLike(signal: AbortSignal, id: string): Promise<Pick<Paint, 'K' | 'S'> | null>;
+  mixNeighbours(
+    signal: AbortSignal,
+    paints: readonly Paint[],
+    below: readonly LaidMix[],
+    mix: LaidMix,
+  ): Promise<MixNeighbours>;
+  mixingChart(signal: AbortSignal, paints: readonly Paint[]): Promise<MixingChart>;
   warmUp(signal: AbortSignal): Promise<void>;
   dispose(): void;
 }
@@ -86,6 +98,11 @@ export function createAnalysisClient(options: Partial<DeskOptions> = {}): Analys
     washShapes: (signal, request) => desk.call(signal, (api, job) => api.washShapes(job, request)),
     pictures: (signal, jpeg) => desk.call(signal, (api) => api.pictures(jpeg), closePictures),
     paintBox: (signal, own) => desk.call(signal, (api) => api.paintBox(own)),
+    pigmentTable: (signal) => desk.call(signal, (api) => api.pigmentTable()),
+    opticsLike: (signal, id) => desk.call(signal, (api) => api.opticsLike(id)),
+    mixNeighbours: (signal, paints, below, mix) =>
+      desk.call(signal, (api) => api.mixNeighbours(paints, below, mix)),
+    mixingChart: (signal, paints) => desk.call(signal, (api) => api.mixingChart(paints)),
     warmUp: (signal) => desk.call(signal, (api) => api.warmUp()),
     dispose: desk.dispose,
   };

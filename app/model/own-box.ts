@@ -14,19 +14,33 @@ export interface OwnBox {
 
 export const emptyBox: OwnBox = { schema: 1, owned: null, paints: [], gone: [] };
 
+const latest = ({ paints }: OwnBox): Paint[] => [
+  ...new Map(paints.map((paint) => [paint.id, paint])).values(),
+];
+
 /** Her own paints as they are now. */
-export function ownPaints({ paints, gone }: OwnBox): Paint[] {
-  const latest = new Map(paints.map((paint) => [paint.id, paint]));
-  return [...latest.values()].filter(({ id }) => !gone.includes(id));
+export const ownPaints = (box: OwnBox): Paint[] =>
+  latest(box).filter(({ id }) => !box.gone.includes(id));
+
+/** Her own paints that were taken out. */
+export const paintsTakenOut = (box: OwnBox): Paint[] =>
+  latest(box).filter(({ id }) => box.gone.includes(id));
+
+/** What is ticked and there; null while nothing is: then every paint known counts. */
+export function tickedPaints({ owned, gone }: OwnBox): readonly string[] | null {
+  const there = owned?.filter((id) => !gone.includes(id)) ?? [];
+  return there.length > 0 ? there : null;
 }
 
-export const isOwned = ({ owned }: OwnBox, id: string): boolean => owned?.includes(id) ?? true;
+export const isOwned = (box: OwnBox, id: string): boolean =>
+  tickedPaints(box)?.includes(id) ?? true;
 
 /** What the search for a palette may choose from. */
 export function boxWishes(box: OwnBox): Pick<PlanWishes, 'box' | 'ownPaints'> {
   const own = ownPaints(box);
+  const ticked = tickedPaints(box);
   return {
-    ...(box.owned && { box: box.owned.filter((id) => !box.gone.includes(id)) }),
+    ...(ticked && { box: ticked }),
     ...(own.length > 0 && { ownPaints: own }),
   };
 }

@@ -9,7 +9,7 @@ export interface PaintProperties {
   readonly granulation: 0 | 1 | 2 | null;
   /** ASTM category as remembered, or null: unknown. */
   readonly lightfastness: string | null;
-  /** A short caution, or null. Always with 'read the label'. */
+  /** A short caution, or null. Always with 'check the label'. */
   readonly caution: string | null;
 }
 
@@ -24,6 +24,8 @@ export interface Paint {
   readonly K: readonly number[];
   readonly S: readonly number[];
   readonly properties: PaintProperties;
+  /** Which of them are remembered and not hers; missing: all of them, as for the built-in paints. */
+  readonly fromMemory?: readonly (keyof PaintProperties)[];
   /** Where the optics of an own paint come from; missing for the built-in ones. */
   readonly optics?: PaintOptics;
 }
@@ -42,6 +44,7 @@ export interface PaintCard {
   readonly name: string;
   readonly ci: readonly string[];
   readonly properties: PaintProperties;
+  readonly fromMemory?: readonly (keyof PaintProperties)[];
   readonly optics?: PaintOptics;
   /** Dry colour on the default paper at `ladderLoads`. */
   readonly ladder: readonly Lab[];

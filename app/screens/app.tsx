@@ -7,6 +7,7 @@ import { LookScreen } from './look/look-screen.tsx';
 import { PlanScreen } from './plan/plan-screen.tsx';
 import { StartScreen } from './start/start-screen.tsx';
 
+const BoxScreen = later(() => import('./box/box-screen.tsx').then((m) => m.BoxScreen));
 const CameraPlace = later(() => import('./camera/camera-place.tsx').then((m) => m.CameraPlace));
 const ChangesScreen = later(() =>
   import('./changes/changes-screen.tsx').then((m) => m.ChangesScreen),
@@ -53,6 +54,14 @@ function Screen({ app }: { app: AppState }) {
   if (route.screen === 'start') return <StartScreen app={app} />;
   if (route.screen === 'camera') return <CameraPlace app={app} />;
   if (route.screen === 'choose') return <ChooseScreen app={app} />;
+  if (route.screen === 'box')
+    return (
+      <BoxScreen
+        ownBox={app.ownBox}
+        paintDrafts={app.paintDrafts}
+        cameFrom={app.router.cameFrom.value}
+      />
+    );
   const { studio, easel } = app;
   const of = { studio, paintingId: route.paintingId };
   switch (route.screen) {

@@ -10,6 +10,7 @@ import { takeDropsAndPastes } from './drop-and-paste.ts';
 import { createEasel, type Easel } from './easel.ts';
 import { createIntake, type Intake } from './intake.ts';
 import { createOwnBox, type OwnBoxState } from './own-box.ts';
+import { createPaintDrafts, type PaintDraftsState } from './paint-drafts.ts';
 import { createRouter, type Router } from './router.ts';
 import { createShelf, type PaintingCard, type Shelf } from './shelf.ts';
 import { createStudio, type Studio } from './studio.ts';
@@ -23,6 +24,7 @@ export interface App {
   readonly choosing: Choosing;
   readonly studio: Studio;
   readonly ownBox: OwnBoxState;
+  readonly paintDrafts: PaintDraftsState;
   readonly easel: Easel;
   readonly updates: Updates;
   /** A standing trouble with keeping things, in words; null while all is well. */
@@ -97,6 +99,7 @@ export function createApp(store: Store, window: Window): App {
     choosing: createChoosing({ store, client, onChosen: look }),
     studio,
     ownBox,
+    paintDrafts: createPaintDrafts({ store, client, ownBox }),
     easel,
     updates,
     storageProblem: computed(() => store.trouble.value?.message ?? null),

@@ -3,7 +3,13 @@ export type Route =
   | { readonly screen: 'start' }
   | { readonly screen: 'camera' }
   | { readonly screen: 'choose' }
-  | { readonly screen: PaintingScreen; readonly paintingId: string };
+  | { readonly screen: 'box' }
+  | PaintingRoute;
+
+export interface PaintingRoute {
+  readonly screen: PaintingScreen;
+  readonly paintingId: string;
+}
 
 export const paintingScreens = [
   'look',
@@ -26,7 +32,7 @@ const isPaintingScreen = (word: string): word is PaintingScreen =>
 /** The route of a location hash; whatever is not known leads to the start. */
 export function routeOf(hash: string): Route {
   const [place, id, screen] = hash.replace(/^#\/?/, '').split('/');
-  if (place === 'camera' || place === 'choose') return { screen: place };
+  if (place === 'camera' || place === 'choose' || place === 'box') return { screen: place };
   if (place === 'painting' && id && screen && isPaintingScreen(screen))
     return { screen, paintingId: id };
   return { screen: 'start' };
@@ -34,7 +40,7 @@ export function routeOf(hash: string): Route {
 
 export function hashOf(route: Route): string {
   if (route.screen === 'start') return '#/';
-  if (route.screen === 'camera' || route.screen === 'choose') return `#/${route.screen}`;
+  if (!('paintingId' in route)) return `#/${route.screen}`;
   return `#/painting/${route.paintingId}/${route.screen}`;
 }
 

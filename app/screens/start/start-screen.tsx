@@ -61,6 +61,9 @@ export function StartScreen({ app }: { app: App }) {
           field="Picture to study"
           onFiles={([file]) => file && void intake.study(file)}
         />
+        <a class={buttonClass('quiet', true, true)} href="#/box">
+          Your paint box
+        </a>
       </section>
       <PaintingWall shelf={shelf} onOpen={app.goOn} />
       <ExampleCard intake={intake} />

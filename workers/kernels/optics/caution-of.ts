@@ -1,4 +1,4 @@
-// What the label is to be read for; from memory, no safety data sheet.
+// What the label is to be checked for; from memory, no safety data sheet.
 const watched: readonly (readonly [RegExp, string])[] = [
   [/cadmium/i, 'cadmium'],
   [/cobalt/i, 'cobalt'],
@@ -26,5 +26,5 @@ export function cautionOf(hazard: string): string | null {
   const found = watched.find(([pattern]) => pattern.test(hazard));
   if (!found) return null;
   const metal = found[1];
-  return `Contains ${metal}: ${handling[metal]} Read the label.`;
+  return `Contains ${metal}: ${handling[metal]} Check the label.`;
 }

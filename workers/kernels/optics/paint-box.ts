@@ -1,47 +1,12 @@
-import type { Paint, PaintCard, PaintProperties } from '../../../app/model/paint.ts';
+import type { Paint, PaintCard } from '../../../app/model/paint.ts';
 import { ladderLoads } from '../../../app/model/paint.ts';
-import { cautionOf } from './caution-of.ts';
 import { colourOfWashes } from './colour-of-washes.ts';
 import optics from './data/pigment-optics.json';
-import traits from './data/pigment-properties.json';
+import { builtInProperties } from './pigment-table.ts';
 
 /** Names as a painter says them: the table's remarks in brackets stay in the table. */
 const nameOf = (name: string): string =>
   name.replace(/\s*\([^)]*\)/g, '').replace(/, chromium$/, '');
-
-// The first word counts: 'O (transparent grades T)' is opaque, 'not listed ...' is unknown.
-function transparencyOf(text: string): PaintProperties['transparency'] {
-  const word = text.split(' ')[0];
-  return word === 'T' || word === 'ST' || word === 'SO' || word === 'O' ? word : null;
-}
-
-const lightfastnessOf = (text: string): string | null =>
-  /not listed|unsure/.test(text) ? null : text;
-
-const threeSteps = (value: number): 0 | 1 | 2 | null =>
-  value === 0 || value === 1 || value === 2 ? value : null;
-
-function propertiesOf(id: string, ci: string): PaintProperties {
-  const known =
-    traits.pigments.find((pigment) => pigment.optics === id) ??
-    traits.pigments.find((pigment) => pigment.ci === ci);
-  if (!known) {
-    return {
-      transparency: null,
-      staining: null,
-      granulation: null,
-      lightfastness: null,
-      caution: null,
-    };
-  }
-  return {
-    transparency: transparencyOf(known.transparency),
-    staining: threeSteps(known.staining),
-    granulation: threeSteps(known.granulation),
-    lightfastness: lightfastnessOf(known.astmCategory),
-    caution: cautionOf(known.hazard),
-  };
-}
 
 /**
  * The built-in paints: K and S per unit load, 36 bands, from the published optics table (sources in
@@ -56,7 +21,7 @@ export const paintBox: readonly Paint[] = optics.pigments.map(({ id, ci, name, K
     ci: [index],
     K,
     S,
-    properties: propertiesOf(id, index),
+    properties: builtInProperties(id, index),
   };
 });
 
@@ -70,5 +35,6 @@ export const paintCard = (paint: Paint): PaintCard => ({
   ci: paint.ci,
   properties: paint.properties,
   ...(paint.optics && { optics: paint.optics }),
+  ...(paint.fromMemory && { fromMemory: paint.fromMemory }),
   ladder: ladderLoads.map((load) => colourOfWashes([{ paints: [paint], parts: [1], load }])),
 });

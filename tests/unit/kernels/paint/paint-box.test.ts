@@ -28,7 +28,7 @@ it('warns of metals, and always sends to the label', () => {
   expect(of('pb27-prussian-blue')?.staining).toBe(2);
   expect(of('pbr7-burnt-umber')?.transparency).toBe('SO');
   for (const { properties } of paintBox) {
-    if (properties.caution) expect(properties.caution).toMatch(/Read the label\.$/);
+    if (properties.caution) expect(properties.caution).toMatch(/Check the label\.$/);
   }
 });
 

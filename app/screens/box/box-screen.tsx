@@ -1,0 +1,91 @@
+import { useEffect } from 'preact/hooks';
+import { boxInWords } from '../../model/box-in-words.ts';
+import { withTicks } from '../../model/change-own-box.ts';
+import { ownPaints, tickedPaints } from '../../model/own-box.ts';
+import type { OwnBoxState } from '../../state/own-box.ts';
+import type { PaintDraftsState } from '../../state/paint-drafts.ts';
+import { hashOf, type PaintingRoute } from '../../state/route.ts';
+import { Button } from '../common/button.tsx';
+import { TopBar } from '../common/top-bar.tsx';
+import { BoxList } from './box-list.tsx';
+import styles from './box-screen.module.css';
+import { OwnPaints } from './own-paints.tsx';
+
+interface BoxScreenProps {
+  ownBox: OwnBoxState;
+  paintDrafts: PaintDraftsState;
+  /** The place of a painting she came from; the way back leads there. */
+  cameFrom: PaintingRoute | null;
+}
+
+/** The paints she owns, for all paintings: ticks in the built-in list, and paints of her own. */
+export function BoxScreen({ ownBox, paintDrafts, cameFrom }: BoxScreenProps) {
+  useEffect(() => {
+    void ownBox.open();
+    void paintDrafts.open();
+  }, [ownBox, paintDrafts]);
+  const box = ownBox.box.value;
+  const cards = ownBox.cards.value;
+  const ticked = tickedPaints(box);
+  const problem = ownBox.problem.value ?? paintDrafts.problem.value;
+  const own = new Set(ownPaints(box).map(({ id }) => id));
+  const toPaints = cameFrom?.screen === 'paints';
+
+  return (
+    <main class={styles.page} data-screen="box">
+      <header class={styles.top}>
+        <TopBar
+          title="Your paint box"
+          back={toPaints ? 'Paints' : cameFrom ? 'Back' : 'Paintings'}
+          backTo={hashOf(cameFrom ?? { screen: 'start' })}
+        />
+      </header>
+      {problem && (
+        <p class={styles.problem} role="alert">
+          {problem}
+        </p>
+      )}
+      <section class={styles.section} aria-label="What you own">
+        <p>
+          Tick the paints you own, once for all paintings. Each is shown from its palest tint to
+          full strength.
+        </p>
+        <p class={styles.lead} role="status">
+          {cards.length > 0 && boxInWords(ticked?.length ?? null, cards.length)}
+        </p>
+        <div class={styles.actions}>
+          <Button
+            disabled={cards.length === 0}
+            onClick={() =>
+              void ownBox.change((before) =>
+                withTicks(
+                  before,
+                  cards.map(({ id }) => id),
+                ),
+              )
+            }
+          >
+            Tick all
+          </Button>
+          <Button
+            disabled={!ticked}
+            onClick={() => void ownBox.change((before) => withTicks(before, []))}
+          >
+            None
+          </Button>
+        </div>
+        <p class={styles.quiet}>
+          The label, the safety data sheet and your local rules come first. What the trade says of
+          pigments stands here from memory, and the same name differs from maker to maker: brush a
+          scrap first.
+        </p>
+      </section>
+      <OwnPaints
+        ownBox={ownBox}
+        paintDrafts={paintDrafts}
+        cards={cards.filter(({ id }) => own.has(id))}
+      />
+      <BoxList ownBox={ownBox} cards={cards.filter(({ id }) => !own.has(id))} />
+    </main>
+  );
+}
