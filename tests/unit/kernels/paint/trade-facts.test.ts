@@ -109,4 +109,81 @@ describe('trade facts', () => {
     expect(mean).toBeGreaterThan(1.5);
     expect(mean).toBeLessThan(3.2);
   });
+
+  it('three primaries reach orange, green and violet, by hue', () => {
+    for (const yellow of ['py74-arylide-yellow', 'py35-cadmium-yellow']) {
+      for (const red of ['pv19-quinacridone-red', 'pr122-quinacridone-magenta']) {
+        for (const blue of ['pb29-ultramarine-blue', 'pb153-phthalocyanine-blue']) {
+          const [y, r, b] = [named(yellow), named(red), named(blue)];
+          const wholes = [1, 2, 3, 4, 5, 6, 7];
+          const reach = (one: Paint, two: Paint, from: number, to: number): boolean =>
+            wholes.some((parts) => {
+              const wash = { paints: [one, two], parts: [parts, 8 - parts], load: 3 };
+              const mixed = colourOfWashes([wash]);
+              return hue(mixed) > from && hue(mixed) < to && chroma(mixed) > 25;
+            });
+          // Hues of this project's colour names: orange 50..75, green 115..180, violet 295..330.
+          expect(reach(y, r, 50, 75), `orange of ${yellow} and ${red}`).toBe(true);
+          expect(reach(y, b, 115, 180), `green of ${yellow} and ${blue}`).toBe(true);
+          expect(reach(r, b, 295, 330), `violet of ${red} and ${blue}`).toBe(true);
+        }
+      }
+    }
+  });
+
+  it('ultramarine and burnt sienna make a near-black, C* under 6', () => {
+    const sienna = named('pbr7-burnt-sienna');
+    const wholes = [1, 2, 3, 4, 5, 6, 7];
+    const greys = wholes
+      .flatMap((one) => wholes.map((two) => [one, two]))
+      .filter(([one, two]) => (one ?? 0) + (two ?? 0) <= 8)
+      .map((parts) =>
+        colourOfWashes([{ paints: [named('pb29-ultramarine-blue'), sienna], parts, load: 24 }]),
+      )
+      .filter((lab) => chroma(lab) < 6);
+    expect(greys.length).toBeGreaterThan(0);
+    expect(valueOfLightness(Math.min(...greys.map(([lightness]) => lightness)))).toBeLessThan(3);
+  });
+
+  it('complements make a neutral between them: some ratio is far greyer than either', () => {
+    for (const [one, two] of [
+      ['pb29-ultramarine-blue', 'pbr7-burnt-sienna'],
+      ['pb28-cobalt-blue', 'po20-cadmium-orange'],
+      ['pg7-phthalocyanine-green', 'pr254-pyrrole-red'],
+      ['pv23-dioxazine-violet', 'py83-diarylide-yellow'],
+    ] as const) {
+      const mixed = Array.from({ length: 63 }, (_, n) =>
+        chroma(
+          colourOfWashes([{ paints: [named(one), named(two)], parts: [n + 1, 63 - n], load: 4 }]),
+        ),
+      );
+      const alones = [one, two].map((id) => chroma(alone(named(id), 4)));
+      expect(Math.min(...mixed), `${one} ${two}`).toBeLessThan(0.4 * Math.min(...alones));
+    }
+  });
+
+  it('at one strength pale yellow, green and deep blue go from light to dark', () => {
+    for (const load of [0.5, 1, 3, 8, 16]) {
+      const [yellow, green, blue] = [
+        'py175-lemon-yellow',
+        'pg36-phthalocyanine-green',
+        'pb60-indanthrone-blue',
+      ].map((id) => alone(named(id), load)[0]);
+      expect(yellow, `${load}`).toBeGreaterThan(green as number);
+      expect(green, `${load}`).toBeGreaterThan(blue as number);
+    }
+  });
+
+  // Two scattering yellows may rise by up to 1 at high load: physics, not a fault.
+  it('the water ladder goes steadily darker to full strength', () => {
+    for (const paint of paintBox.filter((each) => !isWhite(each))) {
+      let darkest = 100;
+      for (let load = 0.1; load <= 32; load *= 1.3) {
+        const { 0: lightness } = alone(paint, load);
+        const slack = paint.id.startsWith('py') ? 1 : 1e-9;
+        expect(lightness, `${paint.id} ${load}`).toBeLessThanOrEqual(darkest + slack);
+        darkest = Math.min(darkest, lightness);
+      }
+    }
+  });
 });

@@ -1,0 +1,73 @@
+import { expect, it } from 'vitest';
+import type { Paint } from '../../../../app/model/paint.ts';
+import { colourOfWashes } from '../../../../workers/kernels/optics/colour-of-washes.ts';
+import { mixingChart } from '../../../../workers/kernels/optics/mixing-chart.ts';
+import { paintBox } from '../../../../workers/kernels/optics/paint-box.ts';
+
+const palette = [
+  'py74-arylide-yellow',
+  'pv19-quinacridone-red',
+  'pb29-ultramarine-blue',
+  'pbr7-burnt-sienna',
+  'pg7-phthalocyanine-green',
+].map((id) => paintBox.find((paint) => paint.id === id) as Paint);
+const chart = mixingChart(palette);
+const all = chart.pairs.flatMap(({ ratios }) => ratios.flat());
+
+it('has every pair once, three ratios, three strengths', () => {
+  expect(new Set(chart.pairs.map(({ paints }) => [...paints].sort().join())).size).toBe(10);
+  for (const { paints, ratios } of chart.pairs) {
+    expect(paints[0]).not.toBe(paints[1]);
+    expect(ratios.map((row) => row[0]?.parts.map(({ parts }) => parts))).toEqual([
+      [3, 1],
+      [1, 1],
+      [1, 3],
+    ]);
+    for (const row of ratios) {
+      expect(row.map(({ consistency }) => consistency)).toEqual(['tea', 'milk', 'cream']);
+    }
+  }
+});
+
+it('shows each as it is laid on paper', () => {
+  for (const { parts, load, dry } of [...all, ...chart.darks]) {
+    const paints = parts.map(({ paint }) => palette.find(({ id }) => id === paint) as Paint);
+    const laid = colourOfWashes([{ paints, parts: parts.map((part) => part.parts), load }]);
+    for (const i of [0, 1, 2] as const) expect(dry[i]).toBeCloseTo(laid[i], 9);
+  }
+});
+
+it('finds the darkest mixes, darkest first, a third paint only where it darkens', () => {
+  expect(chart.darks.length).toBe(6);
+  const lightness = chart.darks.map(({ dry }) => dry[0]);
+  expect(lightness).toEqual([...lightness].sort((one, two) => one - two));
+  // The slow way: all pairs in all ratios to 8, one by one.
+  let darkest = 100;
+  for (const one of palette) {
+    for (const two of palette) {
+      for (let parts = 1; parts < 8; parts++) {
+        const wash = { paints: [one, two], parts: [parts, 8 - parts], load: 24 };
+        darkest = Math.min(darkest, colourOfWashes([wash])[0]);
+      }
+    }
+  }
+  expect(lightness[0]).toBeLessThanOrEqual(darkest + 0.5);
+  for (const { parts, dry } of chart.darks) {
+    if (parts.length < 3) continue;
+    const own = chart.darks.filter((each) =>
+      each.parts.every(({ paint }) => parts.some((part) => part.paint === paint)),
+    );
+    for (const pair of own) {
+      if (pair.parts.length === 2) expect(pair.dry[0]).toBeGreaterThan(dry[0] + 1);
+    }
+  }
+});
+
+it('names the tint of its darks', () => {
+  const [dark] = mixingChart(
+    palette.filter(({ id }) => id === 'pb29-ultramarine-blue' || id === 'pbr7-burnt-sienna'),
+  ).darks;
+  expect(dark?.parts.length).toBe(2);
+  expect(dark?.dry[0]).toBeLessThan(30);
+  expect(mixingChart(palette.slice(0, 1))).toEqual({ pairs: [], darks: [] });
+});
