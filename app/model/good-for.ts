@@ -47,5 +47,5 @@ export function goodForInWords(card: Pick<PaintCard, 'properties' | 'ladder'>): 
   if (uses.length > 0) return `Good for ${uses.map((use) => words[use]).join('; ')}.`;
   return told.every((each) => each === null)
     ? 'What it is good for is not known: try it on a scrap.'
-    : 'Good for mixing; nothing special.';
+    : 'Good for mixing.';
 }

@@ -62,12 +62,14 @@ export const paletteWish = (decisions: readonly Decision[]): PaletteWish =>
 export function planWishes(decisions: readonly Decision[], box: OwnBox): PlanWishes {
   const { n, must, exclude, chosen } = paletteWish(decisions);
   const colours = lastDecision(decisions, 'colours')?.wish;
+  // A paint of hers may have been taken out of the box since.
+  const there = (ids: readonly string[]) => ids.filter((id) => !box.gone.includes(id));
   return {
     ...boxWishes(box),
     paletteSize: n,
-    must,
-    exclude,
-    ...(chosen && { chosen }),
+    must: there(must),
+    exclude: there(exclude),
+    ...(chosen && { chosen: there(chosen) }),
     ...(colours && colours.mode !== 'photo' && { colours }),
   };
 }

@@ -48,24 +48,24 @@ export function BoxFilters({ cards, left, order, asked }: BoxFiltersProps) {
             const choose = (value: string | undefined): void => {
               asked.value = askingFor(asked.value, name, value);
             };
-            const leaves = (value: string | undefined): number =>
-              filterPaints(cards, askingFor(asked.value, name, value)).length;
-            const rows: readonly (readonly [string | undefined, string])[] = [
-              [undefined, 'any'],
-              ...choices,
-            ];
+            const rows = [[undefined, 'any'] as const, ...choices].map(([value, text]) => ({
+              value,
+              text,
+              leaves: filterPaints(cards, askingFor(asked.value, name, value)).length,
+            }));
             return (
               <fieldset key={name} class={styles.filter}>
                 <legend class={styles.title}>{title}</legend>
-                {rows.map(([value, text]) => (
+                {rows.map(({ value, text, leaves }) => (
                   <button
                     key={text}
                     type="button"
                     class={styles.choice}
                     aria-pressed={asked.value[name] === value}
+                    disabled={leaves === 0 && value !== undefined && asked.value[name] !== value}
                     onClick={() => choose(value)}
                   >
-                    {text} <span class={styles.count}>{leaves(value)}</span>
+                    {text} <span class={styles.count}>{leaves}</span>
                   </button>
                 ))}
               </fieldset>

@@ -48,7 +48,7 @@ export function BoxRow({ card, ownBox, children }: BoxRowProps) {
             void ownBox.change((before) => withTick(before, card.id, owns));
           }}
         />
-        I own it <span class="spoken">: {card.name}</span>
+        I own it<span class="spoken">: {card.name}</span>
       </label>
     </li>
   );

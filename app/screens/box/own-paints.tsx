@@ -23,7 +23,7 @@ export function OwnPaints({ ownBox, paintDrafts, cards }: OwnPaintsProps) {
   const drafts = paintDrafts.drafts.value;
   const out = paintsTakenOut(ownBox.box.value);
   // What was pressed goes away: a painter with keys goes on from here.
-  const stay = (): void => section.current?.focus({ preventScroll: true });
+  const stay = (): void => section.current?.focus();
   const form = (key: string) => (
     <PaintForm key={key} of={key} paintDrafts={paintDrafts} ownBox={ownBox} onDone={stay} />
   );

@@ -21,7 +21,8 @@ interface PaintFormProps {
 /** A paint of her own, typed: names, properties, and what it behaves like until it is measured. */
 export function PaintForm({ of, paintDrafts, ownBox, onDone }: PaintFormProps) {
   const id = useId();
-  const asked = useSignal(false);
+  const asked = useSignal(false); // to save it: then what is missing is said
+  const namesTyped = useSignal(false);
   const form = useRef<HTMLFormElement>(null);
   const draft = paintDrafts.drafts.value[of];
   const settled = paintDrafts.settled(of);
@@ -33,8 +34,6 @@ export function PaintForm({ of, paintDrafts, ownBox, onDone }: PaintFormProps) {
   if (!draft || !settled) return null;
   const change = (how: Partial<PaintDraft>): void => paintDrafts.change(of, how);
   const { name, ci, like } = settled.problems;
-  const problem = (sentence: string | null, typed: string): string | null =>
-    asked.value || typed.length > 0 ? sentence : null;
 
   async function save(): Promise<void> {
     asked.value = true;
@@ -62,10 +61,13 @@ export function PaintForm({ of, paintDrafts, ownBox, onDone }: PaintFormProps) {
         label="Colour Index names"
         hint="From the label, several with commas: PB29, PY150"
         value={draft.ci}
-        problem={problem(ci, asked.value ? draft.ci : '')}
-        onType={(text) => change({ ci: text })}
+        problem={asked.value || namesTyped.value ? ci : null}
+        onType={(text) => {
+          namesTyped.value = false; // not while she is in the middle of it
+          change({ ci: text });
+        }}
         onSettle={() => {
-          if (draft.ci.trim() !== '') asked.value = true;
+          namesTyped.value = draft.ci.trim() !== '';
         }}
       />
       <TraitFields settled={settled} hers={draft.hers} onChange={(hers) => change({ hers })} />

@@ -8,20 +8,17 @@ interface TextFieldProps {
   /** Why what is typed can't be used; null where it can. */
   problem?: string | null;
   onType: (text: string) => void;
+  /** More than a line is likely. */
+  long?: boolean;
   /** She has finished typing. */
   onSettle?: () => void;
 }
 
 /** A line to type in, with what is wrong with it under it. */
-export function TextField({
-  label,
-  hint,
-  value,
-  problem = null,
-  onType,
-  onSettle,
-}: TextFieldProps) {
+export function TextField(props: TextFieldProps) {
+  const { label, hint, value, problem = null, long = false, onType, onSettle } = props;
   const id = useId();
+  const Input = long ? 'textarea' : 'input';
   return (
     <div class={styles.field}>
       <label for={id}>{label}</label>
@@ -30,10 +27,10 @@ export function TextField({
           {hint}
         </span>
       )}
-      <input
+      <Input
         id={id}
         class={styles.input}
-        type="text"
+        {...(long ? { rows: 2 } : { type: 'text' })}
         autocomplete="off"
         autocapitalize="off"
         spellcheck={false}
@@ -42,7 +39,7 @@ export function TextField({
         aria-describedby={[hint && `${id}-hint`, problem && `${id}-problem`]
           .filter(Boolean)
           .join(' ')}
-        onInput={(event) => onType(event.currentTarget.value)}
+        onInput={(event: { currentTarget: { value: string } }) => onType(event.currentTarget.value)}
         {...(onSettle && { onChange: onSettle })}
       />
       {problem && (

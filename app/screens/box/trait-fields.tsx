@@ -32,6 +32,7 @@ export function TraitFields({ settled, hers, onChange }: TraitFieldsProps) {
   const text = (name: 'lightfastness' | 'caution', label: string, empty: string) => (
     <TextField
       label={label}
+      long={name === 'caution'}
       hint={name in hers ? 'Yours.' : properties[name] ? 'From memory: check the label.' : empty}
       value={properties[name] ?? ''}
       onType={(typed) => onChange({ ...hers, [name]: typed.trim() ? typed : null })}
