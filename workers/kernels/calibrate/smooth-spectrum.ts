@@ -1,0 +1,74 @@
+import type { Lab } from '../../../app/model/lab.ts';
+import { weightX, weightY, weightZ } from '../optics/lab-of-reflectance.ts';
+import { bandCount } from '../optics/wavelengths.ts';
+import { solveSquare } from './solve-square.ts';
+import { xyzOfLab } from './xyz-of-lab.ts';
+
+const size = bandCount + 3;
+const weights = [weightX, weightY, weightZ] as const;
+const mostRounds = 60;
+/** A step of the parameter longer than this is shortened: near black and white it overshoots. */
+const longestStep = 2;
+
+/** tanh z mapped to 0..1, for all bands. */
+const reflectanceOf = (z: Float64Array): Float64Array =>
+  Float64Array.from(z, (value) => (Math.tanh(value) + 1) / 2);
+
+/** Newton's equations: the slopes' sum at rest, and the three sums of the colour. */
+function fillEquations(z: Float64Array, pull: Float64Array, xyz: readonly number[]) {
+  const matrix = new Float64Array(size * size);
+  const right = new Float64Array(size);
+  for (let i = 0; i < bandCount; i++) {
+    const t = Math.tanh(z[i] as number);
+    const bend = (1 - t * t) / 2;
+    let force = 0;
+    for (const [c, weight] of weights.entries()) {
+      const part = weight[i] as number;
+      force += part * (pull[c] as number);
+      matrix[i * size + bandCount + c] = bend * part;
+      matrix[(bandCount + c) * size + i] = bend * part;
+      right[bandCount + c] = (right[bandCount + c] as number) - part * ((t + 1) / 2);
+    }
+    let slope = 0;
+    let own = -2 * t * bend * force;
+    for (const j of [i - 1, i + 1]) {
+      if (j < 0 || j >= bandCount) continue;
+      slope += (z[i] as number) - (z[j] as number);
+      own += 1;
+      matrix[i * size + j] = -1;
+    }
+    matrix[i * size + i] = own;
+    right[i] = -(slope + bend * force);
+  }
+  for (let c = 0; c < 3; c++) {
+    right[bandCount + c] = (right[bandCount + c] as number) + (xyz[c] as number);
+  }
+  return { matrix, right };
+}
+
+/**
+ * The smoothest reflectance, 36 bands, each strictly between 0 and 1, that looks like a colour (D65,
+ * 2 degree; a surface floor, if any, is part of it): least sum of squared slopes of atanh(2 R - 1), by
+ * Newton's method with Lagrange multipliers. Burns, S. A. (2020), Numerical methods for smoothest
+ * reflectance reconstruction, Color Res. Appl. 45, 8-21 (there called LHTSS). Throws a RangeError for
+ * a colour no surface can have.
+ */
+export function spectrumFromLab(lab: Lab): Float64Array {
+  const xyz = xyzOfLab(lab);
+  const luminance = Math.min(1 - 1e-6, Math.max(1e-6, xyz[1]));
+  const z = new Float64Array(bandCount).fill(Math.atanh(2 * luminance - 1));
+  const pull = new Float64Array(3);
+  for (let round = 0; round < mostRounds; round++) {
+    const { matrix, right } = fillEquations(z, pull, xyz);
+    const off = Math.max(...right.map(Math.abs));
+    if (off < 1e-9) return reflectanceOf(z);
+    if (!solveSquare(matrix, right, size)) break;
+    const longest = Math.max(...right.subarray(0, bandCount).map(Math.abs));
+    const share = Math.min(1, longestStep / longest);
+    for (let i = 0; i < bandCount; i++) z[i] = (z[i] as number) + share * (right[i] as number);
+    for (let c = 0; c < 3; c++) {
+      pull[c] = (pull[c] as number) + share * (right[bandCount + c] as number);
+    }
+  }
+  throw new RangeError(`No surface has the colour ${lab.map((v) => v.toFixed(1)).join(' ')}.`);
+}
