@@ -1,6 +1,8 @@
 import type { Lab } from '../model/lab.ts';
 import { tableOf } from './lab-to-rgb.ts';
 import { paintSlots } from './paint-slots.ts';
+import { paintSoft } from './paint-soft.ts';
+import type { SoftBlend } from './soft-blend.ts';
 
 /** Paints one whole layer of a picture onto a canvas of the raster's size. */
 export type Layer = (context: CanvasRenderingContext2D) => void;
@@ -17,6 +19,16 @@ export const slotLayer =
     const { width, height } = context.canvas;
     const image = context.createImageData(width, height);
     paintSlots(slotMap, tableOf(colours), image.data);
+    context.putImageData(image, 0, 0);
+  };
+
+/** Every slot in a flat colour, running into each other where edges are soft; `blend` is asked late. */
+export const softLayer =
+  (slotMap: Uint8Array, blend: () => SoftBlend, colours: readonly Lab[]): Layer =>
+  (context) => {
+    const { width, height } = context.canvas;
+    const image = context.createImageData(width, height);
+    paintSoft(slotMap, blend(), tableOf(colours), image.data);
     context.putImageData(image, 0, 0);
   };
 

@@ -1,5 +1,7 @@
 import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import type { AnalysisClient } from '../analysis/analysis-client.ts';
+import { decidedEdges } from '../model/decided-edges.ts';
+import type { Edge } from '../model/edge.ts';
 import { clockSetBackMs, elapsedMs } from '../model/session/elapsed-ms.ts';
 import { foldSession } from '../model/session/fold-session.ts';
 import { ghostTapMs } from '../model/session/ghost-tap.ts';
@@ -20,6 +22,8 @@ export interface Desk {
   readonly sessionId: string;
   readonly plan: WashPlan;
   readonly seen: Seen;
+  /** As she wants them on the sheet. */
+  readonly edges: readonly Edge[];
   familyName(family: number): string;
 }
 
@@ -108,11 +112,15 @@ export function createEasel({ store, client, clock, screenWatch }: EaselNeeds): 
   async function deskOf({ sessionId, plan, kept }: OpenSession): Promise<Desk> {
     log.value = await store.events(sessionId);
     const pictures = await client.pictures(new AbortController().signal, kept.referenceJpeg);
+    const of = await store.painting(paintingId);
+    const { decisions, reference } = of ?? { decisions: [], reference: null };
+    const decided = reference ? decidedEdges(kept.reading, decisions, reference) : kept.reading;
     const names = new Map(kept.reading.families.map(({ id, name }) => [id, name]));
     return {
       sessionId,
       plan,
       seen: { ...kept, ...pictures },
+      edges: decided.edges ?? [],
       familyName: (family) => names.get(family) ?? 'shapes',
     };
   }

@@ -1,10 +1,11 @@
 import {
   bitmapLayer,
   type Layer,
-  slotLayer,
+  softLayer,
   whereLayer,
   withoutHue,
 } from '../../drawing/layers.ts';
+import type { SoftBlend } from '../../drawing/soft-blend.ts';
 import type { Step } from '../../model/wash-plan.ts';
 import type { Seen } from '../../state/seen.ts';
 
@@ -18,16 +19,19 @@ const dimTo = 134;
 /** Name of the layer that shows `view`, in grey or not. */
 export const stepLayer = (view: StepView, grey: boolean): string => (grey ? `${view}-grey` : view);
 
-/** All layers of one step: the reference, the sheet after the step, and where the step works. */
-export function stepLayers(seen: Seen, step: Step): Record<string, Layer> {
+/**
+ * All layers of one step: the reference, the sheet after the step with its soft edges soft, and where
+ * the step works.
+ */
+export function stepLayers(seen: Seen, step: Step, soft: () => SoftBlend): Record<string, Layer> {
   const where = new Set(step.slots);
   const colour = bitmapLayer(seen.reference);
   const grey = bitmapLayer(seen.grey);
   return {
     reference: colour,
     'reference-grey': grey,
-    sheet: slotLayer(seen.slotMap, step.after),
-    'sheet-grey': slotLayer(seen.slotMap, withoutHue(step.after)),
+    sheet: softLayer(seen.slotMap, soft, step.after),
+    'sheet-grey': softLayer(seen.slotMap, soft, withoutHue(step.after)),
     where: whereLayer(colour, seen.slotMap, where, dimTo),
     'where-grey': whereLayer(grey, seen.slotMap, where, dimTo),
   };

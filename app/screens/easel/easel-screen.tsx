@@ -5,6 +5,7 @@ import { linkTo } from '../../state/route.ts';
 import { Button, buttonClass } from '../common/button.tsx';
 import { Picture } from '../common/picture.tsx';
 import { PuddleList } from '../common/puddle-list.tsx';
+import { softOf } from '../common/soft-of.ts';
 import { type StepView, stepLayer, stepLayers } from '../common/step-layers.ts';
 import { TopBar } from '../common/top-bar.tsx';
 import { ValueScale } from '../common/value-scale.tsx';
@@ -34,9 +35,14 @@ export function EaselScreen({ easel, paintingId }: EaselScreenProps) {
   }, [easel, paintingId]);
   const step = easel.step.value;
   const desk = easel.desk.value;
+  const soft = useComputed(() => {
+    const at = easel.desk.value;
+    return at && softOf(at.seen.slotMap, at.seen.reading.raster, at.edges);
+  });
   const layers = useComputed(() => {
     const now = easel.step.value;
-    return easel.desk.value && now ? stepLayers(easel.desk.value.seen, now) : {};
+    const at = easel.desk.value;
+    return at && now && soft.value ? stepLayers(at.seen, now, soft.value) : {};
   });
 
   if (!desk || !step)

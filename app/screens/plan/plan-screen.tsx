@@ -7,7 +7,9 @@ import type { Studio } from '../../state/studio.ts';
 import { Button, buttonClass } from '../common/button.tsx';
 import { ChoiceRow } from '../common/choice-row.tsx';
 import { Picture } from '../common/picture.tsx';
+import { softOf } from '../common/soft-of.ts';
 import { type StepView, stepLayer, stepLayers } from '../common/step-layers.ts';
+import { studyEdges } from '../common/study-edges.ts';
 import { TopBar } from '../common/top-bar.tsx';
 import { Waiting } from '../common/waiting.tsx';
 import { Workplace } from '../common/workplace.tsx';
@@ -75,13 +77,15 @@ interface ReadyPlanProps extends PlanScreenProps {
   plan: WashPlan;
 }
 
-function ReadyPlan({ paintingId, seen, plan }: ReadyPlanProps) {
+function ReadyPlan({ paintingId, seen, plan, studio }: ReadyPlanProps) {
   const firstWash = plan.steps.findIndex((step) => step.kind === 'wash');
   const index = useSignal(Math.max(0, firstWash));
   const view = useSignal<StepView>('sheet');
   const grey = useSignal(false);
   const step = plan.steps[index.value] ?? plan.steps[0];
-  const layers = useMemo(() => (step ? stepLayers(seen, step) : {}), [seen, step]);
+  const edges = useMemo(() => studyEdges(studio), [seen, studio.painting.value]);
+  const soft = useMemo(() => softOf(seen.slotMap, seen.reading.raster, edges), [seen, edges]);
+  const layers = useMemo(() => (step ? stepLayers(seen, step, soft) : {}), [seen, step, soft]);
   if (!step) return <NothingToPaint paintingId={paintingId} seen={seen} plan={plan} />;
   return (
     <Workplace
