@@ -12,11 +12,13 @@ const CameraPlace = later(() => import('./camera/camera-place.tsx').then((m) => 
 const ChangesScreen = later(() =>
   import('./changes/changes-screen.tsx').then((m) => m.ChangesScreen),
 );
+const ChartScreen = later(() => import('./chart/chart-screen.tsx').then((m) => m.ChartScreen));
 const ChooseScreen = later(() => import('./choose/choose-screen.tsx').then((m) => m.ChooseScreen));
 const ColoursScreen = later(() =>
   import('./colours/colours-screen.tsx').then((m) => m.ColoursScreen),
 );
 const EdgesScreen = later(() => import('./edges/edges-screen.tsx').then((m) => m.EdgesScreen));
+const HuesScreen = later(() => import('./hues/hues-screen.tsx').then((m) => m.HuesScreen));
 const PaintsScreen = later(() => import('./paints/paints-screen.tsx').then((m) => m.PaintsScreen));
 const RecordScreen = later(() => import('./record/record-screen.tsx').then((m) => m.RecordScreen));
 const SheetPlace = later(() => import('./sheet/sheet-place.tsx').then((m) => m.SheetPlace));
@@ -79,12 +81,16 @@ function Screen({ app }: { app: AppState }) {
       return <ColoursScreen {...of} />;
     case 'changes':
       return <ChangesScreen {...of} />;
+    case 'hues':
+      return <HuesScreen {...of} ownBox={app.ownBox} />;
     case 'paints':
       return <PaintsScreen {...of} ownBox={app.ownBox} />;
     case 'plan':
-      return <PlanScreen {...of} />;
+      return <PlanScreen {...of} calls={app.paintCalls} />;
+    case 'chart':
+      return <ChartScreen {...of} calls={app.paintCalls} />;
     case 'easel':
-      return <EaselScreen easel={easel} paintingId={route.paintingId} />;
+      return <EaselScreen easel={easel} calls={app.paintCalls} paintingId={route.paintingId} />;
     case 'record':
       return <RecordScreen easel={easel} paintingId={route.paintingId} />;
   }

@@ -10,6 +10,7 @@ import { takeDropsAndPastes } from './drop-and-paste.ts';
 import { createEasel, type Easel } from './easel.ts';
 import { createIntake, type Intake } from './intake.ts';
 import { createOwnBox, type OwnBoxState } from './own-box.ts';
+import type { PaintCalls } from './paint-calls.ts';
 import { createPaintDrafts, type PaintDraftsState } from './paint-drafts.ts';
 import { createRouter, type Router } from './router.ts';
 import { createShelf, type PaintingCard, type Shelf } from './shelf.ts';
@@ -25,6 +26,7 @@ export interface App {
   readonly studio: Studio;
   readonly ownBox: OwnBoxState;
   readonly paintDrafts: PaintDraftsState;
+  readonly paintCalls: PaintCalls;
   readonly easel: Easel;
   readonly updates: Updates;
   /** A standing trouble with keeping things, in words; null while all is well. */
@@ -100,6 +102,7 @@ export function createApp(store: Store, window: Window): App {
     studio,
     ownBox,
     paintDrafts: createPaintDrafts({ store, client, ownBox }),
+    paintCalls: client,
     easel,
     updates,
     storageProblem: computed(() => store.trouble.value?.message ?? null),

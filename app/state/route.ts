@@ -19,8 +19,10 @@ export const paintingScreens = [
   'edges',
   'colours',
   'changes',
+  'hues',
   'paints',
   'plan',
+  'chart',
   'easel',
   'record',
 ] as const;

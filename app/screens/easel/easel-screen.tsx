@@ -1,6 +1,7 @@
 import { useComputed, useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { Easel } from '../../state/easel.ts';
+import type { PaintCalls } from '../../state/paint-calls.ts';
 import { linkTo } from '../../state/route.ts';
 import { Button, buttonClass } from '../common/button.tsx';
 import { Picture } from '../common/picture.tsx';
@@ -18,11 +19,12 @@ import { useEaselKeys } from './use-easel-keys.ts';
 
 interface EaselScreenProps {
   easel: Easel;
+  calls: PaintCalls;
   paintingId: string;
 }
 
 /** One step at a time, readable at arm's length: the picture, the sentence, the puddles, the clock. */
-export function EaselScreen({ easel, paintingId }: EaselScreenProps) {
+export function EaselScreen({ easel, calls, paintingId }: EaselScreenProps) {
   const view = useSignal<StepView>('where');
   const grey = useSignal(false);
   const toggleGrey = (): void => {
@@ -106,7 +108,7 @@ export function EaselScreen({ easel, paintingId }: EaselScreenProps) {
           </p>
           {!finished && <EaselClock easel={easel} step={step} />}
           {mixes.length > 0 && (
-            <PuddleList plan={plan} mixes={mixes} familyName={desk.familyName} />
+            <PuddleList plan={plan} mixes={mixes} familyName={desk.familyName} calls={calls} />
           )}
           {step.watch && <p>{step.watch}</p>}
           {step.soften && <p>{step.soften}</p>}

@@ -17,6 +17,7 @@ function rowsOf(reading: Reading): readonly (readonly [PaintingScreen, string, s
     ],
     ['edges', 'Edges', edges.length ? `${percent(hard)} of them hard` : 'none'],
     ['colours', 'Colours', `${families.length} ${families.length === 1 ? 'group' : 'groups'}`],
+    ['hues', 'Which colours', 'of the photo, your own, one paint'],
     ['subject', 'Subject and ground', subject ? percent(subject.share) : 'one sheet'],
     ['changes', 'Paint it otherwise', 'leave out, lighter, darker'],
   ];

@@ -1,6 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
 import type { WashPlan } from '../../model/wash-plan.ts';
+import type { PaintCalls } from '../../state/paint-calls.ts';
 import { linkTo } from '../../state/route.ts';
 import type { Seen } from '../../state/seen.ts';
 import type { Studio } from '../../state/studio.ts';
@@ -20,6 +21,7 @@ import { StepCard } from './step-card.tsx';
 
 interface PlanScreenProps {
   studio: Studio;
+  calls: PaintCalls;
   paintingId: string;
 }
 
@@ -44,7 +46,7 @@ export function PlanScreen(props: PlanScreenProps) {
 }
 
 /** All of it stays paper, or the paints can't reach it: the plan says why and has no steps. */
-function NothingToPaint({ paintingId, seen, plan }: Omit<ReadyPlanProps, 'studio'>) {
+function NothingToPaint({ paintingId, seen, plan }: Omit<ReadyPlanProps, 'studio' | 'calls'>) {
   const grey = useSignal(false);
   return (
     <Workplace
@@ -77,7 +79,7 @@ interface ReadyPlanProps extends PlanScreenProps {
   plan: WashPlan;
 }
 
-function ReadyPlan({ paintingId, seen, plan, studio }: ReadyPlanProps) {
+function ReadyPlan({ calls, paintingId, seen, plan, studio }: ReadyPlanProps) {
   const firstWash = plan.steps.findIndex((step) => step.kind === 'wash');
   const index = useSignal(Math.max(0, firstWash));
   const view = useSignal<StepView>('sheet');
@@ -132,7 +134,10 @@ function ReadyPlan({ paintingId, seen, plan, studio }: ReadyPlanProps) {
             }}
           />
           {plan.warnings[0] && <p class={styles.warning}>{plan.warnings[0].text}</p>}
-          <StepCard plan={plan} reading={seen.reading} step={step} />
+          <StepCard plan={plan} reading={seen.reading} step={step} calls={calls} />
+          <a class={buttonClass()} href={linkTo(paintingId, 'chart')}>
+            Mixing chart of these paints
+          </a>
         </div>
       }
       actions={

@@ -3,6 +3,7 @@ import { minutesInWords } from '../../model/minutes-in-words.ts';
 import type { Reading } from '../../model/reading.ts';
 import type { Step, WashPlan } from '../../model/wash-plan.ts';
 import { wetnessSign } from '../../model/wetness.ts';
+import type { PaintCalls } from '../../state/paint-calls.ts';
 import { PuddleList } from '../common/puddle-list.tsx';
 import { ValueScale } from '../common/value-scale.tsx';
 import styles from './step-card.module.css';
@@ -11,10 +12,11 @@ interface StepCardProps {
   plan: WashPlan;
   reading: Reading;
   step: Step;
+  calls: PaintCalls;
 }
 
 /** One step in full: what, on what paper, with which puddles, how long, what to look for. */
-export function StepCard({ plan, reading, step }: StepCardProps) {
+export function StepCard({ plan, reading, step, calls }: StepCardProps) {
   const mixes = plan.mixes.filter(({ id }) => step.mixes.includes(id));
   const familyName = (id: number): string =>
     reading.families.find((family) => family.id === id)?.name ?? 'shapes';
@@ -64,7 +66,9 @@ export function StepCard({ plan, reading, step }: StepCardProps) {
           </>
         )}
       </dl>
-      {mixes.length > 0 && <PuddleList plan={plan} mixes={mixes} familyName={familyName} />}
+      {mixes.length > 0 && (
+        <PuddleList plan={plan} mixes={mixes} familyName={familyName} calls={calls} />
+      )}
       {step.cautions.map((caution) => (
         <p key={caution} class={styles.caution}>
           {caution}

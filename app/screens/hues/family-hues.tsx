@@ -1,0 +1,83 @@
+import { useSignal } from '@preact/signals';
+import { cssColour } from '../../drawing/css-colour.ts';
+import type { ColourWish } from '../../model/colour-wish.ts';
+import type { PaintCard } from '../../model/paint.ts';
+import type { Family, Reading } from '../../model/reading.ts';
+import { paintOfFamilies } from '../../model/wished-colours.ts';
+import { Button } from '../common/button.tsx';
+import styles from './hues-panel.module.css';
+import { PaintPicker } from './paint-picker.tsx';
+
+interface FamilyHuesProps {
+  reading: Reading;
+  wish: ColourWish;
+  cards: readonly PaintCard[];
+  onWish: (wish: ColourWish) => void;
+}
+
+/** The wish with another paint for one family, or none: every family named by its colour as it is now. */
+function withPaint(
+  families: readonly Family[],
+  wish: ColourWish,
+  family: number,
+  paint: string | null,
+): ColourWish {
+  const before = wish.mode === 'own' ? paintOfFamilies(wish, families) : new Map<number, string>();
+  const after = new Map(before);
+  if (paint === null) after.delete(family);
+  else after.set(family, paint);
+  const hues = families.flatMap(({ id, lab }) => {
+    const own = after.get(id);
+    return own === undefined ? [] : [{ family: [lab[1], lab[2]] as const, paint: own }];
+  });
+  return hues.length > 0 ? { mode: 'own', hues } : { mode: 'photo' };
+}
+
+/** For each colour of the picture the paint whose hue it takes. */
+export function FamilyHues({ reading, wish, cards, onWish }: FamilyHuesProps) {
+  const { families } = reading;
+  const open = useSignal<number | null>(families[0]?.id ?? null);
+  const paints = wish.mode === 'own' ? paintOfFamilies(wish, families) : new Map<number, string>();
+  return (
+    <ul class={styles.rows}>
+      {families.map(({ id, lab, name }) => {
+        const card = cards.find((each) => each.id === paints.get(id));
+        return (
+          <li key={id}>
+            <button
+              type="button"
+              class={styles.row}
+              aria-expanded={open.value === id}
+              onClick={() => {
+                open.value = open.value === id ? null : id;
+              }}
+            >
+              <span class={styles.swatches}>
+                <span style={{ background: cssColour(lab) }} />
+                <span style={{ background: cssColour(card?.ladder[2] ?? lab) }} />
+              </span>
+              <span class={styles.name}>
+                {name} <span class={styles.quiet}>{card ? `in ${card.name}` : 'as the photo'}</span>
+              </span>
+            </button>
+            {open.value === id && (
+              <div class={styles.picker}>
+                <PaintPicker
+                  cards={cards}
+                  chosen={card?.id ?? null}
+                  onChoose={(paint) => onWish(withPaint(families, wish, id, paint))}
+                />
+                <Button
+                  disabled={!card}
+                  onClick={() => onWish(withPaint(families, wish, id, null))}
+                >
+                  As the photo has it
+                </Button>
+              </div>
+            )}
+          </li>
+        );
+      })}
+    </ul>
+  );
+}
