@@ -3,7 +3,7 @@ import * as Comlink from 'comlink';
 import type { AnalysisApi, OnProgress, Stage } from './analysis-api.ts';
 import { checkWishes } from './check-wishes.ts';
 import { handOver } from './hand-over.ts';
-import { cancelJob, nextTurn, runJob } from './jobs.ts';
+import { cancelJob, idleTurn, nextTurn, runJob } from './jobs.ts';
 import { mixNeighbours } from './kernels/optics/mix-neighbours.ts';
 import { mixingChart } from './kernels/optics/mixing-chart.ts';
 import { knownPaints, paintBox, paintCard } from './kernels/optics/paint-box.ts';
@@ -100,9 +100,9 @@ const api: AnalysisApi = {
   mixingChart: async (paints) => mixingChart(paints),
   cancel: cancelJob,
   async warmUp() {
-    await darkestInSteps(usualPaints, nextTurn);
-    await warmReading(nextTurn);
-    await keptLibrary(usualPaints, nextTurn);
+    await darkestInSteps(usualPaints, idleTurn);
+    await warmReading(idleTurn);
+    await keptLibrary(usualPaints, idleTurn);
   },
 };
 

@@ -14,6 +14,14 @@ export const nextTurn = (): Promise<void> =>
     channel.port2.postMessage(null);
   });
 
+const idle: (() => void)[] = [];
+
+/** A turn for work ahead of need: it comes when no job is running, so that nobody waits for it. */
+export async function idleTurn(): Promise<void> {
+  await nextTurn();
+  while (running.size > 0) await new Promise<void>((resolve) => idle.push(resolve));
+}
+
 function cancelledError(): Error {
   const error = new Error('The job was cancelled.');
   error.name = 'AbortError';
@@ -43,5 +51,6 @@ export async function runJob<T>(
     });
   } finally {
     running.delete(job);
+    if (running.size === 0) for (const go of idle.splice(0)) go();
   }
 }

@@ -208,7 +208,7 @@ for (const locale of ['en-GB', 'de-DE', 'ar-EG'])
     test('A-LOC-1: 280,5 and 280.5 are the same width', async ({ page }) => {
       await page.goto('./');
       await lookAt(page, smallPhoto);
-      await page.getByRole('link', { name: 'Sheet' }).click();
+      await page.getByRole('link', { name: 'Sheet', exact: true }).click();
       await page.getByRole('button', { name: 'Own size' }).click();
       for (const typed of ['280,5', '280.5']) {
         await page.getByLabel('Width').fill('200');

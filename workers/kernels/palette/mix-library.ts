@@ -101,14 +101,13 @@ const stretch = 10;
 export async function buildMixLibrary(
   paints: readonly Paint[],
   checkpoint: Checkpoint,
-  /** A group that was made before, by its members. */
-  known: (members: readonly number[]) => MixGroup | undefined = () => undefined,
+  groupOf: (members: readonly number[]) => MixGroup = (members) => mixGroup(paints, members),
 ): Promise<MixLibrary> {
   const sets = [1, 2, 3].flatMap((size) => combinations(paints.length, size));
   const groups: MixGroup[] = [];
   for (const [n, members] of sets.entries()) {
     if (n % stretch === 0) await checkpoint(n / sets.length);
-    groups.push(known(members) ?? mixGroup(paints, members));
+    groups.push(groupOf(members));
   }
   return { paints, groups };
 }
