@@ -1,8 +1,8 @@
-import type { Range } from '../lab.ts';
 import { coolTestWorks } from './cool-test.ts';
-import type { DryingPace } from './drying-pace.ts';
 import { type DryingConditions, fairConditions } from './fair-conditions.ts';
+import type { Pace } from './learn-pace.ts';
 import { type DryingMinutes, modelRange } from './model-range.ts';
+import { taughtRange } from './taught-range.ts';
 
 export interface DryingEstimate extends DryingMinutes {
   /** False in humid or cold air: then the back of the hand tells nothing. */
@@ -18,27 +18,31 @@ export interface DryingEstimate extends DryingMinutes {
  */
 const reported = { thinnest: 0.5, wettestShine: 1.5, wettestDry: 1.25 } as const;
 
+export interface DryingPaces {
+  readonly shine: Pace;
+  readonly dry: Pace;
+}
+
 /**
  * The two drying clocks in minutes, as honest ranges. The shine goes by soaking in (minutes, hardly
- * weather); bone dry comes by evaporation (tens of minutes, all weather). With a learned `pace` the
- * model's own range is scaled by it; without, the range also spans what painters report. Never
- * throws: conditions outside the model's reach are brought to its border.
+ * weather); bone dry comes by evaporation (tens of minutes, all weather). Without taps of her own the
+ * ranges span what painters report; with them they draw in on her. Never throws: conditions outside
+ * the model's reach are brought to its border.
  */
-export function estimateDrying(conditions: DryingConditions, pace?: DryingPace): DryingEstimate {
+export function estimateDrying(conditions: DryingConditions, paces?: DryingPaces): DryingEstimate {
   const fair = fairConditions(conditions);
-  const minutes = pace ? paced(modelRange(fair), pace) : untaught(fair);
+  const wide = untaught(fair);
+  const minutes = paces ? taught(wide, modelRange(fair), paces) : wide;
   const cool = coolTestWorks(fair.weather);
   return { ...minutes, coolTestWorks: cool, inHours: !cool };
 }
 
-function paced({ shineMinutes, dryMinutes }: DryingMinutes, pace: DryingPace): DryingMinutes {
+function taught(wide: DryingMinutes, model: DryingMinutes, paces: DryingPaces): DryingMinutes {
   return {
-    shineMinutes: scaled(shineMinutes, pace.shine),
-    dryMinutes: scaled(dryMinutes, pace.dry),
+    shineMinutes: taughtRange(wide.shineMinutes, model.shineMinutes, paces.shine),
+    dryMinutes: taughtRange(wide.dryMinutes, model.dryMinutes, paces.dry),
   };
 }
-
-const scaled = ([low, high]: Range, by: number): Range => [low * by, high * by];
 
 function untaught(conditions: DryingConditions): DryingMinutes {
   const at = (share: number): DryingMinutes =>

@@ -24,6 +24,8 @@ export function fairConditions(conditions: DryingConditions): DryingConditions {
     waterGramsPerSquareMetre: within(conditions.waterGramsPerSquareMetre, 0, 1000, 0),
     paperGsm: within(conditions.paperGsm, 60, 1200, 300),
     weather: {
+      ...weather,
+      sunWatts: within(weather.sunWatts ?? 0, 0, 1100, 0),
       celsius: within(weather.celsius, 1, 50, roomWeather.celsius),
       humidity: within(weather.humidity, 20, 97, roomWeather.humidity),
       airSpeed: within(weather.airSpeed, 0.05, 10, roomWeather.airSpeed),

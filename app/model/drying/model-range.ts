@@ -11,15 +11,27 @@ export interface DryingMinutes {
   readonly dryMinutes: Range;
 }
 
-/** What the model alone says for exactly this much water. */
+/** A sheet that was soaked holds this much beside the wash, g/m2 (own estimate, as a pre-wetted sheet). */
+const soakedGrams = 150;
+/** And takes the wash up more slowly (guess). */
+const soakedUptake = 0.5;
+
+/** What the model alone says for exactly this much water. A hair dryer counts once the shine has gone. */
 export function modelRange(conditions: DryingConditions): DryingMinutes {
   const { waterGramsPerSquareMetre: water, weather, paperGsm } = fairConditions(conditions);
-  const rate = evaporationOf(weather).gramsPerSquareMetreHour;
+  if (water <= 0) return { shineMinutes: [0, 0], dryMinutes: [0, 0] };
+  const soaked = weather.backing === 'wet';
+  const uptake = soaked ? soakedUptake : 1;
+  const held = water + (soaked ? soakedGrams : 0);
+  const rate = evaporationOf({ ...weather, hairDryer: false }).gramsPerSquareMetreHour;
   return {
-    shineMinutes: [shineMinutes(water, cobb.soft, rate), shineMinutes(water, cobb.hard, rate)],
+    shineMinutes: [
+      shineMinutes(water, cobb.soft * uptake, rate),
+      shineMinutes(water, cobb.hard * uptake, rate),
+    ],
     dryMinutes: [
-      boneDryMinutes(water, paperGsm, weather, 'early'),
-      boneDryMinutes(water, paperGsm, weather, 'late'),
+      boneDryMinutes(held, paperGsm, weather, 'early'),
+      boneDryMinutes(held, paperGsm, weather, 'late'),
     ],
   };
 }

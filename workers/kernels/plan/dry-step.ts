@@ -1,5 +1,5 @@
 import { estimateDrying } from '../../../app/model/drying/estimate-drying.ts';
-import { waterOf } from './drying-minutes.ts';
+import { waterOf } from '../../../app/model/drying/water-of.ts';
 import type { PlanFacts } from './plan-facts.ts';
 import { quietStep, type StepDraft } from './step-draft.ts';
 

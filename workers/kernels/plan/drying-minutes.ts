@@ -1,19 +1,7 @@
 import { estimateDrying } from '../../../app/model/drying/estimate-drying.ts';
+import { type WaterKind, waterOf } from '../../../app/model/drying/water-of.ts';
 import type { Range } from '../../../app/model/lab.ts';
 import type { PlanFacts } from './plan-facts.ts';
-
-/** Water a kind of wash puts down, g/m2 (own figures, fitted to reported times; label as estimates). */
-export const waterOf = {
-  accents: 15,
-  splatter: 15,
-  lift: 20,
-  glaze: 20,
-  stroke: 40,
-  wash: 60,
-  wetInWet: 150,
-} as const;
-
-export type WaterKind = keyof typeof waterOf;
 
 const fine = (minutes: number): number =>
   minutes < 10 ? Math.round(minutes * 2) / 2 : Math.round(minutes);

@@ -1,5 +1,6 @@
+import { waterKindOf } from '../../../app/model/drying/water-of.ts';
 import type { Technique } from '../../../app/model/wash-plan.ts';
-import { dryingMinutes, type WaterKind } from './drying-minutes.ts';
+import { dryingMinutes } from './drying-minutes.ts';
 import type { SolvedWash } from './lay-wash.ts';
 import { paintMinutes } from './paint-minutes.ts';
 import { areaCm2, type PlanFacts, passagePrefix, shapeCount, usedMixes } from './plan-facts.ts';
@@ -13,12 +14,6 @@ const paces = [
   { cm2PerMinute: 80, secondsPerShape: 2 },
   { cm2PerMinute: 50, secondsPerShape: 4 },
 ] as const;
-
-function waterKind(technique: Technique, wash: number): WaterKind {
-  if (technique === 'wet-in-wet') return 'wetInWet';
-  if (technique === 'glaze') return 'glaze';
-  return wash === 1 ? 'wash' : 'stroke';
-}
 
 function rulesOf(technique: Technique, wash: number): string[] {
   const always = ['R2', 'R3', 'R7', 'R8', 'R9'];
@@ -36,9 +31,11 @@ export function washStep(
 ): StepDraft {
   const last = wash.wash === count;
   const painted = wash.mixes.filter((mix) => mix.parts.length > 0);
+  const key = `wash/${passage}/${wash.wash}`;
+  const water = waterKindOf({ key, kind: 'wash', technique }) ?? 'wash';
   const pace = paces[Math.min(wash.wash, paces.length) - 1] ?? paces[2];
   return {
-    key: `wash/${passage}/${wash.wash}`,
+    key,
     kind: 'wash',
     title: `${passagePrefix(facts, passage)}${washTitle(wash.wash, count, technique)}`,
     prompt: washPrompt(facts, passage, wash, technique, last),
@@ -55,7 +52,7 @@ export function washStep(
     technique,
     soften: softenWhere(facts, wash.slots),
     paintMinutes: paintMinutes(areaCm2(facts, wash.slots), shapeCount(facts, wash.slots), pace),
-    ...dryingMinutes(facts, waterKind(technique, wash.wash)),
+    ...dryingMinutes(facts, water),
     cautions: [],
     rules: rulesOf(technique, wash.wash),
   };

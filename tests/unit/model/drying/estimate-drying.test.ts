@@ -1,8 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { learnPace } from '../../../../app/model/drying/drying-pace.ts';
 import { estimateDrying } from '../../../../app/model/drying/estimate-drying.ts';
-import { modelRange } from '../../../../app/model/drying/model-range.ts';
 
 const room = { celsius: 20, humidity: 50, airSpeed: 0.15 };
 const wash = { waterGramsPerSquareMetre: 40, weather: room, paperGsm: 300 };
@@ -15,22 +13,6 @@ test('untaught, an ordinary wash spans what painters report', () => {
   expect(dryMinutes[0]).toBeLessThanOrEqual(22);
   expect(dryMinutes[1]).toBeGreaterThan(60);
   expect(dryMinutes[1]).toBeLessThan(90);
-});
-
-test('taught, the range is the model scaled by her pace', () => {
-  const model = modelRange(wash);
-  expect(estimateDrying(wash, { shine: 1, dry: 1 }).dryMinutes).toEqual(model.dryMinutes);
-  const slow = estimateDrying(wash, { shine: 2, dry: 1.5 });
-  expect(slow.shineMinutes[0]).toBeCloseTo(model.shineMinutes[0] * 2, 9);
-  expect(slow.dryMinutes[1]).toBeCloseTo(model.dryMinutes[1] * 1.5, 9);
-});
-
-test('the pace moves half way on a ratio scale and stays within reason', () => {
-  expect(learnPace(1, 80, 20)).toBeCloseTo(2, 9);
-  expect(learnPace(2, 1000, 1)).toBe(3);
-  expect(learnPace(0.5, 1, 1000)).toBe(0.3);
-  expect(learnPace(1.2, 0, 20)).toBe(1.2);
-  expect(learnPace(1.2, 20, 0)).toBe(1.2);
 });
 
 test.each([
