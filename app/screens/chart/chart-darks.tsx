@@ -8,6 +8,7 @@ export function ChartDarks({ darks, ...shown }: ChartProps & { darks: readonly C
   return (
     <section class={styles.darks} aria-label="Darks">
       <h2 class={styles.heading}>The darks</h2>
+      {darks.length === 0 && <p>No two of these paints make a real dark: add a deep one.</p>}
       <ul class={styles.darkList}>
         {darks.map((dark) => (
           <li key={JSON.stringify(dark.parts)} class={styles.dark}>

@@ -27,6 +27,19 @@ export function MixesNextTo({ calls, optics, below, mix, nameOf }: MixesNextToPr
   const shown = found.neighbours.find((each) => each.way === way.value);
   return (
     <section class={styles.next} aria-label="Mixes next to it">
+      <div class={styles.found} role="status">
+        <span class={styles.pair} aria-hidden="true">
+          <span style={{ background: cssColour(found.dry) }} />
+          <span style={{ background: cssColour((shown ?? found).dry) }} />
+        </span>
+        {shown ? (
+          <Neighbour neighbour={shown} nameOf={nameOf} />
+        ) : (
+          <span class={styles.quiet}>
+            This mix. Touch the way you want to go: what to add, and its colour beside this one.
+          </span>
+        )}
+      </div>
       <div class={styles.ways}>
         {found.neighbours.map((each) => (
           <Button
@@ -39,17 +52,6 @@ export function MixesNextTo({ calls, optics, below, mix, nameOf }: MixesNextToPr
             {each.way}
           </Button>
         ))}
-      </div>
-      <div role="status">
-        {shown && (
-          <div class={styles.found}>
-            <span class={styles.pair} aria-hidden="true">
-              <span style={{ background: cssColour(found.dry) }} />
-              <span style={{ background: cssColour(shown.dry) }} />
-            </span>
-            <Neighbour neighbour={shown} nameOf={nameOf} />
-          </div>
-        )}
       </div>
     </section>
   );

@@ -64,6 +64,7 @@ export function HuesScreen({ studio, ownBox, paintingId }: HuesScreenProps) {
             />
             <p class={styles.lead}>{leads[mode]}</p>
             {ownBox.problem.value && <p role="alert">{ownBox.problem.value}</p>}
+            <Reach reading={seen.reading} paints={paints} cards={ownBox.cards.value} />
             {mode === 'one' && (
               <PaintPicker
                 cards={owned}
@@ -74,7 +75,6 @@ export function HuesScreen({ studio, ownBox, paintingId }: HuesScreenProps) {
             {mode === 'own' && (
               <FamilyHues reading={seen.reading} wish={wish} cards={owned} onWish={decide} />
             )}
-            <Reach reading={seen.reading} paints={paints} cards={ownBox.cards.value} />
             <ThreeRoads />
           </div>
         );

@@ -13,9 +13,15 @@ import { colourOfWashes } from './colour-of-washes.ts';
 
 /** Darks are looked for stiff, as a brush still takes them up (own figure): butter. */
 const darkLoad = 24;
-const mostDarks = 6;
-/** Under this C* a dark counts as neutral (own figure). */
-const neutral = 4;
+/** Lighter than this is no dark, L*: value 4 (own figure). */
+const stillDark = 41;
+const mostDarks = 8;
+/** Under this C* a dark counts as neutral (issue: near-black, C* under 6). */
+const neutral = 6;
+/** A third paint has to make a dark so much darker than two of the three, L* (own figure). */
+const thirdPaint = 1;
+
+const isNeutral = ([, a, b]: ChartSwatch['dry']): boolean => Math.hypot(a, b) < neutral;
 
 function swatch(paints: readonly Paint[], parts: readonly number[], load: number): ChartSwatch {
   return {
@@ -27,35 +33,40 @@ function swatch(paints: readonly Paint[], parts: readonly number[], load: number
 }
 
 /** Warm on the side of orange, cool on that of blue (common practice, no source). */
-function tintOf([, a, b]: ChartSwatch['dry']): ChartDark['tint'] {
-  if (Math.hypot(a, b) < neutral) return 'neutral';
+function tintOf(lab: ChartSwatch['dry']): ChartDark['tint'] {
+  if (isNeutral(lab)) return 'neutral';
   const angle = (60 * Math.PI) / 180;
-  return a * Math.cos(angle) + b * Math.sin(angle) > 0 ? 'warm' : 'cool';
+  return lab[1] * Math.cos(angle) + lab[2] * Math.sin(angle) > 0 ? 'warm' : 'cool';
 }
 
-/** The darkest whole-part mix of some paints. */
-const darkestMix = (paints: readonly Paint[]): ChartSwatch =>
-  wholeParts(paints.length)
-    .map((parts) => swatch(paints, parts, darkLoad))
-    .reduce((one, two) => (two.dry[0] < one.dry[0] ? two : one));
+const darker = (one: ChartSwatch, two: ChartSwatch): ChartSwatch =>
+  two.dry[0] < one.dry[0] ? two : one;
 
-/** A third paint has to make a dark so much darker than two of the three, L* (own figure). */
-const thirdPaint = 1;
+/** The darkest whole-part mix of some paints, and the darkest neutral one where there is another. */
+function darkMixes(paints: readonly Paint[]): ChartSwatch[] {
+  const all = wholeParts(paints.length).map((parts) => swatch(paints, parts, darkLoad));
+  const darkest = all.reduce(darker);
+  const greys = all.filter(({ dry }) => isNeutral(dry));
+  return greys.length > 0 ? [...new Set([darkest, greys.reduce(darker)])] : [darkest];
+}
 
-/** The darkest mix of every pair, and of those triples that go deeper than their pairs; darkest first. */
+/** The darks of every pair, and of those triples that go deeper than their pairs; darkest first. */
 function darkestMixes(pairs: readonly Paint[][], triples: readonly Paint[][]): ChartSwatch[] {
-  const ofPairs = pairs.map(darkestMix);
-  const ofTriples = triples.map(darkestMix).filter(({ parts, dry }) => {
+  const ofPairs = pairs.flatMap(darkMixes);
+  const ofTriples = triples.flatMap(darkMixes).filter(({ parts, dry }) => {
     const among = (paint: string): boolean => parts.some((part) => part.paint === paint);
     const own = ofPairs.filter((pair) => pair.parts.every(({ paint }) => among(paint)));
     return own.every((pair) => pair.dry[0] - dry[0] > thirdPaint);
   });
-  return [...ofPairs, ...ofTriples].sort((one, two) => one.dry[0] - two.dry[0]);
+  return [...ofPairs, ...ofTriples]
+    .filter(({ dry }) => dry[0] < stillDark)
+    .sort((one, two) => one.dry[0] - two.dry[0]);
 }
 
 /**
  * What the paints of a palette (up to 7) make together, dry, on the default paper: every pair in three ratios
- * and three strengths, and the darkest mixes of pairs and triples, at most six.
+ * and three strengths, and the darks: the darkest and the darkest neutral mixes of pairs and triples, at most eight,
+ * none lighter than value 4.
  */
 export function mixingChart(paints: readonly Paint[]): MixingChart {
   const sets = (size: number): Paint[][] =>
