@@ -1,19 +1,19 @@
 import { parseArgs } from 'node:util';
 import { largestSheetMm, type Sheet, sheetFormats, smallestSheetMm } from '../../model/sheet.ts';
 import { CommandError } from './command-error.ts';
+import { planUsage } from './plan-usage.ts';
 
 export interface PlanOptions {
   readonly photo: string;
   readonly sheet: Sheet;
   readonly bands?: number;
   readonly palette?: number;
-  /** Paint ids; absent: the whole built-in box. */
+  /** Ids of built-in paints; absent, as the file is: the whole built-in box. */
   readonly paints?: readonly string[];
+  /** JSON file of paints with their own optics. */
+  readonly paintsFile?: string;
   readonly out?: string;
 }
-
-const usage =
-  'use: npm run --silent plan -- PHOTO [--sheet 381x279] [--bands 4] [--palette 5] [--paints id,id] [--out DIR]';
 
 function wholeNumber(name: string, text: string, least: number, most: number): number {
   const number = /^\d+$/.test(text) ? Number(text) : Number.NaN;
@@ -44,7 +44,7 @@ function parsed(args: readonly string[]) {
     });
   } catch (thrown) {
     const first = (thrown instanceof Error ? thrown.message : String(thrown)).split(/[.\n]/)[0];
-    throw new CommandError(`${first}; ${usage}`);
+    throw new CommandError(`${first}; ${planUsage}`);
   }
 }
 
@@ -52,14 +52,15 @@ function parsed(args: readonly string[]) {
 export function planOptions(args: readonly string[]): PlanOptions {
   const { values, positionals } = parsed(args);
   const [photo, ...more] = positionals;
-  if (photo === undefined) throw new CommandError(`no photo given; ${usage}`);
+  if (photo === undefined) throw new CommandError(`no photo given; ${planUsage}`);
   if (more.length > 0)
-    throw new CommandError(`one photo at a time, not also "${more[0]}"; ${usage}`);
+    throw new CommandError(`one photo at a time, not also "${more[0]}"; ${planUsage}`);
   const { shortMm, longMm } = sheetFormats.quarter;
-  const paints = values.paints?.split(',').map((id) => id.trim());
+  const paintsFile = values.paints?.endsWith('.json') ? values.paints : undefined;
+  const paints = paintsFile ? undefined : values.paints?.split(',').map((id) => id.trim());
   if (paints?.some((id) => id === '')) {
     throw new CommandError(
-      `--paints must be paint ids with commas between, not "${values.paints}"`,
+      `--paints must be paint ids with commas between, or a .json file, not "${values.paints}"`,
     );
   }
   return {
@@ -68,6 +69,7 @@ export function planOptions(args: readonly string[]): PlanOptions {
     ...(values.bands !== undefined && { bands: wholeNumber('bands', values.bands, 2, 7) }),
     ...(values.palette !== undefined && { palette: wholeNumber('palette', values.palette, 1, 7) }),
     ...(paints && { paints }),
+    ...(paintsFile && { paintsFile }),
     ...(values.out !== undefined && { out: values.out }),
   };
 }

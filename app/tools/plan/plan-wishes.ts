@@ -1,3 +1,4 @@
+import type { Paint } from '../../model/paint.ts';
 import type { PlanWishes } from '../../model/wash-plan.ts';
 import { CommandError } from './command-error.ts';
 import type { PlanOptions } from './plan-options.ts';
@@ -6,18 +7,26 @@ const mostPaints = 7;
 
 /**
  * Paints named are used as they are; where they are more than the palette may hold they are the
- * box to choose from. `known` are the ids of the built-in box.
+ * box to choose from. `known` are the ids of the built-in box; `own` are paints of a file, which count
+ * as if they had been named.
  */
-export function planWishes(options: PlanOptions, known: readonly string[]): PlanWishes {
+export function planWishes(
+  options: PlanOptions,
+  known: readonly string[],
+  own: readonly Paint[] = [],
+): PlanWishes {
   const size = options.palette === undefined ? {} : { paletteSize: options.palette };
-  if (!options.paints) return size;
-  const paints = [...new Set(options.paints)];
-  const unknown = paints.find((id) => !known.includes(id));
+  const paints = [...new Set([...(options.paints ?? []), ...own.map(({ id }) => id)])];
+  if (paints.length === 0) return size;
+  const unknown = options.paints?.find((id) => !known.includes(id));
   if (unknown !== undefined) {
     throw new CommandError(
       `--paints: there is no paint "${unknown}"; known are ${known.join(', ')}`,
     );
   }
   const asTheyAre = paints.length <= (options.palette ?? mostPaints);
-  return asTheyAre ? { chosen: paints } : { box: paints, ...size };
+  return {
+    ...(asTheyAre ? { chosen: paints } : { box: paints, ...size }),
+    ...(own.length > 0 && { ownPaints: own }),
+  };
 }

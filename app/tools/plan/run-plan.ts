@@ -1,5 +1,5 @@
 import { defaultPaperLab } from '../../../workers/kernels/optics/default-paper.ts';
-import { paintBox } from '../../../workers/kernels/optics/paint-box.ts';
+import { knownPaints, paintBox } from '../../../workers/kernels/optics/paint-box.ts';
 import { darkestOf, usualPaints } from '../../../workers/kernels/palette/darkest-of.ts';
 import { paintsAllowed } from '../../../workers/kernels/palette/paints-allowed.ts';
 import { greyOf, referenceRgba } from '../../../workers/kernels/pixels/raster-pictures.ts';
@@ -12,9 +12,11 @@ import { centredCrop } from '../../model/reference.ts';
 import { turned } from '../../model/sheet.ts';
 import { CommandError } from './command-error.ts';
 import { type LoadedPhoto, loadPhoto } from './load-photo.ts';
+import { readOwnPaints } from './own-paints-file.ts';
 import { planJson } from './plan-json.ts';
 import { type PlanOptions, planOptions } from './plan-options.ts';
 import { writePictures } from './plan-pictures.ts';
+import { planHelp } from './plan-usage.ts';
 import { planWishes } from './plan-wishes.ts';
 
 const longSidePx = 1600;
@@ -35,12 +37,14 @@ function rasterOf(photo: LoadedPhoto, sheet: PlanOptions['sheet']) {
 
 async function made(args: readonly string[]): Promise<string> {
   const options = planOptions(args);
+  const own = options.paintsFile === undefined ? [] : await readOwnPaints(options.paintsFile);
   const wishes = planWishes(
     options,
     paintBox.map((paint) => paint.id),
+    own,
   );
   try {
-    paintsAllowed(paintBox, wishes);
+    paintsAllowed(knownPaints(own), wishes);
   } catch (thrown) {
     throw new CommandError(thrown instanceof Error ? thrown.message : String(thrown));
   }
@@ -76,6 +80,10 @@ const written = (stream: NodeJS.WriteStream, text: string): Promise<void> =>
  * stderr for a wrong option or an unreadable file.
  */
 export async function runPlan(args: readonly string[]): Promise<number> {
+  if (args.includes('--help')) {
+    await written(process.stdout, planHelp);
+    return 0;
+  }
   try {
     await written(process.stdout, `${await made(args)}\n`);
     return 0;

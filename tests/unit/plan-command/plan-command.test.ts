@@ -1,8 +1,9 @@
-import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { paintBox } from '../../../workers/kernels/optics/paint-box.ts';
 import { casePath, type Ran, runCommand, top } from './run-command.ts';
 
 const work = mkdtempSync(join(tmpdir(), 'plan-command-'));
@@ -18,7 +19,13 @@ interface Printed {
   bands: { band: number; from: number; to: number; share: number }[];
   families: { id: number; share: number }[];
   palette: { id: string }[];
-  mixes: { id: string; wash: number; passage: string; family: number }[];
+  mixes: {
+    id: string;
+    wash: number;
+    passage: string;
+    family: number;
+    parts: { paint: string }[];
+  }[];
   edges: { kind: string; count: number; lengthMm: number; share: number }[];
   masses: { firstWash: number; second: number; darks: number };
   steps: { n: number; mixes: string[]; expectedImage: string | null }[];
@@ -137,13 +144,36 @@ describe('a small upright photograph', () => {
     const { palette }: Printed = JSON.parse(few.stdout);
     expect(palette.map((paint) => paint.id).sort()).toEqual([...ids].sort());
   }, 60_000);
+
+  test('paints of a file are the palette, and the mixes are theirs', async () => {
+    const file = join(work, 'mine.json');
+    const paints = paintBox
+      .filter(({ id }) => id === 'pb27-prussian-blue' || id === 'pbr7-burnt-sienna')
+      .map(({ id, name, ci, K, S }) => ({ id: `my-${id}`, name: `my ${name}`, ci, K, S }));
+    writeFileSync(file, JSON.stringify({ paints }));
+    const own = await runCommand(photo, '--paints', file);
+    expect([own.code, own.stderr]).toEqual([0, '']);
+    const { palette, mixes }: Printed = JSON.parse(own.stdout);
+    expect(palette.map(({ id }) => id).sort()).toEqual(paints.map(({ id }) => id).sort());
+    const used = new Set(mixes.flatMap(({ parts }) => parts.map(({ paint }) => paint)));
+    expect([...used].every((id) => id.startsWith('my-'))).toBe(true);
+    expect(used.size).toBeGreaterThan(0);
+  }, 60_000);
 });
+
+test('--help tells of every option and ends well', async () => {
+  const { code, stdout, stderr } = await runCommand('--help');
+  expect([code, stderr]).toEqual([0, '']);
+  for (const option of ['--sheet', '--bands', '--palette', '--paints FILE.json', '--out'])
+    expect(stdout).toContain(option);
+}, 20_000);
 
 test.each([
   [['no-such.jpg'], /no such file/],
   [[casePath('text-named.jpg')], /not a picture/],
   [[casePath('exif-orient-1.jpg'), '--paints', 'no-such-paint'], /no paint "no-such-paint"/],
   [['a.jpg', '--bands', 'four'], /--bands/],
+  [['a.jpg', '--paints', 'none.json'], /--paints none.json: there is no such file/],
 ])(
   '%s: one line on stderr, exit 2',
   async (args, cause) => {

@@ -1,0 +1,14 @@
+export const planUsage =
+  'use: npm run --silent plan -- PHOTO [--sheet 381x279] [--bands 4] [--palette 5] [--paints id,id|FILE.json] [--out DIR]';
+
+/** What --help prints. */
+export const planHelp = `${planUsage}
+  PHOTO            a picture file: JPEG, PNG, WebP
+  --sheet WxH      sheet in mm, turned to the photo
+  --bands N        value bands, 2 to 7
+  --palette N      at most N paints, 1 to 7
+  --paints id,id   ids of built-in paints: used as they are, or chosen from where they are more than the palette holds
+  --paints FILE.json   likewise paints of your own: { "paints": [{ "id", "name", "ci": ["PB29"], "K": [36 numbers], "S": [36 numbers], "properties"?: {...} }] }
+  --out DIR        writes pictures there
+One JSON object on stdout; a wrong option or file is one line on stderr, exit code 2. Details: DEVELOPERS.md, The plan command.
+`;
