@@ -17,7 +17,11 @@ export class CostTables {
   readonly costs: Float32Array;
   /** L* of each group's darkest mix. */
   readonly darkest: Float32Array;
-  /** Paints x targets: least cost with a paint of that number or higher in the mix. */
+  /** Paints x targets: least cost of all mixes with the paint in them. */
+  readonly #leastWith: Float64Array;
+  /** Paints, the most useful first: what the later ones can do is then soon too little. */
+  readonly order: Int32Array;
+  /** Places in `order` x targets: least cost with the paint of that place or a later one in the mix. */
   readonly leastFrom: Float64Array;
   readonly #groups: Int32Array;
 
@@ -27,8 +31,10 @@ export class CostTables {
     this.targetCount = targetCount;
     this.costs = new Float32Array(groups.length * targetCount);
     this.darkest = Float32Array.from(groups, (group) => group.darkest);
-    const rows = (paints.length + 1) * targetCount;
-    this.leastFrom = new Float64Array(rows).fill(Number.POSITIVE_INFINITY);
+    const far = Number.POSITIVE_INFINITY;
+    this.#leastWith = new Float64Array(paints.length * targetCount).fill(far);
+    this.order = Int32Array.from(paints, (_, n) => n);
+    this.leastFrom = new Float64Array((paints.length + 1) * targetCount).fill(far);
     this.#groups = new Int32Array((paints.length + 1) ** 3).fill(-1);
     for (const [n, { members }] of groups.entries()) this.#groups[this.#place(members)] = n;
   }
@@ -45,18 +51,38 @@ export class CostTables {
       if (n % stretch === 0) await checkpoint(n / groups.length);
       tables.#fill(n, group, sought);
     }
+    tables.#arrange(targets);
     return tables;
+  }
+
+  #arrange(targets: readonly PaletteTarget[]): void {
+    const { order, leastFrom, targetCount } = this;
+    const least = this.#leastWith;
+    const mean = (paint: number): number =>
+      targets.reduce(
+        (all, { weight }, t) => all + weight * (least[paint * targetCount + t] as number),
+        0,
+      );
+    const rank = Array.from(order, mean);
+    order.sort((one, two) => (rank[one] as number) - (rank[two] as number) || one - two);
+    for (let place = this.paintCount - 1; place >= 0; place--) {
+      for (let t = 0; t < targetCount; t++) {
+        leastFrom[place * targetCount + t] = Math.min(
+          leastFrom[(place + 1) * targetCount + t] as number,
+          least[(order[place] as number) * targetCount + t] as number,
+        );
+      }
+    }
   }
 
   #fill(n: number, group: MixGroup, sought: readonly SoughtColour[]): void {
     const count = this.targetCount;
     writeGroupCosts(group, sought, this.#limits(group.members), this.costs, n * count);
-    const highest = group.members.at(-1) as number;
-    for (let t = 0; t < count; t++) {
-      const cost = this.costs[n * count + t] as number;
-      for (let from = highest; from >= 0; from--) {
-        if (cost >= (this.leastFrom[from * count + t] as number)) break;
-        this.leastFrom[from * count + t] = cost;
+    for (const member of group.members) {
+      for (let t = 0; t < count; t++) {
+        const cost = this.costs[n * count + t] as number;
+        const at = member * count + t;
+        if (cost < (this.#leastWith[at] as number)) this.#leastWith[at] = cost;
       }
     }
   }

@@ -1,13 +1,10 @@
 import type { Paint } from '../../../app/model/paint.ts';
 import type { Slot } from '../../../app/model/reading.ts';
 import type { PlanWishes } from '../../../app/model/wash-plan.ts';
-import { bestSet, closeEnough, type FoundSet, setsUpTo } from './best-set.ts';
+import { closeEnough, type FoundSet } from './best-sets.ts';
 import type { Checkpoint } from './checkpoint.ts';
-import { CostTables } from './cost-tables.ts';
-import { keptLibrary } from './kept-library.ts';
-import { paintsAllowed } from './paints-allowed.ts';
-import { darkestBandLightness, paletteTargets } from './palette-target.ts';
-import { againstPaints } from './preference.ts';
+import { openSearch, paintsOf } from './open-search.ts';
+import { preferredTies } from './preferred-ties.ts';
 
 export interface FoundPalette {
   readonly paints: readonly Paint[];
@@ -18,9 +15,6 @@ export interface FoundPalette {
   /** By how much the darkest band is out of reach, L*; 0 where it is reached. */
   readonly shortfall: number;
 }
-
-/** Sets whose costs differ by no more than this are as good as each other (design). */
-export const nearTie = 0.1;
 
 /**
  * The palette of least cost for the painted slots' targets, among all sets of at most
@@ -35,36 +29,13 @@ export async function searchPalette(
   wishes: PlanWishes,
   checkpoint: Checkpoint,
 ): Promise<FoundPalette> {
-  const allowed = paintsAllowed(known, wishes);
-  const targets = paletteTargets(slots);
-  const { paints, groups } = await keptLibrary(allowed.paints, (part) => checkpoint(0.5 * part));
-  const tables = await CostTables.of({ paints, groups }, targets, (part) =>
-    checkpoint(0.5 + 0.3 * part),
-  );
-  const must = allowed.must.map((paint) => paints.indexOf(paint));
-  const setWishes = { size: allowed.size, must, darkest: darkestBandLightness(targets) };
-  const best = await bestSet(tables, targets, setWishes, (part) => checkpoint(0.8 + 0.1 * part));
-  const paintsOf = (set: FoundSet): Paint[] => set.members.map((n) => paints[n] as Paint);
-  let chosen = best;
-  let against = againstPaints(paintsOf(best));
-  await setsUpTo(
-    best.cost + nearTie,
-    tables,
-    targets,
-    setWishes,
-    (set) => {
-      const own = againstPaints(paintsOf(set));
-      if (own > against || (own === against && set.cost >= chosen.cost)) return;
-      chosen = set;
-      against = own;
-    },
-    (part) => checkpoint(0.9 + 0.1 * part),
-  );
-  const missed = chosen.darkest - setWishes.darkest;
+  const search = await openSearch(slots, known, wishes, checkpoint);
+  const [chosen] = preferredTies(search) as [FoundSet];
+  const missed = chosen.darkest - search.wishes.darkest;
   return {
-    paints: paintsOf(chosen),
+    paints: paintsOf(search, chosen),
     cost: chosen.cost,
-    leastCost: best.cost,
+    leastCost: (search.ties[0] as FoundSet).cost,
     shortfall: missed <= closeEnough ? 0 : missed,
   };
 }

@@ -9,11 +9,12 @@ import { paintBox } from '../../../../workers/kernels/optics/paint-box.ts';
 import { noCheckpoint } from '../../../../workers/kernels/palette/checkpoint.ts';
 import { combinations } from '../../../../workers/kernels/palette/combinations.ts';
 import { halfOctaveLoads } from '../../../../workers/kernels/palette/half-octave-loads.ts';
+import { nearTie } from '../../../../workers/kernels/palette/open-search.ts';
 import {
   darkestBandLightness,
   paletteTargets,
 } from '../../../../workers/kernels/palette/palette-target.ts';
-import { nearTie, searchPalette } from '../../../../workers/kernels/palette/search-palette.ts';
+import { searchPalette } from '../../../../workers/kernels/palette/search-palette.ts';
 import { wholeParts } from '../../../../workers/kernels/palette/whole-parts.ts';
 import { madeReading, tableOf } from './made-reading.ts';
 

@@ -1,12 +1,13 @@
 import type { Checkpoint } from './checkpoint.ts';
 import type { CostTables } from './cost-tables.ts';
-import type { PaletteTarget } from './palette-target.ts';
-
-/** Added for every paint of a set (own figure, design). */
-export const perPaint = 0.3;
+import { greedySet } from './greedy-set.ts';
+import { type PaletteTarget, perPaint } from './palette-target.ts';
 
 /** A set that misses the darkest band by less than this counts as reaching it, L*. */
 export const closeEnough = 0.5;
+
+/** Sets between two checkpoints: some milliseconds of work. */
+const stretch = 2000;
 
 export interface FoundSet {
   /** Indices into the library's paints, rising. */
@@ -55,6 +56,9 @@ class SetWalk {
   readonly #rows: Float64Array[];
   readonly #set: number[] = [];
   readonly #visit: (set: FoundSet) => void;
+  /** Sets looked at since the last checkpoint. */
+  #grown = 0;
+  #part = 0;
   /** Sets that cost more are passed over. */
   atMost: number;
 
@@ -87,6 +91,7 @@ class SetWalk {
 
   /** The row of the set with one paint more; answers its darkest. */
   #grow(paint: number, darkestBefore: number): number {
+    this.#grown += 1;
     const set = this.#set;
     const tables = this.#tables;
     const row = this.#rows[set.length + 1] as Float64Array;
@@ -123,7 +128,7 @@ class SetWalk {
   }
 
   /**
-   * Whether a set with more paints, from `from` on, can be cheap enough: at best every target costs what mixes
+   * Whether a set with more paints, from the place `from` of the order on, can be cheap enough: at best every target costs what mixes
    * with any of those paints can do.
    */
   #mayHelp(from: number): boolean {
@@ -140,31 +145,40 @@ class SetWalk {
   #deepen(from: number, darkest: number): void {
     this.#judge(darkest);
     if (this.#set.length === this.#wishes.size || !this.#mayHelp(from)) return;
-    for (let paint = from; paint < this.#tables.paintCount; paint++) {
+    const { order } = this.#tables;
+    for (let place = from; place < order.length; place++) {
+      const paint = order[place] as number;
       if (this.#wishes.must.includes(paint)) continue;
       const next = this.#grow(paint, darkest);
       this.#set.push(paint);
-      this.#deepen(paint + 1, next);
+      this.#deepen(place + 1, next);
       this.#set.pop();
     }
   }
 
-  /** The first two paints are chosen with checkpoints between, the rest in one go. */
+  /** The last three paints are chosen in one go, those before with a checkpoint now and then. */
   async #begin(from: number, darkest: number, checkpoint: Checkpoint): Promise<void> {
     const set = this.#set;
-    const chosen = set.length - this.#wishes.must.length;
-    if (chosen === 2 || set.length === this.#wishes.size) {
+    const { size, must } = this.#wishes;
+    if (set.length >= size - 3 && set.length > must.length) {
       this.#deepen(from, darkest);
       return;
     }
     this.#judge(darkest);
-    const { paintCount } = this.#tables;
-    for (let paint = from; paint < paintCount; paint++) {
-      if (this.#wishes.must.includes(paint)) continue;
-      await checkpoint((chosen === 0 ? paint : (set.at(-1) ?? 0)) / paintCount);
+    if (set.length === size || !this.#mayHelp(from)) return;
+    const { order } = this.#tables;
+    const outermost = set.length === must.length;
+    for (let place = from; place < order.length; place++) {
+      const paint = order[place] as number;
+      if (must.includes(paint)) continue;
+      if (outermost) this.#part = place / order.length;
+      if (this.#grown > stretch) {
+        this.#grown = 0;
+        await checkpoint(this.#part);
+      }
       const next = this.#grow(paint, darkest);
       set.push(paint);
-      await this.#begin(paint + 1, next, checkpoint);
+      await this.#begin(place + 1, next, checkpoint);
       set.pop();
     }
   }
@@ -172,24 +186,40 @@ class SetWalk {
 
 /**
  * The set of at most `size` paints of least cost: area-weighted mean of each target's best mix, plus
- * 0.3 per paint. All sets are gone through, or ruled out by what all paints together could do. Of sets of equal cost the
- * first in order counts.
+ * 0.3 per paint; and after it all that cost at most `within` more, the cheaper first. All sets are gone
+ * through, or ruled out by what all paints together could do.
  */
-export async function bestSet(
+export async function bestSets(
+  within: number,
   tables: CostTables,
   targets: readonly PaletteTarget[],
   wishes: SetWishes,
   checkpoint: Checkpoint,
-): Promise<FoundSet> {
-  let best: FoundSet | undefined;
-  const walk = new SetWalk(tables, targets, wishes, Number.POSITIVE_INFINITY, (set) => {
-    if (best && set.cost >= best.cost) return;
-    best = set;
-    walk.atMost = set.cost;
+): Promise<FoundSet[]> {
+  let least = Number.POSITIVE_INFINITY;
+  // A good set to begin with rules out most of the others at once; the rounding of sums is left room.
+  const first = greedySet(tables, targets, wishes.must, wishes.size);
+  const reached = first.darkest <= darkEnough(tables, wishes);
+  const atMost = reached ? first.cost + within + 1e-9 : least;
+  const found: FoundSet[] = [];
+  const walk = new SetWalk(tables, targets, wishes, atMost, (set) => {
+    found.push(set);
+    least = Math.min(least, set.cost);
+    walk.atMost = Math.min(walk.atMost, least + within);
   });
   await walk.run(checkpoint);
-  if (!best) throw new RangeError('There is no paint to choose from: put paints in the box.');
-  return best;
+  if (found.length === 0) {
+    throw new RangeError('There is no paint to choose from: put paints in the box.');
+  }
+  return found
+    .filter(({ cost }) => cost <= least + within)
+    .sort((one, two) => one.cost - two.cost || inOrder(one.members, two.members));
+}
+
+/** Of sets of equal cost the one with the earlier paints comes first. */
+function inOrder(one: readonly number[], two: readonly number[]): number {
+  const gaps = one.map((member, i) => member - (two[i] ?? -1));
+  return gaps.find((gap) => gap !== 0) ?? one.length - two.length;
 }
 
 /** Every set that costs at most so much. */

@@ -1,0 +1,56 @@
+import type { DarkRemedy, PaletteCharacter } from './palette-offer.ts';
+
+/** What a palette is chosen for, as the title of its card. */
+export const characterTitle: Readonly<Record<PaletteCharacter, string>> = {
+  nearest: 'Closest to the picture',
+  fewest: 'Fewest paints',
+  cleanest: 'Cleanest mixes',
+  granulating: 'Most granulation',
+  chosen: 'Your own choice',
+};
+
+/** What that means at the brush, in one sentence. */
+export const characterWords: Readonly<Record<PaletteCharacter, string>> = {
+  nearest: 'The best match once wash lies over wash.',
+  fewest: 'Less to squeeze out, and everything on the sheet is related.',
+  cleanest: 'Transparent single pigments: glazes stay clear, mixes stay out of the mud.',
+  granulating: 'Paints that settle into the grain of the paper.',
+  chosen: 'Exactly the paints you named.',
+};
+
+/** Own limits for the mean CIEDE2000 over the painted area; under about 2 few people see it. */
+const closeness: readonly (readonly [limit: number, words: string])[] = [
+  [2.5, 'Colours match as far as the eye can tell'],
+  [5, 'Colours come very close'],
+  [8, 'Colours come close'],
+  [12, 'Colours come near, some visibly different'],
+];
+
+/** Less than this is no difference worth a word. */
+const same = 0.4;
+const much = 2.5;
+
+/** How close the colours come, and how that compares with the palette in use (mean CIEDE2000, 0 or more). */
+export function closenessInWords(meanDifference: number, now: number | null): string {
+  const words =
+    closeness.find(([limit]) => meanDifference < limit)?.[1] ?? 'Values hold, colours are its own';
+  if (now === null) return `${words}.`;
+  const change = meanDifference - now;
+  if (Math.abs(change) < same) return `${words}, as now.`;
+  const by = Math.abs(change) < much ? 'a little ' : '';
+  return `${words}: ${by}${change < 0 ? 'closer' : 'less close'} than now.`;
+}
+
+/** How far down a palette reaches, and what would help. In Munsell values. */
+export function reachInWords(valuesShort: number, remedy: DarkRemedy | null): string {
+  if (valuesShort < 0.05) return 'Reaches the darkest darks.';
+  const short = `Falls short of the darkest darks by ${amount(valuesShort)}`;
+  if (!remedy) return `${short}. No paint of the list helps: plan for lighter darks.`;
+  const name = remedy.owned ? remedy.name : `${remedy.name} (not in your box)`;
+  return remedy.valuesShort < 0.05
+    ? `${short}; ${name} would close it.`
+    : `${short}; ${name} would bring it to ${amount(remedy.valuesShort)}.`;
+}
+
+const amount = (values: number): string =>
+  values.toFixed(1) === '1.0' ? '1 value' : `${values.toFixed(1)} values`;
