@@ -3,6 +3,7 @@ import type { MassSizes, MassWash } from '../app/model/masses.ts';
 import type { LaidMix, MixNeighbours } from '../app/model/mix-neighbour.ts';
 import type { MixingChart } from '../app/model/mixing-chart.ts';
 import type { Paint, PaintCard } from '../app/model/paint.ts';
+import type { PaletteOffers } from '../app/model/palette-offer.ts';
 import type { PigmentTraits } from '../app/model/pigment-traits.ts';
 import type { Reading, ReadingWishes, Slot } from '../app/model/reading.ts';
 import type { Crop, PixelSize } from '../app/model/reference.ts';
@@ -112,6 +113,13 @@ export interface AnalysisApi {
     wishes: PlanWishes,
     onProgress: OnProgress,
   ): Promise<WashPlan>;
+  /** The palette of that plan and others to choose from; null where there is nothing to paint. */
+  palettes(
+    job: number,
+    reading: Reading,
+    wishes: PlanWishes,
+    onProgress: OnProgress,
+  ): Promise<PaletteOffers | null>;
   /** The subject she drew round; null where there is none, or no stroke yet. */
   subjectLine(job: number, request: SubjectRequest): Promise<SubjectResult | null>;
   washShapes(job: number, request: WashShapesRequest): Promise<WashShapes>;

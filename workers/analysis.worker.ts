@@ -10,6 +10,7 @@ import { knownPaints, paintBox, paintCard } from './kernels/optics/paint-box.ts'
 import { pigmentTable } from './kernels/optics/pigment-table.ts';
 import { darkestInSteps, usualPaints } from './kernels/palette/darkest-of.ts';
 import { keptLibrary } from './kernels/palette/kept-library.ts';
+import { paletteOffers } from './kernels/palette/palette-offers.ts';
 import { buildWashPlan } from './kernels/plan/build-wash-plan.ts';
 import { decodePhoto } from './photo/decode-photo.ts';
 import { largestAreaPx } from './photo/decoded-size.ts';
@@ -71,6 +72,11 @@ const api: AnalysisApi = {
   async plan(job, reading, wishes, onProgress) {
     checkWishes(wishes);
     return toldJob(job, onProgress, (pause) => buildWashPlan(reading, wishes, pause));
+  },
+
+  async palettes(job, reading, wishes, onProgress) {
+    checkWishes(wishes);
+    return toldJob(job, onProgress, (pause) => paletteOffers(reading, wishes, pause));
   },
 
   async subjectLine(job, request) {

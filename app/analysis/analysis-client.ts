@@ -14,6 +14,7 @@ import type {
 import type { LaidMix, MixNeighbours } from '../model/mix-neighbour.ts';
 import type { MixingChart } from '../model/mixing-chart.ts';
 import type { Paint, PaintCard } from '../model/paint.ts';
+import type { PaletteOffers } from '../model/palette-offer.ts';
 import type { PigmentTraits } from '../model/pigment-traits.ts';
 import type { Reading } from '../model/reading.ts';
 import type { PlanWishes, WashPlan } from '../model/wash-plan.ts';
@@ -39,6 +40,13 @@ export interface AnalysisClient {
     wishes: PlanWishes,
     onProgress?: OnProgress,
   ): Promise<WashPlan>;
+  /** Null where there is nothing to paint. */
+  palettes(
+    signal: AbortSignal,
+    reading: Reading,
+    wishes: PlanWishes,
+    onProgress?: OnProgress,
+  ): Promise<PaletteOffers | null>;
   /** Null where she has drawn no subject yet. */
   subjectLine(signal: AbortSignal, request: SubjectRequest): Promise<SubjectResult | null>;
   washShapes(signal: AbortSignal, request: WashShapesRequest): Promise<WashShapes>;
@@ -93,6 +101,8 @@ export function createAnalysisClient(options: Partial<DeskOptions> = {}): Analys
       }),
     plan: (signal, reading, wishes, onProgress) =>
       desk.call(signal, (api, job) => api.plan(job, reading, wishes, heard(job, onProgress))),
+    palettes: (signal, reading, wishes, onProgress) =>
+      desk.call(signal, (api, job) => api.palettes(job, reading, wishes, heard(job, onProgress))),
     subjectLine: (signal, request) =>
       desk.call(signal, (api, job) => api.subjectLine(job, request)),
     washShapes: (signal, request) => desk.call(signal, (api, job) => api.washShapes(job, request)),
