@@ -88,7 +88,7 @@ test('hard and found edges stay as they are, sharpened ones too', () => {
     { kind: 'found' },
     { kind: 'soft', wish: 'sharpen' },
   ] as const)
-    expect(Buffer.compare(painted([upright(over)]), flat)).toBe(0);
+    expect(Buffer.from(painted([upright(over)])).equals(Buffer.from(flat))).toBe(true);
 });
 
 test('one she softens is drawn soft, though it was measured crisp; a lost one runs together', () => {

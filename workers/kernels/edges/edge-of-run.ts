@@ -1,12 +1,12 @@
 import { type Edge, edgeLimits } from '../../../app/model/edge.ts';
 import type { Point } from '../../../app/model/lab.ts';
+import { simplifyLine } from '../../../app/model/simplify-line.ts';
 import type { LinearRaster } from '../pixels/linear-raster.ts';
 import { colourAcross } from './colour-across.ts';
 import type { EdgeRun } from './edge-runs.ts';
 import type { MeasuredContour } from './measure-edges.ts';
 import { widthOfSigma } from './normal-curve.ts';
 import { withoutBlur } from './own-blur.ts';
-import { simplifyLine } from './simplify-line.ts';
 
 /** The line drawn stays this near to the contour, px. */
 const drawnWithinPx = 0.5;

@@ -1,4 +1,5 @@
 import type { PixelSize } from '../../../app/model/reference.ts';
+import { shortSide } from '../../../app/model/short-side.ts';
 import { labelShapes } from './label-shapes.ts';
 
 /** Size and form of every connected shape of a map. */
@@ -28,16 +29,6 @@ export function* shapeFacts(map: Uint8Array, size: PixelSize): Generator<void, S
     }
   }
   return { kinds, areasPx, outlinesPx };
-}
-
-/**
- * Short side of the rectangle with that area and outline, in their unit; of the square with that
- * area where the outline is shorter than the square's.
- */
-export function shortSide(area: number, outline: number): number {
-  const quarter = outline / 4;
-  const rest = quarter * quarter - area;
-  return rest <= 0 ? Math.sqrt(area) : quarter - Math.sqrt(rest);
 }
 
 /** Share of the picture, 0..1, in shapes under that area (px2) or with a shorter side (px) than that. */

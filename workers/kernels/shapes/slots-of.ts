@@ -1,8 +1,9 @@
 import type { Slot, ToneRange } from '../../../app/model/reading.ts';
+import { shortSide } from '../../../app/model/short-side.ts';
 import { targetOf } from '../../../app/model/tone-range.ts';
 import type { KindTones } from './kind-tones.ts';
 import { bandOfKind, brushedBand, familyOfKind, passageOfKind } from './kinds.ts';
-import { type ShapeFacts, shortSide } from './shape-facts.ts';
+import type { ShapeFacts } from './shape-facts.ts';
 
 /** Shapes with a shorter side than this are small, mm. */
 const smallMm = 3;

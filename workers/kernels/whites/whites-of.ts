@@ -1,9 +1,9 @@
 import type { Edge } from '../../../app/model/edge.ts';
 import type { Border, Slot } from '../../../app/model/reading.ts';
 import type { PixelSize } from '../../../app/model/reference.ts';
+import { shortSide } from '../../../app/model/short-side.ts';
 import type { White } from '../../../app/model/whites.ts';
 import { firstWashIsWet } from '../plan/first-wash-is-wet.ts';
-import { shortSide } from '../shapes/shape-facts.ts';
 import { deepestPlaces } from './deepest-places.ts';
 import { softOutlines } from './soft-outlines.ts';
 import { type WhiteAreas, whiteAreas } from './white-areas.ts';

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import type { Edge } from '../../../../app/model/edge.ts';
 import type { Border, Slot } from '../../../../app/model/reading.ts';
-import { shortSide } from '../../../../workers/kernels/shapes/shape-facts.ts';
+import { shortSide } from '../../../../app/model/short-side.ts';
 import { whitesOf } from '../../../../workers/kernels/whites/whites-of.ts';
 import { seeded } from '../reading/seeded.ts';
 import { slowWhites } from './slow-whites.ts';
