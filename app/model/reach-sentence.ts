@@ -12,5 +12,5 @@ export function reachSentence(name: string, ladder: readonly Lab[], wanted: numb
   const darkest = Math.min(...ladder.map(([lightness]) => lightness));
   const reached = valueOfLightness(darkest);
   if (darkest - wanted <= slack) return `${name} reaches every value it is wanted for.`;
-  return `${name} gets no darker than value ${reached.toFixed(1)}; its darkest shape wants ${valueOfLightness(wanted).toFixed(1)}: that stays lighter, unless a darker paint helps.`;
+  return `${name} gets no darker than value ${reached.toFixed(1)}; its darkest shape wants ${valueOfLightness(wanted).toFixed(1)}: that stays lighter, or take a darker paint.`;
 }

@@ -1,0 +1,72 @@
+import { beforeEach, expect, test } from 'vitest';
+import { page } from 'vitest/browser';
+import { PuddleList } from '../../../app/screens/common/puddle-list.tsx';
+import type { PaintCalls } from '../../../app/state/paint-calls.ts';
+import { mixNeighbours } from '../../../workers/kernels/optics/mix-neighbours.ts';
+import { mixingChart } from '../../../workers/kernels/optics/mixing-chart.ts';
+import { madePlan } from './made-plan.ts';
+import { type Shown, shown } from './shown.ts';
+
+const calls: PaintCalls = {
+  mixNeighbours: async (_leaving, ...asked) => mixNeighbours(...asked),
+  mixingChart: async (_leaving, paints) => mixingChart(paints),
+};
+const plan = await madePlan();
+const mixes = plan.mixes.filter(({ wash, parts }) => wash === 1 && parts.length > 0);
+const familyName = (id: number): string => `colour ${id}`;
+let screen: Shown;
+
+beforeEach(() => {
+  screen = shown(
+    <PuddleList
+      plan={{ ...plan, mixes: plan.mixes }}
+      mixes={mixes.map((mix, n) => (n === 0 ? { ...mix, notes: ['Here is a word on it.'] } : mix))}
+      familyName={familyName}
+      calls={calls}
+    />,
+  );
+  return () => screen.leave();
+});
+
+const next = () => page.getByRole('region', { name: 'Mixes next to it' });
+const way = (name: string) => next().getByRole('button', { name, exact: true });
+
+test('says how it dries, how it looks wet, and what is to be minded', async () => {
+  await expect
+    .element(page.getByTestId('puddles'))
+    .toHaveTextContent(/dries to value \d\.\d; wet it/);
+  await expect.element(page.getByText('Here is a word on it.')).toBeVisible();
+});
+
+test('shows the way to another mix: what to add, its colour beside this one', async () => {
+  screen.host.querySelector('summary')?.click();
+  await expect.element(way('half a value darker')).toBeVisible();
+  const colours = () =>
+    [...(next().element().querySelectorAll('[aria-hidden] > span') ?? [])].map(
+      (each) => getComputedStyle(each).backgroundColor,
+    );
+  expect(new Set(colours()).size).toBe(1);
+  await way('half a value darker').click();
+  await expect.element(next()).toHaveTextContent('of its own paint in the same water');
+  expect(new Set(colours()).size).toBe(2);
+  await way('half a value lighter').click();
+  await expect.element(next()).toHaveTextContent(/water/i);
+  await expect.element(way('half a value darker')).toHaveAttribute('aria-pressed', 'false');
+  for (const each of screen.host.querySelectorAll('button, summary')) {
+    if (each.checkVisibility())
+      expect(each.getBoundingClientRect().height).toBeGreaterThanOrEqual(48);
+  }
+});
+
+test('a failure is said in words', async () => {
+  screen.again(
+    <PuddleList
+      plan={plan}
+      mixes={mixes}
+      familyName={familyName}
+      calls={{ ...calls, mixNeighbours: () => Promise.reject(new Error('x')) }}
+    />,
+  );
+  screen.host.querySelector('summary')?.click();
+  await expect.element(page.getByRole('alert')).toHaveTextContent('could not be worked out');
+});
