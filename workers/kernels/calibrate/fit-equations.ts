@@ -11,6 +11,7 @@ export const fairMisfit = 2.5;
 /** Normal equations of one paint and of the amounts that stand in doubt in its patches. */
 export interface FitEquations {
   readonly size: number;
+  /** Row by row; only its lower half is filled. */
   readonly matrix: Float64Array;
   /** Minus half the slope of the cost. */
   readonly right: Float64Array;
@@ -127,7 +128,7 @@ export function fitEquations(
         const slope = ((slopes[c * width + i] as number) / noise) * heeded.weight;
         if (slope === 0) continue;
         right[row] = (right[row] as number) - slope * (misfit[c] as number);
-        for (let j = 0; j < width; j++) {
+        for (let j = 0; j <= i; j++) {
           const to = row * size + placeOf(j);
           matrix[to] = (matrix[to] as number) + (slope * (slopes[c * width + j] as number)) / noise;
         }

@@ -9,14 +9,14 @@ export interface PaintPrior {
 }
 
 /** From band to band ln K and ln S change by about so much (the shipped table: K 0.1..0.7, S 0.05..0.4). */
-const slopeOfK = 0.45;
+const slopeOfK = 0.4;
 const slopeOfS = 0.2;
 /** Level of ln S at load 1 in the shipped table without the whites: mean, and twice the spread. */
 const usualLogS = -3.9;
 const spreadOfS = 1.3;
 const spreadOfK = 4;
 /** Neighbouring bands say nearly the same: 36 bands count as so many. */
-const ownBands = 6;
+const ownBands = 2;
 
 /**
  * The usual paint: K near `logK` (36 natural logarithms, held loosely), S as pigments have it at that

@@ -61,11 +61,14 @@ export function patchModel(kx: Spectrum, sx: Spectrum, ground: Spectrum): PatchM
     const fx = dx * (weightX[i] as number);
     const fy = dy * (weightY[i] as number);
     const fz = dz * (weightZ[i] as number);
-    const rows = [116 * fy, 500 * (fx - fy), 200 * (fy - fz)];
-    for (let c = 0; c < 3; c++) {
-      byK[c * bandCount + i] = (rows[c] as number) * (slopeK[i] as number);
-      byS[c * bandCount + i] = (rows[c] as number) * (slopeS[i] as number);
-    }
+    const k = slopeK[i] as number;
+    const s = slopeS[i] as number;
+    byK[i] = 116 * fy * k;
+    byS[i] = 116 * fy * s;
+    byK[bandCount + i] = 500 * (fx - fy) * k;
+    byS[bandCount + i] = 500 * (fx - fy) * s;
+    byK[2 * bandCount + i] = 200 * (fy - fz) * k;
+    byS[2 * bandCount + i] = 200 * (fy - fz) * s;
   }
   return { lab, byK, byS };
 }

@@ -6,9 +6,14 @@ import { xyzOfLab } from './xyz-of-lab.ts';
 
 const size = bandCount + 3;
 const weights = [weightX, weightY, weightZ] as const;
-const mostRounds = 60;
-/** A step of the parameter longer than this is shortened: near black and white it overshoots. */
-const longestStep = 2;
+/**
+ * Steps of the parameter are shortened to this: near black it overshoots. Where that is not enough (one
+ * colour in 20000), again with shorter ones.
+ */
+const paces = [
+  { longestStep: 2, rounds: 60 },
+  { longestStep: 0.2, rounds: 600 },
+];
 
 /** tanh z mapped to 0..1, for all bands. */
 const reflectanceOf = (z: Float64Array): Float64Array =>
@@ -46,6 +51,24 @@ function fillEquations(z: Float64Array, pull: Float64Array, xyz: readonly number
   return { matrix, right };
 }
 
+function solved(xyz: readonly [number, number, number], longestStep: number, rounds: number) {
+  const luminance = Math.min(1 - 1e-6, Math.max(1e-6, xyz[1]));
+  const z = new Float64Array(bandCount).fill(Math.atanh(2 * luminance - 1));
+  const pull = new Float64Array(3);
+  for (let round = 0; round < rounds; round++) {
+    const { matrix, right } = fillEquations(z, pull, xyz);
+    if (Math.max(...right.map(Math.abs)) < 1e-9) return reflectanceOf(z);
+    if (!solveSquare(matrix, right, size)) return null;
+    const longest = Math.max(...right.subarray(0, bandCount).map(Math.abs));
+    const share = Math.min(1, longestStep / longest);
+    for (let i = 0; i < bandCount; i++) z[i] = (z[i] as number) + share * (right[i] as number);
+    for (let c = 0; c < 3; c++) {
+      pull[c] = (pull[c] as number) + share * (right[bandCount + c] as number);
+    }
+  }
+  return null;
+}
+
 /**
  * The smoothest reflectance, 36 bands, each strictly between 0 and 1, that looks like a colour (D65,
  * 2 degree; a surface floor, if any, is part of it): least sum of squared slopes of atanh(2 R - 1), by
@@ -55,19 +78,10 @@ function fillEquations(z: Float64Array, pull: Float64Array, xyz: readonly number
  */
 export function spectrumFromLab(lab: Lab): Float64Array {
   const xyz = xyzOfLab(lab);
-  const luminance = Math.min(1 - 1e-6, Math.max(1e-6, xyz[1]));
-  const z = new Float64Array(bandCount).fill(Math.atanh(2 * luminance - 1));
-  const pull = new Float64Array(3);
-  for (let round = 0; round < mostRounds; round++) {
-    const { matrix, right } = fillEquations(z, pull, xyz);
-    const off = Math.max(...right.map(Math.abs));
-    if (off < 1e-9) return reflectanceOf(z);
-    if (!solveSquare(matrix, right, size)) break;
-    const longest = Math.max(...right.subarray(0, bandCount).map(Math.abs));
-    const share = Math.min(1, longestStep / longest);
-    for (let i = 0; i < bandCount; i++) z[i] = (z[i] as number) + share * (right[i] as number);
-    for (let c = 0; c < 3; c++) {
-      pull[c] = (pull[c] as number) + share * (right[bandCount + c] as number);
+  if (Math.min(...xyz) > 0 && Math.max(...xyz) < 1) {
+    for (const { longestStep, rounds } of paces) {
+      const found = solved(xyz, longestStep, rounds);
+      if (found) return found;
     }
   }
   throw new RangeError(`No surface has the colour ${lab.map((v) => v.toFixed(1)).join(' ')}.`);
