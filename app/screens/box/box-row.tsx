@@ -42,13 +42,14 @@ export function BoxRow({ card, ownBox, children }: BoxRowProps) {
         <input
           type="checkbox"
           class={styles.box}
+          aria-label={`I own it: ${card.name}`}
           checked={tickedPaints(ownBox.box.value)?.includes(card.id) ?? false}
           onChange={(event) => {
             const owns = event.currentTarget.checked;
             void ownBox.change((before) => withTick(before, card.id, owns));
           }}
         />
-        I own it<span class="spoken">: {card.name}</span>
+        I own it
       </label>
     </li>
   );

@@ -18,6 +18,7 @@ interface TextFieldProps {
 export function TextField(props: TextFieldProps) {
   const { label, hint, value, problem = null, long = false, onType, onSettle } = props;
   const id = useId();
+  const described = [hint && `${id}-hint`, problem && `${id}-problem`].filter(Boolean).join(' ');
   const Input = long ? 'textarea' : 'input';
   return (
     <div class={styles.field}>
@@ -36,9 +37,7 @@ export function TextField(props: TextFieldProps) {
         spellcheck={false}
         value={value}
         aria-invalid={problem !== null}
-        aria-describedby={[hint && `${id}-hint`, problem && `${id}-problem`]
-          .filter(Boolean)
-          .join(' ')}
+        aria-describedby={described || undefined}
         onInput={(event: { currentTarget: { value: string } }) => onType(event.currentTarget.value)}
         {...(onSettle && { onChange: onSettle })}
       />
