@@ -1,8 +1,13 @@
-import { mkdir } from 'node:fs/promises';
+import { mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import sharp from 'sharp';
 import { tableOf } from '../../drawing/lab-to-rgb.ts';
+import { outlineSvg } from '../../drawing/outline-svg.ts';
 import { paintSlots } from '../../drawing/paint-slots.ts';
+import { paintSoft } from '../../drawing/paint-soft.ts';
+import { softBlend } from '../../drawing/soft-blend.ts';
+import { softEdges } from '../../drawing/soft-edges.ts';
+import { outlineOf } from '../../model/outline.ts';
 import type { Reading } from '../../model/reading.ts';
 import type { WashPlan } from '../../model/wash-plan.ts';
 import { CommandError } from './command-error.ts';
@@ -30,7 +35,7 @@ function bandTable(k: number): Uint8ClampedArray {
   return table;
 }
 
-/** Writes reference, grey, bands, families, edges, masses and one picture a step into `dir`, made if need be. */
+/** Writes reference, grey, bands, families, edges, masses, the drawing and one picture a step into `dir`, made if need be. */
 export async function writePictures(
   dir: string,
   reading: Reading,
@@ -65,7 +70,14 @@ export async function writePictures(
     .png({ compressionLevel: 6 })
     .toFile(join(dir, 'edges.png'));
   await write('masses.png', massPicture(reading, pictures.slotMap));
+  const outline = outlineOf(reading, pictures.slotMap);
+  const all = { grid: true, soft: true, inner: true };
+  await writeFile(join(dir, 'outline.svg'), outlineSvg(outline, all));
+  const { raster, edges = [] } = reading;
+  const blend = softBlend(pictures.slotMap, raster, softEdges(edges, raster));
   for (const step of plan.steps) {
-    await write(stepPicture(step.n), painted(pictures.slotMap, tableOf(step.after)));
+    const rgba = new Uint8ClampedArray(width * height * 4);
+    paintSoft(pictures.slotMap, blend, tableOf(step.after), rgba);
+    await write(stepPicture(step.n), rgba);
   }
 }

@@ -1,4 +1,4 @@
-import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import sharp from 'sharp';
@@ -102,7 +102,7 @@ describe('a small upright photograph', () => {
   test('pictures of the raster size, bands and families by their numbers', async () => {
     const wanted = 'reference grey bands families edges masses'.split(' ').map((n) => `${n}.png`);
     wanted.push(...plan.steps.map((step) => step.expectedImage as string));
-    expect(readdirSync(out).sort()).toEqual(wanted.sort());
+    expect(readdirSync(out).sort()).toEqual([...wanted, 'outline.svg'].sort());
     for (const name of wanted) {
       expect(await sharp(join(out, name)).metadata()).toMatchObject(plan.raster);
     }
@@ -129,6 +129,16 @@ describe('a small upright photograph', () => {
       if (masses[at] !== 0 && (masses[at] as number) < 127) expect.fail('values are not paled');
     }
     for (const { id, share } of plan.families) expect(shareOf(families, id)).toBeCloseTo(share, 6);
+  });
+
+  test('the drawing is an SVG file at the size of the sheet', () => {
+    const drawing = readFileSync(join(out, 'outline.svg'), 'utf8');
+    expect(drawing).toMatch(/^<svg [^>]* width="279mm" height="381mm" viewBox="0 0 279 381">/);
+    const across = [...drawing.matchAll(/[ML]([\d.-]+) ([\d.-]+)/g)].map(([, x]) => Number(x));
+    expect(across.length).toBeGreaterThan(100);
+    expect(Math.min(...across)).toBeGreaterThanOrEqual(0);
+    expect(Math.max(...across)).toBeLessThanOrEqual(279);
+    expect(Math.max(...across) - Math.min(...across)).toBeGreaterThan(140);
   });
 
   test('without --out no pictures are named, and the rest is the same', async () => {
