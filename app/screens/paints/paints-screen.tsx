@@ -1,9 +1,9 @@
 import { useEffect } from 'preact/hooks';
 import { paletteWish } from '../../model/wishes.ts';
 import type { OwnBoxState } from '../../state/own-box.ts';
-import { linkTo } from '../../state/route.ts';
+import { hashOf, linkTo } from '../../state/route.ts';
 import type { Studio } from '../../state/studio.ts';
-import { Button } from '../common/button.tsx';
+import { Button, buttonClass } from '../common/button.tsx';
 import { TopBar } from '../common/top-bar.tsx';
 import { PaintRow } from './paint-row.tsx';
 import styles from './paints-screen.module.css';
@@ -79,6 +79,9 @@ export function PaintsScreen({ studio, ownBox, paintingId }: PaintsScreenProps) 
       </section>
       <section class={styles.section} aria-label="The paint box">
         <h2 class={styles.heading}>The box</h2>
+        <a class={buttonClass('quiet')} href={hashOf({ screen: 'box' })}>
+          Your paint box
+        </a>
         <p class={styles.quiet}>
           Pigments with published optics. The same name differs from maker to maker: brush a scrap
           first. For anything about health, the label and its safety data sheet come first.
