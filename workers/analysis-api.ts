@@ -1,9 +1,13 @@
 // THE contract between page and worker: types only.
+
 import type { MassSizes, MassWash } from '../app/model/masses.ts';
+import type { MeasuredPhoto } from '../app/model/measured-photo.ts';
 import type { LaidMix, MixNeighbours } from '../app/model/mix-neighbour.ts';
 import type { MixingChart } from '../app/model/mixing-chart.ts';
 import type { Paint, PaintCard } from '../app/model/paint.ts';
+import type { PaintMeasure, PaintPatch } from '../app/model/paint-measure.ts';
 import type { PaletteOffers } from '../app/model/palette-offer.ts';
+import type { PatchFrame } from '../app/model/patch-frame.ts';
 import type { PigmentTraits } from '../app/model/pigment-traits.ts';
 import type { Reading, ReadingWishes, Slot } from '../app/model/reading.ts';
 import type { Crop, PixelSize } from '../app/model/reference.ts';
@@ -131,6 +135,18 @@ export interface AnalysisApi {
   pigmentTable(): Promise<readonly PigmentTraits[]>;
   /** K and S of a built-in paint; null where there is none of that id. */
   opticsLike(id: string): Promise<Pick<Paint, 'K' | 'S'> | null>;
+  /** Patches on a photo of a painted sheet, in her frames or found. Errors: 'PhotoError'. */
+  measurePatches(
+    job: number,
+    photo: Blob,
+    frames: readonly PatchFrame[] | null,
+  ): Promise<MeasuredPhoto>;
+  /** K and S of a paint from such patches; `own` are her paints. Errors: 'PhotoError'. */
+  fitPaint(
+    patches: readonly PaintPatch[],
+    isWhite: boolean,
+    own: readonly Paint[],
+  ): Promise<PaintMeasure>;
   /** The mixes next to one over the dried washes below it; `paints` is the palette. */
   mixNeighbours(
     paints: readonly Paint[],

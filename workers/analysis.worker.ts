@@ -12,6 +12,7 @@ import { darkestInSteps, usualPaints } from './kernels/palette/darkest-of.ts';
 import { keptLibrary } from './kernels/palette/kept-library.ts';
 import { paletteOffers } from './kernels/palette/palette-offers.ts';
 import { buildWashPlan } from './kernels/plan/build-wash-plan.ts';
+import { fitMeasuredPaint, measurePatches } from './measure-patches.ts';
 import { decodePhoto } from './photo/decode-photo.ts';
 import { largestAreaPx } from './photo/decoded-size.ts';
 import { previewLongSidePx, previewOf } from './photo/preview-of.ts';
@@ -102,6 +103,9 @@ const api: AnalysisApi = {
     const paint = paintBox.find((each) => each.id === id);
     return paint ? { K: paint.K, S: paint.S } : null;
   },
+  measurePatches: (job, photo, frames) =>
+    runJob(job, (pause) => measurePatches(photo, frames, pause)),
+  fitPaint: async (patches, isWhite, own) => fitMeasuredPaint(patches, isWhite, own),
   mixNeighbours: async (paints, below, mix) => mixNeighbours(paints, below, mix),
   mixingChart: async (paints) => mixingChart(paints),
   cancel: cancelJob,

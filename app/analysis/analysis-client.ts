@@ -11,10 +11,13 @@ import type {
   WashShapes,
   WashShapesRequest,
 } from '../../workers/analysis-api.ts';
+import type { MeasuredPhoto } from '../model/measured-photo.ts';
 import type { LaidMix, MixNeighbours } from '../model/mix-neighbour.ts';
 import type { MixingChart } from '../model/mixing-chart.ts';
 import type { Paint, PaintCard } from '../model/paint.ts';
+import type { PaintMeasure, PaintPatch } from '../model/paint-measure.ts';
 import type { PaletteOffers } from '../model/palette-offer.ts';
+import type { PatchFrame } from '../model/patch-frame.ts';
 import type { PigmentTraits } from '../model/pigment-traits.ts';
 import type { Reading } from '../model/reading.ts';
 import type { PlanWishes, WashPlan } from '../model/wash-plan.ts';
@@ -54,6 +57,17 @@ export interface AnalysisClient {
   paintBox(signal: AbortSignal, own: readonly Paint[]): Promise<PaintCard[]>;
   pigmentTable(signal: AbortSignal): Promise<readonly PigmentTraits[]>;
   opticsLike(signal: AbortSignal, id: string): Promise<Pick<Paint, 'K' | 'S'> | null>;
+  measurePatches(
+    signal: AbortSignal,
+    photo: Blob,
+    frames: readonly PatchFrame[] | null,
+  ): Promise<MeasuredPhoto>;
+  fitPaint(
+    signal: AbortSignal,
+    patches: readonly PaintPatch[],
+    isWhite: boolean,
+    own: readonly Paint[],
+  ): Promise<PaintMeasure>;
   mixNeighbours(
     signal: AbortSignal,
     paints: readonly Paint[],
@@ -109,6 +123,10 @@ export function createAnalysisClient(options: Partial<DeskOptions> = {}): Analys
     pictures: (signal, jpeg) => desk.call(signal, (api) => api.pictures(jpeg), closePictures),
     paintBox: (signal, own) => desk.call(signal, (api) => api.paintBox(own)),
     pigmentTable: (signal) => desk.call(signal, (api) => api.pigmentTable()),
+    measurePatches: (signal, photo, frames) =>
+      desk.call(signal, (api, job) => api.measurePatches(job, photo, frames)),
+    fitPaint: (signal, patches, isWhite, own) =>
+      desk.call(signal, (api) => api.fitPaint(patches, isWhite, own)),
     opticsLike: (signal, id) => desk.call(signal, (api) => api.opticsLike(id)),
     mixNeighbours: (signal, paints, below, mix) =>
       desk.call(signal, (api) => api.mixNeighbours(paints, below, mix)),
