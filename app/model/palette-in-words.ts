@@ -1,22 +1,30 @@
 import type { DarkRemedy, PaletteCharacter } from './palette-offer.ts';
 
-/** What a palette is chosen for, as the title of its card. */
-export const characterTitle: Readonly<Record<PaletteCharacter, string>> = {
-  nearest: 'Closest to the picture',
+const titles: Readonly<Record<PaletteCharacter, string>> = {
+  nearest: 'Closer wash over wash',
   fewest: 'Fewest paints',
   cleanest: 'Cleanest mixes',
   granulating: 'Most granulation',
   chosen: 'Your own choice',
 };
 
-/** What that means at the brush, in one sentence. */
-export const characterWords: Readonly<Record<PaletteCharacter, string>> = {
-  nearest: 'The best match once wash lies over wash.',
+const sentences: Readonly<Record<PaletteCharacter, string>> = {
+  nearest: 'As good in single washes, and better once wash lies over wash.',
   fewest: 'Less to squeeze out, and everything on the sheet is related.',
   cleanest: 'Transparent single pigments: glazes stay clear, mixes stay out of the mud.',
   granulating: 'Paints that settle into the grain of the paper.',
   chosen: 'Exactly the paints you named.',
 };
+
+/** What a palette is offered for beside the one in use, as the title of its card. */
+export const offerTitle = (character: PaletteCharacter, now: PaletteCharacter): string =>
+  character === 'nearest' && now === 'chosen' ? 'What the search finds' : titles[character];
+
+/** What that means at the brush, in one sentence. */
+export const offerWords = (character: PaletteCharacter, now: PaletteCharacter): string =>
+  character === 'nearest' && now === 'chosen'
+    ? 'Found among all the paints of your box.'
+    : sentences[character];
 
 /** Own limits for the mean CIEDE2000 over the painted area; under about 2 few people see it. */
 const closeness: readonly (readonly [limit: number, words: string])[] = [
@@ -41,10 +49,11 @@ export function closenessInWords(meanDifference: number, now: number | null): st
   return `${words}: ${by}${change < 0 ? 'closer' : 'less close'} than now.`;
 }
 
-/** How far down a palette reaches, and what would help. In Munsell values. */
-export function reachInWords(valuesShort: number, remedy: DarkRemedy | null): string {
+/** How far down a palette reaches, and what would help where that was looked for. In Munsell values. */
+export function reachInWords(valuesShort: number, remedy?: DarkRemedy | null): string {
   if (valuesShort < 0.05) return 'Reaches the darkest darks.';
   const short = `Falls short of the darkest darks by ${amount(valuesShort)}`;
+  if (remedy === undefined) return `${short}.`;
   if (!remedy) return `${short}. No paint of the list helps: plan for lighter darks.`;
   const name = remedy.owned ? remedy.name : `${remedy.name} (not in your box)`;
   return remedy.valuesShort < 0.05

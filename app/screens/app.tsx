@@ -84,13 +84,20 @@ function Screen({ app }: { app: AppState }) {
     case 'hues':
       return <HuesScreen {...of} ownBox={app.ownBox} />;
     case 'paints':
-      return <PaintsScreen {...of} ownBox={app.ownBox} />;
+      return <PaintsScreen {...of} ownBox={app.ownBox} calls={app.paintCalls} />;
     case 'plan':
       return <PlanScreen {...of} calls={app.paintCalls} />;
     case 'chart':
       return <ChartScreen {...of} calls={app.paintCalls} />;
     case 'easel':
-      return <EaselScreen easel={easel} calls={app.paintCalls} paintingId={route.paintingId} />;
+      return (
+        <EaselScreen
+          easel={easel}
+          senses={app.easelSenses}
+          calls={app.paintCalls}
+          paintingId={route.paintingId}
+        />
+      );
     case 'record':
       return <RecordScreen easel={easel} paintingId={route.paintingId} />;
   }

@@ -8,10 +8,12 @@ import { type Choosing, createChoosing } from './choosing.ts';
 import { createClock } from './clock.ts';
 import { takeDropsAndPastes } from './drop-and-paste.ts';
 import { createEasel, type Easel } from './easel.ts';
+import { type EaselSenses, easelSensesOf } from './easel-senses.ts';
 import { createIntake, type Intake } from './intake.ts';
 import { createOwnBox, type OwnBoxState } from './own-box.ts';
 import type { PaintCalls } from './paint-calls.ts';
 import { createPaintDrafts, type PaintDraftsState } from './paint-drafts.ts';
+import type { PaletteCalls } from './palettes-for.ts';
 import { createRouter, type Router } from './router.ts';
 import { createShelf, type PaintingCard, type Shelf } from './shelf.ts';
 import { createStudio, type Studio } from './studio.ts';
@@ -26,8 +28,9 @@ export interface App {
   readonly studio: Studio;
   readonly ownBox: OwnBoxState;
   readonly paintDrafts: PaintDraftsState;
-  readonly paintCalls: PaintCalls;
+  readonly paintCalls: PaintCalls & PaletteCalls;
   readonly easel: Easel;
+  readonly easelSenses: EaselSenses;
   readonly updates: Updates;
   /** A standing trouble with keeping things, in words; null while all is well. */
   readonly storageProblem: ReadonlySignal<string | null>;
@@ -52,7 +55,7 @@ const left = {
   finished: 'record',
 } as const;
 
-export function createApp(store: Store, window: Window): App {
+export function createApp(store: Store, window: Window & typeof globalThis): App {
   const router = createRouter(window);
   const client = createAnalysisClient();
   const guard = crashGuard(notesOf(window));
@@ -104,6 +107,7 @@ export function createApp(store: Store, window: Window): App {
     paintDrafts: createPaintDrafts({ store, client, ownBox }),
     paintCalls: client,
     easel,
+    easelSenses: easelSensesOf({ store, easel }, window),
     updates,
     storageProblem: computed(() => store.trouble.value?.message ?? null),
     goOn: ({ id, stage }) => router.go({ screen: left[stage], paintingId: id }),

@@ -7,12 +7,14 @@ import styles from './paint-row.module.css';
 interface PaintRowProps {
   card: PaintCard;
   note?: string;
+  /** What gets worse without it. */
+  lost?: string;
   out?: boolean;
   children: ComponentChildren;
 }
 
 /** A paint: its ladder from palest tint to full strength, its names, what the trade says of it. */
-export function PaintRow({ card, note, out = false, children }: PaintRowProps) {
+export function PaintRow({ card, note, lost, out = false, children }: PaintRowProps) {
   return (
     <li class={styles.row} data-out={out || undefined}>
       <span class={styles.ladder} aria-hidden="true">
@@ -24,6 +26,7 @@ export function PaintRow({ card, note, out = false, children }: PaintRowProps) {
         <strong class={styles.name}>{card.name}</strong>{' '}
         <span class={styles.quiet}>{card.ci.join(', ')}</span>
         {note && <span class={styles.note}>{note}</span>}
+        {lost && <span>{lost}</span>}
         <span class={styles.quiet}>{paintTraits(card.properties)}</span>
         {card.properties.caution && <span class={styles.quiet}>{card.properties.caution}</span>}
       </span>

@@ -1,119 +1,141 @@
+import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
-import { paletteWish } from '../../model/wishes.ts';
+import { isOwned } from '../../model/own-box.ts';
+import { closenessInWords, reachInWords } from '../../model/palette-in-words.ts';
+import { type PaletteWish, paletteWish } from '../../model/wishes.ts';
 import type { OwnBoxState } from '../../state/own-box.ts';
+import type { PaletteCalls } from '../../state/palettes-for.ts';
 import { hashOf, linkTo } from '../../state/route.ts';
 import type { Studio } from '../../state/studio.ts';
 import { Button, buttonClass } from '../common/button.tsx';
 import { TopBar } from '../common/top-bar.tsx';
-import { PaintRow } from './paint-row.tsx';
+import { BoxPaints } from './box-paints.tsx';
+import { ChosenPaints } from './chosen-paints.tsx';
+import { ClassicStarts } from './classic-starts.tsx';
+import { OtherWays } from './other-ways.tsx';
 import styles from './paints-screen.module.css';
+import { SearchLine } from './search-line.tsx';
+import { SizeChoice } from './size-choice.tsx';
+import { usePalettes } from './use-palettes.ts';
 
 interface PaintsScreenProps {
   studio: Studio;
   ownBox: OwnBoxState;
+  calls: PaletteCalls;
   paintingId: string;
 }
 
-/** The chosen few on top with what each is for, then the whole box, each paint with its ladder. */
-export function PaintsScreen({ studio, ownBox, paintingId }: PaintsScreenProps) {
+/** The chosen few on top with what each is for, other ways below, then the rest of her box. */
+export function PaintsScreen({ studio, ownBox, calls, paintingId }: PaintsScreenProps) {
   useEffect(() => void ownBox.open(), [ownBox]);
+  const halted = useSignal(false);
+  const palettes = usePalettes(studio, ownBox, calls, halted.value);
   const plan = studio.plan.value;
-  const box = ownBox.cards.value;
+  const work = studio.work.value;
+  const cards = ownBox.cards.value;
+  const box = ownBox.box.value;
   const wish = paletteWish(studio.painting.value?.decisions ?? []);
-  const cardOf = (id: string) => box.find((card) => card.id === id);
-  const change = (next: Partial<typeof wish>): void =>
-    void studio.decide({ kind: 'palette', ...wish, ...next });
-  const without = (list: readonly string[], id: string): string[] => list.filter((i) => i !== id);
+  const onWish = (next: PaletteWish): void => {
+    halted.value = false;
+    void studio.decide({ kind: 'palette', ...next });
+  };
+  const inPalette = (id: string): boolean =>
+    plan?.palette.some((entry) => entry.id === id) ?? false;
+  const owned = cards.filter(({ id }) => isOwned(box, id));
+  const judged = palettes.current ? palettes.offers : null;
 
   return (
     <main class={styles.page} data-screen="paints">
       <header class={styles.top}>
-        <TopBar title="Paints" back="Wash plan" backTo={linkTo(paintingId, 'plan')} />
+        <TopBar title="Paints" back="Wash plan" backTo={linkTo(paintingId, 'plan')}>
+          <a class={buttonClass('quiet')} href={hashOf({ screen: 'box' })}>
+            Your paint box
+          </a>
+        </TopBar>
       </header>
       <section class={styles.section} aria-label="Chosen paints">
         <h2 class={styles.heading}>For this painting</h2>
-        <p>
-          The fewest paints of the box that reach its colours and its darkest dark.{' '}
-          {studio.work.value && <span role="status">Trying the paints again …</span>}
-        </p>
-        <div class={styles.choice}>
-          <span>At most</span>
-          <Button
-            aria-label="One paint fewer"
-            disabled={wish.n <= 1}
-            onClick={() => change({ n: wish.n - 1 })}
-          >
-            −
-          </Button>
-          <output aria-live="polite">{wish.n}</output>
-          <Button
-            aria-label="One paint more"
-            disabled={wish.n >= 7}
-            onClick={() => change({ n: wish.n + 1 })}
-          >
-            +
-          </Button>
-          <span>paints</span>
-        </div>
-        <ul class={styles.rows}>
-          {plan?.palette.map((entry) => {
-            const card = cardOf(entry.id);
-            return (
-              card && (
-                <PaintRow key={entry.id} card={card} note={entry.why}>
-                  <Button
-                    onClick={() =>
-                      change({
-                        exclude: [...wish.exclude, entry.id],
-                        must: without(wish.must, entry.id),
-                      })
-                    }
-                  >
-                    Leave out
-                  </Button>
-                </PaintRow>
-              )
-            );
-          })}
-        </ul>
+        <SizeChoice wish={wish} onWish={onWish} />
+        {studio.problem.value && <p role="alert">{studio.problem.value}</p>}
+        {work && (
+          <SearchLine
+            said={work.stage === 'washes' ? 'Working out the washes' : 'Trying the paints'}
+            part={work.part}
+            onStop={() => {
+              halted.value = true;
+              studio.leave();
+            }}
+          />
+        )}
+        {halted.value && !work && (
+          <div class={styles.halted}>
+            <p role="status">Stopped. These are the paints from before your last choice.</p>
+            <Button
+              onClick={() => {
+                halted.value = false;
+                studio.again();
+              }}
+            >
+              Go on
+            </Button>
+          </div>
+        )}
+        {judged && (
+          <p>
+            {reachInWords(judged.current.valuesShort, judged.remedy)}{' '}
+            {closenessInWords(judged.current.meanDifference, null)}
+          </p>
+        )}
+        <ChosenPaints
+          palette={plan?.palette ?? []}
+          cards={cards}
+          offer={judged?.current ?? null}
+          wish={wish}
+          onWish={onWish}
+        />
+      </section>
+      <section class={styles.section} aria-label="Other ways">
+        <h2 class={styles.heading}>Other ways</h2>
+        {palettes.problem && <p role="alert">{palettes.problem}</p>}
+        {palettes.part !== null && (
+          <SearchLine
+            said="Looking for other palettes"
+            part={palettes.part}
+            onStop={palettes.stop}
+          />
+        )}
+        {palettes.stopped && (
+          <p>
+            <Button onClick={palettes.start}>Look for other palettes</Button>
+          </p>
+        )}
+        {palettes.offers && (
+          <OtherWays
+            offers={palettes.offers}
+            cards={cards}
+            current={palettes.current}
+            wish={wish}
+            onWish={onWish}
+          />
+        )}
+        <h3 class={styles.part}>Start from a classic</h3>
+        <ClassicStarts owned={owned} wish={wish} onWish={onWish} />
       </section>
       <section class={styles.section} aria-label="The paint box">
-        <h2 class={styles.heading}>The box</h2>
-        <a class={buttonClass('quiet')} href={hashOf({ screen: 'box' })}>
-          Your paint box
-        </a>
+        <h2 class={styles.heading}>The rest of your box</h2>
         <p class={styles.quiet}>
-          Pigments with published optics. The same name differs from maker to maker: brush a scrap
-          first. For anything about health, the label and its safety data sheet come first.
+          The same name differs from maker to maker: brush a scrap first. For anything about health,
+          the label and its safety data sheet come first.
         </p>
-        <ul class={styles.rows}>
-          {box
-            .filter(({ id }) => !plan?.palette.some((entry) => entry.id === id))
-            .map((card) => {
-              const out = wish.exclude.includes(card.id);
-              return (
-                <PaintRow key={card.id} card={card} out={out}>
-                  {out ? (
-                    <Button onClick={() => change({ exclude: without(wish.exclude, card.id) })}>
-                      Allow again
-                    </Button>
-                  ) : (
-                    <Button
-                      onClick={() =>
-                        change({
-                          must: [...wish.must, card.id],
-                          exclude: without(wish.exclude, card.id),
-                        })
-                      }
-                      disabled={wish.must.length >= wish.n}
-                    >
-                      Use it
-                    </Button>
-                  )}
-                </PaintRow>
-              );
-            })}
-        </ul>
+        <BoxPaints cards={owned.filter(({ id }) => !inPalette(id))} wish={wish} onWish={onWish} />
+        <p>
+          {box.owned
+            ? `${cards.length - owned.length} more paints are in the list and not in your box.`
+            : 'Nothing is ticked in your box yet, so every paint of the list counts.'}{' '}
+          <a class={buttonClass('quiet')} href={hashOf({ screen: 'box' })}>
+            Your paint box
+          </a>
+        </p>
       </section>
     </main>
   );
