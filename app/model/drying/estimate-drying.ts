@@ -2,6 +2,7 @@ import { coolTestWorks } from './cool-test.ts';
 import { type DryingConditions, fairConditions } from './fair-conditions.ts';
 import type { Pace } from './learn-pace.ts';
 import { type DryingMinutes, modelRange } from './model-range.ts';
+import { remembered } from './remembered.ts';
 import { taughtRange } from './taught-range.ts';
 
 export interface DryingEstimate extends DryingMinutes {
@@ -44,7 +45,7 @@ function taught(wide: DryingMinutes, model: DryingMinutes, paces: DryingPaces): 
   };
 }
 
-function untaught(conditions: DryingConditions): DryingMinutes {
+const untaught = remembered((conditions): DryingMinutes => {
   const at = (share: number): DryingMinutes =>
     modelRange({
       ...conditions,
@@ -55,4 +56,4 @@ function untaught(conditions: DryingConditions): DryingMinutes {
     shineMinutes: [thin.shineMinutes[0], at(reported.wettestShine).shineMinutes[1]],
     dryMinutes: [thin.dryMinutes[0], at(reported.wettestDry).dryMinutes[1]],
   };
-}
+});

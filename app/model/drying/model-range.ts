@@ -1,7 +1,8 @@
 import type { Range } from '../lab.ts';
 import { boneDryMinutes } from './bone-dry-clock.ts';
 import { evaporationOf } from './evaporation.ts';
-import { type DryingConditions, fairConditions } from './fair-conditions.ts';
+import { fairConditions } from './fair-conditions.ts';
+import { remembered } from './remembered.ts';
 import { cobb, shineMinutes } from './shine-clock.ts';
 
 export interface DryingMinutes {
@@ -17,7 +18,7 @@ const soakedGrams = 150;
 const soakedUptake = 0.5;
 
 /** What the model alone says for exactly this much water. A hair dryer counts once the shine has gone. */
-export function modelRange(conditions: DryingConditions): DryingMinutes {
+export const modelRange = remembered((conditions): DryingMinutes => {
   const { waterGramsPerSquareMetre: water, weather, paperGsm } = fairConditions(conditions);
   if (water <= 0) return { shineMinutes: [0, 0], dryMinutes: [0, 0] };
   const soaked = weather.backing === 'wet';
@@ -34,4 +35,4 @@ export function modelRange(conditions: DryingConditions): DryingMinutes {
       boneDryMinutes(held, paperGsm, weather, 'late'),
     ],
   };
-}
+});

@@ -1,9 +1,12 @@
-import { lastToDry, type TimedStep } from './drying-clock.ts';
+import { changeCircumstances } from './change-circumstances.ts';
+import type { TimedStep } from './drying-clock.ts';
 import { isGhostTap, rememberTap } from './ghost-tap.ts';
-import { arriveAt, begin, brushDown, complete, finish } from './move-steps.ts';
+import { begin, beginAside, brushDown, complete, finish, stepBack } from './move-steps.ts';
 import { passTime } from './pass-time.ts';
+import { practise } from './practise.ts';
 import type { EventBody, SessionEvent } from './session-event.ts';
 import type { SessionState } from './session-state.ts';
+import { waitedFor } from './waited-for.ts';
 import { seen, stillWet } from './watch-paper.ts';
 
 /** The state after one more event. Never throws: what makes no sense where it comes changes nothing. */
@@ -15,7 +18,7 @@ export function applyEvent(
   const now = passTime(state, steps, event);
   if (isGhostTap(now, event.what)) return now;
   const after = rememberTap(act(now, steps, event), event.what);
-  return { ...after, timer: lastToDry(after.clocks) };
+  return { ...after, timer: waitedFor(after, steps) };
 }
 
 function act(state: SessionState, steps: readonly TimedStep[], event: SessionEvent): SessionState {
@@ -27,15 +30,17 @@ function act(state: SessionState, steps: readonly TimedStep[], event: SessionEve
     case 'started':
       return started;
     case 'step-begun':
-      return begin(started, steps, what.key);
+      return what.aside ? beginAside(started, steps, what.key) : begin(started, steps, what.key);
+    case 'stroke-down':
+      return { ...started, strokeMs: started.atMs };
     case 'painting-done':
       return step && started.phase === 'painting' ? brushDown(started, step) : started;
     case 'still-wet':
-      return stillWet(started, steps, what.key);
+      return stillWet(started, what.key);
     case 'shine-gone':
-      return seen(started, what.key, 'shineGoneMs');
+      return seen(started, steps, what.key, 'shine');
     case 'dry-now':
-      return seen(started, what.key, 'dryMs');
+      return seen(started, steps, what.key, 'dry');
     case 'step-done':
       return complete(started, steps, wallMs);
     case 'back':
@@ -48,7 +53,18 @@ function act(state: SessionState, steps: readonly TimedStep[], event: SessionEve
       return started;
     case 'finished':
       return finish(started, wallMs);
+    case 'weather':
+      return changeCircumstances(state, steps, { weather: what.weather });
+    case 'paper':
+      return changeCircumstances(state, steps, { paper: what.paper });
+    case 'practise':
+      return practise(state, steps, what.key, what.doing);
+    case 'pace-forgotten': {
+      const { clock, paper, wash } = what;
+      return { ...state, lessons: [...state.lessons, { kind: 'forget', clock, paper, wash }] };
+    }
     case 'clock-moved':
+    case 'trouble':
     case 'note':
     case 'mix-changed':
       return state;
@@ -70,10 +86,4 @@ function concernsHere(state: SessionState, steps: readonly TimedStep[], what: Ev
 function awake(state: SessionState, what: EventBody): SessionState {
   if (state.phase !== 'paused' || what.kind === 'paused') return state;
   return { ...state, phase: state.resumesTo };
-}
-
-/** From the end she comes back to the last step, from a step to the one before it. */
-function stepBack(state: SessionState, steps: readonly TimedStep[]): SessionState {
-  const index = state.phase === 'finished' ? state.stepIndex : Math.max(0, state.stepIndex - 1);
-  return arriveAt(state, steps, index);
 }

@@ -1,9 +1,26 @@
+import type { DryingMinutes } from '../drying/model-range.ts';
 import type { Range } from '../lab.ts';
 import type { Step } from '../wash-plan.ts';
+import { type Circumstances, type Reckoned, reckonDrying } from './reckon-drying.ts';
 
-export type TimedStep = Pick<Step, 'key' | 'kind' | 'paintMinutes' | 'shineMinutes' | 'dryMinutes'>;
+export type TimedStep = Pick<
+  Step,
+  'key' | 'kind' | 'paintMinutes' | 'shineMinutes' | 'dryMinutes'
+> &
+  Partial<Pick<Step, 'technique'>>;
 
 const minuteMs = 60_000;
+
+/**
+ * How much of its course a wash has gone by the model alone: `shineGone` and `dryGone` parts (1 = the
+ * time held for likely) until `sinceMs`, and from then on at the rate of these times, minutes.
+ */
+export interface Course {
+  readonly sinceMs: number;
+  readonly shineGone: number;
+  readonly dryGone: number;
+  readonly model: { readonly shine: number; readonly dry: number };
+}
 
 /** A wash drying on the sheet, kept as end times in ms of the session: derived, never counted down. */
 export interface DryingClock {
@@ -17,6 +34,10 @@ export interface DryingClock {
   /** When she said the shine had gone, or that it was dry. */
   readonly shineGoneMs: number | null;
   readonly dryMs: number | null;
+  /** What was reckoned at brush down, minutes. */
+  readonly reckoned: DryingMinutes;
+  /** Null where the model does not know the wash: then taps teach nothing. */
+  readonly course: Course | null;
 }
 
 /** Whether a step leaves the sheet wet. A drying check waits for the wash before it. */
@@ -24,11 +45,12 @@ export const leavesWet = (step: TimedStep): boolean =>
   step.kind !== 'dry' && step.dryMinutes[1] > 0;
 
 /** Both clocks from brush down. */
-export function startClock(step: TimedStep, atMs: number): DryingClock {
-  return clockOf(step.key, step.shineMinutes, step.dryMinutes, atMs);
+export function startClock(step: TimedStep, atMs: number, now: Circumstances): DryingClock {
+  return clockOf(step.key, reckonDrying(step, now), atMs);
 }
 
-function clockOf(key: string, shine: Range, dry: Range, atMs: number): DryingClock {
+function clockOf(key: string, reckoned: Reckoned, atMs: number): DryingClock {
+  const { shineMinutes: shine, dryMinutes: dry, model } = reckoned;
   return {
     key,
     startedMs: atMs,
@@ -38,6 +60,8 @@ function clockOf(key: string, shine: Range, dry: Range, atMs: number): DryingClo
     endsHighMs: atMs + dry[1] * minuteMs,
     shineGoneMs: null,
     dryMs: null,
+    reckoned: { shineMinutes: shine, dryMinutes: dry },
+    course: model && { sinceMs: atMs, shineGone: 0, dryGone: 0, model },
   };
 }
 
@@ -59,7 +83,8 @@ export function extendClock(clock: DryingClock, plannedHigh: number, atMs: numbe
 export const unplannedMinutes: Range = [5, 15];
 
 export function unplannedClock(key: string, atMs: number): DryingClock {
-  return clockOf(key, [0, 0], unplannedMinutes, atMs);
+  const reckoned = { shineMinutes: [0, 0], dryMinutes: unplannedMinutes, model: null } as const;
+  return clockOf(key, reckoned, atMs);
 }
 
 /** The wash that keeps her waiting longest, or null when all is dry. */

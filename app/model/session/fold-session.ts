@@ -1,3 +1,4 @@
+import type { Lesson } from '../drying/learn-pace.ts';
 import { applyEvent } from './apply-event.ts';
 import type { TimedStep } from './drying-clock.ts';
 import type { SessionEvent } from './session-event.ts';
@@ -9,10 +10,15 @@ export function inOrder(events: readonly SessionEvent[]): SessionEvent[] {
   return sorted.filter((event, i) => event.seq !== sorted[i - 1]?.seq);
 }
 
-/** Where a session stands, from the plan's steps and the events of one session. Never throws. */
+/**
+ * Where a session stands, from the plan's steps and the events of one session. `lessons` is what
+ * earlier sessions taught the drying clocks. Never throws.
+ */
 export function foldSession(
   steps: readonly TimedStep[],
   events: readonly SessionEvent[],
+  lessons: readonly Lesson[] = [],
 ): SessionState {
-  return inOrder(events).reduce((state, event) => applyEvent(state, steps, event), freshState);
+  const fresh: SessionState = { ...freshState, lessons };
+  return inOrder(events).reduce((state, event) => applyEvent(state, steps, event), fresh);
 }

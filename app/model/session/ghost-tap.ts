@@ -18,6 +18,8 @@ function buttonOf(what: EventBody): string | null {
     case 'step-done':
     case 'back':
       return what.kind;
+    case 'practise':
+      return `practise ${what.doing}`;
     default:
       return null;
   }

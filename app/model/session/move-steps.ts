@@ -1,5 +1,6 @@
 import { leavesWet, startClock, type TimedStep } from './drying-clock.ts';
 import type { SessionState } from './session-state.ts';
+import { notDry } from './watch-paper.ts';
 
 const without = (keys: readonly string[], key: string): string[] =>
   keys.filter((each) => each !== key);
@@ -12,7 +13,8 @@ const onArrival = (step: TimedStep): 'drying' | 'ready' =>
 export function brushDown(state: SessionState, step: TimedStep): SessionState {
   if (!leavesWet(step)) return state;
   const others = state.clocks.filter((clock) => clock.key !== step.key);
-  return { ...state, phase: 'drying', clocks: [...others, startClock(step, state.atMs)] };
+  const clock = startClock(step, state.atMs, state);
+  return { ...state, phase: 'drying', strokeMs: null, clocks: [...others, clock] };
 }
 
 /** Goes to a step, not begun. */
@@ -30,6 +32,9 @@ export function arriveAt(
     finishedAt: null,
     finishedAtMs: null,
     doneKeys: without(state.doneKeys, step.key),
+    aheadKeys: without(state.aheadKeys, step.key),
+    strokeMs: null,
+    waitingKey: null,
   };
 }
 
@@ -45,6 +50,17 @@ export function begin(state: SessionState, steps: readonly TimedStep[], key: str
   return { ...there, phase: step.kind === 'dry' ? 'drying' : 'painting' };
 }
 
+/** Goes to work elsewhere on the sheet; the step that stands waits. */
+export function beginAside(
+  state: SessionState,
+  steps: readonly TimedStep[],
+  key: string,
+): SessionState {
+  const waitingKey = state.waitingKey ?? steps[state.stepIndex]?.key ?? null;
+  const there = begin(state, steps, key);
+  return there === state || waitingKey === key ? there : { ...there, waitingKey };
+}
+
 export function complete(
   state: SessionState,
   steps: readonly TimedStep[],
@@ -56,8 +72,28 @@ export function complete(
   const painted = state.phase === 'painting' || (state.phase === 'ready' && !dries);
   const wet = painted ? brushDown(state, step) : state;
   const done = { ...wet, doneKeys: [...without(wet.doneKeys, step.key), step.key] };
-  if (state.stepIndex + 1 < steps.length) return arriveAt(done, steps, state.stepIndex + 1);
-  return finish(done, wallMs);
+  const waiting = steps.findIndex(({ key }) => key === state.waitingKey);
+  if (waiting >= 0)
+    return arriveAt({ ...done, aheadKeys: [...done.aheadKeys, step.key] }, steps, waiting);
+  const next = steps.findIndex(
+    ({ key }, i) => i > state.stepIndex && !(done.aheadKeys.includes(key) && isDone(done, key)),
+  );
+  return next >= 0 ? arriveAt(done, steps, next) : finish(done, wallMs);
+}
+
+const isDone = (state: SessionState, key: string): boolean => state.doneKeys.includes(key);
+
+/**
+ * From the end she comes back to the last step, from work elsewhere to the step that waits, from a
+ * step to the one before it. Back at a drying check, what was said to be dry there is not.
+ */
+export function stepBack(state: SessionState, steps: readonly TimedStep[]): SessionState {
+  const waiting = steps.findIndex(({ key }) => key === state.waitingKey);
+  if (waiting >= 0) return arriveAt(state, steps, waiting);
+  const index = state.phase === 'finished' ? state.stepIndex : Math.max(0, state.stepIndex - 1);
+  const back = arriveAt(state, steps, index);
+  const wash = steps[index]?.kind === 'dry' && steps.slice(0, index).findLast(leavesWet);
+  return wash && index < state.stepIndex ? notDry(back, wash.key) : back;
 }
 
 export function finish(state: SessionState, wallMs: number): SessionState {

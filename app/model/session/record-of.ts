@@ -1,8 +1,11 @@
+import type { Lesson } from '../drying/learn-pace.ts';
+import type { PaperChoice } from '../drying/paper-choice.ts';
 import type { Range } from '../lab.ts';
-import type { Mix, StepKind, WashPlan } from '../wash-plan.ts';
+import type { Mix, StepKind, WashPlan, Weather } from '../wash-plan.ts';
 import type { DryingClock } from './drying-clock.ts';
 import { foldSession, inOrder } from './fold-session.ts';
 import type { SessionEvent } from './session-event.ts';
+import { type SessionNotes, sessionNotes } from './session-notes.ts';
 
 export interface StepRecord {
   readonly key: string;
@@ -15,13 +18,16 @@ export interface StepRecord {
   readonly waitedMinutes: number;
   readonly plannedShineMinutes: Range;
   readonly plannedDryMinutes: Range;
+  /** What the clocks said at brush down; null where nothing wet was put down. */
+  readonly reckonedShineMinutes: Range | null;
+  readonly reckonedDryMinutes: Range | null;
   /** From brush down, as she told; null where she did not. */
   readonly shineMinutes: number | null;
   readonly dryMinutes: number | null;
 }
 
 /** What is kept of a session: what she did, how long it took, which mixes. */
-export interface SessionRecord {
+export interface SessionRecord extends SessionNotes {
   readonly planId: string;
   /** Wall time, ms since 1970; `finishedAt` is null while it runs. */
   readonly startedAt: number | null;
@@ -30,16 +36,24 @@ export interface SessionRecord {
   readonly steps: readonly StepRecord[];
   /** The plan's mixes that hold paint, as she changed them last. */
   readonly mixes: readonly Mix[];
-  readonly notes: readonly string[];
+  /** Ids of those she changed. */
+  readonly changedMixes: readonly string[];
+  readonly weather: Weather;
+  readonly paper: PaperChoice;
 }
 
 type RecordedPlan = Pick<WashPlan, 'id' | 'steps' | 'mixes'>;
 
 const minutes = (ms: number): number => ms / 60_000;
 
-export function recordOf(plan: RecordedPlan, events: readonly SessionEvent[]): SessionRecord {
+/** `lessons`: what sessions before this one had taught the drying clocks. */
+export function recordOf(
+  plan: RecordedPlan,
+  events: readonly SessionEvent[],
+  lessons: readonly Lesson[] = [],
+): SessionRecord {
   const log = inOrder(events);
-  const state = foldSession(plan.steps, log);
+  const state = foldSession(plan.steps, log, lessons);
   return {
     planId: plan.id,
     startedAt: state.startedAt,
@@ -59,12 +73,17 @@ export function recordOf(plan: RecordedPlan, events: readonly SessionEvent[]): S
         waitedMinutes: minutes(spent?.waitingMs ?? 0),
         plannedShineMinutes: step.shineMinutes,
         plannedDryMinutes: step.dryMinutes,
+        reckonedShineMinutes: clock?.reckoned.shineMinutes ?? null,
+        reckonedDryMinutes: clock?.reckoned.dryMinutes ?? null,
         shineMinutes: sinceBrushDown(clock, clock?.shineGoneMs),
         dryMinutes: sinceBrushDown(clock, clock?.dryMs),
       };
     }),
     mixes: usedMixes(plan.mixes, log),
-    notes: log.flatMap(({ what }) => (what.kind === 'note' ? [what.text] : [])),
+    changedMixes: log.flatMap(({ what }) => (what.kind === 'mix-changed' ? [what.mix] : [])),
+    weather: state.weather,
+    paper: state.paper,
+    ...sessionNotes(log),
   };
 }
 

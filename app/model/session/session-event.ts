@@ -1,4 +1,9 @@
-import type { Part } from '../wash-plan.ts';
+import type { DryingClockName } from '../drying/learn-pace.ts';
+import type { PaperChoice } from '../drying/paper-choice.ts';
+import type { WaterKind } from '../drying/water-of.ts';
+import type { Trouble } from '../trouble.ts';
+import type { Part, Weather } from '../wash-plan.ts';
+import type { Wetness } from '../wetness.ts';
 
 /**
  * A point in time as the device knows it. `wallMs` is the clock on the wall (ms since 1970) and can
@@ -14,7 +19,10 @@ export interface Moment {
 /** What she did. `key` is that of the step she was looking at; one tap may append several bodies. */
 export type EventBody =
   | { readonly kind: 'started' }
-  | { readonly kind: 'step-begun'; readonly key: string }
+  /** `aside`: done elsewhere on the sheet while another step waits; then she comes back to that. */
+  | { readonly kind: 'step-begun'; readonly key: string; readonly aside?: boolean }
+  /** A stroke whose edge is to be softened is down: its open time starts. */
+  | { readonly kind: 'stroke-down'; readonly key: string }
   /** Brush down: the drying clocks start. */
   | { readonly kind: 'painting-done'; readonly key: string }
   | { readonly kind: 'still-wet'; readonly key: string }
@@ -28,6 +36,25 @@ export type EventBody =
   /** The wall clock was seen to move by that much against the monotonic one; an anchor, no more. */
   | { readonly kind: 'clock-moved'; readonly byMs: number }
   | { readonly kind: 'note'; readonly text: string }
+  /** The air from now on, and what lies under the sheet. */
+  | { readonly kind: 'weather'; readonly weather: Weather }
+  | { readonly kind: 'paper'; readonly paper: PaperChoice }
+  | {
+      readonly kind: 'trouble';
+      readonly key: string;
+      readonly trouble: Trouble;
+      /** How wet the sheet was taken to be, which decided the remedy. */
+      readonly wetness: Wetness;
+    }
+  /** The step `key` tried on a scrap. */
+  | { readonly kind: 'practise'; readonly key: string; readonly doing: Practising }
+  /** What one clock learned on one paper from one kind of wash counts no more. */
+  | {
+      readonly kind: 'pace-forgotten';
+      readonly clock: DryingClockName;
+      readonly paper: PaperChoice;
+      readonly wash: WaterKind;
+    }
   | {
       readonly kind: 'mix-changed';
       readonly mix: string;
@@ -35,6 +62,8 @@ export type EventBody =
       readonly load: number;
     }
   | { readonly kind: 'finished' };
+
+export type Practising = 'begun' | 'brush-down' | 'shine-gone' | 'ended';
 
 /** One line of the log; `seq` counts 0, 1, 2 ... within the session. Never changed once kept. */
 export interface SessionEvent extends Moment {

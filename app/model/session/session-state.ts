@@ -1,3 +1,6 @@
+import type { Lesson } from '../drying/learn-pace.ts';
+import { type PaperChoice, usualPaper } from '../drying/paper-choice.ts';
+import { roomWeather, type Weather } from '../wash-plan.ts';
 import type { DryingClock } from './drying-clock.ts';
 import type { Moment } from './session-event.ts';
 
@@ -10,6 +13,14 @@ export type Phase = 'ready' | 'painting' | 'drying' | 'paused' | 'finished';
 export interface Spent {
   readonly paintingMs: number;
   readonly waitingMs: number;
+}
+
+/** A step tried on a scrap: session ms, null before. */
+export interface Practice {
+  readonly key: string;
+  readonly begunMs: number;
+  readonly downMs: number | null;
+  readonly shineGoneMs: number | null;
 }
 
 /** Where a session stands after its last event: folded from the log, never kept. */
@@ -35,6 +46,17 @@ export interface SessionState {
   readonly timer: DryingClock | null;
   /** When each action was last taken, session ms: guards against ghost taps. */
   readonly taps: Readonly<Record<string, number>>;
+  readonly weather: Weather;
+  readonly paper: PaperChoice;
+  /** All that has taught the drying clocks so far, earlier sessions first. */
+  readonly lessons: readonly Lesson[];
+  /** When the stroke to be softened was down, session ms; null when there is none. */
+  readonly strokeMs: number | null;
+  readonly practice: Practice | null;
+  /** The step that waits while she works elsewhere on the sheet. */
+  readonly waitingKey: string | null;
+  /** Steps done ahead of their turn: they are passed over when it comes. */
+  readonly aheadKeys: readonly string[];
 }
 
 export const freshState: SessionState = {
@@ -51,4 +73,11 @@ export const freshState: SessionState = {
   clocks: [],
   timer: null,
   taps: {},
+  weather: roomWeather,
+  paper: usualPaper,
+  lessons: [],
+  strokeMs: null,
+  practice: null,
+  waitingKey: null,
+  aheadKeys: [],
 };

@@ -1,5 +1,6 @@
 import type { DryingClock, TimedStep } from './drying-clock.ts';
 import { passTime } from './pass-time.ts';
+import { openMinutes } from './reckon-drying.ts';
 import type { Moment } from './session-event.ts';
 import type { SessionState } from './session-state.ts';
 
@@ -20,6 +21,8 @@ export interface EaselTime {
   /** Until the shine goes and until bone dry, of `state.timer`; null when nothing is wet. */
   readonly shine: TimeLeft | null;
   readonly drying: TimeLeft | null;
+  /** While the edge of the stroke that is down can be softened; null without one. */
+  readonly open: TimeLeft | null;
 }
 
 export function timeLeft(endsLowMs: number, endsHighMs: number, atMs: number): TimeLeft {
@@ -48,10 +51,17 @@ export function easelTime(
     painting: timeLeft(low * minuteMs, high * minuteMs, paintingMs),
     shine: shineLeft(timer, atMs),
     drying: timer && timeLeft(timer.endsLowMs, timer.endsHighMs, atMs),
+    open: openLeft(state, atMs),
   };
 }
 
 function shineLeft(timer: DryingClock | null, atMs: number): TimeLeft | null {
   if (!timer || timer.shineGoneMs !== null) return null;
   return timeLeft(timer.shineLowMs, timer.shineHighMs, atMs);
+}
+
+function openLeft(state: SessionState, atMs: number): TimeLeft | null {
+  if (state.strokeMs === null || state.phase !== 'painting') return null;
+  const [low, high] = openMinutes(state);
+  return timeLeft(state.strokeMs + low * minuteMs, state.strokeMs + high * minuteMs, atMs);
 }

@@ -77,5 +77,5 @@ test('the record holds planned and real minutes, what dried when, and the mixes 
     ['b', 2],
   ]);
   expect(record.mixes[1]?.parts).toEqual([{ paint: 'py42', parts: 3 }]);
-  expect(record.notes).toEqual(['granulates well', 'still pleased']);
+  expect(record.notes.map(({ text }) => text)).toEqual(['granulates well', 'still pleased']);
 });
