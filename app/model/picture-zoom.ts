@@ -97,9 +97,3 @@ export function pinched(
 /** In at the place tapped, or back to the whole. */
 export const doubleTapped = (stage: Stage, zoom: Zoom, at: Point): Zoom =>
   zoom.scale > 1 ? wholePicture : zoomedAbout(stage, zoom, at, doubleTapScale);
-
-/** How the whole picture in the middle of the frame is moved, px, before it is enlarged about it. */
-export function shiftOf(stage: Stage, { scale, centre }: Zoom): Point {
-  const [across, down] = fitted(stage);
-  return [(0.5 - centre[0]) * across * scale, (0.5 - centre[1]) * down * scale];
-}

@@ -1,54 +1,68 @@
 import type { Easel } from '../../state/easel.ts';
 import { linkTo } from '../../state/route.ts';
-import { Button, buttonClass } from '../common/button.tsx';
+import { buttonClass } from '../common/button.tsx';
 import styles from './easel-actions.module.css';
 import { mainAction } from './main-action.ts';
+import { PressButton } from './press-button.tsx';
 
-/** At most one large thing to press, and the few others beside it. */
-export function EaselActions({ easel, paintingId }: { easel: Easel; paintingId: string }) {
+interface EaselActionsProps {
+  easel: Easel;
+  paintingId: string;
+  onMore: () => void;
+  /** How an action is pressed, said once after a touch that was too short. */
+  hint: string | null;
+}
+
+/** At most one large thing to press, and the few others under it. */
+export function EaselActions({ easel, paintingId, onMore, hint }: EaselActionsProps) {
   const { phase, timer, stepIndex } = easel.session.value;
   const step = easel.step.value;
-  if (phase === 'finished')
-    return (
-      <>
-        <a class={buttonClass('main', true)} href={linkTo(paintingId, 'record')}>
-          See the record
-        </a>
-        <Button large onClick={easel.back}>
-          Back
-        </Button>
-      </>
-    );
   if (!step) return null;
+  const finished = phase === 'finished';
   const waiting = step.kind === 'dry' && phase === 'drying';
   return (
-    <div class={styles.actions}>
-      <Button
-        look="main"
-        large
-        class={`${buttonClass('main', true)} ${styles.main}`}
-        onClick={easel.goOn}
-      >
-        {mainAction(phase, step)}
-      </Button>
+    <div class={styles.actions} data-waiting={waiting || undefined}>
+      <p class={styles.hint} role="status">
+        {hint}
+      </p>
+      {finished ? (
+        <a
+          key="main"
+          class={`${buttonClass('main', true)} ${styles.main}`}
+          href={linkTo(paintingId, 'record')}
+        >
+          See the record
+        </a>
+      ) : (
+        <div key="main" class={styles.main}>
+          <PressButton main onAct={easel.goOn}>
+            {mainAction(phase, step)}
+          </PressButton>
+        </div>
+      )}
       {waiting && (
-        <Button large onClick={easel.stillWet}>
+        <PressButton key="wet" onAct={easel.stillWet}>
           Still wet
-        </Button>
+        </PressButton>
       )}
       {waiting && timer && timer.shineGoneMs === null && (
-        <Button large onClick={easel.shineGone}>
+        <PressButton key="shine" onAct={easel.shineGone}>
           Shine gone
-        </Button>
+        </PressButton>
       )}
-      <Button large disabled={stepIndex === 0} onClick={easel.back}>
-        Back
-      </Button>
-      {phase !== 'paused' && (
-        <Button large onClick={easel.pause}>
-          Pause
-        </Button>
-      )}
+      <div key="always" class={styles.always}>
+        <PressButton key="back" disabled={stepIndex === 0 && !finished} onAct={easel.back}>
+          Back
+        </PressButton>
+        {!finished && phase !== 'paused' && (
+          <PressButton key="pause" onAct={easel.pause}>
+            Pause
+          </PressButton>
+        )}
+        <button type="button" class={buttonClass('plain', true)} onClick={onMore}>
+          More
+        </button>
+      </div>
     </div>
   );
 }

@@ -1,147 +1,92 @@
-import { useComputed, useSignal } from '@preact/signals';
+import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { Easel } from '../../state/easel.ts';
+import type { EaselSenses } from '../../state/easel-senses.ts';
 import type { PaintCalls } from '../../state/paint-calls.ts';
 import { linkTo } from '../../state/route.ts';
-import { Button, buttonClass } from '../common/button.tsx';
-import { Picture } from '../common/picture.tsx';
-import { PuddleList } from '../common/puddle-list.tsx';
-import { softOf } from '../common/soft-of.ts';
-import { type StepView, stepLayer, stepLayers } from '../common/step-layers.ts';
 import { TopBar } from '../common/top-bar.tsx';
-import { ValueScale } from '../common/value-scale.tsx';
 import { Standstill } from '../common/waiting.tsx';
-import { Workplace } from '../common/workplace.tsx';
 import { EaselActions } from './easel-actions.tsx';
-import { EaselClock } from './easel-clock.tsx';
-import styles from './easel-screen.module.css';
+import { EaselFrame } from './easel-frame.tsx';
+import { EaselPanel } from './easel-panel.tsx';
+import { EaselPicture } from './easel-picture.tsx';
+import { EaselTop } from './easel-top.tsx';
+import { EaselViews } from './easel-views.tsx';
+import { MorePanels } from './more-panels.tsx';
+import { MoreSheet } from './more-sheet.tsx';
+import { PressPlace } from './press-place.ts';
 import { useEaselKeys } from './use-easel-keys.ts';
+import { useEaselView } from './use-easel-view.ts';
+import { usePressPlace } from './use-press-place.ts';
 
 interface EaselScreenProps {
   easel: Easel;
+  senses: EaselSenses;
   calls: PaintCalls;
   paintingId: string;
 }
 
 /** One step at a time, readable at arm's length: the picture, the sentence, the puddles, the clock. */
-export function EaselScreen({ easel, calls, paintingId }: EaselScreenProps) {
-  const view = useSignal<StepView>('where');
-  const grey = useSignal(false);
-  const toggleGrey = (): void => {
-    grey.value = !grey.value;
-  };
-  useEaselKeys(easel, toggleGrey);
+export function EaselScreen({ easel, senses, calls, paintingId }: EaselScreenProps) {
+  const view = useEaselView(easel);
+  const more = useSignal(false);
+  const { place, hint } = usePressPlace();
+  useEaselKeys(easel, view);
   useEffect(() => {
     void easel.open(paintingId);
     return easel.leave;
   }, [easel, paintingId]);
+  useEffect(() => senses.listen(), [senses]);
+  useEffect(() => {
+    const leaving = new AbortController();
+    for (const kind of ['pointerup', 'keydown'] as const)
+      window.addEventListener(kind, senses.touched, { signal: leaving.signal, capture: true });
+    return () => leaving.abort();
+  }, [senses]);
+
   const step = easel.step.value;
   const desk = easel.desk.value;
-  const soft = useComputed(() => {
-    const at = easel.desk.value;
-    return at && softOf(at.seen.slotMap, at.seen.reading.raster, at.edges);
-  });
-  const layers = useComputed(() => {
-    const now = easel.step.value;
-    const at = easel.desk.value;
-    return at && now && soft.value ? stepLayers(at.seen, now, soft.value) : {};
-  });
-
+  const { hand } = senses.settings.value;
   if (!desk || !step)
     return (
-      <Workplace
-        name="easel"
+      <EaselFrame
+        hand={hand}
         top={<TopBar title="Easel" back="Wash plan" backTo={linkTo(paintingId, 'plan')} />}
         picture={<Standstill problem={easel.problem.value} onAgain={easel.again} />}
         panel={null}
+        views={null}
         actions={null}
       />
     );
-
-  const { plan, seen } = desk;
-  const finished = easel.session.value.phase === 'finished';
-  // A step that touches nothing in particular has no 'where' to show.
-  const placeless: StepView =
-    step.kind === 'dry' || step.kind === 'last-look' ? 'sheet' : 'reference';
-  const hasPlace = step.slots.length > 0 && step.kind !== 'last-look';
-  const shown = view.value === 'where' && !hasPlace ? placeless : view.value;
-  const mixes = plan.mixes.filter(({ id }) => step.mixes.includes(id));
-  const look = (next: StepView, text: string) => (
-    <Button aria-pressed={shown === next} onClick={() => (view.value = next)}>
-      {text}
-    </Button>
-  );
+  const steps = desk.plan.steps.length;
   return (
-    <Workplace
-      name="easel"
-      top={
-        <>
-          <a class={buttonClass('quiet')} href={linkTo(paintingId, 'plan')}>
-            Plan
-          </a>
-          <h1 class={styles.place}>
-            {finished ? 'Finished' : `${step.n} of ${plan.steps.length}: ${step.title}`}
-          </h1>
-          <span class={styles.saved} role="status">
-            {easel.savedWord.value}
-          </span>
-        </>
-      }
-      picture={
-        <Picture
-          label={`${step.title}: ${viewWords[shown]}`}
-          tapLabel={grey.value ? 'Tap for colour' : 'Tap for grey'}
-          size={seen.reading.raster}
-          layers={layers.value}
-          show={stepLayer(shown, grey.value)}
-          ahead={['reference', 'reference-grey', stepLayer(shown, !grey.value)]}
-          onTap={toggleGrey}
-        />
-      }
-      panel={
-        <div class={styles.panel}>
-          {easel.problem.value && <p role="alert">{easel.problem.value}</p>}
-          <p class={styles.prompt} data-testid="prompt">
-            {finished
-              ? 'Finished. What you did, and how long it took, stands in the record.'
-              : step.prompt}
-          </p>
-          {!finished && <EaselClock easel={easel} step={step} />}
-          {mixes.length > 0 && (
-            <PuddleList plan={plan} mixes={mixes} familyName={desk.familyName} calls={calls} />
-          )}
-          {step.watch && <p>{step.watch}</p>}
-          {step.soften && <p>{step.soften}</p>}
-          <div class={styles.views}>
-            {hasPlace && look('where', 'Where')}
-            {look('sheet', 'How it should look now')}
-            {look('reference', 'Reference')}
-          </div>
-          <ValueScale
-            bands={seen.reading.bands}
-            done={easel.bandsDone.value}
-            current={new Set(step.bands)}
+    <PressPlace.Provider value={place}>
+      <EaselFrame
+        hand={hand}
+        top={<EaselTop easel={easel} paintingId={paintingId} step={step} steps={steps} />}
+        picture={<EaselPicture desk={desk} title={step.title} view={view} />}
+        panel={<EaselPanel {...{ easel, senses, calls, desk, step, view }} />}
+        views={<EaselViews view={view} step={step} />}
+        actions={
+          <EaselActions
+            easel={easel}
+            paintingId={paintingId}
+            hint={hint.value}
+            onMore={() => {
+              more.value = true;
+            }}
           />
-          {step.cautions.map((caution) => (
-            <p key={caution} class={styles.caution}>
-              {caution}
-            </p>
-          ))}
-          {easel.screenStaysOn.value === false && (
-            <p class={styles.caution}>
-              This browser can't keep the screen on: the clock stays right, but the screen may go
-              dark.
-            </p>
-          )}
-        </div>
-      }
-      actions={<EaselActions easel={easel} paintingId={paintingId} />}
-    />
+        }
+      />
+      {more.value && (
+        <MoreSheet
+          onClose={() => {
+            more.value = false;
+          }}
+        >
+          <MorePanels easel={easel} senses={senses} />
+        </MoreSheet>
+      )}
+    </PressPlace.Provider>
   );
 }
-
-const viewWords: Record<StepView, string> = {
-  where: 'where to paint',
-  sheet: 'how it should look now',
-  reference: 'the reference',
-};

@@ -1,26 +1,49 @@
 import { useEffect } from 'preact/hooks';
 import type { Easel } from '../../state/easel.ts';
+import type { EaselViewState } from './use-easel-view.ts';
 
-/** One key each, so that a page-turner pedal works: forward goes on, backward goes back. */
-export function useEaselKeys(easel: Easel, toggleGrey: () => void): void {
+const pressable = 'button, a[href], summary, [role=button]';
+const written = 'input, textarea, select, [contenteditable]';
+
+/** Whether a key belongs to what has the focus and not to the easel. */
+function isTaken({ key, target }: KeyboardEvent): boolean {
+  if (!(target instanceof Element)) return false;
+  if (target.closest(written) || target.closest('dialog')) return true;
+  if (key === 'Enter' || key === ' ') return target.closest(pressable) !== null;
+  // The words beside the picture are read on by these.
+  return (key === 'ArrowUp' || key === 'ArrowDown') && target.closest('[tabindex="0"]') !== null;
+}
+
+/** One key each, at once, so that a page-turner pedal works: forward goes on, backward goes back. */
+export function useEaselKeys(easel: Easel, { toggleGrey, look }: EaselViewState): void {
   useEffect(() => {
     const actions: Record<string, () => void> = {
       PageDown: easel.goOn,
       ArrowRight: easel.goOn,
+      ArrowDown: easel.goOn,
+      Enter: easel.goOn,
+      ' ': easel.goOn,
       PageUp: easel.back,
       ArrowLeft: easel.back,
+      ArrowUp: easel.back,
       g: toggleGrey,
       p: easel.pause,
       w: easel.stillWet,
+      s: easel.shineGone,
+      1: () => look('where'),
+      2: () => look('reference'),
+      3: () => look('band'),
+      4: () => look('sheet'),
+      5: () => look('edges'),
     };
     const onKey = (event: KeyboardEvent): void => {
       if (event.ctrlKey || event.metaKey || event.altKey || event.repeat) return;
       const act = actions[event.key];
-      if (!act) return;
+      if (!act || isTaken(event)) return;
       event.preventDefault();
       act();
     };
     window.addEventListener('keydown', onKey);
     return () => window.removeEventListener('keydown', onKey);
-  }, [easel, toggleGrey]);
+  }, [easel, toggleGrey, look]);
 }

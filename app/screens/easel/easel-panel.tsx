@@ -1,0 +1,66 @@
+import { cautionsDue } from '../../model/session/cautions-due.ts';
+import type { Step } from '../../model/wash-plan.ts';
+import type { Desk, Easel } from '../../state/easel.ts';
+import type { EaselSenses } from '../../state/easel-senses.ts';
+import type { PaintCalls } from '../../state/paint-calls.ts';
+import { PuddleList } from '../common/puddle-list.tsx';
+import { ValueScale } from '../common/value-scale.tsx';
+import { EaselClock } from './easel-clock.tsx';
+import styles from './easel-panel.module.css';
+import { SoundOffer } from './sound-offer.tsx';
+import type { EaselViewState } from './use-easel-view.ts';
+
+interface EaselPanelProps {
+  easel: Easel;
+  senses: EaselSenses;
+  calls: PaintCalls;
+  desk: Desk;
+  step: Step;
+  view: EaselViewState;
+}
+
+const ends = 'Finished. What you did, and how long it took, stands in the record.';
+
+/** The sentence first, then the clock, the puddles, and what to watch. */
+export function EaselPanel({ easel, senses, calls, desk, step, view }: EaselPanelProps) {
+  const { plan, seen } = desk;
+  const { phase, stepIndex } = easel.session.value;
+  const finished = phase === 'finished';
+  const mixes = plan.mixes.filter(({ id }) => step.mixes.includes(id));
+  return (
+    <div class={styles.panel}>
+      {easel.problem.value && <p role="alert">{easel.problem.value}</p>}
+      <p class={styles.prompt} data-testid="prompt">
+        {finished ? ends : step.prompt}
+      </p>
+      {!finished && (
+        <div class={styles.clock} data-due={senses.cue.value?.kind === 'end' || undefined}>
+          <EaselClock easel={easel} step={step} />
+          <SoundOffer senses={senses} />
+        </div>
+      )}
+      {!finished &&
+        cautionsDue(plan.steps, stepIndex).map((caution) => (
+          <p key={caution} class={styles.caution}>
+            {caution}
+          </p>
+        ))}
+      {mixes.length > 0 && (
+        <PuddleList plan={plan} mixes={mixes} familyName={desk.familyName} calls={calls} />
+      )}
+      {step.watch && <p>{step.watch}</p>}
+      {step.soften && <p>{step.soften}</p>}
+      <ValueScale
+        bands={seen.reading.bands}
+        done={easel.bandsDone.value}
+        current={view.shown.value === 'band' ? view.bands.value : new Set(step.bands)}
+        onBand={view.pick}
+      />
+      {easel.screenStaysOn.value === false && (
+        <p class={styles.caution}>
+          This browser can't keep the screen on: the clock stays right, but the screen may go dark.
+        </p>
+      )}
+    </div>
+  );
+}
