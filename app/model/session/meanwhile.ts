@@ -23,9 +23,7 @@ export function meanwhile(
   borders: readonly Pick<Border, 'a' | 'b' | 'lengthMm'>[],
   state: SessionState,
 ): Meanwhile {
-  const undone = steps.filter(
-    ({ key }, i) => i !== state.stepIndex && !state.doneKeys.includes(key),
-  );
+  const undone = steps.filter(({ key }) => !state.doneKeys.includes(key));
   const later = undone.filter(({ key }) => indexOf(steps, key) > state.stepIndex);
   const closed = wetAndBeside(steps, borders, state);
   const isFree = ({ key, kind, slots }: PlacedStep): boolean =>
