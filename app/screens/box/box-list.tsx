@@ -4,6 +4,7 @@ import type { PaintCard } from '../../model/paint.ts';
 import { type PaintOrder, sortPaints } from '../../model/sort-paints.ts';
 import type { OwnBoxState } from '../../state/own-box.ts';
 import { Button } from '../common/button.tsx';
+import { MeasureLink } from '../measure/measure-link.tsx';
 import { BoxFilters } from './box-filters.tsx';
 import { BoxRow } from './box-row.tsx';
 import styles from './box-screen.module.css';
@@ -37,7 +38,11 @@ export function BoxList({ ownBox, cards }: BoxListProps) {
       )}
       <ul class={styles.rows}>
         {left.map((card) => (
-          <BoxRow key={card.id} card={card} ownBox={ownBox} />
+          <BoxRow key={card.id} card={card} ownBox={ownBox}>
+            <span>
+              <MeasureLink card={card} />
+            </span>
+          </BoxRow>
         ))}
       </ul>
     </section>

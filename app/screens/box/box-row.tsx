@@ -2,7 +2,7 @@ import type { ComponentChildren } from 'preact';
 import { withTick } from '../../model/change-own-box.ts';
 import { goodForInWords } from '../../model/good-for.ts';
 import { tickedPaints } from '../../model/own-box.ts';
-import type { PaintCard } from '../../model/paint.ts';
+import { isWhiteOrBlack, type PaintCard } from '../../model/paint.ts';
 import { traitsInWords } from '../../model/traits-by-source.ts';
 import { valueSpanInWords } from '../../model/value-span.ts';
 import type { OwnBoxState } from '../../state/own-box.ts';
@@ -34,6 +34,9 @@ export function BoxRow({ card, ownBox, children }: BoxRowProps) {
             {card.ci.length} pigments in one tube: it counts as {card.ci.length} in a mix, and mud
             comes sooner.
           </span>
+        )}
+        {isWhiteOrBlack(card.ci) && (
+          <span class={styles.quiet}>Plans keep to the others unless you ask for it.</span>
         )}
         {caution && <span class={styles.quiet}>{caution}</span>}
         {children}

@@ -2,6 +2,7 @@ import { takenOut } from '../../model/change-own-box.ts';
 import type { PaintCard } from '../../model/paint.ts';
 import type { OwnBoxState } from '../../state/own-box.ts';
 import { Button } from '../common/button.tsx';
+import { MeasureLink } from '../measure/measure-link.tsx';
 import { BoxRow } from './box-row.tsx';
 import styles from './box-screen.module.css';
 
@@ -25,6 +26,7 @@ export function OwnPaintRow({ card, ownBox, onChange, onOut }: OwnPaintRowProps)
         <Button aria-label={`Change ${card.name}`} onClick={onChange}>
           Change
         </Button>
+        <MeasureLink card={card} />
         <Button
           aria-label={`Take out ${card.name}`}
           onClick={() => {

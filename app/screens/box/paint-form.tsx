@@ -23,6 +23,7 @@ export function PaintForm({ of, paintDrafts, ownBox, onDone }: PaintFormProps) {
   const id = useId();
   const asked = useSignal(false); // to save it: then what is missing is said
   const namesTyped = useSignal(false);
+  const refused = useSignal(0);
   const form = useRef<HTMLFormElement>(null);
   const draft = paintDrafts.drafts.value[of];
   const settled = paintDrafts.settled(of);
@@ -31,14 +32,19 @@ export function PaintForm({ of, paintDrafts, ownBox, onDone }: PaintFormProps) {
   useEffect(() => {
     if (draft?.name === '' && draft.ci === '') form.current?.querySelector('input')?.focus();
   }, []);
+  // Once the sentences stand there: to the first thing that is missing.
+  useEffect(() => {
+    if (refused.value > 0)
+      form.current?.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus();
+  }, [refused.value]);
   if (!draft || !settled) return null;
   const change = (how: Partial<PaintDraft>): void => paintDrafts.change(of, how);
   const { name, ci, like } = settled.problems;
 
   async function save(): Promise<void> {
     asked.value = true;
-    if (await paintDrafts.save(of)) return onDone();
-    form.current?.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus();
+    if (await paintDrafts.save(of)) onDone();
+    else refused.value++;
   }
 
   return (
