@@ -19,6 +19,9 @@ const ColoursScreen = later(() =>
 );
 const EdgesScreen = later(() => import('./edges/edges-screen.tsx').then((m) => m.EdgesScreen));
 const HuesScreen = later(() => import('./hues/hues-screen.tsx').then((m) => m.HuesScreen));
+const MeasureScreen = later(() =>
+  import('./measure/measure-screen.tsx').then((m) => m.MeasureScreen),
+);
 const PaintsScreen = later(() => import('./paints/paints-screen.tsx').then((m) => m.PaintsScreen));
 const RecordScreen = later(() => import('./record/record-screen.tsx').then((m) => m.RecordScreen));
 const SheetPlace = later(() => import('./sheet/sheet-place.tsx').then((m) => m.SheetPlace));
@@ -62,6 +65,15 @@ function Screen({ app }: { app: AppState }) {
         ownBox={app.ownBox}
         paintDrafts={app.paintDrafts}
         cameFrom={app.router.cameFrom.value}
+      />
+    );
+  if (route.screen === 'measure')
+    return (
+      <MeasureScreen
+        ownBox={app.ownBox}
+        measuring={app.paintMeasuring}
+        paintId={route.paintId}
+        onKept={() => app.router.go({ screen: 'box' })}
       />
     );
   const { studio, easel } = app;

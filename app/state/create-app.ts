@@ -13,6 +13,7 @@ import { createIntake, type Intake } from './intake.ts';
 import { createOwnBox, type OwnBoxState } from './own-box.ts';
 import type { PaintCalls } from './paint-calls.ts';
 import { createPaintDrafts, type PaintDraftsState } from './paint-drafts.ts';
+import { createPaintMeasuring, type PaintMeasuring } from './paint-measuring.ts';
 import type { PaletteCalls } from './palettes-for.ts';
 import { createRouter, type Router } from './router.ts';
 import { createShelf, type PaintingCard, type Shelf } from './shelf.ts';
@@ -28,6 +29,7 @@ export interface App {
   readonly studio: Studio;
   readonly ownBox: OwnBoxState;
   readonly paintDrafts: PaintDraftsState;
+  readonly paintMeasuring: PaintMeasuring;
   readonly paintCalls: PaintCalls & PaletteCalls;
   readonly easel: Easel;
   readonly easelSenses: EaselSenses;
@@ -105,6 +107,7 @@ export function createApp(store: Store, window: Window & typeof globalThis): App
     studio,
     ownBox,
     paintDrafts: createPaintDrafts({ store, client, ownBox }),
+    paintMeasuring: createPaintMeasuring({ store, client, ownBox }),
     paintCalls: client,
     easel,
     easelSenses: easelSensesOf({ store, easel }, window),

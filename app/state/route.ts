@@ -4,6 +4,8 @@ export type Route =
   | { readonly screen: 'camera' }
   | { readonly screen: 'choose' }
   | { readonly screen: 'box' }
+  /** A paint of the box being measured from a photo. */
+  | { readonly screen: 'measure'; readonly paintId: string }
   | PaintingRoute;
 
 export interface PaintingRoute {
@@ -34,6 +36,7 @@ const isPaintingScreen = (word: string): word is PaintingScreen =>
 /** The route of a location hash; whatever is not known leads to the start. */
 export function routeOf(hash: string): Route {
   const [place, id, screen] = hash.replace(/^#\/?/, '').split('/');
+  if (place === 'box' && id && screen === 'measure') return { screen, paintId: id };
   if (place === 'camera' || place === 'choose' || place === 'box') return { screen: place };
   if (place === 'painting' && id && screen && isPaintingScreen(screen))
     return { screen, paintingId: id };
@@ -42,6 +45,7 @@ export function routeOf(hash: string): Route {
 
 export function hashOf(route: Route): string {
   if (route.screen === 'start') return '#/';
+  if (route.screen === 'measure') return `#/box/${route.paintId}/measure`;
   if (!('paintingId' in route)) return `#/${route.screen}`;
   return `#/painting/${route.paintingId}/${route.screen}`;
 }

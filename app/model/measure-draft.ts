@@ -1,0 +1,68 @@
+import type { FramedColour } from './measured-photo.ts';
+import type { PaintPatch, PatchMeaning } from './paint-measure.ts';
+import type { PatchFrame } from './patch-frame.ts';
+
+/** A frame on the photo and what she says it holds; null: not used. */
+export interface DraftPatch {
+  readonly frame: PatchFrame;
+  readonly is: PatchMeaning | null;
+}
+
+/** By the paint measured: kept, so that a reload loses no frame. */
+export type MeasureDrafts = Readonly<Record<string, readonly DraftPatch[]>>;
+
+export const mostSteps = 6;
+
+/** Step 1 is the strongest, each further one twice as thin. */
+export const amountOfStep = (step: number): number => 2 ** (5 - step);
+export const stepOfAmount = (amount: number): number => 5 - Math.log2(amount);
+
+/** Lab distance beyond which a frame lies on more than one colour. */
+const mixedSpread = 8;
+
+/** How many frames stand in the first row: each further to the right than the one before, and not below it. */
+function firstRow(frames: readonly PatchFrame[]): number {
+  const next = frames.findIndex((frame, n) => {
+    const before = frames[n - 1];
+    return before && (frame.left <= before.left || frame.top > before.top + 0.8 * before.height);
+  });
+  return next < 0 ? frames.length : next;
+}
+
+/** What frames found on a photo probably hold: the first row is the ladder, its darkest step the strongest. */
+export function proposedDraft(found: readonly FramedColour[]): DraftPatch[] {
+  const row = Math.min(mostSteps, firstRow(found.map(({ frame }) => frame)));
+  const strength = ({ lab: [l, a, b] }: FramedColour): number => Math.hypot(95 - l, a, b);
+  const order = found
+    .slice(0, row)
+    .sort((one, two) => strength(two) - strength(one))
+    .map(({ frame }) => frame);
+  return found.map(({ frame }) => {
+    const step = order.indexOf(frame) + 1;
+    return { frame, is: step > 0 ? { kind: 'step', amount: amountOfStep(step) } : null };
+  });
+}
+
+/** The patches that count, as measured. `found` is by frame, like the draft. */
+export const draftPatches = (
+  draft: readonly DraftPatch[],
+  found: readonly FramedColour[],
+): PaintPatch[] =>
+  draft.flatMap(({ is }, n) => {
+    const lab = found[n]?.lab;
+    return is && lab ? [{ lab, is }] : [];
+  });
+
+/** A sentence where frames lie half on something else; null where each lies on one colour. */
+export function mixedFrames(
+  draft: readonly DraftPatch[],
+  found: readonly FramedColour[],
+): string | null {
+  const numbers = found.flatMap(({ spread }, n) =>
+    spread > mixedSpread && draft[n]?.is ? [n + 1] : [],
+  );
+  if (numbers.length === 0) return null;
+  return numbers.length === 1
+    ? `Frame ${numbers[0]} lies on more than one colour: move it to the middle of its patch, or make it smaller.`
+    : `Frames ${numbers.join(', ')} lie on more than one colour: move each to the middle of its patch, or make it smaller.`;
+}

@@ -1,0 +1,81 @@
+import { useSignal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
+import type { OwnBoxState } from '../../state/own-box.ts';
+import type { PaintMeasuring } from '../../state/paint-measuring.ts';
+import { hashOf } from '../../state/route.ts';
+import { PhotoInput } from '../camera/photo-input.tsx';
+import { TopBar } from '../common/top-bar.tsx';
+import { MeasureFrames } from './measure-frames.tsx';
+import styles from './measure-screen.module.css';
+import { PaintGuide } from './paint-guide.tsx';
+
+interface MeasureScreenProps {
+  ownBox: OwnBoxState;
+  measuring: PaintMeasuring;
+  paintId: string;
+  onKept: () => void;
+}
+
+/** A paint measured from a photo of its painted steps: what to paint, the photo, the frames, the result. */
+export function MeasureScreen({ ownBox, measuring, paintId, onKept }: MeasureScreenProps) {
+  const opened = useSignal(false);
+  useEffect(() => {
+    void ownBox.open();
+    void measuring.open(paintId).then(() => {
+      opened.value = true;
+    });
+  }, [ownBox, measuring, paintId, opened]);
+  const card = ownBox.cards.value.find(({ id }) => id === paintId);
+  const photo = measuring.photo.value;
+  const problem = measuring.problem.value ?? ownBox.problem.value;
+  const kept = (measuring.drafts.value[paintId] ?? []).length > 0;
+  const choose = (file: File): void => void measuring.choosePhoto(file);
+
+  return (
+    <main class={styles.page} data-screen="measure">
+      <header class={styles.top}>
+        <TopBar title="Measure a paint" back="Paint box" backTo={hashOf({ screen: 'box' })} />
+      </header>
+      {opened.value && ownBox.cards.value.length > 0 && !card && (
+        <p>This paint is not in the box any more. Go back to the paint box and choose another.</p>
+      )}
+      {card && (
+        <>
+          <section class={styles.section} aria-label="What to paint">
+            <h2 class={styles.heading}>{card.name}</h2>
+            <details open={!photo}>
+              <summary class={styles.summary}>What to paint</summary>
+              <PaintGuide name={card.name} />
+            </details>
+          </section>
+          <section class={`${styles.section} ${styles.noPrint}`} aria-label="The photo">
+            {!photo && kept && (
+              <p>Your frames are kept, the photo is not: choose the same photo again.</p>
+            )}
+            <div class={styles.actions}>
+              <PhotoInput ownCamera onFile={choose}>
+                Take a photo
+              </PhotoInput>
+              <PhotoInput onFile={choose}>{photo ? 'Another photo' : 'Choose a photo'}</PhotoInput>
+            </div>
+            {measuring.work.value && <p role="status">{measuring.work.value}</p>}
+            {problem && (
+              <p class={styles.problem} role="alert">
+                {problem}
+              </p>
+            )}
+            {photo && (
+              <MeasureFrames
+                card={card}
+                cards={ownBox.cards.value}
+                measuring={measuring}
+                photo={photo}
+                onKept={onKept}
+              />
+            )}
+          </section>
+        </>
+      )}
+    </main>
+  );
+}

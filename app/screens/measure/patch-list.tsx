@@ -1,0 +1,49 @@
+import type { DraftPatch } from '../../model/measure-draft.ts';
+import { Button } from '../common/button.tsx';
+import { type HoldingChoices, holdingValue, meaningOf } from './holding-words.ts';
+import styles from './patch-list.module.css';
+
+interface PatchListProps {
+  draft: readonly DraftPatch[];
+  groups: readonly HoldingChoices[];
+  onChange: (draft: readonly DraftPatch[]) => void;
+}
+
+/** What each frame holds. */
+export function PatchList({ draft, groups, onChange }: PatchListProps) {
+  return (
+    <ol class={styles.rows}>
+      {draft.map((patch, n) => (
+        <li key={n} class={styles.row}>
+          <label class={styles.field}>
+            Frame {n + 1}
+            <select
+              class={styles.select}
+              value={holdingValue(patch.is)}
+              onChange={(event) => {
+                const is = meaningOf(event.currentTarget.value);
+                onChange(draft.map((each, i) => (i === n ? { ...each, is } : each)));
+              }}
+            >
+              {groups.map(({ name, choices }) => (
+                <optgroup key={name} label={name}>
+                  {choices.map(({ is, text }) => (
+                    <option key={text} value={holdingValue(is)}>
+                      {text}
+                    </option>
+                  ))}
+                </optgroup>
+              ))}
+            </select>
+          </label>
+          <Button
+            aria-label={`Take frame ${n + 1} away`}
+            onClick={() => onChange(draft.filter((_, i) => i !== n))}
+          >
+            Take away
+          </Button>
+        </li>
+      ))}
+    </ol>
+  );
+}
