@@ -17,12 +17,18 @@ const ChooseScreen = later(() => import('./choose/choose-screen.tsx').then((m) =
 const ColoursScreen = later(() =>
   import('./colours/colours-screen.tsx').then((m) => m.ColoursScreen),
 );
+const DrawingScreen = later(() =>
+  import('./drawing/drawing-screen.tsx').then((m) => m.DrawingScreen),
+);
 const EdgesScreen = later(() => import('./edges/edges-screen.tsx').then((m) => m.EdgesScreen));
 const HuesScreen = later(() => import('./hues/hues-screen.tsx').then((m) => m.HuesScreen));
 const MeasureScreen = later(() =>
   import('./measure/measure-screen.tsx').then((m) => m.MeasureScreen),
 );
 const PaintsScreen = later(() => import('./paints/paints-screen.tsx').then((m) => m.PaintsScreen));
+const PlanPageScreen = later(() =>
+  import('./plan-page/plan-page-screen.tsx').then((m) => m.PlanPageScreen),
+);
 const RecordScreen = later(() => import('./record/record-screen.tsx').then((m) => m.RecordScreen));
 const SheetPlace = later(() => import('./sheet/sheet-place.tsx').then((m) => m.SheetPlace));
 const SubjectScreen = later(() =>
@@ -101,6 +107,10 @@ function Screen({ app }: { app: AppState }) {
       return <PlanScreen {...of} calls={app.paintCalls} />;
     case 'chart':
       return <ChartScreen {...of} calls={app.paintCalls} />;
+    case 'drawing':
+      return <DrawingScreen {...of} />;
+    case 'plan-page':
+      return <PlanPageScreen {...of} />;
     case 'easel':
       return (
         <EaselScreen

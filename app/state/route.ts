@@ -24,6 +24,8 @@ export const paintingScreens = [
   'hues',
   'paints',
   'plan',
+  'drawing',
+  'plan-page',
   'chart',
   'easel',
   'record',

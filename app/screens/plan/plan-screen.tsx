@@ -138,6 +138,12 @@ function ReadyPlan({ calls, paintingId, seen, plan, studio }: ReadyPlanProps) {
           <a class={buttonClass()} href={linkTo(paintingId, 'chart')}>
             Mixing chart of these paints
           </a>
+          <a class={buttonClass()} href={linkTo(paintingId, 'drawing')}>
+            Drawing to transfer
+          </a>
+          <a class={buttonClass()} href={linkTo(paintingId, 'plan-page')}>
+            Plan on one page
+          </a>
         </div>
       }
       actions={

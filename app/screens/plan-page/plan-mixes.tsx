@@ -1,0 +1,60 @@
+import { cssColour } from '../../drawing/css-colour.ts';
+import type { Lab } from '../../model/lab.ts';
+import { valueOfLightness } from '../../model/munsell-value.ts';
+import type { Reading } from '../../model/reading.ts';
+import type { Mix, WashPlan } from '../../model/wash-plan.ts';
+import styles from './plan-sheet.module.css';
+
+/** One use of a puddle: where, how thick, and the colour it dries to. */
+interface Use {
+  readonly words: string;
+  readonly dries: Lab;
+}
+
+function usesOf(mix: Mix, familyName: string): Use[] {
+  const at = `wash ${mix.wash}, ${familyName}`;
+  const said = (consistency: string, lab: Lab, more = ''): Use => ({
+    words: `${at}${more}: ${consistency}, value ${valueOfLightness(lab[0]).toFixed(1)}`,
+    dries: lab,
+  });
+  const { weaker } = mix;
+  return [
+    ...(weaker ? [said(weaker.consistency, weaker.expected, ' lighter parts')] : []),
+    said(mix.consistency, mix.expected),
+  ];
+}
+
+/** Every puddle: its paints in parts, and each of its uses with consistency and value. */
+export function PlanMixes({ plan, reading }: { plan: WashPlan; reading: Reading }) {
+  const paintName = (paint: string): string =>
+    plan.palette.find(({ id }) => id === paint)?.name ?? paint;
+  const familyName = (id: number): string =>
+    reading.families.find((family) => family.id === id)?.name ?? 'shapes';
+  const puddles = new Map<string, Mix[]>();
+  for (const mix of plan.mixes)
+    if (mix.puddle !== null) puddles.set(mix.puddle, [...(puddles.get(mix.puddle) ?? []), mix]);
+  return (
+    <ul class={styles.mixes}>
+      {[...puddles].map(([name, mixes]) => (
+        <li key={name} class={styles.mix}>
+          <p>
+            <strong>{name}</strong>{' '}
+            {(mixes[0]?.parts ?? [])
+              .map(({ paint, parts }) => `${parts} ${paintName(paint)}`)
+              .join(' + ')}
+          </p>
+          {mixes
+            .flatMap((mix) => usesOf(mix, familyName(mix.family)))
+            .map(({ words, dries }) => (
+              <p key={words} class={styles.use}>
+                <svg class={styles.square} viewBox="0 0 1 1" aria-hidden="true">
+                  <rect width="1" height="1" fill={cssColour(dries)} />
+                </svg>
+                {words}
+              </p>
+            ))}
+        </li>
+      ))}
+    </ul>
+  );
+}

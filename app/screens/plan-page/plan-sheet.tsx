@@ -1,0 +1,71 @@
+import type { ComponentChildren } from 'preact';
+import type { SoftBlend } from '../../drawing/soft-blend.ts';
+import { minutesInWords } from '../../model/minutes-in-words.ts';
+import { planMinutes, planRows } from '../../model/plan-rows.ts';
+import type { Reading } from '../../model/reading.ts';
+import type { Sheet } from '../../model/sheet.ts';
+import { sheetInWords } from '../../model/sheet-words.ts';
+import type { WashPlan } from '../../model/wash-plan.ts';
+import { PlanBands } from './plan-bands.tsx';
+import { PlanMixes } from './plan-mixes.tsx';
+import styles from './plan-sheet.module.css';
+import { PlanStage } from './plan-stage.tsx';
+
+/** A slot map small enough for a stage, and how its soft edges run. */
+export interface StageMap {
+  readonly slotMap: Uint8Array;
+  readonly width: number;
+  readonly height: number;
+  readonly soft: () => SoftBlend;
+}
+
+export interface PlanSheetProps {
+  title: string;
+  sheet: Sheet;
+  plan: WashPlan;
+  reading: Reading;
+  stage: StageMap;
+  /** Size of the type, 1 as designed. */
+  type: number;
+}
+
+/** The whole plan on one page: stages, values, mixes, times. All lengths are parts of the page. */
+export function PlanSheet({ title, sheet, plan, reading, stage, type }: PlanSheetProps) {
+  const { work, wait } = planMinutes(plan);
+  const rows = planRows(plan);
+  const paints = plan.palette.map(({ name, ci }) => `${name} (${ci})`).join(', ');
+  return (
+    <div class={styles.content} style={{ '--type': type }}>
+      <header class={styles.head}>
+        <h2 class={styles.title}>{title}</h2>
+        <p>
+          {sheetInWords(sheet)} Work {minutesInWords(work)}, drying in between{' '}
+          {minutesInWords(wait)}.
+        </p>
+        <p>
+          <strong>Paints</strong> {paints}
+        </p>
+      </header>
+      <PlanBands bands={reading.bands} />
+      <Part name="Steps">
+        <ol class={styles.stages}>
+          {rows.map((row) => (
+            <PlanStage key={row.step.key} row={row} plan={plan} reading={reading} stage={stage} />
+          ))}
+        </ol>
+      </Part>
+      <Part name="Mixes">
+        <PlanMixes plan={plan} reading={reading} />
+      </Part>
+    </div>
+  );
+}
+
+function Part({ name, children }: { name: string; children: ComponentChildren }) {
+  return (
+    <section>
+      <h3 class={styles.part}>{name}</h3>
+      {children}
+    </section>
+  );
+}
