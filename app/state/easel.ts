@@ -1,7 +1,13 @@
 import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import type { AnalysisClient } from '../analysis/analysis-client.ts';
 import { decidedEdges } from '../model/decided-edges.ts';
+import { type KeptAir, keptAirOf, usualAir } from '../model/drying/kept-air.ts';
 import type { Edge } from '../model/edge.ts';
+import {
+  type DryingHistory,
+  dryingHistory,
+  type PastSession,
+} from '../model/session/drying-history.ts';
 import { clockSetBackMs, elapsedMs } from '../model/session/elapsed-ms.ts';
 import { foldSession } from '../model/session/fold-session.ts';
 import { ghostTapMs } from '../model/session/ghost-tap.ts';
@@ -39,6 +45,8 @@ export interface Easel {
   readonly problem: ReadonlySignal<string | null>;
   readonly savedWord: ReadonlySignal<string>;
   readonly screenStaysOn: ReadonlySignal<boolean | null>;
+  /** Reckoned and real drying times of all sessions, this one included. */
+  readonly history: ReadonlySignal<DryingHistory>;
   /** Opens the session under way of a painting, or starts one over its latest plan. */
   open(paintingId: string): Promise<void>;
   /** Opens the last session of a painting for its record, under way or finished. */
@@ -51,6 +59,10 @@ export interface Easel {
   shineGone(): void;
   back(): void;
   pause(): void;
+  /** Appends what she told in a panel: trouble, practice, a note, work elsewhere. */
+  tell(...bodies: readonly EventBody[]): void;
+  /** The air and the paper from now on, kept for the next session. */
+  setAir(air: Pick<KeptAir, 'weather' | 'paper'>): void;
 }
 
 interface EaselNeeds {
@@ -66,13 +78,22 @@ export function createEasel({ store, client, clock, screenWatch }: EaselNeeds): 
   const now = signal(clock.now());
   const problem = signal<string | null>(null);
   const steps = computed(() => desk.value?.plan.steps ?? []);
-  const session = computed(() => foldSession(steps.value, log.value));
+  /** Sessions of all paintings but the one on the desk, as they stood when it was opened. */
+  const others = signal<readonly PastSession[]>([]);
+  const taught = computed(() => dryingHistory(others.value.filter(began(log.value[0]))).lessons);
+  const session = computed(() => foldSession(steps.value, log.value, taught.value));
   const step = computed(() => steps.value[session.value.stepIndex] ?? null);
   const time = computed(() => easelTime(session.value, steps.value, now.value));
   const running = computed(() => desk.value !== null && session.value.phase !== 'finished');
   const bandsDone = computed(() => {
     const done = steps.value.filter(({ key }) => session.value.doneKeys.includes(key));
     return new Set(done.flatMap(({ kind, bands }) => (kind === 'wash' ? bands : [])));
+  });
+  const history = computed(() => {
+    const at = desk.value;
+    const { sessionId, plan } = at ?? { sessionId: '', plan: null };
+    const here = { sessionId, paintingId, steps: plan?.steps ?? [], events: log.value };
+    return dryingHistory([...others.value, here]);
   });
   let paintingId = '';
   let ticking: ReturnType<typeof setInterval> | undefined;
@@ -110,6 +131,8 @@ export function createEasel({ store, client, clock, screenWatch }: EaselNeeds): 
   }
 
   async function deskOf({ sessionId, plan, kept }: OpenSession): Promise<Desk> {
+    const past = await store.pastSessions().catch(() => []); // untaught rather than no session
+    others.value = past.filter((each) => each.sessionId !== sessionId);
     log.value = await store.events(sessionId);
     const pictures = await client.pictures(new AbortController().signal, kept.referenceJpeg);
     const of = await store.painting(paintingId);
@@ -146,8 +169,30 @@ export function createEasel({ store, client, clock, screenWatch }: EaselNeeds): 
       await take(id, () => store.sessionOf(id, crypto.randomUUID()));
     if (!desk.value) return;
     resume();
-    if (log.value.length === 0) append({ kind: 'started' });
+    if (log.value.length > 0) return;
+    const facts = await firstFacts();
+    // She may have tapped meanwhile.
+    append(...(log.value.length === 0 ? [{ kind: 'started' } as const] : []), ...facts);
   }
+
+  /** What a session begins with: the air and the paper as set last, the mixes as changed last time. */
+  async function firstFacts(): Promise<EventBody[]> {
+    const air = await keptAir();
+    const before = others.value
+      .filter((past) => past.paintingId === paintingId)
+      .sort((a, b) => (a.events[0]?.wallMs ?? 0) - (b.events[0]?.wallMs ?? 0))
+      .at(-1);
+    const mixes = desk.value?.plan.mixes ?? [];
+    const changed = (before?.events ?? []).flatMap(({ what }) =>
+      what.kind === 'mix-changed' && mixes.some(({ id }) => id === what.mix) ? [what] : [],
+    );
+    const { weather, paper } = air ?? usualAir;
+    return air ? [{ kind: 'weather', weather }, { kind: 'paper', paper }, ...changed] : changed;
+  }
+
+  /** Her settings are no reason to keep her from painting: what can't be read counts as usual. */
+  const keptAir = (): Promise<KeptAir | null> =>
+    store.setting(airSetting).then(keptAirOf, () => null);
 
   async function lookBack(id: string): Promise<void> {
     if (paintingId === id && desk.value) return;
@@ -176,10 +221,11 @@ export function createEasel({ store, client, clock, screenWatch }: EaselNeeds): 
     time,
     bandsDone,
     running,
-    record: computed(() => desk.value && recordOf(desk.value.plan, log.value)),
+    record: computed(() => desk.value && recordOf(desk.value.plan, log.value, taught.value)),
     problem,
     savedWord: computed(() => savedWords[store.saving.value]),
     screenStaysOn: screenWatch.staysOn,
+    history,
     open,
     lookBack,
     again: () => void open(paintingId),
@@ -201,7 +247,22 @@ export function createEasel({ store, client, clock, screenWatch }: EaselNeeds): 
     shineGone: () => step.value && append({ kind: 'shine-gone', key: step.value.key }),
     back: () => step.value && append({ kind: 'back', key: step.value.key }),
     pause: () => append({ kind: session.value.phase === 'paused' ? 'resumed' : 'paused' }),
+    tell: append,
+    setAir({ weather, paper }) {
+      append({ kind: 'weather', weather }, { kind: 'paper', paper });
+      store.keepSetting(airSetting, { schema: 1, weather, paper }).catch((fault: unknown) => {
+        problem.value = sentenceOf(fault);
+      });
+    },
   };
 }
+
+const airSetting = 'air and paper';
+
+/** Sessions that began before the one whose first line this is; all of them before it has one. */
+const began =
+  (first: SessionEvent | undefined) =>
+  ({ events }: PastSession): boolean =>
+    !first || (events[0]?.wallMs ?? Number.POSITIVE_INFINITY) < first.wallMs;
 
 const savedWords = { saved: 'saved', saving: 'saving', failed: 'not saved' } as const;

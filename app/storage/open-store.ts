@@ -3,6 +3,7 @@ import { openDatabaseTables } from './database-tables.ts';
 import { createKeeper } from './keeper.ts';
 import { createMemoryTables } from './memory-tables.ts';
 import { createPaintings, type Paintings } from './paintings.ts';
+import { createPastSessions, type PastSessions } from './past-sessions.ts';
 import { createPlans, type Plans } from './plans.ts';
 import { createPuttingAway, type PuttingAway } from './putting-away.ts';
 import { createSaveState, type SaveState } from './save-state.ts';
@@ -21,6 +22,7 @@ export interface Store
     PuttingAway,
     Plans,
     Sessions,
+    PastSessions,
     Settings {
   /** False where the browser lets nothing be kept: all is forgotten with the window. */
   readonly keeps: boolean;
@@ -63,6 +65,7 @@ export async function openStore(options: StoreOptions = {}): Promise<Store> {
     ...createPuttingAway(keeper, now),
     ...createPlans(keeper, now),
     ...createSessions(keeper, now),
+    ...createPastSessions(keeper),
     ...createSettings(keeper),
   };
 }

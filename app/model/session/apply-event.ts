@@ -64,6 +64,7 @@ function act(state: SessionState, steps: readonly TimedStep[], event: SessionEve
       return { ...state, lessons: [...state.lessons, { kind: 'forget', clock, paper, wash }] };
     }
     case 'clock-moved':
+    case 'taken-back':
     case 'trouble':
     case 'note':
     case 'mix-changed':

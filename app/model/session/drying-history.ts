@@ -9,6 +9,7 @@ import type { SessionState } from './session-state.ts';
 /** A session of any painting: the steps it went by and its log. */
 export interface PastSession {
   readonly sessionId: string;
+  readonly paintingId: string;
   readonly steps: readonly (TimedStep & { readonly title?: string })[];
   readonly events: readonly SessionEvent[];
 }

@@ -3,11 +3,12 @@ import { applyEvent } from './apply-event.ts';
 import type { TimedStep } from './drying-clock.ts';
 import type { SessionEvent } from './session-event.ts';
 import { freshState, type SessionState } from './session-state.ts';
+import { standingEvents } from './taken-back.ts';
 
-/** The log in order, each number once: what was written twice counts once. */
+/** The log in order, each number once, without what she took back: written twice counts once. */
 export function inOrder(events: readonly SessionEvent[]): SessionEvent[] {
   const sorted = [...events].sort((a, b) => a.seq - b.seq);
-  return sorted.filter((event, i) => event.seq !== sorted[i - 1]?.seq);
+  return [...standingEvents(sorted.filter((event, i) => event.seq !== sorted[i - 1]?.seq))];
 }
 
 /**

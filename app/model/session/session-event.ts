@@ -61,6 +61,8 @@ export type EventBody =
       readonly parts: readonly Part[];
       readonly load: number;
     }
+  /** These lines of the log, by id, count no more: she took a tap back. */
+  | { readonly kind: 'taken-back'; readonly events: readonly string[] }
   | { readonly kind: 'finished' };
 
 export type Practising = 'begun' | 'brush-down' | 'shine-gone' | 'ended';

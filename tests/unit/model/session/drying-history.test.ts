@@ -11,7 +11,7 @@ function evening(sessionId: string, daysLater: number, dryAfter: number) {
   it.log({ kind: 'step-done', key: 'wash/ground/1' });
   it.wait(dryAfter * minute);
   it.log({ kind: 'dry-now', key: 'dry/ground/1' });
-  return { sessionId, steps: washSteps, events: it.events };
+  return { sessionId, paintingId: 'p', steps: washSteps, events: it.events };
 }
 
 test('rows stand in the order of the evenings, each reckoned with what those before had taught', () => {
@@ -26,6 +26,6 @@ test('rows stand in the order of the evenings, each reckoned with what those bef
 });
 
 test('a session without a line, or without taps, leaves no row', () => {
-  const empty = { sessionId: 'c', steps: washSteps, events: [] };
+  const empty = { sessionId: 'c', paintingId: 'p', steps: washSteps, events: [] };
   expect(dryingHistory([empty])).toEqual({ lessons: [], rows: [], paper: null });
 });

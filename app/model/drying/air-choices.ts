@@ -1,0 +1,57 @@
+import type { Weather } from '../wash-plan.ts';
+
+/** A few plain words for what a thermometer and a hygrometer would say (own choice of steps). */
+export const warmths = [
+  ['cold', 'Cold', 10],
+  ['cool', 'Cool', 16],
+  ['usual', 'Usual', 20],
+  ['warm', 'Warm', 25],
+  ['hot', 'Hot', 32],
+] as const;
+
+export const humidities = [
+  ['dry', 'Dry', 35],
+  ['usual', 'Usual', 50],
+  ['damp', 'Damp', 70],
+  ['soaking', 'Fog', 92],
+] as const;
+
+/** Air speed, m/s: a still room, a draught, a fan or sheltered outdoors, a breeze, wind (own). */
+export const airs = [
+  ['still', 'Still room', 0.15],
+  ['draught', 'Draught', 0.5],
+  ['outdoors', 'Fan, or sheltered outdoors', 1],
+  ['breeze', 'Breeze', 2],
+  ['wind', 'Wind', 3],
+] as const;
+
+/** Clear midday sun on a flat sheet, W/m2 (from memory: 600 to 1000). */
+export const sunshine = 600;
+
+type Choices = readonly (readonly [string, string, number])[];
+
+/** The choice that stands for a figure; null where she gave another. */
+export const chosenOf = (choices: Choices, figure: number): string | null =>
+  choices.find(([, , value]) => value === figure)?.[0] ?? null;
+
+export const figureOf = (choices: Choices, chosen: string): number =>
+  choices.find(([name]) => name === chosen)?.[2] ?? Number.NaN;
+
+/** '20 °C, 50 % humidity, air 0.15 m/s, sun, on a pad': what is set, in a line. */
+export function airInWords(weather: Weather): string {
+  const { celsius, humidity, airSpeed, sunWatts = 0, backing = 'board', hairDryer } = weather;
+  return [
+    `${celsius} °C`,
+    `${humidity} % humidity`,
+    `air ${airSpeed} m/s`,
+    ...(sunWatts > 0 ? ['sun'] : []),
+    backingWords[backing],
+    ...(hairDryer ? ['hair dryer'] : []),
+  ].join(', ');
+}
+
+export const backingWords = {
+  board: 'on a board',
+  block: 'on the block',
+  wet: 'wet underneath',
+} as const;

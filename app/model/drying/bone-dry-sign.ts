@@ -1,0 +1,17 @@
+import type { Weather } from '../wash-plan.ts';
+import { wetnessSign } from '../wetness.ts';
+import { coolTestWorks } from './cool-test.ts';
+
+/** What tells her that the sheet is bone dry, in the air she paints in. */
+export function boneDrySign(weather: Weather): string {
+  if (coolTestWorks(weather)) return `Bone dry: ${wetnessSign['bone dry']}.`;
+  return `${slowAir} Bone dry: as pale as a dry scrap of the same wash, and the sheet lies flat.`;
+}
+
+/** Own computation: in such air a wet sheet is hardly cooler than a dry one. */
+export const slowAir =
+  'In air this damp or cold a wash takes hours, and the back of the hand tells nothing.';
+
+/** Once the shine has gone and the sheet is still cool. Rule R7. */
+export const leaveIt =
+  'Shine gone, still cool: leave it. No water, no brush, until it is bone dry.';
