@@ -4,17 +4,17 @@ import type { Paint } from './paint.ts';
 const without = (ids: readonly string[], id: string): readonly string[] =>
   ids.filter((each) => each !== id);
 
-/** Ticked or not ticked: 'I own it'. */
-export const withTick = (box: OwnBox, id: string, owns: boolean): OwnBox => ({
-  ...box,
-  owned: owns ? [...without(box.owned ?? [], id), id] : without(box.owned ?? [], id),
-});
-
 /** Exactly these ticked; none: every paint known counts again. */
 export const withTicks = (box: OwnBox, ids: readonly string[]): OwnBox => ({
   ...box,
   owned: ids.length > 0 ? ids : null,
 });
+
+/** Ticked or not ticked: 'I own it'. */
+export function withTick(box: OwnBox, id: string, owns: boolean): OwnBox {
+  const others = without(box.owned ?? [], id);
+  return withTicks(box, owns ? [...others, id] : others);
+}
 
 /** A paint of her own, new or changed, as one more revision. Where ticks count, a new one is ticked. */
 export function withPaint(box: OwnBox, paint: Omit<Paint, 'revision'>): OwnBox {
@@ -24,7 +24,7 @@ export function withPaint(box: OwnBox, paint: Omit<Paint, 'revision'>): OwnBox {
   return {
     ...box,
     paints: [...box.paints, { ...paint, revision }],
-    owned: isNew && box.owned && box.owned.length > 0 ? [...box.owned, paint.id] : box.owned,
+    owned: isNew && box.owned ? [...box.owned, paint.id] : box.owned,
   };
 }
 
