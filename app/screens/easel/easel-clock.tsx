@@ -1,20 +1,10 @@
+import { boneDrySign, leaveIt } from '../../model/drying/bone-dry-sign.ts';
 import { minutesInWords } from '../../model/minutes-in-words.ts';
 import type { TimeLeft } from '../../model/session/time-left.ts';
 import type { Step } from '../../model/wash-plan.ts';
-import { wetnessSign } from '../../model/wetness.ts';
 import type { Easel } from '../../state/easel.ts';
+import { clockFace } from './clock-face.ts';
 import styles from './easel-clock.module.css';
-
-const pad = (n: number): string => String(n).padStart(2, '0');
-
-function clockFace(ms: number): string {
-  const seconds = Math.ceil(ms / 1000);
-  const hours = Math.floor(seconds / 3600);
-  const minutes = Math.floor(seconds / 60) % 60;
-  return hours
-    ? `${hours}:${pad(minutes)}:${pad(seconds % 60)}`
-    : `${minutes}:${pad(seconds % 60)}`;
-}
 
 const minutesOver = (ms: number): string => {
   const minutes = Math.floor(ms / 60_000);
@@ -23,7 +13,7 @@ const minutesOver = (ms: number): string => {
 
 /** What is waited for, the time to the earliest look, and how long it may take at the most. */
 export function EaselClock({ easel, step }: { easel: Easel; step: Step }) {
-  const { phase } = easel.session.value;
+  const { phase, weather } = easel.session.value;
   const time = easel.time.value;
   if (phase === 'paused') return <Face name="Paused" sign="What is wet dries on all the same." />;
   if (phase === 'painting' && step.paintMinutes[1] > 0)
@@ -31,12 +21,10 @@ export function EaselClock({ easel, step }: { easel: Easel; step: Step }) {
   if (time.drying && step.kind === 'dry')
     return (
       <>
-        <Face
-          name="Look again in"
-          left={time.drying}
-          sign={`Bone dry: ${wetnessSign['bone dry']}.`}
-        />
-        {time.shine && <p class={styles.sign}>{shineWords(time.shine)}</p>}
+        <Face name="Look again in" left={time.drying} sign={boneDrySign(weather)} />
+        <p class={time.shine ? styles.sign : styles.leave} data-testid="shine">
+          {time.shine ? shineWords(time.shine) : leaveIt}
+        </p>
       </>
     );
   if (step.paintMinutes[1] > 0)
@@ -45,7 +33,7 @@ export function EaselClock({ easel, step }: { easel: Easel; step: Step }) {
 }
 
 function shineWords({ lowMs, highMs }: TimeLeft): string {
-  if (highMs === 0) return 'The shine should be gone: leave it alone.';
+  if (highMs === 0) return `The shine should be gone. ${leaveIt}`;
   const [low, high] = [Math.floor(lowMs / 60_000), Math.ceil(highMs / 60_000)];
   return `The shine goes in ${low ? `${low}–${high}` : `up to ${high}`} min; then leave it alone.`;
 }

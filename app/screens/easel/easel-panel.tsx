@@ -7,7 +7,9 @@ import { PuddleList } from '../common/puddle-list.tsx';
 import { ValueScale } from '../common/value-scale.tsx';
 import { EaselClock } from './easel-clock.tsx';
 import styles from './easel-panel.module.css';
+import { MeanwhileList } from './meanwhile-list.tsx';
 import { SoundOffer } from './sound-offer.tsx';
+import { StrokeClock } from './stroke-clock.tsx';
 import type { EaselViewState } from './use-easel-view.ts';
 
 interface EaselPanelProps {
@@ -35,7 +37,9 @@ export function EaselPanel({ easel, senses, calls, desk, step, view }: EaselPane
       </p>
       {!finished && (
         <div class={styles.clock} data-due={senses.cue.value?.kind === 'end' || undefined}>
-          <EaselClock easel={easel} step={step} />
+          <div>
+            <EaselClock easel={easel} step={step} />
+          </div>
           <SoundOffer senses={senses} />
         </div>
       )}
@@ -50,6 +54,10 @@ export function EaselPanel({ easel, senses, calls, desk, step, view }: EaselPane
       )}
       {step.watch && <p>{step.watch}</p>}
       {step.soften && <p>{step.soften}</p>}
+      {step.soften && phase === 'painting' && <StrokeClock easel={easel} step={step} />}
+      {phase === 'drying' && (
+        <MeanwhileList easel={easel} desk={desk} onEdges={() => view.look('edges')} />
+      )}
       <ValueScale
         bands={seen.reading.bands}
         done={easel.bandsDone.value}

@@ -1,6 +1,11 @@
 import type { Easel } from '../../state/easel.ts';
 import type { EaselSenses } from '../../state/easel-senses.ts';
+import { NotePanel } from './note-panel.tsx';
+import { PacePanel } from './pace-panel.tsx';
+import { PractisePanel } from './practise-panel.tsx';
 import { SensesPanel } from './senses-panel.tsx';
+import { TroublePanel } from './trouble-panel.tsx';
+import { WeatherPanel } from './weather-panel.tsx';
 
 interface MorePanelsProps {
   easel: Easel;
@@ -8,6 +13,21 @@ interface MorePanelsProps {
 }
 
 /** All that stands in the sheet of further actions, what is needed soonest first. */
-export function MorePanels({ senses }: MorePanelsProps) {
-  return <SensesPanel senses={senses} />;
+export function MorePanels({ easel, senses }: MorePanelsProps) {
+  return (
+    <>
+      <div>
+        {easel.running.value && (
+          <>
+            <TroublePanel easel={easel} />
+            <PractisePanel easel={easel} />
+            <WeatherPanel easel={easel} />
+            <PacePanel easel={easel} />
+          </>
+        )}
+        <NotePanel easel={easel} />
+      </div>
+      <SensesPanel senses={senses} />
+    </>
+  );
 }

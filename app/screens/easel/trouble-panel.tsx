@@ -1,0 +1,71 @@
+import { useSignal } from '@preact/signals';
+import { waterKindOf } from '../../model/drying/water-of.ts';
+import { type RemedyState, remedyFor, remedyStateOf } from '../../model/remedies.ts';
+import { wetnessNow } from '../../model/session/wetness-now.ts';
+import { type Trouble, troubles, troubleWords } from '../../model/trouble.ts';
+import { type Wetness, wetnessSign } from '../../model/wetness.ts';
+import type { Easel } from '../../state/easel.ts';
+import { Button } from '../common/button.tsx';
+import { ChoiceRow } from '../common/choice-row.tsx';
+import { Fold } from './fold.tsx';
+import styles from './more-panel.module.css';
+
+const states = [
+  ['wet', 'Shiny'],
+  ['satin', 'Shine going'],
+  ['cool', 'Dull, cool'],
+  ['dry', 'Bone dry'],
+] as const;
+
+const wetnessOf: Record<RemedyState, Wetness> = {
+  wet: 'shiny',
+  satin: 'satin',
+  cool: 'damp',
+  dry: 'bone dry',
+};
+
+/** What went wrong, and the one thing to do about it while the sheet is as wet as it is now. */
+export function TroublePanel({ easel }: { easel: Easel }) {
+  const said = useSignal<RemedyState | null>(null);
+  const trouble = useSignal<Trouble | null>(null);
+  const step = easel.step.value;
+  const { atMs } = easel.time.value;
+  const reckoned = wetnessNow(easel.session.value, !!step && waterKindOf(step) !== null, atMs);
+  const state = said.value ?? remedyStateOf[reckoned];
+  const wetness = remedyStateOf[reckoned] === state ? reckoned : wetnessOf[state];
+  const tell = (next: Trouble): void => {
+    trouble.value = next;
+    if (step) easel.tell({ kind: 'trouble', key: step.key, trouble: next, wetness });
+  };
+  return (
+    <Fold title="Something is wrong" open>
+      <h4>The sheet there: {wetnessSign[wetness]}</h4>
+      <ChoiceRow
+        label="How wet the sheet is there"
+        choices={states}
+        chosen={state}
+        onChoose={(chosen) => {
+          said.value = chosen;
+          trouble.value = null;
+        }}
+      />
+      <div class={styles.choices}>
+        {troubles.map((each) => (
+          <Button key={each} large aria-pressed={trouble.value === each} onClick={() => tell(each)}>
+            {troubleWords[each]}
+          </Button>
+        ))}
+      </div>
+      <div aria-live="polite">
+        {trouble.value && (
+          <>
+            <p class={styles.remedy} data-testid="remedy">
+              {remedyFor(trouble.value, wetness)}
+            </p>
+            <p class={styles.quiet}>It stands in the record.</p>
+          </>
+        )}
+      </div>
+    </Fold>
+  );
+}
