@@ -1,5 +1,5 @@
 import { useSignal } from '@preact/signals';
-import { useEffect } from 'preact/hooks';
+import { useEffect, useRef } from 'preact/hooks';
 import { isOwned } from '../../model/own-box.ts';
 import { closenessInWords, reachInWords } from '../../model/palette-in-words.ts';
 import { type PaletteWish, paletteWish } from '../../model/wishes.ts';
@@ -39,6 +39,13 @@ export function PaintsScreen({ studio, ownBox, calls, paintingId }: PaintsScreen
     halted.value = false;
     void studio.decide({ kind: 'palette', ...next });
   };
+  const heading = useRef<HTMLHeadingElement>(null);
+  // A whole palette taken: what comes of it is shown at the top.
+  const onTake = (next: PaletteWish): void => {
+    onWish(next);
+    heading.current?.focus({ preventScroll: true });
+    window.scrollTo(0, 0);
+  };
   const inPalette = (id: string): boolean =>
     plan?.palette.some((entry) => entry.id === id) ?? false;
   const owned = cards.filter(({ id }) => isOwned(box, id));
@@ -54,7 +61,9 @@ export function PaintsScreen({ studio, ownBox, calls, paintingId }: PaintsScreen
         </TopBar>
       </header>
       <section class={styles.section} aria-label="Chosen paints">
-        <h2 class={styles.heading}>For this painting</h2>
+        <h2 class={styles.heading} ref={heading} tabIndex={-1}>
+          For this painting
+        </h2>
         <SizeChoice wish={wish} onWish={onWish} />
         {studio.problem.value && <p role="alert">{studio.problem.value}</p>}
         {work && (
@@ -115,11 +124,11 @@ export function PaintsScreen({ studio, ownBox, calls, paintingId }: PaintsScreen
             cards={cards}
             current={palettes.current}
             wish={wish}
-            onWish={onWish}
+            onWish={onTake}
           />
         )}
         <h3 class={styles.part}>Start from a classic</h3>
-        <ClassicStarts owned={owned} wish={wish} onWish={onWish} />
+        <ClassicStarts owned={owned} wish={wish} onWish={onTake} />
       </section>
       <section class={styles.section} aria-label="The paint box">
         <h2 class={styles.heading}>The rest of your box</h2>
