@@ -1,12 +1,9 @@
 import { describe, expect, test } from 'vitest';
+import { shortSide } from '../../../../app/model/short-side.ts';
 import { keptBands } from '../../../../workers/kernels/shapes/kept-bands.ts';
 import { labelShapes } from '../../../../workers/kernels/shapes/label-shapes.ts';
 import { mergeSmall } from '../../../../workers/kernels/shapes/merge-small.ts';
-import {
-  shapeFacts,
-  shortSide,
-  tooSmallShare,
-} from '../../../../workers/kernels/shapes/shape-facts.ts';
+import { shapeFacts, tooSmallShare } from '../../../../workers/kernels/shapes/shape-facts.ts';
 import { drained } from './drained.ts';
 import { seeded } from './seeded.ts';
 
