@@ -29,17 +29,18 @@ function firstRow(frames: readonly PatchFrame[]): number {
   return next < 0 ? frames.length : next;
 }
 
-/** What frames found on a photo probably hold: the first row is the ladder, its darkest step the strongest. */
+/**
+ * What frames found on a photo probably hold: the first row is the ladder, painted one step after the
+ * other, from the end that lies further from bare paper.
+ */
 export function proposedDraft(found: readonly FramedColour[]): DraftPatch[] {
   const row = Math.min(mostSteps, firstRow(found.map(({ frame }) => frame)));
   const strength = ({ lab: [l, a, b] }: FramedColour): number => Math.hypot(95 - l, a, b);
-  const order = found
-    .slice(0, row)
-    .sort((one, two) => strength(two) - strength(one))
-    .map(({ frame }) => frame);
-  return found.map(({ frame }) => {
-    const step = order.indexOf(frame) + 1;
-    return { frame, is: step > 0 ? { kind: 'step', amount: amountOfStep(step) } : null };
+  const [first, last] = [found[0], found[row - 1]];
+  const backward = first && last && strength(first) < strength(last);
+  return found.map(({ frame }, n) => {
+    const step = backward ? row - n : n + 1;
+    return { frame, is: n < row ? { kind: 'step', amount: amountOfStep(step) } : null };
   });
 }
 

@@ -1,3 +1,4 @@
+import { useId } from 'preact/hooks';
 import type { DraftPatch } from '../../model/measure-draft.ts';
 import { Button } from '../common/button.tsx';
 import { type HoldingChoices, holdingValue, meaningOf } from './holding-words.ts';
@@ -11,13 +12,15 @@ interface PatchListProps {
 
 /** What each frame holds. */
 export function PatchList({ draft, groups, onChange }: PatchListProps) {
+  const listId = useId();
   return (
     <ol class={styles.rows}>
       {draft.map((patch, n) => (
         <li key={n} class={styles.row}>
-          <label class={styles.field}>
-            Frame {n + 1}
+          <div class={styles.field}>
+            <label for={`${listId}-${n}`}>Frame {n + 1}</label>
             <select
+              id={`${listId}-${n}`}
               class={styles.select}
               value={holdingValue(patch.is)}
               onChange={(event) => {
@@ -35,7 +38,7 @@ export function PatchList({ draft, groups, onChange }: PatchListProps) {
                 </optgroup>
               ))}
             </select>
-          </label>
+          </div>
           <Button
             aria-label={`Take frame ${n + 1} away`}
             onClick={() => onChange(draft.filter((_, i) => i !== n))}

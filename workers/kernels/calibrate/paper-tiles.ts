@@ -4,7 +4,7 @@ import type { LinearRaster } from '../pixels/linear-raster.ts';
 
 /** The brighter part of one small area of the photo. */
 export interface Tile {
-  /** Its middle, shares of the photo's sides. */
+  /** Where that was seen, shares of the photo's sides. */
   readonly place: Point;
   /** Natural logarithms of linear red, green, blue. */
   readonly logs: readonly [number, number, number];
@@ -36,7 +36,7 @@ export function paperTiles({ width, height, red, green, blue }: LinearRaster): T
       const at = pixel(luminance.indexOf(chosen));
       const log = (plane: Float32Array): number => Math.log(Math.max(dark, plane[at] as number));
       tiles.push({
-        place: [(left + side / 2) / width, (top + side / 2) / height],
+        place: [((at % width) + 0.5) / width, (Math.floor(at / width) + 0.5) / height],
         logs: [log(red), log(green), log(blue)],
         logLuminance: Math.log(Math.max(dark, chosen)),
       });
