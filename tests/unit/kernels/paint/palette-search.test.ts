@@ -46,8 +46,13 @@ interface Oracle {
   readonly set: readonly number[];
 }
 
-/** The slow obvious way: every set up to `size`, every mix, culori for the differences. */
-function bruteForce(paints: readonly Paint[], slots: readonly Slot[], most: number): Oracle[] {
+/** The slow obvious way: every set up to `most` with `must` in it, every mix, culori for the differences. */
+function bruteForce(
+  paints: readonly Paint[],
+  slots: readonly Slot[],
+  most: number,
+  must: readonly number[] = [],
+): Oracle[] {
   const targets = paletteTargets(slots);
   const groups = [1, 2, 3].flatMap((count) => combinations(paints.length, count));
   const mixed = new Map(
@@ -71,6 +76,7 @@ function bruteForce(paints: readonly Paint[], slots: readonly Slot[], most: numb
     let best = { cost: Number.POSITIVE_INFINITY, set: [] as number[] };
     for (let count = 1; count <= n + 1; count++) {
       for (const set of combinations(paints.length, count)) {
+        if (!must.every((member) => set.includes(member))) continue;
         const own = [1, 2, 3]
           .flatMap((size) => (size > count ? [] : combinations(count, size)))
           .flatMap((places) => mixed.get(places.map((at) => set[at]).join()) ?? []);
@@ -99,12 +105,20 @@ const asked = [
 
 describe('palette search', () => {
   // As brute force: 0.05 in cost, for mixes are kept in steps of 1/256 L*.
-  it.each([1, 2, 3])(
-    'finds what going through everything the slow way finds, case %i',
-    async (seed) => {
+  it.each([
+    { seed: 1, size: 10, most: 4, asked: 0, out: 0 },
+    { seed: 2, size: 10, most: 4, asked: 0, out: 0 },
+    { seed: 3, size: 8, most: 3, asked: 1, out: 2 },
+    { seed: 4, size: 8, most: 3, asked: 2, out: 1 },
+    { seed: 5, size: 7, most: 4, asked: 1, out: 0 },
+    { seed: 6, size: 6, most: 4, asked: 0, out: 1 },
+    { seed: 7, size: 5, most: 4, asked: 0, out: 0 },
+  ])(
+    'finds what going through everything the slow way finds, case $seed',
+    async ({ seed, size, most, asked, out }) => {
       const random = randoms(seed);
       const places = new Set<number>();
-      while (places.size < 10) places.add(Math.floor(random() * paintBox.length));
+      while (places.size < size) places.add(Math.floor(random() * paintBox.length));
       const box = [...places]
         .sort((x, y) => x - y)
         .map((n) => paintBox[n] as Paint)
@@ -112,9 +126,23 @@ describe('palette search', () => {
       const hue = (): [number, number] => [random() * 60 - 30, random() * 60 - 30];
       const table = tableOf([95, 60 + 20 * random(), 50, 30 + 10 * random()], [hue(), hue()]);
       const { slots } = madeReading(table);
-      const wanted = bruteForce(box, slots, 4);
+      const exclude = box.slice(0, out);
+      const left = box.slice(out);
+      const must = left.slice(-asked || left.length);
+      const wanted = bruteForce(
+        left,
+        slots,
+        most,
+        must.map((paint) => left.indexOf(paint)),
+      );
       for (const [n, { cost, set }] of wanted.entries()) {
-        const wishes = { box: idsOf(box), paletteSize: n + 1 };
+        if (n + 1 < asked) continue;
+        const wishes = {
+          box: idsOf(box),
+          paletteSize: n + 1,
+          must: idsOf(must),
+          exclude: idsOf(exclude),
+        };
         const found = await searchPalette(slots, paintBox, wishes, noCheckpoint);
         if (set.length === 0) {
           expect(found.shortfall).toBeGreaterThan(0);
@@ -122,6 +150,8 @@ describe('palette search', () => {
         }
         expect(Math.abs(found.leastCost - cost)).toBeLessThan(0.05);
         expect(found.cost).toBeLessThanOrEqual(found.leastCost + nearTie);
+        expect(idsOf(found.paints)).toEqual(expect.arrayContaining(idsOf(must)));
+        for (const paint of exclude) expect(idsOf(found.paints)).not.toContain(paint.id);
       }
     },
     60_000,
