@@ -7,6 +7,6 @@ export interface Voice {
 
 /** A voice of this device that reads English, or null: one that needs a network is never taken. */
 export function offlineVoice<V extends Voice>(voices: readonly V[]): V | null {
-  const fit = voices.filter(({ lang, localService }) => localService && /^en\b/i.test(lang));
+  const fit = voices.filter(({ lang, localService }) => localService && /^en(?![a-z])/i.test(lang));
   return fit.find((voice) => voice.default) ?? fit[0] ?? null;
 }

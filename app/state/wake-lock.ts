@@ -8,19 +8,35 @@ export interface ScreenWatch {
 }
 
 /** Keeps the screen on where the browser can; asks again on coming back, as the lock is lost then. */
-export function createScreenWatch(document: Document, navigator: Navigator): ScreenWatch {
+export function createScreenWatch(
+  document: Pick<Document, 'addEventListener' | 'visibilityState'>,
+  navigator: Pick<Navigator, 'wakeLock'>,
+): ScreenWatch {
   const staysOn = signal<boolean | null>(null);
   let wanted = false;
+  let asking = false;
   let lock: WakeLockSentinel | null = null;
 
+  /** The device may take it away in sight of her, as when its battery is low: then that is said. */
+  function lost(which: WakeLockSentinel): void {
+    if (lock !== which) return;
+    lock = null;
+    if (wanted && document.visibilityState === 'visible') staysOn.value = false;
+  }
+
   async function ask(): Promise<void> {
+    if (asking || lock) return;
+    asking = true;
     try {
       const granted = await navigator.wakeLock.request('screen');
       if (!wanted) return void granted.release();
       lock = granted;
+      granted.addEventListener('release', () => lost(granted));
       staysOn.value = true;
     } catch {
       staysOn.value = wanted ? false : null; // refused, or a browser without it: the screen says so
+    } finally {
+      asking = false;
     }
   }
 
