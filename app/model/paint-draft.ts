@@ -1,6 +1,7 @@
 import { parseColourIndex } from './colour-index.ts';
 import type { Paint, PaintCard, PaintProperties } from './paint.ts';
 import { type PigmentTraits, traitsOfNames } from './pigment-traits.ts';
+import { sortPaints } from './sort-paints.ts';
 
 /** A paint of her own as she types it: kept at every change. */
 export interface PaintDraft {
@@ -51,6 +52,24 @@ export function paintsOfSamePigment(
   return cards
     .filter((card) => isBuiltIn(card) && sameNames(card.ci, names))
     .sort((one, other) => alike(other) - alike(one));
+}
+
+const kindOf = (name: string): string => name.replace(/\d.*$/, '');
+
+/** The built-in paints in the order she looks through them: of her pigments, of like letters (PB), the others. */
+export function paintsToPickFrom(
+  names: readonly string[],
+  herName: string,
+  cards: readonly PaintCard[],
+): PaintCard[] {
+  const same = paintsOfSamePigment(names, herName, cards);
+  const kinds = names.map(kindOf);
+  const isLike = ({ ci }: PaintCard): boolean => ci.some((each) => kinds.includes(kindOf(each)));
+  const others = sortPaints(
+    cards.filter((card) => isBuiltIn(card) && !same.includes(card)),
+    'hue',
+  );
+  return [...same, ...others.filter(isLike), ...others.filter((card) => !isLike(card))];
 }
 
 /** A draft with what follows from it. Problems are sentences for her, null where all is well. */

@@ -1,7 +1,6 @@
 import { useEffect, useRef } from 'preact/hooks';
 import type { PaintCard } from '../../model/paint.ts';
-import { paintsOfSamePigment } from '../../model/paint-draft.ts';
-import { sortPaints } from '../../model/sort-paints.ts';
+import { paintsToPickFrom } from '../../model/paint-draft.ts';
 import { Ladder } from './ladder.tsx';
 import styles from './like-picker.module.css';
 
@@ -21,13 +20,8 @@ interface LikePickerProps {
 /** Until it is measured a paint behaves like a built-in one: which, by their ladders. */
 export function LikePicker(props: LikePickerProps) {
   const { id, cards, names, name, like, measured, problem, onPick } = props;
-  const builtIn = cards.filter(({ optics }) => !optics);
-  const same = paintsOfSamePigment(names, name, cards);
-  const others = sortPaints(
-    builtIn.filter((card) => !same.includes(card)),
-    'hue',
-  );
-  const picked = builtIn.find((card) => card.id === like);
+  const offered = paintsToPickFrom(names, name, cards);
+  const picked = offered.find((card) => card.id === like);
   const details = useRef<HTMLDetailsElement>(null);
   // She has to see the list when she has to pick.
   useEffect(() => {
@@ -51,7 +45,7 @@ export function LikePicker(props: LikePickerProps) {
         <legend class={styles.quiet}>
           Until it is measured from a photo it is mixed like the one you pick.
         </legend>
-        {[...same, ...others].map((card, i) => (
+        {offered.map((card, i) => (
           <label key={card.id} class={styles.choice}>
             <input
               type="radio"

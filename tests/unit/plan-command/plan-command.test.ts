@@ -171,19 +171,11 @@ describe('a small upright photograph', () => {
   }, 60_000);
 });
 
-test('--help tells of every option and ends well', async () => {
-  const { code, stdout, stderr } = await runCommand('--help');
-  expect([code, stderr]).toEqual([0, '']);
-  for (const option of ['--sheet', '--bands', '--palette', '--paints FILE.json', '--out'])
-    expect(stdout).toContain(option);
-}, 20_000);
-
 test.each([
   [['no-such.jpg'], /no such file/],
   [[casePath('text-named.jpg')], /not a picture/],
   [[casePath('exif-orient-1.jpg'), '--paints', 'no-such-paint'], /no paint "no-such-paint"/],
   [['a.jpg', '--bands', 'four'], /--bands/],
-  [['a.jpg', '--paints', 'none.json'], /--paints none.json: there is no such file/],
 ])(
   '%s: one line on stderr, exit 2',
   async (args, cause) => {

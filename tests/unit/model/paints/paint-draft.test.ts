@@ -4,6 +4,7 @@ import {
   draftOf,
   emptyDraft,
   paintsOfSamePigment,
+  paintsToPickFrom,
   settleDraft,
 } from '../../../../app/model/paint-draft.ts';
 import { pigmentTable } from '../../../../workers/kernels/optics/pigment-table.ts';
@@ -31,6 +32,14 @@ test('of several paints of one pigment that with a name like hers is proposed', 
   expect(like('Burnt Umber Light')).toBe('pbr7-burnt-umber');
   expect(like('Raw Sienna')).toBe('pbr7-raw-sienna');
   expect(paintsOfSamePigment(['PBr7'], '', cards)).toHaveLength(4);
+});
+
+test('she looks through all built-in paints, those of her pigment and of like letters first', () => {
+  const order = paintsToPickFrom(['PB28'], '', cards).map(({ id }) => id);
+  expect(new Set(order).size).toBe(33);
+  expect(order[0]).toBe('pb28-cobalt-blue');
+  const blues = order.slice(0, 7);
+  expect(blues.every((id) => id.startsWith('pb') && !/^pb[kr]/.test(id))).toBe(true);
 });
 
 test('a mixed tube takes the worst of its pigments, and she picks what it looks like', () => {
