@@ -66,13 +66,17 @@ export function DrawingPage({ title, tile, pages, lines }: DrawingPageProps) {
             </g>
           </g>
         </svg>
-        <text x="5" y="235.5">
+        <text x="5" y="235">
           {title}, page {tile.n} of {pages.tiles.length}
           {pages.tiles.length > 1 &&
             `: row ${row} of ${rows}, column ${column} of ${columns}. Lay cross on cross.`}
-          {turned && ' Turn this page by a quarter to the left.'}
         </text>
-        <ScaleBar x={5} y={242} />
+        {turned && (
+          <text x="5" y="240">
+            Turn this page by a quarter to the left.
+          </text>
+        )}
+        <ScaleBar x={5} y={243} />
       </svg>
     </div>
   );

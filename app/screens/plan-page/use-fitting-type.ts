@@ -3,24 +3,23 @@ import type { RefObject } from 'preact';
 import { useLayoutEffect } from 'preact/hooks';
 
 const smallest = 0.4;
-const step = 0.96;
+const step = 0.97;
 /** Some of the page is left free: another printer's letters may run a little wider. */
-const fill = 0.98;
+const fill = 0.97;
 
 /** Size of type, 1 at most, at which the content of a page is no higher than the page. */
 export function useFittingType(page: RefObject<HTMLElement | null>, of: unknown): number {
   const type = useSignal(1);
-  const measured = useSignal<unknown>(null);
   useLayoutEffect(() => {
     const content = page.current?.firstElementChild;
-    if (!page.current || !content) return;
-    if (measured.value !== of) {
-      measured.value = of; // another plan: from the full size again
-      type.value = 1;
-      return;
+    if (!page.current || !(content instanceof HTMLElement)) return;
+    const room = page.current.clientHeight * fill;
+    let size = 1;
+    for (; size > smallest; size *= step) {
+      content.style.setProperty('--type', String(size));
+      if (content.scrollHeight <= room) break;
     }
-    const isTooHigh = content.scrollHeight > page.current.clientHeight * fill;
-    if (isTooHigh && type.value > smallest) type.value *= step;
-  });
+    type.value = size;
+  }, [of]);
   return type.value;
 }

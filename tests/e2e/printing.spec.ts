@@ -1,0 +1,67 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Page } from '@playwright/test';
+import { expect, test } from './support/app-page.ts';
+import { example, toTheEasel, toTheWashes } from './support/walk.ts';
+
+/** Pages of a PDF as Chromium writes it: its page objects are not compressed (ISO 32000-1, 7.7.3.3). */
+const pageCount = (pdf: Buffer): number =>
+  pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)?.length ?? 0;
+
+async function printed(page: Page): Promise<number[]> {
+  const formats = ['A4', 'Letter'] as const;
+  return Promise.all(formats.map(async (format) => pageCount(await page.pdf({ format }))));
+}
+
+/** CSS px of a millimetre in print. */
+const pxPerMm = 96 / 25.4;
+
+test('the drawing is saved and printed at true size, the plan on one page', async ({
+  page,
+  folder,
+}) => {
+  test.setTimeout(90_000);
+  await page.goto('./');
+  await example(page).click();
+  await toTheWashes(page).click();
+  await expect(toTheEasel(page)).toBeVisible();
+  await page.getByRole('link', { name: 'Drawing to transfer' }).click();
+  await expect(page.getByTestId('drawing')).toBeVisible();
+
+  const saving = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Save as a file' }).click();
+  const saved = await saving;
+  expect(saved.suggestedFilename()).toMatch(/-drawing\.svg$/);
+  await saved.saveAs(join(folder, 'drawing.svg'));
+  const file = readFileSync(join(folder, 'drawing.svg'), 'utf8');
+  expect(file).toMatch(/ width="381mm" height="279mm" viewBox="0 0 381 279"/);
+  expect(file.match(/d="M/g)?.length).toBeGreaterThan(4);
+
+  // A quarter sheet: two by two pages, on either paper.
+  await expect(page.getByRole('button', { name: 'Print 4 pages' })).toBeEnabled();
+  expect(await printed(page)).toEqual([4, 4]);
+  await page.emulateMedia({ media: 'print' });
+  const bar = await page.getByTestId('scale-bar').first().boundingBox();
+  expect((bar?.width ?? 0) / pxPerMm).toBeCloseTo(100, 0);
+  await expect(page.getByRole('main')).toBeHidden();
+  await page.emulateMedia({ media: null });
+
+  await page.getByRole('link', { name: 'Wash plan' }).click();
+  await page.getByRole('link', { name: 'Plan on one page' }).click();
+  const sheet = page.getByTestId('plan-sheet');
+  await expect(sheet.getByRole('heading', { name: /Last look/, includeHidden: true })).toHaveCount(
+    1,
+  );
+  const over = await sheet.evaluate((box) => {
+    const content = box.firstElementChild as HTMLElement;
+    return {
+      room: box.clientHeight,
+      needs: content.scrollHeight,
+      wide: content.scrollWidth - box.clientWidth,
+    };
+  });
+  expect(over.needs).toBeLessThanOrEqual(over.room);
+  expect(over.needs).toBeGreaterThan(over.room / 2);
+  expect(over.wide).toBeLessThanOrEqual(0);
+  expect(await printed(page)).toEqual([1, 1]);
+});

@@ -1,0 +1,54 @@
+import { expect, test } from 'vitest';
+import type { Lab } from '../../../../app/model/lab.ts';
+import { planMinutes, planRows } from '../../../../app/model/plan-rows.ts';
+import type { Step } from '../../../../app/model/wash-plan.ts';
+
+const paper: Lab = [95, 0, 0];
+const grey: Lab = [60, 0, 0];
+
+const step = (n: number, over: Partial<Step>): Step => ({
+  key: `step-${n}`,
+  n,
+  kind: 'wash',
+  title: `Step ${n}`,
+  prompt: '',
+  watch: '',
+  bands: [],
+  families: [],
+  slots: [],
+  mixes: [],
+  paper: 'bone dry',
+  technique: 'none',
+  soften: '',
+  paintMinutes: [0, 0],
+  shineMinutes: [0, 0],
+  dryMinutes: [0, 0],
+  cautions: [],
+  rules: [],
+  after: [paper, paper],
+  ...over,
+});
+
+const steps = [
+  step(1, { kind: 'prepare', paintMinutes: [3, 8] }),
+  step(2, { paintMinutes: [5, 10], dryMinutes: [30, 80], after: [grey, paper] }),
+  step(3, { kind: 'dry', paintMinutes: [1, 2], after: [grey, paper] }),
+  step(4, { paintMinutes: [2, 4], dryMinutes: [20, 60], after: [grey, grey] }),
+  step(5, { kind: 'last-look', paintMinutes: [3, 10], after: [grey, grey] }),
+];
+
+test('a drying check stands with the step it waits for, and only changes are pictured', () => {
+  expect(
+    planRows({ steps, paper }).map(({ step: { n }, wait, changes }) => [n, wait, changes]),
+  ).toEqual([
+    [1, null, false],
+    [2, [30, 80], true],
+    [4, null, true],
+    [5, null, false],
+  ]);
+});
+
+test('times are summed: drying only where it is waited for', () => {
+  expect(planMinutes({ steps, paper })).toEqual({ work: [14, 34], wait: [30, 80] });
+  expect(planMinutes({ steps: [], paper })).toEqual({ work: [0, 0], wait: [0, 0] });
+});
