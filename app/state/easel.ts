@@ -14,6 +14,7 @@ import { ghostTapMs } from '../model/session/ghost-tap.ts';
 import { recordOf, type SessionRecord } from '../model/session/record-of.ts';
 import type { EventBody, Moment, SessionEvent } from '../model/session/session-event.ts';
 import type { SessionState } from '../model/session/session-state.ts';
+import { type LastAct, lastAct } from '../model/session/taken-back.ts';
 import { type EaselTime, easelTime } from '../model/session/time-left.ts';
 import type { Step, WashPlan } from '../model/wash-plan.ts';
 import type { Store } from '../storage/open-store.ts';
@@ -59,6 +60,9 @@ export interface Easel {
   shineGone(): void;
   back(): void;
   pause(): void;
+  /** The last tap that can be taken back; null where there is none. */
+  readonly lastAct: ReadonlySignal<LastAct | null>;
+  takeBack(): void;
   /** Appends what she told in a panel: trouble, practice, a note, work elsewhere. */
   tell(...bodies: readonly EventBody[]): void;
   /** The air and the paper from now on, kept for the next session. */
@@ -247,6 +251,12 @@ export function createEasel({ store, client, clock, screenWatch }: EaselNeeds): 
     shineGone: () => step.value && append({ kind: 'shine-gone', key: step.value.key }),
     back: () => step.value && append({ kind: 'back', key: step.value.key }),
     pause: () => append({ kind: session.value.phase === 'paused' ? 'resumed' : 'paused' }),
+    lastAct: computed(() => lastAct(log.value)),
+    takeBack() {
+      const act = lastAct(log.value);
+      if (act) append({ kind: 'taken-back', events: act.events });
+      if (running.value) screenWatch.hold();
+    },
     tell: append,
     setAir({ weather, paper }) {
       append({ kind: 'weather', weather }, { kind: 'paper', paper });

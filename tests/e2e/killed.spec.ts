@@ -10,6 +10,7 @@ import {
 } from './support/easel-walk.ts';
 import { smallPhoto } from './support/fixture-file.ts';
 import { killBrowser, openKeptProfile } from './support/kept-profile.ts';
+import { glassOf } from './support/touch.ts';
 import {
   easelWith,
   example,
@@ -125,7 +126,7 @@ test('killed in the very moment the screen says saved: what was said to be saved
     });
     Object.assign(window, { words });
   });
-  await mainButton(page).tap();
+  await (await glassOf(page)).press(mainButton(page));
   await page.waitForFunction(() => (Reflect.get(window, 'words') as string[]).at(-1) === 'saved');
   expect(await page.evaluate(() => Reflect.get(window, 'words'))).toEqual(['saving', 'saved']);
   await killBrowser(first);

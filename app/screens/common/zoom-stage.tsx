@@ -32,30 +32,29 @@ export function ZoomStage({ zoom, ratio, children }: ZoomStageProps) {
   const { scale, centre } = zoom.value;
   const isZoomed = scale > 1;
   return (
-    <div
-      ref={frame}
-      class={styles.frame}
-      data-testid="zoom-stage"
-      data-zoomed={isZoomed || undefined}
-      data-held={held.value || undefined}
-      {...gesture}
-      {...keys}
-    >
+    <div class={styles.place} data-zoomed={isZoomed || undefined} data-testid="zoom-stage">
       <div
-        class={styles.moved}
-        style={{
-          '--ratio': ratio,
-          '--scale': scale,
-          '--right': (0.5 - centre[0]) * scale,
-          '--down': (0.5 - centre[1]) * scale,
-        }}
+        ref={frame}
+        class={styles.frame}
+        data-held={held.value || undefined}
+        {...gesture}
+        {...keys}
       >
-        {children}
+        <div
+          class={styles.moved}
+          style={{
+            '--ratio': ratio,
+            '--scale': scale,
+            '--right': (0.5 - centre[0]) * scale,
+            '--down': (0.5 - centre[1]) * scale,
+          }}
+        >
+          {children}
+        </div>
       </div>
       {isZoomed && (
         <Button
           class={`${buttonClass()} ${styles.whole}`}
-          onPointerDown={(event: Event) => event.stopPropagation()} // no gesture begins on it
           onClick={() => {
             zoom.value = wholePicture;
           }}

@@ -4,6 +4,7 @@ import { NotePanel } from './note-panel.tsx';
 import { PacePanel } from './pace-panel.tsx';
 import { PractisePanel } from './practise-panel.tsx';
 import { SensesPanel } from './senses-panel.tsx';
+import { TakeBackPanel } from './take-back-panel.tsx';
 import { TroublePanel } from './trouble-panel.tsx';
 import { WeatherPanel } from './weather-panel.tsx';
 
@@ -16,6 +17,7 @@ interface MorePanelsProps {
 export function MorePanels({ easel, senses }: MorePanelsProps) {
   return (
     <>
+      <TakeBackPanel easel={easel} />
       <div>
         {easel.running.value && (
           <>

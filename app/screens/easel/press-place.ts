@@ -10,7 +10,12 @@ export interface PressPlaceValue {
   tooSoon(): void;
 }
 
-const alone: TouchesOnGlass = { count: 1, onAnother: () => () => {}, leave: () => {} };
+const alone: TouchesOnGlass = {
+  count: 1,
+  onAnother: () => () => {},
+  swallowClick: () => {},
+  leave: () => {},
+};
 
 export const PressPlace = createContext<PressPlaceValue>({
   touches: alone,

@@ -30,6 +30,7 @@ export function useEaselKeys(easel: Easel, { toggleGrey, look }: EaselViewState)
       p: easel.pause,
       w: easel.stillWet,
       s: easel.shineGone,
+      u: easel.takeBack,
       1: () => look('where'),
       2: () => look('reference'),
       3: () => look('band'),

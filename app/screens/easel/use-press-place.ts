@@ -16,6 +16,7 @@ export function usePressPlace(): { place: PressPlaceValue; hint: ReadonlySignal<
     return {
       touches: glass,
       pressed() {
+        glass.swallowClick();
         tooSoonInARow = 0;
         hint.value = null;
       },

@@ -33,11 +33,12 @@ export async function driveClock(page: Page, time?: Date): Promise<void> {
   hurried.add(page);
 }
 
+/** Driven where the clock is driven, else waited for. */
+export const passTime = (page: Page, ms: number): Promise<void> =>
+  hurried.has(page) ? page.clock.fastForward(ms) : page.waitForTimeout(ms);
+
 /** So long that the next tap does not count as a wet finger's second. */
-export const afterTap = (page: Page): Promise<void> =>
-  hurried.has(page)
-    ? page.clock.fastForward(ghostTapMs + 50)
-    : page.waitForTimeout(ghostTapMs + 50);
+export const afterTap = (page: Page): Promise<void> => passTime(page, ghostTapMs + 50);
 
 /** Presses the large button as a person does: not so soon again that it counts as a wet finger. */
 export async function pressOn(page: Page): Promise<string> {
