@@ -1,5 +1,5 @@
 import { type ReadonlySignal, useSignal } from '@preact/signals';
-import { useContext, useEffect, useRef } from 'preact/hooks';
+import { useContext, useLayoutEffect, useRef } from 'preact/hooks';
 import type { Point } from '../../model/lab.ts';
 import { mayBeFinger, pressMs } from '../../model/press.ts';
 import { PressPlace } from './press-place.ts';
@@ -38,7 +38,7 @@ export function usePress(act: () => void): Press {
     began.current = null;
     held.value = false;
   };
-  useEffect(() => {
+  useLayoutEffect(() => {
     const stop = place.touches.onAnother(drop);
     return () => {
       stop();
