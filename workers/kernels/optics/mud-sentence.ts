@@ -7,8 +7,10 @@ import { chromaKept, chromaOf } from './own-chroma.ts';
 const mostLost = 0.4;
 /** ... and more than this is lost: a pale wash has little to lose (own figure). */
 const leastLost = 8;
-/** The plan wanted at least this much more C* than there is: it was not meant (own figure). */
-const unmeant = 5;
+/** Not meant: there is less than this share of the C* the plan wants ... (own figures) */
+const unmeant = 0.6;
+/** ... and at least this much is missing. */
+const leastMissing = 5;
 /** From so many pigments on a mix is likely to be mud (common practice, no source). */
 const manyPigments = 4;
 
@@ -32,7 +34,8 @@ export function mudSentence(mix: Wash, target: Lab | null, expected: Lab): strin
     );
   }
   if (mix.paints.length < 2 || target === null) return null;
-  if (chromaOf(target) - chromaOf(expected) < unmeant) return null;
+  const [wanted, got] = [chromaOf(target), chromaOf(expected)];
+  if (got >= unmeant * wanted || wanted - got < leastMissing) return null;
   const { mixed, own } = chromaKept(mix);
   if (mixed >= mostLost * own || own - mixed < leastLost) return null;
   return 'Mixed, these paints lose most of their colour: mud, where colour was meant. Lay one over the other dry, or add a paint nearer to the colour.';

@@ -2,8 +2,8 @@ import type { FamilyWork } from './family-work.ts';
 import { type Ground, look, lookAtPuddle } from './look-at-puddle.ts';
 import type { PuddleOption } from './puddle-option.ts';
 
-/** Added per paint beyond the first, times area: simpler mixes where it hardly matters (own figure). */
-export const perMixedPaint = 0.1;
+/** Added per paint beyond the first, times area: two paints before three (design: the figure of the palette). */
+export const perMixedPaint = 0.4;
 
 /**
  * Stiff paint makes no wash: a surcharge from milk upwards, one point at a load of 32 (own figure). The

@@ -38,6 +38,8 @@ it('calls mud only what was meant as colour', () => {
   expect(mudSentence(muddy, [got[0], 30, 30], got)).toMatch(/^Mixed, these paints lose most/);
   expect(mudSentence(muddy, [got[0], 1, 1], got)).toBeNull();
   expect(mudSentence(muddy, null, got)).toBeNull();
+  // Over a first wash that keeps the colour: two thirds of it are there.
+  expect(mudSentence(muddy, [got[0], 0, -30], [got[0], 0, -20])).toBeNull();
   const bright = colourOfWashes([clean]);
   expect(mudSentence(clean, [bright[0], 60, 60], bright)).toBeNull();
   const alone = { paints: [named('pbr7-burnt-umber')], parts: [1], load: 4 };

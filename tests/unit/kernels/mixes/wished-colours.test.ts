@@ -104,7 +104,8 @@ it('wants the paints of her hues in the palette, whatever she left out before', 
 });
 
 it('plans in one paint: nothing else in it, values kept, no word about colours', async () => {
-  const wishes = { colours: { mode: 'one', paint: blue } as const };
+  const box = [blue, sienna, 'py43-yellow-ochre'];
+  const wishes = { box, colours: { mode: 'one', paint: blue } as const };
   const plan = await buildWashPlan(reading, wishes, noCheckpoint);
   expect(plan.palette.map(({ id }) => id)).toEqual([blue]);
   expect(plan.mixes.flatMap(({ parts }) => parts).every(({ paint }) => paint === blue)).toBe(true);
@@ -112,7 +113,7 @@ it('plans in one paint: nothing else in it, values kept, no word about colours',
   for (const [i, slot] of plan.slots.entries()) {
     if (!slot.reserve) expect(Math.abs((after[i]?.[0] ?? 0) - slot.target[0])).toBeLessThan(5);
   }
-  const photo = await buildWashPlan(reading, {}, noCheckpoint);
+  const photo = await buildWashPlan(reading, { box }, noCheckpoint);
   expect(photo.id).not.toBe(plan.id);
   expect(plan.warnings.map(({ code }) => code)).not.toContain('colour-out-of-reach');
 });
@@ -125,7 +126,11 @@ it('plans in her own hues: each family comes out in the hue of its paint', async
       { family: [-20, 25], paint: blue },
     ],
   };
-  const plan = await buildWashPlan(reading, { colours, paletteSize: 3 }, noCheckpoint);
+  const plan = await buildWashPlan(
+    reading,
+    { box: [blue, sienna, 'py43-yellow-ochre'], colours, paletteSize: 3 },
+    noCheckpoint,
+  );
   const ids = plan.palette.map(({ id }) => id);
   expect(ids).toContain(blue);
   expect(ids).toContain(sienna);
