@@ -50,9 +50,11 @@ export function createShelf(store: Store): Shelf {
         ? { place: 'plan ready', stage: 'plan' }
         : { place: 'not looked at yet', stage: 'photo' };
     const { plan } = await store.session(sessionId);
-    const { phase, stepIndex } = foldSession(plan.steps, await store.events(sessionId));
+    const session = foldSession(plan.steps, await store.events(sessionId));
+    const { phase, stepIndex, finishedAtMs } = session;
+    const minutes = Math.max(1, Math.round((finishedAtMs ?? 0) / 60_000));
     return phase === 'finished'
-      ? { place: 'painted', stage: 'finished' }
+      ? { place: `painted in ${minutes} min`, stage: 'finished' }
       : { place: `at the easel, step ${stepIndex + 1} of ${plan.steps.length}`, stage: 'easel' };
   }
 

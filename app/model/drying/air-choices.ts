@@ -18,9 +18,9 @@ export const humidities = [
 
 /** Air speed, m/s: a still room, a draught, a fan or sheltered outdoors, a breeze, wind (own). */
 export const airs = [
-  ['still', 'Still room', 0.15],
+  ['still', 'Still', 0.15],
   ['draught', 'Draught', 0.5],
-  ['outdoors', 'Fan, or sheltered outdoors', 1],
+  ['fan', 'Fan', 1],
   ['breeze', 'Breeze', 2],
   ['wind', 'Wind', 3],
 ] as const;

@@ -12,7 +12,7 @@ export function StrokeClock({ easel, step }: { easel: Easel; step: Step }) {
       {open && (
         <p class={styles.sign} role="timer" aria-label="Open for softening" data-testid="open-time">
           {open.highMs > 0
-            ? `Soften it now: ${open.lowMs > 0 ? `${clockFace(open.lowMs)} to ` : 'at the most '}${clockFace(open.highMs)}.`
+            ? `Soften it now: ${open.lowMs > 10_000 ? `${clockFace(open.lowMs)} to ` : 'at the most '}${clockFace(open.highMs)}.`
             : 'This edge has set: leave it until it is bone dry.'}
         </p>
       )}

@@ -49,23 +49,33 @@ export function TroublePanel({ easel }: { easel: Easel }) {
           trouble.value = null;
         }}
       />
-      <div class={styles.choices}>
-        {troubles.map((each) => (
-          <Button key={each} large aria-pressed={trouble.value === each} onClick={() => tell(each)}>
-            {troubleWords[each]}
-          </Button>
-        ))}
-      </div>
-      <div aria-live="polite">
+      <div aria-live="polite" class={styles.panel}>
         {trouble.value && (
           <>
             <p class={styles.remedy} data-testid="remedy">
               {remedyFor(trouble.value, wetness)}
             </p>
-            <p class={styles.quiet}>It stands in the record.</p>
+            <p class={styles.quiet}>{troubleWords[trouble.value]}: it stands in the record.</p>
+            <Button
+              large
+              onClick={() => {
+                trouble.value = null;
+              }}
+            >
+              Something else
+            </Button>
           </>
         )}
       </div>
+      {!trouble.value && (
+        <div class={styles.choices}>
+          {troubles.map((each) => (
+            <Button key={each} large onClick={() => tell(each)}>
+              {troubleWords[each]}
+            </Button>
+          ))}
+        </div>
+      )}
     </Fold>
   );
 }

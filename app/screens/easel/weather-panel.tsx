@@ -74,6 +74,7 @@ export function WeatherPanel({ easel }: { easel: Easel }) {
         chosen={chosenOf(airs, weather.airSpeed)}
         onChoose={(chosen) => change({ airSpeed: figureOf(airs, chosen) })}
       />
+      <p class={styles.quiet}>Outdoors in a sheltered place counts as a fan.</p>
       <h4>Sun on the sheet</h4>
       <ChoiceRow
         label="Sun on the sheet"

@@ -1,5 +1,7 @@
 import { useEffect } from 'preact/hooks';
 import { cssColour } from '../../drawing/css-colour.ts';
+import { airInWords } from '../../model/drying/air-choices.ts';
+import { paperInWords } from '../../model/drying/paper-choice.ts';
 import { minutesInWords } from '../../model/minutes-in-words.ts';
 import { partsInNumbers, partsInWords } from '../../model/parts-in-words.ts';
 import type { StepRecord } from '../../model/session/record-of.ts';
@@ -7,6 +9,9 @@ import type { Easel } from '../../state/easel.ts';
 import { linkTo } from '../../state/route.ts';
 import { buttonClass } from '../common/button.tsx';
 import { TopBar } from '../common/top-bar.tsx';
+import { DryingTable } from './drying-table.tsx';
+import { HappenedList } from './happened-list.tsx';
+import { HistoryTable } from './history-table.tsx';
 import styles from './record-screen.module.css';
 
 const minutes = (n: number): string => (n < 1 ? 'under 1 min' : `${Math.round(n)} min`);
@@ -51,6 +56,9 @@ export function RecordScreen({ easel, paintingId }: { easel: Easel; paintingId: 
                 .
               </p>
             )}
+            <p>
+              {airInWords(record.weather)}; {paperInWords(record.paper)}.
+            </p>
           </section>
           <section class={styles.section}>
             <h2 class={styles.heading}>Steps</h2>
@@ -82,6 +90,8 @@ export function RecordScreen({ easel, paintingId }: { easel: Easel; paintingId: 
               </tbody>
             </table>
           </section>
+          <DryingTable steps={record.steps} />
+          <HappenedList record={record} />
           <section class={styles.section}>
             <h2 class={styles.heading}>Mixes</h2>
             <ul class={styles.mixes}>
@@ -91,12 +101,23 @@ export function RecordScreen({ easel, paintingId }: { easel: Easel; paintingId: 
                   <span>
                     Wash {mix.wash}: {partsInWords(mix.parts, nameOf)}
                     {mix.parts.length > 1 && ` (${partsInNumbers(mix.parts)})`}, {mix.consistency}
+                    {record.changedMixes.includes(mix.id) && ', as you changed it'}
                   </span>
                 </li>
               ))}
             </ul>
           </section>
-          <a class={buttonClass('main', true)} href={linkTo(paintingId, 'plan')}>
+          <HistoryTable rows={easel.history.value.rows} />
+          {record.finishedAt !== null && (
+            <p>
+              Painted again, it goes by the same plan, by the mixes as you changed them, and by your
+              own drying pace.
+            </p>
+          )}
+          <a class={buttonClass('main', true)} href={linkTo(paintingId, 'easel')}>
+            {record.finishedAt === null ? 'Back to the easel' : 'Paint it again'}
+          </a>
+          <a class={buttonClass('plain', true)} href={linkTo(paintingId, 'plan')}>
             Back to the plan
           </a>
         </>
