@@ -1,0 +1,126 @@
+import { afterAll, afterEach, beforeEach, expect, test } from 'vitest';
+import { page, userEvent } from 'vitest/browser';
+import { createAnalysisClient } from '../../../app/analysis/analysis-client.ts';
+import { ownPaints } from '../../../app/model/own-box.ts';
+import { MeasureScreen } from '../../../app/screens/measure/measure-screen.tsx';
+import { createOwnBox, type OwnBoxState } from '../../../app/state/own-box.ts';
+import { createPaintMeasuring } from '../../../app/state/paint-measuring.ts';
+import { paintedSheet } from './painted-sheet.ts';
+import { type Shown, shown } from './shown.ts';
+
+const client = createAnalysisClient();
+afterAll(() => client.dispose());
+const blue = 'pb153-phthalocyanine-blue';
+
+let kept: Map<string, unknown>;
+let ownBox: OwnBoxState;
+let screen: Shown;
+let isDone: boolean;
+
+/** The screen as it is in a window just opened, with what the last one kept. */
+function openWindow(paintId = blue): void {
+  const store = {
+    setting: async (name: string) => structuredClone(kept.get(name)),
+    keepSetting: async (name: string, value: unknown) => {
+      kept.set(name, structuredClone(value));
+    },
+  };
+  ownBox = createOwnBox(store, client);
+  const measuring = createPaintMeasuring({ store, client, ownBox });
+  const onKept = (): void => {
+    isDone = true;
+  };
+  screen = shown(<MeasureScreen {...{ ownBox, measuring, paintId, onKept }} />);
+}
+
+beforeEach(async () => {
+  await page.viewport(390, 844);
+  kept = new Map();
+  isDone = false;
+  openWindow();
+  await expect.element(page.getByRole('heading', { level: 2 })).toHaveTextContent('blue');
+});
+afterEach(() => screen.leave());
+
+const frame = (number: number) =>
+  page.getByRole('button', { name: new RegExp(`^Frame ${number},`) });
+const holds = (number: number) => page.getByLabelText(`Frame ${number}`, { exact: true });
+const button = (name: string) => page.getByRole('button', { name, exact: true });
+
+async function choose(file: File): Promise<void> {
+  const inputs = screen.host.querySelectorAll('input[type=file]');
+  await userEvent.upload(inputs[1] as HTMLElement, file);
+}
+
+test('steps are found, measured and kept as a paint of her own', async () => {
+  await choose(await paintedSheet());
+  await expect.element(frame(6), { timeout: 5000 }).toBeVisible();
+  await expect.element(frame(1)).toHaveAccessibleName(/Step 1, the strongest/);
+  await expect.element(frame(5)).toHaveAccessibleName(/Step 5/);
+  await expect.element(frame(6)).toHaveAccessibleName(/not used/);
+  expect(page.getByTestId('paper-spot').elements().length).toBeGreaterThan(3);
+  await button('Measure').click();
+  await expect
+    .element(page.getByTestId('sure'), { timeout: 5000 })
+    .toHaveTextContent('Quite sure.');
+  expect(page.getByTestId('measured-pairs').getByRole('listitem').elements()).toHaveLength(5);
+  await button('Keep it').click();
+  await expect.poll(() => isDone).toBe(true);
+  const [paint] = ownPaints(ownBox.box.value);
+  expect(paint?.name).toMatch(/^my phthalocyanine blue/);
+  expect(paint?.ci).toEqual(['PB15:3']);
+  expect(paint?.optics?.from).toBe('measured');
+  expect(paint?.K).toHaveLength(36);
+  expect(paint?.revision).toBe(1);
+
+  screen.leave();
+  openWindow(paint?.id);
+  await expect.element(page.getByRole('heading', { level: 2 })).toHaveTextContent('my ');
+  await choose(await paintedSheet([12, 6, 3, 1.5]));
+  await expect.element(frame(5), { timeout: 5000 }).toBeVisible();
+  await button('Measure').click();
+  await expect.element(page.getByTestId('sure'), { timeout: 5000 }).toBeVisible();
+  await button('Keep it').click();
+  await expect.poll(() => ownPaints(ownBox.box.value)[0]?.revision).toBe(2);
+  expect(ownPaints(ownBox.box.value)).toHaveLength(1);
+});
+
+test('frames are moved by keys, named, taken away, and kept over a reload', async () => {
+  await choose(await paintedSheet());
+  await expect.element(frame(6), { timeout: 5000 }).toBeVisible();
+  const left = (): number => Number.parseFloat((frame(2).element() as HTMLElement).style.left);
+  const width = (): number => Number.parseFloat((frame(2).element() as HTMLElement).style.width);
+  const [before, wide] = [left(), width()];
+  (frame(2).element() as HTMLElement).focus();
+  await userEvent.keyboard('{ArrowRight}{ArrowRight}');
+  await expect.poll(left).toBeCloseTo(before + 1, 3);
+  await userEvent.keyboard('{Shift>}{ArrowLeft}{/Shift}');
+  await expect.poll(width).toBeCloseTo(wide / 1.06, 3);
+  await userEvent.selectOptions(holds(6), 'Half titanium white');
+  await expect.element(frame(6)).toHaveAccessibleName(/Half titanium white/);
+  (frame(1).element() as HTMLElement).focus();
+  await userEvent.keyboard('{Delete}');
+  await expect.element(frame(6)).not.toBeInTheDocument();
+  const moved = Number.parseFloat((frame(1).element() as HTMLElement).style.left);
+
+  screen.leave();
+  openWindow();
+  await expect.element(page.getByText('choose the same photo again')).toBeVisible();
+  await choose(await paintedSheet());
+  await expect.element(frame(5), { timeout: 5000 }).toHaveAccessibleName(/Half titanium white/);
+  expect(Number.parseFloat((frame(1).element() as HTMLElement).style.left)).toBeCloseTo(moved, 3);
+  await button('Find the patches again').click();
+  await expect.element(frame(6), { timeout: 5000 }).toBeVisible();
+});
+
+test('says in words what is wrong with a photo', async () => {
+  await choose(await paintedSheet([]));
+  await expect.element(frame(1), { timeout: 5000 }).toBeVisible(); // the one patch below
+  await expect.element(button('Measure')).toBeDisabled();
+  await expect.element(page.getByText('at least two frames')).toBeVisible();
+  await choose(new File(['no picture'], 'list.txt'));
+  await expect.element(page.getByRole('alert')).toHaveTextContent('not a picture');
+  screen.leave();
+  openWindow('own-gone');
+  await expect.element(page.getByText('not in the box any more')).toBeVisible();
+});
