@@ -158,9 +158,9 @@ test('the search shows how far it is, can be stopped and taken up again', async 
   expect(screen.host.querySelector('progress')).toBe(null);
   letGo();
   await button('Look for other palettes').click();
-  expect(searches).toBe(2);
+  await expect.poll(() => searches).toBe(2);
   await expect.poll(() => textOf('Chosen paints').includes('Without it')).toBe(true);
-  expect(screen.host.querySelector('progress')).toBe(null);
+  await expect.poll(() => screen.host.querySelector('progress')).toBe(null);
 });
 
 test('everything to press is at least 48 px high, at 200 % text too, and nothing runs over', async () => {
