@@ -1,3 +1,4 @@
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import { cautionsDue } from '../../model/session/cautions-due.ts';
 import type { Step } from '../../model/wash-plan.ts';
 import type { Desk, Easel } from '../../state/easel.ts';
@@ -29,14 +30,20 @@ export function EaselPanel({ easel, senses, calls, desk, step, view }: EaselPane
   const { phase, stepIndex } = easel.session.value;
   const finished = phase === 'finished';
   const mixes = plan.mixes.filter(({ id }) => step.mixes.includes(id));
+  const top = useRef<HTMLDivElement>(null);
+  const due = senses.cue.value?.kind === 'end';
+  // Another step, or a clock that calls: its sentence and the clock are what she looks for.
+  useLayoutEffect(() => {
+    top.current?.parentElement?.scrollTo({ top: 0 });
+  }, [step.key, due]);
   return (
-    <div class={styles.panel}>
+    <div ref={top} class={styles.panel}>
       {easel.problem.value && <p role="alert">{easel.problem.value}</p>}
       <p class={styles.prompt} data-testid="prompt">
         {finished ? ends : step.prompt}
       </p>
       {!finished && (
-        <div class={styles.clock} data-due={senses.cue.value?.kind === 'end' || undefined}>
+        <div class={styles.clock} data-due={due || undefined}>
           <div>
             <EaselClock easel={easel} step={step} />
           </div>

@@ -25,7 +25,14 @@ export function EaselPicture({
         size={raster}
         layers={view.layers.value}
         show={easelLayer(shown, grey)}
-        ahead={['reference', 'reference-grey', easelLayer(shown, !grey)]}
+        // The first look at soft edges or at all the edges takes long: not while she waits for it.
+        ahead={[
+          'reference',
+          'reference-grey',
+          easelLayer(shown, !grey),
+          easelLayer('sheet', grey),
+          easelLayer('edges', grey),
+        ]}
         onTap={view.toggleGrey}
       />
     </ZoomStage>
