@@ -8,9 +8,12 @@ import { example, toTheEasel, toTheWashes } from './support/walk.ts';
 const pageCount = (pdf: Buffer): number =>
   pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)?.length ?? 0;
 
+/** One after the other: the browser prints one thing at a time. */
 async function printed(page: Page): Promise<number[]> {
-  const formats = ['A4', 'Letter'] as const;
-  return Promise.all(formats.map(async (format) => pageCount(await page.pdf({ format }))));
+  const counts: number[] = [];
+  for (const format of ['A4', 'Letter'] as const)
+    counts.push(pageCount(await page.pdf({ format })));
+  return counts;
 }
 
 /** CSS px of a millimetre in print. */
@@ -41,8 +44,11 @@ test('the drawing is saved and printed at true size, the plan on one page', asyn
   await expect(page.getByRole('button', { name: 'Print 4 pages' })).toBeEnabled();
   expect(await printed(page)).toEqual([4, 4]);
   await page.emulateMedia({ media: 'print' });
-  const bar = await page.getByTestId('scale-bar').first().boundingBox();
-  expect((bar?.width ?? 0) / pxPerMm).toBeCloseTo(100, 0);
+  const barPx = await page
+    .getByTestId('scale-bar')
+    .first()
+    .evaluate((bar: SVGPathElement) => bar.getBBox().width * (bar.getScreenCTM()?.a ?? 0));
+  expect(barPx / pxPerMm).toBeCloseTo(100, 1);
   await expect(page.getByRole('main')).toBeHidden();
   await page.emulateMedia({ media: null });
 

@@ -82,7 +82,7 @@ async function throughAll(page: Page, look: Look): Promise<void> {
   await expect(toTheEasel(page)).toBeVisible();
   await expect(picture(page)).toBeVisible();
   await look('plan', 'plan');
-  await page.getByRole('link', { name: 'Paints' }).click();
+  await page.getByRole('link', { name: 'Paints', exact: true }).click();
   await expect(page.getByRole('button', { name: 'Leave out' }).first()).toBeVisible();
   await look('paints', 'paints');
   await page.getByRole('link', { name: 'Wash plan' }).click();
