@@ -2,9 +2,7 @@ import { useEffect, useRef } from 'preact/hooks';
 import type { App as AppState } from '../state/create-app.ts';
 import { later } from './common/later.tsx';
 import { Notices } from './common/notices.tsx';
-import { EaselScreen } from './easel/easel-screen.tsx';
 import { LookScreen } from './look/look-screen.tsx';
-import { PlanScreen } from './plan/plan-screen.tsx';
 import { StartScreen } from './start/start-screen.tsx';
 
 const BoxScreen = later(() => import('./box/box-screen.tsx').then((m) => m.BoxScreen));
@@ -20,6 +18,7 @@ const ColoursScreen = later(() =>
 const DrawingScreen = later(() =>
   import('./drawing/drawing-screen.tsx').then((m) => m.DrawingScreen),
 );
+const EaselScreen = later(() => import('./easel/easel-screen.tsx').then((m) => m.EaselScreen));
 const EdgesScreen = later(() => import('./edges/edges-screen.tsx').then((m) => m.EdgesScreen));
 const HuesScreen = later(() => import('./hues/hues-screen.tsx').then((m) => m.HuesScreen));
 const MeasureScreen = later(() =>
@@ -29,6 +28,7 @@ const PaintsScreen = later(() => import('./paints/paints-screen.tsx').then((m) =
 const PlanPageScreen = later(() =>
   import('./plan-page/plan-page-screen.tsx').then((m) => m.PlanPageScreen),
 );
+const PlanScreen = later(() => import('./plan/plan-screen.tsx').then((m) => m.PlanScreen));
 const RecordScreen = later(() => import('./record/record-screen.tsx').then((m) => m.RecordScreen));
 const SheetPlace = later(() => import('./sheet/sheet-place.tsx').then((m) => m.SheetPlace));
 const SubjectScreen = later(() =>

@@ -25,11 +25,12 @@ export function EaselPicture({
         size={raster}
         layers={view.layers.value}
         show={easelLayer(shown, grey)}
-        // The first look at soft edges or at all the edges takes long: not while she waits for it.
+        // Slow to paint, the soft edges and all edges most of all: not while she waits for them.
         ahead={[
           'reference',
           'reference-grey',
           easelLayer(shown, !grey),
+          easelLayer('where', grey),
           easelLayer('sheet', grey),
           easelLayer('edges', grey),
         ]}
