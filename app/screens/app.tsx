@@ -2,7 +2,6 @@ import { useEffect, useRef } from 'preact/hooks';
 import type { App as AppState } from '../state/create-app.ts';
 import { later } from './common/later.tsx';
 import { Notices } from './common/notices.tsx';
-import { LookScreen } from './look/look-screen.tsx';
 import { StartScreen } from './start/start-screen.tsx';
 
 const BoxScreen = later(() => import('./box/box-screen.tsx').then((m) => m.BoxScreen));
@@ -28,6 +27,8 @@ const PaintsScreen = later(() => import('./paints/paints-screen.tsx').then((m) =
 const PlanPageScreen = later(() =>
   import('./plan-page/plan-page-screen.tsx').then((m) => m.PlanPageScreen),
 );
+const fetchLook = () => import('./look/look-screen.tsx').then((m) => m.LookScreen);
+const LookScreen = later(fetchLook);
 const PlanScreen = later(() => import('./plan/plan-screen.tsx').then((m) => m.PlanScreen));
 const RecordScreen = later(() => import('./record/record-screen.tsx').then((m) => m.RecordScreen));
 const SheetPlace = later(() => import('./sheet/sheet-place.tsx').then((m) => m.SheetPlace));
@@ -37,6 +38,8 @@ const SubjectScreen = later(() =>
 const WhitesScreen = later(() => import('./whites/whites-screen.tsx').then((m) => m.WhitesScreen));
 
 export function App({ app }: { app: AppState }) {
+  // The study comes next, whichever way a picture comes in: fetched ahead, and said when it is missing.
+  useEffect(() => void fetchLook().catch(() => undefined), []);
   return (
     <>
       <Screen app={app} />
