@@ -25,15 +25,7 @@ export function EaselPicture({
         size={raster}
         layers={view.layers.value}
         show={easelLayer(shown, grey)}
-        // Slow to paint, the soft edges and all edges most of all: not while she waits for them.
-        ahead={[
-          'reference',
-          'reference-grey',
-          easelLayer(shown, !grey),
-          easelLayer('where', grey),
-          easelLayer('sheet', grey),
-          easelLayer('edges', grey),
-        ]}
+        ahead={['reference', 'reference-grey', easelLayer(shown, !grey), easelLayer('edges', grey)]}
         onTap={view.toggleGrey}
       />
     </ZoomStage>

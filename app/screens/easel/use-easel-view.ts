@@ -1,5 +1,5 @@
 import { type ReadonlySignal, useComputed, useSignal } from '@preact/signals';
-import { useMemo } from 'preact/hooks';
+import { useEffect, useMemo } from 'preact/hooks';
 import type { Layer } from '../../drawing/layers.ts';
 import { wholePicture, type Zoom } from '../../model/picture-zoom.ts';
 import type { Easel } from '../../state/easel.ts';
@@ -27,6 +27,12 @@ export function useEaselView(easel: Easel) {
     const at = easel.desk.value;
     return at && softOf(at.seen.slotMap, at.seen.reading.raster, at.edges);
   });
+  const blend = soft.value;
+  // Takes long once, the sheet of every step after it does not: while she reads the first sentence.
+  useEffect(() => {
+    const later = setTimeout(() => blend?.(), 300);
+    return () => clearTimeout(later);
+  }, [blend]);
   const still = useComputed(() => {
     const at = easel.desk.value;
     return at ? stillLayers(at.seen, at.edges) : {};
