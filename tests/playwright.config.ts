@@ -10,8 +10,8 @@ export default defineConfig({
   outputDir: join(top, 'test-results/e2e'), // emptied by playwright at each start
   fullyParallel: true,
   workers: 2,
-  timeout: 30_000,
-  expect: { timeout: 10_000 }, // a service worker's update alone takes 3 to 5 s
+  timeout: 60_000,
+  expect: { timeout: 20_000 }, // an update takes 3 to 5 s, a first search among all paints as long
   forbidOnly: !!process.env.CI,
   reporter: [['list'], ['json', { outputFile: join(top, 'test-results/e2e.json') }]],
   globalSetup: join(top, 'tests/support/e2e-setup.ts'),

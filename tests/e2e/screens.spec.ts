@@ -36,6 +36,13 @@ const decided: readonly (readonly [ScreenName, RegExp])[] = [
   ['edges', /^Edges/],
   ['colours', /^Colours/],
   ['changes', /^Paint it otherwise/],
+  ['hues', /^Which colours/],
+];
+
+const fromThePlan: readonly (readonly [ScreenName, string])[] = [
+  ['chart', 'Mixing chart of these paints'],
+  ['drawing', 'Drawing to transfer'],
+  ['plan-page', 'Plan on one page'],
 ];
 
 /** Through every screen, to the end of a session; `look` is called at each once it stands still. */
@@ -82,9 +89,21 @@ async function throughAll(page: Page, look: Look): Promise<void> {
   await expect(toTheEasel(page)).toBeVisible();
   await expect(picture(page)).toBeVisible();
   await look('plan', 'plan');
+  for (const [name, link] of fromThePlan) {
+    await page.getByRole('link', { name: link }).click();
+    await expect(screen(page, name)).toBeVisible();
+    await look(name, name);
+    await page.getByRole('link', { name: 'Wash plan' }).click();
+    await expect(toTheEasel(page)).toBeVisible();
+  }
   await page.getByRole('link', { name: 'Paints', exact: true }).click();
   await expect(page.getByRole('button', { name: 'Leave out' }).first()).toBeVisible();
   await look('paints', 'paints');
+  await page.getByRole('link', { name: 'Your paint box' }).first().click();
+  await expect(page.getByRole('checkbox').first()).toBeVisible();
+  await look('box', 'box');
+  await page.goBack();
+  await expect(screen(page, 'paints')).toBeVisible();
   await page.getByRole('link', { name: 'Wash plan' }).click();
   await toTheEasel(page).click();
   await expect(prompt(page)).toBeVisible();
@@ -98,7 +117,7 @@ async function throughAll(page: Page, look: Look): Promise<void> {
   while (await mainButton(page).isVisible()) await pressOn(page);
   await look('easel', 'easel-finished');
   await page.getByRole('link', { name: 'See the record' }).click();
-  await expect(screen(page, 'record').getByRole('table')).toBeVisible();
+  await expect(screen(page, 'record').getByRole('table').first()).toBeVisible();
   await look('record', 'record');
   await page.getByRole('link', { name: 'Paintings' }).click();
   await expect(page.getByRole('region', { name: 'Go on' })).toBeVisible();

@@ -36,7 +36,7 @@ async function paintThrough(page: Page): Promise<Driven[]> {
 }
 
 async function recordRows(page: Page): Promise<string[][]> {
-  const rows = screen(page, 'record').locator('tbody tr');
+  const rows = screen(page, 'record').locator('table').first().locator('tbody tr');
   await expect(rows.first()).toBeVisible();
   return rows.evaluateAll((found) =>
     found.map((row) => [...row.querySelectorAll('th, td')].map((cell) => cell.textContent ?? '')),
