@@ -1,0 +1,150 @@
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import { page } from 'vitest/browser';
+import { EaselClock } from '../../../app/screens/easel/easel-clock.tsx';
+import { MeanwhileList } from '../../../app/screens/easel/meanwhile-list.tsx';
+import { NotePanel } from '../../../app/screens/easel/note-panel.tsx';
+import { PacePanel } from '../../../app/screens/easel/pace-panel.tsx';
+import { PractisePanel } from '../../../app/screens/easel/practise-panel.tsx';
+import { TroublePanel } from '../../../app/screens/easel/trouble-panel.tsx';
+import { WeatherPanel } from '../../../app/screens/easel/weather-panel.tsx';
+import type { Easel } from '../../../app/state/easel.ts';
+import { type MadeEasel, madeEasel } from './made-easel.ts';
+import { type Shown, shown } from './shown.ts';
+
+let made: MadeEasel;
+let screen: Shown | null = null;
+
+function Panels({ easel }: { easel: Easel }) {
+  const { value: desk } = easel.desk;
+  const { value: step } = easel.step;
+  return (
+    <div>
+      {step && <EaselClock easel={easel} step={step} />}
+      {desk && <MeanwhileList easel={easel} desk={desk} onEdges={() => {}} />}
+      <TroublePanel easel={easel} />
+      <PractisePanel easel={easel} />
+      <WeatherPanel easel={easel} />
+      <PacePanel easel={easel} />
+      <NotePanel easel={easel} />
+    </div>
+  );
+}
+
+const show = (): void => {
+  screen?.leave();
+  screen = shown(<Panels easel={made.easel} />);
+};
+const button = (name: string | RegExp) =>
+  page.getByRole('button', typeof name === 'string' ? { name, exact: true } : { name });
+const open = (title: string): void => {
+  const folds = [...document.querySelectorAll('details[name=more]')] as HTMLDetailsElement[];
+  const fold = folds.find((each) => each.querySelector('h3')?.innerText === title);
+  if (!fold) throw new Error(`There is no '${title}'.`);
+  fold.open = true;
+};
+
+beforeEach(async () => {
+  await page.viewport(390, 844);
+  made = await madeEasel();
+});
+afterEach(() => {
+  screen?.leave();
+  screen = null;
+  made.easel.leave();
+  made.store.close();
+});
+
+test('a trouble gets the remedy for the wet the sheet has now, and stands in the record', async () => {
+  made.goTo('dry');
+  show();
+  await expect.element(button('Shiny')).toHaveAttribute('aria-pressed', 'true');
+  made.easel.shineGone();
+  await expect.element(button('Dull, cool')).toHaveAttribute('aria-pressed', 'true');
+  await button('A bloom ran back').click();
+  await expect.element(page.getByTestId('remedy')).toHaveTextContent(/^Leave it until it is bone/);
+  await button('Bone dry').click(); // she knows better
+  await button('A hard edge dried in').click();
+  await expect.element(page.getByTestId('remedy')).toHaveTextContent(/Wet only the edge/);
+  expect(made.easel.record.value?.troubles).toMatchObject([
+    { trouble: 'backrun', wetness: 'damp' },
+    { trouble: 'hard edge', wetness: 'bone dry' },
+  ]);
+});
+
+test('once the shine is gone she is told to leave it, in so many words, and nothing is locked', async () => {
+  made.goTo('dry');
+  show();
+  const words = page.getByTestId('shine');
+  await expect.element(words).not.toHaveTextContent('Shine gone');
+  made.easel.shineGone();
+  await expect.element(words).toHaveTextContent('Shine gone, still cool: leave it.');
+  await expect.element(page.getByTestId('meanwhile')).toHaveTextContent(/Mix the puddles for/);
+});
+
+test('other air moves the clock at once, is kept, and begins the next session', async () => {
+  made.goTo('dry');
+  show();
+  open('Air and paper');
+  const before = made.easel.session.value.timer?.endsHighMs ?? 0;
+  await button('Fog').click();
+  expect(made.easel.session.value.timer?.endsHighMs).toBeGreaterThan(2 * before);
+  await expect
+    .element(page.getByRole('status').first())
+    .toHaveTextContent(/hours.*back of the hand/);
+  await expect.element(page.getByTestId('clock')).toHaveTextContent(/pale as a dry scrap/);
+  await button('640 g/m²').click();
+  await made.store.settled();
+  await made.paintAgain();
+  expect(made.easel.session.value).toMatchObject({
+    weather: { humidity: 92 },
+    paper: { gsm: 640, fibre: 'cotton' },
+  });
+});
+
+test('exact figures with a comma count; a figure out of reach is refused with its bounds', async () => {
+  show();
+  open('Air and paper');
+  await page.getByText('Exact figures').click();
+  const field = page.getByLabelText('Degrees Celsius');
+  await field.fill('21,5');
+  (field.element() as HTMLInputElement).blur();
+  await expect.poll(() => made.easel.session.value.weather.celsius).toBe(21.5);
+  await field.fill('80');
+  (field.element() as HTMLInputElement).blur();
+  await expect.element(page.getByRole('alert')).toHaveTextContent('a figure from 1 to 50');
+  expect(made.easel.session.value.weather.celsius).toBe(21.5);
+  await expect.element(field).toHaveValue('21.5');
+});
+
+test('a scrap: brush down, shine gone, and her pace is learned and can be forgotten', async () => {
+  show();
+  open('Practise on a scrap');
+  await button('Take a scrap').click();
+  await button('Brush down').click();
+  made.wait(2.5);
+  await button('Shine gone on the scrap').click();
+  await expect.element(page.getByText(/The shine went in 2:30/)).toBeVisible();
+  open('Your drying pace');
+  await expect.element(page.getByText(/lose their shine .* from 1 tap\./)).toBeVisible();
+  await button(/^Forget/).click();
+  await expect.element(page.getByText(/Nothing learned yet/)).toBeVisible();
+  await expect.poll(() => made.store.saving.value).toBe('saved');
+});
+
+test('a note is kept for the record', async () => {
+  show();
+  open('Note');
+  await page.getByRole('textbox', { name: 'Note for the record' }).fill('Granulates well.');
+  await button('Keep the note').click();
+  expect(made.easel.record.value?.notes).toMatchObject([{ text: 'Granulates well.' }]);
+});
+
+test('painted again: it starts from what was learned', async () => {
+  made.goTo('dry');
+  const reckoned = made.easel.session.value.timer?.reckoned.dryMinutes ?? [0, 0];
+  made.wait(reckoned[1] * 1.5);
+  await made.paintAgain();
+  made.goTo('dry');
+  const again = made.easel.session.value.timer?.reckoned.dryMinutes ?? [0, 0];
+  expect(again[1]).toBeGreaterThan(reckoned[1] * 1.05);
+});

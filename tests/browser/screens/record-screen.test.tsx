@@ -1,0 +1,42 @@
+import { expect, test } from 'vitest';
+import { page } from 'vitest/browser';
+import { RecordScreen } from '../../../app/screens/record/record-screen.tsx';
+import { madeEasel } from './made-easel.ts';
+import { shown } from './shown.ts';
+
+test('the record: how it dried, what happened, the history, and paint it again', async () => {
+  await page.viewport(390, 844);
+  const made = await madeEasel();
+  made.goTo('dry');
+  made.wait(4);
+  made.easel.shineGone();
+  const key = made.easel.step.value?.key ?? '';
+  made.easel.tell({ kind: 'trouble', key, trouble: 'muddy', wetness: 'damp' });
+  made.easel.tell({ kind: 'note', text: 'Less green next time.' });
+  const [changed] = made.easel.record.value?.mixes ?? [];
+  if (!changed) throw new Error('The plan has no mix.');
+  made.easel.tell({ kind: 'mix-changed', mix: changed.id, parts: changed.parts, load: 2 });
+  made.wait(56);
+  const screen = shown(<RecordScreen easel={made.easel} paintingId="made" />);
+  await expect.element(page.getByRole('link', { name: 'Back to the easel' })).toBeVisible();
+  while (made.easel.running.value) {
+    made.wait(0.1);
+    made.easel.goOn();
+  }
+  await expect.element(page.getByRole('link', { name: 'Paint it again' })).toBeVisible();
+  const region = (name: string) =>
+    page.getByRole('heading', { name }).element().parentElement as HTMLElement;
+  expect(region('How it dried').innerText).toMatch(
+    /4 min[\s\S]*reckoned[\s\S]*60 min[\s\S]*reckoned/,
+  );
+  expect(region('What happened').innerText).toMatch(/It turns to mud[\s\S]*Less green next time/);
+  expect(region('Mixes').innerText).toContain('as you changed it');
+  expect(region('Reckoned and real, all paintings').innerText).toMatch(
+    /\d of \d+ lay in the range/,
+  );
+  await made.paintAgain();
+  expect(made.easel.record.value?.changedMixes).toContain(changed.id); // carried over
+  screen.leave();
+  made.easel.leave();
+  made.store.close();
+});
