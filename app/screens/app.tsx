@@ -63,6 +63,7 @@ function Screen({ app }: { app: AppState }) {
     const main = document.querySelector('main'); // a screen reader starts on the new screen
     main?.setAttribute('tabindex', '-1');
     main?.focus({ preventScroll: true });
+    scrollTo(0, 0); // and the eye at its top
   }, [route]);
 
   if (route.screen === 'start') return <StartScreen app={app} />;

@@ -9,9 +9,9 @@ export function MeasureLink({ card }: { card: PaintCard }) {
     <a
       class={buttonClass(card.optics ? 'plain' : 'quiet')}
       href={hashOf({ screen: 'measure', paintId: card.id })}
-      aria-label={`Measure ${card.name} from a photo`}
     >
       {again ? 'Measure it again' : 'Measure it from a photo'}
+      <span class="spoken">: {card.name}</span>
     </a>
   );
 }

@@ -22,13 +22,13 @@ export function BoxPaints({ cards, wish, onWish }: BoxPaintsProps) {
         return (
           <PaintRow key={id} card={card} out={out}>
             {out ? (
-              <Button aria-label={`Allow ${name} again`} onClick={() => onWish(letBe(wish, id))}>
+              <Button aria-label={`Allow again: ${name}`} onClick={() => onWish(letBe(wish, id))}>
                 Allow again
               </Button>
             ) : (
               <span class={styles.acts}>
                 <Button
-                  aria-label={`Use ${name}`}
+                  aria-label={`Use it: ${name}`}
                   disabled={!hasRoom(wish)}
                   onClick={() => onWish(withPaint(wish, id))}
                 >
@@ -37,7 +37,7 @@ export function BoxPaints({ cards, wish, onWish }: BoxPaintsProps) {
                 {!wish.chosen && (
                   <Button
                     look="quiet"
-                    aria-label={`Never take ${name}`}
+                    aria-label={`Leave out: ${name}`}
                     onClick={() => onWish(withoutPaint(wish, id))}
                   >
                     Leave out

@@ -141,11 +141,11 @@ test('a paint is asked for, left out, and allowed again', async () => {
     ({ id }) => owned.includes(id) && !firstPlan.palette.some((entry) => entry.id === id),
   );
   if (!first || !other) throw new Error('all in the palette');
-  await button(`Use ${other.name}`).click();
+  await button(`Use it: ${other.name}`).click();
   expect(decided.at(-1)).toMatchObject({ must: [other.id], exclude: [] });
   await button(`Leave out ${first.name}`).click();
   expect(decided.at(-1)).toMatchObject({ must: [other.id], exclude: [first.id] });
-  await button(`Allow ${first.name} again`).click();
+  await button(`Allow again: ${first.name}`).click();
   expect(decided.at(-1)).toMatchObject({ must: [other.id], exclude: [] });
 });
 
