@@ -29,6 +29,7 @@ export default defineConfig({
         test: {
           name: 'node',
           environment: 'node',
+          isolate: false, // pure functions: what one file has warmed up another may use
           include: ['tests/unit/**/*.test.{ts,tsx}'],
         },
       },
