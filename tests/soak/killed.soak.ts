@@ -72,6 +72,9 @@ test(`${kills} kills at random moments: nothing acknowledged is lost, the clock 
       acknowledgedLast++;
       expect(kept.length, `kill ${kill}, said saved`).toBeGreaterThan(acknowledged.length);
     }
+    console.log(
+      `kill ${kill}: ${kept.length} lines kept${saidSaved ? ', the last one as said' : ''}`,
+    );
     if (inTheAct || !before) continue;
     const after = await clockEdge(page);
     if (!after) continue;

@@ -16,10 +16,10 @@ export const humidities = [
   ['soaking', 'Fog', 92],
 ] as const;
 
-/** Air speed, m/s: a still room, a draught, a fan or sheltered outdoors, a breeze, wind (own). */
+/** Air speed, m/s: a still room, an airy one, a fan or sheltered outdoors, a breeze, wind (own). */
 export const airs = [
   ['still', 'Still', 0.15],
-  ['draught', 'Draught', 0.5],
+  ['airy', 'Airy', 0.5],
   ['fan', 'Fan', 1],
   ['breeze', 'Breeze', 2],
   ['wind', 'Wind', 3],

@@ -12,6 +12,13 @@ export function boneDrySign(weather: Weather): string {
 export const slowAir =
   'In air this damp or cold a wash takes hours, and the back of the hand tells nothing.';
 
+/** What a drying check asks of her: where the hand can tell, and where it can't. Rule R7. */
+export const dryPrompt = {
+  usual:
+    'Leave it alone until no shine shows, the back of your hand feels no coolness and the sheet lies flat.',
+  slow: 'Leave it alone until it is as pale as a dry scrap of it. In this air the back of the hand tells nothing: give it time.',
+} as const;
+
 /** Once the shine has gone and the sheet is still cool. Rule R7. */
 export const leaveIt =
   'Shine gone, still cool: leave it. No water, no brush, until it is bone dry.';

@@ -1,3 +1,4 @@
+import { consistencyOf } from '../consistency.ts';
 import type { Lesson } from '../drying/learn-pace.ts';
 import type { PaperChoice } from '../drying/paper-choice.ts';
 import type { Range } from '../lab.ts';
@@ -94,7 +95,9 @@ function sinceBrushDown(clock: DryingClock | undefined, atMs: number | null | un
 function usedMixes(mixes: readonly Mix[], log: readonly SessionEvent[]): Mix[] {
   const changes = new Map<string, Partial<Mix>>();
   for (const { what } of log) {
-    if (what.kind === 'mix-changed') changes.set(what.mix, { parts: what.parts, load: what.load });
+    if (what.kind !== 'mix-changed') continue;
+    const { mix, parts, load } = what;
+    changes.set(mix, { parts, load, consistency: consistencyOf(load) });
   }
   return mixes
     .map((mix) => ({ ...mix, ...changes.get(mix.id) }))

@@ -50,6 +50,15 @@ export function EaselActions({ easel, paintingId, onMore, hint }: EaselActionsPr
           Shine gone
         </PressButton>
       )}
+      {step.soften && !finished && (
+        <PressButton
+          key="stroke"
+          disabled={phase !== 'painting'}
+          onAct={() => easel.tell({ kind: 'stroke-down', key: step.key })}
+        >
+          Stroke is down
+        </PressButton>
+      )}
       <div key="always" class={styles.always}>
         <PressButton key="back" disabled={stepIndex === 0 && !finished} onAct={easel.back}>
           Back

@@ -1,4 +1,4 @@
-import { boneDrySign, leaveIt } from '../../model/drying/bone-dry-sign.ts';
+import { boneDrySign } from '../../model/drying/bone-dry-sign.ts';
 import { minutesInWords } from '../../model/minutes-in-words.ts';
 import type { TimeLeft } from '../../model/session/time-left.ts';
 import type { Step } from '../../model/wash-plan.ts';
@@ -22,9 +22,7 @@ export function EaselClock({ easel, step }: { easel: Easel; step: Step }) {
     return (
       <>
         <Face name="Look again in" left={time.drying} sign={boneDrySign(weather)} />
-        <p class={time.shine ? styles.sign : styles.leave} data-testid="shine">
-          {time.shine ? shineWords(time.shine) : leaveIt}
-        </p>
+        {time.shine && time.shine.highMs > 0 && <p class={styles.sign}>{shineWords(time.shine)}</p>}
       </>
     );
   if (step.paintMinutes[1] > 0)
@@ -33,7 +31,6 @@ export function EaselClock({ easel, step }: { easel: Easel; step: Step }) {
 }
 
 function shineWords({ lowMs, highMs }: TimeLeft): string {
-  if (highMs === 0) return `The shine should be gone. ${leaveIt}`;
   const [low, high] = [Math.floor(lowMs / 60_000), Math.ceil(highMs / 60_000)];
   return `The shine goes in ${low ? `${low}–${high}` : `up to ${high}`} min; then leave it alone.`;
 }

@@ -1,5 +1,6 @@
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import { cautionsDue } from '../../model/session/cautions-due.ts';
+import { promptNow } from '../../model/session/prompt-now.ts';
 import type { Step } from '../../model/wash-plan.ts';
 import type { Desk, Easel } from '../../state/easel.ts';
 import type { EaselSenses } from '../../state/easel-senses.ts';
@@ -9,8 +10,8 @@ import { ValueScale } from '../common/value-scale.tsx';
 import { EaselClock } from './easel-clock.tsx';
 import styles from './easel-panel.module.css';
 import { MeanwhileList } from './meanwhile-list.tsx';
+import { OpenTime } from './open-time.tsx';
 import { SoundOffer } from './sound-offer.tsx';
-import { StrokeClock } from './stroke-clock.tsx';
 import type { EaselViewState } from './use-easel-view.ts';
 
 interface EaselPanelProps {
@@ -40,12 +41,13 @@ export function EaselPanel({ easel, senses, calls, desk, step, view }: EaselPane
     <div ref={top} class={styles.panel}>
       {easel.problem.value && <p role="alert">{easel.problem.value}</p>}
       <p class={styles.prompt} data-testid="prompt">
-        {finished ? ends : step.prompt}
+        {finished ? ends : promptNow(step, easel.session.value, easel.time.value)}
       </p>
       {!finished && (
         <div class={styles.clock} data-due={due || undefined}>
           <div>
             <EaselClock easel={easel} step={step} />
+            <OpenTime open={easel.time.value.open} />
           </div>
           <SoundOffer senses={senses} />
         </div>
@@ -61,7 +63,6 @@ export function EaselPanel({ easel, senses, calls, desk, step, view }: EaselPane
       )}
       {step.watch && <p>{step.watch}</p>}
       {step.soften && <p>{step.soften}</p>}
-      {step.soften && phase === 'painting' && <StrokeClock easel={easel} step={step} />}
       {phase === 'drying' && (
         <MeanwhileList easel={easel} desk={desk} onEdges={() => view.look('edges')} />
       )}

@@ -1,5 +1,6 @@
 import type { Easel } from '../../state/easel.ts';
 import type { EaselSenses } from '../../state/easel-senses.ts';
+import { MixPanel } from './mix-panel.tsx';
 import { NotePanel } from './note-panel.tsx';
 import { PacePanel } from './pace-panel.tsx';
 import { PractisePanel } from './practise-panel.tsx';
@@ -25,6 +26,7 @@ export function MorePanels({ easel, senses }: MorePanelsProps) {
             <PractisePanel easel={easel} />
             <WeatherPanel easel={easel} />
             <PacePanel easel={easel} />
+            <MixPanel easel={easel} />
           </>
         )}
         <NotePanel easel={easel} />

@@ -30,6 +30,7 @@ export function useEaselKeys(easel: Easel, { toggleGrey, look }: EaselViewState)
       p: easel.pause,
       w: easel.stillWet,
       s: easel.shineGone,
+      d: () => easel.step.value && easel.tell({ kind: 'stroke-down', key: easel.step.value.key }),
       u: easel.takeBack,
       1: () => look('where'),
       2: () => look('reference'),

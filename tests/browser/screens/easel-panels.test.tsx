@@ -2,6 +2,7 @@ import { afterEach, beforeEach, expect, test } from 'vitest';
 import { page } from 'vitest/browser';
 import { EaselClock } from '../../../app/screens/easel/easel-clock.tsx';
 import { MeanwhileList } from '../../../app/screens/easel/meanwhile-list.tsx';
+import { MixPanel } from '../../../app/screens/easel/mix-panel.tsx';
 import { NotePanel } from '../../../app/screens/easel/note-panel.tsx';
 import { PacePanel } from '../../../app/screens/easel/pace-panel.tsx';
 import { PractisePanel } from '../../../app/screens/easel/practise-panel.tsx';
@@ -25,6 +26,7 @@ function Panels({ easel }: { easel: Easel }) {
       <PractisePanel easel={easel} />
       <WeatherPanel easel={easel} />
       <PacePanel easel={easel} />
+      <MixPanel easel={easel} />
       <NotePanel easel={easel} />
     </div>
   );
@@ -71,14 +73,28 @@ test('a trouble gets the remedy for the wet the sheet has now, and stands in the
   ]);
 });
 
-test('once the shine is gone she is told to leave it, in so many words, and nothing is locked', async () => {
+test('while it dries: the puddles to mix next, the edges to come', async () => {
   made.goTo('dry');
   show();
-  const words = page.getByTestId('shine');
-  await expect.element(words).not.toHaveTextContent('Shine gone');
-  made.easel.shineGone();
-  await expect.element(words).toHaveTextContent('Shine gone, still cool: leave it.');
-  await expect.element(page.getByTestId('meanwhile')).toHaveTextContent(/Mix the puddles for/);
+  const list = page.getByTestId('meanwhile');
+  await expect.element(list).toHaveTextContent(/Mix the puddles for: /);
+  await expect.element(list).toHaveTextContent(/Nothing else can be painted|Paint elsewhere/);
+  await expect.element(button('Look at the edges to come')).toBeVisible();
+});
+
+test('mixed otherwise: a part more and a stronger puddle stand in the record', async () => {
+  made.goTo('wash');
+  show();
+  open('Mixed otherwise');
+  const [before] = made.easel.record.value?.mixes ?? [];
+  await button('Stronger').first().click();
+  await button(/^More /)
+    .first()
+    .click();
+  const [after] = made.easel.record.value?.mixes ?? [];
+  expect(after?.load).toBeCloseTo((before?.load ?? 0) * Math.SQRT2, 6);
+  expect(after?.parts[0]?.parts).toBe((before?.parts[0]?.parts ?? 0) + 1);
+  expect(made.easel.record.value?.changedMixes).toContain(before?.id);
 });
 
 test('other air moves the clock at once, is kept, and begins the next session', async () => {

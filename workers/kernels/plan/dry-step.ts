@@ -1,3 +1,4 @@
+import { dryPrompt } from '../../../app/model/drying/bone-dry-sign.ts';
 import { estimateDrying } from '../../../app/model/drying/estimate-drying.ts';
 import { waterOf } from '../../../app/model/drying/water-of.ts';
 import type { PlanFacts } from './plan-facts.ts';
@@ -11,15 +12,12 @@ export function dryStep(facts: PlanFacts, after: string): StepDraft {
     weather,
     paperGsm,
   });
-  const touch = coolTestWorks
-    ? 'Leave it alone until no shine shows, the back of your hand feels no coolness and the sheet lies flat.'
-    : 'Leave it alone until it is as pale as a dry scrap of it. In this air the back of the hand tells nothing: give it time.';
   return {
     ...quietStep,
     key: `dry/${after.replace(/^wash\//, '')}`,
     kind: 'dry',
     title: 'Drying check',
-    prompt: touch,
+    prompt: coolTestWorks ? dryPrompt.usual : dryPrompt.slow,
     watch: 'Damp is the dangerous state: no water, no thin paint now.',
     paper: 'damp',
     paintMinutes: [1, 2],
