@@ -57,6 +57,9 @@ const left = {
   finished: 'record',
 } as const;
 
+/** So long she is left alone with the first screen before the worker warms up. */
+const headStartMs = 2500;
+
 export function createApp(store: Store, window: Window & typeof globalThis): App {
   const router = createRouter(window);
   const client = createAnalysisClient();
@@ -98,7 +101,10 @@ export function createApp(store: Store, window: Window & typeof globalThis): App
   effect(() => {
     if (updates.offlineReady.value) window.document.documentElement.dataset.offline = 'ready';
   });
-  void client.warmUp(new AbortController().signal).catch(() => undefined); // only a head start
+  // Only a head start, for who looks round first: whoever goes straight to a picture is not held up by it.
+  setTimeout(() => {
+    client.warmUp(new AbortController().signal).catch(() => undefined);
+  }, headStartMs);
   return {
     router,
     shelf,

@@ -54,20 +54,25 @@ export async function openDatabaseTables(
   return {
     keeps: true,
     async run(access, tables, work) {
-      const database = await connect();
-      try {
-        return await attempt(database, access, tables, work);
-      } catch (fault) {
-        // iOS cuts connections in the background: nothing of the transaction counted, so once more.
-        const wasCut = database !== current || isClosed(fault) || isAborted(fault);
-        if (!wasCut || fault instanceof StorageProblem) throw fault;
-        lose(database);
-        return attempt(await connect(), access, tables, work);
+      for (let tries = 1; ; tries++) {
+        let database: IDBPDatabase<unknown> | null = null;
+        try {
+          database = await connect();
+          return await attempt(database, access, tables, work);
+        } catch (fault) {
+          // Connections are cut in the background, or while all is cleared away, even in the middle of being
+          // opened: nothing of the transaction counted, so once more.
+          const wasCut = (database && database !== current) || isClosed(fault) || isAborted(fault);
+          if (!wasCut || fault instanceof StorageProblem || tries === mostTries) throw fault;
+          if (database) lose(database);
+        }
       }
     },
     close: () => current?.close(),
   };
 }
+
+const mostTries = 3;
 
 const isClosed = (fault: unknown): boolean =>
   fault instanceof DOMException && fault.name === 'InvalidStateError';

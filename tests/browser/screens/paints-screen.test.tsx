@@ -155,7 +155,7 @@ test('the search shows how far it is, can be stopped and taken up again', async 
   await expect.element(page.getByRole('progressbar')).toHaveAttribute('value', '50');
   await button('Stop').click();
   await expect.element(button('Look for other palettes')).toBeVisible();
-  expect(screen.host.querySelector('progress')).toBe(null);
+  await expect.poll(() => screen.host.querySelector('progress')).toBe(null);
   letGo();
   await button('Look for other palettes').click();
   await expect.poll(() => searches).toBe(2);

@@ -134,11 +134,19 @@ describe('wishes', () => {
   });
 });
 
+/** The whole photographs take long to read: once each, on the usual sheet. */
+const whole = new Map<string, ReturnType<typeof readFor>>();
+async function readWhole(path: string) {
+  const before = whole.get(path) ?? opened(path).then((picture) => readFor(picture));
+  whole.set(path, before);
+  return before;
+}
+
 describe('photographs', () => {
   test.each(photographs)(
     '%s',
     async (path) => {
-      const read = await readFor(await opened(path));
+      const read = await readWhole(path);
       sound(read);
       const { bands, families } = read.reading;
       expect(bands.length).toBeGreaterThanOrEqual(3);
@@ -151,16 +159,16 @@ describe('photographs', () => {
   );
 
   test('the forest is too broken for a quarter sheet, the seed heads are not', async () => {
-    const forest = await readFor(await opened(photographs[2]));
+    const forest = await readWhole(photographs[2]);
     expect(codes(forest.reading)[0]).toBe('too-broken');
-    const seeds = await readFor(await opened(photographs[0]));
+    const seeds = await readWhole(photographs[0]);
     expect(codes(seeds.reading)).not.toContain('too-broken');
     const full = await readFor(await opened(photographs[2]), {}, { widthMm: 762, heightMm: 559 });
     expect(full.reading.brokenShare).toBeLessThan(forest.reading.brokenShare);
   });
 
   test('snow and cloud stay paper', async () => {
-    const { reading } = await readFor(await opened(photographs[1]));
+    const { reading } = await readWhole(photographs[1]);
     expect(reading.reserves.share).toBeGreaterThan(0.05);
     expect(reading.bandsWhy).toContain('whites');
   });
