@@ -1,3 +1,4 @@
+import { Color } from 'spectral.js';
 import { describe, expect, it } from 'vitest';
 import { writeLayerBand } from '../../../../workers/kernels/optics/layer.ts';
 import {
@@ -39,6 +40,16 @@ describe('Kubelka-Munk', () => {
   it.each(published.published_K_over_S.pairs)('R %f has K/S %f', (r, ratio) => {
     expect(absorptionOverScattering(r as number)).toBeCloseTo(ratio as number, 8);
     expect(masstoneReflectance(ratio as number)).toBeCloseTo(r as number, 8);
+  });
+
+  // spectral.js 3.0.0 (van Wijnen, MIT), its K/S of a reflectance only; its mixing goes ways of its own.
+  it('agrees with an independent K/S from nearly black to white', () => {
+    const reflectances = Array.from({ length: 38 }, (_, i) => 0.0005 + (0.9995 * i) / 37);
+    const { KS } = new Color(reflectances);
+    for (const [i, r] of reflectances.entries()) {
+      const theirs = KS[i] as number;
+      expect(Math.abs(absorptionOverScattering(r) - theirs)).toBeLessThanOrEqual(1e-12 * theirs);
+    }
   });
 
   // Unit-test constants of an MIT-licensed colour library (see the fixture), two-constant mixing.
