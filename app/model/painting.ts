@@ -4,6 +4,7 @@ import type { EdgeWish } from './edge-wishes.ts';
 import type { FamilyEdit } from './family-edit.ts';
 import type { Point } from './lab.ts';
 import type { MassSizes } from './masses.ts';
+import type { PlanEdit } from './plan-edit.ts';
 import type { RangeMode } from './reading.ts';
 import type { Reference } from './reference.ts';
 import type { PhotoStroke } from './stroke-on-photo.ts';
@@ -61,6 +62,12 @@ export type Decision = {
   | ({ readonly kind: 'alter'; readonly change: Change } & PhotoStroke)
   /** The ground of the subject as one plain wash. */
   | { readonly kind: 'ground'; readonly plain: boolean }
+  /** Minutes she has in one evening; null: no hurry. */
+  | { readonly kind: 'evening'; readonly minutes: number | null }
+  /** Washes over each other at most; null: as proposed. */
+  | { readonly kind: 'washes'; readonly count: number | null }
+  /** A change of the steps; null: all changes so far are dropped. */
+  | { readonly kind: 'plan-edit'; readonly edit: PlanEdit | null }
   /** Nothing new, only the taking back. */
   | { readonly kind: 'undo' }
 );

@@ -1,12 +1,15 @@
 import type { ColourWish } from './colour-wish.ts';
 import type { Consistency } from './consistency.ts';
+import type { PaperChoice } from './drying/paper-choice.ts';
 import type { Lab, Range } from './lab.ts';
 import type { Paint } from './paint.ts';
+import type { PlanEdit } from './plan-edit.ts';
 import type { Slot, ToneRange, Warning } from './reading.ts';
+import type { Touch } from './touch.ts';
 import type { Wetness } from './wetness.ts';
 
 /** Named in every plan; raised when the same reading may give another plan. */
-export const planEngine = 'plan-3';
+export const planEngine = 'plan-4';
 
 export interface Part {
   /** Paint id. */
@@ -71,6 +74,8 @@ export type Technique =
   | 'wet-in-wet'
   | 'glaze'
   | 'dry brush'
+  | 'negative painting'
+  | 'scraping'
   | 'lifting'
   | 'splatter'
   | 'masking'
@@ -101,6 +106,18 @@ export interface Step {
   readonly technique: Technique;
   /** Strokes to soften within this very step, in words; may be empty. */
   readonly soften: string;
+  /** Smaller techniques inside this step, in the order they are done; left out: none. */
+  readonly touches?: readonly Touch[];
+  /** The brush, in words; left out where none is needed. */
+  readonly brush?: string;
+  /** How the board lies, in words; left out where it does not matter. */
+  readonly board?: string;
+  /** Water put down, g/m2, where it is not the usual for this kind of step. */
+  readonly waterGramsPerSquareMetre?: number;
+  /** Which evening it belongs to, from 1; left out where all is done in one. */
+  readonly evening?: number;
+  /** What will happen because of her changes, one sentence; left out where nothing speaks against it. */
+  readonly consequence?: string;
   readonly paintMinutes: Range;
   /** From the end of painting until the shine has gone. [0, 0] where nothing wet was put down. */
   readonly shineMinutes: Range;
@@ -138,6 +155,22 @@ export interface WashPlan {
   readonly mixes: readonly Mix[];
   readonly steps: readonly Step[];
   readonly warnings: readonly Warning[];
+  /** How many washes lie over each other, and why, in a sentence; missing in older plans. */
+  readonly washesWhy?: string;
+  /** How it fits the time she has; left out where she is in no hurry. */
+  readonly fit?: EveningFit;
+  /** Steps she left out, so that they can be brought back. */
+  readonly leftOut?: readonly Pick<Step, 'key' | 'title'>[];
+}
+
+/** A plan made to fit the time she has. */
+export interface EveningFit {
+  /** Minutes she has for one evening. */
+  readonly minutes: number;
+  /** Work and waiting of every evening, minutes. */
+  readonly evenings: readonly Range[];
+  /** What was given up for it, a sentence each. */
+  readonly gaveUp: readonly string[];
 }
 
 /** What she may decide about palette and plan; what is left out is proposed. */
@@ -158,6 +191,12 @@ export interface PlanWishes {
   readonly washes?: number;
   readonly puddlesPerWash?: number;
   readonly weather?: Weather;
+  /** Left out: the usual paper. */
+  readonly paper?: PaperChoice;
+  /** Minutes she has in one evening; left out: no hurry. */
+  readonly evening?: number;
+  /** Her changes of the steps, in order. */
+  readonly edits?: readonly PlanEdit[];
 }
 
 /** The air she paints in and what lies under the sheet. */

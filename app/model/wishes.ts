@@ -1,3 +1,4 @@
+import { type KeptAir, usualAir } from './drying/kept-air.ts';
 import { boxWishes, type OwnBox } from './own-box.ts';
 import type { Decision } from './painting.ts';
 import type { ReadingWishes } from './reading.ts';
@@ -23,9 +24,8 @@ type Cut = Pick<Reference, 'crop' | 'sheet'>;
 const unlessEmpty = <N extends keyof ReadingWishes, T>(name: N, list: readonly T[]) =>
   list.length > 0 ? { [name]: list } : {};
 
-/** The edits since the families were last set as the picture has them. */
-function familyEdits(decisions: readonly Decision[]) {
-  const edits = standingDecisions(decisions, 'families').map(({ edit }) => edit);
+/** The edits since all of their kind were last dropped. */
+function standing<E>(edits: readonly (E | null)[]): E[] {
   return edits.slice(edits.lastIndexOf(null) + 1).filter((edit) => edit !== null);
 }
 
@@ -48,7 +48,10 @@ export function readingWishes(decisions: readonly Decision[], cut: Cut): Reading
     ...(range && { range: range.mode }),
     ...unlessEmpty('subject', subjectStrokes(decisions, cut)),
     ...unlessEmpty('whites', whites),
-    ...unlessEmpty('familyEdits', familyEdits(decisions)),
+    ...unlessEmpty(
+      'familyEdits',
+      standing(standingDecisions(decisions, 'families').map(({ edit }) => edit)),
+    ),
     ...(smallest && { smallest }),
     ...unlessEmpty('alterations', alterations),
     ...(lastDecision(decisions, 'ground')?.plain && { plainGround: true }),
@@ -58,10 +61,17 @@ export function readingWishes(decisions: readonly Decision[], cut: Cut): Reading
 export const paletteWish = (decisions: readonly Decision[]): PaletteWish =>
   lastDecision(decisions, 'palette') ?? usualPalette;
 
-/** What she decided about paints and plan, and the box she chooses from. */
-export function planWishes(decisions: readonly Decision[], box: OwnBox): PlanWishes {
+/** What she decided about paints and plan, the box she chooses from, her air and her paper. */
+export function planWishes(
+  decisions: readonly Decision[],
+  box: OwnBox,
+  { weather, paper }: Pick<KeptAir, 'weather' | 'paper'> = usualAir,
+): PlanWishes {
   const { n, must, exclude, chosen } = paletteWish(decisions);
   const colours = lastDecision(decisions, 'colours')?.wish;
+  const evening = lastDecision(decisions, 'evening')?.minutes;
+  const washes = lastDecision(decisions, 'washes')?.count;
+  const edits = standing(standingDecisions(decisions, 'plan-edit').map(({ edit }) => edit));
   // A paint of hers may have been taken out of the box since.
   const there = (ids: readonly string[]) => ids.filter((id) => !box.gone.includes(id));
   return {
@@ -71,6 +81,11 @@ export function planWishes(decisions: readonly Decision[], box: OwnBox): PlanWis
     exclude: there(exclude),
     ...(chosen && { chosen: there(chosen) }),
     ...(colours && colours.mode !== 'photo' && { colours }),
+    weather,
+    paper,
+    ...(evening && { evening }),
+    ...(washes && { washes }),
+    ...(edits.length > 0 && { edits }),
   };
 }
 

@@ -10,6 +10,7 @@ import { takeDropsAndPastes } from './drop-and-paste.ts';
 import { createEasel, type Easel } from './easel.ts';
 import { type EaselSenses, easelSensesOf } from './easel-senses.ts';
 import { createIntake, type Intake } from './intake.ts';
+import { createOwnAir, type OwnAirState } from './own-air.ts';
 import { createOwnBox, type OwnBoxState } from './own-box.ts';
 import type { PaintCalls } from './paint-calls.ts';
 import { createPaintDrafts, type PaintDraftsState } from './paint-drafts.ts';
@@ -28,6 +29,7 @@ export interface App {
   readonly choosing: Choosing;
   readonly studio: Studio;
   readonly ownBox: OwnBoxState;
+  readonly ownAir: OwnAirState;
   readonly paintDrafts: PaintDraftsState;
   readonly paintMeasuring: PaintMeasuring;
   readonly paintCalls: PaintCalls & PaletteCalls;
@@ -79,11 +81,13 @@ export function createApp(store: Store, window: Window & typeof globalThis): App
     onFile: (file) => void intake.take(file),
   });
   const ownBox = createOwnBox(store, client);
+  const ownAir = createOwnAir(store);
   const studio = createStudio({
     store,
     client,
     guard,
     ownBox,
+    ownAir,
     onBadPhoto: async ({ id }, sentence) => {
       intake.refuse(sentence);
       router.replace({ screen: 'start' });
@@ -96,6 +100,7 @@ export function createApp(store: Store, window: Window & typeof globalThis): App
     client,
     clock: createClock(),
     screenWatch: createScreenWatch(window.document, window.navigator),
+    ownAir,
   });
   const updates = createUpdates({ settled: store.settled, inSession: easel.running });
   effect(() => {
@@ -112,6 +117,7 @@ export function createApp(store: Store, window: Window & typeof globalThis): App
     choosing: createChoosing({ store, client, onChosen: look }),
     studio,
     ownBox,
+    ownAir,
     paintDrafts: createPaintDrafts({ store, client, ownBox }),
     paintMeasuring: createPaintMeasuring({ store, client, ownBox }),
     paintCalls: client,

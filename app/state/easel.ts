@@ -1,7 +1,7 @@
 import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import type { AnalysisClient } from '../analysis/analysis-client.ts';
 import { decidedEdges } from '../model/decided-edges.ts';
-import { type KeptAir, keptAirOf, usualAir } from '../model/drying/kept-air.ts';
+import type { KeptAir } from '../model/drying/kept-air.ts';
 import type { Edge } from '../model/edge.ts';
 import {
   type DryingHistory,
@@ -20,6 +20,7 @@ import type { Step, WashPlan } from '../model/wash-plan.ts';
 import type { Store } from '../storage/open-store.ts';
 import type { OpenSession } from '../storage/sessions.ts';
 import type { Clock } from './clock.ts';
+import type { OwnAirState } from './own-air.ts';
 import type { Seen } from './seen.ts';
 import { sentenceOf } from './sentence-of.ts';
 import type { ScreenWatch } from './wake-lock.ts';
@@ -74,9 +75,10 @@ interface EaselNeeds {
   readonly client: AnalysisClient;
   readonly clock: Clock;
   readonly screenWatch: ScreenWatch;
+  readonly ownAir: OwnAirState;
 }
 
-export function createEasel({ store, client, clock, screenWatch }: EaselNeeds): Easel {
+export function createEasel({ store, client, clock, screenWatch, ownAir }: EaselNeeds): Easel {
   const desk = signal<Desk | null>(null);
   const log = signal<readonly SessionEvent[]>([]);
   const now = signal(clock.now());
@@ -181,7 +183,7 @@ export function createEasel({ store, client, clock, screenWatch }: EaselNeeds): 
 
   /** What a session begins with: the air and the paper as set last, the mixes as changed last time. */
   async function firstFacts(): Promise<EventBody[]> {
-    const air = await keptAir();
+    await ownAir.ready;
     const before = others.value
       .filter((past) => past.paintingId === paintingId)
       .sort((a, b) => (a.events[0]?.wallMs ?? 0) - (b.events[0]?.wallMs ?? 0))
@@ -190,13 +192,11 @@ export function createEasel({ store, client, clock, screenWatch }: EaselNeeds): 
     const changed = (before?.events ?? []).flatMap(({ what }) =>
       what.kind === 'mix-changed' && mixes.some(({ id }) => id === what.mix) ? [what] : [],
     );
-    const { weather, paper } = air ?? usualAir;
-    return air ? [{ kind: 'weather', weather }, { kind: 'paper', paper }, ...changed] : changed;
+    const { weather, paper } = ownAir.air.value;
+    return ownAir.isHers.value
+      ? [{ kind: 'weather', weather }, { kind: 'paper', paper }, ...changed]
+      : changed;
   }
-
-  /** Her settings are no reason to keep her from painting: what can't be read counts as usual. */
-  const keptAir = (): Promise<KeptAir | null> =>
-    store.setting(airSetting).then(keptAirOf, () => null);
 
   async function lookBack(id: string): Promise<void> {
     if (paintingId === id && desk.value) return;
@@ -260,14 +260,12 @@ export function createEasel({ store, client, clock, screenWatch }: EaselNeeds): 
     tell: append,
     setAir({ weather, paper }) {
       append({ kind: 'weather', weather }, { kind: 'paper', paper });
-      store.keepSetting(airSetting, { schema: 1, weather, paper }).catch((fault: unknown) => {
+      ownAir.set({ weather, paper }).catch((fault: unknown) => {
         problem.value = sentenceOf(fault);
       });
     },
   };
 }
-
-const airSetting = 'air and paper';
 
 /** Sessions that began before the one whose first line this is; all of them before it has one. */
 const began =

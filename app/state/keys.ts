@@ -1,3 +1,4 @@
+import { type KeptAir, usualAir } from '../model/drying/kept-air.ts';
 import type { OwnBox } from '../model/own-box.ts';
 import type { Painting } from '../model/painting.ts';
 import { readingEngine } from '../model/reading.ts';
@@ -11,13 +12,13 @@ export function readingKeyOf({ reference, decisions }: Painting): string {
 }
 
 /** All that a plan depends on. */
-export function planKeyOf(painting: Painting, box: OwnBox): string {
+export function planKeyOf(painting: Painting, box: OwnBox, air: KeptAir = usualAir): string {
   const { decisions } = painting;
   const over = standingDecisions(decisions, ...planDecisionKinds);
   return JSON.stringify([
     planEngine,
     readingKeyOf(painting),
-    planWishes(decisions, box),
+    planWishes(decisions, box, air),
     over.map(({ id: _id, at: _at, ...what }) => what),
   ]);
 }

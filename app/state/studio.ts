@@ -15,6 +15,7 @@ import type { SubjectStroke } from '../model/subject.ts';
 import type { WashPlan } from '../model/wash-plan.ts';
 import { planWishes } from '../model/wishes.ts';
 import { planKeyOf, readingKeyOf } from './keys.ts';
+import type { OwnAirState } from './own-air.ts';
 import type { OwnBoxState } from './own-box.ts';
 import { photoOf, type ReadingNeeds, readPainting } from './read-painting.ts';
 import type { Seen } from './seen.ts';
@@ -67,6 +68,7 @@ export interface Studio {
 
 interface StudioNeeds extends ReadingNeeds {
   readonly ownBox: Pick<OwnBoxState, 'box' | 'ready'>;
+  readonly ownAir: Pick<OwnAirState, 'air' | 'ready'>;
   /** A photo that turned out to be none: its painting is taken away, the sentence is said. */
   readonly onBadPhoto: (painting: Painting, sentence: string) => void;
 }
@@ -79,7 +81,7 @@ function close({ reference, grey }: Pictures): void {
 const gone = 'This painting is not on this device any more. Go back to the paintings.';
 
 export function createStudio(needs: StudioNeeds): Studio {
-  const { store, client, guard, ownBox, onBadPhoto } = needs;
+  const { store, client, guard, ownBox, ownAir, onBadPhoto } = needs;
   const painting = signal<Painting | null>(null);
   const pictures = signal<Pictures | null>(null);
   const seen = signal<Seen | null>(null);
@@ -127,9 +129,13 @@ export function createStudio(needs: StudioNeeds): Studio {
     }
   }
 
+  /** Her box and her air, as kept. */
+  const hersReady = Promise.all([ownBox.ready, ownAir.ready]);
+  const keyFor = (of: Painting): string => planKeyOf(of, ownBox.box.value, ownAir.air.value);
+
   /** The plan of these very decisions: kept from before, or worked out now and kept. */
   async function planFor(signal: AbortSignal, of: Painting, now: Seen): Promise<WashPlan> {
-    const key = planKeyOf(of, ownBox.box.value);
+    const key = keyFor(of);
     const kept = await store.keptPlan(of.id, key);
     if (kept) {
       const toTheEnd = (ids: readonly string[]) => [...ids.filter((id) => id !== kept.id), kept.id];
@@ -140,7 +146,7 @@ export function createStudio(needs: StudioNeeds): Studio {
     const made = await client.plan(
       signal,
       decidedReading(now.reading, of),
-      planWishes(of.decisions, ownBox.box.value),
+      planWishes(of.decisions, ownBox.box.value, ownAir.air.value),
       heard,
     );
     signal.throwIfAborted();
@@ -159,9 +165,9 @@ export function createStudio(needs: StudioNeeds): Studio {
 
   async function workOut(signal: AbortSignal, of: Painting): Promise<void> {
     await look(signal, of);
-    await ownBox.ready;
+    await hersReady;
     const now = seen.value;
-    const key = planKeyOf(of, ownBox.box.value);
+    const key = keyFor(of);
     if (!now || of.purpose || (planKey === key && plan.value)) return;
     const made = await planFor(signal, of, now);
     signal.throwIfAborted();
@@ -212,8 +218,8 @@ export function createStudio(needs: StudioNeeds): Studio {
 
   async function open(id: string): Promise<void> {
     if (painting.value?.id === id) {
-      await ownBox.ready;
-      const planIsOld = planKey !== planKeyOf(painting.value, ownBox.box.value);
+      await hersReady;
+      const planIsOld = planKey !== keyFor(painting.value);
       const unplanned = (!plan.value || planIsOld) && !painting.value.purpose;
       const stale = unplanned || seenKey !== readingKeyOf(painting.value);
       if (stale && !work.value && !waits.value) await refresh();

@@ -1,6 +1,7 @@
 import { signal } from '@preact/signals';
 import type { AnalysisClient } from '../../../app/analysis/analysis-client.ts';
 import { createEasel, type Easel } from '../../../app/state/easel.ts';
+import { createOwnAir } from '../../../app/state/own-air.ts';
 import { openStore, type Store } from '../../../app/storage/open-store.ts';
 import { newPlanSample, paintingSample, photoSample } from '../../unit/storage/kept-samples.ts';
 import { madePlan } from './made-plan.ts';
@@ -36,6 +37,7 @@ export async function madeEasel(): Promise<MadeEasel> {
     store,
     client,
     clock: { now: () => ({ wallMs: from + gone, monoMs: gone, bootId: 'made' }) },
+    ownAir: createOwnAir(store),
     screenWatch: { staysOn: signal(true), hold: () => {}, release: () => {} },
   });
   await easel.open('made');

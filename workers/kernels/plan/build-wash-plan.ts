@@ -4,8 +4,7 @@ import { type PlanWishes, planEngine, type WashPlan } from '../../../app/model/w
 import { defaultPaperLab } from '../optics/default-paper.ts';
 import { darkestBandLightness, paletteTargets } from '../palette/palette-target.ts';
 import { searchPalette } from '../palette/search-palette.ts';
-import { mixNotes } from './mix-notes.ts';
-import { orderSteps } from './order-steps.ts';
+import { orderedWork } from './ordered-work.ts';
 import { paletteEntries } from './palette-entries.ts';
 import type { PlanCheckpoint } from './plan-checkpoint.ts';
 import { planId } from './plan-id.ts';
@@ -48,7 +47,7 @@ export async function buildWashPlan(
     // Paints so pale that nothing they do stands off the paper.
     return { ...noSteps, range, slots, warnings: [tooLight ?? nothingToPaint] };
   }
-  const steps = orderSteps(facts, defaultPaperLab);
+  const { mixes, steps, leftOut } = orderedWork(facts, wishes.edits);
   const last: readonly Lab[] = steps.at(-1)?.after ?? [];
   const off = wishes.colours ? valueWarning(facts, slots, last) : colourWarning(facts, slots, last);
   const warnings = [tooLight, off].filter((warning) => warning !== null);
@@ -58,13 +57,9 @@ export async function buildWashPlan(
     slots,
     palette: paletteEntries(facts),
     optics: facts.paints,
-    mixes: mixNotes(
-      passages.flatMap((passage) => passage.washes.flatMap((wash) => wash.mixes)),
-      reading,
-      slots,
-      facts.paints,
-    ),
+    mixes,
     steps,
     warnings,
+    ...(leftOut.length > 0 && { leftOut }),
   };
 }

@@ -6,11 +6,11 @@ import { quietStep, type StepDraft } from './step-draft.ts';
 
 /** The check that the sheet is bone dry after the step with key `after`: nothing else is done. */
 export function dryStep(facts: PlanFacts, after: string): StepDraft {
-  const { weather, paperGsm } = facts;
+  const { weather, paper } = facts;
   const { coolTestWorks } = estimateDrying({
     waterGramsPerSquareMetre: waterOf.wash,
     weather,
-    paperGsm,
+    paperGsm: paper.gsm,
   });
   return {
     ...quietStep,

@@ -9,11 +9,11 @@ const fine = (minutes: number): number =>
 const rounded = ([low, high]: Range): Range => [fine(low), Math.max(fine(low), fine(high), 0.5)];
 
 /** Both drying clocks of a wash of this kind, minutes from the end of painting. */
-export function dryingMinutes({ weather, paperGsm }: PlanFacts, kind: WaterKind) {
+export function dryingMinutes({ weather, paper }: PlanFacts, kind: WaterKind) {
   const estimate = estimateDrying({
     waterGramsPerSquareMetre: waterOf[kind],
     weather,
-    paperGsm,
+    paperGsm: paper.gsm,
   });
   return {
     shineMinutes: rounded(estimate.shineMinutes),

@@ -1,3 +1,4 @@
+import type { PaperChoice } from '../../../app/model/drying/paper-choice.ts';
 import type { Paint } from '../../../app/model/paint.ts';
 import type { Family, Reading, ReserveSummary, Slot } from '../../../app/model/reading.ts';
 import type { Mix, Weather } from '../../../app/model/wash-plan.ts';
@@ -12,7 +13,7 @@ export interface PlanFacts {
   readonly paints: readonly Paint[];
   readonly passages: readonly SolvedPassage[];
   readonly weather: Weather;
-  readonly paperGsm: number;
+  readonly paper: PaperChoice;
 }
 
 export const familyName = ({ reading }: PlanFacts, id: number): string =>

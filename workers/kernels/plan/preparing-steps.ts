@@ -12,7 +12,7 @@ export const prepareStep = (facts: PlanFacts): StepDraft => ({
   kind: 'prepare',
   title: 'Prepare',
   prompt: 'Fix the sheet to a board, set out two jars of water and your largest brushes.',
-  watch: facts.paperGsm < 300 ? 'Paper this thin wants stretching.' : '',
+  watch: facts.paper.gsm < 300 ? 'Paper this thin wants stretching.' : '',
   paintMinutes: [3, 8],
 });
 

@@ -1,3 +1,4 @@
+import { usualPaper } from '../../../app/model/drying/paper-choice.ts';
 import type { Paint } from '../../../app/model/paint.ts';
 import type { Reading, ToneRange } from '../../../app/model/reading.ts';
 import { reservesOf } from '../../../app/model/tone-range.ts';
@@ -8,9 +9,6 @@ import type { PlanFacts } from './plan-facts.ts';
 import type { PlannedSlots } from './planned-slots.ts';
 import { solvePassages } from './solve-passages.ts';
 import { usedFirst } from './used-first.ts';
-
-/** The sheet's weight is not asked for yet: the trade's usual paper, g/m2. */
-const usualPaperGsm = 300;
 
 export interface SolvedPalette {
   /** L* of the darkest single wash of these paints. */
@@ -37,7 +35,7 @@ export async function solvePalette(
     paints: usedFirst(paints, passages, wishes),
     passages,
     weather: wishes.weather ?? roomWeather,
-    paperGsm: usualPaperGsm,
+    paper: wishes.paper ?? usualPaper,
   };
   return { reached, range, facts };
 }

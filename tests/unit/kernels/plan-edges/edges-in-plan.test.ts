@@ -62,7 +62,7 @@ function facts(edges: readonly Edge[], borders: readonly Border[] = []): PlanFac
       },
     ],
     weather: roomWeather,
-    paperGsm: 300,
+    paper: { gsm: 300, fibre: 'cotton' },
   };
 }
 const said = (edges: readonly Edge[], borders: readonly Border[] = []): string[] =>
