@@ -1,9 +1,11 @@
 // THE contract between page and worker: types only.
 
+import type { Edge } from '../app/model/edge.ts';
 import type { MassSizes, MassWash } from '../app/model/masses.ts';
 import type { MeasuredPhoto } from '../app/model/measured-photo.ts';
 import type { LaidMix, MixNeighbours } from '../app/model/mix-neighbour.ts';
 import type { MixingChart } from '../app/model/mixing-chart.ts';
+import type { Outline } from '../app/model/outline.ts';
 import type { Paint, PaintCard } from '../app/model/paint.ts';
 import type { PaintMeasure, PaintPatch } from '../app/model/paint-measure.ts';
 import type { PaletteOffers } from '../app/model/palette-offer.ts';
@@ -12,6 +14,7 @@ import type { PigmentTraits } from '../app/model/pigment-traits.ts';
 import type { Reading, ReadingWishes, Slot } from '../app/model/reading.ts';
 import type { Crop, PixelSize } from '../app/model/reference.ts';
 import type { Sheet } from '../app/model/sheet.ts';
+import type { SoftBlend } from '../app/model/soft-blend.ts';
 import type { Stage } from '../app/model/stage.ts';
 import type { SubjectFacts, SubjectStroke } from '../app/model/subject.ts';
 import type { PlanWishes, WashPlan } from '../app/model/wash-plan.ts';
@@ -127,6 +130,10 @@ export interface AnalysisApi {
   /** The subject she drew round; null where there is none, or no stroke yet. */
   subjectLine(job: number, request: SubjectRequest): Promise<SubjectResult | null>;
   washShapes(job: number, request: WashShapesRequest): Promise<WashShapes>;
+  /** How the colours of a slot map run together at its soft edges. */
+  softBlend(slotMap: Uint8Array, size: PixelSize, edges: readonly Edge[]): Promise<SoftBlend>;
+  /** The drawing to transfer. */
+  outline(reading: Reading, slotMap: Uint8Array, sizes: MassSizes): Promise<Outline>;
   /** Reference and greyscale again from the kept JPEG, for a session opened anew. */
   pictures(jpeg: ArrayBuffer): Promise<Pictures>;
   /** The built-in paints and her own. */

@@ -1,9 +1,12 @@
 // The worker's entry: jobs with a way to stop, the kernels in order, and what is handed over.
 import * as Comlink from 'comlink';
+import { outlineOf } from '../app/model/outline.ts';
 import type { AnalysisApi, OnProgress, Stage } from './analysis-api.ts';
 import { checkWishes } from './check-wishes.ts';
 import { handOver } from './hand-over.ts';
 import { cancelJob, idleTurn, nextTurn, runJob } from './jobs.ts';
+import { softBlend } from './kernels/edges/soft-blend.ts';
+import { softEdges } from './kernels/edges/soft-edges.ts';
 import { mixNeighbours } from './kernels/optics/mix-neighbours.ts';
 import { mixingChart } from './kernels/optics/mixing-chart.ts';
 import { knownPaints, paintBox, paintCard } from './kernels/optics/paint-box.ts';
@@ -89,6 +92,13 @@ const api: AnalysisApi = {
     const found = await runJob(job, (pause) => washShapes(request, pause));
     return Comlink.transfer(found, [found.map.buffer]);
   },
+
+  async softBlend(slotMap, size, edges) {
+    const blend = softBlend(slotMap, size, softEdges(edges, size));
+    const { pixels, partners, shares } = blend;
+    return Comlink.transfer(blend, [pixels.buffer, partners.buffer, shares.buffer]);
+  },
+  outline: async (reading, slotMap, sizes) => outlineOf(reading, slotMap, sizes),
 
   async pictures(jpeg) {
     const whole = { centre: [0.5, 0.5], size: [1, 1], turn: 0 } as const;

@@ -11,15 +11,20 @@ import type {
   WashShapes,
   WashShapesRequest,
 } from '../../workers/analysis-api.ts';
+import type { Edge } from '../model/edge.ts';
+import type { MassSizes } from '../model/masses.ts';
 import type { MeasuredPhoto } from '../model/measured-photo.ts';
 import type { LaidMix, MixNeighbours } from '../model/mix-neighbour.ts';
 import type { MixingChart } from '../model/mixing-chart.ts';
+import type { Outline } from '../model/outline.ts';
 import type { Paint, PaintCard } from '../model/paint.ts';
 import type { PaintMeasure, PaintPatch } from '../model/paint-measure.ts';
 import type { PaletteOffers } from '../model/palette-offer.ts';
 import type { PatchFrame } from '../model/patch-frame.ts';
 import type { PigmentTraits } from '../model/pigment-traits.ts';
 import type { Reading } from '../model/reading.ts';
+import type { PixelSize } from '../model/reference.ts';
+import type { SoftBlend } from '../model/soft-blend.ts';
 import type { PlanWishes, WashPlan } from '../model/wash-plan.ts';
 import { createCallDesk, type DeskOptions } from './call-desk.ts';
 
@@ -53,6 +58,18 @@ export interface AnalysisClient {
   /** Null where she has drawn no subject yet. */
   subjectLine(signal: AbortSignal, request: SubjectRequest): Promise<SubjectResult | null>;
   washShapes(signal: AbortSignal, request: WashShapesRequest): Promise<WashShapes>;
+  softBlend(
+    signal: AbortSignal,
+    slotMap: Uint8Array,
+    size: PixelSize,
+    edges: readonly Edge[],
+  ): Promise<SoftBlend>;
+  outline(
+    signal: AbortSignal,
+    reading: Reading,
+    slotMap: Uint8Array,
+    sizes: MassSizes,
+  ): Promise<Outline>;
   pictures(signal: AbortSignal, jpeg: ArrayBuffer): Promise<Pictures>;
   paintBox(signal: AbortSignal, own: readonly Paint[]): Promise<PaintCard[]>;
   pigmentTable(signal: AbortSignal): Promise<readonly PigmentTraits[]>;
@@ -120,6 +137,10 @@ export function createAnalysisClient(options: Partial<DeskOptions> = {}): Analys
     subjectLine: (signal, request) =>
       desk.call(signal, (api, job) => api.subjectLine(job, request)),
     washShapes: (signal, request) => desk.call(signal, (api, job) => api.washShapes(job, request)),
+    softBlend: (signal, slotMap, size, edges) =>
+      desk.call(signal, (api) => api.softBlend(slotMap, size, edges)),
+    outline: (signal, reading, slotMap, sizes) =>
+      desk.call(signal, (api) => api.outline(reading, slotMap, sizes)),
     pictures: (signal, jpeg) => desk.call(signal, (api) => api.pictures(jpeg), closePictures),
     paintBox: (signal, own) => desk.call(signal, (api) => api.paintBox(own)),
     pigmentTable: (signal) => desk.call(signal, (api) => api.pigmentTable()),

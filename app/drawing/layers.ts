@@ -1,8 +1,8 @@
 import type { Lab } from '../model/lab.ts';
+import type { SoftBlend } from '../model/soft-blend.ts';
 import { tableOf } from './lab-to-rgb.ts';
 import { paintSlots } from './paint-slots.ts';
 import { paintSoft } from './paint-soft.ts';
-import type { SoftBlend } from './soft-blend.ts';
 
 /** Paints one whole layer of a picture onto a canvas of the raster's size. */
 export type Layer = (context: CanvasRenderingContext2D) => void;
@@ -22,13 +22,15 @@ export const slotLayer =
     context.putImageData(image, 0, 0);
   };
 
-/** Every slot in a flat colour, running into each other where edges are soft; `blend` is asked late. */
+/** Every slot in a flat colour, running into each other where edges are soft; all crisp without a blend. */
 export const softLayer =
-  (slotMap: Uint8Array, blend: () => SoftBlend, colours: readonly Lab[]): Layer =>
+  (slotMap: Uint8Array, blend: SoftBlend | null, colours: readonly Lab[]): Layer =>
   (context) => {
     const { width, height } = context.canvas;
     const image = context.createImageData(width, height);
-    paintSoft(slotMap, blend(), tableOf(colours), image.data);
+    const table = tableOf(colours);
+    if (blend) paintSoft(slotMap, blend, table, image.data);
+    else paintSlots(slotMap, table, image.data);
     context.putImageData(image, 0, 0);
   };
 

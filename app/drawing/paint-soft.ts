@@ -1,5 +1,5 @@
+import type { SoftBlend } from '../model/soft-blend.ts';
 import { paintSlots } from './paint-slots.ts';
-import type { SoftBlend } from './soft-blend.ts';
 
 /**
  * A picture from a slot map and a colour table as `paintSlots` makes it, with colours running into each

@@ -112,9 +112,9 @@ function Screen({ app }: { app: AppState }) {
     case 'chart':
       return <ChartScreen {...of} calls={app.paintCalls} />;
     case 'drawing':
-      return <DrawingScreen {...of} />;
+      return <DrawingScreen {...of} calls={app.paintCalls} />;
     case 'plan-page':
-      return <PlanPageScreen {...of} />;
+      return <PlanPageScreen {...of} calls={app.paintCalls} />;
     case 'easel':
       return (
         <EaselScreen

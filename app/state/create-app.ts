@@ -16,6 +16,7 @@ import type { PaintCalls } from './paint-calls.ts';
 import { createPaintDrafts, type PaintDraftsState } from './paint-drafts.ts';
 import { createPaintMeasuring, type PaintMeasuring } from './paint-measuring.ts';
 import type { PaletteCalls } from './palettes-for.ts';
+import type { PictureCalls } from './picture-calls.ts';
 import { createRouter, type Router } from './router.ts';
 import { createShelf, type PaintingCard, type Shelf } from './shelf.ts';
 import { createStudio, type Studio } from './studio.ts';
@@ -32,7 +33,7 @@ export interface App {
   readonly ownAir: OwnAirState;
   readonly paintDrafts: PaintDraftsState;
   readonly paintMeasuring: PaintMeasuring;
-  readonly paintCalls: PaintCalls & PaletteCalls;
+  readonly paintCalls: PaintCalls & PaletteCalls & PictureCalls;
   readonly easel: Easel;
   readonly easelSenses: EaselSenses;
   readonly updates: Updates;

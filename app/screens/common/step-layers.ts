@@ -5,7 +5,7 @@ import {
   whereLayer,
   withoutHue,
 } from '../../drawing/layers.ts';
-import type { SoftBlend } from '../../drawing/soft-blend.ts';
+import type { SoftBlend } from '../../model/soft-blend.ts';
 import type { Step } from '../../model/wash-plan.ts';
 import type { Seen } from '../../state/seen.ts';
 
@@ -20,10 +20,10 @@ const dimTo = 134;
 export const stepLayer = (view: StepView, grey: boolean): string => (grey ? `${view}-grey` : view);
 
 /**
- * All layers of one step: the reference, the sheet after the step with its soft edges soft, and where
- * the step works.
+ * All layers of one step: the reference, the sheet after the step with its soft edges soft (crisp until
+ * they are worked out), and where the step works.
  */
-export function stepLayers(seen: Seen, step: Step, soft: () => SoftBlend): Record<string, Layer> {
+export function stepLayers(seen: Seen, step: Step, soft: SoftBlend | null): Record<string, Layer> {
   const where = new Set(step.slots);
   const colour = bitmapLayer(seen.reference);
   const grey = bitmapLayer(seen.grey);

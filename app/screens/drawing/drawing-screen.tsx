@@ -1,14 +1,12 @@
 import { useComputed, useSignal } from '@preact/signals';
+import { useMemo } from 'preact/hooks';
 import { bitmapLayer, type Layer } from '../../drawing/layers.ts';
 import type { OutlineChoice } from '../../drawing/outline-paths.ts';
 import { outlineSvg } from '../../drawing/outline-svg.ts';
 import { paledLayer } from '../../drawing/paled-layer.ts';
-import { decidedReading } from '../../model/decided-reading.ts';
 import { fileName } from '../../model/file-name.ts';
-import { massSizes } from '../../model/masses.ts';
-import { type Outline, outlineOf } from '../../model/outline.ts';
 import { type PrintTiles, printTiles } from '../../model/print-tiles.ts';
-import { lastDecision } from '../../model/standing-decisions.ts';
+import type { PictureCalls } from '../../state/picture-calls.ts';
 import { linkTo } from '../../state/route.ts';
 import type { Studio } from '../../state/studio.ts';
 import { Button } from '../common/button.tsx';
@@ -20,32 +18,26 @@ import { DrawingPages } from './drawing-pages.tsx';
 import { DrawingPanel } from './drawing-panel.tsx';
 import { DrawingPreview } from './drawing-preview.tsx';
 import { saveFile } from './save-file.ts';
+import { useOutline } from './use-outline.ts';
 
 /** How far the reference is paled under the drawing. */
 const paled = 0.72;
 
 interface DrawingScreenProps {
   studio: Studio;
+  calls: PictureCalls;
   paintingId: string;
 }
 
 /** The drawing to carry over to the sheet: seen over the picture, saved as a file, printed at true size. */
-export function DrawingScreen({ studio, paintingId }: DrawingScreenProps) {
+export function DrawingScreen({ studio, calls, paintingId }: DrawingScreenProps) {
   const choice = useSignal<OutlineChoice>({ grid: true, soft: true, inner: true });
-  const outline = useComputed((): Outline | null => {
-    const seen = studio.seen.value;
-    const of = studio.painting.value;
-    if (!seen || !of) return null;
-    const sizes = lastDecision(of.decisions, 'smallest')?.sizes ?? massSizes;
-    return outlineOf(decidedReading(seen.reading, of), seen.slotMap, sizes);
-  });
-  const pages = useComputed((): PrintTiles | null => outline.value && printTiles(outline.value));
+  const drawing = useOutline(studio, calls);
+  const tiles = useMemo((): PrintTiles | null => drawing && printTiles(drawing), [drawing]);
   const layers = useComputed((): Record<string, Layer> => {
     const pictures = studio.pictures.value;
     return pictures ? { paled: paledLayer(bitmapLayer(pictures.reference), paled) } : {};
   });
-  const drawing = outline.value;
-  const tiles = pages.value;
   const seen = studio.seen.value;
   const title = studio.painting.value?.title || 'Painting';
   const save = (): void => {

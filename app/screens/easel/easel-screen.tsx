@@ -3,6 +3,7 @@ import { useEffect } from 'preact/hooks';
 import type { Easel } from '../../state/easel.ts';
 import type { EaselSenses } from '../../state/easel-senses.ts';
 import type { PaintCalls } from '../../state/paint-calls.ts';
+import type { PictureCalls } from '../../state/picture-calls.ts';
 import { linkTo } from '../../state/route.ts';
 import { TopBar } from '../common/top-bar.tsx';
 import { Standstill } from '../common/waiting.tsx';
@@ -22,13 +23,13 @@ import { usePressPlace } from './use-press-place.ts';
 interface EaselScreenProps {
   easel: Easel;
   senses: EaselSenses;
-  calls: PaintCalls;
+  calls: PaintCalls & PictureCalls;
   paintingId: string;
 }
 
 /** One step at a time, readable at arm's length: the picture, the sentence, the puddles, the clock. */
 export function EaselScreen({ easel, senses, calls, paintingId }: EaselScreenProps) {
-  const view = useEaselView(easel);
+  const view = useEaselView(easel, calls);
   const more = useSignal(false);
   const { place, hint } = usePressPlace();
   useEaselKeys(easel, view);

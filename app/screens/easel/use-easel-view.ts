@@ -1,15 +1,16 @@
 import { type ReadonlySignal, useComputed, useSignal } from '@preact/signals';
-import { useEffect, useMemo } from 'preact/hooks';
+import { useMemo } from 'preact/hooks';
 import type { Layer } from '../../drawing/layers.ts';
 import { wholePicture, type Zoom } from '../../model/picture-zoom.ts';
 import type { Easel } from '../../state/easel.ts';
-import { softOf } from '../common/soft-of.ts';
+import type { PictureCalls } from '../../state/picture-calls.ts';
 import { stepLayers } from '../common/step-layers.ts';
+import { useSoft } from '../common/use-soft.ts';
 import { bandsLayer, stillLayers } from './easel-layers.ts';
 import { bandsOf, type EaselView, shownView } from './easel-view.ts';
 
 /** What of the picture is looked at, and the layers to show it with. */
-export function useEaselView(easel: Easel) {
+export function useEaselView(easel: Easel, calls: PictureCalls) {
   const asked = useSignal<EaselView>('where');
   const grey = useSignal(false);
   const zoom = useSignal<Zoom>(wholePicture);
@@ -23,16 +24,14 @@ export function useEaselView(easel: Easel) {
     if (picked.value?.key === step.key) return new Set([picked.value.band]);
     return bandsOf(step, all, easel.bandsDone.value);
   });
-  const soft = useComputed(() => {
-    const at = easel.desk.value;
-    return at && softOf(at.seen.slotMap, at.seen.reading.raster, at.edges);
-  });
-  const blend = soft.value;
-  // Takes long once, the sheet of every step after it does not: while she reads the first sentence.
-  useEffect(() => {
-    const later = setTimeout(() => blend?.(), 300);
-    return () => clearTimeout(later);
-  }, [blend]);
+  const desk = easel.desk.value;
+  const picture = useMemo(
+    () => desk && { slotMap: desk.seen.slotMap, size: desk.seen.reading.raster, edges: desk.edges },
+    [desk?.seen, desk?.edges],
+  );
+  const blend = useSoft(calls, picture);
+  const soft = useSignal(blend);
+  soft.value = blend;
   const still = useComputed(() => {
     const at = easel.desk.value;
     return at ? stillLayers(at.seen, at.edges) : {};
@@ -40,7 +39,7 @@ export function useEaselView(easel: Easel) {
   const ofStep = useComputed(() => {
     const at = easel.desk.value;
     const step = easel.step.value;
-    return at && step && soft.value ? stepLayers(at.seen, step, soft.value) : {};
+    return at && step ? stepLayers(at.seen, step, soft.value) : {};
   });
   const band = useComputed(() => {
     const at = easel.desk.value;

@@ -3,13 +3,14 @@ import { useMemo, useRef } from 'preact/hooks';
 import { shrinkSlots } from '../../drawing/shrink-slots.ts';
 import type { Painting } from '../../model/painting.ts';
 import type { WashPlan } from '../../model/wash-plan.ts';
+import type { PictureCalls } from '../../state/picture-calls.ts';
 import { linkTo } from '../../state/route.ts';
 import type { Seen } from '../../state/seen.ts';
 import type { Studio } from '../../state/studio.ts';
 import { Button } from '../common/button.tsx';
-import { softOf } from '../common/soft-of.ts';
 import { studyEdges } from '../common/study-edges.ts';
 import { TopBar } from '../common/top-bar.tsx';
+import { useSoft } from '../common/use-soft.ts';
 import { Waiting } from '../common/waiting.tsx';
 import { Workplace } from '../common/workplace.tsx';
 import styles from './plan-page-screen.module.css';
@@ -19,16 +20,17 @@ import { useFittingType } from './use-fitting-type.ts';
 
 interface PlanPageScreenProps {
   studio: Studio;
+  calls: PictureCalls;
   paintingId: string;
 }
 
 /** The plan as one page of paper, to hang beside the sheet. */
-export function PlanPageScreen({ studio, paintingId }: PlanPageScreenProps) {
+export function PlanPageScreen({ studio, calls, paintingId }: PlanPageScreenProps) {
   const seen = studio.seen.value;
   const plan = studio.plan.value;
   const painting = studio.painting.value;
   if (seen && plan && painting)
-    return <ReadyPage studio={studio} painting={painting} seen={seen} plan={plan} />;
+    return <ReadyPage studio={studio} calls={calls} painting={painting} seen={seen} plan={plan} />;
   return (
     <Workplace
       name="plan-page"
@@ -49,17 +51,23 @@ const stagePx = 420;
 
 interface ReadyPageProps {
   studio: Studio;
+  calls: PictureCalls;
   painting: Painting;
   seen: Seen;
   plan: WashPlan;
 }
 
-function ReadyPage({ studio, painting, seen, plan }: ReadyPageProps) {
-  const stage = useMemo((): StageMap => {
+function ReadyPage({ studio, calls, painting, seen, plan }: ReadyPageProps) {
+  const picture = useMemo(() => {
     const { width, height } = seen.reading.raster;
-    const small = shrinkSlots(seen.slotMap, width, height, stagePx);
-    return { ...small, soft: softOf(small.slotMap, small, studyEdges(studio)) };
+    const { slotMap, ...size } = shrinkSlots(seen.slotMap, width, height, stagePx);
+    return { slotMap, size, edges: studyEdges(studio) };
   }, [seen, painting]);
+  const soft = useSoft(calls, picture);
+  const stage = useMemo(
+    (): StageMap => ({ ...picture.size, slotMap: picture.slotMap, soft }),
+    [picture, soft],
+  );
   const page = useRef<HTMLDivElement>(null);
   const type = useFittingType(page, plan);
   const { title, reference } = painting;

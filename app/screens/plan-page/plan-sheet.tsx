@@ -1,10 +1,10 @@
 import type { ComponentChildren } from 'preact';
-import type { SoftBlend } from '../../drawing/soft-blend.ts';
 import { minutesInWords } from '../../model/minutes-in-words.ts';
 import { planMinutes, planRows } from '../../model/plan-rows.ts';
 import type { Reading } from '../../model/reading.ts';
 import type { Sheet } from '../../model/sheet.ts';
 import { sheetInWords } from '../../model/sheet-words.ts';
+import type { SoftBlend } from '../../model/soft-blend.ts';
 import type { WashPlan } from '../../model/wash-plan.ts';
 import { PlanBands } from './plan-bands.tsx';
 import { PlanMixes } from './plan-mixes.tsx';
@@ -16,7 +16,7 @@ export interface StageMap {
   readonly slotMap: Uint8Array;
   readonly width: number;
   readonly height: number;
-  readonly soft: () => SoftBlend;
+  readonly soft: SoftBlend | null;
 }
 
 export interface PlanSheetProps {

@@ -2,16 +2,17 @@ import { useSignal } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
 import type { WashPlan } from '../../model/wash-plan.ts';
 import type { PaintCalls } from '../../state/paint-calls.ts';
+import type { PictureCalls } from '../../state/picture-calls.ts';
 import { linkTo } from '../../state/route.ts';
 import type { Seen } from '../../state/seen.ts';
 import type { Studio } from '../../state/studio.ts';
 import { Button, buttonClass } from '../common/button.tsx';
 import { ChoiceRow } from '../common/choice-row.tsx';
 import { Picture } from '../common/picture.tsx';
-import { softOf } from '../common/soft-of.ts';
 import { type StepView, stepLayer, stepLayers } from '../common/step-layers.ts';
 import { studyEdges } from '../common/study-edges.ts';
 import { TopBar } from '../common/top-bar.tsx';
+import { useSoft } from '../common/use-soft.ts';
 import { Waiting } from '../common/waiting.tsx';
 import { Workplace } from '../common/workplace.tsx';
 import { pictureLayers } from '../look/look-layers.ts';
@@ -21,7 +22,7 @@ import { StepCard } from './step-card.tsx';
 
 interface PlanScreenProps {
   studio: Studio;
-  calls: PaintCalls;
+  calls: PaintCalls & PictureCalls;
   paintingId: string;
 }
 
@@ -85,8 +86,11 @@ function ReadyPlan({ calls, paintingId, seen, plan, studio }: ReadyPlanProps) {
   const view = useSignal<StepView>('sheet');
   const grey = useSignal(false);
   const step = plan.steps[index.value] ?? plan.steps[0];
-  const edges = useMemo(() => studyEdges(studio), [seen, studio.painting.value]);
-  const soft = useMemo(() => softOf(seen.slotMap, seen.reading.raster, edges), [seen, edges]);
+  const picture = useMemo(() => {
+    const { slotMap, reading } = seen;
+    return { slotMap, size: reading.raster, edges: studyEdges(studio) };
+  }, [seen, studio.painting.value]);
+  const soft = useSoft(calls, picture);
   const layers = useMemo(() => (step ? stepLayers(seen, step, soft) : {}), [seen, step, soft]);
   if (!step) return <NothingToPaint paintingId={paintingId} seen={seen} plan={plan} />;
   return (

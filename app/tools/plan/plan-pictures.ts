@@ -1,12 +1,12 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import sharp from 'sharp';
+import { softBlend } from '../../../workers/kernels/edges/soft-blend.ts';
+import { softEdges } from '../../../workers/kernels/edges/soft-edges.ts';
 import { tableOf } from '../../drawing/lab-to-rgb.ts';
 import { outlineSvg } from '../../drawing/outline-svg.ts';
 import { paintSlots } from '../../drawing/paint-slots.ts';
 import { paintSoft } from '../../drawing/paint-soft.ts';
-import { softBlend } from '../../drawing/soft-blend.ts';
-import { softEdges } from '../../drawing/soft-edges.ts';
 import { outlineOf } from '../../model/outline.ts';
 import type { Reading } from '../../model/reading.ts';
 import type { WashPlan } from '../../model/wash-plan.ts';

@@ -1,16 +1,22 @@
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { page } from 'vitest/browser';
+import { outlineOf } from '../../../app/model/outline.ts';
 import { DrawingScreen } from '../../../app/screens/drawing/drawing-screen.tsx';
+import type { PictureCalls } from '../../../app/state/picture-calls.ts';
 import { type MadeStudy, madeStudy } from './made-study.ts';
 import { type Shown, shown } from './shown.ts';
 
+const calls: PictureCalls = {
+  outline: async (_signal, reading, slotMap, sizes) => outlineOf(reading, slotMap, sizes),
+  softBlend: () => Promise.reject(new Error('not asked for')),
+};
 let study: MadeStudy;
 let screen: Shown;
 
 beforeEach(async () => {
   await page.viewport(390, 844);
   study = await madeStudy();
-  screen = shown(<DrawingScreen studio={study.studio} paintingId="made" />);
+  screen = shown(<DrawingScreen studio={study.studio} calls={calls} paintingId="made" />);
 });
 afterEach(() => screen.leave());
 

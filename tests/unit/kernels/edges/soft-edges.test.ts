@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { paintSlots } from '../../../app/drawing/paint-slots.ts';
-import { paintSoft } from '../../../app/drawing/paint-soft.ts';
-import { softBlend } from '../../../app/drawing/soft-blend.ts';
-import { softEdges, softenedShare } from '../../../app/drawing/soft-edges.ts';
-import type { Edge } from '../../../app/model/edge.ts';
-import { madeEdge } from '../model/edges/made-edge.ts';
+import { paintSlots } from '../../../../app/drawing/paint-slots.ts';
+import { paintSoft } from '../../../../app/drawing/paint-soft.ts';
+import type { Edge } from '../../../../app/model/edge.ts';
+import { softBlend } from '../../../../workers/kernels/edges/soft-blend.ts';
+import { softEdges, softenedShare } from '../../../../workers/kernels/edges/soft-edges.ts';
+import { madeEdge } from '../../model/edges/made-edge.ts';
 
 const size = { width: 200, height: 60 };
 /** Left half slot 0, right half slot 1, the lowest 10 rows slot 2. */

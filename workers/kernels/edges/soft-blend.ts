@@ -1,13 +1,7 @@
-import type { PixelSize } from '../model/reference.ts';
+import type { PixelSize } from '../../../app/model/reference.ts';
+import type { SoftBlend } from '../../../app/model/soft-blend.ts';
 import type { SoftEdge } from './soft-edges.ts';
 import { softSeeds } from './soft-seeds.ts';
-
-/** Pixels near soft edges: whose colour mixes into them, and how much of it, 1..128 of 256. */
-export interface SoftBlend {
-  readonly pixels: Uint32Array;
-  readonly partners: Uint8Array;
-  readonly shares: Uint8Array;
-}
 
 /** A pixel takes a nearer place only if it is nearer by more than this, so that rounding ends. */
 const nearerBy = 1e-4;
