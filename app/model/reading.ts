@@ -1,13 +1,14 @@
 import type { Alteration } from './alteration.ts';
 import type { Edge } from './edge.ts';
 import type { FamilyEdit } from './family-edit.ts';
-import type { Lab } from './lab.ts';
+import type { Lab, Point } from './lab.ts';
 import type { MassCounts, MassSizes } from './masses.ts';
+import type { Side } from './side.ts';
 import type { SubjectFacts, SubjectStroke } from './subject.ts';
 import type { White, WhiteStroke } from './whites.ts';
 
 /** Named in every reading; raised when the same picture may be read otherwise. */
-export const readingEngine = 'reading-3';
+export const readingEngine = 'reading-4';
 
 /**
  * Means of simplified lightness over a set of pixels, each pixel clamped first: to [lo, hi] and to
@@ -44,6 +45,16 @@ export interface Family {
   readonly name: string;
 }
 
+/** How lightness slopes over the pixels of a slot: the plane fitted to it. */
+export interface SlotSlope {
+  /** Difference from its lightest to its darkest end along the plane, L*, over 0. */
+  readonly lightness: number;
+  /** Where it is darkest. */
+  readonly towards: Side;
+  /** Share of the lightness's variance the plane explains, 0..1. */
+  readonly fit: number;
+}
+
 /**
  * All shapes of one band and one family in one passage: what one mix of one wash covers.
  * The slot map holds, for every pixel of the raster, the index of its slot in `Reading.slots`.
@@ -67,6 +78,10 @@ export interface Slot {
   readonly shapes: number;
   readonly smallShapes: number;
   readonly largestMm2: number;
+  /** Mean place of its pixels, 0..1 from the left and from the top; missing in older readings. */
+  readonly centre?: Point;
+  /** Missing where there is none, and in older readings. */
+  readonly slope?: SlotSlope;
 }
 
 export interface ReserveSummary {
@@ -102,6 +117,10 @@ export type WarningCode =
   | 'nothing-to-paint'
   | 'dark-out-of-reach'
   | 'colour-out-of-reach'
+  | 'shape-out-of-reach'
+  | 'too-many-layers'
+  | 'wash-too-large'
+  | 'whites-too-small'
   | 'all-hard'
   | 'untrue-pixels'
   | 'high-key'

@@ -1,16 +1,19 @@
-import type { Lab } from '../../../app/model/lab.ts';
 import type { Reading } from '../../../app/model/reading.ts';
 import { type PlanWishes, planEngine, type WashPlan } from '../../../app/model/wash-plan.ts';
 import { defaultPaperLab } from '../optics/default-paper.ts';
+import { darkestOf } from '../palette/darkest-of.ts';
 import { darkestBandLightness, paletteTargets } from '../palette/palette-target.ts';
 import { searchPalette } from '../palette/search-palette.ts';
-import { orderedWork } from './ordered-work.ts';
+import { fitEvening } from './evening/fit-evening.ts';
+import { proposeWashes } from './evening/propose-washes.ts';
+import { washSolver } from './evening/wash-solver.ts';
 import { paletteEntries } from './palette-entries.ts';
 import type { PlanCheckpoint } from './plan-checkpoint.ts';
 import { planId } from './plan-id.ts';
-import { colourWarning, darkWarning, nothingToPaint, valueWarning } from './plan-warnings.ts';
+import { darkWarning, nothingToPaint } from './plan-warnings.ts';
 import { plannedSlots } from './planned-slots.ts';
-import { solvePalette } from './solve-palette.ts';
+import { preparedSteps } from './prepared-steps.ts';
+import { reachWarnings } from './reach/reach-warnings.ts';
 
 /**
  * The wash plan for a reading: a palette searched among her paints, mixes solved wash over wash, and the
@@ -39,18 +42,23 @@ export async function buildWashPlan(
   const found = await searchPalette(wide.slots, known, wishes, (part) =>
     checkpoint(0.1 + 0.4 * part, 'paints'),
   );
-  const { reached, range, facts } = await solvePalette(reading, planned, found.paints, checkpoint);
+  const solve = washSolver(reading, planned, found.paints, checkpoint);
+  const wanted = planned.forDarkest(darkestOf(found.paints)).slots;
+  const proposed = await proposeWashes(wanted, reading.bands.length, wishes, solve);
+  const { solved, work, washesWhy, fit } = await fitEvening(proposed, wishes, solve);
+  const { reached, range, facts } = solved;
   const { slots, passages } = facts;
+  const wanted = darkestBandLightness(targets);
   const onePaint = found.paints.length === 1;
-  const tooLight = darkWarning(reached, darkestBandLightness(targets), onePaint);
   if (passages.length === 0) {
     // Paints so pale that nothing they do stands off the paper.
+    const tooLight = darkWarning(reached, wanted, onePaint);
     return { ...noSteps, range, slots, warnings: [tooLight ?? nothingToPaint] };
   }
-  const { mixes, steps, leftOut } = orderedWork(facts, wishes.edits);
-  const last: readonly Lab[] = steps.at(-1)?.after ?? [];
-  const off = wishes.colours ? valueWarning(facts, slots, last) : colourWarning(facts, slots, last);
-  const warnings = [tooLight, off].filter((warning) => warning !== null);
+  const { mixes, steps: ordered, leftOut } = orderedWork(facts, wishes.edits);
+  const steps = preparedSteps(facts, ordered);
+  const ownColours = wishes.colours !== undefined;
+  const warnings = reachWarnings(facts, steps, { reached, wanted, onePaint, ownColours });
   return {
     ...empty,
     range,
@@ -60,6 +68,9 @@ export async function buildWashPlan(
     mixes,
     steps,
     warnings,
+    washesWhy,
+    ...(stepsWhy && { stepsWhy }),
+    ...(fit && { fit }),
     ...(leftOut.length > 0 && { leftOut }),
   };
 }

@@ -5,14 +5,13 @@ import { quietStep, type StepDraft } from './step-draft.ts';
 
 const everySlot = ({ slots }: PlanFacts): number[] => [...slots.keys()];
 
-/** Sheet, water and brushes. */
-export const prepareStep = (facts: PlanFacts): StepDraft => ({
+/** Sheet, water and brushes; how the sheet is held is filled in once all steps stand (`preparedSteps`). */
+export const prepareStep = (_facts: PlanFacts): StepDraft => ({
   ...quietStep,
   key: 'prepare/sheet/0',
   kind: 'prepare',
   title: 'Prepare',
-  prompt: 'Fix the sheet to a board, set out two jars of water and your largest brushes.',
-  watch: facts.paper.gsm < 300 ? 'Paper this thin wants stretching.' : '',
+  prompt: 'Fix the sheet to a board and set out two jars of water.',
   paintMinutes: [3, 8],
 });
 
