@@ -7,7 +7,10 @@ import type { PlanFacts } from '../plan-facts.ts';
 /** Width of one pass of the brush of a first wash, mm (own figure: a mop, or a flat of an inch and a half). */
 const passMm = 40;
 
-/** Of wet-in-wet painting this much is done while the sheet shines; the rest goes in at satin (own figure). */
+/**
+ * Of wet-in-wet painting this much is done while the sheet shines, the rest goes in at satin; and a bead is met
+ * within this much of the time it shines (own figure).
+ */
 const whileShiny = 0.8;
 
 const isFirst = (step: Step): boolean => step.kind === 'wash' && step.key.endsWith('/1');
@@ -22,7 +25,7 @@ function shortBy({ reading }: PlanFacts, step: Step): number {
   const open = middleOf(step.shineMinutes);
   if (step.technique === 'wet-in-wet') return whileShiny * work - open;
   if (!isFirst(step) || step.technique !== 'wet on dry') return 0;
-  return (work * passMm) / Math.max(passMm, reading.sheet.heightMm) - open;
+  return (work * passMm) / Math.max(passMm, reading.sheet.heightMm) - whileShiny * open;
 }
 
 function sentenceOf(step: Step): string {
