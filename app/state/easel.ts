@@ -12,6 +12,8 @@ import { clockSetBackMs, elapsedMs } from '../model/session/elapsed-ms.ts';
 import { foldSession } from '../model/session/fold-session.ts';
 import { ghostTapMs } from '../model/session/ghost-tap.ts';
 import { recordOf, type SessionRecord } from '../model/session/record-of.ts';
+import { scrapLessons } from '../model/session/scrap-lessons.ts';
+import type { ComparedPuddle } from '../model/session/scrap-verdicts.ts';
 import type { EventBody, Moment, SessionEvent } from '../model/session/session-event.ts';
 import type { SessionState } from '../model/session/session-state.ts';
 import { type LastAct, lastAct } from '../model/session/taken-back.ts';
@@ -49,6 +51,8 @@ export interface Easel {
   readonly screenStaysOn: ReadonlySignal<boolean | null>;
   /** Reckoned and real drying times of all sessions, this one included. */
   readonly history: ReadonlySignal<DryingHistory>;
+  /** Puddles compared on scraps in sessions before this one, the latest first. */
+  readonly scrapsBefore: ReadonlySignal<readonly ComparedPuddle[]>;
   /** Opens the session under way of a painting, or starts one over its latest plan. */
   open(paintingId: string): Promise<void>;
   /** Opens the last session of a painting for its record, under way or finished. */
@@ -86,7 +90,8 @@ export function createEasel({ store, client, clock, screenWatch, ownAir }: Easel
   const steps = computed(() => desk.value?.plan.steps ?? []);
   /** Sessions of all paintings but the one on the desk, as they stood when it was opened. */
   const others = signal<readonly PastSession[]>([]);
-  const taught = computed(() => dryingHistory(others.value.filter(began(log.value[0]))).lessons);
+  const earlier = computed(() => others.value.filter(began(log.value[0])));
+  const taught = computed(() => dryingHistory(earlier.value).lessons);
   const session = computed(() => foldSession(steps.value, log.value, taught.value));
   const step = computed(() => steps.value[session.value.stepIndex] ?? null);
   const time = computed(() => easelTime(session.value, steps.value, now.value));
@@ -230,6 +235,7 @@ export function createEasel({ store, client, clock, screenWatch, ownAir }: Easel
     savedWord: computed(() => savedWords[store.saving.value]),
     screenStaysOn: screenWatch.staysOn,
     history,
+    scrapsBefore: computed(() => scrapLessons(earlier.value)),
     open,
     lookBack,
     again: () => void open(paintingId),

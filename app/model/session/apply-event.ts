@@ -68,6 +68,7 @@ function act(state: SessionState, steps: readonly TimedStep[], event: SessionEve
     case 'trouble':
     case 'note':
     case 'mix-changed':
+    case 'scrap':
       return state;
     default:
       // A log written by a later version of the app may hold kinds this one does not know.

@@ -61,6 +61,13 @@ export type EventBody =
       readonly parts: readonly Part[];
       readonly load: number;
     }
+  /** A puddle brushed on a scrap and compared when dry; null: what was told last is withdrawn. */
+  | {
+      readonly kind: 'scrap';
+      readonly parts: readonly Part[];
+      readonly load: number;
+      readonly verdict: 'weaker' | 'right' | 'stronger' | null;
+    }
   /** These lines of the log, by id, count no more: she took a tap back. */
   | { readonly kind: 'taken-back'; readonly events: readonly string[] }
   | { readonly kind: 'finished' };

@@ -14,6 +14,7 @@ const actWords: Partial<Record<EventBody['kind'], string>> = {
   'stroke-down': 'Stroke is down',
   'painting-done': 'Done',
   'step-done': 'Done',
+  scrap: 'Scrap compared',
   'still-wet': 'Still wet',
   'shine-gone': 'Shine gone',
   'dry-now': 'It is bone dry',

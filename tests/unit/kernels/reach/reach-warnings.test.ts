@@ -72,7 +72,6 @@ describe('layers', () => {
     [190, 'cellulose', 2],
     [300, 'cellulose', 3],
     [300, 'cotton', 6],
-    [640, 'cotton', 10],
     [425, 'cotton', 6],
     [150, 'cellulose', 2],
   ] as const)('%s g/m2 %s bears %s', (gsm, fibre, most) => {

@@ -13,7 +13,7 @@ const passMm = 40;
  */
 const whileShiny = 0.8;
 
-const isFirst = (step: Step): boolean => step.kind === 'wash' && step.key.endsWith('/1');
+const isFirst = (step: Step): boolean => step.kind === 'wash' && step.key.split('/')[2] === '1';
 
 /**
  * Minutes a wash is short of its open time; 0 or less where it can be kept wet. On dry paper one pass must
