@@ -157,6 +157,8 @@ export interface WashPlan {
   readonly warnings: readonly Warning[];
   /** How many washes lie over each other, and why, in a sentence; missing in older plans. */
   readonly washesWhy?: string;
+  /** What was left out so that the painting steps do not become too many, a sentence; left out: nothing. */
+  readonly stepsWhy?: string;
   /** How it fits the time she has; left out where she is in no hurry. */
   readonly fit?: EveningFit;
   /** Steps she left out, so that they can be brought back. */
@@ -171,6 +173,22 @@ export interface EveningFit {
   readonly evenings: readonly Range[];
   /** What was given up for it, a sentence each. */
   readonly gaveUp: readonly string[];
+  /** How a hair dryer would help, a sentence; left out where it would not, or is in use. */
+  readonly dryer?: string;
+  /** Where it is too long all the same; left out where it fits. */
+  readonly tooLong?: TooLong;
+}
+
+/** A plan that takes longer than she has, whatever is given up. */
+export interface TooLong {
+  /** How long it takes even so, a sentence. */
+  readonly text: string;
+  /** Smaller sheets of the same shape, and the likely minutes of the longest evening on them. */
+  readonly smaller: readonly {
+    /** Share of the area, 0..1. */
+    readonly share: number;
+    readonly minutes: number;
+  }[];
 }
 
 /** What she may decide about palette and plan; what is left out is proposed. */

@@ -13,6 +13,13 @@ export const waterOf = {
 
 export type WaterKind = keyof typeof waterOf;
 
+/** The same where a wash is to dry sooner and still to run, g/m2 (own figures); the rest as usual. */
+export const lessWaterOf: Partial<Record<WaterKind, number>> = {
+  stroke: 30,
+  wash: 40,
+  wetInWet: 100,
+};
+
 /** Water of one stroke whose edge is to be softened, g/m2 (own estimate). */
 export const strokeWater = 30;
 
@@ -37,5 +44,7 @@ export function waterKindOf({ key, kind, technique }: Worked): WaterKind | null 
   if (kind !== 'wash') return null;
   if (technique === 'wet-in-wet') return 'wetInWet';
   if (technique === 'glaze') return 'glaze';
-  return key.endsWith('/1') ? 'wash' : 'stroke';
+  if (technique === 'dry brush') return 'accents';
+  // wash / passage / number, and what tells its goes apart.
+  return key.split('/')[2] === '1' ? 'wash' : 'stroke';
 }

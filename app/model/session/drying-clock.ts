@@ -7,7 +7,7 @@ export type TimedStep = Pick<
   Step,
   'key' | 'kind' | 'paintMinutes' | 'shineMinutes' | 'dryMinutes'
 > &
-  Partial<Pick<Step, 'technique'>>;
+  Partial<Pick<Step, 'technique' | 'waterGramsPerSquareMetre'>>;
 
 const minuteMs = 60_000;
 

@@ -25,7 +25,7 @@ export function reckonDrying(step: TimedStep, now: Circumstances): Reckoned {
   const wash = waterKindOf(step);
   if (wash === null)
     return { shineMinutes: step.shineMinutes, dryMinutes: step.dryMinutes, model: null };
-  const conditions = conditionsOf(waterOf[wash], now);
+  const conditions = conditionsOf(step.waterGramsPerSquareMetre ?? waterOf[wash], now);
   const model = modelRange(conditions);
   const middle = { shine: middleOf(model.shineMinutes), dry: middleOf(model.dryMinutes) };
   return { ...estimateDrying(conditions, pacesOf(now, wash)), model: middle };

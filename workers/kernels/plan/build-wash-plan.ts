@@ -12,7 +12,6 @@ import type { PlanCheckpoint } from './plan-checkpoint.ts';
 import { planId } from './plan-id.ts';
 import { darkWarning, nothingToPaint } from './plan-warnings.ts';
 import { plannedSlots } from './planned-slots.ts';
-import { preparedSteps } from './prepared-steps.ts';
 import { reachWarnings } from './reach/reach-warnings.ts';
 
 /**
@@ -43,8 +42,8 @@ export async function buildWashPlan(
     checkpoint(0.1 + 0.4 * part, 'paints'),
   );
   const solve = washSolver(reading, planned, found.paints, checkpoint);
-  const wanted = planned.forDarkest(darkestOf(found.paints)).slots;
-  const proposed = await proposeWashes(wanted, reading.bands.length, wishes, solve);
+  const planTargets = planned.forDarkest(darkestOf(found.paints)).slots;
+  const proposed = await proposeWashes(planTargets, reading.bands.length, wishes, solve);
   const { solved, work, washesWhy, fit } = await fitEvening(proposed, wishes, solve);
   const { reached, range, facts } = solved;
   const { slots, passages } = facts;
@@ -55,8 +54,7 @@ export async function buildWashPlan(
     const tooLight = darkWarning(reached, wanted, onePaint);
     return { ...noSteps, range, slots, warnings: [tooLight ?? nothingToPaint] };
   }
-  const { mixes, steps: ordered, leftOut } = orderedWork(facts, wishes.edits);
-  const steps = preparedSteps(facts, ordered);
+  const { mixes, steps, leftOut, stepsWhy } = work;
   const ownColours = wishes.colours !== undefined;
   const warnings = reachWarnings(facts, steps, { reached, wanted, onePaint, ownColours });
   return {

@@ -14,6 +14,10 @@ export interface PlanFacts {
   readonly passages: readonly SolvedPassage[];
   readonly weather: Weather;
   readonly paper: PaperChoice;
+  /** 'less' where the washes are to dry sooner; left out: the usual. */
+  readonly water?: 'less';
+  /** Masking fluid lies on the sheet while it is washed: no hair dryer until it is off (R12). */
+  readonly noHeat?: boolean;
 }
 
 export const familyName = ({ reading }: PlanFacts, id: number): string =>

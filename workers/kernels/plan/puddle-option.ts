@@ -41,11 +41,18 @@ function option(paints: readonly Paint[], members: readonly number[], parts: rea
   return { members, mask, parts, K, S, back, through };
 }
 
-/** Every mix of at most three paints of a palette in whole parts of sum at most 8. */
+const kept = new WeakMap<readonly Paint[], PuddleOption[]>();
+
+/**
+ * Every mix of at most three paints of a palette in whole parts of sum at most 8. Kept with the list of paints:
+ * one palette is solved for several passages and numbers of washes.
+ */
 export async function puddleOptions(
   paints: readonly Paint[],
   checkpoint: Checkpoint,
-): Promise<PuddleOption[]> {
+): Promise<readonly PuddleOption[]> {
+  const known = kept.get(paints);
+  if (known) return known;
   const options: PuddleOption[] = [];
   for (const size of [1, 2, 3]) {
     for (const members of combinations(paints.length, size)) {
@@ -53,5 +60,6 @@ export async function puddleOptions(
       for (const parts of wholeParts(size)) options.push(option(paints, members, parts));
     }
   }
+  kept.set(paints, options);
   return options;
 }

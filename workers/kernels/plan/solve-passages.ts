@@ -4,17 +4,10 @@ import { layeredSolve, type SolvedPassage } from './layered-solve.ts';
 import type { PlanCheckpoint } from './plan-checkpoint.ts';
 import type { PlanFacts } from './plan-facts.ts';
 import { PuddleNames } from './puddle-names.ts';
+import { wholeNumber } from './whole-number.ts';
 
 const proposedWashes = 3;
 const proposedPuddles = 3;
-
-function whole(asked: number | undefined, proposed: number, most: number, what: string): number {
-  const number = asked ?? proposed;
-  if (!Number.isInteger(number) || number < 1 || number > most) {
-    throw new RangeError(`${what}: choose a whole number from 1 to ${most}.`);
-  }
-  return number;
-}
 
 /** Every passage solved wash over wash; those without anything to paint are left out. The second half of the planning. */
 export async function solvePassages(
@@ -26,8 +19,8 @@ export async function solvePassages(
   const passages = [...new Set(reading.slots.map((slot) => slot.passage))];
   const input = {
     ...facts,
-    washes: whole(wishes.washes, proposedWashes, 8, 'Washes over each other'),
-    puddles: whole(wishes.puddlesPerWash, proposedPuddles, 8, 'Puddles in one wash'),
+    washes: wholeNumber(wishes.washes ?? proposedWashes, 1, 8, 'Washes over each other'),
+    puddles: wholeNumber(wishes.puddlesPerWash ?? proposedPuddles, 1, 8, 'Puddles in one wash'),
     names: new PuddleNames(),
   };
   const solved: SolvedPassage[] = [];

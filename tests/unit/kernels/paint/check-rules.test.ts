@@ -18,7 +18,7 @@ beforeAll(async () => {
   ).map((slot) => (slot.band === 1 ? { ...slot, shapes: 12, smallShapes: 9 } : slot));
   const soft = [{ a: 0, b: 2, lengthMm: 300, soft: 0.9 }];
   const chosen = ['py74-arylide-yellow', 'pb27-prussian-blue', 'pbr7-burnt-umber'];
-  sound = await buildWashPlan(madeReading(hills, soft), { chosen }, noCheckpoint);
+  sound = await buildWashPlan(madeReading(hills, soft), { chosen, washes: 3 }, noCheckpoint);
 });
 
 /** The plan with its steps changed, numbered anew. */

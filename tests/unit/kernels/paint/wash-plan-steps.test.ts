@@ -19,7 +19,7 @@ const washes = (plan: WashPlan): Step[] => plan.steps.filter((step) => step.kind
 
 describe('steps', () => {
   it('stand in the order of the trade', async () => {
-    const plan = await buildWashPlan(madeReading(hills), { box }, noCheckpoint);
+    const plan = await buildWashPlan(madeReading(hills), { box, washes: 3 }, noCheckpoint);
     expect(kinds(plan)).toEqual([
       'prepare',
       'puddles',
@@ -101,7 +101,7 @@ describe('steps', () => {
       ...hills.map((slot) => ({ ...slot, share: slot.share / 2, passage: 'background' })),
       ...hills.map((slot) => ({ ...slot, share: slot.share / 2, passage: 'subject' })),
     ];
-    const plan = await buildWashPlan(madeReading(two), { box }, noCheckpoint);
+    const plan = await buildWashPlan(madeReading(two), { box, washes: 3 }, noCheckpoint);
     expect(washes(plan).map((step) => step.key)).toEqual(
       ['background', 'subject'].flatMap((name) => [1, 2, 3].map((n) => `wash/${name}/${n}`)),
     );

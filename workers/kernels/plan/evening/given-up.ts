@@ -1,0 +1,39 @@
+import type { EveningTime } from '../../../../app/model/evening-times.ts';
+import type { ProposedWashes } from './propose-washes.ts';
+import { countInWords, washesInWords } from './washes-why.ts';
+
+/** What is left of a plan when something is given up for the time's sake. */
+export interface GivenUp {
+  readonly water?: 'less';
+  readonly washes: number;
+}
+
+/** What may be given up, the least first. */
+export function levelsOf({
+  washes,
+  isAsked,
+}: Pick<ProposedWashes, 'washes' | 'isAsked'>): GivenUp[] {
+  const levels: GivenUp[] = [{ washes }, { water: 'less', washes }];
+  for (let fewer = washes - 1; fewer >= 1 && !isAsked; fewer--) {
+    levels.push({ water: 'less', washes: fewer });
+  }
+  return levels;
+}
+
+/** A sentence for everything given up; one for every wash. */
+export function gaveUp({ water, washes }: GivenUp, proposed: number): string[] {
+  const said: string[] = [];
+  if (water) said.push('Less water in the washes: they dry sooner, and stay open for less long.');
+  for (let fewer = proposed - 1; fewer >= washes; fewer--) {
+    said.push(
+      fewer === 1
+        ? 'One wash for all: the values come from how thick the paint is, some stay between.'
+        : `${washesInWords(fewer)} instead of ${countInWords(fewer + 1)}: the lighter values share one.`,
+    );
+  }
+  return said;
+}
+
+/** Likely minutes of the longest evening. */
+export const longest = (times: readonly EveningTime[]): number =>
+  Math.max(0, ...times.map(({ likely }) => likely));
