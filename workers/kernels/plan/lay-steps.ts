@@ -1,0 +1,129 @@
+import type { Lab } from '../../../app/model/lab.ts';
+import type { Paint } from '../../../app/model/paint.ts';
+import type { Slot } from '../../../app/model/reading.ts';
+import type { Mix, Step, Technique } from '../../../app/model/wash-plan.ts';
+import { defaultPaper } from '../optics/default-paper.ts';
+import { mixSpectra } from '../optics/mix-spectra.ts';
+import { groundOf, washedOver } from './ground.ts';
+import type { Ground } from './look-at-puddle.ts';
+import { labOfGround } from './mix-row.ts';
+
+/** Share of the paper that dry brush covers: the tops of its grain (own figure). */
+const dryBrushCovers = 0.6;
+
+/** One row as it came to lie on the sheet, the first time it was laid. */
+export interface LaidRow {
+  readonly full: Ground | null;
+  readonly weak: Ground | null;
+}
+
+export interface LaidSteps {
+  /** Dry colour of every slot after every step. */
+  readonly after: readonly (readonly Lab[])[];
+  /** By id of the row; rows that no step lays are not there. */
+  readonly rows: ReadonlyMap<string, LaidRow>;
+}
+
+type Laying = Pick<Step, 'kind' | 'slots' | 'mixes' | 'technique'>;
+
+/** Lays mixes over grounds, each over the same ground only once. */
+class Layers {
+  readonly #spectra = new Map<string, ReturnType<typeof mixSpectra>>();
+  readonly #laid = new Map<Ground, Map<string, Ground>>();
+  readonly #paints: ReadonlyMap<string, Paint>;
+
+  constructor(paints: readonly Paint[]) {
+    this.#paints = new Map(paints.map((paint) => [paint.id, paint]));
+  }
+
+  #spectraOf({ id, parts }: Mix): ReturnType<typeof mixSpectra> {
+    const known = this.#spectra.get(id);
+    if (known) return known;
+    const there = parts.filter(({ paint }) => this.#paints.has(paint));
+    const made = mixSpectra(
+      there.map(({ paint }) => this.#paints.get(paint) as Paint),
+      there.map((part) => part.parts),
+    );
+    this.#spectra.set(id, made);
+    return made;
+  }
+
+  over(ground: Ground, row: Mix, load: number, technique: Technique): Ground {
+    const name = `${row.id} ${load} ${technique === 'dry brush'}`;
+    const known = this.#laid.get(ground) ?? new Map<string, Ground>();
+    this.#laid.set(ground, known);
+    const before = known.get(name);
+    if (before) return before;
+    const whole = washedOver(this.#spectraOf(row), load, ground);
+    const laid = technique === 'dry brush' ? partly(whole, ground) : whole;
+    known.set(name, laid);
+    return laid;
+  }
+}
+
+/** Specks of the ground between specks of paint: light adds by area. */
+const partly = (paint: Ground, ground: Ground): Ground =>
+  groundOf(
+    paint.reflectance.map(
+      (light, i) =>
+        dryBrushCovers * light + (1 - dryBrushCovers) * (ground.reflectance[i] as number),
+    ),
+  );
+
+/**
+ * The sheet as the steps leave it, in their order: every wash lays each of its rows over the dried ground of
+ * the row's slots (those of its passage and family among the step's), the weaker strength where the slot's
+ * band asks for it. A row of a paint that is not among `paints` lays the others. Touches too small for a
+ * slot (accents, splatter, lifting) leave it as it is; slots that are never painted stay `paper`.
+ */
+export function laySteps(
+  steps: readonly Laying[],
+  mixes: readonly Mix[],
+  slots: readonly Slot[],
+  paints: readonly Paint[],
+  paper: Lab,
+): LaidSteps {
+  const layers = new Layers(paints);
+  const known = new Map(mixes.map((mix) => [mix.id, mix]));
+  const bare = groundOf(Float64Array.from(defaultPaper));
+  const labs = new Map<Ground, Lab>([[bare, paper]]);
+  const labOf = (ground: Ground): Lab => {
+    const lab = labs.get(ground) ?? labOfGround(ground);
+    labs.set(ground, lab);
+    return lab;
+  };
+  const rows = new Map<string, LaidRow>();
+  let sheet: readonly Ground[] = slots.map(() => bare);
+  let look: readonly Lab[] = slots.map(() => paper);
+
+  const lay = (step: Laying, row: Mix, next: Ground[]): void => {
+    let largest = { full: -1, weak: -1 };
+    let laid: LaidRow = { full: null, weak: null };
+    for (const i of step.slots) {
+      const slot = slots[i];
+      const ground = next[i];
+      if (!slot || !ground || slot.passage !== row.passage || slot.family !== row.family) continue;
+      const way = row.weaker?.bands.includes(slot.band) ? 'weak' : 'full';
+      const load = way === 'weak' && row.weaker ? row.weaker.load : row.load;
+      const over = layers.over(ground, row, load, step.technique);
+      next[i] = over;
+      if (slot.share <= largest[way]) continue;
+      largest = { ...largest, [way]: slot.share };
+      laid = { ...laid, [way]: over };
+    }
+    if (!rows.has(row.id) && (laid.full || laid.weak)) rows.set(row.id, laid);
+  };
+
+  const after = steps.map((step) => {
+    const laid = step.kind === 'wash' ? step.mixes.flatMap((id) => known.get(id) ?? []) : [];
+    const painted = laid.filter(({ parts, load }) => parts.length > 0 && load > 0);
+    if (painted.length > 0) {
+      const next = [...sheet];
+      for (const row of painted) lay(step, row, next);
+      sheet = next;
+      look = sheet.map(labOf);
+    }
+    return look;
+  });
+  return { after, rows };
+}
