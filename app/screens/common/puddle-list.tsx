@@ -1,6 +1,9 @@
 import { useSignal } from '@preact/signals';
 import { partsInWords } from '../../model/parts-in-words.ts';
-import type { Mix, WashPlan } from '../../model/wash-plan.ts';
+import { puddleAmount } from '../../model/puddle-amount.ts';
+import { amountInWords, amountsAreRough } from '../../model/puddle-amount-words.ts';
+import type { Reading } from '../../model/reading.ts';
+import type { Mix, Step, WashPlan } from '../../model/wash-plan.ts';
 import type { PaintCalls } from '../../state/paint-calls.ts';
 import { later } from './later.tsx';
 import styles from './puddle-list.module.css';
@@ -14,7 +17,15 @@ export interface PuddleSource {
   familyName: (family: number) => string;
   /** Left out: the mixes next to a puddle are not offered. */
   calls?: PaintCalls;
+  /** Left out: nothing is said of how much to mix. */
+  sheet?: Reading['sheet'] | undefined;
 }
+
+/** The sheet to reckon amounts for, at the steps where puddles are mixed. */
+export const amountsFor = (
+  { kind }: Pick<Step, 'kind'>,
+  { sheet }: Pick<Reading, 'sheet'>,
+): Reading['sheet'] | undefined => (kind === 'puddles' || kind === 'wash' ? sheet : undefined);
 
 /** The puddles of a step: paints by words, strength, and the colour each dries to. */
 export function PuddleList({ mixes, ...source }: PuddleSource & { mixes: readonly Mix[] }) {
@@ -26,13 +37,15 @@ export function PuddleList({ mixes, ...source }: PuddleSource & { mixes: readonl
       {[...puddles].map(([puddle, uses]) => (
         <Puddle key={puddle} uses={uses} {...source} />
       ))}
+      {source.sheet && <li class={styles.quiet}>{amountsAreRough}</li>}
     </ul>
   );
 }
 
 function Puddle({ uses, ...source }: PuddleSource & { uses: readonly Mix[] }) {
   const opened = useSignal(false);
-  const { plan, familyName } = source;
+  const { plan, familyName, sheet } = source;
+  const amount = sheet && puddleAmount(plan, uses, sheet);
   const nameOf = (paint: string): string =>
     plan.palette.find(({ id }) => id === paint)?.name ?? paint;
   const notes = new Set(uses.flatMap((mix) => mix.notes ?? []));
@@ -61,6 +74,7 @@ function Puddle({ uses, ...source }: PuddleSource & { uses: readonly Mix[] }) {
           <PuddleUse key={mix.id} mix={mix} of={familyName(mix.family)} />,
         ])}
       </ul>
+      {amount && <p class={styles.quiet}>{amountInWords(amount, nameOf)}</p>}
       {[...notes].map((note) => (
         <p key={note} class={styles.note}>
           {note}

@@ -5,12 +5,14 @@ import type { Step } from '../../model/wash-plan.ts';
 import type { Desk, Easel } from '../../state/easel.ts';
 import type { EaselSenses } from '../../state/easel-senses.ts';
 import type { PaintCalls } from '../../state/paint-calls.ts';
-import { PuddleList } from '../common/puddle-list.tsx';
+import { LayOutList } from '../common/lay-out-list.tsx';
+import { amountsFor, PuddleList } from '../common/puddle-list.tsx';
 import { ValueScale } from '../common/value-scale.tsx';
 import { EaselClock } from './easel-clock.tsx';
 import styles from './easel-panel.module.css';
 import { MeanwhileList } from './meanwhile-list.tsx';
 import { OpenTime } from './open-time.tsx';
+import { ScrapCompare } from './scrap-compare.tsx';
 import { SoundOffer } from './sound-offer.tsx';
 import type { EaselViewState } from './use-easel-view.ts';
 
@@ -43,6 +45,9 @@ export function EaselPanel({ easel, senses, calls, desk, step, view }: EaselPane
       <p class={styles.prompt} data-testid="prompt">
         {finished ? ends : promptNow(step, easel.session.value, easel.time.value)}
       </p>
+      {!finished && step.kind === 'puddles' && (
+        <ScrapCompare easel={easel} desk={desk} step={step} />
+      )}
       {!finished && (
         <div class={styles.clock} data-due={due || undefined}>
           <div>
@@ -58,8 +63,15 @@ export function EaselPanel({ easel, senses, calls, desk, step, view }: EaselPane
             {caution}
           </p>
         ))}
+      {step.kind === 'prepare' && <LayOutList plan={plan} />}
       {mixes.length > 0 && (
-        <PuddleList plan={plan} mixes={mixes} familyName={desk.familyName} calls={calls} />
+        <PuddleList
+          plan={plan}
+          mixes={mixes}
+          familyName={desk.familyName}
+          calls={calls}
+          sheet={amountsFor(step, seen.reading)}
+        />
       )}
       {step.watch && <p>{step.watch}</p>}
       {step.soften && <p>{step.soften}</p>}

@@ -8,11 +8,19 @@ interface PressButtonProps {
   onAct: () => void;
   main?: boolean;
   disabled?: boolean;
+  /** For one of several choices: whether it is the one taken. */
+  pressed?: boolean;
   children: ComponentChildren;
 }
 
 /** An action at the easel: a finger holds it for 0.4 s, keys and a mouse act at once. */
-export function PressButton({ onAct, main = false, disabled = false, children }: PressButtonProps) {
+export function PressButton({
+  onAct,
+  main = false,
+  disabled = false,
+  pressed,
+  children,
+}: PressButtonProps) {
   const { held, handlers } = usePress(onAct);
   return (
     <button
@@ -21,6 +29,7 @@ export function PressButton({ onAct, main = false, disabled = false, children }:
       style={{ '--press-time': `${pressMs}ms` }}
       data-held={held.value || undefined}
       disabled={disabled}
+      aria-pressed={pressed}
       {...handlers}
     >
       {children}

@@ -1,6 +1,8 @@
 import { cssColour } from '../../drawing/css-colour.ts';
 import type { Lab } from '../../model/lab.ts';
 import { valueOfLightness } from '../../model/munsell-value.ts';
+import { puddleAmount } from '../../model/puddle-amount.ts';
+import { amountInWords, amountsAreRough } from '../../model/puddle-amount-words.ts';
 import type { Reading } from '../../model/reading.ts';
 import type { Mix, WashPlan } from '../../model/wash-plan.ts';
 import styles from './plan-sheet.module.css';
@@ -24,6 +26,33 @@ function usesOf(mix: Mix, familyName: string): Use[] {
   ];
 }
 
+interface AmountsProps {
+  plan: WashPlan;
+  mixes: readonly Mix[];
+  reading: Reading;
+  paintName: (paint: string) => string;
+}
+
+/** How much of a puddle to mix, wash by wash. */
+function Amounts({ plan, mixes, reading, paintName }: AmountsProps) {
+  const washes = [...new Set(mixes.map(({ wash }) => wash))];
+  return (
+    <>
+      {washes.map((wash) => {
+        const rows = mixes.filter((mix) => mix.wash === wash);
+        const amount = puddleAmount(plan, rows, reading.sheet);
+        return (
+          amount && (
+            <p key={wash}>
+              Wash {wash}: {amountInWords(amount, paintName)}
+            </p>
+          )
+        );
+      })}
+    </>
+  );
+}
+
 /** Every puddle: its paints in parts, and each of its uses with consistency and value. */
 export function PlanMixes({ plan, reading }: { plan: WashPlan; reading: Reading }) {
   const paintName = (paint: string): string =>
@@ -43,6 +72,7 @@ export function PlanMixes({ plan, reading }: { plan: WashPlan; reading: Reading 
               .map(({ paint, parts }) => `${parts} ${paintName(paint)}`)
               .join(' + ')}
           </p>
+          <Amounts plan={plan} mixes={mixes} reading={reading} paintName={paintName} />
           {mixes
             .flatMap((mix) => usesOf(mix, familyName(mix.family)))
             .map(({ words, dries }) => (
@@ -55,6 +85,7 @@ export function PlanMixes({ plan, reading }: { plan: WashPlan; reading: Reading 
             ))}
         </li>
       ))}
+      <li class={styles.mix}>{amountsAreRough}</li>
     </ul>
   );
 }

@@ -17,6 +17,7 @@ import { Waiting } from '../common/waiting.tsx';
 import { Workplace } from '../common/workplace.tsx';
 import { pictureLayers } from '../look/look-layers.ts';
 import styles from './plan-screen.module.css';
+import { ReachList } from './reach-list.tsx';
 import { StageStrip } from './stage-strip.tsx';
 import { StepCard } from './step-card.tsx';
 
@@ -137,7 +138,7 @@ function ReadyPlan({ calls, paintingId, seen, plan, studio }: ReadyPlanProps) {
               view.value = next;
             }}
           />
-          {plan.warnings[0] && <p class={styles.warning}>{plan.warnings[0].text}</p>}
+          <ReachList plan={plan} />
           <StepCard plan={plan} reading={seen.reading} step={step} calls={calls} />
           <a class={buttonClass()} href={linkTo(paintingId, 'chart')}>
             Mixing chart of these paints

@@ -4,7 +4,8 @@ import type { Reading } from '../../model/reading.ts';
 import type { Step, WashPlan } from '../../model/wash-plan.ts';
 import { wetnessSign } from '../../model/wetness.ts';
 import type { PaintCalls } from '../../state/paint-calls.ts';
-import { PuddleList } from '../common/puddle-list.tsx';
+import { LayOutList } from '../common/lay-out-list.tsx';
+import { amountsFor, PuddleList } from '../common/puddle-list.tsx';
 import { ValueScale } from '../common/value-scale.tsx';
 import styles from './step-card.module.css';
 
@@ -66,8 +67,15 @@ export function StepCard({ plan, reading, step, calls }: StepCardProps) {
           </>
         )}
       </dl>
+      {step.kind === 'prepare' && <LayOutList plan={plan} />}
       {mixes.length > 0 && (
-        <PuddleList plan={plan} mixes={mixes} familyName={familyName} calls={calls} />
+        <PuddleList
+          plan={plan}
+          mixes={mixes}
+          familyName={familyName}
+          calls={calls}
+          sheet={amountsFor(step, reading)}
+        />
       )}
       {step.cautions.map((caution) => (
         <p key={caution} class={styles.caution}>

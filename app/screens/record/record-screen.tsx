@@ -5,6 +5,7 @@ import { paperInWords } from '../../model/drying/paper-choice.ts';
 import { minutesInWords } from '../../model/minutes-in-words.ts';
 import { partsInNumbers, partsInWords } from '../../model/parts-in-words.ts';
 import type { StepRecord } from '../../model/session/record-of.ts';
+import { scrapInWords } from '../../model/session/scrap-words.ts';
 import type { Easel } from '../../state/easel.ts';
 import { linkTo } from '../../state/route.ts';
 import { buttonClass } from '../common/button.tsx';
@@ -102,6 +103,7 @@ export function RecordScreen({ easel, paintingId }: { easel: Easel; paintingId: 
                     Wash {mix.wash}: {partsInWords(mix.parts, nameOf)}
                     {mix.parts.length > 1 && ` (${partsInNumbers(mix.parts)})`}, {mix.consistency}
                     {record.changedMixes.includes(mix.id) && ', as you changed it'}
+                    {scrapInWords(record.scraps, mix)}
                   </span>
                 </li>
               ))}

@@ -1,0 +1,85 @@
+import { useSignal } from '@preact/signals';
+import { cssColour } from '../../drawing/css-colour.ts';
+import { partsInWords } from '../../model/parts-in-words.ts';
+import { lastTimeWords } from '../../model/session/scrap-lessons.ts';
+import { scrapPuddles } from '../../model/session/scrap-puddles.ts';
+import { type ScrapVerdict, verdictOf } from '../../model/session/scrap-verdicts.ts';
+import type { Step } from '../../model/wash-plan.ts';
+import type { Desk, Easel } from '../../state/easel.ts';
+import { Button } from '../common/button.tsx';
+import { PressButton } from './press-button.tsx';
+import styles from './scrap-compare.module.css';
+
+const verdicts: readonly (readonly [ScrapVerdict, string])[] = [
+  ['weaker', 'Weaker'],
+  ['right', 'Right'],
+  ['stronger', 'Stronger'],
+];
+
+const advice: Readonly<Record<ScrapVerdict, string>> = {
+  weaker: 'More paint, then brush it again.',
+  right: 'Right: it dries as planned.',
+  stronger: 'More water, then brush it again.',
+};
+
+interface ScrapCompareProps {
+  easel: Easel;
+  desk: Desk;
+  step: Step;
+}
+
+/** Every puddle held dry against its swatch, one at a time: weaker, right or stronger. */
+export function ScrapCompare({ easel, desk, step }: ScrapCompareProps) {
+  const shown = useSignal<string | null>(null);
+  const { mixes = [], scraps = [] } = easel.record.value ?? {};
+  const puddles = scrapPuddles(mixes.filter(({ id }) => step.mixes.includes(id)));
+  const isOpen = (puddle: (typeof puddles)[number]): boolean => verdictOf(scraps, puddle) === null;
+  const puddle =
+    puddles.find(({ name }) => name === shown.value) ?? puddles.find(isOpen) ?? puddles[0];
+  if (!puddle) return null;
+  const at = puddles.indexOf(puddle);
+  const verdict = verdictOf(scraps, puddle);
+  const nameOf = (paint: string): string =>
+    desk.plan.palette.find(({ id }) => id === paint)?.name ?? paint;
+  const tell = (told: ScrapVerdict): void => {
+    const { parts, load } = puddle;
+    // Stays where there is something to do about it.
+    shown.value = told === 'right' && verdict !== 'right' ? null : puddle.name;
+    easel.tell({ kind: 'scrap', parts, load, verdict: told === verdict ? null : told });
+  };
+  return (
+    <section class={styles.scrap} aria-label="Compare on a scrap" data-testid="scrap">
+      <div class={styles.head}>
+        <span
+          class={styles.swatch}
+          style={{ background: cssColour(puddle.mix.expected) }}
+          aria-hidden="true"
+        />
+        <p class={styles.words}>
+          <strong>{partsInWords(puddle.parts, nameOf)}</strong>, dry on the scrap, is
+        </p>
+        {puddles.length > 1 && (
+          <Button
+            large
+            aria-label={`Puddle ${at + 1} of ${puddles.length}: the next`}
+            onClick={() => {
+              shown.value = puddles[(at + 1) % puddles.length]?.name ?? null;
+            }}
+          >
+            {at + 1} of {puddles.length}
+          </Button>
+        )}
+      </div>
+      <div class={styles.choices}>
+        {verdicts.map(([value, name]) => (
+          <PressButton key={value} pressed={value === verdict} onAct={() => tell(value)}>
+            {name}
+          </PressButton>
+        ))}
+      </div>
+      <p class={styles.advice} role="status">
+        {verdict ? advice[verdict] : lastTimeWords(easel.scrapsBefore.value, puddle)}
+      </p>
+    </section>
+  );
+}
