@@ -6,5 +6,6 @@ export type FamilyColour = readonly [a: number, b: number];
  * that the change finds them again when the picture is read anew.
  */
 export type FamilyEdit =
-  | { readonly join: readonly [FamilyColour, FamilyColour] }
+  /** All: one colour throughout. */
+  | { readonly join: readonly [FamilyColour, FamilyColour] | 'all' }
   | { readonly part: FamilyColour };

@@ -97,6 +97,8 @@ export interface Painting {
    * photos she is choosing among.
    */
   readonly purpose?: Purpose;
+  /** Left out: a painting in its own right. Else the id of the painting it is a small study of. */
+  readonly studyOf?: string;
   /** Put away, but can still be brought back. */
   readonly deletedAt?: number;
 }

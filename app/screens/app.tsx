@@ -90,7 +90,7 @@ function Screen({ app }: { app: AppState }) {
   const of = { studio, paintingId: route.paintingId };
   switch (route.screen) {
     case 'look':
-      return <LookScreen {...of} />;
+      return <LookScreen {...of} onSmallStudy={app.smallStudyOf} />;
     case 'sheet':
       return <SheetPlace app={app} paintingId={route.paintingId} />;
     case 'subject':

@@ -39,6 +39,8 @@ export interface App {
   readonly updates: Updates;
   /** A standing trouble with keeping things, in words; null while all is well. */
   readonly storageProblem: ReadonlySignal<string | null>;
+  /** Makes a small study of a painting and opens its plan; rejects with a fault that has a sentence. */
+  smallStudyOf(painting: Painting): Promise<void>;
   /** Goes on where a painting was left. */
   goOn(painting: PaintingCard): void;
 }
@@ -126,6 +128,11 @@ export function createApp(store: Store, window: Window & typeof globalThis): App
     easelSenses: easelSensesOf({ store, easel }, window),
     updates,
     storageProblem: computed(() => store.trouble.value?.message ?? null),
+    async smallStudyOf(painting) {
+      const { makeSmallStudy } = await import('./make-small-study.ts');
+      const { id } = await makeSmallStudy({ store, ownBox }, painting);
+      router.go({ screen: 'plan', paintingId: id });
+    },
     goOn: ({ id, stage }) => router.go({ screen: left[stage], paintingId: id }),
   };
 }

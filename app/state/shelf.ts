@@ -72,7 +72,7 @@ export function createShelf(store: Store): Shelf {
     const all = await store.paintings();
     const rows = all.filter(({ painting }) => painting.purpose !== 'candidate');
     candidates.value = all.length - rows.length;
-    sheet = rows[0]?.painting.reference.sheet ?? null;
+    sheet = rows.find(({ painting }) => !painting.studyOf)?.painting.reference.sheet ?? null;
     const before = cards.value;
     cards.value = await Promise.all(
       rows.map(async ({ painting, thumbnail }) => ({

@@ -26,7 +26,10 @@ function checkWhites(strokes: NonNullable<ReadingWishes['whites']>): void {
 }
 
 function checkColoursAndShapes({ familyEdits = [], smallest }: ReadingWishes): void {
-  const colours = familyEdits.map((edit) => ('join' in edit ? edit.join : [edit.part]));
+  const colours = familyEdits.map((edit) => {
+    if ('part' in edit) return [edit.part];
+    return edit.join === 'all' ? [] : edit.join;
+  });
   if (!colours.flat(2).every(Number.isFinite)) {
     throw new RangeError('A change of the colours names no colour. Choose the colours anew.');
   }

@@ -1,4 +1,5 @@
 import { useEffect } from 'preact/hooks';
+import type { Painting } from '../../model/painting.ts';
 import { linkTo } from '../../state/route.ts';
 import type { Studio } from '../../state/studio.ts';
 import { Button, buttonClass } from '../common/button.tsx';
@@ -12,8 +13,15 @@ import { useSpots } from './use-spots.ts';
 import { useStudyLayers } from './use-study-layers.ts';
 import { kitOf, useStudyTools } from './use-study-tools.ts';
 
+interface LookScreenProps {
+  studio: Studio;
+  paintingId: string;
+  /** Left out: no small study is offered. */
+  onSmallStudy?: (painting: Painting) => Promise<void>;
+}
+
 /** The value study: the reference in grey first, then its few values, whites and colours. */
-export function LookScreen({ studio, paintingId }: { studio: Studio; paintingId: string }) {
+export function LookScreen({ studio, paintingId, onSmallStudy }: LookScreenProps) {
   const look = useLook();
   const tools = useStudyTools();
   const layers = useStudyLayers(studio, look, tools);
@@ -74,6 +82,7 @@ export function LookScreen({ studio, paintingId }: { studio: Studio; paintingId:
             look={look}
             tools={tools.value}
             spots={spots}
+            onSmallStudy={onSmallStudy}
           />
         )
       }

@@ -1,4 +1,5 @@
 import type { SpotColours } from '../../drawing/spot-colours.ts';
+import type { Painting } from '../../model/painting.ts';
 import type { Seen } from '../../state/seen.ts';
 import type { Studio } from '../../state/studio.ts';
 import { ChoiceRow } from '../common/choice-row.tsx';
@@ -7,6 +8,7 @@ import { studyEdges } from '../common/study-edges.ts';
 import { ValueScale } from '../common/value-scale.tsx';
 import { WorkLine } from '../common/waiting.tsx';
 import styles from './look-screen.module.css';
+import { SmallStudyOffer } from './small-study-offer.tsx';
 import { StudyFacts } from './study-facts.tsx';
 import { chooseView, type Look, type LookView } from './use-look.ts';
 import { kitOf, type ToolsState } from './use-study-tools.ts';
@@ -17,11 +19,14 @@ interface StudyPanelProps {
   look: Look;
   tools: ToolsState;
   spots: readonly SpotColours[];
+  onSmallStudy?: ((painting: Painting) => Promise<void>) | undefined;
 }
 
 /** Under the picture: what is shown, the ways to look, then the values and all that was seen. */
-export function StudyPanel({ studio, paintingId, look, tools, spots }: StudyPanelProps) {
+export function StudyPanel(props: StudyPanelProps) {
+  const { studio, paintingId, look, tools, spots, onSmallStudy } = props;
   const seen = studio.seen.value;
+  const painting = studio.painting.value;
   const kit = kitOf(tools);
   const views: (readonly [LookView, string])[] = [
     ['grey', 'Grey'],
@@ -56,11 +61,14 @@ export function StudyPanel({ studio, paintingId, look, tools, spots }: StudyPane
       {seen && !look.touching.value && (
         <StudyFacts studio={studio} paintingId={paintingId} seen={seen} tools={tools} />
       )}
+      {seen && !look.touching.value && painting && onSmallStudy && !painting.studyOf && (
+        <SmallStudyOffer onMake={() => onSmallStudy(painting)} />
+      )}
     </div>
   );
 }
 
-interface ValuesProps extends Omit<StudyPanelProps, 'spots' | 'paintingId'> {
+interface ValuesProps extends Omit<StudyPanelProps, 'spots' | 'paintingId' | 'onSmallStudy'> {
   seen: Seen;
 }
 

@@ -49,8 +49,12 @@ export function editFamilies(
   let now = places;
   for (const edit of edits) {
     const seen = seenFamilies(tallies, now);
-    if ('join' in edit) {
-      const [one, other] = edit.join.map((colour) => familyMeant(seen, colour));
+    if ('join' in edit && edit.join === 'all') {
+      now = now.map(() => 0);
+    } else if ('join' in edit) {
+      const [one, other] = (edit.join as readonly FamilyColour[]).map((colour) =>
+        familyMeant(seen, colour),
+      );
       if (one == null || other == null || one === other) continue;
       now = joined(now, one, other);
     } else {

@@ -1,0 +1,67 @@
+import { boxOf } from './crop-box.ts';
+import type { Decision, NewDecision, Painting } from './painting.ts';
+import type { Crop, PixelSize } from './reference.ts';
+import { orientationOf, type Sheet, turned } from './sheet.ts';
+import { standingDecisions } from './standing-decisions.ts';
+
+/** A postcard. */
+const postcard: Sheet = { format: 'own', widthMm: 148, heightMm: 105 };
+
+/** Three values, in one evening's twenty minutes, two washes (common practice, no source). */
+const bands = 3;
+const washes = 2;
+const minutes = 20;
+
+/** The part of a crop that has another shape (width over height), as large as it can be, about its centre. */
+function cutToShape(photo: PixelSize, crop: Crop, shape: number): Crop {
+  const { width, height } = boxOf(photo, crop);
+  const cut = { width: Math.min(width, height * shape), height: Math.min(height, width / shape) };
+  return { ...crop, size: [cut.width / photo.width, cut.height / photo.height] };
+}
+
+/** What makes it a study: few values, one colour in one paint, few washes, little time. */
+const studyDecisions = (paint: string): NewDecision[] => [
+  { kind: 'bands', count: bands },
+  { kind: 'families', edit: { join: 'all' } },
+  { kind: 'colours', wish: { mode: 'one', paint } },
+  { kind: 'washes', count: washes },
+  { kind: 'evening', minutes },
+];
+
+export interface NewStudy {
+  readonly of: Painting;
+  /** The upright photo, px. */
+  readonly photo: PixelSize;
+  /** Id of a dark paint. */
+  readonly paint: string;
+  /** Wall time, ms since 1970. */
+  readonly at: number;
+  readonly newId: () => string;
+}
+
+/**
+ * A small study of a painting, as a painting of its own: the same photo on a postcard turned as its sheet, the
+ * same crop cut to its shape; what is painted otherwise and what stays white goes with it.
+ */
+export function smallStudy({ of, photo, paint, at, newId }: NewStudy): Painting {
+  const { photoId, crop, sheet } = of.reference;
+  const card = turned(postcard, orientationOf(sheet));
+  const taken = standingDecisions(of.decisions, 'alter', 'white');
+  const own = studyDecisions(paint).map((each): Decision => ({ ...each, id: newId(), at }));
+  return {
+    schema: 1,
+    id: newId(),
+    title: `${of.title || 'Painting'}, small study`,
+    createdAt: at,
+    updatedAt: at,
+    reference: {
+      photoId,
+      crop: cutToShape(photo, crop, card.widthMm / card.heightMm),
+      sheet: card,
+    },
+    decisions: [...taken.map((each) => ({ ...each, id: newId() })), ...own],
+    planIds: [],
+    sessionIds: [],
+    studyOf: of.id,
+  };
+}
