@@ -24,6 +24,12 @@ export interface LaidSteps {
   readonly rows: ReadonlyMap<string, LaidRow>;
 }
 
+/** A row, and the slots it was solved for: no step lays it anywhere else. */
+export interface PlacedRow {
+  readonly mix: Mix;
+  readonly slots: readonly number[];
+}
+
 type Laying = Pick<Step, 'kind' | 'slots' | 'mixes' | 'technique'>;
 
 /** Lays mixes over grounds, each over the same ground only once. */
@@ -72,19 +78,18 @@ const partly = (paint: Ground, ground: Ground): Ground =>
 
 /**
  * The sheet as the steps leave it, in their order: every wash lays each of its rows over the dried ground of
- * the row's slots (those of its passage and family among the step's), the weaker strength where the slot's
- * band asks for it. A row of a paint that is not among `paints` lays the others. Touches too small for a
+ * those of the row's slots that are the step's too, the weaker strength where the slot's band asks for it. A row of a paint that is not among `paints` lays the others. Touches too small for a
  * slot (accents, splatter, lifting) leave it as it is; slots that are never painted stay `paper`.
  */
 export function laySteps(
   steps: readonly Laying[],
-  mixes: readonly Mix[],
+  placed: readonly PlacedRow[],
   slots: readonly Slot[],
   paints: readonly Paint[],
   paper: Lab,
 ): LaidSteps {
   const layers = new Layers(paints);
-  const known = new Map(mixes.map((mix) => [mix.id, mix]));
+  const known = new Map(placed.map((row) => [row.mix.id, row]));
   const bare = groundOf(Float64Array.from(defaultPaper));
   const labs = new Map<Ground, Lab>([[bare, paper]]);
   const labOf = (ground: Ground): Lab => {
@@ -96,13 +101,14 @@ export function laySteps(
   let sheet: readonly Ground[] = slots.map(() => bare);
   let look: readonly Lab[] = slots.map(() => paper);
 
-  const lay = (step: Laying, row: Mix, next: Ground[]): void => {
+  const lay = (step: Laying, { mix: row, slots: own }: PlacedRow, next: Ground[]): void => {
+    const here = new Set(step.slots);
     let largest = { full: -1, weak: -1 };
     let laid: LaidRow = { full: null, weak: null };
-    for (const i of step.slots) {
+    for (const i of own) {
       const slot = slots[i];
       const ground = next[i];
-      if (!slot || !ground || slot.passage !== row.passage || slot.family !== row.family) continue;
+      if (!slot || !ground || !here.has(i)) continue;
       const way = row.weaker?.bands.includes(slot.band) ? 'weak' : 'full';
       const load = way === 'weak' && row.weaker ? row.weaker.load : row.load;
       const over = layers.over(ground, row, load, step.technique);
@@ -116,7 +122,7 @@ export function laySteps(
 
   const after = steps.map((step) => {
     const laid = step.kind === 'wash' ? step.mixes.flatMap((id) => known.get(id) ?? []) : [];
-    const painted = laid.filter(({ parts, load }) => parts.length > 0 && load > 0);
+    const painted = laid.filter(({ mix }) => mix.parts.length > 0 && mix.load > 0);
     if (painted.length > 0) {
       const next = [...sheet];
       for (const row of painted) lay(step, row, next);

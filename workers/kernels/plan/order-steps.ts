@@ -5,6 +5,8 @@ import { dryKeyOf, dryStep } from './dry-step.ts';
 import { draftOfWash } from './edits/draft-of-wash.ts';
 import type { LaidRow } from './lay-steps.ts';
 import { laySteps } from './lay-steps.ts';
+import { passageOrder } from './passage-order.ts';
+import { placedRows } from './placed-rows.ts';
 import type { PlanFacts } from './plan-facts.ts';
 import type { PlanWork } from './plan-work.ts';
 import { plannedWork } from './planned-work.ts';
@@ -36,19 +38,23 @@ export interface OrderedSteps {
   readonly rows: ReadonlyMap<string, LaidRow>;
 }
 
-/** Work as it stands made into steps with drying checks, each with the sheet after it. */
-export function stepsOfWork(
+/** Work as it stands made into steps with drying checks, those left out apart. */
+export function draftsOfWork(
   facts: PlanFacts,
   work: readonly PlanWork[],
   leftOut: ReadonlySet<string>,
-): OrderedSteps {
+): StepDraft[] {
+  const order = passageOrder(facts);
   const drafts = work
     .filter(({ key }) => !leftOut.has(key))
-    .map((one) => (one.kind === 'wash' ? draftOfWash(facts, one) : one.draft));
-  const dried = withDrying(facts, drafts, leftOut);
-  const mixes = facts.passages.flatMap(({ washes }) => washes.flatMap((wash) => wash.mixes));
-  const laid = laySteps(dried, mixes, facts.slots, facts.paints, defaultPaperLab);
-  const steps = dried.map((draft, i) => ({
+    .map((one) => (one.kind === 'wash' ? draftOfWash(facts, order, one) : one.draft));
+  return withDrying(facts, drafts, leftOut);
+}
+
+/** Drafts numbered, each with the sheet after it. */
+export function laidDrafts(facts: PlanFacts, drafts: readonly StepDraft[]): OrderedSteps {
+  const laid = laySteps(drafts, placedRows(facts), facts.slots, facts.paints, defaultPaperLab);
+  const steps = drafts.map((draft, i) => ({
     ...draft,
     n: i + 1,
     after: laid.after[i] as readonly Lab[],
@@ -61,4 +67,4 @@ export function stepsOfWork(
  * the dry colour of every slot after it; whites are the paper throughout.
  */
 export const orderSteps = (facts: PlanFacts): readonly Step[] =>
-  stepsOfWork(facts, plannedWork(facts), new Set()).steps;
+  laidDrafts(facts, draftsOfWork(facts, plannedWork(facts), new Set())).steps;

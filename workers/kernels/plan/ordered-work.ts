@@ -7,7 +7,7 @@ import { herMixes } from './edits/her-mixes.ts';
 import { ruleLimitsOf } from './edits/rule-limits-of.ts';
 import { withConsequences } from './edits/with-consequences.ts';
 import { mixNotes } from './mix-notes.ts';
-import { orderSteps, stepsOfWork } from './order-steps.ts';
+import { draftsOfWork, laidDrafts, orderSteps } from './order-steps.ts';
 import type { PlanFacts } from './plan-facts.ts';
 import { plannedWork } from './planned-work.ts';
 import { rowsAsLaid } from './rows-as-laid.ts';
@@ -31,7 +31,7 @@ export function orderedWork(facts: PlanFacts, edits: readonly PlanEdit[] = []): 
   }
   const hers = herMixes(facts, edits);
   const edited = applyEdits(hers, plannedWork(hers), edits);
-  const { steps, rows } = stepsOfWork(hers, edited.work, edited.leftOut);
+  const { steps, rows } = laidDrafts(hers, draftsOfWork(hers, edited.work, edited.leftOut));
   const mixes = rowsAsLaid(rowsOf(hers), rows);
   const sheet = { paper: defaultPaperLab, slots, optics: paints };
   const limits = ruleLimitsOf(facts, planned.steps.at(-1)?.after ?? []);
@@ -44,7 +44,8 @@ export function orderedWork(facts: PlanFacts, edits: readonly PlanEdit[] = []): 
 
 /** The steps she left out, drying checks among them, in the order they would stand in. */
 function titlesLeftOut(facts: PlanFacts, { work, leftOut }: EditedWork): OrderedWork['leftOut'] {
-  const there = stepsOfWork(facts, work, new Set()).steps;
+  if (leftOut.size === 0) return [];
+  const there = draftsOfWork(facts, work, new Set());
   const waits = new Set([...leftOut].map(dryKeyOf));
   // Where the wash itself is left out there is nothing to wait for.
   return there

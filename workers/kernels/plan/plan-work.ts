@@ -15,6 +15,8 @@ export interface WashWork {
   readonly technique: Technique;
   /** Left out: as planned. */
   readonly change?: WashChange;
+  /** The wash it is a go of. */
+  readonly whole?: SolvedWash;
 }
 
 /** Any other step, ready but for its place. */

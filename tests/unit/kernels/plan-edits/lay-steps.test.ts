@@ -4,6 +4,7 @@ import { colourOfWashes } from '../../../../workers/kernels/optics/colour-of-was
 import { defaultPaperLab } from '../../../../workers/kernels/optics/default-paper.ts';
 import { laySteps } from '../../../../workers/kernels/plan/lay-steps.ts';
 import { orderSteps } from '../../../../workers/kernels/plan/order-steps.ts';
+import { placedRows } from '../../../../workers/kernels/plan/placed-rows.ts';
 import type { PlanFacts } from '../../../../workers/kernels/plan/plan-facts.ts';
 import { rowsAsLaid } from '../../../../workers/kernels/plan/rows-as-laid.ts';
 import { madeReading, tableOf } from '../paint/made-reading.ts';
@@ -53,7 +54,7 @@ it.each([
       for (const k of [0, 1, 2]) expect(step.after[i]?.[k]).toBeCloseTo(lab[k] as number, 6);
     }
   }
-  const laid = laySteps(steps, rowsOf(facts), facts.slots, paints, defaultPaperLab);
+  const laid = laySteps(steps, placedRows(facts), facts.slots, paints, defaultPaperLab);
   for (const [n, row] of rowsAsLaid(rowsOf(facts), laid.rows).entries()) {
     const before = rowsOf(facts)[n];
     for (const k of [0, 1, 2]) {
@@ -79,7 +80,9 @@ it('lays paint in the order of the steps, and dry brush on the tops of the paper
     technique,
   });
   const lay = (...steps: ReturnType<typeof step>[]) =>
-    laySteps(steps, rows, facts.slots, paints, defaultPaperLab).after.at(-1)?.[dark] as Lab;
+    laySteps(steps, placedRows(facts), facts.slots, paints, defaultPaperLab).after.at(-1)?.[
+      dark
+    ] as Lab;
   const wash = ({ parts, load }: (typeof rows)[number]) => ({
     paints: paintsNamed(...parts.map(({ paint }) => paint)),
     parts: parts.map((part) => part.parts),
@@ -105,7 +108,7 @@ it('60 slots and 20 steps are laid in a moment', async () => {
   const steps = orderSteps(facts);
   const many = [...steps, ...steps].slice(0, 20);
   const started = performance.now();
-  laySteps(many, rowsOf(facts), facts.slots, paints, defaultPaperLab);
+  laySteps(many, placedRows(facts), facts.slots, paints, defaultPaperLab);
   // 20 ms are asked for; a shared machine may be slow.
   expect(performance.now() - started).toBeLessThan(60);
 });

@@ -20,11 +20,7 @@ function bothWashes(one: SolvedWash, other: SolvedWash): SolvedWash {
 
 /** Two washes of one passage painted together; two goes of one wash are that wash again. */
 export function mergeWashes(one: WashWork, other: WashWork): WashWork {
-  const { change: _, ...plain } = one;
-  const goes = other.key === `${one.key}/b` && one.change === 'first go';
-  return {
-    ...plain,
-    wash: bothWashes(one.wash, other.wash),
-    ...(!goes && { change: 'in one go' as const }),
-  };
+  const { change: _, whole, ...plain } = one;
+  if (whole && whole === other.whole) return { ...plain, wash: whole };
+  return { ...plain, wash: bothWashes(one.wash, other.wash), change: 'in one go' };
 }

@@ -50,12 +50,13 @@ export function splitWash(work: WashWork, slots: readonly Slot[]): [WashWork, Wa
   if (groups.length < 2) return null;
   const [first, second] = halved(groups);
   return [
-    { ...work, wash: partOfWash(wash, slots, first.slots), change: 'first go' },
+    { ...work, wash: partOfWash(wash, slots, first.slots), change: 'first go', whole: wash },
     {
       ...work,
       key: `${work.key}/b`,
       wash: partOfWash(wash, slots, second.slots),
       change: 'second go',
+      whole: wash,
     },
   ];
 }

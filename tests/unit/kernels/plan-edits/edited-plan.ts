@@ -1,0 +1,18 @@
+import type { PlanEdit } from '../../../../app/model/plan-edit.ts';
+import type { Step } from '../../../../app/model/wash-plan.ts';
+import { defaultPaperLab } from '../../../../workers/kernels/optics/default-paper.ts';
+import { rulesBroken } from '../../../../workers/kernels/plan/check-rules.ts';
+import { ruleLimitsOf } from '../../../../workers/kernels/plan/edits/rule-limits-of.ts';
+import { orderSteps } from '../../../../workers/kernels/plan/order-steps.ts';
+import { orderedWork } from '../../../../workers/kernels/plan/ordered-work.ts';
+import type { PlanFacts } from '../../../../workers/kernels/plan/plan-facts.ts';
+
+/** A solved plan with some edits, and the rules it breaks. */
+export function editedPlan(facts: PlanFacts, edits: readonly PlanEdit[]) {
+  const work = orderedWork(facts, edits);
+  const planned = orderSteps(facts).at(-1)?.after ?? [];
+  const sheet = { paper: defaultPaperLab, slots: facts.slots, optics: facts.paints };
+  const broken = rulesBroken({ ...sheet, ...work }, ruleLimitsOf(facts, planned));
+  const find = (key: string): Step | undefined => work.steps.find((step) => step.key === key);
+  return { ...work, broken, find, keys: work.steps.map(({ key }) => key) };
+}
