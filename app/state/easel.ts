@@ -3,6 +3,7 @@ import type { AnalysisClient } from '../analysis/analysis-client.ts';
 import { decidedEdges } from '../model/decided-edges.ts';
 import type { KeptAir } from '../model/drying/kept-air.ts';
 import type { Edge } from '../model/edge.ts';
+import { familyNameIn } from '../model/family-name-in.ts';
 import {
   type DryingHistory,
   dryingHistory,
@@ -149,13 +150,12 @@ export function createEasel({ store, client, clock, screenWatch, ownAir }: Easel
     const of = await store.painting(paintingId);
     const { decisions, reference } = of ?? { decisions: [], reference: null };
     const decided = reference ? decidedEdges(kept.reading, decisions, reference) : kept.reading;
-    const names = new Map(kept.reading.families.map(({ id, name }) => [id, name]));
     return {
       sessionId,
       plan,
       seen: { ...kept, ...pictures },
       edges: decided.edges ?? [],
-      familyName: (family) => names.get(family) ?? 'shapes',
+      familyName: familyNameIn(plan, kept.reading),
     };
   }
 

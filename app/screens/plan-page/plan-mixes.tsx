@@ -1,4 +1,5 @@
 import { cssColour } from '../../drawing/css-colour.ts';
+import { familyNameIn } from '../../model/family-name-in.ts';
 import type { Lab } from '../../model/lab.ts';
 import { valueOfLightness } from '../../model/munsell-value.ts';
 import { puddleAmount } from '../../model/puddle-amount.ts';
@@ -57,8 +58,7 @@ function Amounts({ plan, mixes, reading, paintName }: AmountsProps) {
 export function PlanMixes({ plan, reading }: { plan: WashPlan; reading: Reading }) {
   const paintName = (paint: string): string =>
     plan.palette.find(({ id }) => id === paint)?.name ?? paint;
-  const familyName = (id: number): string =>
-    reading.families.find((family) => family.id === id)?.name ?? 'shapes';
+  const familyName = familyNameIn(plan, reading);
   const puddles = new Map<string, Mix[]>();
   for (const mix of plan.mixes)
     if (mix.puddle !== null) puddles.set(mix.puddle, [...(puddles.get(mix.puddle) ?? []), mix]);

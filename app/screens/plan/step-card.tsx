@@ -1,4 +1,5 @@
 import { bandWord } from '../../model/band-words.ts';
+import { familyNameIn } from '../../model/family-name-in.ts';
 import { minutesInWords } from '../../model/minutes-in-words.ts';
 import type { Reading } from '../../model/reading.ts';
 import type { Step, WashPlan } from '../../model/wash-plan.ts';
@@ -19,8 +20,7 @@ interface StepCardProps {
 /** One step in full: what, on what paper, with which puddles, how long, what to look for. */
 export function StepCard({ plan, reading, step, calls }: StepCardProps) {
   const mixes = plan.mixes.filter(({ id }) => step.mixes.includes(id));
-  const familyName = (id: number): string =>
-    reading.families.find((family) => family.id === id)?.name ?? 'shapes';
+  const familyName = familyNameIn(plan, reading);
   const aims = step.bands.map((band) => {
     const value = reading.bands[band - 1]?.value;
     return `${bandWord(band, reading.bands.length)}${value === undefined ? '' : ` (value ${value.toFixed(1)})`}`;

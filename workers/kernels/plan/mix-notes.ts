@@ -39,6 +39,8 @@ export function mixNotes(
     const rows = mixes
       .filter(({ passage, wash }) => `${passage}/${wash}` === place)
       .map((mix) => ({ mix, ground: groundOf(mix) }));
+    // One paint has nothing to run together with.
+    if (paints.length < 2) continue;
     for (const [id, pair] of runTogether(rows, reading, slots, paintOf)) together.set(id, pair);
   }
   return mixes.map((mix) => {

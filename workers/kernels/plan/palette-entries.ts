@@ -56,6 +56,7 @@ const masstoneLightness = (paint: Paint): number => mixGroup([paint], [0]).darke
 function why(facts: PlanFacts, use: Use, darkest: boolean): string {
   const family = largest(use.families);
   if (family === undefined) return 'kept at hand, no wash needs it';
+  if (facts.paints.length === 1) return 'every value, by water alone';
   if (darkest && use.darks > 0) return 'the deepest darks';
   const partner = facts.paints.find((each) => each.id === largest(use.partners));
   const main = (use.families.get(family) ?? 0) / use.total;

@@ -20,8 +20,11 @@ export interface PlanFacts {
   readonly noHeat?: boolean;
 }
 
-export const familyName = ({ reading }: PlanFacts, id: number): string =>
-  reading.families.find((family: Family) => family.id === id)?.name ?? `colour ${id}`;
+/** With one paint there is but one colour on the sheet: they are just shapes. */
+export const familyName = ({ reading, paints }: PlanFacts, id: number): string =>
+  paints.length === 1
+    ? 'shapes'
+    : (reading.families.find((family: Family) => family.id === id)?.name ?? `colour ${id}`);
 
 /** Area of some slots on the sheet, cm2. */
 export function areaCm2({ reading, slots }: PlanFacts, indices: readonly number[]): number {

@@ -70,6 +70,12 @@ export function colourWarning(
     (target, got) => colourDifference(target, got) >= colourSlack,
   );
   if (worst === null) return null;
+  if (facts.paints.length === 1) {
+    return {
+      code: 'colour-out-of-reach',
+      text: "One paint can't give the colours of the photo: they come out clearly different. Let it be a painting in values, or allow more paints.",
+    };
+  }
   return {
     code: 'colour-out-of-reach',
     text: `The ${familyName(facts, worst)} can't be mixed from these paints: it comes out clearly different. Allow one more paint or add one of that hue.`,
@@ -88,6 +94,12 @@ export function valueWarning(
     (target, got) => Math.abs(got[0] - target[0]) >= valueSlack,
   );
   if (worst === null) return null;
+  if (facts.paints.length === 1) {
+    return {
+      code: 'colour-out-of-reach',
+      text: "This paint can't get all the values of the photo: choose a darker one, or let it stay lighter.",
+    };
+  }
   return {
     code: 'colour-out-of-reach',
     text: `The ${familyName(facts, worst)} can't get the values of the photo in this colour. Choose a darker paint for it, or let it stay lighter.`,
