@@ -1,4 +1,5 @@
 import type { EveningTime } from './evening-times.ts';
+import type { Range } from './lab.ts';
 
 /** '45 min', '1 h 40 min', '3 h': to the five minutes, as no one reckons painting closer. */
 export function hoursInWords(minutes: number): string {
@@ -8,6 +9,10 @@ export function hoursInWords(minutes: number): string {
   if (hours === 0) return `${rest} min`;
   return rest === 0 ? `${hours} h` : `${hours} h ${rest} min`;
 }
+
+/** '1 h 10 min to 2 h'. */
+export const rangeInWords = ([low, high]: Range): string =>
+  `${hoursInWords(low)} to ${hoursInWords(high)}`;
 
 /** 'about 1 h 40 min, of it 55 min waiting'. */
 export function timeInWords({ likely, likelyWait }: EveningTime): string {

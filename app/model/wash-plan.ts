@@ -25,6 +25,8 @@ export interface Strength {
   readonly consistency: Consistency;
   readonly target: Lab | null;
   readonly expected: Lab;
+  /** The same while wet; missing in older plans. */
+  readonly expectedWet?: Lab;
 }
 
 /**

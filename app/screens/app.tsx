@@ -108,7 +108,7 @@ function Screen({ app }: { app: AppState }) {
     case 'paints':
       return <PaintsScreen {...of} ownBox={app.ownBox} calls={app.paintCalls} />;
     case 'plan':
-      return <PlanScreen {...of} calls={app.paintCalls} />;
+      return <PlanScreen {...of} ownAir={app.ownAir} calls={app.paintCalls} />;
     case 'chart':
       return <ChartScreen {...of} calls={app.paintCalls} />;
     case 'drawing':

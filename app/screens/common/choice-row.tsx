@@ -5,6 +5,8 @@ interface ChoiceRowProps<T extends string> {
   choices: readonly (readonly [value: T, text: string])[];
   chosen: T | null;
   onChoose: (value: T) => void;
+  /** Too many for one line: they stand in as many as they need. */
+  wraps?: boolean;
 }
 
 /** A few choices side by side, one of them taken. */
@@ -13,9 +15,10 @@ export function ChoiceRow<T extends string>({
   choices,
   chosen,
   onChoose,
+  wraps = false,
 }: ChoiceRowProps<T>) {
   return (
-    <fieldset class={styles.row}>
+    <fieldset class={styles.row} data-wraps={wraps || undefined}>
       <legend class="spoken">{label}</legend>
       {choices.map(([value, text]) => (
         <button

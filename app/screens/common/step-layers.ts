@@ -1,3 +1,4 @@
+import { largestShapes, type ShapePlace } from '../../drawing/largest-shapes.ts';
 import {
   bitmapLayer,
   type Layer,
@@ -5,6 +6,8 @@ import {
   whereLayer,
   withoutHue,
 } from '../../drawing/layers.ts';
+import { pointedLayer } from '../../drawing/pointed-layer.ts';
+import { mostPointedAt } from '../../model/evening-steps.ts';
 import type { SoftBlend } from '../../model/soft-blend.ts';
 import type { Step } from '../../model/wash-plan.ts';
 import type { Seen } from '../../state/seen.ts';
@@ -17,14 +20,39 @@ export type StepView = (typeof stepViews)[number];
 const dimTo = 134;
 
 /** Name of the layer that shows `view`, in grey or not. */
-export const stepLayer = (view: StepView, grey: boolean): string => (grey ? `${view}-grey` : view);
+export const stepLayer = (view: string, grey: boolean): string => (grey ? `${view}-grey` : view);
+
+/** Steps that go over all of the sheet, or over none of it, point at nothing. */
+const pointsAt = ({ kind }: Step): boolean => kind !== 'transfer' && kind !== 'last-look';
+
+/**
+ * The largest shapes a step works at, at most seven: what is painted from one mix and touches is one shape, as the
+ * mixes run over lighter and darker values; each kept white is one by itself.
+ */
+export function shapesPointedAt({ reading, slotMap }: Seen, step: Step): ShapePlace[] {
+  if (!pointsAt(step)) return [];
+  const names: string[] = [];
+  const kindOf = (index: number): number => {
+    const slot = reading.slots[index];
+    if (!slot || !step.slots.includes(index)) return -1;
+    const name = slot.reserve ? 'white' : `${slot.passage}/${slot.family}`;
+    if (!names.includes(name)) names.push(name);
+    return names.indexOf(name);
+  };
+  return largestShapes(slotMap, reading.raster, kindOf, mostPointedAt);
+}
 
 /**
  * All layers of one step: the reference, the sheet after the step with its soft edges soft (crisp until
- * they are worked out), and where the step works.
+ * they are worked out), and where the step works, its largest shapes numbered: big before small (R3).
  */
 export function stepLayers(seen: Seen, step: Step, soft: SoftBlend | null): Record<string, Layer> {
   const where = new Set(step.slots);
+  let found: ShapePlace[] | null = null;
+  const shapes = (): ShapePlace[] => {
+    found ??= shapesPointedAt(seen, step);
+    return found;
+  };
   const colour = bitmapLayer(seen.reference);
   const grey = bitmapLayer(seen.grey);
   return {
@@ -32,7 +60,7 @@ export function stepLayers(seen: Seen, step: Step, soft: SoftBlend | null): Reco
     'reference-grey': grey,
     sheet: softLayer(seen.slotMap, soft, step.after),
     'sheet-grey': softLayer(seen.slotMap, soft, withoutHue(step.after)),
-    where: whereLayer(colour, seen.slotMap, where, dimTo),
-    'where-grey': whereLayer(grey, seen.slotMap, where, dimTo),
+    where: pointedLayer(whereLayer(colour, seen.slotMap, where, dimTo), shapes),
+    'where-grey': pointedLayer(whereLayer(grey, seen.slotMap, where, dimTo), shapes),
   };
 }

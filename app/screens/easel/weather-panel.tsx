@@ -17,10 +17,10 @@ import { pacesOf } from '../../model/session/reckon-drying.ts';
 import type { Backing, Weather } from '../../model/wash-plan.ts';
 import type { Easel } from '../../state/easel.ts';
 import { ChoiceRow } from '../common/choice-row.tsx';
+import { PaperRows } from '../common/paper-rows.tsx';
 import { ExactAir } from './exact-air.tsx';
 import { Fold } from './fold.tsx';
 import styles from './more-panel.module.css';
-import { PaperRows } from './paper-rows.tsx';
 
 const words = (choices: readonly (readonly [string, string, number])[]) =>
   choices.map(([name, text]) => [name, text] as const);

@@ -1,4 +1,6 @@
-import type { ComponentChildren } from 'preact';
+import { type ComponentChildren, Fragment } from 'preact';
+import { eveningTimes } from '../../model/evening-times.ts';
+import { planTimeInWords } from '../../model/evening-words.ts';
 import { minutesInWords } from '../../model/minutes-in-words.ts';
 import { planMinutes, planRows } from '../../model/plan-rows.ts';
 import type { Reading } from '../../model/reading.ts';
@@ -6,6 +8,7 @@ import type { Sheet } from '../../model/sheet.ts';
 import { sheetInWords } from '../../model/sheet-words.ts';
 import type { SoftBlend } from '../../model/soft-blend.ts';
 import type { WashPlan } from '../../model/wash-plan.ts';
+import { EveningHead } from './evening-head.tsx';
 import { PlanBands } from './plan-bands.tsx';
 import { PlanMixes } from './plan-mixes.tsx';
 import styles from './plan-sheet.module.css';
@@ -40,7 +43,7 @@ export function PlanSheet({ title, sheet, plan, reading, stage, type }: PlanShee
         <h2 class={styles.title}>{title}</h2>
         <p>
           {sheetInWords(sheet)} Work {minutesInWords(work)}, drying in between{' '}
-          {minutesInWords(wait)}.
+          {minutesInWords(wait)}. {planTimeInWords(eveningTimes(plan))}
         </p>
         <p>
           <strong>Paints</strong> {paints}
@@ -49,8 +52,11 @@ export function PlanSheet({ title, sheet, plan, reading, stage, type }: PlanShee
       <PlanBands bands={reading.bands} />
       <Part name="Steps">
         <ol class={styles.stages}>
-          {rows.map((row) => (
-            <PlanStage key={row.step.key} row={row} plan={plan} reading={reading} stage={stage} />
+          {rows.map((row, i) => (
+            <Fragment key={row.step.key}>
+              <EveningHead step={row.step} before={rows[i - 1]?.step} />
+              <PlanStage row={row} plan={plan} reading={reading} stage={stage} />
+            </Fragment>
           ))}
         </ol>
       </Part>

@@ -1,6 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
 import type { WashPlan } from '../../model/wash-plan.ts';
+import type { OwnAirState } from '../../state/own-air.ts';
 import type { PaintCalls } from '../../state/paint-calls.ts';
 import type { PictureCalls } from '../../state/picture-calls.ts';
 import { linkTo } from '../../state/route.ts';
@@ -9,21 +10,25 @@ import type { Studio } from '../../state/studio.ts';
 import { Button, buttonClass } from '../common/button.tsx';
 import { ChoiceRow } from '../common/choice-row.tsx';
 import { Picture } from '../common/picture.tsx';
-import { type StepView, stepLayer, stepLayers } from '../common/step-layers.ts';
+import { stepLayer } from '../common/step-layers.ts';
 import { studyEdges } from '../common/study-edges.ts';
 import { TopBar } from '../common/top-bar.tsx';
 import { useSoft } from '../common/use-soft.ts';
 import { Waiting } from '../common/waiting.tsx';
 import { Workplace } from '../common/workplace.tsx';
 import { pictureLayers } from '../look/look-layers.ts';
+import { EveningPanel } from './evening-panel.tsx';
 import styles from './plan-screen.module.css';
 import { ReachList } from './reach-list.tsx';
+import { type StageView, stageLayers } from './stage-layers.ts';
 import { StageStrip } from './stage-strip.tsx';
+import { stageWords } from './stage-words.ts';
 import { StepCard } from './step-card.tsx';
 
 interface PlanScreenProps {
   studio: Studio;
   calls: PaintCalls & PictureCalls;
+  ownAir: Pick<OwnAirState, 'air' | 'set'>;
   paintingId: string;
 }
 
@@ -48,7 +53,11 @@ export function PlanScreen(props: PlanScreenProps) {
 }
 
 /** All of it stays paper, or the paints can't reach it: the plan says why and has no steps. */
-function NothingToPaint({ paintingId, seen, plan }: Omit<ReadyPlanProps, 'studio' | 'calls'>) {
+function NothingToPaint({
+  paintingId,
+  seen,
+  plan,
+}: Pick<ReadyPlanProps, 'paintingId' | 'seen' | 'plan'>) {
   const grey = useSignal(false);
   return (
     <Workplace
@@ -81,10 +90,10 @@ interface ReadyPlanProps extends PlanScreenProps {
   plan: WashPlan;
 }
 
-function ReadyPlan({ calls, paintingId, seen, plan, studio }: ReadyPlanProps) {
+function ReadyPlan({ calls, ownAir, paintingId, seen, plan, studio }: ReadyPlanProps) {
   const firstWash = plan.steps.findIndex((step) => step.kind === 'wash');
   const index = useSignal(Math.max(0, firstWash));
-  const view = useSignal<StepView>('sheet');
+  const view = useSignal<StageView>('sheet');
   const grey = useSignal(false);
   const step = plan.steps[index.value] ?? plan.steps[0];
   const picture = useMemo(() => {
@@ -92,7 +101,9 @@ function ReadyPlan({ calls, paintingId, seen, plan, studio }: ReadyPlanProps) {
     return { slotMap, size: reading.raster, edges: studyEdges(studio) };
   }, [seen, studio.painting.value]);
   const soft = useSoft(calls, picture);
-  const layers = useMemo(() => (step ? stepLayers(seen, step, soft) : {}), [seen, step, soft]);
+  const at = step ? plan.steps.indexOf(step) : 0;
+  const layers = useMemo(() => stageLayers(seen, plan, at, soft), [seen, plan, at, soft]);
+  const stageSaid = stageWords(plan, at, view.value);
   if (!step) return <NothingToPaint paintingId={paintingId} seen={seen} plan={plan} />;
   return (
     <Workplace
@@ -121,15 +132,18 @@ function ReadyPlan({ calls, paintingId, seen, plan, studio }: ReadyPlanProps) {
           <StageStrip
             seen={seen}
             steps={plan.steps}
-            current={index.value}
+            current={at}
             onStep={(next) => {
               index.value = next;
             }}
           />
           <ChoiceRow
             label="What the picture shows"
+            wraps
             choices={[
               ['sheet', 'After this step'],
+              ['wet', 'Wet now'],
+              ['changes', 'What changes'],
               ['where', 'Where'],
               ['reference', 'Reference'],
             ]}
@@ -138,6 +152,8 @@ function ReadyPlan({ calls, paintingId, seen, plan, studio }: ReadyPlanProps) {
               view.value = next;
             }}
           />
+          {stageSaid && <p>{stageSaid}</p>}
+          <EveningPanel plan={plan} studio={studio} ownAir={ownAir} />
           <ReachList plan={plan} />
           <StepCard plan={plan} reading={seen.reading} step={step} calls={calls} />
           <a class={buttonClass()} href={linkTo(paintingId, 'chart')}>

@@ -1,8 +1,11 @@
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import { slotLayer } from '../../drawing/layers.ts';
 import { shrinkSlots } from '../../drawing/shrink-slots.ts';
+import { eveningOf } from '../../model/evening-steps.ts';
+import { eveningName } from '../../model/evening-words.ts';
 import type { Step } from '../../model/wash-plan.ts';
 import type { Seen } from '../../state/seen.ts';
+import { SliderRow } from '../common/slider-row.tsx';
 import styles from './stage-strip.module.css';
 
 interface StageStripProps {
@@ -12,7 +15,7 @@ interface StageStripProps {
   onStep: (index: number) => void;
 }
 
-/** How the sheet looks after each step, small, one beside the other. */
+/** How the sheet looks after each step, small, one beside the other; a finger on the slider runs through them. */
 export function StageStrip({ seen, steps, current, onStep }: StageStripProps) {
   const { width, height } = seen.reading.raster;
   const small = useMemo(() => shrinkSlots(seen.slotMap, width, height, 160), [seen]);
@@ -23,26 +26,48 @@ export function StageStrip({ seen, steps, current, onStep }: StageStripProps) {
       strip.current.scrollLeft =
         stage.offsetLeft - strip.current.clientWidth / 2 + stage.clientWidth / 2;
   }, [current]);
+  const shown = steps[current];
   return (
-    <ol class={styles.strip} ref={strip}>
-      {steps.map((step, index) => (
-        <li key={step.key}>
-          <button
-            type="button"
-            class={styles.stage}
-            aria-current={index === current ? 'step' : undefined}
-            onClick={() => onStep(index)}
-          >
-            <Thumbnail small={small} step={step} />
-            <span class={styles.name}>
-              {step.n}. {step.title}
-            </span>
-          </button>
-        </li>
-      ))}
-    </ol>
+    <div>
+      <ol class={styles.strip} ref={strip}>
+        {steps.map((step, index) => (
+          <li key={step.key}>
+            <button
+              type="button"
+              class={styles.stage}
+              aria-current={index === current ? 'step' : undefined}
+              onClick={() => onStep(index)}
+            >
+              <Thumbnail small={small} step={step} />
+              {beginsEvening(steps, index) && (
+                <span class={styles.evening}>{eveningName(eveningOf(step))}</span>
+              )}
+              <span class={styles.name}>
+                {step.n}. {step.title}
+              </span>
+            </button>
+          </li>
+        ))}
+      </ol>
+      <SliderRow
+        label="Stage"
+        said={shown ? `${shown.n} of ${steps.length}: ${shown.title}` : ''}
+        min={0}
+        max={steps.length - 1}
+        step={1}
+        value={current}
+        onMove={onStep}
+        onSettle={() => {}}
+      />
+    </div>
   );
 }
+
+/** Whether another evening begins with this step. */
+const beginsEvening = (steps: readonly Step[], index: number): boolean => {
+  const [before, step] = [steps[index - 1], steps[index]];
+  return before !== undefined && step !== undefined && eveningOf(before) !== eveningOf(step);
+};
 
 function Thumbnail({ small, step }: { small: ReturnType<typeof shrinkSlots>; step: Step }) {
   const canvas = useRef<HTMLCanvasElement>(null);

@@ -70,6 +70,7 @@ export function paintedRow(row: PaintedRow, paints: readonly Paint[], names: Pud
           consistency: consistencyOf(stroke.weakLoad),
           target: goal.weak?.targets[0]?.lab ?? null,
           expected: labOfGround(row.weak),
+          expectedWet: labOfReflectance(row.weak.reflectance, surfaceFloor.wet),
         }
       : undefined;
   return {

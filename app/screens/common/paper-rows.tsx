@@ -1,10 +1,12 @@
 import { type PaperChoice, paperWeights } from '../../model/drying/paper-choice.ts';
-import { ChoiceRow } from '../common/choice-row.tsx';
-import styles from './more-panel.module.css';
+import { ChoiceRow } from './choice-row.tsx';
+import styles from './paper-rows.module.css';
 
 interface PaperRowsProps {
   paper: PaperChoice;
   onChoose: (paper: PaperChoice) => void;
+  /** Level of the heading. */
+  heading?: 'h3' | 'h4';
 }
 
 const weights = paperWeights.map((gsm) => [String(gsm), `${gsm} g/m²`] as const);
@@ -14,10 +16,10 @@ const fibres = [
 ] as const;
 
 /** What she paints on: each paper is learned for itself. */
-export function PaperRows({ paper, onChoose }: PaperRowsProps) {
+export function PaperRows({ paper, onChoose, heading: Heading = 'h4' }: PaperRowsProps) {
   return (
     <>
-      <h4>Paper</h4>
+      <Heading>Paper</Heading>
       <ChoiceRow
         label="Weight of the paper"
         choices={weights}
@@ -31,8 +33,8 @@ export function PaperRows({ paper, onChoose }: PaperRowsProps) {
         onChoose={(fibre) => onChoose({ ...paper, fibre })}
       />
       <p class={styles.quiet}>
-        The weight changes the reckoned times. The fibre does not: it only keeps what is learned of
-        each paper apart.
+        The weight changes the reckoned times; weight and fibre say how many washes over each other
+        it bears. What is learned of each paper is kept apart.
       </p>
     </>
   );

@@ -1,0 +1,83 @@
+import { smallerSheet } from '../../model/evening-sheet.ts';
+import { eveningTimes } from '../../model/evening-times.ts';
+import { hoursInWords, rangeInWords } from '../../model/evening-words.ts';
+import type { Sheet } from '../../model/sheet.ts';
+import type { WashPlan } from '../../model/wash-plan.ts';
+import type { Studio } from '../../state/studio.ts';
+import { Button } from '../common/button.tsx';
+import styles from './evening-panel.module.css';
+
+interface EveningFitWordsProps {
+  plan: WashPlan;
+  studio: Pick<Studio, 'painting' | 'setReference' | 'again'>;
+}
+
+/** How the plan fits her time: what it gave up, what a hair dryer would do, and smaller sheets to take. */
+export function EveningFitWords({ plan, studio }: EveningFitWordsProps) {
+  const { fit } = plan;
+  const all = eveningTimes(plan).map(({ range }) => rangeInWords(range));
+  return (
+    <>
+      <p class={styles.quiet}>
+        {all.length === 1
+          ? `It may take ${all[0]}: paint and air are not to be hurried.`
+          : `The evenings may take ${all.join(' and ')}.`}
+      </p>
+      {fit && (fit.gaveUp.length > 0 || fit.tooLong) && (
+        <div class={styles.given}>
+          {fit.gaveUp.length > 0 && <p>To fit {hoursInWords(fit.minutes)} it gives up:</p>}
+          {fit.gaveUp.map((said) => (
+            <p key={said}>{said}</p>
+          ))}
+          {fit.tooLong && <p>{fit.tooLong.text}</p>}
+          {fit.dryer && <p>{fit.dryer}</p>}
+        </div>
+      )}
+      {fit && fit.gaveUp.length === 0 && !fit.tooLong && (
+        <p>It fits your {hoursInWords(fit.minutes)} with nothing given up.</p>
+      )}
+      {fit?.tooLong && <SmallerSheets smaller={fit.tooLong.smaller} studio={studio} />}
+    </>
+  );
+}
+
+const shareWords = new Map([
+  [1 / 2, 'Half the sheet'],
+  [1 / 4, 'A quarter of the sheet'],
+]);
+
+const sizeOf = ({ widthMm, heightMm }: Sheet): string =>
+  `${Math.round(widthMm)} × ${Math.round(heightMm)} mm`;
+
+/** Smaller sheets of the same shape: taken by a touch, never by themselves. */
+function SmallerSheets({
+  smaller,
+  studio,
+}: {
+  smaller: NonNullable<NonNullable<WashPlan['fit']>['tooLong']>['smaller'];
+  studio: EveningFitWordsProps['studio'];
+}) {
+  const reference = studio.painting.value?.reference;
+  if (!reference) return null;
+  const offers = smaller.flatMap(({ share, minutes }) => {
+    const sheet = smallerSheet(reference.sheet, share);
+    return sheet ? [{ share, minutes, sheet }] : [];
+  });
+  if (offers.length === 0) return null;
+  return (
+    <div class={styles.sheets}>
+      <p>A smaller sheet of the same shape is sooner painted, though it dries no sooner:</p>
+      {offers.map(({ share, minutes, sheet }) => (
+        <Button
+          key={share}
+          onClick={async () => {
+            await studio.setReference(sheet, reference.crop);
+            studio.again();
+          }}
+        >
+          {shareWords.get(share) ?? 'Smaller'}, {sizeOf(sheet)}: about {hoursInWords(minutes)}
+        </Button>
+      ))}
+    </div>
+  );
+}
