@@ -20,6 +20,7 @@ import { countMasses } from './shapes/masses-of.ts';
 import { mergeShapes } from './shapes/merge-shapes.ts';
 import { mergeSizes } from './shapes/merge-sizes.ts';
 import { type ShapeFacts, shapeFacts, tooSmallShare } from './shapes/shape-facts.ts';
+import { slotSlopes } from './shapes/slot-slopes.ts';
 import { slotsOf } from './shapes/slots-of.ts';
 import { type SortedPixels, sortPixels } from './sort-pixels.ts';
 import { bandsOf } from './values/bands-of.ts';
@@ -145,8 +146,10 @@ export async function readPicture(
   const merging = mergeShapes(kindMap, bandMap, size, tones, sizes);
   await staged(merging, checkpoint, 'shapes', [0.75, 0.82, 14]);
   const facts = await staged(shapeFacts(kindMap, size), checkpoint, 'shapes', [0.82, 0.85, 5]);
-  const lists = listed(sorted, facts, pxPerMm);
-  await checkpoint(0.86, 'shapes');
+  const named = listed(sorted, facts, pxPerMm);
+  const sloping = slotSlopes(kindMap, lightnessMap, size, named.slots.length);
+  const lies = await staged(sloping, checkpoint, 'shapes', [0.85, 0.86, 5]);
+  const lists = { ...named, slots: named.slots.map((slot, i) => ({ ...slot, ...lies[i] })) };
 
   const counting = countMasses(kindMap, lists.slots, size, pxPerMm, smallest);
   const masses = await staged(counting, checkpoint, 'shapes', [0.86, 0.9, 24]);
