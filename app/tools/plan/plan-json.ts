@@ -1,9 +1,12 @@
 import { edgeShares } from '../../model/edge-shares.ts';
+import { isOfReach } from '../../model/reach-codes.ts';
 import type { Reading } from '../../model/reading.ts';
 import { plannedLightness, reservesOf } from '../../model/tone-range.ts';
 import type { Mix, Step, WashPlan } from '../../model/wash-plan.ts';
 import { reservesIn } from '../../model/whites.ts';
 import { stepPicture } from './plan-pictures.ts';
+import { puddleRows } from './puddle-rows.ts';
+import { stepLightness } from './step-lightness.ts';
 
 /** The one passage a step works in; 'sheet' where it is about several or the whole of it. */
 function passageOf(step: Step, plan: WashPlan): string {
@@ -52,8 +55,10 @@ export function planJson(reading: Reading, plan: WashPlan, withPictures: boolean
     edges: edgeShares(reading.edges ?? []),
     masses: reading.masses,
     warnings: [...reading.warnings, ...plan.warnings],
+    reach: plan.warnings.filter(isOfReach),
     palette: plan.palette.map(({ id, ci, name, why }) => ({ id, ci, name, why })),
     mixes: plan.mixes.map(mixRow),
+    puddles: puddleRows(plan, reading),
     steps: plan.steps.map((step) => ({
       n: step.n,
       kind: step.kind,
@@ -72,6 +77,8 @@ export function planJson(reading: Reading, plan: WashPlan, withPictures: boolean
       shineMinutes: step.shineMinutes,
       dryMinutes: step.dryMinutes,
       cautions: step.cautions,
+      consequence: step.consequence ?? null,
+      expectedLightness: stepLightness(plan, step),
       expectedImage: withPictures ? stepPicture(step.n) : null,
     })),
   };

@@ -1,6 +1,8 @@
 import { parseArgs } from 'node:util';
+import type { PaperChoice } from '../../model/drying/paper-choice.ts';
 import { largestSheetMm, type Sheet, sheetFormats, smallestSheetMm } from '../../model/sheet.ts';
 import { CommandError } from './command-error.ts';
+import { paperOption } from './paper-option.ts';
 import { planUsage } from './plan-usage.ts';
 
 export interface PlanOptions {
@@ -12,6 +14,14 @@ export interface PlanOptions {
   readonly paints?: readonly string[];
   /** JSON file of paints with their own optics. */
   readonly paintsFile?: string;
+  /** Minutes she has in one evening; absent: no hurry. */
+  readonly evening?: number;
+  /** A hair dryer is at hand. */
+  readonly dryer?: true;
+  /** Washes over each other at most; absent: as proposed. */
+  readonly washes?: number;
+  /** Absent: the usual paper. */
+  readonly paper?: PaperChoice;
   readonly out?: string;
 }
 
@@ -40,7 +50,17 @@ function parsed(args: readonly string[]) {
     return parseArgs({
       args: [...args],
       allowPositionals: true,
-      options: { sheet: text, bands: text, palette: text, paints: text, out: text },
+      options: {
+        sheet: text,
+        bands: text,
+        palette: text,
+        paints: text,
+        evening: text,
+        dryer: { type: 'boolean' },
+        washes: text,
+        paper: text,
+        out: text,
+      },
     });
   } catch (thrown) {
     const first = (thrown instanceof Error ? thrown.message : String(thrown)).split(/[.\n]/)[0];
@@ -70,6 +90,12 @@ export function planOptions(args: readonly string[]): PlanOptions {
     ...(values.palette !== undefined && { palette: wholeNumber('palette', values.palette, 1, 7) }),
     ...(paints && { paints }),
     ...(paintsFile && { paintsFile }),
+    ...(values.evening !== undefined && {
+      evening: wholeNumber('evening', values.evening, 10, 600),
+    }),
+    ...(values.dryer && { dryer: true }),
+    ...(values.washes !== undefined && { washes: wholeNumber('washes', values.washes, 1, 8) }),
+    ...(values.paper !== undefined && { paper: paperOption(values.paper) }),
     ...(values.out !== undefined && { out: values.out }),
   };
 }

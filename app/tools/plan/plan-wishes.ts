@@ -1,9 +1,17 @@
 import type { Paint } from '../../model/paint.ts';
-import type { PlanWishes } from '../../model/wash-plan.ts';
+import { type PlanWishes, roomWeather } from '../../model/wash-plan.ts';
 import { CommandError } from './command-error.ts';
 import type { PlanOptions } from './plan-options.ts';
 
 const mostPaints = 7;
+
+/** What concerns time, air and paper. */
+const circumstances = ({ evening, dryer, washes, paper }: PlanOptions): PlanWishes => ({
+  ...(evening !== undefined && { evening }),
+  ...(dryer && { weather: { ...roomWeather, hairDryer: true } }),
+  ...(washes !== undefined && { washes }),
+  ...(paper && { paper }),
+});
 
 /**
  * Paints named are used as they are; where they are more than the palette may hold they are the
@@ -17,7 +25,8 @@ export function planWishes(
 ): PlanWishes {
   const size = options.palette === undefined ? {} : { paletteSize: options.palette };
   const paints = [...new Set([...(options.paints ?? []), ...own.map(({ id }) => id)])];
-  if (paints.length === 0) return size;
+  const given = circumstances(options);
+  if (paints.length === 0) return { ...size, ...given };
   const unknown = options.paints?.find((id) => !known.includes(id));
   if (unknown !== undefined) {
     throw new CommandError(
@@ -26,6 +35,7 @@ export function planWishes(
   }
   const asTheyAre = paints.length <= (options.palette ?? mostPaints);
   return {
+    ...given,
     ...(asTheyAre ? { chosen: paints } : { box: paints, ...size }),
     ...(own.length > 0 && { ownPaints: own }),
   };

@@ -28,7 +28,15 @@ interface Printed {
   }[];
   edges: { kind: string; count: number; lengthMm: number; share: number }[];
   masses: { firstWash: number; second: number; darks: number };
-  steps: { n: number; mixes: string[]; expectedImage: string | null }[];
+  puddles: { puddle: string; wash: number; ml: number; paints: { paint: string; ml: number }[] }[];
+  reach: { code: string; text: string }[];
+  warnings: { code: string }[];
+  steps: {
+    n: number;
+    mixes: string[];
+    expectedImage: string | null;
+    expectedLightness: { band: number; family: number; passage: string; lightness: number }[];
+  }[];
 }
 
 const keys = (row: object | undefined): string[] => Object.keys(row ?? {}).sort();
@@ -58,7 +66,7 @@ describe('a small upright photograph', () => {
 
   test('keys as documented', () => {
     expect(keys(plan)).toEqual(
-      'bands edges families lightness masses mixes palette range raster reserves sheet steps warnings'.split(
+      'bands edges families lightness masses mixes palette puddles range raster reach reserves sheet steps warnings'.split(
         ' ',
       ),
     );
@@ -70,7 +78,7 @@ describe('a small upright photograph', () => {
     const mix = 'consistency expected family id load parts passage puddle target wash'.split(' ');
     for (const row of plan.mixes) expect(keys(row)).toEqual(expect.arrayContaining(mix));
     expect(keys(plan.steps[0])).toEqual(
-      'bands cautions dryMinutes expectedImage families kind mixes n paintMinutes paper passage prompt rules shineMinutes soften technique title watch'.split(
+      'bands cautions dryMinutes expectedImage expectedLightness families kind mixes n paintMinutes paper passage prompt rules shineMinutes soften technique title watch'.split(
         ' ',
       ),
     );
@@ -96,6 +104,15 @@ describe('a small upright photograph', () => {
     expect(new Set(rows).size).toBe(rows.length);
     expect(plan.steps.map((step) => step.n)).toEqual(plan.steps.map((_, i) => i + 1));
     const ids = new Set(plan.mixes.map((mix) => mix.id));
+    for (const { ml, paints } of plan.puddles) {
+      expect(ml).toBeGreaterThan(0);
+      expect(paints.reduce((all, paint) => all + paint.ml, 0)).toBeLessThanOrEqual(ml + 1e-9);
+    }
+    const [first, last] = [plan.steps[0], plan.steps.at(-1)].map((s) => s?.expectedLightness ?? []);
+    expect(last?.length).toBe(first?.length);
+    for (const [i, { lightness }] of (last ?? []).entries())
+      expect(lightness).toBeLessThanOrEqual((first?.[i]?.lightness ?? 0) + 1e-6);
+    for (const each of plan.reach) expect(plan.warnings).toContainEqual(each);
     for (const step of plan.steps) for (const id of step.mixes) expect(ids.has(id)).toBe(true);
   });
 

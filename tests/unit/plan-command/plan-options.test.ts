@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { roomWeather } from '../../../app/model/wash-plan.ts';
 import { planOptions } from '../../../app/tools/plan/plan-options.ts';
 import { planWishes } from '../../../app/tools/plan/plan-wishes.ts';
 
@@ -11,7 +12,9 @@ test('a photo alone is enough: quarter imperial, everything else proposed', () =
 
 test('all options', () => {
   const options = planOptions(
-    'a.jpg --sheet 210x297.5 --bands 3 --palette 4 --paints x,y --out d'.split(' '),
+    'a.jpg --sheet 210x297.5 --bands 3 --palette 4 --paints x,y --evening 90 --dryer --washes 2 --paper 190,cellulose --out d'.split(
+      ' ',
+    ),
   );
   expect(options).toEqual({
     photo: 'a.jpg',
@@ -19,6 +22,10 @@ test('all options', () => {
     bands: 3,
     palette: 4,
     paints: ['x', 'y'],
+    evening: 90,
+    dryer: true,
+    washes: 2,
+    paper: { gsm: 190, fibre: 'cellulose' },
     out: 'd',
   });
 });
@@ -31,6 +38,11 @@ test.each([
   ['a.jpg --bands 8', /--bands must be a whole number from 2 to 7/],
   ['a.jpg --bands 3.5', /--bands/],
   ['a.jpg --palette 0', /--palette must be a whole number from 1 to 7/],
+  ['a.jpg --evening 5', /--evening must be a whole number from 10 to 600/],
+  ['a.jpg --washes 9', /--washes must be a whole number from 1 to 8/],
+  ['a.jpg --paper heavy', /--paper must be GSM/],
+  ['a.jpg --paper 300,linen', /--paper must be GSM/],
+  ['a.jpg --paper 3000', /--paper must be GSM/],
   ['a.jpg --paints x,,y', /--paints must be/],
   ['a.jpg --colour', /--colour/],
   ['a.jpg --out', /--out/],
@@ -42,6 +54,21 @@ test.each([
   } catch (thrown) {
     expect(String((thrown as Error).message)).not.toContain('\n');
   }
+});
+
+test('time, air, washes and paper are wishes of the plan, with and without named paints', () => {
+  const words = ['a.jpg', '--evening', '60', '--dryer', '--washes', '4', '--paper', '640'];
+  const given = {
+    evening: 60,
+    weather: { ...roomWeather, hairDryer: true },
+    washes: 4,
+    paper: { gsm: 640, fibre: 'cotton' },
+  };
+  expect(planWishes(planOptions(words), [])).toEqual(given);
+  expect(planWishes(planOptions([...words, '--paints', 'a']), ['a'])).toEqual({
+    ...given,
+    chosen: ['a'],
+  });
 });
 
 test('named paints are used as they are; more than the palette holds are chosen from', () => {

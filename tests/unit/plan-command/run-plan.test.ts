@@ -17,7 +17,17 @@ afterEach(() => void vi.restoreAllMocks());
 test('--help tells of every option and ends well', async () => {
   const [out, wrong] = [heard(process.stdout), heard(process.stderr)];
   expect(await runPlan(['--help'])).toBe(0);
-  for (const option of ['--sheet', '--bands', '--palette', '--paints FILE.json', '--out'])
+  for (const option of [
+    '--sheet',
+    '--bands',
+    '--palette',
+    '--paints FILE.json',
+    '--evening',
+    '--dryer',
+    '--washes',
+    '--paper',
+    '--out',
+  ])
     expect(out.join('')).toContain(option);
   expect(wrong).toEqual([]);
 });
