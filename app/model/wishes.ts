@@ -4,6 +4,7 @@ import type { Decision } from './painting.ts';
 import type { ReadingWishes } from './reading.ts';
 import type { Reference } from './reference.ts';
 import { type DecisionKind, lastDecision, standingDecisions } from './standing-decisions.ts';
+import { standingPlanEdits } from './standing-plan-edits.ts';
 import { strokeInCut } from './stroke-on-photo.ts';
 import { subjectStrokes } from './subject-strokes.ts';
 import type { PlanWishes } from './wash-plan.ts';
@@ -71,7 +72,7 @@ export function planWishes(
   const colours = lastDecision(decisions, 'colours')?.wish;
   const evening = lastDecision(decisions, 'evening')?.minutes;
   const washes = lastDecision(decisions, 'washes')?.count;
-  const edits = standing(standingDecisions(decisions, 'plan-edit').map(({ edit }) => edit));
+  const edits = standingPlanEdits(decisions);
   // A paint of hers may have been taken out of the box since.
   const there = (ids: readonly string[]) => ids.filter((id) => !box.gone.includes(id));
   return {

@@ -5,6 +5,7 @@ import type { Step } from '../../model/wash-plan.ts';
 import type { Desk, Easel } from '../../state/easel.ts';
 import type { EaselSenses } from '../../state/easel-senses.ts';
 import type { PaintCalls } from '../../state/paint-calls.ts';
+import { Consequence } from '../common/consequence.tsx';
 import { LayOutList } from '../common/lay-out-list.tsx';
 import { amountsFor, PuddleList } from '../common/puddle-list.tsx';
 import { ValueScale } from '../common/value-scale.tsx';
@@ -73,6 +74,7 @@ export function EaselPanel({ easel, senses, calls, desk, step, view }: EaselPane
           sheet={amountsFor(step, seen.reading)}
         />
       )}
+      <Consequence step={step} />
       {step.watch && <p>{step.watch}</p>}
       {step.soften && <p>{step.soften}</p>}
       {phase === 'drying' && (

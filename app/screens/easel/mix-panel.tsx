@@ -1,7 +1,5 @@
-import { loadChanged, type MixAmounts, partsChanged } from '../../model/change-mix.ts';
-import type { Mix } from '../../model/wash-plan.ts';
 import type { Easel } from '../../state/easel.ts';
-import { Button } from '../common/button.tsx';
+import { MixRows } from '../common/mix-rows.tsx';
 import { Fold } from './fold.tsx';
 import styles from './more-panel.module.css';
 
@@ -28,58 +26,5 @@ export function MixPanel({ easel }: { easel: Easel }) {
         />
       ))}
     </Fold>
-  );
-}
-
-interface MixRowsProps {
-  mix: Mix;
-  title: string;
-  nameOf: (paint: string) => string;
-  onChange: (amounts: MixAmounts) => void;
-}
-
-function MixRows({ mix, title, nameOf, onChange }: MixRowsProps) {
-  return (
-    <fieldset class={styles.mix}>
-      <legend>{title}</legend>
-      {mix.parts.map(({ paint, parts }) => (
-        <Counted
-          key={paint}
-          name={`${nameOf(paint)}, ${parts} ${parts === 1 ? 'part' : 'parts'}`}
-          less={`Less ${nameOf(paint)}`}
-          more={`More ${nameOf(paint)}`}
-          onStep={(by) => onChange(partsChanged(mix, paint, by))}
-        />
-      ))}
-      <Counted
-        name={`Strength: ${mix.consistency}`}
-        less="Weaker"
-        more="Stronger"
-        onStep={(by) => onChange(loadChanged(mix, by))}
-      />
-    </fieldset>
-  );
-}
-
-interface CountedProps {
-  name: string;
-  less: string;
-  more: string;
-  onStep: (by: 1 | -1) => void;
-}
-
-function Counted({ name, less, more, onStep }: CountedProps) {
-  return (
-    <div class={styles.row}>
-      <span>{name}</span>
-      <span>
-        <Button aria-label={less} onClick={() => onStep(-1)}>
-          −
-        </Button>{' '}
-        <Button aria-label={more} onClick={() => onStep(1)}>
-          +
-        </Button>
-      </span>
-    </div>
   );
 }

@@ -6,6 +6,7 @@ import { minutesInWords } from '../../model/minutes-in-words.ts';
 import type { PlanRow } from '../../model/plan-rows.ts';
 import type { Reading } from '../../model/reading.ts';
 import type { Step, WashPlan } from '../../model/wash-plan.ts';
+import { Consequence } from '../common/consequence.tsx';
 import styles from './plan-sheet.module.css';
 import type { StageMap } from './plan-sheet.tsx';
 
@@ -44,6 +45,7 @@ export function PlanStage({ row, plan, reading, stage }: PlanStageProps) {
         <p class={styles.facts}>{facts.join('; ')}</p>
         <p>{step.prompt}</p>
         {step.soften && <p>{step.soften}</p>}
+        <Consequence step={step} />
       </div>
     </li>
   );

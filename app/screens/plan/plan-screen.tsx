@@ -17,6 +17,7 @@ import { useSoft } from '../common/use-soft.ts';
 import { Waiting } from '../common/waiting.tsx';
 import { Workplace } from '../common/workplace.tsx';
 import { pictureLayers } from '../look/look-layers.ts';
+import { ChangeStep } from './change-step.tsx';
 import { EveningPanel } from './evening-panel.tsx';
 import styles from './plan-screen.module.css';
 import { ReachList } from './reach-list.tsx';
@@ -24,6 +25,7 @@ import { type StageView, stageLayers } from './stage-layers.ts';
 import { StageStrip } from './stage-strip.tsx';
 import { stageWords } from './stage-words.ts';
 import { StepCard } from './step-card.tsx';
+import { useStepInView } from './use-step-in-view.ts';
 
 interface PlanScreenProps {
   studio: Studio;
@@ -92,10 +94,10 @@ interface ReadyPlanProps extends PlanScreenProps {
 
 function ReadyPlan({ calls, ownAir, paintingId, seen, plan, studio }: ReadyPlanProps) {
   const firstWash = plan.steps.findIndex((step) => step.kind === 'wash');
-  const index = useSignal(Math.max(0, firstWash));
+  const inView = useStepInView(plan.steps, Math.max(0, firstWash));
   const view = useSignal<StageView>('sheet');
   const grey = useSignal(false);
-  const step = plan.steps[index.value] ?? plan.steps[0];
+  const step = plan.steps[inView.index];
   const picture = useMemo(() => {
     const { slotMap, reading } = seen;
     return { slotMap, size: reading.raster, edges: studyEdges(studio) };
@@ -129,14 +131,7 @@ function ReadyPlan({ calls, ownAir, paintingId, seen, plan, studio }: ReadyPlanP
       }
       panel={
         <div class={styles.panel}>
-          <StageStrip
-            seen={seen}
-            steps={plan.steps}
-            current={at}
-            onStep={(next) => {
-              index.value = next;
-            }}
-          />
+          <StageStrip seen={seen} steps={plan.steps} current={at} onStep={inView.show} />
           <ChoiceRow
             label="What the picture shows"
             wraps
@@ -156,6 +151,7 @@ function ReadyPlan({ calls, ownAir, paintingId, seen, plan, studio }: ReadyPlanP
           <EveningPanel plan={plan} studio={studio} ownAir={ownAir} />
           <ReachList plan={plan} />
           <StepCard plan={plan} reading={seen.reading} step={step} calls={calls} />
+          <ChangeStep studio={studio} plan={plan} reading={seen.reading} step={step} />
           <a class={buttonClass()} href={linkTo(paintingId, 'chart')}>
             Mixing chart of these paints
           </a>

@@ -44,6 +44,11 @@ export function StageStrip({ seen, steps, current, onStep }: StageStripProps) {
               )}
               <span class={styles.name}>
                 {step.n}. {step.title}
+                {step.consequence && (
+                  <strong class={styles.mark}>
+                    <span class="spoken">, mind what your change does</span>
+                  </strong>
+                )}
               </span>
             </button>
           </li>

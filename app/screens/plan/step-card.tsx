@@ -5,6 +5,7 @@ import type { Reading } from '../../model/reading.ts';
 import type { Step, WashPlan } from '../../model/wash-plan.ts';
 import { wetnessSign } from '../../model/wetness.ts';
 import type { PaintCalls } from '../../state/paint-calls.ts';
+import { Consequence } from '../common/consequence.tsx';
 import { LayOutList } from '../common/lay-out-list.tsx';
 import { amountsFor, PuddleList } from '../common/puddle-list.tsx';
 import { ValueScale } from '../common/value-scale.tsx';
@@ -31,6 +32,7 @@ export function StepCard({ plan, reading, step, calls }: StepCardProps) {
         {step.n}. {step.title}
       </h2>
       <p class={styles.prompt}>{step.prompt}</p>
+      <Consequence step={step} />
       {step.watch && <p>{step.watch}</p>}
       {step.soften && <p>{step.soften}</p>}
       {step.bands.length > 0 && <ValueScale bands={reading.bands} current={new Set(step.bands)} />}
