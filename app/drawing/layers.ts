@@ -1,7 +1,7 @@
 import type { Lab } from '../model/lab.ts';
 import type { SoftBlend } from '../model/soft-blend.ts';
 import { tableOf } from './lab-to-rgb.ts';
-import { paintSlots } from './paint-slots.ts';
+import { paintBySlot, paintSlots } from './paint-slots.ts';
 import { paintSoft } from './paint-soft.ts';
 
 /** Paints one whole layer of a picture onto a canvas of the raster's size. */
@@ -34,6 +34,9 @@ export const softLayer =
     context.putImageData(image, 0, 0);
   };
 
+/** How little of the picture shows where it is dimmed: alpha of the grey over it. */
+const veiled = 222;
+
 /** A picture with all but some slots dimmed to a flat grey: shows where to paint. */
 export const whereLayer =
   (under: Layer, slotMap: Uint8Array, shown: ReadonlySet<number>, grey: number): Layer =>
@@ -44,14 +47,9 @@ export const whereLayer =
     const on = veil.getContext('2d');
     if (!on) return;
     const image = on.createImageData(width, height);
-    const alpha = new Uint8Array(256).fill(222);
-    for (const slot of shown) alpha[slot] = 0;
-    for (let i = 0, p = 0; i < slotMap.length; i++, p += 4) {
-      image.data[p] = grey;
-      image.data[p + 1] = grey;
-      image.data[p + 2] = grey;
-      image.data[p + 3] = alpha[slotMap[i] as number] as number;
-    }
+    const colours = new Uint8ClampedArray(256 * 4).fill(grey);
+    for (let slot = 0; slot < 256; slot++) colours[slot * 4 + 3] = shown.has(slot) ? 0 : veiled;
+    paintBySlot(slotMap, colours, image.data);
     on.putImageData(image, 0, 0);
     context.drawImage(veil, 0, 0);
   };

@@ -27,12 +27,19 @@ function LayerCanvas({ paint, size, shown, ahead }: LayerCanvasProps) {
       paint(context);
       painted.current = paint;
     };
-    if (shown) {
-      draw();
+    if (shown && !painted.current) {
+      draw(); // nothing to show until then
       return;
     }
-    const later = setTimeout(draw, 30); // ahead of need, after what is on screen now
-    return () => clearTimeout(later);
+    // What was tapped shows first that it was; then comes the picture, then what is painted ahead of need.
+    let later: ReturnType<typeof setTimeout> | undefined;
+    const frame = requestAnimationFrame(() => {
+      later = setTimeout(draw, shown ? 0 : 30);
+    });
+    return () => {
+      cancelAnimationFrame(frame);
+      clearTimeout(later);
+    };
   });
   return <canvas ref={canvas} class={styles.layer} hidden={!shown} />;
 }

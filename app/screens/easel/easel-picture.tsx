@@ -1,8 +1,14 @@
 import type { Desk } from '../../state/easel.ts';
 import { Picture } from '../common/picture.tsx';
 import { ZoomStage } from '../common/zoom-stage.tsx';
-import { easelLayer, viewWords } from './easel-view.ts';
+import { type EaselView, easelLayer, easelViews, viewWords } from './easel-view.ts';
 import type { EaselViewState } from './use-easel-view.ts';
+
+/** What one tap may show next: the same in grey or colour first, then the other views. */
+const aheadOf = (shown: EaselView, grey: boolean): string[] => [
+  easelLayer(shown, !grey),
+  ...easelViews.map((view) => easelLayer(view, grey)),
+];
 
 /** The picture of a step: a tap on it for grey, two for nearer. */
 export function EaselPicture({
@@ -25,7 +31,7 @@ export function EaselPicture({
         size={raster}
         layers={view.layers.value}
         show={easelLayer(shown, grey)}
-        ahead={['reference', 'reference-grey', easelLayer(shown, !grey), easelLayer('edges', grey)]}
+        ahead={aheadOf(shown, grey)}
         onTap={view.toggleGrey}
       />
     </ZoomStage>
