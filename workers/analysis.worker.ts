@@ -15,6 +15,7 @@ import { darkestInSteps, usualPaints } from './kernels/palette/darkest-of.ts';
 import { keptLibrary } from './kernels/palette/kept-library.ts';
 import { paletteOffers } from './kernels/palette/palette-offers.ts';
 import { buildWashPlan } from './kernels/plan/build-wash-plan.ts';
+import { createPlanMemory } from './kernels/plan/plan-memory.ts';
 import { fitMeasuredPaint, measurePatches } from './measure-patches.ts';
 import { decodePhoto } from './photo/decode-photo.ts';
 import { largestAreaPx } from './photo/decoded-size.ts';
@@ -46,6 +47,9 @@ async function toldJob<T>(
   }
 }
 
+/** She changes the steps, the time or the air far more often than paints and picture. */
+const memory = createPlanMemory();
+
 const api: AnalysisApi = {
   openPhoto: (job, photo) =>
     runJob(job, async (pause) => {
@@ -75,7 +79,7 @@ const api: AnalysisApi = {
 
   async plan(job, reading, wishes, onProgress) {
     checkWishes(wishes);
-    return toldJob(job, onProgress, (pause) => buildWashPlan(reading, wishes, pause));
+    return toldJob(job, onProgress, (pause) => buildWashPlan(reading, wishes, pause, memory));
   },
 
   async palettes(job, reading, wishes, onProgress) {

@@ -5,7 +5,7 @@ import { eveningOf } from '../../model/evening-steps.ts';
 import { eveningName } from '../../model/evening-words.ts';
 import type { Step } from '../../model/wash-plan.ts';
 import type { Seen } from '../../state/seen.ts';
-import { SliderRow } from '../common/slider-row.tsx';
+import slider from '../common/slider-row.module.css';
 import styles from './stage-strip.module.css';
 
 interface StageStripProps {
@@ -54,15 +54,16 @@ export function StageStrip({ seen, steps, current, onStep }: StageStripProps) {
           </li>
         ))}
       </ol>
-      <SliderRow
-        label="Stage"
-        said={shown ? `${shown.n} of ${steps.length}: ${shown.title}` : ''}
+      <input
+        class={slider.slider}
+        type="range"
+        aria-label="Stage"
+        aria-valuetext={shown ? `${shown.n} of ${steps.length}: ${shown.title}` : ''}
         min={0}
         max={steps.length - 1}
         step={1}
         value={current}
-        onMove={onStep}
-        onSettle={() => {}}
+        onInput={(event) => onStep(event.currentTarget.valueAsNumber)}
       />
     </div>
   );

@@ -10,6 +10,7 @@ import { washSolver } from './evening/wash-solver.ts';
 import { paletteEntries } from './palette-entries.ts';
 import type { PlanCheckpoint } from './plan-checkpoint.ts';
 import { planId } from './plan-id.ts';
+import { createPlanMemory, type PlanMemory, paletteAsked } from './plan-memory.ts';
 import { darkWarning, nothingToPaint } from './plan-warnings.ts';
 import { plannedSlots } from './planned-slots.ts';
 import { reachWarnings } from './reach/reach-warnings.ts';
@@ -18,12 +19,13 @@ import { reachWarnings } from './reach/reach-warnings.ts';
  * The wash plan for a reading: a palette searched among her paints, mixes solved wash over wash, and the
  * steps in order by rule. Deterministic. Whatever the reading holds there is a plan, or one without
  * steps that says there is nothing to paint. Throws RangeError with a sentence for her where her wishes
- * contradict each other, and whatever `checkpoint` throws.
+ * contradict each other, and whatever `checkpoint` throws. `memory` spares what an earlier plan found out.
  */
 export async function buildWashPlan(
   reading: Reading,
   asked: PlanWishes,
   checkpoint: PlanCheckpoint,
+  memory: PlanMemory = createPlanMemory(),
 ): Promise<WashPlan> {
   const planned = await plannedSlots(reading, asked, checkpoint);
   const { wishes, known, wide } = planned;
@@ -38,10 +40,14 @@ export async function buildWashPlan(
   if (targets.length === 0) {
     return { ...noSteps, ...wide, warnings: [nothingToPaint] };
   }
-  const found = await searchPalette(wide.slots, known, wishes, (part) =>
-    checkpoint(0.1 + 0.4 * part, 'paints'),
-  );
-  const solve = washSolver(reading, planned, found.paints, checkpoint);
+  const asking = paletteAsked(wide.slots, known, wishes);
+  const found =
+    memory.palettes.get(asking) ??
+    (await searchPalette(wide.slots, known, wishes, (part) =>
+      checkpoint(0.1 + 0.4 * part, 'paints'),
+    ));
+  memory.palettes.keep(asking, found);
+  const solve = washSolver(reading, planned, found.paints, checkpoint, memory);
   const planTargets = planned.forDarkest(darkestOf(found.paints)).slots;
   const proposed = await proposeWashes(planTargets, reading.bands.length, wishes, solve);
   const { solved, work, washesWhy, fit } = await fitEvening(proposed, wishes, solve);

@@ -6,6 +6,7 @@ import { roomWeather } from '../../../app/model/wash-plan.ts';
 import { darkestOf } from '../palette/darkest-of.ts';
 import type { PlanCheckpoint } from './plan-checkpoint.ts';
 import type { PlanFacts } from './plan-facts.ts';
+import { createPlanMemory, type PlanMemory, passagesAsked } from './plan-memory.ts';
 import type { PlannedSlots } from './planned-slots.ts';
 import { solvePassages } from './solve-passages.ts';
 import { usedFirst } from './used-first.ts';
@@ -24,10 +25,15 @@ export async function solvePalette(
   { wishes, forDarkest }: PlannedSlots,
   paints: readonly Paint[],
   checkpoint: PlanCheckpoint,
+  memory: PlanMemory = createPlanMemory(),
 ): Promise<SolvedPalette> {
   const reached = darkestOf(paints);
   const { range, slots } = forDarkest(reached);
-  const passages = await solvePassages(reading, { slots, paints }, wishes, checkpoint);
+  const asking = passagesAsked(slots, paints, wishes);
+  const passages =
+    memory.passages.get(asking) ??
+    (await solvePassages(reading, { slots, paints }, wishes, checkpoint));
+  memory.passages.keep(asking, passages);
   const facts = {
     reading,
     slots,
