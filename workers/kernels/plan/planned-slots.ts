@@ -6,6 +6,7 @@ import { defaultPaperLab } from '../optics/default-paper.ts';
 import { knownPaints } from '../optics/paint-box.ts';
 import { darkestInSteps } from '../palette/darkest-of.ts';
 import { paintsAllowed } from '../palette/paints-allowed.ts';
+import { lostSidesTogether } from './lost-sides.ts';
 import type { PlanCheckpoint } from './plan-checkpoint.ts';
 import { wishedColours } from './wished-colours.ts';
 import { wishedPalette } from './wished-palette.ts';
@@ -49,7 +50,7 @@ export async function plannedSlots(
   const forDarkest = (darkest: number): RangedSlots => {
     const { mode, lo, hi } = reading.range;
     const range = toneRange(mode, lo, hi, darkest, defaultPaperLab[0]);
-    const plain = retargeted(reading.slots, range);
+    const plain = lostSidesTogether(retargeted(reading.slots, range), reading);
     return { range, slots: wishedColours(plain, reading.families, wishes.colours, known) };
   };
   const wide = forDarkest(await boxDarkest(wishes, checkpoint));
