@@ -11,9 +11,9 @@ import { Button, buttonClass } from '../common/button.tsx';
 import { ChoiceRow } from '../common/choice-row.tsx';
 import { Picture } from '../common/picture.tsx';
 import { stepLayer } from '../common/step-layers.ts';
-import { studyEdges } from '../common/study-edges.ts';
 import { TopBar } from '../common/top-bar.tsx';
 import { useSoft } from '../common/use-soft.ts';
+import { useStudyPicture } from '../common/use-study-picture.ts';
 import { Waiting } from '../common/waiting.tsx';
 import { Workplace } from '../common/workplace.tsx';
 import { pictureLayers } from '../look/look-layers.ts';
@@ -98,11 +98,7 @@ function ReadyPlan({ calls, ownAir, paintingId, seen, plan, studio }: ReadyPlanP
   const view = useSignal<StageView>('sheet');
   const grey = useSignal(false);
   const step = plan.steps[inView.index];
-  const picture = useMemo(() => {
-    const { slotMap, reading } = seen;
-    return { slotMap, size: reading.raster, edges: studyEdges(studio) };
-  }, [seen, studio.painting.value]);
-  const soft = useSoft(calls, picture);
+  const soft = useSoft(calls, useStudyPicture(studio, seen));
   const at = step ? plan.steps.indexOf(step) : 0;
   const layers = useMemo(() => stageLayers(seen, plan, at, soft), [seen, plan, at, soft]);
   const stageSaid = stageWords(plan, at, view.value);
