@@ -7,7 +7,7 @@ import { standingDecisions } from './standing-decisions.ts';
 /** A postcard. */
 const postcard: Sheet = { format: 'own', widthMm: 148, heightMm: 105 };
 
-/** Three values, in one evening's twenty minutes, two washes (common practice, no source). */
+/** Three values in two washes, twenty minutes (common practice, no source). */
 const bands = 3;
 const washes = 2;
 const minutes = 20;
@@ -19,6 +19,17 @@ function cutToShape(photo: PixelSize, crop: Crop, shape: number): Crop {
   return { ...crop, size: [cut.width / photo.width, cut.height / photo.height] };
 }
 
+/** On dry paper, so that it dries soon, and no touches after the darks. */
+const quickSteps = (): NewDecision[] => [
+  ...[1, 2].map(
+    (wash): NewDecision => ({
+      kind: 'plan-edit',
+      edit: { kind: 'technique', key: `wash/sheet/${wash}`, technique: 'wet on dry' },
+    }),
+  ),
+  { kind: 'plan-edit', edit: { kind: 'skip', key: 'accents/sheet/0', skipped: true } },
+];
+
 /** What makes it a study: few values, one colour in one paint, few washes, little time. */
 const studyDecisions = (paint: string): NewDecision[] => [
   { kind: 'bands', count: bands },
@@ -26,6 +37,7 @@ const studyDecisions = (paint: string): NewDecision[] => [
   { kind: 'colours', wish: { mode: 'one', paint } },
   { kind: 'washes', count: washes },
   { kind: 'evening', minutes },
+  ...quickSteps(),
 ];
 
 export interface NewStudy {

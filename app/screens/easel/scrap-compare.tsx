@@ -60,13 +60,14 @@ export function ScrapCompare({ easel, desk, step }: ScrapCompareProps) {
         </p>
         {puddles.length > 1 && (
           <Button
-            large
-            aria-label={`Puddle ${at + 1} of ${puddles.length}: the next`}
+            aria-label={`Puddle ${at + 1} of ${puddles.length}, next`}
             onClick={() => {
               shown.value = puddles[(at + 1) % puddles.length]?.name ?? null;
             }}
           >
             {at + 1} of {puddles.length}
+            <br />
+            next
           </Button>
         )}
       </div>

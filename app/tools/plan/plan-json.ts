@@ -59,6 +59,8 @@ export function planJson(reading: Reading, plan: WashPlan, withPictures: boolean
     palette: plan.palette.map(({ id, ci, name, why }) => ({ id, ci, name, why })),
     mixes: plan.mixes.map(mixRow),
     puddles: puddleRows(plan, reading),
+    washesWhy: plan.washesWhy ?? null,
+    fit: plan.fit ?? null,
     steps: plan.steps.map((step) => ({
       n: step.n,
       kind: step.kind,

@@ -66,7 +66,7 @@ describe('a small upright photograph', () => {
 
   test('keys as documented', () => {
     expect(keys(plan)).toEqual(
-      'bands edges families lightness masses mixes palette puddles range raster reach reserves sheet steps warnings'.split(
+      'bands edges families fit lightness masses mixes palette puddles range raster reach reserves sheet steps warnings washesWhy'.split(
         ' ',
       ),
     );

@@ -81,6 +81,7 @@ describe('the small study', () => {
       washes: 2,
       evening: 20,
     });
+    expect(wishes.edits).toHaveLength(3);
     expect(new Set(study.decisions.map(({ id }) => id)).size).toBe(study.decisions.length);
   });
 });
@@ -157,6 +158,22 @@ describe('a plan of one paint', () => {
       ]),
     ]);
     expect(said).not.toMatch(/colours|colour \d|second colour|other colour|run together/);
+  });
+
+  test('as the study has it: on dry paper throughout, nothing after the darks, soon dry', async () => {
+    const edits = planWishes(studyOf().decisions, emptyBox).edits ?? [];
+    const soft = { ...madeReading(hills, borders), sheet: { widthMm: 148, heightMm: 105 } };
+    const [quick, usual] = [
+      await buildWashPlan(soft, { ...wishes, edits }, noCheckpoint),
+      await buildWashPlan(soft, wishes, noCheckpoint),
+    ];
+    const washes = quick.steps.filter(({ kind }) => kind === 'wash');
+    expect(washes.map(({ technique }) => technique)).toEqual(['wet on dry', 'wet on dry']);
+    expect(usual.steps.some(({ technique }) => technique === 'wet-in-wet')).toBe(true);
+    expect(quick.steps.some(({ kind }) => kind === 'accents')).toBe(false);
+    const longest = (plan: typeof quick) => plan.fit?.evenings[0]?.[1] ?? 0;
+    expect(longest(quick)).toBeLessThan(0.6 * longest(usual));
+    expect(brokenRules(quick, { washes: 2, puddlesPerWash: 3 })).toEqual([]);
   });
 
   test('every value is reached, or it is said', async () => {

@@ -6,6 +6,8 @@ import type { PlanFacts } from '../plan-facts.ts';
 
 /** Width of one pass of the brush of a first wash, mm (own figure: a mop, or a flat of an inch and a half). */
 const passMm = 40;
+/** On a small sheet she takes a smaller one: a wash is at least so many passes (own figure). */
+const fewestPasses = 4;
 
 /**
  * Of wet-in-wet painting this much is done while the sheet shines, the rest goes in at satin; and a bead is met
@@ -25,7 +27,8 @@ function shortBy({ reading }: PlanFacts, step: Step): number {
   const open = middleOf(step.shineMinutes);
   if (step.technique === 'wet-in-wet') return whileShiny * work - open;
   if (!isFirst(step) || step.technique !== 'wet on dry') return 0;
-  return (work * passMm) / Math.max(passMm, reading.sheet.heightMm) - whileShiny * open;
+  const passes = Math.max(fewestPasses, reading.sheet.heightMm / passMm);
+  return work / passes - whileShiny * open;
 }
 
 function sentenceOf(step: Step): string {
