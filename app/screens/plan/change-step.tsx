@@ -7,9 +7,9 @@ import type { Step, WashPlan } from '../../model/wash-plan.ts';
 import type { Studio } from '../../state/studio.ts';
 import { Button } from '../common/button.tsx';
 import { ChoiceRow } from '../common/choice-row.tsx';
-import { WorkLine } from '../common/waiting.tsx';
 import { ChangeAdd } from './change-add.tsx';
 import { ChangeMixes } from './change-mixes.tsx';
+import { ChangeSaid } from './change-said.tsx';
 import styles from './change-step.module.css';
 import { ChangesSoFar } from './changes-so-far.tsx';
 
@@ -36,12 +36,10 @@ export function ChangeStep({ studio, plan, reading, step }: ChangeStepProps) {
       </summary>
       <div class={styles.body}>
         <ChangesSoFar studio={studio} plan={plan} />
-        <div class={styles.work}>
-          <WorkLine studio={studio} />
-        </div>
         <p class={styles.which}>
           {step.n}. {step.title}
         </p>
+        <ChangeSaid studio={studio} step={step} />
         <div class={styles.actions}>
           <Button onClick={() => change({ kind: 'skip', key, skipped: true })}>Leave out</Button>
           {standsByItself(step) && (
