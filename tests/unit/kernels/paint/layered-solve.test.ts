@@ -1,15 +1,12 @@
-import { describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import type { Paint } from '../../../../app/model/paint.ts';
-import type { Reading } from '../../../../app/model/reading.ts';
 import type { Mix, WashPlan } from '../../../../app/model/wash-plan.ts';
 import { colourOfWashes, type Wash } from '../../../../workers/kernels/optics/colour-of-washes.ts';
 import { paintBox } from '../../../../workers/kernels/optics/paint-box.ts';
 import { noCheckpoint } from '../../../../workers/kernels/palette/checkpoint.ts';
 import { buildWashPlan } from '../../../../workers/kernels/plan/build-wash-plan.ts';
 import { planQuality } from '../../../../workers/kernels/plan/plan-quality.ts';
-import forest from '../../../fixtures/readings/forest-stream.json';
-import snow from '../../../fixtures/readings/mountain-snow.json';
-import seeds from '../../../fixtures/readings/seed-heads.json';
+import { builtPlans } from './built-plans.ts';
 import { madeReading, tableOf } from './made-reading.ts';
 
 const washOf = (plan: WashPlan, mix: Mix, load = mix.load): Wash => ({
@@ -18,49 +15,12 @@ const washOf = (plan: WashPlan, mix: Mix, load = mix.load): Wash => ({
   load,
 });
 
-const readings: Record<string, Reading> = {
-  landscape: madeReading(
-    tableOf(
-      [96, 74, 52, 28],
-      [
-        [-14, 26],
-        [2, -24],
-        [8, 22],
-        [0, 3],
-      ],
-    ),
-  ),
-  'low key': madeReading(
-    tableOf(
-      [70, 40, 24, 12],
-      [
-        [4, 10],
-        [-6, -12],
-        [10, 14],
-        [0, 0],
-      ],
-    ),
-  ),
-  'high key': madeReading(
-    tableOf(
-      [98, 92, 84, 74],
-      [
-        [6, 6],
-        [-4, -10],
-        [-8, 14],
-      ],
-    ),
-    [],
-    'photographed',
-  ),
-  // As this app read the three example photos (long side 800 px, quarter sheet).
-  'seed heads': seeds as unknown as Reading,
-  'mountain snow': snow as unknown as Reading,
-  'forest stream': forest as unknown as Reading,
-};
-
-describe.each(Object.entries(readings))('washes of %s', (_, reading) => {
-  const built = buildWashPlan(reading, {}, noCheckpoint);
+describe.each(Object.entries(builtPlans))('washes of %s', (_, build) => {
+  let built: Promise<WashPlan>;
+  beforeAll(async () => {
+    built = build();
+    await built;
+  }, 60_000);
 
   it('come out as told when laid again from parts and loads alone', async () => {
     const plan = await built;

@@ -1,0 +1,63 @@
+import type { Reading } from '../../../../app/model/reading.ts';
+import type { WashPlan } from '../../../../app/model/wash-plan.ts';
+import { noCheckpoint } from '../../../../workers/kernels/palette/checkpoint.ts';
+import { buildWashPlan } from '../../../../workers/kernels/plan/build-wash-plan.ts';
+import forest from '../../../fixtures/readings/forest-stream.json';
+import snow from '../../../fixtures/readings/mountain-snow.json';
+import seeds from '../../../fixtures/readings/seed-heads.json';
+import { madeReading, tableOf } from './made-reading.ts';
+
+const readings: Record<string, Reading> = {
+  landscape: madeReading(
+    tableOf(
+      [96, 74, 52, 28],
+      [
+        [-14, 26],
+        [2, -24],
+        [8, 22],
+        [0, 3],
+      ],
+    ),
+  ),
+  'low key': madeReading(
+    tableOf(
+      [70, 40, 24, 12],
+      [
+        [4, 10],
+        [-6, -12],
+        [10, 14],
+        [0, 0],
+      ],
+    ),
+  ),
+  'high key': madeReading(
+    tableOf(
+      [98, 92, 84, 74],
+      [
+        [6, 6],
+        [-4, -10],
+        [-8, 14],
+      ],
+    ),
+    [],
+    'photographed',
+  ),
+  // As this app read the three example photos (long side 800 px, quarter sheet).
+  'seed heads': seeds as unknown as Reading,
+  'mountain snow': snow as unknown as Reading,
+  'forest stream': forest as unknown as Reading,
+};
+
+const made = new Map<string, Promise<WashPlan>>();
+
+/** Their plans with nothing wished for, each built once. */
+export const builtPlans: Readonly<Record<string, () => Promise<WashPlan>>> = Object.fromEntries(
+  Object.entries(readings).map(([name, reading]) => [
+    name,
+    () => {
+      const plan = made.get(name) ?? buildWashPlan(reading, {}, noCheckpoint);
+      made.set(name, plan);
+      return plan;
+    },
+  ]),
+);
