@@ -13,6 +13,7 @@ import { preparedFirst } from './rules/prepared-first.ts';
 import { coolAfterDryer, saidInFull, softenInside } from './rules/said-in-full.ts';
 import { valuesReached } from './rules/values-reached.ts';
 import { whitesStay } from './rules/whites-stay.ts';
+import { touchesInOrder } from './touches/touches-in-order.ts';
 
 /** The gravest first: what is said at a step is said in this order. */
 const checks: readonly Check[] = [
@@ -42,11 +43,12 @@ const checks: readonly Check[] = [
   softenInside,
   coolAfterDryer,
   saidInFull,
+  touchesInOrder,
 ];
 
 /**
  * The ordering rules R1..R21 a plan breaks, each with the step and what will happen; empty for a sound one. Not
- * held here: what no plan can show (R4, R6, R10 inside one wash; R13 of splatter, R20 as she paints). Common
+ * held here: what no plan can show (R4, R6, R10 inside one wash; R13 of splatter). Common
  * practice, as listed in the trade notes.
  */
 export const rulesBroken = (plan: RuledPlan, limits: RuleLimits): BrokenRule[] =>

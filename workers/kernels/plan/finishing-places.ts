@@ -1,5 +1,6 @@
 import type { Mix } from '../../../app/model/wash-plan.ts';
 import { type PlanFacts, paintsIn } from './plan-facts.ts';
+import { isTextured } from './textured-slot.ts';
 
 /** The rows a slot was painted with, first wash first. */
 export function rowsOver({ passages, slots }: PlanFacts, index: number): Mix[] {
@@ -35,9 +36,6 @@ export function placesToLift(facts: PlanFacts): number[] {
   return [...places].sort((x, y) => x - y);
 }
 
-/** Own figures: broken up enough that spots look at home. */
-const textured = { small: 40, share: 0.6, largest: 0.1 } as const;
-
 /** Where splatter helps: slots of many small shapes with no large plain one, darker than the first wash. */
 export function placesToSplatter(facts: PlanFacts): number[] {
   const { reading, slots } = facts;
@@ -45,11 +43,7 @@ export function placesToSplatter(facts: PlanFacts): number[] {
   return [...slots.keys()].filter((i) => {
     const slot = slots[i];
     if (!slot || slot.reserve || rowsOver(facts, i).length < 2) return false;
-    return (
-      slot.smallShapes >= textured.small &&
-      slot.smallShapes >= textured.share * slot.shapes &&
-      slot.largestMm2 < textured.largest * sheetMm2
-    );
+    return isTextured(slot, sheetMm2);
   });
 }
 

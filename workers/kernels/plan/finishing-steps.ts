@@ -36,7 +36,7 @@ export const splatterStep = (
   title: 'Splatter',
   prompt:
     'Cover what must stay clean, try it on a scrap, then tap a few drops over the broken shapes only.',
-  watch: 'On dry paper the spots are hard and small. A few are enough.',
+  watch: 'On dry paper the spots are hard and small. A few are enough, none in plain areas.',
   slots,
   families: familiesOf(facts, slots),
   mixes: usedMixes(mixes),

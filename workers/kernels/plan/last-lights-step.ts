@@ -11,21 +11,24 @@ import { quietStep, type StepDraft } from './step-draft.ts';
 export function lastLightsStep(facts: PlanFacts): StepDraft | null {
   const lights = plannedWhites(facts)?.last ?? [];
   if (lights.length === 0) return null;
+  const cotton = facts.paper.fibre === 'cotton';
   return {
     ...quietStep,
     key: 'last-lights/sheet/0',
     kind: 'last-lights',
     title: lights.length === 1 ? 'Last light' : 'Last lights',
-    prompt: `Bring back ${whitesInWords(lights.length, allSmall(lights))}: a touch of opaque white with a small brush, or on cotton paper scrape the paint off with a blade.`,
+    prompt: `Bring back ${whitesInWords(lights.length, allSmall(lights))}: a touch of opaque white with a small brush${cotton ? ', or a scrape with a blade' : ''}.`,
     watch: 'Only on a bone-dry sheet, and fewer than you want to.',
     slots: slotsOfWhites(lights),
     technique: 'opaque white',
     paintMinutes: paintMinutes(0, lights.length, { cm2PerMinute: 1, secondsPerShape: 8 }),
     ...dryingMinutes(facts, 'accents'),
-    cautions: [
-      'A blade cuts: scrape away from the hand that holds the sheet.',
-      'Never scrape paint with cadmium or cobalt in it: its dust must not be raised.',
-    ],
+    cautions: cotton
+      ? [
+          'A blade cuts: scrape away from the hand that holds the sheet.',
+          'Never scrape paint with cadmium or cobalt in it: its dust must not be raised.',
+        ]
+      : ['No blade on this paper: it tears.'],
     rules: ['R13'],
   };
 }

@@ -8,14 +8,6 @@ const lostEnough = 0.6;
 const shortestMm = 30;
 const mostNamed = 3;
 
-/** Both sides in one wash, or the painted one led out into the other. */
-function howTo(facts: PlanFacts, own: number, other: number, inside: boolean, where = ''): string {
-  const [one, two] = bothSides(facts, own, other);
-  return inside
-    ? `paint ${one} and ${two} in one go where they meet${where}`
-    : `let ${one} run out into ${two}${where}`;
-}
-
 /** Length lost as measured: what she has decided is named by itself. */
 function measuredLostMm(border: Border, decided: readonly WashEdge[]): number {
   const hers = decided
@@ -24,32 +16,70 @@ function measuredLostMm(border: Border, decided: readonly WashEdge[]): number {
   return border.lengthMm * border.lost - hers;
 }
 
-/**
- * Which edges of a wash to lose: those she has decided first, with where they lie, then borders mostly
- * lost in the photo whose sides are both painted in it. Empty where there are none.
- */
-export function loseWhere(
-  facts: PlanFacts,
-  slots: readonly number[],
-  decided: readonly WashEdge[],
-): string {
-  const hers = longestNamed(
+/** Edges she wants lost into what this wash does not paint; empty where there are none. */
+export function runOutWhere(facts: PlanFacts, decided: readonly WashEdge[]): string {
+  const named = longestNamed(
     decided
-      .filter(({ kind }) => kind === 'lost')
+      .filter(({ kind, inside }) => kind === 'lost' && !inside)
       .map((one) => {
-        const { own, other, inside, edge } = one;
-        return [howTo(facts, own, other, inside, whereIs(facts, one)), edge.lengthMm] as const;
+        const [own, other] = bothSides(facts, one.own, one.other);
+        return [
+          `let ${own} run out into ${other}${whereIs(facts, one)}`,
+          one.edge.lengthMm,
+        ] as const;
       }),
     mostNamed,
   );
+  return named.length > 0 ? `Lose the edge: ${named.join('; ')}.` : '';
+}
+
+/** What is painted in one go. */
+export interface Merged {
+  /** 'the dull green and the brown', the longest first, those she has decided before all others. */
+  readonly pairs: readonly string[];
+  /** How many of them she has decided. */
+  readonly hers: number;
+  /** Slots on either side. */
+  readonly slots: readonly number[];
+}
+
+/**
+ * Edges to lose between two shapes that are both painted in this wash: those she has decided, with where they
+ * lie, then borders mostly lost in the photo. `slots` is the very list of the wash. Of the
+ * `graded` runs of slots nothing is said here.
+ */
+export function mergedWhere(
+  facts: PlanFacts,
+  slots: readonly number[],
+  decided: readonly WashEdge[],
+  graded: readonly (readonly number[])[] = [],
+): Merged {
+  const lost = decided.filter(({ kind, inside }) => kind === 'lost' && inside);
+  const hers = longestNamed(
+    lost.map((one) => {
+      const pair = bothSides(facts, one.own, one.other).join(' and ');
+      return [`${pair}${whereIs(facts, one)}`, one.edge.lengthMm] as const;
+    }),
+    mostNamed,
+  );
   const painted = new Set(slots);
-  const measured = facts.reading.borders.flatMap((border) => {
+  const measured = facts.reading.borders.filter((border) => {
     const { a, b } = border;
     const lostMm = measuredLostMm(border, decided);
-    if (!painted.has(a) || !painted.has(b) || !meetHere(facts, slots, a, b)) return [];
-    if (lostMm < shortestMm || lostMm < lostEnough * border.lengthMm) return [];
-    return [[howTo(facts, a, b, true), lostMm] as const];
+    if (!painted.has(a) || !painted.has(b) || !meetHere(facts, slots, a, b)) return false;
+    if (graded.some((run) => run.includes(a) && run.includes(b))) return false;
+    return lostMm >= shortestMm && lostMm >= lostEnough * border.lengthMm;
   });
-  const named = [...hers, ...longestNamed(measured, mostNamed - hers.length)];
-  return named.length > 0 ? `Lose the edge: ${named.join('; ')}.` : '';
+  const seen = longestNamed(
+    measured.map((border) => [
+      bothSides(facts, border.a, border.b).join(' and '),
+      measuredLostMm(border, decided),
+    ]),
+    mostNamed - hers.length,
+  );
+  return {
+    pairs: [...hers, ...seen],
+    hers: hers.length,
+    slots: [...lost.map(({ edge }) => edge), ...measured].flatMap(({ a, b }) => [a, b]),
+  };
 }

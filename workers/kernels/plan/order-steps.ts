@@ -11,6 +11,7 @@ import type { PlanFacts } from './plan-facts.ts';
 import type { PlanWork } from './plan-work.ts';
 import { plannedWork } from './planned-work.ts';
 import type { StepDraft } from './step-draft.ts';
+import { withHandling } from './touches/with-handling.ts';
 
 const leavesWet = (draft: StepDraft): boolean => draft.dryMinutes[1] > 0;
 
@@ -47,7 +48,8 @@ export function draftsOfWork(
   const order = passageOrder(facts);
   const drafts = work
     .filter(({ key }) => !leftOut.has(key))
-    .map((one) => (one.kind === 'wash' ? draftOfWash(facts, order, one) : one.draft));
+    .map((one) => (one.kind === 'wash' ? draftOfWash(facts, order, one) : one.draft))
+    .map((draft) => withHandling(facts, draft));
   return withDrying(facts, drafts, leftOut);
 }
 

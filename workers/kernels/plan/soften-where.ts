@@ -1,5 +1,5 @@
 import type { Border } from '../../../app/model/reading.ts';
-import { loseWhere } from './lose-where.ts';
+import { runOutWhere } from './lose-where.ts';
 import { outerBorders } from './outer-borders.ts';
 import type { PlanFacts } from './plan-facts.ts';
 import { bothSides, longestNamed, sideOf, whereIs } from './side-words.ts';
@@ -10,6 +10,9 @@ const shortestMm = 15;
 /** A border is named when this share of it is soft, those apart that she has decided. */
 const softEnough = 0.4;
 const mostNamed = 3;
+/** On wet paper a border is kept from the water when this share and length of it is hard (own figures). */
+const crispEnough = 0.6;
+const crispMm = 40;
 
 const against = (facts: PlanFacts, decided: WashEdge): readonly [string, number] => {
   const [one, two] = bothSides(facts, decided.own, decided.other);
@@ -43,27 +46,52 @@ function softSentence(facts: PlanFacts, slots: readonly number[], decided: reado
   return `Where it looks soft, touch the edge with a clean, barely damp brush while it shines: ${named.join('; ')}.`;
 }
 
-/** Edges she wants sharp among the others. */
-function crispSentence(facts: PlanFacts, decided: readonly WashEdge[]): string {
+/** Edges she wants sharp among the others; water would run over them. */
+function crispSentence(facts: PlanFacts, decided: readonly WashEdge[], wet: boolean): string {
   const crisp = decided.filter(({ kind }) => kind === 'hard' || kind === 'found');
   const named = longestNamed(
     crisp.map((one) => against(facts, one)),
     mostNamed,
   );
-  return named.length > 0 ? `Leave crisp: ${named.join('; ')}.` : '';
+  if (named.length === 0) return '';
+  const stop = wet ? ' Stop the water short of them.' : '';
+  return `Leave crisp: ${named.join('; ')}.${stop}`;
+}
+
+/** Crisp borders of a wash on wet paper, where the water has to stop; those she has decided say so themselves. */
+function dryEdgesSentence(
+  facts: PlanFacts,
+  slots: readonly number[],
+  decided: readonly WashEdge[],
+): string {
+  const hers = new Set(decided.map(({ edge }) => `${edge.a}/${edge.b}`));
+  const inside = new Set(slots);
+  const crisp = outerBorders(facts.reading, slots).flatMap((border) => {
+    const { a, b, lengthMm, soft, lost } = border;
+    const hardMm = lengthMm * (1 - soft - lost);
+    if (hers.has(`${a}/${b}`) || hardMm < crispMm || hardMm < crispEnough * lengthMm) return [];
+    const [one, two] = bothSides(facts, ...(inside.has(a) ? ([a, b] as const) : ([b, a] as const)));
+    return [[`${one} against ${two}`, hardMm] as const];
+  });
+  const named = longestNamed(crisp, mostNamed);
+  return named.length > 0
+    ? `These edges stay crisp, so stop the water short of them: ${named.join('; ')}.`
+    : '';
 }
 
 /**
  * What becomes of the edges of a wash, in words: which strokes to soften while they shine (R8), those she
- * has decided first, then the longest soft borders; which to leave crisp; which to lose. Empty where
- * nothing of it is to be done. `slots` is the very list of the wash.
+ * has decided first, then the longest soft borders; which to leave crisp; which to let run out. Edges lost
+ * inside the wash are a technique of their own (merging). Empty where nothing of it is to be done. `slots` is the very list of the wash, `wet` where it goes on
+ * wetted paper: then also which edges to keep from the water.
  */
-export function softenWhere(facts: PlanFacts, slots: readonly number[]): string {
+export function softenWhere(facts: PlanFacts, slots: readonly number[], wet = false): string {
   const decided = washEdges(facts, slots);
   return [
     softSentence(facts, slots, decided),
-    crispSentence(facts, decided),
-    loseWhere(facts, slots, decided),
+    crispSentence(facts, decided, wet),
+    wet ? dryEdgesSentence(facts, slots, decided) : '',
+    runOutWhere(facts, decided),
   ]
     .filter(Boolean)
     .join(' ');

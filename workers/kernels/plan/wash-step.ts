@@ -6,7 +6,7 @@ import { paintMinutes } from './paint-minutes.ts';
 import { areaCm2, type PlanFacts, passagePrefix, shapeCount, usedMixes } from './plan-facts.ts';
 import { softenWhere } from './soften-where.ts';
 import type { StepDraft } from './step-draft.ts';
-import { lightsInWords, washPrompt, washTitle } from './wash-words.ts';
+import { edgesInWords, lightsInWords, washPrompt, washTitle } from './wash-words.ts';
 
 /** Big brush first, small brush last (own estimate). */
 const paces = [
@@ -21,7 +21,7 @@ function rulesOf(technique: Technique, wash: number): string[] {
   return wash > 1 ? [...always, 'R5'] : always;
 }
 
-/** One wash of one passage. */
+/** One wash of one passage: all that R15 asks for, brush and board apart (`withHandling`). */
 export function washStep(
   facts: PlanFacts,
   passage: string,
@@ -34,23 +34,29 @@ export function washStep(
   const key = `wash/${passage}/${wash.wash}`;
   const water = waterKindOf({ key, kind: 'wash', technique }) ?? 'wash';
   const pace = paces[Math.min(wash.wash, paces.length) - 1] ?? paces[2];
+  const wet = technique === 'wet-in-wet';
+  const soften = softenWhere(facts, wash.slots, wet);
   return {
     key,
     kind: 'wash',
     title: `${passagePrefix(facts, passage)}${washTitle(wash.wash, count, technique)}`,
     prompt: washPrompt(facts, passage, wash, technique, last),
-    watch: `${
-      technique === 'wet-in-wet'
+    watch: [
+      wet
         ? 'Once the shine has gone nothing wetter goes in: leave it alone.'
-        : 'Once the shine goes, leave it alone until it is dry.'
-    }${wash.wash === 1 ? lightsInWords(facts, passage) : ''}`,
+        : 'Once the shine goes, leave it alone until it is dry.',
+      soften === '' ? edgesInWords(wet) : '',
+      wash.wash === 1 ? lightsInWords(facts, passage) : '',
+    ]
+      .filter(Boolean)
+      .join(' '),
     bands: [...wash.weak, ...wash.full],
     families: painted.map((mix) => mix.family),
     slots: wash.slots,
     mixes: usedMixes(wash.mixes),
-    paper: technique === 'wet-in-wet' ? 'shiny' : 'bone dry',
+    paper: wet ? 'shiny' : 'bone dry',
     technique,
-    soften: softenWhere(facts, wash.slots),
+    soften,
     paintMinutes: paintMinutes(areaCm2(facts, wash.slots), shapeCount(facts, wash.slots), pace),
     ...dryingMinutes(facts, water),
     cautions: [],

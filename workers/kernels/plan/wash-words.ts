@@ -67,6 +67,10 @@ export function washPrompt(
   return `Paint the ${bands} shapes and all that is darker in one go; join shapes that touch.`;
 }
 
+/** What becomes of the edges where none is to be softened (R15). */
+export const edgesInWords = (wet: boolean): string =>
+  wet ? 'Its edges run soft by themselves.' : 'Its edges stay as the brush leaves them, crisp.';
+
 /** What may go under in the first wash of a passage; empty where nothing may. */
 export function lightsInWords(facts: PlanFacts, passage: string): string {
   const lights = whitesIn(facts, passage, plannedWhites(facts)?.last ?? []);
@@ -74,6 +78,6 @@ export function lightsInWords(facts: PlanFacts, passage: string): string {
   if (length === 0) return '';
   const small = allSmall(lights) ? 'small ' : '';
   return length === 1
-    ? ` One ${small}white may be painted over: it comes back at the end.`
-    : ` ${length} ${small}whites may be painted over: they come back at the end.`;
+    ? `One ${small}white may be painted over: it comes back at the end.`
+    : `${length} ${small}whites may be painted over: they come back at the end.`;
 }

@@ -7,9 +7,11 @@ import type { Border, Slot } from '../../../../app/model/reading.ts';
 import { sheetOf } from '../../../../app/model/sheet.ts';
 import { roomWeather } from '../../../../app/model/wash-plan.ts';
 import { planKeyOf, readingKeyOf } from '../../../../app/state/keys.ts';
+import { mergedWhere } from '../../../../workers/kernels/plan/lose-where.ts';
 import { outerBorders, softShare } from '../../../../workers/kernels/plan/outer-borders.ts';
 import type { PlanFacts } from '../../../../workers/kernels/plan/plan-facts.ts';
 import { softenWhere } from '../../../../workers/kernels/plan/soften-where.ts';
+import { washEdges } from '../../../../workers/kernels/plan/wash-edges.ts';
 import { keptReading } from '../../model/edges/kept-reading.ts';
 import { uprightEdge } from '../../model/edges/made-edge.ts';
 
@@ -67,6 +69,12 @@ function facts(edges: readonly Edge[], borders: readonly Border[] = []): PlanFac
 }
 const said = (edges: readonly Edge[], borders: readonly Border[] = []): string[] =>
   washes.map((own) => softenWhere(facts(edges, borders), own));
+/** What each wash paints in one go. */
+const merged = (edges: readonly Edge[], borders: readonly Border[] = []) =>
+  washes.map((own) => {
+    const all = facts(edges, borders);
+    return mergedWhere(all, own, washEdges(all, own));
+  });
 const border = (a: number, b: number, soft: number, lost = 0): Border => ({
   a,
   b,
@@ -113,13 +121,20 @@ describe('what the washes say of edges', () => {
   });
 
   test('lost: both in one go, or run out into what is not painted', () => {
-    expect(
-      said([
-        uprightEdge(0.5, { a: 1, b: 2, wish: 'lose' }),
-        uprightEdge(0.1, { a: 2, b: 3, wish: 'lose' }),
-      ]),
-    ).toEqual([
-      'Lose the edge: paint the dull green and the brown in one go where they meet, in the middle; paint the brown and the dull green in one go where they meet, on the left.',
+    const lost = [
+      uprightEdge(0.5, { a: 1, b: 2, wish: 'lose' }),
+      uprightEdge(0.1, { a: 2, b: 3, wish: 'lose' }),
+    ];
+    expect(merged(lost)[0]).toMatchObject({
+      pairs: [
+        'the dull green and the brown, in the middle',
+        'the brown and the dull green, on the left',
+      ],
+      hers: 2,
+    });
+    expect(merged(lost)[1]?.pairs).toEqual([]);
+    expect(said(lost)).toEqual([
+      '',
       'Lose the edge: let the dull green run out into the brown, on the left.',
     ]);
   });
@@ -129,21 +144,22 @@ describe('what the washes say of edges', () => {
     const [only] = passages[0]?.washes ?? [];
     if (!only) throw new Error('no wash');
     const shared = { ...rest, passages: [{ passage: 'sheet', washes: [only] }] };
-    expect(softenWhere(shared, only.slots)).toBe(
-      'Lose the edge: paint the lighter dull green and the darker dull green in one go where they meet, in the middle.',
-    );
+    expect(mergedWhere(shared, only.slots, washEdges(shared, only.slots)).pairs).toEqual([
+      'the lighter dull green and the darker dull green, in the middle',
+    ]);
   });
 
   test('lost in the photo over most of a border: named where both are painted, at most three', () => {
-    expect(said([], [border(1, 2, 0, 0.8), border(0, 1, 0, 0.9), border(2, 3, 0, 0.3)])).toEqual([
-      'Lose the edge: paint the dull green and the brown in one go where they meet.',
-      '',
+    const borders = [border(1, 2, 0, 0.8), border(0, 1, 0, 0.9), border(2, 3, 0, 0.3)];
+    expect(merged([], borders).map(({ pairs }) => pairs)).toEqual([
+      ['the dull green and the brown'],
+      [],
     ]);
     const many = [0.1, 0.5, 0.9].flatMap((x) => [
       uprightEdge(x, { a: 1, b: 2, wish: 'lose' }),
       uprightEdge(x, { a: 0, b: 2, wish: 'lose' }),
     ]);
-    expect(said(many)[0]?.split(';')).toHaveLength(3);
+    expect(merged(many)[0]?.pairs).toHaveLength(3);
   });
 });
 
