@@ -21,7 +21,10 @@ export async function makeSmallStudy(
   if (!photo || !header) throw new StorageProblem('missing');
   await ownBox.open();
   const paint = darkPaint(ownBox.cards.value, ownBox.box.value);
-  if (!paint) throw new Error('No paint is in your box to make a study with: put one in.');
+  if (!paint)
+    throw Object.assign(new Error('Your box has no paint to make a study with: put one in.'), {
+      name: 'WishError',
+    });
   const study = smallStudy({
     of,
     photo: uprightSize(header),
