@@ -8,6 +8,7 @@ import type { PaintCalls } from '../../state/paint-calls.ts';
 import { Consequence } from '../common/consequence.tsx';
 import { LayOutList } from '../common/lay-out-list.tsx';
 import { amountsFor, PuddleList } from '../common/puddle-list.tsx';
+import { TouchList } from '../common/touch-list.tsx';
 import { ValueScale } from '../common/value-scale.tsx';
 import { EaselClock } from './easel-clock.tsx';
 import styles from './easel-panel.module.css';
@@ -77,6 +78,7 @@ export function EaselPanel({ easel, senses, calls, desk, step, view }: EaselPane
       <Consequence step={step} />
       {step.watch && <p>{step.watch}</p>}
       {step.soften && <p>{step.soften}</p>}
+      {!finished && <TouchList step={step} />}
       {phase === 'drying' && (
         <MeanwhileList easel={easel} desk={desk} onEdges={() => view.look('edges')} />
       )}

@@ -5,6 +5,7 @@ import type { Lab } from '../../model/lab.ts';
 import { minutesInWords } from '../../model/minutes-in-words.ts';
 import type { PlanRow } from '../../model/plan-rows.ts';
 import type { Reading } from '../../model/reading.ts';
+import { touchWindow } from '../../model/touch-window.ts';
 import type { Step, WashPlan } from '../../model/wash-plan.ts';
 import { Consequence } from '../common/consequence.tsx';
 import styles from './plan-sheet.module.css';
@@ -23,6 +24,9 @@ function puddlesOf(step: Step, plan: WashPlan): string {
   return [...new Set(mixes.flatMap(({ puddle }) => puddle ?? []))].join(', ');
 }
 
+/** The first words of how it is done: a page has little room. */
+const shortly = (words: string): string => words.split(/[,:;]/)[0] ?? words;
+
 /** One step: the sheet after it, what is done, on what paper, with which puddles, how long. */
 export function PlanStage({ row, plan, reading, stage }: PlanStageProps) {
   const { step, wait, changes } = row;
@@ -32,6 +36,8 @@ export function PlanStage({ row, plan, reading, stage }: PlanStageProps) {
     step.technique !== 'none' && `${step.technique} on ${step.paper} paper`,
     bands && `for ${bands}`,
     puddles && `puddles ${puddles}`,
+    step.brush && shortly(step.brush),
+    step.board && `board ${shortly(step.board)}`,
     step.paintMinutes[1] > 0 && minutesInWords(step.paintMinutes),
     wait && wait[1] > 0 && `then dry ${minutesInWords(wait)}, till no coolness is felt`,
   ].filter(Boolean);
@@ -45,6 +51,11 @@ export function PlanStage({ row, plan, reading, stage }: PlanStageProps) {
         <p class={styles.facts}>{facts.join('; ')}</p>
         <p>{step.prompt}</p>
         {step.soften && <p>{step.soften}</p>}
+        {step.touches?.map((touch) => (
+          <p key={touch.technique}>
+            {touch.text} ({touchWindow(touch)})
+          </p>
+        ))}
         <Consequence step={step} />
       </div>
     </li>

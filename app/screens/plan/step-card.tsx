@@ -8,6 +8,7 @@ import type { PaintCalls } from '../../state/paint-calls.ts';
 import { Consequence } from '../common/consequence.tsx';
 import { LayOutList } from '../common/lay-out-list.tsx';
 import { amountsFor, PuddleList } from '../common/puddle-list.tsx';
+import { TouchList } from '../common/touch-list.tsx';
 import { ValueScale } from '../common/value-scale.tsx';
 import styles from './step-card.module.css';
 
@@ -35,6 +36,7 @@ export function StepCard({ plan, reading, step, calls }: StepCardProps) {
       <Consequence step={step} />
       {step.watch && <p>{step.watch}</p>}
       {step.soften && <p>{step.soften}</p>}
+      <TouchList step={step} />
       {step.bands.length > 0 && <ValueScale bands={reading.bands} current={new Set(step.bands)} />}
       <dl class={styles.facts}>
         {aims.length > 0 && (

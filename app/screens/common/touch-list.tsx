@@ -1,0 +1,31 @@
+import type { Touch } from '../../model/touch.ts';
+import { touchWindow } from '../../model/touch-window.ts';
+import type { Step } from '../../model/wash-plan.ts';
+import styles from './touch-list.module.css';
+
+const named = ({ technique }: Touch): string =>
+  `${technique[0]?.toUpperCase()}${technique.slice(1)}`;
+
+interface TouchListProps {
+  step: Pick<Step, 'touches' | 'brush' | 'board'>;
+}
+
+/** How a step is done: the smaller techniques, each with when, then the brush and how the board lies. */
+export function TouchList({ step: { touches = [], brush, board } }: TouchListProps) {
+  if (touches.length === 0 && !brush && !board) return null;
+  return (
+    <div class={styles.handling}>
+      {touches.length > 0 && (
+        <ul class={styles.touches}>
+          {touches.map((touch) => (
+            <li key={touch.technique}>
+              <b>{named(touch)}</b>, {touchWindow(touch)}. {touch.text}
+            </li>
+          ))}
+        </ul>
+      )}
+      {brush && <p>Brush: {brush}.</p>}
+      {board && <p>Board: {board}.</p>}
+    </div>
+  );
+}
