@@ -3,37 +3,20 @@ import { knownPaints, paintBox } from '../../../workers/kernels/optics/paint-box
 import { darkestOf, usualPaints } from '../../../workers/kernels/palette/darkest-of.ts';
 import { paintsAllowed } from '../../../workers/kernels/palette/paints-allowed.ts';
 import { greyOf, referenceRgba } from '../../../workers/kernels/pixels/raster-pictures.ts';
-import { RasterReducer } from '../../../workers/kernels/pixels/raster-reducer.ts';
-import { rasterSize } from '../../../workers/kernels/pixels/raster-size.ts';
 import { buildWashPlan } from '../../../workers/kernels/plan/build-wash-plan.ts';
 import { readPicture } from '../../../workers/kernels/read-picture.ts';
-import { cutOutOf } from '../../model/cut-out.ts';
-import { centredCrop } from '../../model/reference.ts';
 import { turned } from '../../model/sheet.ts';
 import { CommandError } from './command-error.ts';
-import { type LoadedPhoto, loadPhoto } from './load-photo.ts';
+import { loadPhoto } from './load-photo.ts';
 import { readOwnPaints } from './own-paints-file.ts';
 import { planJson } from './plan-json.ts';
-import { type PlanOptions, planOptions } from './plan-options.ts';
+import { planOptions } from './plan-options.ts';
 import { writePictures } from './plan-pictures.ts';
 import { planHelp } from './plan-usage.ts';
 import { planWishes } from './plan-wishes.ts';
+import { rasterOf } from './raster-of.ts';
 
-const longSidePx = 1600;
 const goOn = async (): Promise<void> => {};
-
-/** The centre of the photo in the sheet's ratio, averaged to the working raster. */
-function rasterOf(photo: LoadedPhoto, sheet: PlanOptions['sheet']) {
-  const cut = cutOutOf(photo, centredCrop(photo, sheet));
-  const left = Math.min(Math.max(0, -cut.matrix[4]), photo.width - cut.width);
-  const top = Math.min(Math.max(0, -cut.matrix[5]), photo.height - cut.height);
-  const reducer = new RasterReducer(cut, rasterSize(cut.width, cut.height, longSidePx));
-  for (let row = 0; row < cut.height; row++) {
-    const start = ((top + row) * photo.width + left) * 4;
-    reducer.addRows(photo.rgba.subarray(start, start + cut.width * 4), 1);
-  }
-  return reducer.finish();
-}
 
 async function made(args: readonly string[]): Promise<string> {
   const options = planOptions(args);

@@ -1,0 +1,130 @@
+import { basename } from 'node:path';
+import type { Reading } from '../../app/model/reading.ts';
+import { sheetOf, turned } from '../../app/model/sheet.ts';
+import { onTheSheet } from '../../app/model/tone-range.ts';
+import type { WashPlan } from '../../app/model/wash-plan.ts';
+import { loadPhoto } from '../../app/tools/plan/load-photo.ts';
+import { rasterOf } from '../../app/tools/plan/raster-of.ts';
+import { defaultPaperLab } from '../../workers/kernels/optics/default-paper.ts';
+import { paintBox } from '../../workers/kernels/optics/paint-box.ts';
+import { noCheckpoint } from '../../workers/kernels/palette/checkpoint.ts';
+import { darkestOf, usualPaints } from '../../workers/kernels/palette/darkest-of.ts';
+import { buildWashPlan } from '../../workers/kernels/plan/build-wash-plan.ts';
+import { planQuality } from '../../workers/kernels/plan/plan-quality.ts';
+import { readPicture } from '../../workers/kernels/read-picture.ts';
+import { seededRandom } from '../bench/seeded-random.ts';
+import { naivePlan } from '../support/naive-plan.ts';
+import { paintedByHand } from '../support/simulated-painter.ts';
+import { madeReading, tableOf } from '../unit/kernels/paint/made-reading.ts';
+import { eightPhotographs } from '../unit/kernels/reading/eight-photographs.ts';
+
+/** What is planned, and the simplified lightness of every pixel where there is a picture. */
+interface Subject {
+  readonly name: string;
+  readonly reading: Reading;
+  readonly slotMap?: Uint8Array;
+  readonly lightnessMap?: Uint8Array;
+}
+
+async function readPhoto(file: string): Promise<Subject> {
+  const photo = await loadPhoto(file);
+  const { widthMm, heightMm } = turned(
+    sheetOf('quarter', 'across'),
+    photo.width >= photo.height ? 'across' : 'upright',
+  );
+  const { raster, clipped } = rasterOf(photo, { format: 'own', widthMm, heightMm });
+  const read = await readPicture(
+    {
+      raster,
+      clipped,
+      sheet: { widthMm, heightMm },
+      wishes: {},
+      darkest: darkestOf(usualPaints),
+      paper: defaultPaperLab[0],
+    },
+    noCheckpoint,
+  );
+  const name = /datasets-img-([^/]+)/.exec(file)?.[1] ?? basename(file);
+  return { name, ...read };
+}
+
+/** Two pictures by hand: no pixels, only slots. */
+const madePictures: readonly Subject[] = [
+  {
+    name: 'made: four values, four hues',
+    reading: madeReading(
+      tableOf(
+        [96, 74, 52, 28],
+        [
+          [-14, 26],
+          [2, -24],
+          [8, 22],
+          [0, 3],
+        ],
+      ),
+    ),
+  },
+  {
+    name: 'made: low key',
+    reading: madeReading(
+      tableOf(
+        [70, 40, 24, 12],
+        [
+          [4, 10],
+          [-6, -12],
+          [10, 14],
+          [0, 0],
+        ],
+      ),
+    ),
+  },
+];
+
+/** Mean |dL*| of every pixel of the simplified picture, as it is to be on the sheet, from its slot's last colour. */
+function perPixel({ slotMap, lightnessMap }: Subject, { range, steps }: WashPlan): number | null {
+  const last = steps.at(-1)?.after;
+  if (!slotMap || !lightnessMap || !last) return null;
+  let sum = 0;
+  for (const [i, slot] of slotMap.entries()) {
+    const wanted = onTheSheet(range, (lightnessMap[i] as number) / 2.55);
+    sum += Math.abs(wanted - (last[slot]?.[0] ?? 0));
+  }
+  return sum / slotMap.length;
+}
+
+const quantile = (list: readonly number[], share: number): number =>
+  [...list].sort((a, b) => a - b)[Math.min(list.length - 1, Math.floor(share * list.length))] ?? 0;
+
+/** No whites, no blacks: what a box is searched for without asking. */
+const singles = paintBox.filter(({ ci }) => !ci.some((name) => /^P(W|Bk)\d/.test(name)));
+const hand = { strength: 0.15, ratio: 0.1 };
+const seeds = 300;
+
+/** Plans of six photographs and two made pictures, measured; 5 paints searched, 3 puddles a wash. */
+export async function measurePlans(): Promise<void> {
+  const files = [0, 1, 2, 4, 6, 7].map((n) => eightPhotographs[n] as string);
+  const gaps: number[] = [];
+  for (const subject of [...(await Promise.all(files.map(readPhoto))), ...madePictures]) {
+    const { name, reading } = subject;
+    const plan = await buildWashPlan(reading, {}, noCheckpoint);
+    const last = plan.steps.at(-1)?.after ?? [];
+    const ours = planQuality(plan.slots, last);
+    const rows = plan.mixes.filter(({ parts }) => parts.length > 0).length;
+    const naive = planQuality(plan.slots, naivePlan(plan.slots, singles, rows, plan.paper));
+    const painted = Array.from({ length: seeds }, (_, seed) => {
+      const colours = paintedByHand(plan, hand, seededRandom(seed));
+      return planQuality(plan.slots, colours).lightness;
+    });
+    gaps.push(...painted);
+    const pixel = perPixel(subject, plan);
+    console.log(
+      `${name}: ${plan.palette.length} paints, ${plan.steps.filter((step) => step.kind === 'wash').length} washes
+  planned and expected: |dL*| ${ours.lightness.toFixed(2)}, within 5 L* ${(100 * ours.within5).toFixed(1)} %, CIEDE2000 ${ours.colour.toFixed(2)}${pixel === null ? '' : `; per pixel of the simplified picture |dL*| ${pixel.toFixed(2)}`}
+  poster colours in ${rows} single paints: |dL*| ${naive.lightness.toFixed(2)}, CIEDE2000 ${naive.colour.toFixed(2)}: ${(naive.colour / ours.colour).toFixed(1)} times as far
+  painted by an unsteady hand: median |dL*| ${quantile(painted, 0.5).toFixed(2)}, 95 % ${quantile(painted, 0.95).toFixed(2)}`,
+    );
+  }
+  console.log(
+    `all hands together (${gaps.length}): median ${quantile(gaps, 0.5).toFixed(2)}, 75 % ${quantile(gaps, 0.75).toFixed(2)}, 95 % ${quantile(gaps, 0.95).toFixed(2)}, worst ${Math.max(...gaps).toFixed(2)}`,
+  );
+}
