@@ -1,0 +1,51 @@
+// A worker built as the app is built, asked once in a fresh page of Chromium.
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { chromium } from 'playwright-core';
+import { build } from 'vite';
+import { launchOptions } from '../support/chromium.mjs';
+
+const here = import.meta.dirname;
+const root = join(here, '..', '..');
+
+export const median = (list) => [...list].sort((a, b) => a - b)[Math.floor(list.length / 2)];
+
+/** What the worker of `entry` answers to `task`, and the browser's version. */
+export async function askWorker(entry, task) {
+  const outDir = join(root, 'node_modules', '.cache', `bench-${entry.replace('.ts', '')}`);
+  await build({
+    root,
+    configFile: false,
+    logLevel: 'error',
+    build: {
+      outDir,
+      emptyOutDir: true,
+      lib: { entry: join(here, entry), formats: ['es'], fileName: 'worker' },
+    },
+  });
+  const source = readFileSync(join(outDir, 'worker.js'), 'utf8');
+  const browser = await chromium.launch(launchOptions());
+  try {
+    const page = await browser.newPage();
+    // Nothing is served: the page and its worker are handed over here.
+    await page.route('http://bench.test/**', (route) =>
+      route.request().url().endsWith('.js')
+        ? route.fulfill({ contentType: 'text/javascript', body: source })
+        : route.fulfill({ contentType: 'text/html', body: '<!doctype html><title>bench</title>' }),
+    );
+    await page.goto('http://bench.test/');
+    const answer = await page.evaluate(
+      (asked) =>
+        new Promise((done, failed) => {
+          const worker = new Worker('/worker.js', { type: 'module' });
+          worker.onerror = (fault) => failed(new Error(fault.message));
+          worker.onmessage = ({ data }) => done(data);
+          worker.postMessage(asked);
+        }),
+      task,
+    );
+    return { ...answer, version: browser.version() };
+  } finally {
+    await browser.close();
+  }
+}
