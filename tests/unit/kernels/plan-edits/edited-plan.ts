@@ -1,3 +1,4 @@
+import type { Lab } from '../../../../app/model/lab.ts';
 import type { PlanEdit } from '../../../../app/model/plan-edit.ts';
 import type { Step } from '../../../../app/model/wash-plan.ts';
 import { defaultPaperLab } from '../../../../workers/kernels/optics/default-paper.ts';
@@ -7,12 +8,20 @@ import { orderSteps } from '../../../../workers/kernels/plan/order-steps.ts';
 import { orderedWork } from '../../../../workers/kernels/plan/ordered-work.ts';
 import type { PlanFacts } from '../../../../workers/kernels/plan/plan-facts.ts';
 
+/** The sheet at the end as planned, worked out once a picture. */
+const ends = new WeakMap<PlanFacts, readonly Lab[]>();
+
+function plannedEnd(facts: PlanFacts): readonly Lab[] {
+  const end = ends.get(facts) ?? orderSteps(facts).at(-1)?.after ?? [];
+  ends.set(facts, end);
+  return end;
+}
+
 /** A solved plan with some edits, and the rules it breaks. */
 export function editedPlan(facts: PlanFacts, edits: readonly PlanEdit[]) {
   const work = orderedWork(facts, edits);
-  const planned = orderSteps(facts).at(-1)?.after ?? [];
   const sheet = { paper: defaultPaperLab, slots: facts.slots, optics: facts.paints };
-  const broken = rulesBroken({ ...sheet, ...work }, ruleLimitsOf(facts, planned));
+  const broken = rulesBroken({ ...sheet, ...work }, ruleLimitsOf(facts, plannedEnd(facts)));
   const find = (key: string): Step | undefined => work.steps.find((step) => step.key === key);
   return { ...work, broken, find, keys: work.steps.map(({ key }) => key) };
 }
