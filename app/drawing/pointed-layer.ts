@@ -2,7 +2,7 @@ import type { ShapePlace } from './largest-shapes.ts';
 import type { Layer } from './layers.ts';
 
 /** Radius of a mark as a share of the long side: to be read on a phone. */
-const markShare = 1 / 38;
+const markShare = 1 / 42;
 
 /** A picture with some shapes numbered: a black figure in a white disc. `shapes` is asked when it is painted. */
 export const pointedLayer =

@@ -1,5 +1,5 @@
 import { eveningTimes } from '../../model/evening-times.ts';
-import { planTimeInWords } from '../../model/evening-words.ts';
+import { hoursInWords, planTimeInWords } from '../../model/evening-words.ts';
 import { lastDecision } from '../../model/standing-decisions.ts';
 import type { WashPlan } from '../../model/wash-plan.ts';
 import type { OwnAirState } from '../../state/own-air.ts';
@@ -36,7 +36,10 @@ export function EveningPanel({ plan, studio, ownAir }: EveningPanelProps) {
     <details class={styles.panel}>
       <summary>
         <h2>Time and paper</h2>
-        <span class={styles.total}>{planTimeInWords(eveningTimes(plan))}</span>
+        <span class={styles.total}>
+          {planTimeInWords(eveningTimes(plan))}
+          {plan.fit?.tooLong && ` Longer than your ${hoursInWords(plan.fit.minutes)}.`}
+        </span>
       </summary>
       <div class={styles.body}>
         {studio.work.value && <p role="status">The plan is being worked out anew.</p>}

@@ -23,8 +23,7 @@ const withWater = (step: Step): Step =>
     : step;
 
 /** Under masking fluid no hair dryer is used (R12): its times count only once the mask is off. */
-function heeded(facts: PlanFacts, edits: readonly PlanEdit[]): OrderedWork {
-  const work = orderedWork(facts, edits);
+function heeded(facts: PlanFacts, edits: readonly PlanEdit[], work: OrderedWork): OrderedWork {
   const isMasked = work.steps.some(({ kind }) => kind === 'mask');
   if (!isMasked || !facts.weather.hairDryer) return work;
   return orderedWork({ ...facts, noHeat: true }, edits);
@@ -32,8 +31,10 @@ function heeded(facts: PlanFacts, edits: readonly PlanEdit[]): OrderedWork {
 
 /** The steps of a solved plan with her changes, at most twelve painting steps without them, cut into evenings. */
 export function eveningWork(facts: PlanFacts, hers: readonly PlanEdit[] = []): EveningWork {
-  const few = fewEnough(orderedWork(facts, []).steps);
-  const work = heeded(facts, [...few.edits, ...hers]);
+  const plain = orderedWork(facts, []);
+  const few = fewEnough(plain.steps);
+  const edits = [...few.edits, ...hers];
+  const work = heeded(facts, edits, edits.length > 0 ? orderedWork(facts, edits) : plain);
   const prepared = preparedSteps(facts, work.steps);
   const steps = cutEvenings(prepared.map(withWater));
   const times = eveningTimes({ steps, paper: defaultPaperLab });
