@@ -18,6 +18,7 @@ import { Waiting } from '../common/waiting.tsx';
 import { Workplace } from '../common/workplace.tsx';
 import { pictureLayers } from '../look/look-layers.ts';
 import { ChangeStep } from './change-step.tsx';
+import { EveningLabel } from './evening-label.tsx';
 import { EveningPanel } from './evening-panel.tsx';
 import styles from './plan-screen.module.css';
 import { ReachList } from './reach-list.tsx';
@@ -146,6 +147,7 @@ function ReadyPlan({ calls, ownAir, paintingId, seen, plan, studio }: ReadyPlanP
           {stageSaid && <p>{stageSaid}</p>}
           <EveningPanel plan={plan} studio={studio} ownAir={ownAir} />
           <ReachList plan={plan} />
+          <EveningLabel plan={plan} step={step} />
           <StepCard plan={plan} reading={seen.reading} step={step} calls={calls} />
           <ChangeStep studio={studio} plan={plan} reading={seen.reading} step={step} />
           <a class={buttonClass()} href={linkTo(paintingId, 'chart')}>

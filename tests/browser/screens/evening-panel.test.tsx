@@ -1,0 +1,184 @@
+import { signal } from '@preact/signals';
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import { page, userEvent } from 'vitest/browser';
+import { type KeptAir, usualAir } from '../../../app/model/drying/kept-air.ts';
+import { emptyBox } from '../../../app/model/own-box.ts';
+import type { Decision, NewDecision, Painting } from '../../../app/model/painting.ts';
+import type { Reference } from '../../../app/model/reference.ts';
+import type { WashPlan } from '../../../app/model/wash-plan.ts';
+import { planWishes } from '../../../app/model/wishes.ts';
+import { PlanScreen } from '../../../app/screens/plan/plan-screen.tsx';
+import type { Studio } from '../../../app/state/studio.ts';
+import { buildWashPlan } from '../../../workers/kernels/plan/build-wash-plan.ts';
+import { createPlanMemory } from '../../../workers/kernels/plan/plan-memory.ts';
+import { madeStudy } from './made-study.ts';
+import { shownGreens } from './picture-pixels.ts';
+import { type Shown, shown } from './shown.ts';
+
+const box = ['py74-arylide-yellow', 'pb29-ultramarine-blue', 'pbr7-burnt-sienna'];
+const memory = createPlanMemory();
+const study = await madeStudy();
+const seen = study.seen.value;
+if (!seen || !study.studio.painting.value) throw new Error('nothing read');
+const first: Painting = study.studio.painting.value;
+
+const planFor = (of: Painting, { weather, paper }: KeptAir): Promise<WashPlan> =>
+  buildWashPlan(
+    seen.reading,
+    { ...planWishes(of.decisions, emptyBox, { weather, paper }), box, chosen: box },
+    async () => {},
+    memory,
+  );
+
+let decided: NewDecision[] = [];
+let references: Reference[] = [];
+let screen: Shown;
+const air = signal(usualAir);
+const plan = signal<WashPlan | null>(null);
+
+async function open(): Promise<void> {
+  const painting = signal<Painting | null>(first);
+  const refresh = async (): Promise<void> => {
+    if (painting.value) plan.value = await planFor(painting.value, air.value);
+  };
+  const studio: Studio = {
+    ...study.studio,
+    painting,
+    plan,
+    again: () => void refresh(),
+    async decide(decision) {
+      decided.push(decision);
+      const made = { ...decision, id: String(decided.length), at: decided.length } as Decision;
+      const before = painting.value;
+      if (before) painting.value = { ...before, decisions: [...before.decisions, made] };
+      await refresh();
+    },
+    async setReference(sheet, crop) {
+      references.push({ photoId: 'p', sheet, crop });
+    },
+  };
+  const ownAir = {
+    air,
+    set: async (now: Pick<KeptAir, 'weather' | 'paper'>) => {
+      air.value = { schema: 1, ...now };
+    },
+  };
+  const never = () => Promise.reject(new Error('not asked for here'));
+  const calls = { mixNeighbours: never, mixingChart: never, softBlend: never, outline: never };
+  await refresh();
+  screen = shown(<PlanScreen studio={studio} calls={calls} ownAir={ownAir} paintingId="made" />);
+}
+
+beforeEach(async () => {
+  await page.viewport(390, 844);
+  decided = [];
+  references = [];
+  air.value = usualAir;
+  await open();
+});
+afterEach(() => screen.leave());
+
+const button = (name: string | RegExp) => page.getByRole('button', { name });
+const summary = () => page.getByText('Time and paper');
+const panel = () => screen.host.querySelector('details')?.textContent ?? '';
+const total = () => screen.host.querySelector('summary')?.textContent ?? '';
+
+test('the time with drying is always told, and what 45 minutes cost', async () => {
+  expect(total()).toMatch(/About (\d+ h )?\d+ min, of it (\d+ h )?\d+ min waiting\./);
+  await summary().click();
+  await button('45 minutes').click();
+  expect(decided).toEqual([{ kind: 'evening', minutes: 45 }]);
+  await expect.poll(panel).toContain('To fit 45 min it gives up:Less water');
+  expect(panel()).toContain(plan.value?.fit?.tooLong?.text);
+  expect(total()).toContain('Longer than your 45 min.');
+  await button('No hurry').click();
+  await expect.poll(panel).not.toContain('gives up');
+});
+
+test('a smaller sheet of the same shape is taken by one touch, never by itself', async () => {
+  await summary().click();
+  await button('45 minutes').click();
+  await expect.poll(panel).toContain('A smaller sheet of the same shape');
+  expect(references).toEqual([]);
+  await button(/^Half the sheet, 269 × 197 mm: about/).click();
+  expect(references).toEqual([
+    {
+      photoId: 'p',
+      sheet: { format: 'own', widthMm: 269, heightMm: 197 },
+      crop: first.reference.crop,
+    },
+  ]);
+});
+
+test('her own minutes are heeded, and what is no time is refused in a sentence', async () => {
+  await summary().click();
+  const field = page.getByLabelText('Or so many minutes');
+  await field.fill('12');
+  await userEvent.keyboard('{Tab}');
+  await expect.element(page.getByRole('alert')).toHaveTextContent('no time for a wash');
+  expect(decided).toEqual([]);
+  await field.fill('90');
+  await userEvent.keyboard('{Tab}');
+  await expect.poll(() => decided).toEqual([{ kind: 'evening', minutes: 90 }]);
+});
+
+test('a hair dryer, the paper and the number of washes change the plan', async () => {
+  await summary().click();
+  const before = total();
+  await button('Hair dryer').click();
+  await expect.poll(total).not.toBe(before);
+  expect(air.value.weather.hairDryer).toBe(true);
+  await button('One').click();
+  await expect.poll(panel).toContain('One wash, as you asked.');
+  expect(decided).toEqual([{ kind: 'washes', count: 1 }]);
+  await button('Cellulose').click();
+  await button('190 g/m²').click();
+  await expect.poll(() => air.value.paper).toEqual({ gsm: 190, fibre: 'cellulose' });
+  await expect.poll(() => button('Three').elements().length).toBe(0);
+  await button('As proposed').click();
+  expect(decided.at(-1)).toEqual({ kind: 'washes', count: null });
+});
+
+test('the slider runs through all stages, by keys too', async () => {
+  const slider = page.getByRole('slider', { name: 'Stage' });
+  const count = plan.value?.steps.length ?? 0;
+  await slider.fill(String(count - 1));
+  await expect.element(slider).toHaveAttribute('aria-valuetext', `${count} of ${count}: Last look`);
+  await expect.element(page.getByRole('heading', { name: `${count}. Last look` })).toBeVisible();
+  slider.element().focus();
+  await userEvent.keyboard('{ArrowLeft}');
+  await expect
+    .element(slider)
+    .toHaveAttribute('aria-valuetext', expect.stringMatching(`^${count - 1} of`));
+});
+
+test('wet now is darker than dry, and what does not change is dimmed to the wall', async () => {
+  const grey = async (view: string, x: number): Promise<number> => {
+    await button(view).click();
+    await expect.element(button(view)).toHaveAttribute('aria-pressed', 'true');
+    return shownGreens([x])[0] ?? Number.NaN;
+  };
+  const dry = await grey('After this step', 0.5);
+  expect(await grey('Wet now', 0.5)).toBeLessThan(dry);
+  expect(await grey('After this step', 0.95)).toBeGreaterThan(220);
+  expect(await grey('What changes', 0.95)).toBeLessThan(170);
+  expect(screen.host.textContent).toMatch(/% of the sheet gets darker/);
+});
+
+test('all to press in it is at least 48 px high, at 200 % text too, and nothing runs over', async () => {
+  await summary().click();
+  await button('45 minutes').click();
+  await expect.poll(panel).toContain('A smaller sheet');
+  for (const size of ['100%', '200%']) {
+    document.documentElement.style.fontSize = size;
+    const pressed = [...screen.host.querySelectorAll('details button, details input, summary')];
+    expect(pressed.length).toBeGreaterThan(15);
+    for (const one of pressed) {
+      const { height, right } = one.getBoundingClientRect();
+      expect(height, one.textContent ?? '').toBeGreaterThanOrEqual(48);
+      expect(right).toBeLessThanOrEqual(390);
+    }
+    expect(document.documentElement.scrollWidth).toBeLessThanOrEqual(390);
+  }
+  document.documentElement.style.fontSize = '';
+});
