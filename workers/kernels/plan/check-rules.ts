@@ -12,7 +12,7 @@ import { passagesApart } from './rules/passages-apart.ts';
 import { preparedFirst } from './rules/prepared-first.ts';
 import { coolAfterDryer, saidInFull, softenInside } from './rules/said-in-full.ts';
 import { valuesReached } from './rules/values-reached.ts';
-import { whitesStay } from './rules/whites-stay.ts';
+import { smallWhitesInWet, whitesStay } from './rules/whites-stay.ts';
 import { touchesInOrder } from './touches/touches-in-order.ts';
 
 /** The gravest first: what is said at a step is said in this order. */
@@ -21,6 +21,7 @@ const checks: readonly Check[] = [
   maskFirst,
   maskOff,
   whitesStay,
+  smallWhitesInWet,
   lightBeforeDark,
   nothingLightens,
   wetAgain,

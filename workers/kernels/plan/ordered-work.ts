@@ -34,7 +34,7 @@ export function orderedWork(facts: PlanFacts, edits: readonly PlanEdit[] = []): 
   const { steps, rows } = laidDrafts(hers, draftsOfWork(hers, edited.work, edited.leftOut));
   const mixes = rowsAsLaid(rowsOf(hers), rows);
   const sheet = { paper: defaultPaperLab, slots, optics: paints };
-  const limits = ruleLimitsOf(facts, planned.steps.at(-1)?.after ?? []);
+  const limits = ruleLimitsOf(facts, planned.steps);
   return {
     mixes: mixNotes(mixes, reading, slots, paints),
     steps: withConsequences({ ...sheet, mixes, steps }, { ...sheet, ...planned }, limits),

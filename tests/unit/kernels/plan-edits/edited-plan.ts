@@ -1,4 +1,3 @@
-import type { Lab } from '../../../../app/model/lab.ts';
 import type { PlanEdit } from '../../../../app/model/plan-edit.ts';
 import type { Step } from '../../../../app/model/wash-plan.ts';
 import { defaultPaperLab } from '../../../../workers/kernels/optics/default-paper.ts';
@@ -8,20 +7,20 @@ import { orderSteps } from '../../../../workers/kernels/plan/order-steps.ts';
 import { orderedWork } from '../../../../workers/kernels/plan/ordered-work.ts';
 import type { PlanFacts } from '../../../../workers/kernels/plan/plan-facts.ts';
 
-/** The sheet at the end as planned, worked out once a picture. */
-const ends = new WeakMap<PlanFacts, readonly Lab[]>();
+/** The steps as planned, worked out once a picture. */
+const plans = new WeakMap<PlanFacts, readonly Step[]>();
 
-function plannedEnd(facts: PlanFacts): readonly Lab[] {
-  const end = ends.get(facts) ?? orderSteps(facts).at(-1)?.after ?? [];
-  ends.set(facts, end);
-  return end;
+function planned(facts: PlanFacts): readonly Step[] {
+  const steps = plans.get(facts) ?? orderSteps(facts);
+  plans.set(facts, steps);
+  return steps;
 }
 
 /** A solved plan with some edits, and the rules it breaks. */
 export function editedPlan(facts: PlanFacts, edits: readonly PlanEdit[]) {
   const work = orderedWork(facts, edits);
   const sheet = { paper: defaultPaperLab, slots: facts.slots, optics: facts.paints };
-  const broken = rulesBroken({ ...sheet, ...work }, ruleLimitsOf(facts, plannedEnd(facts)));
+  const broken = rulesBroken({ ...sheet, ...work }, ruleLimitsOf(facts, planned(facts)));
   const find = (key: string): Step | undefined => work.steps.find((step) => step.key === key);
   return { ...work, broken, find, keys: work.steps.map(({ key }) => key) };
 }

@@ -3,7 +3,7 @@ import type { Lab } from '../../../../app/model/lab.ts';
 import type { PlanEdit } from '../../../../app/model/plan-edit.ts';
 import type { PlanFacts } from '../../../../workers/kernels/plan/plan-facts.ts';
 import { editedPlan } from './edited-plan.ts';
-import { hillsReading, oneColour, twoPassages } from './made-pictures.ts';
+import { hillsReading, mistReading, oneColour, twoPassages } from './made-pictures.ts';
 import { paintsNamed, solvedFacts } from './solved-facts.ts';
 
 const paints = paintsNamed('py74-arylide-yellow', 'pb29-ultramarine-blue', 'pbr7-burnt-sienna');
@@ -186,6 +186,16 @@ describe('technique', () => {
     expect(wet?.paper).toBe('shiny');
     expect(wet?.prompt).toMatch(/^Wet the/);
     expect(wet?.dryMinutes[0]).toBeGreaterThan(dry?.dryMinutes[0] ?? 0);
+  });
+
+  it('wet paper floods many small whites', async () => {
+    const reading = mistReading();
+    const hard = { ...reading, borders: reading.borders.map((one) => ({ ...one, soft: 0.1 })) };
+    const many = await solvedFacts(hard, paints);
+    const edits = [{ kind: 'technique', key: 'wash/sheet/1', technique: 'wet-in-wet' }] as const;
+    const { consequence } = editedPlan(many, edits).find('wash/sheet/1') ?? {};
+    expect(consequence).toMatch(/into the 18 small whites/);
+    expect(consequence).toMatch(/crisp edges/);
   });
 
   it('a dry brush leaves specks of paper: lighter, and it is told', () => {

@@ -23,6 +23,8 @@ export interface RuleLimits {
   readonly borders?: readonly Border[];
   /** The sheet at the end as it was planned, per slot; left out: values are not looked at. */
   readonly planned?: readonly Lab[];
+  /** Small whites to paint round, a passage; left out: they are not looked at. */
+  readonly smallWhites?: ReadonlyMap<string, number>;
 }
 
 /** As much of a plan as the rules are about. */
