@@ -26,7 +26,7 @@ function besides(steps: readonly Step[]): string[] {
 export function layOut({ palette, mixes, steps }: WashPlan): LaidOut[] {
   const used = new Set(mixes.flatMap(({ parts }) => parts.map(({ paint }) => paint)));
   const paints = palette.filter(({ id }) => used.has(id)).map(({ name, ci }) => `${name} (${ci})`);
-  const brushes = [...new Set(steps.flatMap(({ brush }) => brush ?? []))];
+  const brushes = [...new Set(steps.flatMap(({ brush }) => brush?.split('; ') ?? []))];
   return [
     { name: 'Paints', things: paints },
     { name: 'Brushes', things: brushes },

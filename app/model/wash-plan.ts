@@ -110,7 +110,7 @@ export interface Step {
   readonly soften: string;
   /** Smaller techniques inside this step, in the order they are done; left out: none. */
   readonly touches?: readonly Touch[];
-  /** The brush, in words; left out where none is needed. */
+  /** The brushes, in words with '; ' between them; left out where none is needed. */
   readonly brush?: string;
   /** How the board lies, in words; left out where it does not matter. */
   readonly board?: string;

@@ -8,11 +8,14 @@ const named = ({ technique }: Touch): string =>
 
 interface TouchListProps {
   step: Pick<Step, 'touches' | 'brush' | 'board'>;
+  /** Brush and board in one line: at the easel. */
+  brief?: boolean;
 }
 
 /** How a step is done: the smaller techniques, each with when, then the brush and how the board lies. */
-export function TouchList({ step: { touches = [], brush, board } }: TouchListProps) {
+export function TouchList({ step: { touches = [], brush, board }, brief }: TouchListProps) {
   if (touches.length === 0 && !brush && !board) return null;
+  const tools = [brush && `Brush: ${brush}.`, board && `Board: ${board}.`].filter(Boolean);
   return (
     <div class={styles.handling}>
       {touches.length > 0 && (
@@ -24,8 +27,7 @@ export function TouchList({ step: { touches = [], brush, board } }: TouchListPro
           ))}
         </ul>
       )}
-      {brush && <p>Brush: {brush}.</p>}
-      {board && <p>Board: {board}.</p>}
+      {brief ? <p>{tools.join(' ')}</p> : tools.map((tool) => <p key={tool}>{tool}</p>)}
     </div>
   );
 }

@@ -78,7 +78,7 @@ export function EaselPanel({ easel, senses, calls, desk, step, view }: EaselPane
       <Consequence step={step} />
       {step.watch && <p>{step.watch}</p>}
       {step.soften && <p>{step.soften}</p>}
-      {!finished && <TouchList step={step} />}
+      {!finished && <TouchList step={step} brief />}
       {phase === 'drying' && (
         <MeanwhileList easel={easel} desk={desk} onEdges={() => view.look('edges')} />
       )}

@@ -36,7 +36,7 @@ export function PlanStage({ row, plan, reading, stage }: PlanStageProps) {
     step.technique !== 'none' && `${step.technique} on ${step.paper} paper`,
     bands && `for ${bands}`,
     puddles && `puddles ${puddles}`,
-    step.brush && shortly(step.brush),
+    step.brush && `with ${shortly(step.brush)}`,
     step.board && `board ${shortly(step.board)}`,
     step.paintMinutes[1] > 0 && minutesInWords(step.paintMinutes),
     wait && wait[1] > 0 && `then dry ${minutesInWords(wait)}, till no coolness is felt`,
@@ -53,7 +53,7 @@ export function PlanStage({ row, plan, reading, stage }: PlanStageProps) {
         {step.soften && <p>{step.soften}</p>}
         {step.touches?.map((touch) => (
           <p key={touch.technique}>
-            {touch.text} ({touchWindow(touch)})
+            {touch.text.replace(/\.$/, '')} ({touchWindow(touch)}).
           </p>
         ))}
         <Consequence step={step} />

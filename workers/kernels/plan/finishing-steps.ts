@@ -35,7 +35,7 @@ export const splatterStep = (
   kind: 'splatter',
   title: 'Splatter',
   prompt:
-    'Cover what must stay clean, try it on a scrap, then tap a few drops over the broken shapes only.',
+    'Cover what must stay clean, try it on a scrap, then tap the brush against a finger over the broken shapes only.',
   watch: 'On dry paper the spots are hard and small. A few are enough, none in plain areas.',
   slots,
   families: familiesOf(facts, slots),

@@ -140,7 +140,7 @@ describe('brush and board', () => {
     const bits = slot(20, { share: 0.3, shapes: 60, smallShapes: 30 });
     const facts = madeFacts({ slots: [bits], washes: { sheet: [[0], [0]] } });
     expect(stepOf(facts, 1).brush).toBe('a large flat (40 to 50 mm) or a mop');
-    expect(stepOf(facts, 2).brush).toBe('a round 12, a round 6 for the small shapes');
+    expect(stepOf(facts, 2).brush).toBe('a round 12; a round 6 for the small shapes');
   });
 
   test('flat for wet-in-wet, tilted for a bead', () => {

@@ -28,27 +28,27 @@ function washBrush(facts: PlanFacts, draft: StepDraft): string {
   const small = own.reduce((sum, slot) => sum + slot.smallShapes, 0);
   const first = washInHand(facts, draft)?.wash === 1;
   const sideMm = Math.sqrt(first ? 100 * areaCm2(facts, draft.slots) : largest);
-  if (draft.technique === 'dry brush') return 'an old flat or a round 8, loaded and blotted';
+  if (draft.technique === 'dry brush') return 'an old flat or a round 8';
   const main = brushOf(sideMm);
   const second =
-    !first && small >= manySmall && sideMm >= 7 ? ', a round 6 for the small shapes' : '';
-  const damp = draft.soften === '' ? '' : '; a clean damp one for the edges';
+    !first && small >= manySmall && sideMm >= 7 ? '; a round 6 for the small shapes' : '';
+  const damp = draft.soften === '' ? '' : '; a clean damp brush for the edges';
   return `${main}${second}${damp}`;
 }
 
-/** The brush of a step, in words; null where none is needed. */
+/** The brushes of a step, in words with '; ' between them; null where none is needed. */
 export function brushFor(facts: PlanFacts, draft: StepDraft): string | null {
   switch (draft.kind) {
     case 'wash':
       return washBrush(facts, draft);
     case 'mask':
-      return 'an old small brush, drawn over soap first';
+      return 'an old small brush drawn over soap first';
     case 'lift':
-      return 'a clean round 8, and a dry rag to blot';
+      return 'a clean round 8';
     case 'splatter':
-      return 'an old round 8, tapped against a finger';
+      return 'an old round 8';
     case 'accents':
-      return 'a round 6 with a good point, a rigger for lines';
+      return 'a round 6 with a good point; a rigger for lines';
     case 'last-lights':
       return draft.technique === 'scraping' ? null : 'a round 2 or a rigger';
     default:

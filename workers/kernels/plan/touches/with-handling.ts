@@ -14,8 +14,11 @@ export function withHandling(facts: PlanFacts, draft: StepDraft): StepDraft {
   if (touches.some(({ technique }) => technique === 'water drops')) rules.add('R13').add('R21');
   if (touches.some(({ technique }) => technique === 'lifting')) rules.add('R11');
   if (touches.some(({ technique }) => technique === 'charging')) rules.add('R6');
+  // Begun at its strong side, a graded wash does not go from top to bottom of itself.
+  const graded = touches.some(({ technique }) => technique === 'graded wash');
   return {
     ...draft,
+    ...(graded && { prompt: draft.prompt.replace(', top to bottom.', '.') }),
     ...(touches.length > 0 && { touches }),
     ...(brush && { brush }),
     ...(board && { board }),

@@ -1,0 +1,41 @@
+import { afterEach, expect, test } from 'vitest';
+import type { Touch } from '../../../app/model/touch.ts';
+import { TouchList } from '../../../app/screens/common/touch-list.tsx';
+import { type Shown, shown } from './shown.ts';
+
+const merging: Touch = {
+  technique: 'merging',
+  text: 'Lose the edge: paint in one go where they meet the blue and the ochre.',
+  paper: 'shiny',
+  minutes: [0, 12],
+};
+const dryBrush: Touch = {
+  technique: 'dry brush',
+  text: 'Drag it over the brown.',
+  paper: 'bone dry',
+  minutes: null,
+};
+let screen: Shown | null = null;
+afterEach(() => screen?.leave());
+
+test('each technique with its sign and its minutes, then the brush and how the board lies', () => {
+  screen = shown(
+    <TouchList step={{ touches: [merging, dryBrush], brush: 'a round 12', board: 'flat' }} />,
+  );
+  const rows = [...screen.host.querySelectorAll('li')].map((row) => row.textContent);
+  expect(rows).toEqual([
+    `Merging, while it shines, 12 min at most. ${merging.text}`,
+    `Dry brush, on bone dry paper. ${dryBrush.text}`,
+  ]);
+  const tools = [...screen.host.querySelectorAll('p')].map((line) => line.textContent);
+  expect(tools).toEqual(['Brush: a round 12.', 'Board: flat.']);
+});
+
+test('one line of tools at the easel, no list without techniques, nothing without anything', () => {
+  screen = shown(<TouchList step={{ brush: 'a round 12', board: 'flat' }} brief />);
+  expect(screen.host.querySelector('ul')).toBeNull();
+  expect(screen.host.textContent).toBe('Brush: a round 12. Board: flat.');
+  screen.leave();
+  screen = shown(<TouchList step={{}} />);
+  expect(screen.host.textContent).toBe('');
+});
