@@ -2,14 +2,11 @@ import { hoursInWords } from '../../../../app/model/evening-words.ts';
 import type { PlanEdit } from '../../../../app/model/plan-edit.ts';
 import type { PlanFacts } from '../plan-facts.ts';
 import { eveningWork } from './evening-work.ts';
-import { type GivenUp, longest } from './given-up.ts';
+import { type GivenUp, longest, withWater } from './given-up.ts';
 import type { WashSolver } from './wash-solver.ts';
 
-const blown = (facts: PlanFacts, { water }: GivenUp): PlanFacts => ({
-  ...facts,
-  weather: { ...facts.weather, hairDryer: true },
-  ...(water && { water }),
-});
+const blown = (facts: PlanFacts, level: GivenUp): PlanFacts =>
+  withWater({ ...facts, weather: { ...facts.weather, hairDryer: true } }, level);
 
 /**
  * Whether a hair dryer would save her what was given up, or bring the plan nearer to her time: a sentence.
@@ -32,13 +29,10 @@ export async function dryerInWords(
     return `With a hair dryer it would fit ${level.washes < (tried[0]?.washes ?? 0) ? 'with more washes' : all}: about ${hoursInWords(time)}.`;
   }
   const { facts: last } = await solve(taken.washes);
-  const still = longest(eveningWork(withLevel(last, taken), edits).times);
+  const still = longest(eveningWork(withWater(last, taken), edits).times);
   const time = longest(eveningWork(blown(last, taken), edits).times);
   if (still <= minutes || time >= still) return undefined;
   return time <= minutes
     ? `With a hair dryer it would fit: about ${hoursInWords(time)}.`
     : `With a hair dryer it would take about ${hoursInWords(time)}.`;
 }
-
-const withLevel = (facts: PlanFacts, { water }: GivenUp): PlanFacts =>
-  water ? { ...facts, water } : facts;

@@ -1,10 +1,9 @@
 import type { EveningFit, PlanWishes } from '../../../../app/model/wash-plan.ts';
-import type { PlanFacts } from '../plan-facts.ts';
 import type { SolvedPalette } from '../solve-palette.ts';
 import { wholeNumber } from '../whole-number.ts';
 import { dryerInWords } from './dryer-in-words.ts';
 import { type EveningWork, eveningWork } from './evening-work.ts';
-import { type GivenUp, gaveUp, levelsOf, longest } from './given-up.ts';
+import { type GivenUp, gaveUp, levelsOf, longest, withWater } from './given-up.ts';
 import type { ProposedWashes } from './propose-washes.ts';
 import { tooLong } from './too-long.ts';
 import type { WashSolver } from './wash-solver.ts';
@@ -21,9 +20,6 @@ export interface FittedPlan {
 /** Minutes an evening may have. */
 const leastMinutes = 20;
 const mostMinutes = 1440;
-
-export const withWater = (facts: PlanFacts, { water }: Pick<GivenUp, 'water'>): PlanFacts =>
-  water ? { ...facts, water } : facts;
 
 /**
  * The plan that gives up least and fits: first less water, then one wash after another (unless she asked for so

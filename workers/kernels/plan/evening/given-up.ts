@@ -1,4 +1,5 @@
 import type { EveningTime } from '../../../../app/model/evening-times.ts';
+import type { PlanFacts } from '../plan-facts.ts';
 import type { ProposedWashes } from './propose-washes.ts';
 import { countInWords, washesInWords } from './washes-why.ts';
 
@@ -19,6 +20,10 @@ export function levelsOf({
   }
   return levels;
 }
+
+/** The facts of solved washes, laid with what water is left. */
+export const withWater = (facts: PlanFacts, { water }: Pick<GivenUp, 'water'>): PlanFacts =>
+  water ? { ...facts, water } : facts;
 
 /** A sentence for everything given up; one for every wash. */
 export function gaveUp({ water, washes }: GivenUp, proposed: number): string[] {
