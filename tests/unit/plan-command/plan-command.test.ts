@@ -78,7 +78,7 @@ describe('a small upright photograph', () => {
     const mix = 'consistency expected family id load parts passage puddle target wash'.split(' ');
     for (const row of plan.mixes) expect(keys(row)).toEqual(expect.arrayContaining(mix));
     expect(keys(plan.steps[0])).toEqual(
-      'bands board brush cautions dryMinutes expectedImage expectedLightness families kind mixes n paintMinutes paper passage prompt rules shineMinutes soften technique title touches watch'.split(
+      'bands board brush cautions consequence dryMinutes expectedImage expectedLightness families kind mixes n paintMinutes paper passage prompt rules shineMinutes soften technique title touches watch'.split(
         ' ',
       ),
     );
