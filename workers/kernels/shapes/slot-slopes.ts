@@ -19,6 +19,9 @@ const binsPerLightness = 2.55;
 /** A slope under this is none, L*. */
 const leastSlope = 1;
 
+/** 1 + 4 + 9 + ... + k^2. */
+const squaresUpTo = (k: number): number => (k * (k + 1) * (2 * k + 1)) / 6;
+
 /** The plane fitted to a slot's lightness by least squares, from its sums; null where there is none. */
 function planeOf(sums: Float64Array, at: number): SlotSlope | null {
   const sum = (i: number): number => sums[at + i] as number;
@@ -62,17 +65,19 @@ export function* slotSlopes(
     // By runs of one slot: only what depends on lightness is summed pixel by pixel.
     for (let from = 0, to = 0; from < width; from = to) {
       const slot = slotMap[row + from] as number;
-      let [x, xx, l, ll, lx] = [0, 0, 0, 0, 0];
+      let l = 0;
+      let ll = 0;
+      let lx = 0;
       for (to = from; to < width && slotMap[row + to] === slot; to++) {
         const own = lightnessMap[row + to] as number;
-        x += to;
-        xx += to * to;
         l += own;
         ll += own * own;
         lx += own * to;
       }
       const at = slot * sumsPerSlot;
       const n = to - from;
+      const x = (n * (from + to - 1)) / 2;
+      const xx = squaresUpTo(to - 1) - squaresUpTo(from - 1);
       add(at, 0, n);
       add(at, 1, x);
       add(at, 2, n * y);
