@@ -5,9 +5,9 @@ import type { Step } from '../../../../app/model/wash-plan.ts';
 import { noCheckpoint } from '../../../../workers/kernels/palette/checkpoint.ts';
 import { buildWashPlan } from '../../../../workers/kernels/plan/build-wash-plan.ts';
 import { cutEvenings } from '../../../../workers/kernels/plan/evening/cut-evenings.ts';
+import { createPlanMemory } from '../../../../workers/kernels/plan/plan-memory.ts';
 import { quietStep } from '../../../../workers/kernels/plan/step-draft.ts';
 import { madeReading, tableOf } from '../paint/made-reading.ts';
-import { few } from './solved.ts';
 
 const step = (kind: Step['kind'], key: string, isWet = false): Step => ({
   ...quietStep,
@@ -109,7 +109,11 @@ it('seven values in two passages, eight washes asked for: at most twelve paintin
   );
   const soft = [{ a: 4, b: 6, lengthMm: 400, soft: 0.9, contrast: 25 }];
   const reading = madeReading(slots, soft);
-  const plan = await buildWashPlan(reading, { box: few, chosen: few, washes: 8 }, noCheckpoint);
+  const memory = createPlanMemory();
+  // All of them lift easily: soft lights are lifted too.
+  const blues = ['pb29-ultramarine-blue', 'pb28-cobalt-blue', 'pb36-cerulean-blue'];
+  const wishes = { box: blues, chosen: blues, washes: 8 };
+  const plan = await buildWashPlan(reading, wishes, noCheckpoint, memory);
   const painting = plan.steps.filter(isPaintingStep);
   expect(painting.length).toBeLessThanOrEqual(12);
   expect(painting.length).toBeGreaterThan(7);
@@ -118,4 +122,12 @@ it('seven values in two passages, eight washes asked for: at most twelve paintin
   const second = plan.steps.find((each) => eveningOf(each) === 2);
   expect(second?.key).toMatch(/^wash\/\w+\/1$/);
   expect(plan.washesWhy).toMatch(/^Five washes, not the 8 you asked for: more would make too many/);
+  // What is left out for it is told, and comes back where she asks for it.
+  expect(plan.stepsWhy).toBe('Left out, as 12 painting steps are enough: splatter.');
+  const [out] = plan.leftOut ?? [];
+  expect(out?.title).toBe('Splatter');
+  const back = { kind: 'skip', key: out?.key ?? '', skipped: false } as const;
+  const hers = await buildWashPlan(reading, { ...wishes, edits: [back] }, noCheckpoint, memory);
+  expect(hers.steps.some(({ kind }) => kind === 'splatter')).toBe(true);
+  expect(hers.steps.filter(isPaintingStep)).toHaveLength(painting.length + 1);
 }, 20_000);
