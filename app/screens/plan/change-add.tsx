@@ -25,6 +25,7 @@ export function ChangeAdd({ plan, reading, step, onChange }: ChangeAddProps) {
   const add = (what: AddedKind, mix: string | null = null): void =>
     onChange({ kind: 'add', id: crypto.randomUUID().slice(0, 8), what, mix, after: step.key });
   const rows = step.kind === 'wash' ? plan.mixes.filter(({ id }) => step.mixes.includes(id)) : [];
+  const dries = step.kind === 'dry' || plan.steps[step.n]?.kind === 'dry';
   return (
     <>
       <h3>Add after it</h3>
@@ -34,11 +35,13 @@ export function ChangeAdd({ plan, reading, step, onChange }: ChangeAddProps) {
             One more glaze, {familyName(family)}
           </Button>
         ))}
-        {others.map(([what, words]) => (
-          <Button key={what} onClick={() => add(what)}>
-            {words}
-          </Button>
-        ))}
+        {others
+          .filter(([what]) => what !== 'dry' || !dries)
+          .map(([what, words]) => (
+            <Button key={what} onClick={() => add(what)}>
+              {words}
+            </Button>
+          ))}
       </div>
     </>
   );
