@@ -58,19 +58,21 @@ export function ScrapCompare({ easel, desk, step }: ScrapCompareProps) {
         <p class={styles.words}>
           <strong>{partsInWords(puddle.parts, nameOf)}</strong>, dry on the scrap, is
         </p>
-        {puddles.length > 1 && (
+      </div>
+      {puddles.length > 1 && (
+        <div class={styles.next}>
           <Button
-            aria-label={`Puddle ${at + 1} of ${puddles.length}, next`}
             onClick={() => {
               shown.value = puddles[(at + 1) % puddles.length]?.name ?? null;
             }}
           >
+            <span class="spoken">Puddle </span>
             {at + 1} of {puddles.length}
             <br />
             next
           </Button>
-        )}
-      </div>
+        </div>
+      )}
       <div class={styles.choices}>
         {verdicts.map(([value, name]) => (
           <PressButton key={value} pressed={value === verdict} onAct={() => tell(value)}>

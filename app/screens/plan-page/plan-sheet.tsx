@@ -1,6 +1,7 @@
 import { type ComponentChildren, Fragment } from 'preact';
 import { eveningTimes } from '../../model/evening-times.ts';
 import { planTimeInWords } from '../../model/evening-words.ts';
+import { layOut } from '../../model/lay-out.ts';
 import { minutesInWords } from '../../model/minutes-in-words.ts';
 import { planMinutes, planRows } from '../../model/plan-rows.ts';
 import type { Reading } from '../../model/reading.ts';
@@ -48,6 +49,13 @@ export function PlanSheet({ title, sheet, plan, reading, stage, type }: PlanShee
         <p>
           <strong>Paints</strong> {paints}
         </p>
+        {layOut(plan)
+          .filter(({ name }) => name !== 'Paints')
+          .map(({ name, things }) => (
+            <p key={name}>
+              <strong>{name}</strong> {things.join('; ')}
+            </p>
+          ))}
       </header>
       <PlanBands bands={reading.bands} />
       <Part name="Steps">

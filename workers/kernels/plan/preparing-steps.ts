@@ -30,7 +30,7 @@ export function puddlesStep(facts: PlanFacts): StepDraft {
     key: 'puddles/sheet/1',
     kind: 'puddles',
     title: puddles.size === 1 ? 'Mix the puddle' : 'Mix the puddles',
-    prompt: `Mix more than enough for the first wash. Brush ${puddles.size === 1 ? 'it' : 'each'} on a scrap of the same paper, let it dry and hold it beside the swatch.`,
+    prompt: `Mix more than enough for the first wash. Brush ${puddles.size === 1 ? 'it' : 'each'} on a scrap, let it dry, hold it beside the swatch.`,
     watch: 'Wet paint looks darker than it dries: judge it dry.',
     mixes: usedMixes(mixes),
     families: mixes.filter((mix) => mix.parts.length > 0).map((mix) => mix.family),

@@ -1,9 +1,12 @@
-import { expect, test } from 'vitest';
+import { expect, test, vi } from 'vitest';
 import { roomWeather } from '../../../../app/model/wash-plan.ts';
 import { noCheckpoint } from '../../../../workers/kernels/palette/checkpoint.ts';
 import { buildWashPlan } from '../../../../workers/kernels/plan/build-wash-plan.ts';
 import { paperFixing } from '../../../../workers/kernels/plan/paper-fixing.ts';
 import { madeReading, tableOf } from '../paint/made-reading.ts';
+
+// Plans are made here: on a busy machine some seconds each.
+vi.setConfig({ testTimeout: 30_000 });
 
 const cotton = (gsm: number) => ({ gsm, fibre: 'cotton' }) as const;
 

@@ -1,4 +1,6 @@
-import { describe, expect, test } from 'vitest';
+import fc from 'fast-check';
+import { describe, expect, test, vi } from 'vitest';
+import { bandWord } from '../../../../app/model/band-words.ts';
 import type { Lab } from '../../../../app/model/lab.ts';
 import type { Reading, Slot } from '../../../../app/model/reading.ts';
 import type { Step } from '../../../../app/model/wash-plan.ts';
@@ -11,6 +13,9 @@ import { layersWarning } from '../../../../workers/kernels/plan/reach/layers-war
 import { shapeWarning } from '../../../../workers/kernels/plan/reach/shape-warning.ts';
 import { whitesWarning } from '../../../../workers/kernels/plan/reach/whites-warning.ts';
 import { madeReading, tableOf } from '../paint/made-reading.ts';
+
+// Plans are made here: on a busy machine some seconds each.
+vi.setConfig({ testTimeout: 30_000 });
 
 const chosen = ['py74-arylide-yellow', 'pb29-ultramarine-blue', 'pbr7-burnt-sienna'];
 const hills = tableOf(
@@ -183,6 +188,27 @@ describe('shapes that miss their value', () => {
     expect(told({ 7: 9 }, dark + 9)).toMatch(/dark colour 2 .*deeper paint/);
     expect(told({ 7: 9 }, dark + 9, true)).toBeUndefined();
     expect(told({ 7: 9, 3: 9 }, dark + 9, true)).toMatch(/light colour 2/);
+  });
+
+  test('however the sheet comes out: said exactly where a shape misses its value (seeded)', () => {
+    const off = fc.array(fc.double({ min: -20, max: 20, noNaN: true }), {
+      minLength: painted.length,
+      maxLength: painted.length,
+    });
+    fc.assert(
+      fc.property(off, fc.integer({ min: 0, max: 60 }), fc.boolean(), (by, reached, darksTold) => {
+        const missed = painted.filter(({ reserve, target: [lightness] }, i) => {
+          const got = lightness + (by[i] ?? 0);
+          const ofDarks = darksTold && got > lightness && lightness < reached;
+          return !reserve && Math.abs(got - lightness) > 5 && !ofDarks;
+        });
+        const text = told(Object.fromEntries(by.entries()), reached, darksTold);
+        expect(text !== undefined).toBe(missed.length > 0);
+        for (const { band, family } of missed.length <= 3 ? missed : [])
+          expect(text).toContain(`${bandWord(band, 4)} colour ${family}`);
+      }),
+      { numRuns: 1000, seed: 5 },
+    );
   });
 
   test('one wash for three values: whatever it misses is said', async () => {

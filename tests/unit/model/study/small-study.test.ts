@@ -1,4 +1,4 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { darkPaint } from '../../../../app/model/dark-paint.ts';
 import { emptyBox } from '../../../../app/model/own-box.ts';
 import type { Decision } from '../../../../app/model/painting.ts';
@@ -13,6 +13,9 @@ import { brokenRules } from '../../../../workers/kernels/plan/check-rules.ts';
 import { madeReading, tableOf } from '../../kernels/paint/made-reading.ts';
 import { painted, readFor } from '../../kernels/reading/rasters.ts';
 import { paintingSample } from '../../storage/kept-samples.ts';
+
+// Plans are made here: on a busy machine some seconds each.
+vi.setConfig({ testTimeout: 30_000 });
 
 const photo = { width: 4000, height: 3000 };
 const stroke = { stroke: [[0.1, 0.1]] as const, brush: 0.1 };
@@ -108,15 +111,13 @@ test('the paint is the darkest of her box that is no white or black', () => {
   expect(darkPaint([], emptyBox)).toBeNull();
 });
 
-test('all colours joined: one family, and the values as they were', async () => {
+test('all colours joined: one family in several values', async () => {
   const quarters = painted(120, 90, (x, y) =>
     x < 60 ? (y < 45 ? [190, 60, 50] : [60, 140, 70]) : y < 45 ? [60, 80, 170] : [225, 225, 220],
   );
-  const { reading: plain, bandMap } = await readFor(quarters);
-  const { reading, bandMap: after } = await readFor(quarters, { familyEdits: [{ join: 'all' }] });
-  expect(plain.families.length).toBeGreaterThan(1);
+  const { reading } = await readFor(quarters, { familyEdits: [{ join: 'all' }] });
   expect(reading.families).toHaveLength(1);
-  expect(after).toEqual(bandMap);
+  expect(reading.bands.length).toBeGreaterThan(1);
 });
 
 describe('a plan of one paint', () => {
