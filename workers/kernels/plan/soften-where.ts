@@ -1,4 +1,5 @@
 import type { Border } from '../../../app/model/reading.ts';
+import { crispOnWet } from './crisp-on-wet.ts';
 import { runOutWhere } from './lose-where.ts';
 import { outerBorders } from './outer-borders.ts';
 import type { PlanFacts } from './plan-facts.ts';
@@ -10,9 +11,6 @@ const shortestMm = 15;
 /** A border is named when this share of it is soft, those apart that she has decided. */
 const softEnough = 0.4;
 const mostNamed = 3;
-/** On wet paper a border is kept from the water when this share and length of it is hard (own figures). */
-const crispEnough = 0.6;
-const crispMm = 40;
 
 const against = (facts: PlanFacts, decided: WashEdge): readonly [string, number] => {
   const [one, two] = bothSides(facts, decided.own, decided.other);
@@ -58,39 +56,19 @@ function crispSentence(facts: PlanFacts, decided: readonly WashEdge[], wet: bool
   return `Leave crisp: ${named.join('; ')}.${stop}`;
 }
 
-/** Crisp borders of a wash on wet paper, where the water has to stop; those she has decided say so themselves. */
-function dryEdgesSentence(
-  facts: PlanFacts,
-  slots: readonly number[],
-  decided: readonly WashEdge[],
-): string {
-  const hers = new Set(decided.map(({ edge }) => `${edge.a}/${edge.b}`));
-  const inside = new Set(slots);
-  const crisp = outerBorders(facts.reading, slots).flatMap((border) => {
-    const { a, b, lengthMm, soft, lost } = border;
-    const hardMm = lengthMm * (1 - soft - lost);
-    if (hers.has(`${a}/${b}`) || hardMm < crispMm || hardMm < crispEnough * lengthMm) return [];
-    const [one, two] = bothSides(facts, ...(inside.has(a) ? ([a, b] as const) : ([b, a] as const)));
-    return [[`${one} against ${two}`, hardMm] as const];
-  });
-  const named = longestNamed(crisp, mostNamed);
-  return named.length > 0
-    ? `These edges stay crisp, so stop the water short of them: ${named.join('; ')}.`
-    : '';
-}
-
 /**
  * What becomes of the edges of a wash, in words: which strokes to soften while they shine (R8), those she
  * has decided first, then the longest soft borders; which to leave crisp; which to let run out. Edges lost
- * inside the wash are a technique of their own (merging). Empty where nothing of it is to be done. `slots` is the very list of the wash, `wet` where it goes on
- * wetted paper: then also which edges to keep from the water.
+ * inside the wash are a technique of their own (merging). Empty where nothing of it is to be done.
+ * `slots` is the very list of the wash, `wet` where it goes on wetted paper: then also which edges to keep
+ * from the water.
  */
 export function softenWhere(facts: PlanFacts, slots: readonly number[], wet = false): string {
   const decided = washEdges(facts, slots);
   return [
     softSentence(facts, slots, decided),
     crispSentence(facts, decided, wet),
-    wet ? dryEdgesSentence(facts, slots, decided) : '',
+    wet ? crispOnWet(facts, slots, decided) : '',
     runOutWhere(facts, decided),
   ]
     .filter(Boolean)

@@ -301,5 +301,13 @@ test('crisp edges of a wash on wet paper are kept from the water, and it says so
     'These edges stay crisp, so stop the water short of them: the dull green against the white.',
   );
   expect(stepOf(facts).soften).toBe('');
+  // Never what is softened in the same breath: another border of these colours is soft.
+  const both = madeFacts({
+    slots: [land, { ...sky, reserve: true, lightness: 95 }, { ...land, band: 3 }],
+    borders: [border(0, 1), border(1, 2, { soft: 0.8 })],
+    washes: { sheet: [[0, 2]] },
+  });
+  expect(stepOf(both, 1, 'wet-in-wet').soften).toMatch(/^Where it looks soft/);
+  expect(stepOf(both, 1, 'wet-in-wet').soften).not.toContain('crisp');
   expect(stepOf(facts).watch).toMatch(/edges stay as the brush leaves them, crisp/);
 });
