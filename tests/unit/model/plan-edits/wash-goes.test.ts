@@ -8,10 +8,13 @@ const step = (n: number, key: string, families: number[] = [1], own: number[] = 
   ({ n, key, kind: key.split('/')[0], families, slots: own }) as unknown as Step;
 
 it('several colours or several values can be parted', () => {
-  expect(canBeSplit({ slots }, step(1, 'wash/sheet/1', [1, 2]))).toBe(true);
-  expect(canBeSplit({ slots }, step(1, 'wash/sheet/1', [1], [0, 2]))).toBe(true);
-  expect(canBeSplit({ slots }, step(1, 'wash/sheet/1', [1], [0, 1]))).toBe(false);
-  expect(canBeSplit({ slots }, step(1, 'accents/sheet/0', [1, 2]))).toBe(false);
+  const plan = { slots, steps: [] };
+  expect(canBeSplit(plan, step(1, 'wash/sheet/1', [1, 2]))).toBe(true);
+  expect(canBeSplit(plan, step(1, 'wash/sheet/1', [1], [0, 2]))).toBe(true);
+  expect(canBeSplit(plan, step(1, 'wash/sheet/1', [1], [0, 1]))).toBe(false);
+  expect(canBeSplit(plan, step(1, 'accents/sheet/0', [1, 2]))).toBe(false);
+  const goes = [step(1, 'wash/sheet/1', [1, 2]), step(2, 'wash/sheet/1/b', [3, 4])] as const;
+  expect(goes.map((go) => canBeSplit({ slots, steps: goes }, go))).toEqual([false, true]);
 });
 
 it('the next wash is that of the same passage', () => {
