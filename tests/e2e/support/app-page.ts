@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { test as base, expect } from '@playwright/test';
 import { type StaticServer, staticServer } from '../../support/static-server.ts';
+import { withFewPaints } from './few-paints.ts';
 import { type Guard, guard } from './guard.ts';
 import { type OutsideTrap, outsideTrap } from './outside-trap.ts';
 import { releaseFolder } from './release-folder.ts';
@@ -10,6 +11,8 @@ import { releaseFolder } from './release-folder.ts';
 interface AppFixtures {
   /** The folder on the host the app lies in; `test.use({ prefix: '/deep/er/' })` changes it. */
   prefix: string;
+  /** Her box: a few paints, quickly searched, or all of them as for who has ticked none. */
+  box: 'few' | 'all';
   /** A plain static host with release v1 of the built app; its `url` is the `baseURL` too. */
   host: StaticServer;
   /** A folder for browser profiles and files, removed after the test. */
@@ -21,6 +24,7 @@ interface AppFixtures {
 
 export const test = base.extend<AppFixtures>({
   prefix: ['/', { option: true }],
+  box: ['few', { option: true }],
   host: async ({ prefix }, use) => {
     const host = await staticServer(releaseFolder('v1'), prefix);
     await use(host);
@@ -41,7 +45,8 @@ export const test = base.extend<AppFixtures>({
   },
   proxy: async ({ outside }, use) => use(outside.proxy),
   guarded: [
-    async ({ context, outside }, use) => {
+    async ({ context, outside, box }, use) => {
+      if (box === 'few') await withFewPaints(context);
       const watching = guard();
       await watching.watch(context);
       await use(watching);

@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import { type BrowserContext, chromium, type LaunchOptions } from '@playwright/test';
 import { chromiumArgs, launchOptions } from '../../support/chromium.mjs';
+import { withFewPaints } from './few-paints.ts';
 
 type ProfileOptions = NonNullable<Parameters<typeof chromium.launchPersistentContext>[1]>;
 
@@ -14,11 +15,11 @@ const deadEnd = { server: 'http://127.0.0.1:9', bypass: '127.0.0.1' };
  * A browser of its own whose data outlives it: open the same folder again and all is there. Its pages
  * are not guarded until `guarded.watch(context)`. `args` are added to the usual ones.
  */
-export function openKeptProfile(
+export async function openKeptProfile(
   folder: string,
   { args = [], ...options }: ProfileOptions = {},
 ): Promise<BrowserContext> {
-  return chromium.launchPersistentContext(join(folder, 'profile'), {
+  const context = await chromium.launchPersistentContext(join(folder, 'profile'), {
     ...(launchOptions() as LaunchOptions),
     args: [...chromiumArgs, ...args],
     viewport: { width: 412, height: 915 },
@@ -27,6 +28,8 @@ export function openKeptProfile(
     proxy: deadEnd,
     ...options,
   });
+  await withFewPaints(context);
+  return context;
 }
 
 /** Kills the whole browser as the system does when memory is short: SIGKILL, no farewell. */
