@@ -28,6 +28,11 @@ export function ChangeMixes({ studio, plan, reading, step, onChange }: ChangeMix
   const nameOf = (paint: string): string =>
     plan.palette.find(({ id }) => id === paint)?.name ?? paint;
   const mixes = plan.mixes.filter(({ id }) => step.mixes.includes(id)).map(asChanged);
+  // Two washes in one go lay two rows on a colour.
+  const titleOf = ({ family, wash }: Mix): string => {
+    const isAlone = mixes.filter((other) => other.family === family).length < 2;
+    return `For the ${familyName(family)}${isAlone ? '' : `, as in wash ${wash}`}`;
+  };
   return (
     <>
       <h3>Mixed otherwise</h3>
@@ -35,7 +40,7 @@ export function ChangeMixes({ studio, plan, reading, step, onChange }: ChangeMix
         <MixRows
           key={mix.id}
           mix={mix}
-          title={`For the ${familyName(mix.family)}`}
+          title={titleOf(mix)}
           nameOf={nameOf}
           onChange={({ parts, load }) => {
             if (parts !== mix.parts || load !== mix.load)
