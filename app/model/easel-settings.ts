@@ -4,10 +4,17 @@ export interface EaselSettings {
   readonly voice: boolean;
   /** The hand she paints with. */
   readonly hand: 'left' | 'right';
+  /** Letters and digits act; paging, arrows, Enter and space always do. */
+  readonly letterKeys: boolean;
 }
 
 /** Silent until she asks for it. */
-export const quietEasel: EaselSettings = { sound: false, voice: false, hand: 'right' };
+export const quietEasel: EaselSettings = {
+  sound: false,
+  voice: false,
+  hand: 'right',
+  letterKeys: true,
+};
 
 /** What was kept, as far as it can be understood. */
 export function easelSettingsOf(kept: unknown): EaselSettings {
@@ -16,5 +23,6 @@ export function easelSettingsOf(kept: unknown): EaselSettings {
     sound: 'sound' in kept && kept.sound === true,
     voice: 'voice' in kept && kept.voice === true,
     hand: 'hand' in kept && kept.hand === 'left' ? 'left' : 'right',
+    letterKeys: !('letterKeys' in kept && kept.letterKeys === false),
   };
 }

@@ -32,7 +32,7 @@ export function EaselScreen({ easel, senses, calls, paintingId }: EaselScreenPro
   const view = useEaselView(easel, calls);
   const more = useSignal(false);
   const { place, hint } = usePressPlace();
-  useEaselKeys(easel, view);
+  useEaselKeys(easel, view, senses.settings.value.letterKeys);
   useEffect(() => {
     void easel.open(paintingId);
     return easel.leave;

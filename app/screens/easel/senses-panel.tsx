@@ -11,11 +11,11 @@ const hands = [
   ['right', 'Right'],
 ] as const;
 
-/** Sound, speech, and the side of the picture. */
+/** Sound, speech, the side of the picture, and keys. */
 export function SensesPanel({ senses }: { senses: EaselSenses }) {
-  const { sound, voice, hand } = senses.settings.value;
+  const { sound, voice, hand, letterKeys } = senses.settings.value;
   return (
-    <section class={styles.panel} aria-label="Sound, speech and hand">
+    <section class={styles.panel} aria-label="Sound, speech, hand and keys">
       <h3>Sound</h3>
       {senses.sound.value === 'missing' ? (
         <p>This browser makes no sound: the clock calls by turning dark.</p>
@@ -55,6 +55,20 @@ export function SensesPanel({ senses }: { senses: EaselSenses }) {
         onChoose={(chosen) => senses.change({ hand: chosen })}
       />
       <p class={styles.words}>With the device on its side, the picture stands on the other side.</p>
+      <h3>Keys</h3>
+      <p class={styles.words}>
+        A pedal or keyboard: page down, right, space or Enter go on; page up and left go back.
+      </p>
+      <ChoiceRow
+        label="Letters and digits"
+        choices={offOn}
+        chosen={letterKeys ? 'on' : 'off'}
+        onChoose={(chosen) => senses.change({ letterKeys: chosen === 'on' })}
+      />
+      <p class={styles.words}>
+        g grey, p pause, w still wet, s shine gone, d stroke is down, u take back; 1 to 5 the
+        pictures. Off: they do nothing.
+      </p>
     </section>
   );
 }

@@ -14,8 +14,15 @@ function isTaken({ key, target }: KeyboardEvent): boolean {
   return (key === 'ArrowUp' || key === 'ArrowDown') && target.closest('[tabindex="0"]') !== null;
 }
 
-/** One key each, at once, so that a page-turner pedal works: forward goes on, backward goes back. */
-export function useEaselKeys(easel: Easel, { toggleGrey, look }: EaselViewState): void {
+/**
+ * One key each, at once, so that a page-turner pedal works: forward goes on, backward goes back.
+ * Letters and digits can be left out: a voice or a chance touch may type them (WCAG 2.1, 2.1.4).
+ */
+export function useEaselKeys(
+  easel: Easel,
+  { toggleGrey, look }: EaselViewState,
+  letterKeys: boolean,
+): void {
   useEffect(() => {
     const actions: Record<string, () => void> = {
       PageDown: easel.goOn,
@@ -40,6 +47,7 @@ export function useEaselKeys(easel: Easel, { toggleGrey, look }: EaselViewState)
     };
     const onKey = (event: KeyboardEvent): void => {
       if (event.ctrlKey || event.metaKey || event.altKey || event.repeat) return;
+      if (!letterKeys && event.key !== ' ' && event.key.length === 1) return;
       const act = actions[event.key];
       if (!act || isTaken(event)) return;
       event.preventDefault();
@@ -47,5 +55,5 @@ export function useEaselKeys(easel: Easel, { toggleGrey, look }: EaselViewState)
     };
     window.addEventListener('keydown', onKey);
     return () => window.removeEventListener('keydown', onKey);
-  }, [easel, toggleGrey, look]);
+  }, [easel, toggleGrey, look, letterKeys]);
 }

@@ -14,6 +14,6 @@ test.each([[undefined], ['loud'], [7], [[]], [{ sound: 'yes', voice: 1, hand: 'b
 );
 
 test('what was kept comes back', () => {
-  const kept = { sound: true, voice: true, hand: 'left' } as const;
+  const kept = { sound: true, voice: true, hand: 'left', letterKeys: false } as const;
   expect(easelSettingsOf({ ...kept, more: 1 })).toEqual(kept);
 });
