@@ -18,6 +18,11 @@ function Keys() {
 const press = (key: string): void =>
   void document.body.dispatchEvent(new KeyboardEvent('keydown', { key, bubbles: true }));
 
+/** Keys are listened to once the screen has been painted. */
+const heard = async (): Promise<void> => {
+  for (let frame = 0; frame < 3; frame++) await new Promise(requestAnimationFrame);
+};
+
 afterEach(() => {
   screen.leave();
   vi.clearAllMocks();
@@ -25,12 +30,14 @@ afterEach(() => {
 
 test('letters and digits can be turned off, a pedal always works', async () => {
   screen = shown(<Keys />);
+  await heard();
   for (const key of ['p', 'g', '2', 'PageDown', ' ', 'PageUp']) press(key);
   expect(easel.pause).toHaveBeenCalledOnce();
   expect(view.toggleGrey).toHaveBeenCalledOnce();
   expect(view.look).toHaveBeenCalledWith('reference');
   letterKeys.value = false;
   await expect.poll(() => screen.host.textContent).toBe('without');
+  await heard();
   for (const key of ['p', 'g', '2', 'PageDown', ' ', 'PageUp']) press(key);
   expect(easel.pause).toHaveBeenCalledOnce();
   expect(view.toggleGrey).toHaveBeenCalledOnce();
