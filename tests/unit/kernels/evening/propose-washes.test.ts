@@ -33,7 +33,7 @@ describe.each(['hills', 'snow'] as const)('washes for %s', (name) => {
   it('are the fewest that reach every value within a quarter of a value, solved twice at most', async () => {
     const { washes, asked } = await proposed(name);
     const two = await reachOf(name, 2);
-    const enough = (two.worst?.missed ?? 0) <= 2.5 && two.colour <= 2.8;
+    const enough = (two.worst?.missed ?? 0) <= 2.5 && two.within5 >= 0.95 && two.colour <= 2.8;
     expect(washes).toBe(enough ? 2 : 3);
     expect(asked.length).toBeLessThanOrEqual(2);
     const got = await reachOf(name, washes);
@@ -72,7 +72,7 @@ it('on paper that bears two washes it says that it stays at two though a value i
   const paper = { gsm: 190, fibre: 'cellulose' } as const;
   const { washes, why } = await proposed('snow', { paper });
   expect(washes).toBe(2);
-  expect(why).toContain('bears no more, though the values are not all reached');
+  expect(why).toContain('bears no more, though not all values and colours are reached');
 });
 
 it.each([

@@ -25,13 +25,17 @@ const worthAWash = 0.5;
 
 const missOf = ({ worst }: WashesReach): number => worst?.missed ?? 0;
 
-const isValueMissed = (reach: WashesReach): boolean => missOf(reach) > reachedWithin.value;
+/** A band may be right on the whole and many of its shapes wrong: 95 % of the area is to be within 5 L* (issue 5). */
+const isValueMissed = (reach: WashesReach): boolean =>
+  missOf(reach) > reachedWithin.value || reach.within5 < 0.95;
 
 const isReached = (reach: WashesReach): boolean =>
   !isValueMissed(reach) && reach.colour <= reachedWithin.colour;
 
 function isWorthIt(few: WashesReach, more: WashesReach): boolean {
-  if (isValueMissed(few)) return missOf(more) <= missOf(few) - worthAWash;
+  if (isValueMissed(few)) {
+    return missOf(more) <= missOf(few) - worthAWash || more.within5 >= few.within5 + 0.02;
+  }
   return more.colour <= few.colour - worthAWash && !isValueMissed(more);
 }
 

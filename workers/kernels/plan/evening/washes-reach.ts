@@ -17,6 +17,8 @@ export interface WashesReach {
   readonly worst: BandMiss | undefined;
   /** Area-weighted mean CIEDE2000 over all painted slots. */
   readonly colour: number;
+  /** Share of the painted area within 5 L*, 0..1. */
+  readonly within5: number;
 }
 
 type Solved = Pick<PlanFacts, 'slots' | 'passages'>;
@@ -51,9 +53,9 @@ export function washesReach(solved: Solved): WashesReach {
     return { band, missed: missed / area, tooLight: tooLight / area };
   });
   misses.sort((one, two) => two.missed - one.missed || one.band - two.band);
-  const { colour } = planQuality(
+  const { colour, within5 } = planQuality(
     slots,
     slots.map(({ target }, i) => last[i] ?? target),
   );
-  return { worst: misses[0], colour };
+  return { worst: misses[0], colour, within5 };
 }

@@ -31,23 +31,25 @@ export const enoughWhy = (count: number, isReached = true): string =>
 function missInWords({ missed, tooLight }: BandMiss): string {
   const by = missed / 10;
   const much =
-    by < 0.4
-      ? 'a third of a value'
-      : by < 0.6
-        ? 'half a value'
-        : by < 0.9
-          ? 'most of a value'
-          : by < 1.3
-            ? 'a whole value'
-            : `${by.toFixed(1)} values`;
+    by < 0.25
+      ? 'a little'
+      : by < 0.4
+        ? 'a third of a value'
+        : by < 0.6
+          ? 'half a value'
+          : by < 0.9
+            ? 'most of a value'
+            : by < 1.3
+              ? 'a whole value'
+              : `${by.toFixed(1)} values`;
   return `${much} too ${tooLight > 0 ? 'light' : 'dark'}`;
 }
 
 /** The paper, or the number of steps, allows no more. */
 export function paperWhy(count: number, borne: number, paper: PaperChoice): string {
   return count >= borne
-    ? `${washesInWords(count)}: paper like yours (${paperInWords(paper)}) bears no more, though the values are not all reached.`
-    : `${washesInWords(count)}: more would make too many steps, though the values are not all reached.`;
+    ? `${washesInWords(count)}: paper like yours (${paperInWords(paper)}) bears no more, though not all values and colours are reached.`
+    : `${washesInWords(count)}: more would make too many steps, though not all values and colours are reached.`;
 }
 
 /** One wash fewer leaves a value wrong, or the colours. */
