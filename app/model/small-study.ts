@@ -1,6 +1,5 @@
-import { boxOf } from './crop-box.ts';
 import type { Decision, NewDecision, Painting } from './painting.ts';
-import type { Crop, PixelSize } from './reference.ts';
+import type { Reference } from './reference.ts';
 import { orientationOf, type Sheet, turned } from './sheet.ts';
 import { standingDecisions } from './standing-decisions.ts';
 
@@ -12,11 +11,12 @@ const bands = 3;
 const washes = 2;
 const minutes = 20;
 
-/** The part of a crop that has another shape (width over height), as large as it can be, about its centre. */
-function cutToShape(photo: PixelSize, crop: Crop, shape: number): Crop {
-  const { width, height } = boxOf(photo, crop);
-  const cut = { width: Math.min(width, height * shape), height: Math.min(height, width / shape) };
-  return { ...crop, size: [cut.width / photo.width, cut.height / photo.height] };
+/** The part of a reference's crop that has the card's shape, as large as it can be, about its centre. */
+function cutToCard({ crop, sheet }: Reference, card: Sheet): Reference['crop'] {
+  // The crop has the shape of its sheet.
+  const wider = card.widthMm / card.heightMm / (sheet.widthMm / sheet.heightMm);
+  const [width, height] = crop.size;
+  return { ...crop, size: wider > 1 ? [width, height / wider] : [width * wider, height] };
 }
 
 /** On dry paper, so that it dries soon, and no touches after the darks. */
@@ -42,8 +42,6 @@ const studyDecisions = (paint: string): NewDecision[] => [
 
 export interface NewStudy {
   readonly of: Painting;
-  /** The upright photo, px. */
-  readonly photo: PixelSize;
   /** Id of a dark paint. */
   readonly paint: string;
   /** Wall time, ms since 1970. */
@@ -55,9 +53,8 @@ export interface NewStudy {
  * A small study of a painting, as a painting of its own: the same photo on a postcard turned as its sheet, the
  * same crop cut to its shape; what is painted otherwise and what stays white goes with it.
  */
-export function smallStudy({ of, photo, paint, at, newId }: NewStudy): Painting {
-  const { photoId, crop, sheet } = of.reference;
-  const card = turned(postcard, orientationOf(sheet));
+export function smallStudy({ of, paint, at, newId }: NewStudy): Painting {
+  const card = turned(postcard, orientationOf(of.reference.sheet));
   const taken = standingDecisions(of.decisions, 'alter', 'white');
   const own = studyDecisions(paint).map((each): Decision => ({ ...each, id: newId(), at }));
   return {
@@ -67,8 +64,8 @@ export function smallStudy({ of, photo, paint, at, newId }: NewStudy): Painting 
     createdAt: at,
     updatedAt: at,
     reference: {
-      photoId,
-      crop: cutToShape(photo, crop, card.widthMm / card.heightMm),
+      photoId: of.reference.photoId,
+      crop: cutToCard(of.reference, card),
       sheet: card,
     },
     decisions: [...taken.map((each) => ({ ...each, id: newId() })), ...own],

@@ -3,7 +3,6 @@ import type { AnalysisClient } from '../analysis/analysis-client.ts';
 import { decidedEdges } from '../model/decided-edges.ts';
 import type { KeptAir } from '../model/drying/kept-air.ts';
 import type { Edge } from '../model/edge.ts';
-import { familyNameIn } from '../model/family-name-in.ts';
 import {
   type DryingHistory,
   dryingHistory,
@@ -13,8 +12,6 @@ import { clockSetBackMs, elapsedMs } from '../model/session/elapsed-ms.ts';
 import { foldSession } from '../model/session/fold-session.ts';
 import { ghostTapMs } from '../model/session/ghost-tap.ts';
 import { recordOf, type SessionRecord } from '../model/session/record-of.ts';
-import { scrapLessons } from '../model/session/scrap-lessons.ts';
-import type { ComparedPuddle } from '../model/session/scrap-verdicts.ts';
 import type { EventBody, Moment, SessionEvent } from '../model/session/session-event.ts';
 import type { SessionState } from '../model/session/session-state.ts';
 import { type LastAct, lastAct } from '../model/session/taken-back.ts';
@@ -35,7 +32,6 @@ export interface Desk {
   readonly seen: Seen;
   /** As she wants them on the sheet. */
   readonly edges: readonly Edge[];
-  familyName(family: number): string;
 }
 
 /** One session at the easel: a log that only grows, and what follows from it. */
@@ -52,8 +48,10 @@ export interface Easel {
   readonly screenStaysOn: ReadonlySignal<boolean | null>;
   /** Reckoned and real drying times of all sessions, this one included. */
   readonly history: ReadonlySignal<DryingHistory>;
-  /** Puddles compared on scraps in sessions before this one, the latest first. */
-  readonly scrapsBefore: ReadonlySignal<readonly ComparedPuddle[]>;
+  /** The log so far. */
+  readonly log: ReadonlySignal<readonly SessionEvent[]>;
+  /** Sessions of all paintings that began before this one. */
+  readonly earlier: ReadonlySignal<readonly PastSession[]>;
   /** Opens the session under way of a painting, or starts one over its latest plan. */
   open(paintingId: string): Promise<void>;
   /** Opens the last session of a painting for its record, under way or finished. */
@@ -155,7 +153,6 @@ export function createEasel({ store, client, clock, screenWatch, ownAir }: Easel
       plan,
       seen: { ...kept, ...pictures },
       edges: decided.edges ?? [],
-      familyName: familyNameIn(plan, kept.reading),
     };
   }
 
@@ -235,7 +232,8 @@ export function createEasel({ store, client, clock, screenWatch, ownAir }: Easel
     savedWord: computed(() => savedWords[store.saving.value]),
     screenStaysOn: screenWatch.staysOn,
     history,
-    scrapsBefore: computed(() => scrapLessons(earlier.value)),
+    log,
+    earlier,
     open,
     lookBack,
     again: () => void open(paintingId),

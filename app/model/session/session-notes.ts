@@ -2,7 +2,6 @@ import { remedyFor } from '../remedies.ts';
 import { type Trouble, troubleWords } from '../trouble.ts';
 import type { Wetness } from '../wetness.ts';
 import { elapsedMs } from './elapsed-ms.ts';
-import { type ComparedPuddle, comparedPuddles } from './scrap-verdicts.ts';
 import type { SessionEvent } from './session-event.ts';
 
 /** Something noted along the way. `atMinutes` counts from the first event of the session. */
@@ -25,8 +24,6 @@ export interface SessionNotes {
   readonly notes: readonly TextNote[];
   /** Steps tried on a scrap, each once. */
   readonly practised: readonly string[];
-  /** Puddles compared on a scrap. */
-  readonly scraps: readonly ComparedPuddle[];
 }
 
 /** What went wrong, what she noted and what she tried on a scrap, from a log in order. */
@@ -55,5 +52,5 @@ export function sessionNotes(log: readonly SessionEvent[]): SessionNotes {
       remedy: remedyFor(trouble, wetness),
     });
   }
-  return { troubles, notes, practised: [...practised], scraps: comparedPuddles(log) };
+  return { troubles, notes, practised: [...practised] };
 }

@@ -1,4 +1,5 @@
 import { useLayoutEffect, useRef } from 'preact/hooks';
+import { familyNameIn } from '../../model/family-name-in.ts';
 import { cautionsDue } from '../../model/session/cautions-due.ts';
 import { promptNow } from '../../model/session/prompt-now.ts';
 import type { Step } from '../../model/wash-plan.ts';
@@ -70,7 +71,7 @@ export function EaselPanel({ easel, senses, calls, desk, step, view }: EaselPane
         <PuddleList
           plan={plan}
           mixes={mixes}
-          familyName={desk.familyName}
+          familyName={familyNameIn(plan, seen.reading)}
           calls={calls}
           sheet={amountsFor(step, seen.reading)}
         />

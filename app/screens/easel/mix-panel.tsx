@@ -1,3 +1,4 @@
+import { familyNameIn } from '../../model/family-name-in.ts';
 import type { Easel } from '../../state/easel.ts';
 import { MixRows } from '../common/mix-rows.tsx';
 import { Fold } from './fold.tsx';
@@ -11,6 +12,7 @@ export function MixPanel({ easel }: { easel: Easel }) {
   if (!desk || mixes.length === 0) return null;
   const nameOf = (paint: string): string =>
     desk.plan.palette.find(({ id }) => id === paint)?.name ?? paint;
+  const familyName = familyNameIn(desk.plan, desk.seen.reading);
   return (
     <Fold title="Mixed otherwise">
       <p class={styles.quiet}>
@@ -20,7 +22,7 @@ export function MixPanel({ easel }: { easel: Easel }) {
         <MixRows
           key={mix.id}
           mix={mix}
-          title={`For the ${desk.familyName(mix.family)}`}
+          title={`For the ${familyName(mix.family)}`}
           nameOf={nameOf}
           onChange={(amounts) => easel.tell({ kind: 'mix-changed', mix: mix.id, ...amounts })}
         />

@@ -1,9 +1,13 @@
 import { useSignal } from '@preact/signals';
 import { cssColour } from '../../drawing/css-colour.ts';
 import { partsInWords } from '../../model/parts-in-words.ts';
-import { lastTimeWords } from '../../model/session/scrap-lessons.ts';
+import { lastTimeWords, scrapLessons } from '../../model/session/scrap-lessons.ts';
 import { scrapPuddles } from '../../model/session/scrap-puddles.ts';
-import { type ScrapVerdict, verdictOf } from '../../model/session/scrap-verdicts.ts';
+import {
+  comparedPuddles,
+  type ScrapVerdict,
+  verdictOf,
+} from '../../model/session/scrap-verdicts.ts';
 import type { Step } from '../../model/wash-plan.ts';
 import type { Desk, Easel } from '../../state/easel.ts';
 import { Button } from '../common/button.tsx';
@@ -31,7 +35,8 @@ interface ScrapCompareProps {
 /** Every puddle held dry against its swatch, one at a time: weaker, right or stronger. */
 export function ScrapCompare({ easel, desk, step }: ScrapCompareProps) {
   const shown = useSignal<string | null>(null);
-  const { mixes = [], scraps = [] } = easel.record.value ?? {};
+  const { mixes = [] } = easel.record.value ?? {};
+  const scraps = comparedPuddles(easel.log.value);
   const puddles = scrapPuddles(mixes.filter(({ id }) => step.mixes.includes(id)));
   const isOpen = (puddle: (typeof puddles)[number]): boolean => verdictOf(scraps, puddle) === null;
   const puddle =
@@ -81,7 +86,7 @@ export function ScrapCompare({ easel, desk, step }: ScrapCompareProps) {
         ))}
       </div>
       <p class={styles.advice} role="status">
-        {verdict ? advice[verdict] : lastTimeWords(easel.scrapsBefore.value, puddle)}
+        {verdict ? advice[verdict] : lastTimeWords(scrapLessons(easel.earlier.value), puddle)}
       </p>
     </section>
   );

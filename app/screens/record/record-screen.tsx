@@ -5,6 +5,7 @@ import { paperInWords } from '../../model/drying/paper-choice.ts';
 import { minutesInWords } from '../../model/minutes-in-words.ts';
 import { partsInNumbers, partsInWords } from '../../model/parts-in-words.ts';
 import type { StepRecord } from '../../model/session/record-of.ts';
+import { comparedPuddles } from '../../model/session/scrap-verdicts.ts';
 import { scrapInWords } from '../../model/session/scrap-words.ts';
 import type { Easel } from '../../state/easel.ts';
 import { linkTo } from '../../state/route.ts';
@@ -32,6 +33,7 @@ export function RecordScreen({ easel, paintingId }: { easel: Easel; paintingId: 
   useEffect(() => void easel.lookBack(paintingId), [easel, paintingId]);
   const record = easel.record.value;
   const plan = easel.desk.value?.plan;
+  const scraps = comparedPuddles(easel.log.value);
   const nameOf = (paint: string): string =>
     plan?.palette.find(({ id }) => id === paint)?.name ?? paint;
   return (
@@ -103,7 +105,7 @@ export function RecordScreen({ easel, paintingId }: { easel: Easel; paintingId: 
                     Wash {mix.wash}: {partsInWords(mix.parts, nameOf)}
                     {mix.parts.length > 1 && ` (${partsInNumbers(mix.parts)})`}, {mix.consistency}
                     {record.changedMixes.includes(mix.id) && ', as you changed it'}
-                    {scrapInWords(record.scraps, mix)}
+                    {scrapInWords(scraps, mix)}
                   </span>
                 </li>
               ))}

@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { page } from 'vitest/browser';
+import { comparedPuddles } from '../../../app/model/session/scrap-verdicts.ts';
 import { LayOutList } from '../../../app/screens/common/lay-out-list.tsx';
 import { amountsFor, PuddleList } from '../../../app/screens/common/puddle-list.tsx';
 import { ScrapCompare } from '../../../app/screens/easel/scrap-compare.tsx';
@@ -23,7 +24,7 @@ const show = (): void => {
 };
 const button = (name: string | RegExp) => page.getByRole('button', { name });
 const place = () => page.getByTestId('scrap');
-const scraps = () => made.easel.record.value?.scraps ?? [];
+const scraps = () => comparedPuddles(made.easel.log.value);
 
 beforeEach(async () => {
   await page.viewport(390, 844);

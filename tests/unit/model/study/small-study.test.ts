@@ -37,7 +37,6 @@ let ids = 0;
 const studyOf = (painting = of) =>
   smallStudy({
     of: painting,
-    photo,
     paint: 'pb27-prussian-blue',
     at: 9,
     newId: () => `new ${ids++}`,
