@@ -4,6 +4,7 @@ import { reckonDrying } from '../../../../app/model/session/reckon-drying.ts';
 import { roomWeather, type Step, type WashPlan } from '../../../../app/model/wash-plan.ts';
 import { noCheckpoint } from '../../../../workers/kernels/palette/checkpoint.ts';
 import { buildWashPlan } from '../../../../workers/kernels/plan/build-wash-plan.ts';
+import { createPlanMemory } from '../../../../workers/kernels/plan/plan-memory.ts';
 import { madeReading, tableOf } from '../paint/made-reading.ts';
 import { few } from './solved.ts';
 
@@ -16,11 +17,13 @@ const small = tableOf([97, 74, 52, 28], hues).map((slot) =>
 );
 const soft = [2, 3].map((b) => ({ a: b - 2, b, lengthMm: 300, soft: 0.9 }));
 const blown = { ...roomWeather, hairDryer: true };
+const memory = createPlanMemory();
 const planOf = (isSoft: boolean, wishes: object): Promise<WashPlan> =>
   buildWashPlan(
     madeReading(small, isSoft ? soft : []),
     { box: few, chosen: few, washes: 2, ...wishes },
     noCheckpoint,
+    memory,
   );
 const washesOf = (plan: WashPlan): Step[] => plan.steps.filter(({ kind }) => kind === 'wash');
 const dries = (steps: readonly Step[]): number[] => steps.map(({ dryMinutes }) => dryMinutes[1]);

@@ -14,6 +14,9 @@ const pictures = {
   snow: snow as unknown as Reading,
 };
 const solvers = { hills: await solverFor(pictures.hills), snow: await solverFor(pictures.snow) };
+// Ahead of the tests, so that none of them waits for it.
+for (const solve of Object.values(solvers)) for (const washes of [2, 3]) await solve(washes);
+
 type Name = keyof typeof pictures;
 
 async function proposed(name: Name, wishes: PlanWishes = {}) {

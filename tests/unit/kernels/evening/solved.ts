@@ -12,7 +12,6 @@ import { plannedSlots } from '../../../../workers/kernels/plan/planned-slots.ts'
 /** Paints that reach darks and hues of all three readings; what a search finds does not matter here. */
 export const chosen = [
   'py74-arylide-yellow',
-  'pr122-quinacridone-magenta',
   'pb29-ultramarine-blue',
   'pb27-prussian-blue',
   'pbr7-burnt-sienna',
