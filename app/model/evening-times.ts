@@ -1,5 +1,5 @@
 import { middleOf } from './drying/taught-range.ts';
-import { eveningOf } from './evening-steps.ts';
+import { eveningOf, isPaintingStep } from './evening-steps.ts';
 import type { Range } from './lab.ts';
 import { planRows } from './plan-rows.ts';
 import type { WashPlan } from './wash-plan.ts';
@@ -21,14 +21,18 @@ interface Span {
   readonly isWait: boolean;
 }
 
+/** Whether it is worth waiting for a dry sheet: paint or mask comes next, not only a look. */
+const needsDrySheet = (step: WashPlan['steps'][number]): boolean =>
+  isPaintingStep(step) || step.kind === 'unmask';
+
 function spansOf(plan: Pick<WashPlan, 'steps' | 'paper'>): Span[] {
   const rows = planRows(plan);
   const waits = rows.flatMap(({ step, wait }, i): Span[] => {
-    const next = rows[i + 1]?.step;
-    const here = eveningOf(step);
-    return wait && next && eveningOf(next) === here
-      ? [{ evening: here, minutes: wait, isWait: true }]
-      : [];
+    const evening = eveningOf(step);
+    const goesOn = rows
+      .slice(i + 1)
+      .some(({ step: later }) => needsDrySheet(later) && eveningOf(later) === evening);
+    return wait && goesOn ? [{ evening, minutes: wait, isWait: true }] : [];
   });
   const work = plan.steps.map((step): Span => {
     return { evening: eveningOf(step), minutes: step.paintMinutes, isWait: false };
@@ -40,8 +44,8 @@ const sumOf = (spans: readonly Span[], of: (minutes: Range) => number): number =
   spans.reduce((sum, { minutes }) => sum + of(minutes), 0);
 
 /**
- * Minutes of every evening of a plan, first evening first. What is laid last before the next evening dries
- * without her: no one waits for it.
+ * Minutes of every evening of a plan, first evening first. What is laid last in an evening dries without her: no
+ * one waits for it, and the last look can be taken the day after.
  */
 export function eveningTimes(plan: Pick<WashPlan, 'steps' | 'paper'>): EveningTime[] {
   const spans = spansOf(plan);

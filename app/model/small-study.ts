@@ -19,17 +19,6 @@ function cutToCard({ crop, sheet }: Reference, card: Sheet): Reference['crop'] {
   return { ...crop, size: wider > 1 ? [width, height / wider] : [width * wider, height] };
 }
 
-/** On dry paper, so that it dries soon, and no touches after the darks. */
-const quickSteps = (): NewDecision[] => [
-  ...[1, 2].map(
-    (wash): NewDecision => ({
-      kind: 'plan-edit',
-      edit: { kind: 'technique', key: `wash/sheet/${wash}`, technique: 'wet on dry' },
-    }),
-  ),
-  { kind: 'plan-edit', edit: { kind: 'skip', key: 'accents/sheet/0', skipped: true } },
-];
-
 /** What makes it a study: few values, one colour in one paint, few washes, little time. */
 const studyDecisions = (paint: string): NewDecision[] => [
   { kind: 'bands', count: bands },
@@ -37,7 +26,6 @@ const studyDecisions = (paint: string): NewDecision[] => [
   { kind: 'colours', wish: { mode: 'one', paint } },
   { kind: 'washes', count: washes },
   { kind: 'evening', minutes },
-  ...quickSteps(),
 ];
 
 export interface NewStudy {

@@ -4,7 +4,7 @@ import { later } from './common/later.tsx';
 import { Notices } from './common/notices.tsx';
 import { StartScreen } from './start/start-screen.tsx';
 
-const BoxScreen = later(() => import('./box/box-screen.tsx').then((m) => m.BoxScreen));
+const BoxPlace = later(() => import('./box/box-place.tsx').then((m) => m.BoxPlace));
 const CameraPlace = later(() => import('./camera/camera-place.tsx').then((m) => m.CameraPlace));
 const ChangesScreen = later(() =>
   import('./changes/changes-screen.tsx').then((m) => m.ChangesScreen),
@@ -20,9 +20,7 @@ const DrawingScreen = later(() =>
 const EaselScreen = later(() => import('./easel/easel-screen.tsx').then((m) => m.EaselScreen));
 const EdgesScreen = later(() => import('./edges/edges-screen.tsx').then((m) => m.EdgesScreen));
 const HuesScreen = later(() => import('./hues/hues-screen.tsx').then((m) => m.HuesScreen));
-const MeasureScreen = later(() =>
-  import('./measure/measure-screen.tsx').then((m) => m.MeasureScreen),
-);
+const MeasurePlace = later(() => import('./measure/measure-place.tsx').then((m) => m.MeasurePlace));
 const PaintsScreen = later(() => import('./paints/paints-screen.tsx').then((m) => m.PaintsScreen));
 const PlanPageScreen = later(() =>
   import('./plan-page/plan-page-screen.tsx').then((m) => m.PlanPageScreen),
@@ -69,23 +67,8 @@ function Screen({ app }: { app: AppState }) {
   if (route.screen === 'start') return <StartScreen app={app} />;
   if (route.screen === 'camera') return <CameraPlace app={app} />;
   if (route.screen === 'choose') return <ChooseScreen app={app} />;
-  if (route.screen === 'box')
-    return (
-      <BoxScreen
-        ownBox={app.ownBox}
-        paintDrafts={app.paintDrafts}
-        cameFrom={app.router.cameFrom.value}
-      />
-    );
-  if (route.screen === 'measure')
-    return (
-      <MeasureScreen
-        ownBox={app.ownBox}
-        measuring={app.paintMeasuring}
-        paintId={route.paintId}
-        onKept={() => app.router.go({ screen: 'box' })}
-      />
-    );
+  if (route.screen === 'box') return <BoxPlace app={app} />;
+  if (route.screen === 'measure') return <MeasurePlace app={app} paintId={route.paintId} />;
   const { studio, easel } = app;
   const of = { studio, paintingId: route.paintingId };
   switch (route.screen) {

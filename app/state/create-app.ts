@@ -1,5 +1,5 @@
 import { computed, effect, type ReadonlySignal } from '@preact/signals';
-import { createAnalysisClient } from '../analysis/analysis-client.ts';
+import { type AnalysisClient, createAnalysisClient } from '../analysis/analysis-client.ts';
 import { crashGuard, type NoteStore } from '../analysis/crash-guard.ts';
 import type { Painting } from '../model/painting.ts';
 import type { Store } from '../storage/open-store.ts';
@@ -13,14 +13,19 @@ import { createIntake, type Intake } from './intake.ts';
 import { createOwnAir, type OwnAirState } from './own-air.ts';
 import { createOwnBox, type OwnBoxState } from './own-box.ts';
 import type { PaintCalls } from './paint-calls.ts';
-import { createPaintDrafts, type PaintDraftsState } from './paint-drafts.ts';
-import { createPaintMeasuring, type PaintMeasuring } from './paint-measuring.ts';
 import type { PaletteCalls } from './palettes-for.ts';
 import type { PictureCalls } from './picture-calls.ts';
 import { createRouter, type Router } from './router.ts';
 import { createShelf, type PaintingCard, type Shelf } from './shelf.ts';
 import { createStudio, type Studio } from './studio.ts';
 import { createScreenWatch } from './wake-lock.ts';
+
+/** For what is made only when its screen is opened. */
+export interface PaintNeeds {
+  readonly store: Store;
+  readonly client: AnalysisClient;
+  readonly ownBox: OwnBoxState;
+}
 
 /** Everything the screens are given. */
 export interface App {
@@ -31,8 +36,8 @@ export interface App {
   readonly studio: Studio;
   readonly ownBox: OwnBoxState;
   readonly ownAir: OwnAirState;
-  readonly paintDrafts: PaintDraftsState;
-  readonly paintMeasuring: PaintMeasuring;
+  /** What the paints being typed and measured are kept and worked out with. */
+  readonly paintNeeds: PaintNeeds;
   readonly paintCalls: PaintCalls & PaletteCalls & PictureCalls;
   readonly easel: Easel;
   readonly easelSenses: EaselSenses;
@@ -121,8 +126,7 @@ export function createApp(store: Store, window: Window & typeof globalThis): App
     studio,
     ownBox,
     ownAir,
-    paintDrafts: createPaintDrafts({ store, client, ownBox }),
-    paintMeasuring: createPaintMeasuring({ store, client, ownBox }),
+    paintNeeds: { store, client, ownBox },
     paintCalls: client,
     easel,
     easelSenses: easelSensesOf({ store, easel }, window),

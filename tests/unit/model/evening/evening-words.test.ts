@@ -59,7 +59,7 @@ const plan = (
 describe('time of a plan', () => {
   it('adds up work and waiting, each by the middle of its range on a ratio scale', () => {
     const [only, ...more] = eveningTimes(
-      plan([{ kind: 'wash', dries: [25, 100] }, { kind: 'dry' }, { kind: 'last-look' }]),
+      plan([{ kind: 'wash', dries: [25, 100] }, { kind: 'dry' }, { kind: 'accents' }]),
     );
     expect(more).toEqual([]);
     expect(only).toEqual({
@@ -71,19 +71,21 @@ describe('time of a plan', () => {
     expect(planTimeInWords(only ? [only] : [])).toBe('About 1 h 10 min, of it 50 min waiting.');
   });
 
-  it('what dries over night is waited for by no one', () => {
+  it('what dries over night, or after the last touch, is waited for by no one', () => {
     const times = eveningTimes(
       plan([
         { kind: 'wash', dries: [25, 100], evening: 1 },
         { kind: 'dry', evening: 1 },
         { kind: 'wash', dries: [4, 16], evening: 2 },
         { kind: 'dry', evening: 2 },
+        { kind: 'accents', dries: [25, 100], evening: 2 },
+        { kind: 'dry', evening: 2 },
         { kind: 'last-look', evening: 2 },
       ]),
     );
     expect(times.map(({ likelyWait }) => likelyWait)).toEqual([0, 8]);
     expect(planTimeInWords(times)).toBe(
-      'First evening about 12 min. Second evening about 25 min, of it 8 min waiting.',
+      'First evening about 12 min. Second evening about 40 min, of it 8 min waiting.',
     );
   });
 });

@@ -12,14 +12,24 @@ export interface FewEnough {
   readonly why: string | undefined;
 }
 
+const sparedOf = (steps: readonly Step[]): Step[] =>
+  spared.flatMap((kind) => steps.filter((step) => step.kind === kind));
+
+const leftOut = (steps: readonly Step[]): PlanEdit[] =>
+  steps.map(({ key }) => ({ kind: 'skip', key, skipped: true }));
+
+/** All of it left out, where time is short: that is said with what else is given up. */
+export const withoutFinishing = (steps: readonly Step[]): FewEnough => ({
+  edits: leftOut(sparedOf(steps)),
+  why: undefined,
+});
+
 /** `steps` are those of the plan before her own changes: what she adds is hers. */
 export function fewEnough(steps: readonly Step[]): FewEnough {
   const tooMany = steps.filter(isPaintingStep).length - mostPaintingSteps;
   if (tooMany <= 0) return { edits: [], why: undefined };
-  const out = spared
-    .flatMap((kind) => steps.filter((step) => step.kind === kind))
-    .slice(0, tooMany);
-  const edits = out.map(({ key }): PlanEdit => ({ kind: 'skip', key, skipped: true }));
+  const out = sparedOf(steps).slice(0, tooMany);
+  const edits = leftOut(out);
   const titles = out.map(({ title }) => title.toLowerCase()).join(' and ');
   return out.length === 0
     ? { edits, why: undefined }

@@ -3,7 +3,7 @@ import type { SolvedPalette } from '../solve-palette.ts';
 import { wholeNumber } from '../whole-number.ts';
 import { dryerInWords } from './dryer-in-words.ts';
 import { type EveningWork, eveningWork } from './evening-work.ts';
-import { type GivenUp, gaveUp, levelsOf, longest, withWater } from './given-up.ts';
+import { type GivenUp, gaveUp, levelsOf, longest, workAt } from './given-up.ts';
 import type { ProposedWashes } from './propose-washes.ts';
 import { tooLong } from './too-long.ts';
 import type { WashSolver } from './wash-solver.ts';
@@ -22,8 +22,8 @@ const leastMinutes = 20;
 const mostMinutes = 1440;
 
 /**
- * The plan that gives up least and fits: first less water, then one wash after another (unless she asked for so
- * many). It fits where the likely minutes of every evening are no more than she has. Where nothing fits, all is
+ * The plan that gives up least and fits: first less water, then what comes after the last wash, then one
+ * wash after another (unless she asked for so many). It fits where the likely minutes of every evening are no more than she has. Where nothing fits, all is
  * given up, and how long it takes even so is said. More minutes never give up more. Errors: RangeError.
  */
 export async function fitEvening(
@@ -47,7 +47,7 @@ export async function fitEvening(
     level = next;
     tried.push(level);
     solved = await solve(level.washes);
-    work = eveningWork(withWater(solved.facts, level), edits);
+    work = workAt(solved.facts, level, edits);
   }
   const fits = longest(work.times) <= minutes;
   const dryer = await dryerInWords(tried, minutes, edits, solve);
@@ -61,7 +61,7 @@ export async function fitEvening(
       evenings: work.times.map(({ range }) => range),
       gaveUp: gaveUp(level, proposed.washes),
       ...(dryer && { dryer }),
-      ...(!fits && { tooLong: tooLong(withWater(solved.facts, level), work, edits) }),
+      ...(!fits && { tooLong: tooLong(solved.facts, level, work, edits) }),
     },
   };
 }

@@ -1,11 +1,17 @@
 import type { EveningTime } from '../../../../app/model/evening-times.ts';
+import type { PlanEdit } from '../../../../app/model/plan-edit.ts';
 import type { PlanFacts } from '../plan-facts.ts';
+import { type EveningWork, eveningWork } from './evening-work.ts';
 import type { ProposedWashes } from './propose-washes.ts';
 import { countInWords, washesInWords } from './washes-why.ts';
 
 /** What is left of a plan when something is given up for the time's sake. */
 export interface GivenUp {
   readonly water?: 'less';
+  /** No wash goes on wetted paper. */
+  readonly paper?: 'dry';
+  /** Nothing after the last wash: no lifting, splatter, accents. */
+  readonly finishing?: 'none';
   readonly washes: number;
 }
 
@@ -14,9 +20,14 @@ export function levelsOf({
   washes,
   isAsked,
 }: Pick<ProposedWashes, 'washes' | 'isAsked'>): GivenUp[] {
-  const levels: GivenUp[] = [{ washes }, { water: 'less', washes }];
+  const levels: GivenUp[] = [
+    { washes },
+    { water: 'less', washes },
+    { water: 'less', finishing: 'none', washes },
+    { water: 'less', finishing: 'none', paper: 'dry', washes },
+  ];
   for (let fewer = washes - 1; fewer >= 1 && !isAsked; fewer--) {
-    levels.push({ water: 'less', washes: fewer });
+    levels.push({ water: 'less', finishing: 'none', paper: 'dry', washes: fewer });
   }
   return levels;
 }
@@ -26,9 +37,19 @@ export const withWater = (facts: PlanFacts, { water }: Pick<GivenUp, 'water'>): 
   water ? { ...facts, water } : facts;
 
 /** A sentence for everything given up; one for every wash. */
-export function gaveUp({ water, washes }: GivenUp, proposed: number): string[] {
+export function gaveUp({ water, finishing, paper, washes }: GivenUp, proposed: number): string[] {
   const said: string[] = [];
   if (water) said.push('Less water in the washes: they dry sooner, and stay open for less long.');
+  if (finishing) {
+    said.push(
+      'Nothing after the last wash: set the few darkest touches in it, while you are there.',
+    );
+  }
+  if (paper) {
+    said.push(
+      'All washes on dry paper: soften edges with a damp brush instead of painting wet-in-wet.',
+    );
+  }
   for (let fewer = proposed - 1; fewer >= washes; fewer--) {
     said.push(
       fewer === 1
@@ -38,6 +59,13 @@ export function gaveUp({ water, washes }: GivenUp, proposed: number): string[] {
   }
   return said;
 }
+
+/** The steps as they are with all that given up. */
+export const workAt = (
+  facts: PlanFacts,
+  level: GivenUp,
+  edits?: readonly PlanEdit[],
+): EveningWork => eveningWork(withWater(facts, level), edits, level);
 
 /** Likely minutes of the longest evening. */
 export const longest = (times: readonly EveningTime[]): number =>

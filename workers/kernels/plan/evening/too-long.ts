@@ -2,8 +2,8 @@ import { hoursInWords } from '../../../../app/model/evening-words.ts';
 import type { PlanEdit } from '../../../../app/model/plan-edit.ts';
 import type { TooLong } from '../../../../app/model/wash-plan.ts';
 import type { PlanFacts } from '../plan-facts.ts';
-import { type EveningWork, eveningWork } from './evening-work.ts';
-import { longest } from './given-up.ts';
+import type { EveningWork } from './evening-work.ts';
+import { type GivenUp, longest, workAt } from './given-up.ts';
 
 /** Smaller sheets that are offered, share of the area. */
 const shares = [1 / 2, 1 / 4];
@@ -22,13 +22,14 @@ function onSmaller(facts: PlanFacts, share: number): PlanFacts {
  */
 export function tooLong(
   facts: PlanFacts,
+  level: GivenUp,
   { times }: EveningWork,
   edits: readonly PlanEdit[] | undefined,
 ): TooLong {
   const time = hoursInWords(longest(times));
   const text = `Even so ${times.length > 1 ? 'the longest evening' : 'it'} takes about ${time}.`;
   const smaller = shares.map((share) => {
-    return { share, minutes: longest(eveningWork(onSmaller(facts, share), edits).times) };
+    return { share, minutes: longest(workAt(onSmaller(facts, share), level, edits).times) };
   });
   return { text, smaller };
 }
