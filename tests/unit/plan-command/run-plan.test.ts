@@ -1,17 +1,7 @@
 import { afterEach, expect, test, vi } from 'vitest';
 import { runPlan } from '../../../app/tools/plan/run-plan.ts';
+import { casePath, heard, runHere } from './run-command.ts';
 
-/** What is written to a stream of this process meanwhile. */
-function heard(stream: NodeJS.WriteStream): string[] {
-  const words: string[] = [];
-  vi.spyOn(stream, 'write').mockImplementation((...told: unknown[]) => {
-    words.push(String(told[0]));
-    const done = told.at(-1);
-    if (typeof done === 'function') done();
-    return true;
-  });
-  return words;
-}
 afterEach(() => void vi.restoreAllMocks());
 
 test('--help tells of every option and ends well', async () => {
@@ -37,4 +27,15 @@ test('a file of paints that is not there: one line, exit code 2, before the phot
   expect(await runPlan(['no-such.jpg', '--paints', 'none.json'])).toBe(2);
   expect(out).toEqual([]);
   expect(wrong).toEqual(['plan: --paints none.json: there is no such file\n']);
+});
+
+test.each([
+  [['no-such.jpg'], /no such file/],
+  [[casePath('text-named.jpg')], /not a picture/],
+  [[casePath('exif-orient-1.jpg'), '--paints', 'no-such-paint'], /no paint "no-such-paint"/],
+])('%s: one line on stderr, exit 2', async (args, cause) => {
+  const { code, stdout, stderr } = await runHere(...args);
+  expect([code, stdout]).toEqual([2, '']);
+  expect(stderr).toMatch(cause);
+  expect(stderr.trim().split('\n')).toHaveLength(1);
 });
