@@ -6,10 +6,12 @@ import { standingDecisions } from './standing-decisions.ts';
 /** A postcard. */
 const postcard: Sheet = { format: 'own', widthMm: 148, heightMm: 105 };
 
-/** Three values in two washes, twenty minutes (common practice, no source). */
+/**
+ * Three values in two washes, about twenty minutes' work (common practice, no source), and with the drying an hour.
+ */
 const bands = 3;
 const washes = 2;
-const minutes = 20;
+const minutes = 60;
 
 /** The part of a reference's crop that has the card's shape, as large as it can be, about its centre. */
 function cutToCard({ crop, sheet }: Reference, card: Sheet): Reference['crop'] {

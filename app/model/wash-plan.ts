@@ -118,8 +118,10 @@ export interface Step {
   readonly waterGramsPerSquareMetre?: number;
   /** Which evening it belongs to, from 1; left out where all is done in one. */
   readonly evening?: number;
-  /** What will happen because of her changes, one sentence; left out where nothing speaks against it. */
+  /** The gravest of what will happen because of her changes, one sentence; left out where nothing speaks against it. */
   readonly consequence?: string;
+  /** What else will happen because of them, less grave, a sentence each; left out: nothing. */
+  readonly alsoHappens?: readonly string[];
   readonly paintMinutes: Range;
   /** From the end of painting until the shine has gone. [0, 0] where nothing wet was put down. */
   readonly shineMinutes: Range;

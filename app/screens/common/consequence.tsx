@@ -1,12 +1,23 @@
 import type { Step } from '../../model/wash-plan.ts';
 import styles from './consequence.module.css';
 
-/** What will happen because of her changes; nothing where nothing speaks against them. */
-export function Consequence({ step }: { step: Pick<Step, 'consequence'> }) {
-  if (!step.consequence) return null;
+/** The gravest of what will happen because of her changes, the rest on request; nothing where nothing speaks against them. */
+export function Consequence({ step }: { step: Pick<Step, 'consequence' | 'alsoHappens'> }) {
+  const { consequence, alsoHappens = [] } = step;
+  if (!consequence) return null;
   return (
-    <p class={styles.consequence} data-testid="consequence">
-      <strong>Your change:</strong> {step.consequence}
-    </p>
+    <div class={styles.consequence} data-testid="consequence">
+      <p>
+        <strong>Your change:</strong> {consequence}
+      </p>
+      {alsoHappens.length > 0 && (
+        <details>
+          <summary class={styles.more}>What else it does</summary>
+          {alsoHappens.map((sentence) => (
+            <p key={sentence}>{sentence}</p>
+          ))}
+        </details>
+      )}
+    </div>
   );
 }

@@ -19,6 +19,8 @@ export interface PuddleSource {
   calls?: PaintCalls;
   /** Left out: nothing is said of how much to mix. */
   sheet?: Reading['sheet'] | undefined;
+  /** Only each puddle at its strongest: for the darkest touches. */
+  strongest?: boolean;
 }
 
 /** The sheet to reckon amounts for, at the steps where puddles are mixed. */
@@ -44,11 +46,11 @@ export function PuddleList({ mixes, ...source }: PuddleSource & { mixes: readonl
 
 function Puddle({ uses, ...source }: PuddleSource & { uses: readonly Mix[] }) {
   const opened = useSignal(false);
-  const { plan, familyName, sheet } = source;
+  const { plan, familyName, sheet, strongest } = source;
   const amount = sheet && puddleAmount(plan, uses, sheet);
   const nameOf = (paint: string): string =>
     plan.palette.find(({ id }) => id === paint)?.name ?? paint;
-  const notes = new Set(uses.flatMap((mix) => mix.notes ?? []));
+  const notes = new Set(strongest ? [] : uses.flatMap((mix) => mix.notes ?? []));
   return (
     <li class={styles.puddle}>
       <details
@@ -61,7 +63,7 @@ function Puddle({ uses, ...source }: PuddleSource & { uses: readonly Mix[] }) {
       </details>
       <ul class={styles.uses}>
         {uses.flatMap((mix) => [
-          ...(mix.weaker
+          ...(mix.weaker && !strongest
             ? [
                 <PuddleUse
                   key={`${mix.id}-weaker`}

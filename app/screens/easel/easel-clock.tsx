@@ -32,7 +32,7 @@ export function EaselClock({ easel, step }: { easel: Easel; step: Step }) {
 
 function shineWords({ lowMs, highMs }: TimeLeft): string {
   const [low, high] = [Math.floor(lowMs / 60_000), Math.ceil(highMs / 60_000)];
-  return `The shine goes in ${low ? `${low}–${high}` : `up to ${high}`} min; then leave it alone.`;
+  return `The shine goes ${low ? `in ${low}–${high}` : `within ${high}`} min; then leave it alone.`;
 }
 
 interface FaceProps {

@@ -30,7 +30,7 @@ interface EaselPanelProps {
 
 const ends = 'Finished. What you did, and how long it took, stands in the record.';
 
-/** The sentence first, then the clock, the puddles, and what to watch. */
+/** The sentence first, then the clock, how it is done, the puddles, and what to watch. */
 export function EaselPanel({ easel, senses, calls, desk, step, view }: EaselPanelProps) {
   const { plan, seen } = desk;
   const { phase, stepIndex } = easel.session.value;
@@ -66,6 +66,9 @@ export function EaselPanel({ easel, senses, calls, desk, step, view }: EaselPane
             {caution}
           </p>
         ))}
+      <Consequence step={step} />
+      {!finished && <TouchList step={step} brief />}
+      {step.soften && <p>{step.soften}</p>}
       {step.kind === 'prepare' && <LayOutList plan={plan} />}
       {mixes.length > 0 && (
         <PuddleList
@@ -73,13 +76,11 @@ export function EaselPanel({ easel, senses, calls, desk, step, view }: EaselPane
           mixes={mixes}
           familyName={familyNameIn(plan, seen.reading)}
           calls={calls}
-          sheet={amountsFor(step, seen.reading)}
+          sheet={phase === 'painting' ? undefined : amountsFor(step, seen.reading)}
+          strongest={step.kind === 'accents'}
         />
       )}
-      <Consequence step={step} />
       {step.watch && <p>{step.watch}</p>}
-      {step.soften && <p>{step.soften}</p>}
-      {!finished && <TouchList step={step} brief />}
       {phase === 'drying' && (
         <MeanwhileList easel={easel} desk={desk} onEdges={() => view.look('edges')} />
       )}

@@ -24,8 +24,8 @@ export function SmallStudyOffer({ onMake }: { onMake: () => Promise<void> }) {
         Small study first
       </Button>
       <p class={styles.words}>
-        The same picture on a postcard: one dark paint, three values, about 20 minutes with the
-        brush. It is a painting of its own; this one stays as it is.
+        The same picture on a postcard: one dark paint, three values. About 20 minutes’ work, and
+        the drying between. It is a painting of its own; this one stays as it is.
       </p>
       {problem.value && <p role="alert">{problem.value}</p>}
     </section>

@@ -53,7 +53,7 @@ export function PlanStage({ row, plan, reading, stage }: PlanStageProps) {
         {step.soften && <p>{step.soften}</p>}
         {step.touches?.map((touch) => (
           <p key={touch.technique}>
-            {touch.text.replace(/\.$/, '')} ({touchWindow(touch)}).
+            {touch.text.replace(/\.$/, '')} ({touchWindow(touch, step.shineMinutes)}).
           </p>
         ))}
         <Consequence step={step} />

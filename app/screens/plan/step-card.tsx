@@ -79,6 +79,7 @@ export function StepCard({ plan, reading, step, calls }: StepCardProps) {
           familyName={familyName}
           calls={calls}
           sheet={amountsFor(step, reading)}
+          strongest={step.kind === 'accents'}
         />
       )}
       {step.cautions.map((caution) => (

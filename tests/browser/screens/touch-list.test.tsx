@@ -20,11 +20,18 @@ afterEach(() => screen?.leave());
 
 test('each technique with its sign and its minutes, then the brush and how the board lies', () => {
   screen = shown(
-    <TouchList step={{ touches: [merging, dryBrush], brush: 'a round 12', board: 'flat' }} />,
+    <TouchList
+      step={{
+        touches: [merging, dryBrush],
+        brush: 'a round 12',
+        board: 'flat',
+        shineMinutes: [3, 12],
+      }}
+    />,
   );
   const rows = [...screen.host.querySelectorAll('li')].map((row) => row.textContent);
   expect(rows).toEqual([
-    `Merging, while it shines, 12 min at most. ${merging.text}`,
+    `Merging, while it shines, for 3–12 min. ${merging.text}`,
     `Dry brush, on bone dry paper. ${dryBrush.text}`,
   ]);
   const tools = [...screen.host.querySelectorAll('p')].map((line) => line.textContent);
@@ -32,10 +39,12 @@ test('each technique with its sign and its minutes, then the brush and how the b
 });
 
 test('one line of tools at the easel, no list without techniques, nothing without anything', () => {
-  screen = shown(<TouchList step={{ brush: 'a round 12', board: 'flat' }} brief />);
+  screen = shown(
+    <TouchList step={{ brush: 'a round 12', board: 'flat', shineMinutes: [0, 0] }} brief />,
+  );
   expect(screen.host.querySelector('ul')).toBeNull();
   expect(screen.host.textContent).toBe('Brush: a round 12. Board: flat.');
   screen.leave();
-  screen = shown(<TouchList step={{}} />);
+  screen = shown(<TouchList step={{ shineMinutes: [0, 0] }} />);
   expect(screen.host.textContent).toBe('');
 });

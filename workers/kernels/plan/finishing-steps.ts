@@ -2,6 +2,7 @@ import type { Mix } from '../../../app/model/wash-plan.ts';
 import { dryingMinutes } from './drying-minutes.ts';
 import { paintMinutes } from './paint-minutes.ts';
 import { type PlanFacts, usedMixes } from './plan-facts.ts';
+import { minutesOnSheet, sheetPace } from './sheet-pace.ts';
 import { quietStep, type StepDraft } from './step-draft.ts';
 
 const familiesOf = (facts: PlanFacts, indices: readonly number[]): number[] =>
@@ -19,7 +20,7 @@ export const liftStep = (facts: PlanFacts, slots: readonly number[]): StepDraft 
   slots,
   families: familiesOf(facts, slots),
   technique: 'lifting',
-  paintMinutes: [2, 6],
+  paintMinutes: minutesOnSheet(facts, [2, 6]),
   ...dryingMinutes(facts, 'lift'),
   rules: ['R11', 'R17'],
 });
@@ -41,7 +42,7 @@ export const splatterStep = (
   families: familiesOf(facts, slots),
   mixes: usedMixes(mixes),
   technique: 'splatter',
-  paintMinutes: [2, 5],
+  paintMinutes: minutesOnSheet(facts, [2, 5]),
   ...dryingMinutes(facts, 'splatter'),
   rules: ['R13', 'R21'],
 });
@@ -64,7 +65,7 @@ export const accentsStep = (
   families: familiesOf(facts, slots),
   mixes: usedMixes(mixes),
   technique: 'dry brush',
-  paintMinutes: paintMinutes(0, 40, { cm2PerMinute: 1, secondsPerShape: 8 }),
+  paintMinutes: paintMinutes(0, 40 * sheetPace(facts), { cm2PerMinute: 1, secondsPerShape: 8 }),
   ...dryingMinutes(facts, 'accents'),
   rules: ['R3', 'R4'],
 });
@@ -78,6 +79,6 @@ export const lastLookStep = (facts: PlanFacts): StepDraft => ({
     'Stand back and squint at sheet and photo. Compare the whites, then the darks. If nothing calls, stop.',
   watch: '',
   slots: [...facts.slots.keys()],
-  paintMinutes: [3, 10],
+  paintMinutes: minutesOnSheet(facts, [3, 10]),
   rules: ['R19'],
 });

@@ -49,7 +49,7 @@ export function mixNotes(
     const notes = [
       mudSentence(washOf(mix), mix.target, mix.expected),
       pair &&
-        `Let the ${nameOf(pair[0])} and the ${nameOf(pair[1])} run together here: no puddle of its own.`,
+        `Instead of mixing this you can let the ${nameOf(pair[0])} and the ${nameOf(pair[1])} run together on the paper.`,
     ].filter((note) => typeof note === 'string');
     return notes.length > 0 ? { ...mix, notes } : mix;
   });

@@ -2,6 +2,7 @@ import { waterKindOf, waterOf } from '../../../app/model/drying/water-of.ts';
 import type { Step } from '../../../app/model/wash-plan.ts';
 import { paperFixing } from './paper-fixing.ts';
 import type { PlanFacts } from './plan-facts.ts';
+import { minutesOnSheet } from './sheet-pace.ts';
 
 /** Water a step puts down, g/m2; 0 where it wets nothing. */
 function waterGrams(step: Step): number {
@@ -19,7 +20,7 @@ export function preparedSteps(facts: PlanFacts, steps: readonly Step[]): Step[] 
           ...step,
           prompt: `${how} Set out two jars of water, scraps of the same paper and what is listed.`,
           watch: mind,
-          paintMinutes: minutes,
+          paintMinutes: minutesOnSheet(facts, minutes),
         }
       : step,
   );

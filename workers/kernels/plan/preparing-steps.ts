@@ -1,18 +1,19 @@
 import type { Paint } from '../../../app/model/paint.ts';
 import { paintMinutes } from './paint-minutes.ts';
 import { areaCm2, type PlanFacts, paintsIn, shapeCount, usedMixes } from './plan-facts.ts';
+import { minutesOnSheet, sheetPace } from './sheet-pace.ts';
 import { quietStep, type StepDraft } from './step-draft.ts';
 
 const everySlot = ({ slots }: PlanFacts): number[] => [...slots.keys()];
 
 /** Sheet, water and brushes; how the sheet is held is filled in once all steps stand (`preparedSteps`). */
-export const prepareStep = (_facts: PlanFacts): StepDraft => ({
+export const prepareStep = (facts: PlanFacts): StepDraft => ({
   ...quietStep,
   key: 'prepare/sheet/0',
   kind: 'prepare',
   title: 'Prepare',
   prompt: 'Fix the sheet to a board and set out two jars of water.',
-  paintMinutes: [3, 8],
+  paintMinutes: minutesOnSheet(facts, [3, 8]),
 });
 
 const cautionsOf = (paints: readonly Paint[]): string[] =>
@@ -34,13 +35,13 @@ export function puddlesStep(facts: PlanFacts): StepDraft {
     watch: 'Wet paint looks darker than it dries: judge it dry.',
     mixes: usedMixes(mixes),
     families: mixes.filter((mix) => mix.parts.length > 0).map((mix) => mix.family),
-    paintMinutes: [3 + puddles.size, 6 + 3 * puddles.size],
+    paintMinutes: minutesOnSheet(facts, [3 + puddles.size, 6 + 3 * puddles.size]),
     cautions: cautionsOf(paintsIn(facts, all)),
     rules: ['R15'],
   };
 }
 
-/** Outlines of the big shapes. */
+/** Outlines of the big shapes: on a quarter sheet she draws up to 60 of them, on a smaller one fewer. */
 export function transferStep(facts: PlanFacts): StepDraft {
   const slots = everySlot(facts);
   return {
@@ -52,10 +53,14 @@ export function transferStep(facts: PlanFacts): StepDraft {
       'Draw only the outlines of the big shapes and the whites to keep, lightly, with an H pencil.',
     watch: 'No scrubbing with the rubber: it roughens the paper.',
     slots,
-    paintMinutes: paintMinutes(areaCm2(facts, slots) / 4, Math.min(60, shapeCount(facts, slots)), {
-      cm2PerMinute: 40,
-      secondsPerShape: 8,
-    }),
+    paintMinutes: paintMinutes(
+      areaCm2(facts, slots) / 4,
+      Math.min(60 * sheetPace(facts), shapeCount(facts, slots)),
+      {
+        cm2PerMinute: 40,
+        secondsPerShape: 8,
+      },
+    ),
     rules: ['R3'],
   };
 }

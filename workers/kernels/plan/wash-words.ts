@@ -37,7 +37,7 @@ function firstPrompt(
 ): string {
   if (technique === 'wet-in-wet') {
     const all = `Wet ${areaInWords(facts, passage, 'everything')}`;
-    return `${all}, wait for an even sheen, then lay the colour in, thicker than the water there. Stop when the shine starts to go.`;
+    return `${all}, wait for an even sheen, then lay the colour in, thicker than for dry paper. Stop when the shine starts to go.`;
   }
   const area = areaInWords(facts, passage, 'the sheet').replace('the sheet', 'the whole sheet');
   const all = `Wash ${area}`;

@@ -53,7 +53,7 @@ it('where a mix lies between two others it meets softly, they may run together',
   expect(notes(0.9)).toEqual([
     undefined,
     undefined,
-    ['Let the colour 1 and the colour 2 run together here: no puddle of its own.'],
+    ['Instead of mixing this you can let the colour 1 and the colour 2 run together on the paper.'],
   ]);
 });
 

@@ -37,10 +37,12 @@ beforeAll(async () => {
 
 /** Sheets that lighten without a word, whites that are not paper, colours that are none. */
 function faultsOfSheets(facts: PlanFacts, steps: readonly Step[]): string[] {
-  return steps.flatMap(({ key, after, consequence }, n) =>
+  return steps.flatMap(({ key, after, consequence, alsoHappens = [] }, n) =>
     after.flatMap((lab, i) => {
       const before = steps[n - 1]?.after[i] ?? defaultPaperLab;
-      const lighter = lab[0] > before[0] + 1e-6 && !consequence?.includes('lighter and chalky');
+      const lighter =
+        lab[0] > before[0] + 1e-6 &&
+        ![consequence, ...alsoHappens].join().includes('lighter and chalky');
       const painted = facts.slots[i]?.reserve && lab[0] !== defaultPaperLab[0];
       const good = lab.every(Number.isFinite) && !lighter && !painted;
       return good ? [] : [`${key} slot ${i}: ${lab.join(' ')}`];
@@ -61,7 +63,10 @@ function expectHonest(facts: PlanFacts, edits: readonly PlanEdit[]): void {
   for (const { step, sentence } of plan.broken) {
     said.set(step, (said.get(step) ?? new Set()).add(sentence));
   }
-  const sayings = plan.steps.map(({ key, consequence }) => [key, consequence ?? '']);
+  const sayings = plan.steps.map(({ key, consequence, alsoHappens = [] }) => [
+    key,
+    [consequence ?? '', ...alsoHappens].join(' '),
+  ]);
   const meant = plan.keys.map((key) => [key, [...(said.get(key) ?? [])].join(' ')]);
   expect(sayings).toEqual(meant);
   expect([...said.keys()].filter((key) => !plan.keys.includes(key))).toEqual([]);

@@ -126,8 +126,9 @@ describe('brush and board', () => {
     const brush = (sideMm: number): string | undefined =>
       stepOf(madeFacts({ slots: [slot(300), slot(sideMm)], washes: { sheet: [[0, 1], [1]] } }), 2)
         .brush;
-    expect([150, 60, 25, 10, 5, 2].map(brush)).toEqual([
+    expect([250, 150, 60, 25, 10, 5, 2].map(brush)).toEqual([
       'a large flat (40 to 50 mm) or a mop',
+      'a flat (20 to 25 mm) or a mop',
       'a mop or a round 12',
       'a round 12',
       'a round 8',
@@ -139,7 +140,7 @@ describe('brush and board', () => {
   test('the first wash by all it covers; later a small one for many small shapes', () => {
     const bits = slot(20, { share: 0.3, shapes: 60, smallShapes: 30 });
     const facts = madeFacts({ slots: [bits], washes: { sheet: [[0], [0]] } });
-    expect(stepOf(facts, 1).brush).toBe('a large flat (40 to 50 mm) or a mop');
+    expect(stepOf(facts, 1).brush).toBe('a flat (20 to 25 mm) or a mop');
     expect(stepOf(facts, 2).brush).toBe('a round 12; a round 6 for the small shapes');
   });
 
@@ -154,10 +155,9 @@ describe('brush and board', () => {
 
 test('the window in words: the sign before the minutes', () => {
   const words = (paper: Touch['paper'], minutes: Touch['minutes']) =>
-    touchWindow({ paper, minutes });
-  expect(words('shiny', [0, 12])).toBe('while it shines, 12 min at most');
-  expect(words('bone dry', [0, 0.5])).toBe('while it shines, ½ min at most');
-  expect(words('shiny', [0, 120])).toBe('while it shines, 2 h at most');
+    touchWindow({ paper, minutes }, [3, minutes?.[1] ?? 0]);
+  expect(words('shiny', [0, 12])).toBe('while it shines, for 3–12 min');
+  expect(words('bone dry', [0, 0.5])).toBe('while it shines, for up to a minute');
   expect(words('satin', [0.5, 12])).toBe('as the shine goes, after ½–12 min');
   expect(words('damp', [3, 20])).toBe('once the shine has gone, 3–20 min after the stroke');
   expect(words('bone dry', null)).toBe('on bone dry paper');

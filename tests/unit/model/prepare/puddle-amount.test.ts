@@ -56,18 +56,18 @@ const planOf = (mixes: Mix[], steps: Step[] = [wash()]): WashPlan => ({
 const sheet = { widthMm: 500, heightMm: 500 };
 
 describe('how much of a puddle', () => {
-  // By hand: 0.25 m2 x 3/4 x 60 g/m2 x 1.5 = 16.875 ml; milk at load 3.5 is 40 % paint: 6.75 ml, 3 to 1.
-  test('area by water, half as much again; paint by the ladder, shared out by parts', () => {
-    const a = row('a', 1, 3.5);
+  // By hand: 0.25 m2 x 3/4 x 60 g/m2 x 1.5 = 16.875 ml; load 3 lays 5 g/m2 of paint: 1.40625 ml, 3 to 1.
+  test('area by water, half as much again; paint by load, shared out by parts', () => {
+    const a = row('a', 1, 3);
     const amount = puddleAmount(planOf([a]), [a], sheet);
     expect(amount?.ml).toBeCloseTo(16.875, 6);
-    expect(amount?.waterMl).toBeCloseTo(10.125, 6);
+    expect(amount?.waterMl).toBeCloseTo(15.46875, 6);
     expect(amount?.paints.map(({ paint }) => paint)).toEqual(['blue', 'brown']);
     expect(amount?.paints.map(({ ml }) => ml)).toEqual([
-      expect.closeTo(5.0625, 6),
-      expect.closeTo(1.6875, 6),
+      expect.closeTo(1.0546875, 6),
+      expect.closeTo(0.3515625, 6),
     ]);
-    expect(amount?.paints[0]?.cm).toBeCloseTo(25.3, 1);
+    expect(amount?.paints[0]?.cm).toBeCloseTo(5.27, 2);
   });
 
   test('rows of one puddle add up; twice the sheet is twice the puddle', () => {
@@ -81,26 +81,36 @@ describe('how much of a puddle', () => {
   });
 
   test('lighter parts take less paint in as much water', () => {
-    const even = row('a', 1, 3.5);
-    const { weaker } = row('a', 1, 3.5, {
-      weaker: { bands: [1], load: 0.35, consistency: 'tea', target: null, expected: [80, 0, 0] },
+    const even = row('a', 1, 3);
+    const { weaker } = row('a', 1, 3, {
+      weaker: { bands: [1], load: 0.3, consistency: 'tea', target: null, expected: [80, 0, 0] },
     });
     const thin = { ...even, ...(weaker && { weaker }) };
     const [one, two] = [even, thin].map((mix) => puddleAmount(planOf([mix]), [mix], sheet));
     expect(two?.ml).toBeCloseTo(one?.ml ?? 0, 6);
-    // 11.25 ml of tea at 7.5 %, 5.625 of milk at 40 %.
-    expect((two?.ml ?? 0) - (two?.waterMl ?? 0)).toBeCloseTo(0.84375 + 2.25, 6);
+    // 0.5 g/m2 of paint on an eighth of a square metre, 5 g/m2 on half as much; half as much again.
+    expect((two?.ml ?? 0) - (two?.waterMl ?? 0)).toBeCloseTo(0.09375 + 0.46875, 6);
   });
 
   test('the stronger, the more paint, and never more than all', () => {
     const shares = [0.05, 0.35, 0.7, 2, 6, 16, 24, 32].map((load) => {
       const mix = row('a', 1, load);
-      const { ml, waterMl } = puddleAmount(planOf([mix]), [mix], sheet) ?? { ml: 1, waterMl: 1 };
+      const plan = planOf([mix], [wash({ waterGramsPerSquareMetre: 40 })]);
+      const { ml, waterMl } = puddleAmount(plan, [mix], sheet) ?? { ml: 1, waterMl: 1 };
       return 1 - waterMl / ml;
     });
     expect(shares).toEqual([...shares].sort((x, y) => x - y));
     expect(shares[0]).toBeGreaterThan(0);
     expect(shares.at(-1)).toBe(1);
+  });
+
+  // Common practice, no source: a pea of paint, about 0.2 ml, to a tablespoon (15 ml) of thin wash.
+  test('a tablespoon of thin wash takes about a pea of paint', () => {
+    const mix = row('a', 1, 0.5);
+    const { ml, waterMl } = puddleAmount(planOf([mix]), [mix], sheet) ?? { ml: 1, waterMl: 1 };
+    const pea = ((ml - waterMl) / ml) * 15;
+    expect(pea).toBeGreaterThan(0.1);
+    expect(pea).toBeLessThan(0.4);
   });
 
   test('wet-in-wet asks for no larger puddle: the rest is clean water; less water is heeded', () => {

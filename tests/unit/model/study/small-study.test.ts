@@ -72,7 +72,7 @@ describe('the small study', () => {
     expect(touches).toBe(true);
   });
 
-  test('three values, one paint, two washes, twenty minutes; her whites go with it', () => {
+  test('three values, one paint, two washes, an hour; her whites go with it', () => {
     const study = studyOf();
     const reading = readingWishes(study.decisions, study.reference);
     expect(reading).toMatchObject({ bands: 3, familyEdits: [{ join: 'all' }] });
@@ -81,7 +81,7 @@ describe('the small study', () => {
     expect(wishes).toMatchObject({
       colours: { mode: 'one', paint: 'pb27-prussian-blue' },
       washes: 2,
-      evening: 20,
+      evening: 60,
     });
     expect(new Set(study.decisions.map(({ id }) => id)).size).toBe(study.decisions.length);
   });
@@ -135,7 +135,7 @@ describe('a plan of one paint', () => {
   const wishes = {
     colours: { mode: 'one', paint: 'pb27-prussian-blue' },
     washes: 2,
-    evening: 20,
+    evening: 60,
   } as const;
 
   test('is sound, in two washes of one puddle, and speaks of no second colour', async () => {

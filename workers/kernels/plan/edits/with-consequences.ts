@@ -6,7 +6,7 @@ const nameOf = ({ rule, step, sentence }: BrokenRule): string => `${rule} ${step
 
 /**
  * The steps of a plan she changed, each with what will happen because of it: every rule broken now that was
- * not broken `before`, its sentence at its step.
+ * not broken `before`, its sentence at its step. The gravest stands first, and alone; the others follow it.
  */
 export function withConsequences(
   plan: RuledPlan,
@@ -21,6 +21,8 @@ export function withConsequences(
   }
   return plan.steps.map((step) => {
     const sentences = said.get(step.key);
-    return sentences ? { ...step, consequence: [...sentences].join(' ') } : step;
+    if (!sentences) return step;
+    const [consequence = '', ...alsoHappens] = sentences;
+    return { ...step, consequence, ...(alsoHappens.length > 0 && { alsoHappens }) };
   });
 }

@@ -7,7 +7,8 @@ import { washInHand } from './wash-in-hand.ts';
  * common practice, no source.
  */
 const brushes = [
-  { sideMm: 110, name: 'a large flat (40 to 50 mm) or a mop' },
+  { sideMm: 200, name: 'a large flat (40 to 50 mm) or a mop' },
+  { sideMm: 100, name: 'a flat (20 to 25 mm) or a mop' },
   { sideMm: 45, name: 'a mop or a round 12' },
   { sideMm: 18, name: 'a round 12' },
   { sideMm: 7, name: 'a round 8' },
