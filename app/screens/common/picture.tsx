@@ -2,6 +2,7 @@ import type { ComponentChildren } from 'preact';
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import type { Layer } from '../../drawing/layers.ts';
 import type { PixelSize } from '../../model/reference.ts';
+import { afterFrame, whenIdle } from './paint-later.ts';
 import styles from './picture.module.css';
 
 interface LayerCanvasProps {
@@ -32,14 +33,7 @@ function LayerCanvas({ paint, size, shown, ahead }: LayerCanvasProps) {
       return;
     }
     // What was tapped shows first that it was; then comes the picture, then what is painted ahead of need.
-    let later: ReturnType<typeof setTimeout> | undefined;
-    const frame = requestAnimationFrame(() => {
-      later = setTimeout(draw, shown ? 0 : 30);
-    });
-    return () => {
-      cancelAnimationFrame(frame);
-      clearTimeout(later);
-    };
+    return shown ? afterFrame(draw) : whenIdle(draw);
   });
   return <canvas ref={canvas} class={styles.layer} hidden={!shown} />;
 }

@@ -50,6 +50,9 @@ function Puddle({ uses, ...source }: PuddleSource & { uses: readonly Mix[] }) {
   const amount = sheet && puddleAmount(plan, uses, sheet);
   const nameOf = (paint: string): string =>
     plan.palette.find(({ id }) => id === paint)?.name ?? paint;
+  const inSeveral = new Set(uses.map(({ passage }) => passage)).size > 1;
+  const placeOf = ({ family, passage }: Mix): string =>
+    inSeveral ? `${familyName(family)} of the ${passage}` : familyName(family);
   const notes = new Set(strongest ? [] : uses.flatMap((mix) => mix.notes ?? []));
   return (
     <li class={styles.puddle}>
@@ -69,11 +72,11 @@ function Puddle({ uses, ...source }: PuddleSource & { uses: readonly Mix[] }) {
                   key={`${mix.id}-weaker`}
                   mix={mix}
                   strength={mix.weaker}
-                  of={`${familyName(mix.family)}, lighter parts`}
+                  of={`${placeOf(mix)}, lighter parts`}
                 />,
               ]
             : []),
-          <PuddleUse key={mix.id} mix={mix} of={familyName(mix.family)} />,
+          <PuddleUse key={mix.id} mix={mix} of={placeOf(mix)} />,
         ])}
       </ul>
       {amount && <p class={styles.quiet}>{amountInWords(amount, nameOf)}</p>}
