@@ -1,7 +1,7 @@
 import { middleOf } from './drying/taught-range.ts';
-import { eveningOf, isPaintingStep } from './evening-steps.ts';
+import { eveningOf } from './evening-steps.ts';
 import type { Range } from './lab.ts';
-import { planRows } from './plan-rows.ts';
+import { needsDrySheet, planRows } from './plan-rows.ts';
 import type { WashPlan } from './wash-plan.ts';
 
 /** Minutes of one evening. The likely ones add up the middles, on a ratio scale, of every step's range. */
@@ -20,10 +20,6 @@ interface Span {
   readonly minutes: Range;
   readonly isWait: boolean;
 }
-
-/** Whether it is worth waiting for a dry sheet: paint or mask comes next, not only a look. */
-const needsDrySheet = (step: WashPlan['steps'][number]): boolean =>
-  isPaintingStep(step) || step.kind === 'unmask';
 
 function spansOf(plan: Pick<WashPlan, 'steps' | 'paper'>): Span[] {
   const rows = planRows(plan);

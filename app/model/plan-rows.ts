@@ -1,3 +1,4 @@
+import { isPaintingStep } from './evening-steps.ts';
 import type { Range } from './lab.ts';
 import type { Step, WashPlan } from './wash-plan.ts';
 
@@ -30,7 +31,16 @@ export function planRows({ steps, paper }: Pick<WashPlan, 'steps' | 'paper'>): P
   return rows;
 }
 
-/** Minutes of work, and of waiting in between, of a whole plan. */
+/** Whether it is worth waiting for a dry sheet: paint or mask comes next, not only a look. */
+export const needsDrySheet = (step: Step): boolean =>
+  isPaintingStep(step) || step.kind === 'unmask';
+
+const waitsOf = (rows: readonly PlanRow[]): Range[] =>
+  rows.flatMap(({ wait }, i) =>
+    wait && rows.slice(i + 1).some(({ step }) => needsDrySheet(step)) ? [wait] : [],
+  );
+
+/** Minutes of work, and of waiting in between, of a whole plan; no one waits for what is laid last. */
 export function planMinutes({ steps, paper }: Pick<WashPlan, 'steps' | 'paper'>): {
   readonly work: Range;
   readonly wait: Range;
@@ -39,6 +49,6 @@ export function planMinutes({ steps, paper }: Pick<WashPlan, 'steps' | 'paper'>)
     ranges.reduce(([low, high], range): Range => [low + range[0], high + range[1]], [0, 0]);
   return {
     work: sum(steps.map(({ paintMinutes }) => paintMinutes)),
-    wait: sum(planRows({ steps, paper }).flatMap(({ wait }) => (wait ? [wait] : []))),
+    wait: sum(waitsOf(planRows({ steps, paper }))),
   };
 }

@@ -1,20 +1,26 @@
 import type { PuddleAmount } from './puddle-amount.ts';
 
-/** A teaspoon, ml. */
+/** A teaspoon, ml, and drops in 1 ml (common practice, no source). */
 const teaspoonMl = 5;
+const dropsInMl = 20;
+
+/** 'a few drops', '15 drops': by fives, under a quarter of a teaspoon. */
+function drops(ml: number): string {
+  const fives = 5 * Math.round((ml * dropsInMl) / 5);
+  return fives < 10 ? 'a few drops' : `${fives} drops`;
+}
 
 function teaspoons(ml: number): string {
   const quarters = Math.round((ml / teaspoonMl) * 4);
-  if (quarters < 1) return 'a few drops';
   if (quarters < 4) return ['a quarter', 'half', 'three quarters'][quarters - 1] ?? '';
   const halves = Math.round(quarters / 2) / 2;
   return halves === 1 ? 'one' : String(halves);
 }
 
-/** 'one teaspoon', '2.5 teaspoons', 'a few drops'. */
+/** 'one teaspoon', '2.5 teaspoons', '15 drops'. */
 function waterInWords(ml: number): string {
+  if (ml < 1) return drops(ml);
   const spoons = teaspoons(ml);
-  if (spoons === 'a few drops') return spoons;
   if (/^(a quarter|half|three quarters)$/.test(spoons))
     return `${spoons === 'half' ? 'half a' : `${spoons} of a`} teaspoon`;
   return `${spoons} teaspoon${spoons === 'one' ? '' : 's'}`;

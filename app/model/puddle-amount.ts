@@ -20,6 +20,10 @@ const moreThanEnough = 1.5;
  */
 const paintGramsOfLoad = 40 / 24;
 
+/** Less than this of a fluid puddle does not load a brush, ml (own figure); a fluid one has less paint than a third. */
+const smallestMl = 1;
+const fluidShare = 1 / 3;
+
 /** Millilitres in 1 cm of strip from a tube with a 5 mm opening (own: a cylinder). */
 const mlPerCm = 0.2;
 
@@ -82,6 +86,9 @@ export function puddleAmount(
   const parts = rows[0]?.parts ?? [];
   const all = partsOf(parts);
   if (ml <= 0 || all === 0) return null;
+  const more = paint / ml <= fluidShare ? Math.max(1, smallestMl / ml) : 1;
+  ml *= more;
+  paint *= more;
   return {
     ml,
     waterMl: ml - paint,

@@ -1,6 +1,7 @@
 import { bandWord } from '../../model/band-words.ts';
 import { familyNameIn } from '../../model/family-name-in.ts';
 import { minutesInWords } from '../../model/minutes-in-words.ts';
+import { valueOfLightness } from '../../model/munsell-value.ts';
 import type { Reading } from '../../model/reading.ts';
 import type { Step, WashPlan } from '../../model/wash-plan.ts';
 import { wetnessSign } from '../../model/wetness.ts';
@@ -24,8 +25,9 @@ export function StepCard({ plan, reading, step, calls }: StepCardProps) {
   const mixes = plan.mixes.filter(({ id }) => step.mixes.includes(id));
   const familyName = familyNameIn(plan, reading);
   const aims = step.bands.map((band) => {
-    const value = reading.bands[band - 1]?.value;
-    return `${bandWord(band, reading.bands.length)}${value === undefined ? '' : ` (value ${value.toFixed(1)})`}`;
+    const planned = reading.bands[band - 1]?.plannedLightness;
+    const value = planned === undefined ? '' : ` (value ${valueOfLightness(planned).toFixed(1)})`;
+    return `${bandWord(band, reading.bands.length)}${value}`;
   });
   return (
     <article class={styles.card}>

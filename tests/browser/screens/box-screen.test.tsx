@@ -119,7 +119,7 @@ test('a mixed tube is typed, survives a reload, is saved, changed, taken out and
     .filter({ hasText: 'My green gold' });
   await expect
     .element(row)
-    .toHaveTextContent('Not measured: behaves like phthalocyanine green, yellow shade.');
+    .toHaveTextContent('Not measured: behaves like phthalocyanine green (yellow shade).');
   await expect.element(row).toHaveTextContent('2 pigments in one tube');
   await expect.element(row).toHaveTextContent('Granulates a little, transparent, stains');
   const { box, ownPaints } = boxWishes(ownBox.box.value);

@@ -47,6 +47,13 @@ export const splatterStep = (
   rules: ['R13', 'R21'],
 });
 
+/** Rows up to one value lighter than the darkest of them, L*: the others make no accent. */
+const darkRows = (mixes: readonly Mix[]): Mix[] => {
+  const painted = mixes.filter(({ parts }) => parts.length > 0);
+  const darkest = Math.min(...painted.map(({ expected }) => expected[0]));
+  return painted.filter(({ expected }) => expected[0] <= darkest + 10);
+};
+
 /** The smallest, darkest touches. */
 export const accentsStep = (
   facts: PlanFacts,
@@ -58,12 +65,12 @@ export const accentsStep = (
   kind: 'accents',
   title: 'Accents',
   prompt:
-    'With the point of a small brush and thick paint set the few darkest touches, most of them near the centre of interest.',
+    'With the point of a small brush and the darkest puddle, thicker than before, set the few darkest touches, most near the centre of interest.',
   watch: 'Fewer than you want to.',
   bands: [...new Set(slots.flatMap((i) => facts.slots[i]?.band ?? []))].sort((a, b) => a - b),
   slots,
   families: familiesOf(facts, slots),
-  mixes: usedMixes(mixes),
+  mixes: usedMixes(darkRows(mixes)),
   technique: 'dry brush',
   paintMinutes: paintMinutes(0, 40 * sheetPace(facts), { cm2PerMinute: 1, secondsPerShape: 8 }),
   ...dryingMinutes(facts, 'accents'),

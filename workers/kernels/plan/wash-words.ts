@@ -26,7 +26,7 @@ function areaInWords(facts: PlanFacts, passage: string, whole: string): string {
   const whites = hasWhitesToLeave(facts, passage);
   const other = others[passage];
   if (other === undefined) return whites ? `${whole} but the whites` : 'the sheet';
-  return `the ${passage} up to the ${other}${whites ? ' but no whites' : ''}`;
+  return `the ${passage} up to the ${other}${whites ? ', but not the whites' : ''}`;
 }
 
 function firstPrompt(
@@ -37,7 +37,7 @@ function firstPrompt(
 ): string {
   if (technique === 'wet-in-wet') {
     const all = `Wet ${areaInWords(facts, passage, 'everything')}`;
-    return `${all}, wait for an even sheen, then lay the colour in, thicker than for dry paper. Stop when the shine starts to go.`;
+    return `${all}, wait for an even sheen, then lay the colour in thicker than on dry paper. Stop as the shine starts to go.`;
   }
   const area = areaInWords(facts, passage, 'the sheet').replace('the sheet', 'the whole sheet');
   const all = `Wash ${area}`;

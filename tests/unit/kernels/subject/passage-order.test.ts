@@ -90,7 +90,7 @@ describe('passages', () => {
     expect(plan.steps.filter(({ technique }) => technique === 'wet-in-wet').length).toBeGreaterThan(
       1,
     );
-    expect(washesOf(plan, 'subject')[0]?.prompt).toContain('ground but no whites');
+    expect(washesOf(plan, 'subject')[0]?.prompt).toContain('ground, but not the whites');
     expect(brokenRules(plan, limits)).toEqual([]); // prompts of at most 160 signs are among them
   });
 

@@ -49,6 +49,8 @@ test('a drying check stands with the step it waits for, and only changes are pic
 });
 
 test('times are summed: drying only where it is waited for', () => {
+  const dried = [...steps.slice(0, 4), step(5, { kind: 'dry' }), ...steps.slice(4)];
+  expect(planMinutes({ steps: dried, paper }).wait).toEqual([30, 80]);
   expect(planMinutes({ steps, paper })).toEqual({ work: [14, 34], wait: [30, 80] });
   expect(planMinutes({ steps: [], paper })).toEqual({ work: [0, 0], wait: [0, 0] });
 });

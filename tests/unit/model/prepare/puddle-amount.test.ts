@@ -120,6 +120,17 @@ describe('how much of a puddle', () => {
     expect(ml({ waterGramsPerSquareMetre: 40 })).toBeCloseTo(11.25, 6);
   });
 
+  test('a fluid puddle is never too small to load a brush; thick paint may be', () => {
+    const small = { widthMm: 50, heightMm: 50 };
+    const [thin, thick] = [3, 24].map((load) => {
+      const mix = row('a', 1, load);
+      return puddleAmount(planOf([mix], [wash({ waterGramsPerSquareMetre: 40 })]), [mix], small);
+    });
+    expect(thin?.ml).toBeCloseTo(1, 9);
+    expect((thin?.ml ?? 0) - (thin?.waterMl ?? 0)).toBeCloseTo(3 / 24, 6);
+    expect(thick?.ml).toBeCloseTo(0.1125, 6);
+  });
+
   test('no wash takes it: nothing', () => {
     const a = row('a', 1, 3.5);
     expect(puddleAmount(planOf([a], []), [a], sheet)).toBeNull();
