@@ -8,18 +8,19 @@ const named = ({ technique }: Touch): string =>
 
 interface TouchListProps {
   step: Pick<Step, 'touches' | 'brush' | 'board' | 'shineMinutes'>;
-  /** At the easel: brush and board in one line, before what is done with them. */
-  brief?: boolean;
+  /** Not brush and board: at the easel they stand in a line of their own. */
+  techniquesOnly?: boolean;
 }
 
 /** How a step is done: the smaller techniques, each with when, then the brush and how the board lies. */
-export function TouchList({ step, brief }: TouchListProps) {
+export function TouchList({ step, techniquesOnly }: TouchListProps) {
   const { touches = [], brush, board, shineMinutes } = step;
-  if (touches.length === 0 && !brush && !board) return null;
-  const tools = [brush && `Brush: ${brush}.`, board && `Board: ${board}.`].filter(Boolean);
+  const tools = techniquesOnly
+    ? []
+    : [brush && `Brush: ${brush}.`, board && `Board: ${board}.`].filter(Boolean);
+  if (touches.length === 0 && tools.length === 0) return null;
   return (
     <div class={styles.handling}>
-      {brief && tools.length > 0 && <p>{tools.join(' ')}</p>}
       {touches.length > 0 && (
         <ul class={styles.touches}>
           {touches.map((touch) => (
@@ -29,7 +30,9 @@ export function TouchList({ step, brief }: TouchListProps) {
           ))}
         </ul>
       )}
-      {!brief && tools.map((tool) => <p key={tool}>{tool}</p>)}
+      {tools.map((tool) => (
+        <p key={tool}>{tool}</p>
+      ))}
     </div>
   );
 }

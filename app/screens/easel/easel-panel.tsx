@@ -9,6 +9,7 @@ import type { PaintCalls } from '../../state/paint-calls.ts';
 import { Consequence } from '../common/consequence.tsx';
 import { LayOutList } from '../common/lay-out-list.tsx';
 import { amountsFor, PuddleList } from '../common/puddle-list.tsx';
+import { ToolLine } from '../common/tool-line.tsx';
 import { TouchList } from '../common/touch-list.tsx';
 import { ValueScale } from '../common/value-scale.tsx';
 import { EaselClock } from './easel-clock.tsx';
@@ -35,6 +36,8 @@ export function EaselPanel({ easel, senses, calls, desk, step, view }: EaselPane
   const { plan, seen } = desk;
   const { phase, stepIndex } = easel.session.value;
   const finished = phase === 'finished';
+  // Before she starts she takes up the brush; once she paints, what to do with it comes first.
+  const painting = phase === 'painting';
   const mixes = plan.mixes.filter(({ id }) => step.mixes.includes(id));
   const top = useRef<HTMLDivElement>(null);
   const due = senses.cue.value?.kind === 'end';
@@ -67,7 +70,8 @@ export function EaselPanel({ easel, senses, calls, desk, step, view }: EaselPane
           </p>
         ))}
       <Consequence step={step} />
-      {!finished && <TouchList step={step} brief />}
+      {!finished && !painting && <ToolLine step={step} />}
+      {!finished && <TouchList step={step} techniquesOnly />}
       {step.soften && <p>{step.soften}</p>}
       {step.kind === 'prepare' && <LayOutList plan={plan} />}
       {mixes.length > 0 && (
@@ -76,11 +80,12 @@ export function EaselPanel({ easel, senses, calls, desk, step, view }: EaselPane
           mixes={mixes}
           familyName={familyNameIn(plan, seen.reading)}
           calls={calls}
-          sheet={phase === 'painting' ? undefined : amountsFor(step, seen.reading)}
+          sheet={painting ? undefined : amountsFor(step, seen.reading)}
           strongest={step.kind === 'accents'}
         />
       )}
       {step.watch && <p>{step.watch}</p>}
+      {painting && <ToolLine step={step} />}
       {phase === 'drying' && (
         <MeanwhileList easel={easel} desk={desk} onEdges={() => view.look('edges')} />
       )}

@@ -1,5 +1,6 @@
 import { afterEach, expect, test } from 'vitest';
 import type { Touch } from '../../../app/model/touch.ts';
+import { ToolLine } from '../../../app/screens/common/tool-line.tsx';
 import { TouchList } from '../../../app/screens/common/touch-list.tsx';
 import { type Shown, shown } from './shown.ts';
 
@@ -39,8 +40,12 @@ test('each technique with its sign and its minutes, then the brush and how the b
 });
 
 test('one line of tools at the easel, no list without techniques, nothing without anything', () => {
+  const tools = { brush: 'a round 12', board: 'flat', shineMinutes: [0, 0] } as const;
   screen = shown(
-    <TouchList step={{ brush: 'a round 12', board: 'flat', shineMinutes: [0, 0] }} brief />,
+    <>
+      <ToolLine step={tools} />
+      <TouchList step={tools} techniquesOnly />
+    </>,
   );
   expect(screen.host.querySelector('ul')).toBeNull();
   expect(screen.host.textContent).toBe('Brush: a round 12. Board: flat.');
