@@ -39,7 +39,7 @@ export function ChangeStep({ studio, plan, reading, step }: ChangeStepProps) {
         <p class={styles.which}>
           {step.n}. {step.title}
         </p>
-        <ChangeSaid studio={studio} step={step} />
+        <ChangeSaid studio={studio} plan={plan} step={step} />
         <div class={styles.actions}>
           <Button onClick={() => change({ kind: 'skip', key, skipped: true })}>Leave out</Button>
           {standsByItself(step) && (

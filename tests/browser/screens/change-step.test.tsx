@@ -98,6 +98,9 @@ test('darks moved earlier: what will happen is said at the step, undo takes it b
   await press('Earlier');
   await expect.element(inView()).toHaveTextContent('wash/sheet/3');
   await expect.element(keys()).toHaveTextContent(/wash\/sheet\/3 dry\/sheet\/3 wash\/sheet\/2/);
+  // It tells on another step: that is said at once, and at that step.
+  const elsewhere = page.getByTestId('elsewhere');
+  await expect.element(elsewhere).toHaveTextContent(/Mind step \d+, .*darks that lie there/);
   show('wash/sheet/2');
   await expect.element(said()).toHaveTextContent('darks that lie there already');
   await press('Undo');
