@@ -15,7 +15,7 @@ import { readPicture } from '../../workers/kernels/read-picture.ts';
 import { seededRandom } from '../bench/seeded-random.ts';
 import { naivePlan } from '../support/naive-plan.ts';
 import { paintedByHand } from '../support/simulated-painter.ts';
-import { madeReading, tableOf } from '../unit/kernels/paint/made-reading.ts';
+import { readings } from '../unit/kernels/paint/built-plans.ts';
 import { eightPhotographs } from '../unit/kernels/reading/eight-photographs.ts';
 
 /** What is planned, and the simplified lightness of every pixel where there is a picture. */
@@ -50,34 +50,8 @@ async function readPhoto(file: string): Promise<Subject> {
 
 /** Two pictures by hand: no pixels, only slots. */
 const madePictures: readonly Subject[] = [
-  {
-    name: 'made: four values, four hues',
-    reading: madeReading(
-      tableOf(
-        [96, 74, 52, 28],
-        [
-          [-14, 26],
-          [2, -24],
-          [8, 22],
-          [0, 3],
-        ],
-      ),
-    ),
-  },
-  {
-    name: 'made: low key',
-    reading: madeReading(
-      tableOf(
-        [70, 40, 24, 12],
-        [
-          [4, 10],
-          [-6, -12],
-          [10, 14],
-          [0, 0],
-        ],
-      ),
-    ),
-  },
+  { name: 'made: four values, four hues', reading: readings.landscape },
+  { name: 'made: low key', reading: readings['low key'] },
 ];
 
 /** Mean |dL*| of every pixel of the simplified picture, as it is to be on the sheet, from its slot's last colour. */

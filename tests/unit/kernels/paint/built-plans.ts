@@ -7,7 +7,13 @@ import snow from '../../../fixtures/readings/mountain-snow.json';
 import seeds from '../../../fixtures/readings/seed-heads.json';
 import { madeReading, tableOf } from './made-reading.ts';
 
-const readings: Record<string, Reading> = {
+/** Readings of photographs as this app made them, and of pictures by hand. */
+export const readings: Readonly<
+  Record<
+    'landscape' | 'low key' | 'high key' | 'seed heads' | 'mountain snow' | 'forest stream',
+    Reading
+  >
+> = {
   landscape: madeReading(
     tableOf(
       [96, 74, 52, 28],

@@ -3,6 +3,7 @@ import { expect, it } from 'vitest';
 import { noCheckpoint } from '../../../../workers/kernels/palette/checkpoint.ts';
 import { buildWashPlan } from '../../../../workers/kernels/plan/build-wash-plan.ts';
 import { brokenRules } from '../../../../workers/kernels/plan/check-rules.ts';
+import { runs, within } from '../../../support/more-runs.ts';
 import { anyReading } from './any-reading.ts';
 import { madeReading, tableOf } from './made-reading.ts';
 
@@ -16,26 +17,30 @@ const box = [
   'pg17-chromium-oxide',
 ];
 
-it('any reading gives a sound plan or one honest warning, the same each time', async () => {
-  await fc.assert(
-    fc.asyncProperty(
-      anyReading,
-      fc.integer({ min: 1, max: 4 }),
-      fc.integer({ min: 1, max: 4 }),
-      async ({ slots, borders }, washes, puddlesPerWash) => {
-        const made = madeReading(slots, borders);
-        const wishes = { box, paletteSize: 3, washes, puddlesPerWash };
-        const plan = await buildWashPlan(made, wishes, noCheckpoint);
-        expect(brokenRules(plan, { washes, puddlesPerWash })).toEqual([]);
-        expect(JSON.stringify(plan)).not.toMatch(/null,null|NaN|Infinity/);
-        expect(plan.steps.length > 0 || plan.warnings.length === 1).toBe(true);
-        const again = await buildWashPlan(made, wishes, noCheckpoint);
-        expect(again).toEqual(plan);
-      },
-    ),
-    { numRuns: 30, seed: 11 },
-  );
-}, 120_000);
+it(
+  'any reading gives a sound plan or one honest warning, the same each time',
+  async () => {
+    await fc.assert(
+      fc.asyncProperty(
+        anyReading,
+        fc.integer({ min: 1, max: 4 }),
+        fc.integer({ min: 1, max: 4 }),
+        async ({ slots, borders }, washes, puddlesPerWash) => {
+          const made = madeReading(slots, borders);
+          const wishes = { box, paletteSize: 3, washes, puddlesPerWash };
+          const plan = await buildWashPlan(made, wishes, noCheckpoint);
+          expect(brokenRules(plan, { washes, puddlesPerWash })).toEqual([]);
+          expect(JSON.stringify(plan)).not.toMatch(/null,null|NaN|Infinity/);
+          expect(plan.steps.length > 0 || plan.warnings.length === 1).toBe(true);
+          const again = await buildWashPlan(made, wishes, noCheckpoint);
+          expect(again).toEqual(plan);
+        },
+      ),
+      runs(30, 11),
+    );
+  },
+  within(120_000),
+);
 
 const oneTone = (lightness: number) => madeReading(tableOf([lightness], [[0, 0]]));
 const many = (bands: number, families: number) =>
