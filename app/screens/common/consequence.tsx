@@ -1,14 +1,14 @@
 import type { Step } from '../../model/wash-plan.ts';
 import styles from './consequence.module.css';
 
-/** The gravest of what will happen because of her changes, the rest on request; nothing where nothing speaks against them. */
+/** The gravest of what will happen because of her changes, or of the time she has, the rest on request; nothing where nothing speaks against them. */
 export function Consequence({ step }: { step: Pick<Step, 'consequence' | 'alsoHappens'> }) {
   const { consequence, alsoHappens = [] } = step;
   if (!consequence) return null;
   return (
     <div class={styles.consequence} data-testid="consequence">
       <p>
-        <strong>Your change:</strong> {consequence}
+        <strong>Mind:</strong> {consequence}
       </p>
       {alsoHappens.length > 0 && (
         <details>

@@ -43,8 +43,9 @@ export function PlanSheet({ title, sheet, plan, reading, stage, type }: PlanShee
       <header class={styles.head}>
         <h2 class={styles.title}>{title}</h2>
         <p>
-          {sheetInWords(sheet)} Work {minutesInWords(work)}, drying in between{' '}
-          {minutesInWords(wait)}. {planTimeInWords(eveningTimes(plan))}
+          {sheetInWords(sheet)} Work {minutesInWords(work)}
+          {wait[1] > 0 && `, drying in between ${minutesInWords(wait)}`}.{' '}
+          {planTimeInWords(eveningTimes(plan))}
         </p>
         <p>
           <strong>Paints</strong> {paints}
