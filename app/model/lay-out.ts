@@ -22,11 +22,16 @@ function besides(steps: readonly Step[]): string[] {
   ];
 }
 
+/** A brush by its name alone: what it is for is said at the step. */
+const plainBrush = (brush: string): string => brush.replace(/ for the .*$/, '');
+
 /** Paints that some mix takes, brushes of the steps, and what else the techniques ask for. */
 export function layOut({ palette, mixes, steps }: WashPlan): LaidOut[] {
   const used = new Set(mixes.flatMap(({ parts }) => parts.map(({ paint }) => paint)));
   const paints = palette.filter(({ id }) => used.has(id)).map(({ name, ci }) => `${name} (${ci})`);
-  const brushes = [...new Set(steps.flatMap(({ brush }) => brush?.split('; ') ?? []))];
+  const brushes = [
+    ...new Set(steps.flatMap(({ brush }) => brush?.split('; ').map(plainBrush) ?? [])),
+  ];
   return [
     { name: 'Paints', things: paints },
     { name: 'Brushes', things: brushes },

@@ -166,9 +166,10 @@ test('laid out: paints that are used, each brush once, and what the techniques a
     ...planOf(
       [row('a', 1, 2)],
       [
-        wash({ brush: 'a large mop' }),
+        wash({ brush: 'a large mop; a round 6 for the small shapes' }),
         wash({ brush: 'a large mop', technique: 'wet-in-wet' }),
         wash({ kind: 'mask' }),
+        wash({ kind: 'accents', brush: 'a round 6; a rigger for lines' }),
       ],
     ),
     palette: ['blue', 'brown', 'green'].map(entry),
@@ -178,7 +179,11 @@ test('laid out: paints that are used, each brush once, and what the techniques a
     'blue (PB29)',
     'brown (PB29)',
   ]);
-  expect(rows.find(({ name }) => name === 'Brushes')?.things).toEqual(['a large mop']);
+  expect(rows.find(({ name }) => name === 'Brushes')?.things).toEqual([
+    'a large mop',
+    'a round 6',
+    'a rigger for lines',
+  ]);
   const besides = rows.find(({ name }) => name === 'Besides')?.things.join();
   expect(besides).toMatch(/clean water.*masking fluid/);
   expect(besides).not.toMatch(/opaque white/);

@@ -49,7 +49,7 @@ export function brushFor(facts: PlanFacts, draft: StepDraft): string | null {
     case 'splatter':
       return 'an old round 8';
     case 'accents':
-      return 'a round 6 with a good point; a rigger for lines';
+      return 'a round 6; a rigger for lines';
     case 'last-lights':
       return draft.technique === 'scraping' ? null : 'a round 2 or a rigger';
     default:
