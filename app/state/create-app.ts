@@ -10,6 +10,7 @@ import { takeDropsAndPastes } from './drop-and-paste.ts';
 import { createEasel, type Easel } from './easel.ts';
 import { type EaselSenses, easelSensesOf } from './easel-senses.ts';
 import { createIntake, type Intake } from './intake.ts';
+import { createCharge } from './one-in-charge.ts';
 import { createOwnAir, type OwnAirState } from './own-air.ts';
 import { createOwnBox, type OwnBoxState } from './own-box.ts';
 import type { PaintCalls } from './paint-calls.ts';
@@ -58,6 +59,13 @@ function notesOf(window: Window): NoteStore {
     return { getItem: () => null, setItem: () => {}, removeItem: () => {} };
   }
 }
+
+/** What windows of one app know each other by. */
+const sessionWindows = (window: Window & typeof globalThis) => ({
+  locks: window.navigator.locks as LockManager | undefined,
+  channel:
+    'BroadcastChannel' in window ? new window.BroadcastChannel('firstwash session') : undefined,
+});
 
 const left = {
   study: 'look',
@@ -109,6 +117,7 @@ export function createApp(store: Store, window: Window & typeof globalThis): App
     clock: createClock(),
     screenWatch: createScreenWatch(window.document, window.navigator),
     ownAir,
+    charge: (onNews) => createCharge({ ...sessionWindows(window), onNews }),
   });
   const updates = createUpdates({ settled: store.settled, inSession: easel.running });
   effect(() => {

@@ -20,6 +20,7 @@ import type { Step, WashPlan } from '../model/wash-plan.ts';
 import type { Store } from '../storage/open-store.ts';
 import type { OpenSession } from '../storage/sessions.ts';
 import type { Clock } from './clock.ts';
+import type { Charge } from './one-in-charge.ts';
 import type { OwnAirState } from './own-air.ts';
 import type { Seen } from './seen.ts';
 import { sentenceOf } from './sentence-of.ts';
@@ -69,6 +70,9 @@ export interface Easel {
   takeBack(): void;
   /** Appends what she told in a panel: trouble, practice, a note, work elsewhere. */
   tell(...bodies: readonly EventBody[]): void;
+  /** Whether what she taps in this window counts; else another one has the session. */
+  readonly inCharge: ReadonlySignal<boolean>;
+  takeOver(): void;
   /** The air and the paper from now on, kept for the next session. */
   setAir(air: Pick<KeptAir, 'weather' | 'paper'>): void;
 }
@@ -79,9 +83,11 @@ interface EaselNeeds {
   readonly clock: Clock;
   readonly screenWatch: ScreenWatch;
   readonly ownAir: OwnAirState;
+  readonly charge: (onNews: () => void) => Charge;
 }
 
-export function createEasel({ store, client, clock, screenWatch, ownAir }: EaselNeeds): Easel {
+export function createEasel(needs: EaselNeeds): Easel {
+  const { store, client, clock, screenWatch, ownAir } = needs;
   const desk = signal<Desk | null>(null);
   const log = signal<readonly SessionEvent[]>([]);
   const now = signal(clock.now());
@@ -109,10 +115,22 @@ export function createEasel({ store, client, clock, screenWatch, ownAir }: Easel
   let ticking: ReturnType<typeof setInterval> | undefined;
   let lastGoOn: Moment | null = null;
 
+  /** In another window the session went on. */
+  const charge = needs.charge(() => {
+    const at = desk.value;
+    if (!at) return;
+    store.events(at.sessionId).then(
+      (events) => {
+        if (desk.value === at && events.length > log.value.length) log.value = events;
+      },
+      () => undefined, // said by the store itself
+    );
+  });
+
   /** The log first, the screen from the log; what could not be kept is said and not lost from view. */
   function append(...bodies: readonly EventBody[]): void {
     const at = desk.value;
-    if (!at) return;
+    if (!at || !charge.here.value) return;
     const moment = clock.now();
     const last = log.value.at(-1);
     const setBackMs = last ? clockSetBackMs(last, moment) : 0;
@@ -127,7 +145,7 @@ export function createEasel({ store, client, clock, screenWatch, ownAir }: Easel
     }));
     log.value = [...log.value, ...added];
     now.value = moment;
-    store.appendEvents(added).catch((fault: unknown) => {
+    store.appendEvents(added).then(charge.kept, (fault: unknown) => {
       problem.value = sentenceOf(fault);
     });
     if (!running.value) screenWatch.release();
@@ -213,11 +231,13 @@ export function createEasel({ store, client, clock, screenWatch, ownAir }: Easel
     clearInterval(ticking);
     ticking = setInterval(tick, 250);
     if (running.value) screenWatch.hold();
+    if (desk.value) charge.ask(desk.value.sessionId);
   }
 
   function leave(): void {
     clearInterval(ticking);
     screenWatch.release();
+    charge.release();
   }
 
   return {
@@ -229,6 +249,8 @@ export function createEasel({ store, client, clock, screenWatch, ownAir }: Easel
     running,
     record: computed(() => desk.value && recordOf(desk.value.plan, log.value, taught.value)),
     problem,
+    inCharge: charge.here,
+    takeOver: charge.takeOver,
     savedWord: computed(() => savedWords[store.saving.value]),
     screenStaysOn: screenWatch.staysOn,
     history,

@@ -18,6 +18,7 @@ export function EaselActions({ easel, paintingId, onMore, hint }: EaselActionsPr
   const { phase, timer, stepIndex } = easel.session.value;
   const step = easel.step.value;
   if (!step) return null;
+  if (!easel.inCharge.value) return <Elsewhere easel={easel} />;
   const finished = phase === 'finished';
   const waiting = step.kind === 'dry' && phase === 'drying';
   return (
@@ -71,6 +72,22 @@ export function EaselActions({ easel, paintingId, onMore, hint }: EaselActionsPr
         <button type="button" class={buttonClass('plain', true)} onClick={onMore}>
           More
         </button>
+      </div>
+    </div>
+  );
+}
+
+/** Another window has the session: this one only shows it. */
+function Elsewhere({ easel }: { easel: Easel }) {
+  return (
+    <div class={styles.actions}>
+      <p class={styles.elsewhere} role="status">
+        This session goes on in another window. Here you see how it stands.
+      </p>
+      <div class={styles.main}>
+        <PressButton main onAct={easel.takeOver}>
+          Go on here
+        </PressButton>
       </div>
     </div>
   );

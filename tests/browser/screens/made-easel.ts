@@ -1,6 +1,7 @@
 import { signal } from '@preact/signals';
 import type { AnalysisClient } from '../../../app/analysis/analysis-client.ts';
 import { createEasel, type Easel } from '../../../app/state/easel.ts';
+import { onlyWindow } from '../../../app/state/one-in-charge.ts';
 import { createOwnAir } from '../../../app/state/own-air.ts';
 import { openStore, type Store } from '../../../app/storage/open-store.ts';
 import { newPlanSample, paintingSample, photoSample } from '../../unit/storage/kept-samples.ts';
@@ -38,6 +39,7 @@ export async function madeEasel(): Promise<MadeEasel> {
     client,
     clock: { now: () => ({ wallMs: from + gone, monoMs: gone, bootId: 'made' }) },
     ownAir: createOwnAir(store),
+    charge: () => onlyWindow,
     screenWatch: { staysOn: signal(true), hold: () => {}, release: () => {} },
   });
   await easel.open('made');

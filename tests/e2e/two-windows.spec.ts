@@ -1,0 +1,40 @@
+import { expect, test } from './support/app-page.ts';
+import { easelButton, mainButton, pressOn } from './support/easel-walk.ts';
+import { smallPhoto } from './support/fixture-file.ts';
+import { easelWith, prompt, screen } from './support/walk.ts';
+
+test('two windows show one session; one is in charge, the other follows and can take over', async ({
+  page,
+  context,
+}) => {
+  await page.goto('./');
+  await easelWith(page, smallPhoto);
+  const heading = (of: typeof page) => screen(of, 'easel').getByRole('heading', { level: 1 });
+  const words = /goes on in another window/;
+
+  const second = await context.newPage();
+  await second.goto(page.url());
+  await expect(prompt(second)).toBeVisible();
+  await expect(second.getByText(words)).toBeVisible();
+  await expect(mainButton(second)).toBeHidden();
+  await second.keyboard.press('PageDown'); // counts for nothing here
+
+  await page.bringToFront();
+  await pressOn(page);
+  await pressOn(page);
+  const stands = await heading(page).innerText();
+  await expect(heading(second)).toHaveText(stands);
+  expect(stands).toMatch(/^2 of/);
+
+  await second.bringToFront();
+  await easelButton(second, 'Go on here').click();
+  await expect(mainButton(second)).toBeVisible();
+  await expect(page.getByText(words)).toBeVisible();
+  await pressOn(second);
+  await pressOn(second);
+  await expect(heading(page)).toHaveText(await heading(second).innerText());
+
+  await second.close();
+  await expect(mainButton(page)).toBeVisible();
+  await expect(heading(page)).toHaveText(/^3 of/);
+});
