@@ -20,6 +20,7 @@ import type { Step, WashPlan } from '../model/wash-plan.ts';
 import type { Store } from '../storage/open-store.ts';
 import type { OpenSession } from '../storage/sessions.ts';
 import type { Clock } from './clock.ts';
+import { airFacts, changedMixes } from './first-facts.ts';
 import type { Charge } from './one-in-charge.ts';
 import type { OwnAirState } from './own-air.ts';
 import type { Seen } from './seen.ts';
@@ -196,26 +197,13 @@ export function createEasel(needs: EaselNeeds): Easel {
     if (!desk.value) return;
     resume();
     if (log.value.length > 0) return;
-    const facts = await firstFacts();
+    await ownAir.ready;
+    const facts = [
+      ...(ownAir.isHers.value ? airFacts(ownAir.air.value) : []),
+      ...changedMixes(others.value, paintingId, desk.value.plan.mixes),
+    ];
     // She may have tapped meanwhile.
     append(...(log.value.length === 0 ? [{ kind: 'started' } as const] : []), ...facts);
-  }
-
-  /** What a session begins with: the air and the paper as set last, the mixes as changed last time. */
-  async function firstFacts(): Promise<EventBody[]> {
-    await ownAir.ready;
-    const before = others.value
-      .filter((past) => past.paintingId === paintingId)
-      .sort((a, b) => (a.events[0]?.wallMs ?? 0) - (b.events[0]?.wallMs ?? 0))
-      .at(-1);
-    const mixes = desk.value?.plan.mixes ?? [];
-    const changed = (before?.events ?? []).flatMap(({ what }) =>
-      what.kind === 'mix-changed' && mixes.some(({ id }) => id === what.mix) ? [what] : [],
-    );
-    const { weather, paper } = ownAir.air.value;
-    return ownAir.isHers.value
-      ? [{ kind: 'weather', weather }, { kind: 'paper', paper }, ...changed]
-      : changed;
   }
 
   async function lookBack(id: string): Promise<void> {
