@@ -200,7 +200,7 @@ export function createEasel(needs: EaselNeeds): Easel {
     await ownAir.ready;
     const facts = [
       ...(ownAir.isHers.value ? airFacts(ownAir.air.value) : []),
-      ...changedMixes(others.value, paintingId, desk.value.plan.mixes),
+      ...changedMixes(others.value, paintingId, desk.value?.plan.mixes ?? []),
     ];
     // She may have tapped meanwhile.
     append(...(log.value.length === 0 ? [{ kind: 'started' } as const] : []), ...facts);
