@@ -1,3 +1,4 @@
+import { consistencyOf } from './consistency.ts';
 import { waterKindOf, waterOf } from './drying/water-of.ts';
 import type { Mix, Part, Step, WashPlan } from './wash-plan.ts';
 
@@ -10,15 +11,20 @@ export interface PuddleAmount {
   readonly paints: readonly { readonly paint: string; readonly ml: number; readonly cm: number }[];
 }
 
-/** Half as much again as is laid down: running out in a wash makes seams (common practice, no source). */
-const moreThanEnough = 1.5;
+/**
+ * Half as much again as is laid down: running out in a wash makes seams (common practice, no source). Thick paint can
+ * be squeezed out as it runs short: a fifth more (own figure).
+ */
+const moreThanEnough = (load: number): number =>
+  ['cream', 'butter'].includes(consistencyOf(load)) ? 1.2 : 1.5;
 
 /**
  * Paint straight from the tube that a load of 1 puts on the sheet, g/m2. A load is paint by area, so twice the load
- * is twice the paint, however much water brings it there: at butter (load 24) it is the paint alone, 40 g/m2. With
- * it a pea of paint, about 0.2 ml, makes a tablespoon of thin wash (common practice, no source; own figure, rough).
+ * is twice the paint, however much water brings it there: where butter begins (load 16) it is the paint alone,
+ * 40 g/m2. With it a pea of paint, some 0.2 to 0.3 ml, makes a tablespoon of thin wash (common practice, no source;
+ * own figure, rough).
  */
-const paintGramsOfLoad = 40 / 24;
+const paintGramsOfLoad = 40 / 16;
 
 /** Less than this of a fluid puddle does not load a brush, ml (own figure); a fluid one has less paint than a third. */
 const smallestMl = 1;
@@ -56,7 +62,7 @@ const partsOf = (parts: readonly Part[]): number =>
   parts.reduce((sum, part) => sum + part.parts, 0);
 
 /** 1 g of water is 1 ml; paint counts as water. */
-const mlOf = (mm2: number, grams: number): number => (mm2 / 1e6) * grams * moreThanEnough;
+const mlOf = (mm2: number, grams: number): number => (mm2 / 1e6) * grams;
 
 /** Paint of a puddle as it is laid at one load, g/m2: never more than the puddle. */
 const paintGrams = (load: number, grams: number): number =>
@@ -64,7 +70,7 @@ const paintGrams = (load: number, grams: number): number =>
 
 /**
  * How much of one puddle some rows of it ask for (all of the same parts), each in the washes that paint it; null
- * where none does. Rough: water as reckoned for drying, paint by load, half as much again of both.
+ * where none does. Rough: water as reckoned for drying, paint by load, and more than enough of both.
  */
 export function puddleAmount(
   plan: WashPlan,
@@ -78,9 +84,14 @@ export function puddleAmount(
     for (const mix of rows) {
       if (!step.mixes.includes(mix.id)) continue;
       const areas = areasOf(plan, step, mix, sheet);
-      ml += mlOf(areas.full + areas.weak, grams);
-      paint += mlOf(areas.full, paintGrams(mix.load, grams));
-      paint += mlOf(areas.weak, paintGrams(mix.weaker?.load ?? 0, grams));
+      for (const [area, load] of [
+        [areas.full, mix.load],
+        [areas.weak, mix.weaker?.load ?? 0],
+      ] as const) {
+        const more = moreThanEnough(load);
+        ml += more * mlOf(area, grams);
+        paint += more * mlOf(area, paintGrams(load, grams));
+      }
     }
   }
   const parts = rows[0]?.parts ?? [];
