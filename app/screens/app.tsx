@@ -104,10 +104,15 @@ function Screen({ app }: { app: AppState }) {
           easel={easel}
           senses={app.easelSenses}
           calls={app.paintCalls}
+          keepsakes={app.paintNeeds.store}
           paintingId={route.paintingId}
         />
       );
     case 'record':
-      return <RecordScreen easel={easel} paintingId={route.paintingId} />;
+      return (
+        <RecordScreen
+          {...{ easel, keepsakes: app.paintNeeds.store, paintingId: route.paintingId }}
+        />
+      );
   }
 }

@@ -2,7 +2,8 @@ import { type ReadonlySignal, signal } from '@preact/signals';
 import type { Painting } from '../model/painting.ts';
 import type { Sheet } from '../model/sheet.ts';
 import type { Store } from '../storage/open-store.ts';
-import { type NamedBlob, type Naming, newPainting } from './new-painting.ts';
+import { type Naming, newPainting } from './new-painting.ts';
+import type { NamedBlob } from './photo-of.ts';
 import { sentenceOf } from './sentence-of.ts';
 
 /** The way in for a photo: kept on the device before anything is computed from it. */
@@ -47,7 +48,7 @@ export function createIntake({ store, lastSheet, onPainting, onCandidates }: Int
     try {
       await work(stillNewest);
     } catch (fault) {
-      if (stillNewest()) problem.value = unreadable(fault) ?? sentenceOf(fault);
+      if (stillNewest()) problem.value = sentenceOf(fault);
     } finally {
       if (stillNewest()) busy.value = false;
     }
@@ -84,10 +85,4 @@ export function createIntake({ store, lastSheet, onPainting, onCandidates }: Int
       await takeOne(await response.blob(), { title: exampleTitle });
     },
   };
-}
-
-/** A file that was moved or changed after it was chosen, or that a cloud drive did not hand over. */
-function unreadable(fault: unknown): string | null {
-  const gone = fault instanceof DOMException && /^Not(Readable|Found)Error$/.test(fault.name);
-  return gone ? "The photo's file could not be read. Choose it again." : null;
 }

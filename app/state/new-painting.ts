@@ -1,10 +1,8 @@
 import type { Painting, Photo, Purpose } from '../model/painting.ts';
-import { photoHeader, uprightSize } from '../model/photo-header.ts';
-import { photoProblem, undecodable } from '../model/photo-problem.ts';
+import { uprightSize } from '../model/photo-header.ts';
 import { centredCrop, type PixelSize } from '../model/reference.ts';
 import { type Sheet, sheetOf, turned } from '../model/sheet.ts';
-
-export type NamedBlob = Blob & { readonly name?: string };
+import { type NamedBlob, photoOf } from './photo-of.ts';
 
 export interface Naming {
   /** Instead of the file's name. */
@@ -19,17 +17,9 @@ function titleOf(name: string | undefined, at: Date): string {
   return `Photo of ${at.toLocaleDateString(undefined, { day: 'numeric', month: 'long' })}`;
 }
 
-async function digest(bytes: ArrayBuffer): Promise<string> {
-  const hash = new Uint8Array(await crypto.subtle.digest('SHA-256', bytes));
-  return [...hash].map((byte) => byte.toString(16).padStart(2, '0')).join('');
-}
-
 /** The sheet lies as the photo does. */
 const lyingAs = (photo: PixelSize, sheet: Sheet): Sheet =>
   turned(sheet, photo.width >= photo.height ? 'across' : 'upright');
-
-const refused = (sentence: string): Error =>
-  Object.assign(new Error(sentence), { name: 'PhotoError' });
 
 /**
  * A photo and its painting, ready to be kept: whole photo, the sheet used last. Rejects with a
@@ -40,18 +30,7 @@ export async function newPainting(
   lastSheet: Sheet | null,
   { title, purpose }: Naming,
 ): Promise<{ painting: Painting; photo: Photo }> {
-  const bytes = await file.arrayBuffer();
-  const seen = new Uint8Array(bytes);
-  const problem = photoProblem(seen);
-  const header = photoHeader(seen);
-  if (problem || !header?.width || !header.height) throw refused(problem ?? undecodable(header));
-  const photo: Photo = {
-    id: crypto.randomUUID(),
-    bytes,
-    mime: `image/${header.kind}`,
-    sha256: await digest(bytes),
-    name: file.name ?? '',
-  };
+  const { photo, header } = await photoOf(file);
   const size = uprightSize(header);
   const sheet = lyingAs(size, lastSheet ?? sheetOf('quarter', 'across'));
   const now = new Date();

@@ -8,6 +8,7 @@ import { createPlans, type Plans } from './plans.ts';
 import { createPuttingAway, type PuttingAway } from './putting-away.ts';
 import { createSaveState, type SaveState } from './save-state.ts';
 import { MIGRATIONS, type Migration } from './schema.ts';
+import { createSessionKeepsakes, type SessionKeepsakes } from './session-keepsakes.ts';
 import { createSessions, type Sessions } from './sessions.ts';
 import { createSettings, type Settings } from './settings.ts';
 import { StorageProblem, storageProblem } from './storage-problem.ts';
@@ -23,6 +24,7 @@ export interface Store
     Plans,
     Sessions,
     PastSessions,
+    SessionKeepsakes,
     Settings {
   /** False where the browser lets nothing be kept: all is forgotten with the window. */
   readonly keeps: boolean;
@@ -66,6 +68,7 @@ export async function openStore(options: StoreOptions = {}): Promise<Store> {
     ...createPlans(keeper, now),
     ...createSessions(keeper, now),
     ...createPastSessions(keeper),
+    ...createSessionKeepsakes(keeper),
     ...createSettings(keeper),
   };
 }

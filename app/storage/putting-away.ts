@@ -2,6 +2,7 @@ import type { Painting } from '../model/painting.ts';
 import type { Keeper } from './keeper.ts';
 import { changeKept } from './paintings.ts';
 import type { TableName } from './schema.ts';
+import { forgetKeepsakes } from './session-keepsakes.ts';
 import type { Transaction } from './tables.ts';
 
 /** How long a painting she deleted can be brought back, ms. */
@@ -13,7 +14,7 @@ export interface PuttingAway {
   bringBack(id: string): Promise<void>;
   /** Those put away, the latest first. */
   paintingsPutAway(): Promise<readonly Painting[]>;
-  /** For good, with photo, plans, readings, sessions and all: together or not at all. */
+  /** For good, with photos, plans, readings, sessions and all: together or not at all. */
   discard(id: string): Promise<void>;
   /** Discards what was put away longer ago than a week, or everything put away; answers how many. */
   discardPutAway(which: 'old' | 'all'): Promise<number>;
@@ -27,6 +28,7 @@ const everything: readonly TableName[] = [
   'readings',
   'sessions',
   'events',
+  'settings',
 ];
 
 export function createPuttingAway(keeper: Keeper, now: () => number): PuttingAway {
@@ -70,8 +72,9 @@ async function discardWhole(t: Transaction, id: string): Promise<void> {
   for (const table of ['plans', 'readings'] as const)
     for (const row of await t.where(table, 'paintingId', id)) await t.remove(table, row.id);
   for (const session of await t.where('sessions', 'paintingId', id)) {
-    for (const { sessionId, seq } of await t.where('events', 'sessionId', session.id))
-      await t.remove('events', [sessionId, seq]);
+    const log = await t.where('events', 'sessionId', session.id);
+    await forgetKeepsakes(t, session.id, log);
+    for (const { sessionId, seq } of log) await t.remove('events', [sessionId, seq]);
     await t.remove('sessions', session.id);
   }
 }

@@ -4,6 +4,7 @@ export interface Settings {
   /** What was kept under that name; null where nothing was. The reader checks its shape. */
   setting(name: string): Promise<unknown>;
   keepSetting(name: string, value: unknown): Promise<void>;
+  forgetSetting(name: string): Promise<void>;
 }
 
 export function createSettings(keeper: Keeper): Settings {
@@ -12,5 +13,7 @@ export function createSettings(keeper: Keeper): Settings {
       keeper.read(['settings'], async (t) => (await t.get('settings', name))?.value ?? null),
     keepSetting: (name, value) =>
       keeper.write(`setting ${name}`, ['settings'], (t) => t.put('settings', { id: name, value })),
+    forgetSetting: (name) =>
+      keeper.write(`setting ${name}`, ['settings'], (t) => t.remove('settings', name)),
   };
 }

@@ -67,6 +67,7 @@ function act(state: SessionState, steps: readonly TimedStep[], event: SessionEve
     case 'taken-back':
     case 'trouble':
     case 'note':
+    case 'photo':
     case 'mix-changed':
     case 'scrap':
       return state;

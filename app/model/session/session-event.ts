@@ -36,6 +36,8 @@ export type EventBody =
   /** The wall clock was seen to move by that much against the monotonic one; an anchor, no more. */
   | { readonly kind: 'clock-moved'; readonly byMs: number }
   | { readonly kind: 'note'; readonly text: string }
+  /** A photo for the record, kept before this line; `key` is the step it was taken at. */
+  | { readonly kind: 'photo'; readonly photoId: string; readonly key: string }
   /** The air from now on, and what lies under the sheet. */
   | { readonly kind: 'weather'; readonly weather: Weather }
   | { readonly kind: 'paper'; readonly paper: PaperChoice }

@@ -19,17 +19,26 @@ export interface TextNote {
   readonly text: string;
 }
 
+/** `at` is wall time, ms since 1970. */
+export interface PhotoNote {
+  readonly photoId: string;
+  readonly at: number;
+  readonly stepKey: string;
+}
+
 export interface SessionNotes {
   readonly troubles: readonly TroubleNote[];
   readonly notes: readonly TextNote[];
+  readonly photos: readonly PhotoNote[];
   /** Steps tried on a scrap, each once. */
   readonly practised: readonly string[];
 }
 
-/** What went wrong, what she noted and what she tried on a scrap, from a log in order. */
+/** What went wrong, what she noted, which photos she took and what she tried on a scrap, from a log in order. */
 export function sessionNotes(log: readonly SessionEvent[]): SessionNotes {
   const troubles: TroubleNote[] = [];
   const notes: TextNote[] = [];
+  const photos: PhotoNote[] = [];
   const practised = new Set<string>();
   let atMs = 0;
   let last: SessionEvent | null = null;
@@ -39,6 +48,8 @@ export function sessionNotes(log: readonly SessionEvent[]): SessionNotes {
     const { what } = event;
     const atMinutes = atMs / 60_000;
     if (what.kind === 'note' && what.text.trim() !== '') notes.push({ atMinutes, text: what.text });
+    if (what.kind === 'photo')
+      photos.push({ photoId: what.photoId, at: event.wallMs, stepKey: what.key });
     if (what.kind === 'practise') practised.add(what.key);
     if (what.kind !== 'trouble') continue;
     const { key: stepKey, trouble, wetness } = what;
@@ -52,5 +63,5 @@ export function sessionNotes(log: readonly SessionEvent[]): SessionNotes {
       remedy: remedyFor(trouble, wetness),
     });
   }
-  return { troubles, notes, practised: [...practised] };
+  return { troubles, notes, photos, practised: [...practised] };
 }

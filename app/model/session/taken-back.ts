@@ -21,6 +21,7 @@ const actWords: Partial<Record<EventBody['kind'], string>> = {
   back: 'Back',
   paused: 'Pause',
   resumed: 'Go on',
+  photo: 'Photo for the record',
 };
 
 export interface LastAct {

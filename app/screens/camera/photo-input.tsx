@@ -5,13 +5,20 @@ interface PhotoInputProps {
   children: string;
   /** Straight to the phone's own camera app instead of its photos. */
   ownCamera?: boolean;
+  /** As large as what is tapped at the easel. */
+  large?: boolean;
   onFile: (file: File) => void;
 }
 
 /** A button that opens the device's chooser. Emptied after every choice, so that the same photo can be chosen again. */
-export function PhotoInput({ children, ownCamera = false, onFile }: PhotoInputProps) {
+export function PhotoInput({
+  children,
+  ownCamera = false,
+  large = false,
+  onFile,
+}: PhotoInputProps) {
   return (
-    <label class={`${buttonClass()} ${styles.choose}`}>
+    <label class={`${buttonClass('plain', large)} ${styles.choose}`}>
       {children}
       <input
         class="spoken"

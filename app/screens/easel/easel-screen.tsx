@@ -2,6 +2,7 @@ import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { Easel } from '../../state/easel.ts';
 import type { EaselSenses } from '../../state/easel-senses.ts';
+import type { Keepsakes } from '../../state/keepsakes.ts';
 import type { PaintCalls } from '../../state/paint-calls.ts';
 import type { PictureCalls } from '../../state/picture-calls.ts';
 import { linkTo } from '../../state/route.ts';
@@ -24,11 +25,12 @@ interface EaselScreenProps {
   easel: Easel;
   senses: EaselSenses;
   calls: PaintCalls & PictureCalls;
+  keepsakes: Keepsakes;
   paintingId: string;
 }
 
 /** One step at a time, readable at arm's length: the picture, the sentence, the puddles, the clock. */
-export function EaselScreen({ easel, senses, calls, paintingId }: EaselScreenProps) {
+export function EaselScreen({ easel, senses, calls, keepsakes, paintingId }: EaselScreenProps) {
   const view = useEaselView(easel, calls);
   const more = useSignal(false);
   const { place, hint } = usePressPlace();
@@ -85,7 +87,7 @@ export function EaselScreen({ easel, senses, calls, paintingId }: EaselScreenPro
             more.value = false;
           }}
         >
-          <MorePanels easel={easel} senses={senses} />
+          <MorePanels easel={easel} senses={senses} keepsakes={keepsakes} />
         </MoreSheet>
       )}
     </PressPlace.Provider>

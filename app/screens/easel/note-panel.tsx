@@ -1,12 +1,25 @@
 import { useSignal } from '@preact/signals';
+import { useEffect, useMemo } from 'preact/hooks';
 import type { Easel } from '../../state/easel.ts';
+import type { Keepsakes } from '../../state/keepsakes.ts';
+import { createNoteDraft } from '../../state/note-draft.ts';
 import { Button } from '../common/button.tsx';
 import { Fold } from './fold.tsx';
 import styles from './more-panel.module.css';
 
+interface NotePanelProps {
+  easel: Easel;
+  keepsakes: Keepsakes;
+  sessionId: string;
+}
+
 /** A note for the record, typed or dictated by the keyboard. */
-export function NotePanel({ easel }: { easel: Easel }) {
-  const text = useSignal('');
+export function NotePanel({ easel, keepsakes, sessionId }: NotePanelProps) {
+  const draft = useMemo(
+    () => createNoteDraft({ keepsakes, easel, sessionId }),
+    [keepsakes, easel, sessionId],
+  );
+  useEffect(() => void draft.open(), [draft]);
   const kept = useSignal(false);
   return (
     <Fold title="Note">
@@ -14,20 +27,18 @@ export function NotePanel({ easel }: { easel: Easel }) {
         <span class="spoken">Note for the record</span>
         <textarea
           class={styles.note}
-          value={text.value}
+          value={draft.text.value}
           onInput={({ currentTarget }) => {
-            text.value = currentTarget.value;
+            draft.change(currentTarget.value);
             kept.value = false;
           }}
         />
       </label>
       <Button
         large
-        disabled={text.value.trim() === ''}
+        disabled={draft.text.value.trim() === ''}
         onClick={() => {
-          easel.tell({ kind: 'note', text: text.value.trim() });
-          text.value = '';
-          kept.value = true;
+          kept.value = draft.keep();
         }}
       >
         Keep the note

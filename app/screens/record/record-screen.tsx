@@ -8,12 +8,14 @@ import type { StepRecord } from '../../model/session/record-of.ts';
 import { comparedPuddles } from '../../model/session/scrap-verdicts.ts';
 import { scrapInWords } from '../../model/session/scrap-words.ts';
 import type { Easel } from '../../state/easel.ts';
+import type { Keepsakes } from '../../state/keepsakes.ts';
 import { linkTo } from '../../state/route.ts';
 import { buttonClass } from '../common/button.tsx';
 import { TopBar } from '../common/top-bar.tsx';
 import { DryingTable } from './drying-table.tsx';
 import { HappenedList } from './happened-list.tsx';
 import { HistoryTable } from './history-table.tsx';
+import { PhotoList } from './photo-list.tsx';
 import styles from './record-screen.module.css';
 
 const minutes = (n: number): string => (n < 1 ? 'under 1 min' : `${Math.round(n)} min`);
@@ -28,8 +30,14 @@ function plannedWords(
   return planned[1] > 0 ? minutesInWords(planned) : '–';
 }
 
+interface RecordScreenProps {
+  easel: Easel;
+  keepsakes: Pick<Keepsakes, 'photo'>;
+  paintingId: string;
+}
+
 /** What was done, how long it took, which mixes: for next time. */
-export function RecordScreen({ easel, paintingId }: { easel: Easel; paintingId: string }) {
+export function RecordScreen({ easel, keepsakes, paintingId }: RecordScreenProps) {
   useEffect(() => void easel.lookBack(paintingId), [easel, paintingId]);
   const record = easel.record.value;
   const plan = easel.desk.value?.plan;
@@ -95,6 +103,7 @@ export function RecordScreen({ easel, paintingId }: { easel: Easel; paintingId: 
           </section>
           <DryingTable steps={record.steps} />
           <HappenedList record={record} />
+          <PhotoList record={record} keepsakes={keepsakes} />
           <section class={styles.section}>
             <h2 class={styles.heading}>Mixes</h2>
             <ul class={styles.mixes}>

@@ -5,17 +5,20 @@ import { MeanwhileList } from '../../../app/screens/easel/meanwhile-list.tsx';
 import { MixPanel } from '../../../app/screens/easel/mix-panel.tsx';
 import { NotePanel } from '../../../app/screens/easel/note-panel.tsx';
 import { PacePanel } from '../../../app/screens/easel/pace-panel.tsx';
+import { PhotoPanel } from '../../../app/screens/easel/photo-panel.tsx';
 import { PractisePanel } from '../../../app/screens/easel/practise-panel.tsx';
 import { TroublePanel } from '../../../app/screens/easel/trouble-panel.tsx';
 import { WeatherPanel } from '../../../app/screens/easel/weather-panel.tsx';
-import type { Easel } from '../../../app/state/easel.ts';
+import { photoSample } from '../../unit/storage/kept-samples.ts';
+import { casePhoto } from '../support/case-photo.ts';
 import { type MadeEasel, madeEasel } from './made-easel.ts';
 import { type Shown, shown } from './shown.ts';
 
+const photoName = 'exif-orient-6.jpg';
 let made: MadeEasel;
 let screen: Shown | null = null;
 
-function Panels({ easel }: { easel: Easel }) {
+function Panels({ easel, store }: Pick<MadeEasel, 'easel' | 'store'>) {
   const { value: desk } = easel.desk;
   const { value: step } = easel.step;
   return (
@@ -27,14 +30,15 @@ function Panels({ easel }: { easel: Easel }) {
       <WeatherPanel easel={easel} />
       <PacePanel easel={easel} />
       <MixPanel easel={easel} />
-      <NotePanel easel={easel} />
+      {desk && <PhotoPanel {...{ easel, keepsakes: store, sessionId: desk.sessionId }} />}
+      {desk && <NotePanel {...{ easel, keepsakes: store, sessionId: desk.sessionId }} />}
     </div>
   );
 }
 
 const show = (): void => {
   screen?.leave();
-  screen = shown(<Panels easel={made.easel} />);
+  screen = shown(<Panels {...made} />);
 };
 const button = (name: string | RegExp) =>
   page.getByRole('button', typeof name === 'string' ? { name, exact: true } : { name });
@@ -147,12 +151,67 @@ test('a scrap: brush down, shine gone, and her pace is learned and can be forgot
   await expect.poll(() => made.store.saving.value).toBe('saved');
 });
 
-test('a note is kept for the record', async () => {
+test('a note being typed comes back with the page; once kept it stands in the record alone', async () => {
+  const field = page.getByRole('textbox', { name: 'Note for the record' });
+  const sessionId = made.easel.desk.value?.sessionId;
   show();
   open('Note');
-  await page.getByRole('textbox', { name: 'Note for the record' }).fill('Granulates well.');
+  await field.fill('Granulates well.');
+  await made.store.settled();
+  show(); // as after a reload: nothing is left but what was kept
+  open('Note');
+  await expect.element(field).toHaveValue('Granulates well.');
   await button('Keep the note').click();
   expect(made.easel.record.value?.notes).toMatchObject([{ text: 'Granulates well.' }]);
+  await expect.element(page.getByText('It stands in the record.')).toBeVisible();
+  await expect.poll(() => made.store.setting(`note draft ${sessionId}`)).toBeNull();
+  show();
+  open('Note');
+  await expect.element(button('Keep the note')).toBeDisabled();
+});
+
+const photoInput = (): HTMLInputElement => {
+  const found = document.querySelector<HTMLInputElement>('input[type=file][capture]');
+  if (!found) throw new Error('There is no way in for a photo.');
+  return found;
+};
+const choose = async (blob: Blob): Promise<void> => {
+  const files = new DataTransfer();
+  files.items.add(new File([blob], 'sheet.jpg'));
+  photoInput().files = files.files;
+  photoInput().dispatchEvent(new Event('change', { bubbles: true }));
+};
+
+test('a photo for the record is kept byte for byte; what is no photo gets its sentence', async () => {
+  made.goTo('dry');
+  const key = made.easel.step.value?.key;
+  show();
+  open('Photo for the record');
+  await choose(new Blob(['no picture']));
+  await expect.element(page.getByRole('alert')).toHaveTextContent(/^This file is not a picture/);
+  const blob = await casePhoto(photoName);
+  await choose(blob);
+  await expect.element(page.getByText('It stands in the record.')).toBeVisible();
+  const photos = made.easel.record.value?.photos ?? [];
+  expect(photos).toMatchObject([{ stepKey: key }]);
+  const kept = await made.store.photo(photos[0]?.photoId ?? '');
+  expect(new Uint8Array(kept?.bytes ?? new ArrayBuffer(0))).toEqual(
+    new Uint8Array(await blob.arrayBuffer()),
+  );
+  for (const label of document.querySelectorAll('label:has(input[type=file])'))
+    expect(label.getBoundingClientRect().height).toBeGreaterThanOrEqual(64);
+});
+
+test('a photo whose window was closed before its line is given it when the sheet is opened', async () => {
+  const sessionId = made.easel.desk.value?.sessionId ?? '';
+  await made.store.keepRecordPhoto(sessionId, photoSample('late'), 'wash');
+  show();
+  const ids = () => made.easel.record.value?.photos.map(({ photoId }) => photoId);
+  await expect.poll(ids).toEqual(['late']);
+  show();
+  await made.store.lastRecordPhoto(sessionId);
+  await made.store.settled();
+  expect(ids()).toEqual(['late']);
 });
 
 test('painted again: it starts from what was learned', async () => {

@@ -1,6 +1,8 @@
 import { expect, test } from 'vitest';
 import { page } from 'vitest/browser';
 import { RecordScreen } from '../../../app/screens/record/record-screen.tsx';
+import { photoSample } from '../../unit/storage/kept-samples.ts';
+import { casePhoto } from '../support/case-photo.ts';
 import { madeEasel } from './made-easel.ts';
 import { shown } from './shown.ts';
 
@@ -13,11 +15,18 @@ test('the record: how it dried, what happened, the history, and paint it again',
   const key = made.easel.step.value?.key ?? '';
   made.easel.tell({ kind: 'trouble', key, trouble: 'muddy', wetness: 'damp' });
   made.easel.tell({ kind: 'note', text: 'Less green next time.' });
+  const photo = await casePhoto('exif-orient-6.jpg');
+  const bytes = await photo.arrayBuffer();
+  const { sessionId } = made.easel.desk.value ?? { sessionId: '' };
+  await made.store.keepRecordPhoto(sessionId, { ...photoSample('sheet'), bytes }, key);
+  made.easel.tell({ kind: 'photo', photoId: 'sheet', key });
   const [changed] = made.easel.record.value?.mixes ?? [];
   if (!changed) throw new Error('The plan has no mix.');
   made.easel.tell({ kind: 'mix-changed', mix: changed.id, parts: changed.parts, load: 2 });
   made.wait(56);
-  const screen = shown(<RecordScreen easel={made.easel} paintingId="made" />);
+  const screen = shown(
+    <RecordScreen easel={made.easel} keepsakes={made.store} paintingId="made" />,
+  );
   await expect.element(page.getByRole('link', { name: 'Back to the easel' })).toBeVisible();
   while (made.easel.running.value) {
     made.wait(0.1);
@@ -30,13 +39,22 @@ test('the record: how it dried, what happened, the history, and paint it again',
     /4 min[\s\S]*reckoned[\s\S]*60 min[\s\S]*reckoned/,
   );
   expect(region('What happened').innerText).toMatch(/It turns to mud[\s\S]*Less green next time/);
+  const picture = page.getByRole('button', { name: /^Large: photo at / });
+  await expect.poll(() => picture.element().querySelector('img')?.naturalWidth).toBeGreaterThan(0);
+  const small = picture.element().clientWidth;
+  await picture.click();
+  expect(picture.element().clientWidth).toBeGreaterThan(1.5 * small);
+  const title = made.easel.desk.value?.plan.steps.find((each) => each.key === key)?.title ?? '?';
+  expect(region('Photos').innerText).toContain(title);
   expect(region('Mixes').innerText).toContain('as you changed it');
   expect(region('Reckoned and real, all paintings').innerText).toMatch(
     /\d of \d+ lay in the range/,
   );
+  const address = picture.element().querySelector('img')?.src ?? '';
   await made.paintAgain();
   expect(made.easel.record.value?.changedMixes).toContain(changed.id); // carried over
   screen.leave();
+  await expect(fetch(address)).rejects.toThrow(); // let go of
   made.easel.leave();
   made.store.close();
 });

@@ -111,6 +111,29 @@ describe.each(['database', 'memory'] as const)('kept in the %s', (how) => {
     expect(await it.photo('shared')).toBeNull();
   });
 
+  test('photos for the record and a note being typed go with their painting, and only with it', async () => {
+    const it = await fresh(how);
+    for (const id of ['a', 'b']) {
+      await it.addPainting(paintingSample(id, `of ${id}`), photoSample(`of ${id}`));
+      await it.keepPlan(id, newPlanSample(`plan ${id}`));
+      await it.sessionOf(id, id);
+      await it.keepRecordPhoto(id, photoSample(`${id} 1`), 'wash 1');
+      await it.appendEvents([
+        eventSample(id, 0, { kind: 'photo', photoId: `${id} 1`, key: 'wash 1' }),
+      ]);
+      await it.keepRecordPhoto(id, photoSample(`${id} 2`), 'dry 1'); // its line never came
+      await it.keepSetting(`note draft ${id}`, 'Granulates');
+    }
+    expect(await it.lastRecordPhoto('a')).toEqual({ photoId: 'a 2', key: 'dry 1' });
+    expect(await it.photo('a 1')).toEqual(photoSample('a 1'));
+    await it.discard('a');
+    for (const id of ['a 1', 'a 2', 'of a']) expect(await it.photo(id)).toBeNull();
+    expect(await it.lastRecordPhoto('a')).toBeNull();
+    expect(await it.setting('note draft a')).toBeNull();
+    for (const id of ['b 1', 'b 2', 'of b']) expect(await it.photo(id)).not.toBeNull();
+    expect(await it.setting('note draft b')).toBe('Granulates');
+  });
+
   test('plans and readings come back by what they were made from', async () => {
     const it = await fresh(how);
     await it.addPainting(paintingSample('a', 'pa'), photoSample('pa'));

@@ -1,5 +1,7 @@
 import { expect, test } from 'vitest';
+import { foldSession } from '../../../../app/model/session/fold-session.ts';
 import { recordOf } from '../../../../app/model/session/record-of.ts';
+import { lastAct } from '../../../../app/model/session/taken-back.ts';
 import type { Mix, Step } from '../../../../app/model/wash-plan.ts';
 import { device, minute, steps } from './session-log.ts';
 
@@ -78,4 +80,33 @@ test('the record holds planned and real minutes, what dried when, and the mixes 
   ]);
   expect(record.mixes[1]?.parts).toEqual([{ paint: 'py42', parts: 3 }]);
   expect(record.notes.map(({ text }) => text)).toEqual(['granulates well', 'still pleased']);
+});
+
+test('photos stand in the record with time and step, after the end too; one taken back does not', () => {
+  const it = device();
+  it.log({ kind: 'started' });
+  it.wait(6 * minute);
+  const at = it.now().wallMs;
+  it.log({ kind: 'photo', photoId: 'a', key: 'wash 1' });
+  it.wait(minute);
+  it.log({ kind: 'photo', photoId: 'b', key: 'wash 1' });
+  const act = lastAct(it.events);
+  expect(act?.words).toBe('Photo for the record');
+  it.log({ kind: 'taken-back', events: act?.events ?? [] }, { kind: 'finished' });
+  it.wait(minute);
+  it.log({ kind: 'photo', photoId: 'c', key: 'last look' });
+  expect(recordOf(plan, it.events).photos).toEqual([
+    { photoId: 'a', at, stepKey: 'wash 1' },
+    { photoId: 'c', at: at + 2 * minute, stepKey: 'last look' },
+  ]);
+});
+
+test('a photo moves nothing: the session stands as without it', () => {
+  const it = device();
+  it.log({ kind: 'step-begun', key: 'prepare' });
+  it.wait(minute);
+  it.log({ kind: 'paused' });
+  const before = foldSession(steps, it.events);
+  it.log({ kind: 'photo', photoId: 'a', key: 'prepare' });
+  expect(foldSession(steps, it.events)).toEqual(before);
 });
