@@ -1,4 +1,4 @@
-import { type ReadonlySignal, signal } from '@preact/signals';
+import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import type { Photo } from '../model/painting.ts';
 import type { PhotoHeader } from '../model/photo/header-fields.ts';
 import { undecodable } from '../model/photo-problem.ts';
@@ -9,7 +9,9 @@ import { sentenceOf } from './sentence-of.ts';
 
 /** Photos for the record of one session: the bytes first, then the line in the log. */
 export interface RecordPhotos {
-  readonly work: ReadonlySignal<'none' | 'keeping' | 'kept'>;
+  readonly keeping: ReadonlySignal<boolean>;
+  /** Whether the photo taken last stands in the record: no more once it is taken back. */
+  readonly stands: ReadonlySignal<boolean>;
   /** A sentence for the painter; null while all is well. */
   readonly problem: ReadonlySignal<string | null>;
   /** Gives a photo its line whose window was closed between the two. */
@@ -19,7 +21,7 @@ export interface RecordPhotos {
 
 interface Needs {
   readonly keepsakes: Pick<Keepsakes, 'keepRecordPhoto' | 'lastRecordPhoto'>;
-  readonly easel: Pick<Easel, 'log' | 'tell' | 'step'>;
+  readonly easel: Pick<Easel, 'log' | 'record' | 'tell' | 'step'>;
   readonly sessionId: string;
 }
 
@@ -27,7 +29,8 @@ const elsewhere =
   'The photo is kept on this device, but this session goes on in another window: take over here, and it comes into the record.';
 
 export function createRecordPhotos({ keepsakes, easel, sessionId }: Needs): RecordPhotos {
-  const work = signal<'none' | 'keeping' | 'kept'>('none');
+  const keeping = signal(false);
+  const latest = signal<string | null>(null);
   const problem = signal<string | null>(null);
 
   async function open(): Promise<void> {
@@ -37,21 +40,26 @@ export function createRecordPhotos({ keepsakes, easel, sessionId }: Needs): Reco
 
   async function take(file: NamedBlob): Promise<void> {
     const key = easel.step.value?.key ?? '';
-    work.value = 'keeping';
+    keeping.value = true;
+    latest.value = null;
     problem.value = null;
     try {
       const { photo, header } = await photoOf(file);
       await seeable(photo, header);
       await keepsakes.keepRecordPhoto(sessionId, photo, key);
       easel.tell({ kind: 'photo', photoId: photo.id, key });
+      latest.value = photo.id;
       if (!hasLine(easel, photo.id)) problem.value = elsewhere;
     } catch (fault) {
       problem.value = sentenceOf(fault);
     }
-    work.value = problem.value === null ? 'kept' : 'none';
+    keeping.value = false;
   }
 
-  return { work, problem, open, take };
+  const stands = computed(
+    () => easel.record.value?.photos.some(({ photoId }) => photoId === latest.value) ?? false,
+  );
+  return { keeping, stands, problem, open, take };
 }
 
 const hasLine = ({ log }: Pick<Easel, 'log'>, photoId: string): boolean =>

@@ -18,7 +18,6 @@ export function PhotoPanel({ easel, keepsakes, sessionId }: PhotoPanelProps) {
     [keepsakes, easel, sessionId],
   );
   useEffect(() => void photos.open(), [photos]);
-  const { value: work } = photos.work;
   const { value: problem } = photos.problem;
   const take = (file: File): void => void photos.take(file);
   return (
@@ -31,8 +30,8 @@ export function PhotoPanel({ easel, keepsakes, sessionId }: PhotoPanelProps) {
       </PhotoInput>
       {problem !== null && <p role="alert">{problem}</p>}
       <p role="status">
-        {work === 'keeping' && 'The photo is being kept …'}
-        {work === 'kept' && 'It stands in the record.'}
+        {photos.keeping.value && 'The photo is being kept …'}
+        {photos.stands.value && 'It stands in the record.'}
       </p>
     </Fold>
   );

@@ -9,6 +9,7 @@ import { PhotoPanel } from '../../../app/screens/easel/photo-panel.tsx';
 import { PractisePanel } from '../../../app/screens/easel/practise-panel.tsx';
 import { TroublePanel } from '../../../app/screens/easel/trouble-panel.tsx';
 import { WeatherPanel } from '../../../app/screens/easel/weather-panel.tsx';
+import { StorageProblem } from '../../../app/storage/storage-problem.ts';
 import { photoSample } from '../../unit/storage/kept-samples.ts';
 import { casePhoto } from '../support/case-photo.ts';
 import { type MadeEasel, madeEasel } from './made-easel.ts';
@@ -175,7 +176,7 @@ const photoInput = (): HTMLInputElement => {
   if (!found) throw new Error('There is no way in for a photo.');
   return found;
 };
-const choose = async (blob: Blob): Promise<void> => {
+const choose = (blob: Blob): void => {
   const files = new DataTransfer();
   files.items.add(new File([blob], 'sheet.jpg'));
   photoInput().files = files.files;
@@ -187,10 +188,10 @@ test('a photo for the record is kept byte for byte; what is no photo gets its se
   const key = made.easel.step.value?.key;
   show();
   open('Photo for the record');
-  await choose(new Blob(['no picture']));
+  choose(new Blob(['no picture']));
   await expect.element(page.getByRole('alert')).toHaveTextContent(/^This file is not a picture/);
   const blob = await casePhoto(photoName);
-  await choose(blob);
+  choose(blob);
   await expect.element(page.getByText('It stands in the record.')).toBeVisible();
   const photos = made.easel.record.value?.photos ?? [];
   expect(photos).toMatchObject([{ stepKey: key }]);
@@ -198,8 +199,19 @@ test('a photo for the record is kept byte for byte; what is no photo gets its se
   expect(new Uint8Array(kept?.bytes ?? new ArrayBuffer(0))).toEqual(
     new Uint8Array(await blob.arrayBuffer()),
   );
+  made.easel.takeBack();
+  await expect.element(page.getByText('It stands in the record.')).not.toBeInTheDocument();
   for (const label of document.querySelectorAll('label:has(input[type=file])'))
     expect(label.getBoundingClientRect().height).toBeGreaterThanOrEqual(64);
+});
+
+test('no room for a photo: it is said, and nothing stands in the record', async () => {
+  const full = { keepRecordPhoto: () => Promise.reject(new StorageProblem('no-room')) };
+  screen = shown(<Panels easel={made.easel} store={{ ...made.store, ...full }} />);
+  open('Photo for the record');
+  choose(await casePhoto(photoName));
+  await expect.element(page.getByRole('alert')).toHaveTextContent(/^Not saved: .*too little room/);
+  expect(made.easel.record.value?.photos).toEqual([]);
 });
 
 test('a photo whose window was closed before its line is given it when the sheet is opened', async () => {
