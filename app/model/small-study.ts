@@ -21,6 +21,12 @@ function cutToCard({ crop, sheet }: Reference, card: Sheet): Reference['crop'] {
   return { ...crop, size: wider > 1 ? [width, height / wider] : [width * wider, height] };
 }
 
+/** On dry paper a card dries soon, and need not be stretched. */
+const onDryPaper: NewDecision[] = [1, 2].map((wash) => ({
+  kind: 'plan-edit',
+  edit: { kind: 'technique', key: `wash/sheet/${wash}`, technique: 'wet on dry' },
+}));
+
 /** What makes it a study: few values, one colour in one paint, few washes, little time. */
 const studyDecisions = (paint: string): NewDecision[] => [
   { kind: 'bands', count: bands },
@@ -28,6 +34,7 @@ const studyDecisions = (paint: string): NewDecision[] => [
   { kind: 'colours', wish: { mode: 'one', paint } },
   { kind: 'washes', count: washes },
   { kind: 'evening', minutes },
+  ...onDryPaper,
 ];
 
 export interface NewStudy {

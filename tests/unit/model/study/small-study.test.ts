@@ -72,7 +72,7 @@ describe('the small study', () => {
     expect(touches).toBe(true);
   });
 
-  test('three values, one paint, two washes, an hour; her whites go with it', () => {
+  test('three values, one paint, two washes on dry paper, an hour; her whites go with it', () => {
     const study = studyOf();
     const reading = readingWishes(study.decisions, study.reference);
     expect(reading).toMatchObject({ bands: 3, familyEdits: [{ join: 'all' }] });
@@ -82,6 +82,7 @@ describe('the small study', () => {
       colours: { mode: 'one', paint: 'pb27-prussian-blue' },
       washes: 2,
       evening: 60,
+      edits: [{ technique: 'wet on dry' }, { technique: 'wet on dry' }],
     });
     expect(new Set(study.decisions.map(({ id }) => id)).size).toBe(study.decisions.length);
   });
@@ -135,7 +136,7 @@ describe('a plan of one paint', () => {
   const wishes = {
     colours: { mode: 'one', paint: 'pb27-prussian-blue' },
     washes: 2,
-    evening: 60,
+    evening: 45,
   } as const;
 
   test('is sound, in two washes of one puddle, and speaks of no second colour', async () => {

@@ -1,7 +1,7 @@
 import { hoursInWords } from '../../../../app/model/evening-words.ts';
 import type { PlanEdit } from '../../../../app/model/plan-edit.ts';
 import type { PlanFacts } from '../plan-facts.ts';
-import { type GivenUp, longest, workAt } from './given-up.ts';
+import { fitsIn, type GivenUp, longest, workAt } from './given-up.ts';
 import type { WashSolver } from './wash-solver.ts';
 
 const blown = (facts: PlanFacts): PlanFacts => ({
@@ -24,16 +24,21 @@ export async function dryerInWords(
   if (!taken || facts.weather.hairDryer || tried.length < 2) return undefined;
   for (const level of tried.slice(0, -1)) {
     const solved = await solve(level.washes);
-    const time = longest(workAt(blown(solved.facts), level, edits).times);
-    if (time > minutes) continue;
-    const all = level.water ? 'with all its washes' : 'as it is, with nothing given up';
-    return `With a hair dryer it would fit ${level.washes < (tried[0]?.washes ?? 0) ? 'with more washes' : all}: about ${hoursInWords(time)}.`;
+    const { times } = workAt(blown(solved.facts), level, edits);
+    if (!fitsIn(times, minutes)) continue;
+    return `With a hair dryer it would fit ${savedWords(level, taken)}: about ${hoursInWords(longest(times))}.`;
   }
   const { facts: last } = await solve(taken.washes);
-  const still = longest(workAt(last, taken, edits).times);
-  const time = longest(workAt(blown(last), taken, edits).times);
-  if (still <= minutes || time >= still) return undefined;
-  return time <= minutes
-    ? `With a hair dryer it would fit: about ${hoursInWords(time)}.`
-    : `With a hair dryer it would take about ${hoursInWords(time)}.`;
+  const still = workAt(last, taken, edits).times;
+  const { times } = workAt(blown(last), taken, edits);
+  if (fitsIn(still, minutes) || longest(times) >= longest(still)) return undefined;
+  return fitsIn(times, minutes)
+    ? `With a hair dryer it would fit: about ${hoursInWords(longest(times))}.`
+    : `With a hair dryer it would take about ${hoursInWords(longest(times))}.`;
+}
+
+/** What she need not give up then. */
+function savedWords(level: GivenUp, taken: GivenUp): string {
+  if (!level.water) return 'as it is, with nothing given up';
+  return level.washes > taken.washes ? 'with more washes' : 'with less given up';
 }

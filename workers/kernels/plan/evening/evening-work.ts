@@ -15,13 +15,16 @@ export interface EveningWork extends OrderedWork {
   readonly stepsWhy: string | undefined;
 }
 
-const lessWater =
-  'Less water than usual: let the brush drip off, lay it once and lift the bead, so that it dries sooner.';
+const lessWater = {
+  dry: 'Less water than usual: let the brush drip off, lay it once and lift the bead, so that it dries sooner.',
+  wet: 'Less water than usual: wet the sheet once and thinly, and let it sink to a soft sheen before you paint.',
+} as const;
 
-const withWater = (step: Step): Step =>
-  step.kind === 'wash' && step.waterGramsPerSquareMetre !== undefined
-    ? { ...step, cautions: [lessWater, ...step.cautions] }
-    : step;
+const withWater = (step: Step): Step => {
+  if (step.kind !== 'wash' || step.waterGramsPerSquareMetre === undefined) return step;
+  const said = lessWater[step.technique === 'wet-in-wet' ? 'wet' : 'dry'];
+  return { ...step, cautions: [said, ...step.cautions] };
+};
 
 /** A wash on wetted paper lies wet for longest. */
 const onDryPaper = (steps: readonly Step[]): PlanEdit[] =>

@@ -3,7 +3,7 @@ import type { SolvedPalette } from '../solve-palette.ts';
 import { wholeNumber } from '../whole-number.ts';
 import { dryerInWords } from './dryer-in-words.ts';
 import { type EveningWork, eveningWork } from './evening-work.ts';
-import { type GivenUp, gaveUp, levelsOf, longest, workAt } from './given-up.ts';
+import { fitsIn, type GivenUp, gaveUp, levelsOf, workAt } from './given-up.ts';
 import type { ProposedWashes } from './propose-washes.ts';
 import { tooLong } from './too-long.ts';
 import type { WashSolver } from './wash-solver.ts';
@@ -43,13 +43,13 @@ export async function fitEvening(
   let level = levels[0] as GivenUp;
   const tried = [level];
   for (const next of levels.slice(1)) {
-    if (longest(work.times) <= minutes) break;
+    if (fitsIn(work.times, minutes)) break;
     level = next;
     tried.push(level);
     solved = await solve(level.washes);
     work = workAt(solved.facts, level, edits);
   }
-  const fits = longest(work.times) <= minutes;
+  const fits = fitsIn(work.times, minutes);
   const dryer = await dryerInWords(tried, minutes, edits, solve);
   const fewer = level.washes < proposed.washes;
   return {

@@ -67,6 +67,13 @@ export const workAt = (
   edits?: readonly PlanEdit[],
 ): EveningWork => eveningWork(withWater(facts, level), edits, level);
 
+/** Times are told to five minutes: so near they count as fitting. */
+const toldWithin = 2.5;
+
+/** Whether the longest evening is as good as within her time. */
+export const fitsIn = (times: readonly EveningTime[], minutes: number): boolean =>
+  longest(times) < minutes + toldWithin;
+
 /** Likely minutes of the longest evening. */
 export const longest = (times: readonly EveningTime[]): number =>
   Math.max(0, ...times.map(({ likely }) => likely));
