@@ -5,7 +5,7 @@ import type { Mix } from '../../model/wash-plan.ts';
 import { ChoiceRow } from './choice-row.tsx';
 import { MixesNextTo } from './mixes-next-to.tsx';
 import styles from './puddle-list.module.css';
-import type { PuddleSource } from './puddle-list.tsx';
+import type { PuddleSource } from './puddle-source.ts';
 import { ThreeRoads } from './three-roads.tsx';
 
 interface PuddleDetailsProps extends PuddleSource {

@@ -3,25 +3,13 @@ import { partsInWords } from '../../model/parts-in-words.ts';
 import { puddleAmount } from '../../model/puddle-amount.ts';
 import { amountInWords, amountsAreRough } from '../../model/puddle-amount-words.ts';
 import type { Reading } from '../../model/reading.ts';
-import type { Mix, Step, WashPlan } from '../../model/wash-plan.ts';
-import type { PaintCalls } from '../../state/paint-calls.ts';
+import type { Mix, Step } from '../../model/wash-plan.ts';
 import { later } from './later.tsx';
 import styles from './puddle-list.module.css';
+import type { PuddleSource } from './puddle-source.ts';
 import { PuddleUse } from './puddle-use.tsx';
 
 const PuddleDetails = later(() => import('./puddle-details.tsx').then((m) => m.PuddleDetails));
-
-export interface PuddleSource {
-  plan: WashPlan;
-  /** Family id -> what it is called. */
-  familyName: (family: number) => string;
-  /** Left out: the mixes next to a puddle are not offered. */
-  calls?: PaintCalls;
-  /** Left out: nothing is said of how much to mix. */
-  sheet?: Reading['sheet'] | undefined;
-  /** Only each puddle at its strongest: for the darkest touches. */
-  strongest?: boolean;
-}
 
 /** The sheet to reckon amounts for, at the steps where puddles are mixed. */
 export const amountsFor = (

@@ -15,7 +15,8 @@ import { Waiting } from '../common/waiting.tsx';
 import { Workplace } from '../common/workplace.tsx';
 import styles from './plan-page-screen.module.css';
 import sheetStyles from './plan-sheet.module.css';
-import { PlanSheet, type StageMap } from './plan-sheet.tsx';
+import { PlanSheet } from './plan-sheet.tsx';
+import type { StageMap } from './stage-map.ts';
 import { useFittingType } from './use-fitting-type.ts';
 
 interface PlanPageScreenProps {

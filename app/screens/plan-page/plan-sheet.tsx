@@ -7,21 +7,13 @@ import { planMinutes, planRows } from '../../model/plan-rows.ts';
 import type { Reading } from '../../model/reading.ts';
 import type { Sheet } from '../../model/sheet.ts';
 import { sheetInWords } from '../../model/sheet-words.ts';
-import type { SoftBlend } from '../../model/soft-blend.ts';
 import type { WashPlan } from '../../model/wash-plan.ts';
 import { EveningHead } from './evening-head.tsx';
 import { PlanBands } from './plan-bands.tsx';
 import { PlanMixes } from './plan-mixes.tsx';
 import styles from './plan-sheet.module.css';
 import { PlanStage } from './plan-stage.tsx';
-
-/** A slot map small enough for a stage, and how its soft edges run. */
-export interface StageMap {
-  readonly slotMap: Uint8Array;
-  readonly width: number;
-  readonly height: number;
-  readonly soft: SoftBlend | null;
-}
+import type { StageMap } from './stage-map.ts';
 
 export interface PlanSheetProps {
   title: string;

@@ -9,7 +9,7 @@ import { touchWindow } from '../../model/touch-window.ts';
 import type { Step, WashPlan } from '../../model/wash-plan.ts';
 import { Consequence } from '../common/consequence.tsx';
 import styles from './plan-sheet.module.css';
-import type { StageMap } from './plan-sheet.tsx';
+import type { StageMap } from './stage-map.ts';
 
 interface PlanStageProps {
   row: PlanRow;
