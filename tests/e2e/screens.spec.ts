@@ -144,7 +144,19 @@ const upright = { width: 820, height: 1180 };
 const across = { width: 1180, height: 820 };
 const desktop = { width: 1440, height: 900 };
 
-/** Faults of what stands on the page at one size, light and dark; the pictures are kept to be looked at. */
+/** With SHOTS=1 before the command every screen is kept as a picture, to be looked at. */
+async function keepPicture(page: Page, name: string): Promise<void> {
+  const path = join(shots, `${name}.png`);
+  const isReadmes = process.env.UPDATE && name === 'easel-390-light';
+  if (process.env.SHOTS || isReadmes) await page.screenshot({ path });
+  // The README shows what the app looks like: made here, so that it stays true.
+  if (isReadmes) copyFileSync(path, join(top, '.github', 'easel.png'));
+}
+
+/**
+ * Faults of what stands on the page at one size. Words and roles are the same at all sizes, so each walk asks axe
+ * at one of them; on the phone light and dark.
+ */
 async function faultsAt(page: Page, size: typeof phone, shown: string): Promise<string[]> {
   await page.setViewportSize(size);
   await page.evaluate(() => scrollTo(0, 0)); // axe looks where the page stands
@@ -152,13 +164,8 @@ async function faultsAt(page: Page, size: typeof phone, shown: string): Promise<
   const faults: string[] = [];
   for (const colorScheme of ['light', 'dark'] as const) {
     await page.emulateMedia({ colorScheme });
-    const path = join(shots, `${shown}-${size.width}-${colorScheme}.png`);
-    await page.screenshot({ path });
-    // The README shows what the app looks like: made here, so that it stays true.
-    if (process.env.UPDATE && path.endsWith('/easel-390-light.png'))
-      copyFileSync(path, join(top, '.github', 'easel.png'));
-    // The two schemes have the same words and places: contrast in the dark is seen at one size.
-    if (colorScheme === 'dark' && size !== phone) continue;
+    await keepPicture(page, `${shown}-${size.width}-${colorScheme}`);
+    if (size !== phone && (colorScheme === 'dark' || size !== desktop)) continue;
     faults.push(...(await accessibilityFaults(page)).map((fault) => `${colorScheme}: ${fault}`));
   }
   faults.push(...(await layoutFaults(page, 48)), ...(await smallEaselTargets(page)));
@@ -174,7 +181,7 @@ async function faultsOfLargeText(page: Page, shown: string): Promise<string[]> {
   await page.setViewportSize(phone);
   await textSize('200%');
   await page.waitForTimeout(150);
-  await page.screenshot({ path: join(shots, `${shown}-390-text-200.png`) });
+  await keepPicture(page, `${shown}-390-text-200`);
   const faults = await layoutFaults(page, 48);
   await textSize('');
   return faults.map((fault) => `${shown}, text at 200 %: ${fault}`);

@@ -111,7 +111,7 @@ test('a mixed tube is typed, survives a reload, is saved, changed, taken out and
   await button('Put it in the box').click();
   await expect.element(page.getByText('Nothing is known yet of how it looks')).toBeVisible();
   await expect.element(page.getByRole('radio').first()).toHaveFocus();
-  await page.getByRole('radio', { name: /phthalocyanine green, yellow/ }).click();
+  await page.getByRole('radio', { name: /phthalocyanine green \(yellow/ }).click();
   await button('Put it in the box').click();
   const row = page
     .getByRole('region', { name: 'Paints of your own' })
