@@ -111,7 +111,7 @@ test('a mixed tube is typed, survives a reload, is saved, changed, taken out and
   await button('Put it in the box').click();
   await expect.element(page.getByText('Nothing is known yet of how it looks')).toBeVisible();
   await expect.element(page.getByRole('radio').first()).toHaveFocus();
-  await page.getByRole('radio', { name: /phthalocyanine green \(yellow/ }).click();
+  await page.getByRole('radio', { name: /phthalocyanine green yellow shade/ }).click();
   await button('Put it in the box').click();
   const row = page
     .getByRole('region', { name: 'Paints of your own' })
@@ -119,7 +119,7 @@ test('a mixed tube is typed, survives a reload, is saved, changed, taken out and
     .filter({ hasText: 'My green gold' });
   await expect
     .element(row)
-    .toHaveTextContent('Not measured: behaves like phthalocyanine green (yellow shade).');
+    .toHaveTextContent('Not measured: behaves like phthalocyanine green yellow shade.');
   await expect.element(row).toHaveTextContent('2 pigments in one tube');
   await expect.element(row).toHaveTextContent('Granulates a little, transparent, stains');
   const { box, ownPaints } = boxWishes(ownBox.box.value);

@@ -6,7 +6,10 @@ import { builtInProperties } from './pigment-table.ts';
 
 /** Names as a painter says them: the table's remarks in brackets stay in the table. */
 const nameOf = (name: string): string =>
-  name.replace(/\s*\([^)]*\)/g, '').replace(/, chromium$/, '');
+  name
+    .replace(/\s*\([^)]*\)/g, '')
+    .replace(/, chromium$/, '')
+    .replace(/, (\w+ shade)$/, ' $1'); // a comma would part it from the next paint of a list
 
 /**
  * The built-in paints: K and S per unit load, 36 bands, from the published optics table (sources in
