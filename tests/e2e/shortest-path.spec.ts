@@ -7,8 +7,6 @@ import { shownPixels } from './support/shown-pixels.ts';
 import { tapCounter } from './support/tap-counter.ts';
 import { example, picture, prompt, screen, toTheEasel, toTheWashes } from './support/walk.ts';
 
-test.use({ box: 'all' }); // as for who has just begun
-
 /** From the photo on: what is left to tap until the easel says what to do first. */
 async function onToTheEasel(page: Page, counter: ReturnType<typeof tapCounter>): Promise<void> {
   await expect(picture(page)).toHaveAttribute('data-show', 'grey'); // grey is what is seen first

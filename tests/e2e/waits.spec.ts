@@ -4,8 +4,6 @@ import { expect, test } from './support/app-page.ts';
 import { photograph } from './support/fixture-file.ts';
 import { example, photoInput, picture, toTheEasel, toTheWashes } from './support/walk.ts';
 
-test.use({ box: 'all' }); // as for who has just begun
-
 /** What is measured is logged; what is held is the order, which does not depend on the machine. */
 async function stopwatch(page: Page, begin: () => Promise<void>): Promise<Record<string, number>> {
   const began = Date.now();
@@ -29,13 +27,16 @@ const said = (times: Record<string, number>): string =>
     .map(([what, ms]) => `${what} ${ms} ms`)
     .join(', ');
 
-test('the example: something to see at once, then the plan', async ({ page }) => {
-  await page.goto('./');
-  await expect(example(page)).toBeVisible();
-  await page.waitForTimeout(2500); // a person looks first; the paints are read meanwhile
-  const times = await stopwatch(page, () => example(page).tap());
-  console.log(`from the tap on the example: ${said(times)}`);
-  expect(times.grey).toBeLessThan(times.reading ?? 0); // grey at once: she looks while it is read
+test.describe('for who has just begun', () => {
+  test.use({ box: 'all' });
+  test('the example: something to see at once, then the plan', async ({ page }) => {
+    await page.goto('./');
+    await expect(example(page)).toBeVisible();
+    await page.waitForTimeout(2500); // a person looks first; the paints are read meanwhile
+    const times = await stopwatch(page, () => example(page).tap());
+    console.log(`from the tap on the example: ${said(times)}`);
+    expect(times.grey).toBeLessThan(times.reading ?? 0); // grey at once: she looks while it is read
+  });
 });
 
 test('a photo of 12 megapixels: progress at once, its greys soon, and it is read', async ({
