@@ -105,4 +105,4 @@ for (const name of names) {
   console.log(`  peer / ours: ${ratio.toFixed(2)}${aim}; ${one.agreement}`);
 }
 
-if (inChromium) await benchInChromium({ root, here, photo });
+if (inChromium) await benchInChromium(photo);

@@ -124,19 +124,25 @@ async function throughAll(page: Page, look: Look): Promise<void> {
   await look('start', 'start-again');
 }
 
-/** 48 px everywhere; what is pressed at the easel 64. */
+/** 48 px everywhere; what is pressed at the easel 64, the pictures to choose from as wide at least. */
 const easelActions = '[data-screen=easel] > :last-child :is(button, a)';
+const easelViews = '[data-screen=easel] fieldset button';
 
 async function smallEaselTargets(page: Page): Promise<string[]> {
-  const boxes = await page.locator(easelActions).evaluateAll((found) =>
-    found.map((each) => ({
-      name: each.textContent,
-      height: each.getBoundingClientRect().height,
-    })),
-  );
+  const sides = (selector: string, side: 'width' | 'height') =>
+    page
+      .locator(selector)
+      .evaluateAll(
+        (found, which) =>
+          found.map(
+            (each) => [each.textContent, each.getBoundingClientRect()[which], which] as const,
+          ),
+        side,
+      );
+  const boxes = [...(await sides(easelActions, 'height')), ...(await sides(easelViews, 'width'))];
   return boxes
-    .filter(({ height }) => height < 63.5)
-    .map(({ name, height }) => `'${name}' at the easel is ${height.toFixed(0)} px high`);
+    .filter(([, px]) => px < 63.5)
+    .map(([name, px, side]) => `'${name}' at the easel has a ${side} of ${px.toFixed(0)} px`);
 }
 
 const phone = { width: 390, height: 844 };

@@ -79,7 +79,7 @@ test('one tap on the picture gives grey and one gives colour back, wherever it i
 
   await toTheEasel(page).tap();
   await expect(screen(page, 'easel')).toBeVisible();
-  await page.getByRole('button', { name: 'Reference', exact: true }).tap();
+  await page.getByRole('button', { name: 'Photo', exact: true }).tap();
   await turns('colour');
 });
 

@@ -24,7 +24,7 @@ test('the whole session by touch alone', async ({ page }) => {
     ['Edges', 'edges'],
     ['Sheet', 'sheet'],
     ['Grey', 'sheet-grey'],
-    ['Reference', 'reference-grey'],
+    ['Photo', 'reference-grey'],
   ] as const) {
     await tap(name);
     await expect(picture(page)).toHaveAttribute('data-show', layer);

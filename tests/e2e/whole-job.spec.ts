@@ -100,7 +100,7 @@ async function expectWholeSteps(page: Page): Promise<void> {
     );
     expect(sheet.green, `${title}: the sheet gets darker`).toBeLessThan(sheetBefore);
     sheetBefore = sheet.green;
-    await page.getByRole('button', { name: 'Reference', exact: true }).click();
+    await page.getByRole('button', { name: 'Photo', exact: true }).click();
     const reference = await shownPixels(page);
     await page.getByRole('button', { name: 'Where', exact: true }).click();
     expect(await shownPixels(page), `${title}: what it leaves is dimmed`).not.toEqual(reference);

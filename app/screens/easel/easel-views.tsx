@@ -5,7 +5,7 @@ import type { EaselViewState } from './use-easel-view.ts';
 
 const names: readonly (readonly [EaselView, string])[] = [
   ['where', 'Where'],
-  ['reference', 'Reference'],
+  ['reference', 'Photo'],
   ['band', 'Band'],
   ['sheet', 'Sheet'],
   ['edges', 'Edges'],

@@ -12,7 +12,7 @@ interface BoxPaintsProps {
   onWish: (wish: PaletteWish) => void;
 }
 
-/** The rest of her box: any of them can be asked for, or kept out for good. */
+/** The rest of her box: each can be asked for, or kept out for good. */
 export function BoxPaints({ cards, wish, onWish }: BoxPaintsProps) {
   return (
     <ul class={styles.rows}>

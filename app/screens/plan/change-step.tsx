@@ -12,6 +12,7 @@ import { ChangeMixes } from './change-mixes.tsx';
 import { ChangeSaid } from './change-said.tsx';
 import styles from './change-step.module.css';
 import { ChangesSoFar } from './changes-so-far.tsx';
+import { PlanFold } from './plan-fold.tsx';
 
 interface ChangeStepProps {
   studio: Studio;
@@ -30,60 +31,49 @@ export function ChangeStep({ studio, plan, reading, step }: ChangeStepProps) {
   const later = movedLater(plan.steps, key);
   const techniques = techniqueChoices(kind);
   return (
-    <details class={styles.fold}>
-      <summary>
-        <h2>Change this step</h2>
-      </summary>
-      <div class={styles.body}>
-        <ChangesSoFar studio={studio} plan={plan} />
-        <p class={styles.which}>
-          {step.n}. {step.title}
-        </p>
-        <ChangeSaid studio={studio} plan={plan} step={step} />
-        <div class={styles.actions}>
-          <Button onClick={() => change({ kind: 'skip', key, skipped: true })}>Leave out</Button>
-          {standsByItself(step) && (
-            <>
-              <Button disabled={!earlier} onClick={() => change(earlier)}>
-                Earlier
-              </Button>
-              <Button disabled={!later} onClick={() => change(later)}>
-                Later
-              </Button>
-            </>
-          )}
-          {canBeSplit(plan, step) && (
-            <Button onClick={() => change({ kind: 'split', key })}>In two goes</Button>
-          )}
-          {nextWash(plan, step) && (
-            <Button onClick={() => change({ kind: 'merge', key })}>Together with the next</Button>
-          )}
-        </div>
-        {techniques.length > 0 && (
+    <PlanFold title="Change this step">
+      <ChangesSoFar studio={studio} plan={plan} />
+      <p class={styles.which}>
+        {step.n}. {step.title}
+      </p>
+      <ChangeSaid studio={studio} plan={plan} step={step} />
+      <div class={styles.actions}>
+        <Button onClick={() => change({ kind: 'skip', key, skipped: true })}>Leave out</Button>
+        {standsByItself(step) && (
           <>
-            <h3>How it is painted</h3>
-            <ChoiceRow
-              label="How it is painted"
-              choices={techniques.map((one) => [one, one] as const)}
-              chosen={step.technique}
-              wraps
-              onChoose={(technique) =>
-                technique !== step.technique && change({ kind: 'technique', key, technique })
-              }
-            />
+            <Button disabled={!earlier} onClick={() => change(earlier)}>
+              Earlier
+            </Button>
+            <Button disabled={!later} onClick={() => change(later)}>
+              Later
+            </Button>
           </>
         )}
-        {kind === 'wash' && (
-          <ChangeMixes
-            studio={studio}
-            plan={plan}
-            reading={reading}
-            step={step}
-            onChange={change}
-          />
+        {canBeSplit(plan, step) && (
+          <Button onClick={() => change({ kind: 'split', key })}>In two goes</Button>
         )}
-        <ChangeAdd plan={plan} reading={reading} step={step} onChange={change} />
+        {nextWash(plan, step) && (
+          <Button onClick={() => change({ kind: 'merge', key })}>Together with the next</Button>
+        )}
       </div>
-    </details>
+      {techniques.length > 0 && (
+        <>
+          <h3>How it is painted</h3>
+          <ChoiceRow
+            label="How it is painted"
+            choices={techniques.map((one) => [one, one] as const)}
+            chosen={step.technique}
+            wraps
+            onChoose={(technique) =>
+              technique !== step.technique && change({ kind: 'technique', key, technique })
+            }
+          />
+        </>
+      )}
+      {kind === 'wash' && (
+        <ChangeMixes studio={studio} plan={plan} reading={reading} step={step} onChange={change} />
+      )}
+      <ChangeAdd plan={plan} reading={reading} step={step} onChange={change} />
+    </PlanFold>
   );
 }

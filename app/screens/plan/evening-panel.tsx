@@ -10,6 +10,7 @@ import { EveningFitWords } from './evening-fit-words.tsx';
 import { EveningMinutes } from './evening-minutes.tsx';
 import styles from './evening-panel.module.css';
 import { EveningWashes } from './evening-washes.tsx';
+import { PlanFold } from './plan-fold.tsx';
 
 interface EveningPanelProps {
   plan: WashPlan;
@@ -33,43 +34,39 @@ export function EveningPanel({ plan, studio, ownAir }: EveningPanelProps) {
     studio.again();
   };
   return (
-    <details class={styles.panel}>
-      <summary>
-        <h2>Time and paper</h2>
-        <span class={styles.total}>
-          {planTimeInWords(eveningTimes(plan))}
-          {plan.fit?.tooLong && ` Longer than your ${hoursInWords(plan.fit.minutes)}.`}
-        </span>
-      </summary>
-      <div class={styles.body}>
-        {studio.work.value && <p role="status">The plan is being worked out anew.</p>}
-        <EveningMinutes
-          minutes={minutes}
-          onChoose={(chosen) => void studio.decide({ kind: 'evening', minutes: chosen })}
-        />
-        <EveningFitWords plan={plan} studio={studio} />
-        <h3>Drying</h3>
-        <ChoiceRow
-          label="Drying"
-          choices={dryings}
-          chosen={weather.hairDryer ? 'dryer' : 'air'}
-          onChoose={(chosen) =>
-            void change({ weather: { ...weather, hairDryer: chosen === 'dryer' }, paper })
-          }
-        />
-        {weather.hairDryer && (
-          <p class={styles.quiet}>
-            Only once the shine has gone, low and cool, never on a mask: until the mask is off the
-            times are those of the air.
-          </p>
-        )}
-        <EveningWashes plan={plan} studio={studio} paper={paper} />
-        <PaperRows
-          paper={paper}
-          heading="h3"
-          onChoose={(chosen) => void change({ weather, paper: chosen })}
-        />
-      </div>
-    </details>
+    <PlanFold
+      title="Time and paper"
+      beside={`${planTimeInWords(eveningTimes(plan))}${
+        plan.fit?.tooLong ? ` Longer than your ${hoursInWords(plan.fit.minutes)}.` : ''
+      }`}
+    >
+      {studio.work.value && <p role="status">The plan is being worked out anew.</p>}
+      <EveningMinutes
+        minutes={minutes}
+        onChoose={(chosen) => void studio.decide({ kind: 'evening', minutes: chosen })}
+      />
+      <EveningFitWords plan={plan} studio={studio} />
+      <h3>Drying</h3>
+      <ChoiceRow
+        label="Drying"
+        choices={dryings}
+        chosen={weather.hairDryer ? 'dryer' : 'air'}
+        onChoose={(chosen) =>
+          void change({ weather: { ...weather, hairDryer: chosen === 'dryer' }, paper })
+        }
+      />
+      {weather.hairDryer && (
+        <p class={styles.quiet}>
+          Only once the shine has gone, low and cool, never on a mask: until the mask is off the
+          times are those of the air.
+        </p>
+      )}
+      <EveningWashes plan={plan} studio={studio} paper={paper} />
+      <PaperRows
+        paper={paper}
+        heading="h3"
+        onChoose={(chosen) => void change({ weather, paper: chosen })}
+      />
+    </PlanFold>
   );
 }

@@ -4,8 +4,8 @@ import { bandOfKind, brushedBand } from '../shapes/kinds.ts';
 const mostBands = 7;
 
 /**
- * Pixels per band with those of her whites counted to the lightest band that has any; where all is
- * hers, to the lightest the picture has.
+ * Pixels per band with those of her whites counted to the lightest band that has some of its
+ * own; where all is hers, to the lightest the picture has.
  */
 export function withBrushedWhites(areas: Uint32Array, tones: KindTones): Uint32Array {
   const brushed = areas[brushedBand] as number;

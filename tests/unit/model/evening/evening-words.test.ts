@@ -12,6 +12,7 @@ import type { Range } from '../../../../app/model/lab.ts';
 import { sheetOf } from '../../../../app/model/sheet.ts';
 import { typedMinutes } from '../../../../app/model/typed-minutes.ts';
 import type { Step, WashPlan } from '../../../../app/model/wash-plan.ts';
+import { plainStep } from '../plain-step.ts';
 
 it.each([
   [7, '7 min'],
@@ -33,25 +34,11 @@ const plan = (
 ): Pick<WashPlan, 'steps' | 'paper'> => ({
   paper: [96, 0, 0],
   steps: steps.map(({ kind, dries = [0, 0], evening }, i) => ({
+    ...plainStep(i + 1),
     key: `${kind}/${i}`,
-    n: i + 1,
     kind,
-    title: kind,
-    prompt: '.',
-    watch: '',
-    bands: [],
-    families: [],
-    slots: [],
-    mixes: [],
-    paper: 'bone dry',
-    technique: 'none',
-    soften: '',
     paintMinutes: [4, 9],
-    shineMinutes: [0, 0],
     dryMinutes: dries,
-    cautions: [],
-    rules: [],
-    after: [],
     ...(evening && { evening }),
   })),
 });

@@ -2,29 +2,13 @@ import { expect, test } from 'vitest';
 import type { Lab } from '../../../../app/model/lab.ts';
 import { planMinutes, planRows } from '../../../../app/model/plan-rows.ts';
 import type { Step } from '../../../../app/model/wash-plan.ts';
+import { plainStep } from '../plain-step.ts';
 
 const paper: Lab = [95, 0, 0];
 const grey: Lab = [60, 0, 0];
 
 const step = (n: number, over: Partial<Step>): Step => ({
-  key: `step-${n}`,
-  n,
-  kind: 'wash',
-  title: `Step ${n}`,
-  prompt: '',
-  watch: '',
-  bands: [],
-  families: [],
-  slots: [],
-  mixes: [],
-  paper: 'bone dry',
-  technique: 'none',
-  soften: '',
-  paintMinutes: [0, 0],
-  shineMinutes: [0, 0],
-  dryMinutes: [0, 0],
-  cautions: [],
-  rules: [],
+  ...plainStep(n),
   after: [paper, paper],
   ...over,
 });

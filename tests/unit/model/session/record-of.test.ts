@@ -3,27 +3,10 @@ import { foldSession } from '../../../../app/model/session/fold-session.ts';
 import { recordOf } from '../../../../app/model/session/record-of.ts';
 import { lastAct } from '../../../../app/model/session/taken-back.ts';
 import type { Mix, Step } from '../../../../app/model/wash-plan.ts';
+import { plainStep } from '../plain-step.ts';
 import { device, minute, steps } from './session-log.ts';
 
-const fullSteps = steps.map(
-  (step, i): Step => ({
-    ...step,
-    n: i + 1,
-    title: step.key,
-    prompt: '',
-    watch: '',
-    bands: [],
-    families: [],
-    slots: [],
-    mixes: [],
-    paper: 'bone dry',
-    technique: 'none',
-    soften: '',
-    cautions: [],
-    rules: [],
-    after: [],
-  }),
-);
+const fullSteps = steps.map((step, i): Step => ({ ...plainStep(i + 1), ...step, title: step.key }));
 const mix = (id: string, parts: Mix['parts']): Mix => ({
   id,
   puddle: null,
