@@ -9,6 +9,7 @@ import type { RangeMode } from './reading.ts';
 import type { Reference } from './reference.ts';
 import type { PhotoStroke } from './stroke-on-photo.ts';
 import type { SubjectMode } from './subject.ts';
+import type { PassagesChoice } from './wash-plan.ts';
 import type { WhiteMode, WhiteWay } from './whites.ts';
 
 /** A photo as it came in, never re-encoded, never changed. */
@@ -66,6 +67,8 @@ export type Decision = {
   | { readonly kind: 'evening'; readonly minutes: number | null }
   /** Washes over each other at most; null: as proposed. */
   | { readonly kind: 'washes'; readonly count: number | null }
+  /** Order of ground and subject; null: as proposed. */
+  | { readonly kind: 'passages'; readonly order: PassagesChoice | null }
   /** A change of the steps; null: all changes so far are dropped. */
   | { readonly kind: 'plan-edit'; readonly edit: PlanEdit | null }
   /** Nothing new, only the taking back. */

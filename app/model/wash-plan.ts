@@ -9,7 +9,7 @@ import type { Touch } from './touch.ts';
 import type { Wetness } from './wetness.ts';
 
 /** Named in every plan; raised when the same reading may give another plan. */
-export const planEngine = 'plan-4';
+export const planEngine = 'plan-5';
 
 export interface Part {
   /** Paint id. */
@@ -163,10 +163,28 @@ export interface WashPlan {
   readonly washesWhy?: string;
   /** What was left out so that the painting steps do not become too many, a sentence; left out: nothing. */
   readonly stepsWhy?: string;
+  /** In what order ground and subject are painted; left out where the sheet is painted as one anyway. */
+  readonly passages?: PassagesInPlan;
   /** How it fits the time she has; left out where she is in no hurry. */
   readonly fit?: EveningFit;
   /** Steps she left out, so that they can be brought back. */
   readonly leftOut?: readonly Pick<Step, 'key' | 'title'>[];
+}
+
+/** Order of ground and subject; together: as one, their line painted across while wet. */
+export type PassagesChoice = 'ground first' | 'subject first' | 'together';
+
+export const passagesChoices: readonly PassagesChoice[] = [
+  'ground first',
+  'subject first',
+  'together',
+];
+
+export interface PassagesInPlan {
+  readonly painted: PassagesChoice;
+  readonly proposed: PassagesChoice;
+  /** Why it is painted so, a sentence. */
+  readonly why: string;
 }
 
 /** A plan made to fit the time she has. */
@@ -212,6 +230,8 @@ export interface PlanWishes {
   /** Overlying washes the paper bears, 1..8; 3 proposed (R9). */
   readonly washes?: number;
   readonly puddlesPerWash?: number;
+  /** Order of ground and subject; means nothing without a subject. Left out: as proposed. */
+  readonly passages?: PassagesChoice;
   readonly weather?: Weather;
   /** Left out: the usual paper. */
   readonly paper?: PaperChoice;

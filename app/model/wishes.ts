@@ -72,6 +72,7 @@ export function planWishes(
   const colours = lastDecision(decisions, 'colours')?.wish;
   const evening = lastDecision(decisions, 'evening')?.minutes;
   const washes = lastDecision(decisions, 'washes')?.count;
+  const passages = lastDecision(decisions, 'passages')?.order;
   const edits = standingPlanEdits(decisions);
   // A paint of hers may have been taken out of the box since.
   const there = (ids: readonly string[]) => ids.filter((id) => !box.gone.includes(id));
@@ -86,6 +87,7 @@ export function planWishes(
     paper,
     ...(evening && { evening }),
     ...(washes && { washes }),
+    ...(passages && { passages }),
     ...(edits.length > 0 && { edits }),
   };
 }

@@ -72,7 +72,7 @@ test('one tap on the picture gives grey and one gives colour back, wherever it i
 
   await toTheWashes(page).tap();
   await expect(toTheEasel(page)).toBeVisible();
-  for (const view of ['After this step', 'Where', 'Reference']) {
+  for (const view of ['After this step', 'Where', 'Photo']) {
     await page.getByRole('button', { name: view }).tap();
     await turns('colour');
   }

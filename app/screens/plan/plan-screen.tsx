@@ -137,7 +137,7 @@ function ReadyPlan({ calls, ownAir, paintingId, seen, plan, studio }: ReadyPlanP
               ['wet', 'Wet now'],
               ['changes', 'What changes'],
               ['where', 'Where'],
-              ['reference', 'Reference'],
+              ['reference', 'Photo'],
             ]}
             chosen={view.value}
             onChoose={(next) => {

@@ -32,7 +32,7 @@ export async function solvePalette(
   const asking = passagesAsked(slots, paints, wishes);
   const passages =
     memory.passages.get(asking) ??
-    (await solvePassages(reading, { slots, paints }, wishes, checkpoint));
+    (await solvePassages({ slots, paints }, wishes, checkpoint));
   memory.passages.keep(asking, passages);
   const facts = {
     reading,

@@ -1,4 +1,3 @@
-import type { Reading } from '../../../app/model/reading.ts';
 import type { PlanWishes } from '../../../app/model/wash-plan.ts';
 import { layeredSolve, type SolvedPassage } from './layered-solve.ts';
 import type { PlanCheckpoint } from './plan-checkpoint.ts';
@@ -11,12 +10,11 @@ const proposedPuddles = 3;
 
 /** Every passage solved wash over wash; those without anything to paint are left out. The second half of the planning. */
 export async function solvePassages(
-  reading: Reading,
   facts: Pick<PlanFacts, 'slots' | 'paints'>,
   wishes: PlanWishes,
   checkpoint: PlanCheckpoint,
 ): Promise<SolvedPassage[]> {
-  const passages = [...new Set(reading.slots.map((slot) => slot.passage))];
+  const passages = [...new Set(facts.slots.map((slot) => slot.passage))];
   const input = {
     ...facts,
     washes: wholeNumber(wishes.washes ?? proposedWashes, 1, 8, 'Washes over each other'),
