@@ -6,6 +6,7 @@ import type { MeasuredPhoto } from '../app/model/measured-photo.ts';
 import type { LaidMix, MixNeighbours } from '../app/model/mix-neighbour.ts';
 import type { MixingChart } from '../app/model/mixing-chart.ts';
 import type { Outline } from '../app/model/outline.ts';
+import type { BoxWishes } from '../app/model/own-box.ts';
 import type { Paint, PaintCard } from '../app/model/paint.ts';
 import type { PaintMeasure, PaintPatch } from '../app/model/paint-measure.ts';
 import type { PaletteOffers } from '../app/model/palette-offer.ts';
@@ -163,6 +164,6 @@ export interface AnalysisApi {
   /** What the paints of a palette make together. */
   mixingChart(paints: readonly Paint[]): Promise<MixingChart>;
   cancel(job: number): void;
-  /** Builds tables ahead of need; answers when warm. */
-  warmUp(): Promise<void>;
+  /** Builds tables ahead of need, for a search among the paints of this box; answers when warm. */
+  warmUp(box: BoxWishes): Promise<void>;
 }

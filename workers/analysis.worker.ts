@@ -13,6 +13,7 @@ import { knownPaints, paintBox, paintCard } from './kernels/optics/paint-box.ts'
 import { pigmentTable } from './kernels/optics/pigment-table.ts';
 import { darkestInSteps, usualPaints } from './kernels/palette/darkest-of.ts';
 import { keptLibrary } from './kernels/palette/kept-library.ts';
+import { paintsAllowed } from './kernels/palette/paints-allowed.ts';
 import { paletteOffers } from './kernels/palette/palette-offers.ts';
 import { buildWashPlan } from './kernels/plan/build-wash-plan.ts';
 import { createPlanMemory } from './kernels/plan/plan-memory.ts';
@@ -49,6 +50,8 @@ async function toldJob<T>(
 
 /** She changes the steps, the time or the air far more often than paints and picture. */
 const memory = createPlanMemory();
+/** What a reading runs through is compiled then. */
+let hasRead = false;
 
 const api: AnalysisApi = {
   openPhoto: (job, photo) =>
@@ -64,6 +67,7 @@ const api: AnalysisApi = {
     }),
 
   async read(job, request, onPictures, onProgress) {
+    hasRead = true;
     forgetSubject();
     const hand = handOver(onPictures);
     const result = await toldJob(job, onProgress, async (pause) => {
@@ -123,10 +127,10 @@ const api: AnalysisApi = {
   mixNeighbours: async (paints, below, mix) => mixNeighbours(paints, below, mix),
   mixingChart: async (paints) => mixingChart(paints),
   cancel: cancelJob,
-  async warmUp() {
+  async warmUp(box) {
     await darkestInSteps(usualPaints, idleTurn);
-    await warmReading(idleTurn);
-    await keptLibrary(usualPaints, idleTurn);
+    if (!hasRead) await warmReading(idleTurn);
+    await keptLibrary(paintsAllowed(knownPaints(box.ownPaints), box).paints, idleTurn);
   },
 };
 

@@ -17,6 +17,7 @@ import type { MeasuredPhoto } from '../model/measured-photo.ts';
 import type { LaidMix, MixNeighbours } from '../model/mix-neighbour.ts';
 import type { MixingChart } from '../model/mixing-chart.ts';
 import type { Outline } from '../model/outline.ts';
+import type { BoxWishes } from '../model/own-box.ts';
 import type { Paint, PaintCard } from '../model/paint.ts';
 import type { PaintMeasure, PaintPatch } from '../model/paint-measure.ts';
 import type { PaletteOffers } from '../model/palette-offer.ts';
@@ -92,7 +93,7 @@ export interface AnalysisClient {
     mix: LaidMix,
   ): Promise<MixNeighbours>;
   mixingChart(signal: AbortSignal, paints: readonly Paint[]): Promise<MixingChart>;
-  warmUp(signal: AbortSignal): Promise<void>;
+  warmUp(signal: AbortSignal, box: BoxWishes): Promise<void>;
   dispose(): void;
 }
 
@@ -152,7 +153,7 @@ export function createAnalysisClient(options: Partial<DeskOptions> = {}): Analys
     mixNeighbours: (signal, paints, below, mix) =>
       desk.call(signal, (api) => api.mixNeighbours(paints, below, mix)),
     mixingChart: (signal, paints) => desk.call(signal, (api) => api.mixingChart(paints)),
-    warmUp: (signal) => desk.call(signal, (api) => api.warmUp()),
+    warmUp: (signal, box) => desk.call(signal, (api) => api.warmUp(box)),
     dispose: desk.dispose,
   };
 }

@@ -36,7 +36,9 @@ export const isOwned = (box: OwnBox, id: string): boolean =>
   tickedPaints(box)?.includes(id) ?? true;
 
 /** What the search for a palette may choose from. */
-export function boxWishes(box: OwnBox): Pick<PlanWishes, 'box' | 'ownPaints'> {
+export type BoxWishes = Pick<PlanWishes, 'box' | 'ownPaints'>;
+
+export function boxWishes(box: OwnBox): BoxWishes {
   const own = ownPaints(box);
   const ticked = tickedPaints(box);
   return {

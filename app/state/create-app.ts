@@ -1,6 +1,7 @@
 import { computed, effect, type ReadonlySignal } from '@preact/signals';
 import { type AnalysisClient, createAnalysisClient } from '../analysis/analysis-client.ts';
 import { crashGuard, type NoteStore } from '../analysis/crash-guard.ts';
+import { boxWishes } from '../model/own-box.ts';
 import type { Painting } from '../model/painting.ts';
 import type { Store } from '../storage/open-store.ts';
 import { createUpdates, type Updates } from '../update/create-updates.ts';
@@ -124,8 +125,9 @@ export function createApp(store: Store, window: Window & typeof globalThis): App
     if (updates.offlineReady.value) window.document.documentElement.dataset.offline = 'ready';
   });
   // Only a head start, for who looks round first: whoever goes straight to a picture is not held up by it.
-  setTimeout(() => {
-    client.warmUp(new AbortController().signal).catch(() => undefined);
+  setTimeout(async () => {
+    await ownBox.ready;
+    client.warmUp(new AbortController().signal, boxWishes(ownBox.box.value)).catch(() => undefined);
   }, headStartMs);
   return {
     router,

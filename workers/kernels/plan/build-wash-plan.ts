@@ -8,6 +8,7 @@ import { fitEvening } from './evening/fit-evening.ts';
 import { proposeWashes } from './evening/propose-washes.ts';
 import { washSolver } from './evening/wash-solver.ts';
 import { paletteEntries } from './palette-entries.ts';
+import { passageOrder } from './passage-order.ts';
 import type { PlanCheckpoint } from './plan-checkpoint.ts';
 import { planId } from './plan-id.ts';
 import { createPlanMemory, type PlanMemory, paletteAsked } from './plan-memory.ts';
@@ -61,6 +62,7 @@ export async function buildWashPlan(
     return { ...noSteps, range, slots, warnings: [tooLight ?? nothingToPaint] };
   }
   const { mixes, steps, leftOut, stepsWhy } = work;
+  const { inPlan } = passageOrder(facts);
   const ownColours = wishes.colours !== undefined;
   const warnings = reachWarnings(facts, steps, { reached, wanted, onePaint, ownColours });
   return {
@@ -73,6 +75,7 @@ export async function buildWashPlan(
     steps,
     warnings,
     washesWhy,
+    ...(inPlan && { passages: inPlan }),
     ...(stepsWhy && { stepsWhy }),
     ...(fit && { fit }),
     ...(leftOut.length > 0 && { leftOut }),

@@ -21,10 +21,31 @@ const guideChroma = 0.6;
 
 type Target = { lab: Lab; weight: number };
 
-const targetsIn = (slots: readonly Slot[], bands: readonly number[]): Target[] =>
-  slots
-    .filter((slot) => bands.includes(slot.band))
-    .map((slot) => ({ lab: slot.target, weight: Math.max(slot.share, 1e-6) }));
+const leastShare = 1e-6;
+
+/** Ground and subject painted together are of one mix where band and family are one: it aims at the mean of both. */
+function meanTarget(slots: readonly Slot[]): Target {
+  const weights = slots.map(({ share }) => Math.max(share, leastShare));
+  const weight = weights.reduce((sum, each) => sum + each, 0);
+  const [only] = slots;
+  if (only && slots.length === 1) return { lab: only.target, weight };
+  const mean = (axis: 0 | 1 | 2): number =>
+    slots.reduce((sum, { target }, i) => sum + (weights[i] as number) * target[axis], 0) / weight;
+  return { lab: [mean(0), mean(1), mean(2)], weight };
+}
+
+/** One target a band and family, the lightest band first. */
+function targetsIn(slots: readonly Slot[], bands: readonly number[]): Target[] {
+  const alike = new Map<string, Slot[]>();
+  for (const slot of slots) {
+    if (!bands.includes(slot.band)) continue;
+    const key = `${slot.band}/${slot.family}`;
+    alike.set(key, [...(alike.get(key) ?? []), slot]);
+  }
+  return [...alike.values()]
+    .sort(([one], [other]) => (one?.band ?? 0) - (other?.band ?? 0))
+    .map(meanTarget);
+}
 
 /**
  * The work of one family. `slots` are its painted slots, `all` the painted slots of its passage:

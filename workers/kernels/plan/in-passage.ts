@@ -1,20 +1,27 @@
+import { crispAcross } from './crisp-across.ts';
+import { isMostlyLost } from './passage-line.ts';
 import type { PassageOrder } from './passage-order.ts';
 import type { PlanFacts } from './plan-facts.ts';
 import type { StepDraft } from './step-draft.ts';
 
-/** From this share on the line between the passages is mostly lost (own figure). */
-const mostlyLost = 0.5;
+/** Put before what is to be watched for anyway. */
+const watching = (draft: StepDraft, words: readonly string[], rules: readonly string[]) => ({
+  ...draft,
+  watch: [...words, draft.watch].filter(Boolean).join(' '),
+  rules: [...draft.rules, ...rules],
+});
 
-/** Share of the line between the passages, by length, that is lost. */
-function lostShare({ reading, slots }: PlanFacts): number {
-  let lost = 0;
-  let all = 0;
-  for (const border of reading.borders) {
-    if (slots[border.a]?.passage === slots[border.b]?.passage) continue;
-    all += border.lengthMm;
-    lost += border.lengthMm * border.lost;
-  }
-  return all > 0 ? lost / all : 0;
+/** Ground and subject painted as one: the line is not stopped at, but where it is crisp. */
+function together(
+  facts: PlanFacts,
+  { passages, said }: PassageOrder,
+  draft: StepDraft,
+  wash: number,
+): StepDraft {
+  const stop = crispAcross(facts, draft.slots, passages[0]?.washes.slice(wash + 1) ?? []);
+  if (wash > 0 && stop === '') return draft;
+  const across = wash === 0 ? [said, 'Paint across it while it is wet.'] : [];
+  return watching(draft, [...across, stop], ['R18']);
 }
 
 /**
@@ -23,22 +30,18 @@ function lostShare({ reading, slots }: PlanFacts): number {
  */
 export function inPassage(
   facts: PlanFacts,
-  { passages, why, cutRound }: PassageOrder,
+  order: PassageOrder,
   draft: StepDraft,
   passage: number,
   wash: number,
 ): StepDraft {
-  if (passages.length < 2) return draft;
+  const { passages, inPlan, said, cutRound } = order;
+  if (!inPlan) return draft;
+  if (inPlan.painted === 'together') return together(facts, order, draft, wash);
   const name = passages[0]?.passage === 'ground' ? 'ground' : 'subject';
-  const atLine =
-    lostShare(facts) > mostlyLost
-      ? `Most of the line is lost: there wet the dry edge of the ${name} and let the colour run over it.`
-      : `The ${name} must be bone dry along the line.`;
-  const first = passage === 0 ? why : atLine;
-  const later = cutRound && passage > 0;
-  return {
-    ...draft,
-    watch: wash === 0 ? `${first} ${draft.watch}`.trim() : draft.watch,
-    rules: [...draft.rules, 'R18', ...(later ? ['R20'] : [])],
-  };
+  const atLine = isMostlyLost(facts.reading)
+    ? `Most of the line is lost: there wet the dry edge of the ${name} and let the colour run over it.`
+    : `The ${name} must be bone dry along the line.`;
+  const words = wash === 0 ? [passage === 0 ? said : atLine] : [];
+  return watching(draft, words, ['R18', ...(cutRound && passage > 0 ? ['R20'] : [])]);
 }

@@ -1,55 +1,44 @@
-import type { Border } from '../../../app/model/reading.ts';
-import { softShare } from './outer-borders.ts';
+import type { PassagesChoice, PassagesInPlan } from '../../../app/model/wash-plan.ts';
+import { parted } from './passage-line.ts';
 import type { PlanFacts } from './plan-facts.ts';
+import { type ProposedPassages, proposedPassages } from './proposed-passages.ts';
 
-/** Which passage is painted first, and the sentence that says why; empty where there is only one. */
+/** Which passage is painted first, and why. */
 export interface PassageOrder {
   readonly passages: PlanFacts['passages'];
-  readonly why: string;
+  /** Null where there is only one to paint. */
+  readonly inPlan: PassagesInPlan | null;
+  /** A few words of why, for the step it begins with; empty where there is only one. */
+  readonly said: string;
   /** The one painted last is the darker ground: it is cut round the subject (R20). */
   readonly cutRound: boolean;
 }
 
-/** A ground softer than the subject by this share of its borders is painted first (own figure). */
-const clearlySofter = 0.15;
-/** So much lighter, planned L*, and a passage goes first (own figure). */
-const clearlyLighter = 5;
+const names: Record<PassagesChoice, string> = {
+  'ground first': 'Ground first',
+  'subject first': 'Subject first',
+  together: 'Ground and subject together',
+};
 
-function inside({ reading, slots }: PlanFacts, passage: string): Border[] {
-  return reading.borders.filter(
-    ({ a, b }) => slots[a]?.passage === passage && slots[b]?.passage === passage,
-  );
-}
+/** Her own choice, and what was proposed in its place. */
+const askedWhy = (order: PassagesChoice, { why }: ProposedPassages): string =>
+  `${names[order]}, as you asked; proposed was ${why.charAt(0).toLowerCase()}${why.slice(1)}`;
 
-function meanLightness({ slots }: PlanFacts, passage: string): number {
-  const own = slots.filter((slot) => slot.passage === passage && !slot.reserve);
-  const area = own.reduce((sum, { share }) => sum + share, 0);
-  return own.reduce((sum, { share, target }) => sum + share * target[0], 0) / Math.max(1e-9, area);
-}
-
-/**
- * Ground first where it is soft and the subject crisp; else the lighter passage, so that the darker one
- * sets the edge between them; else the ground. Common practice, no source (R18).
- */
+/** The passages in the order she wants, or in the one proposed. */
 export function passageOrder(facts: PlanFacts): PassageOrder {
-  const ground = facts.passages.find(({ passage }) => passage === 'ground');
-  const subject = facts.passages.find(({ passage }) => passage === 'subject');
-  if (!ground || !subject) return { passages: facts.passages, why: '', cutRound: false };
-  const groundFirst = (why: string): PassageOrder => ({
-    passages: [ground, subject],
-    why: `Ground first: ${why}.`,
-    cutRound: false,
-  });
-  const softer = softShare(inside(facts, 'ground')) - softShare(inside(facts, 'subject'));
-  if (softer > clearlySofter) return groundFirst('it is soft and the subject crisp');
-  const lighter = meanLightness(facts, 'subject') - meanLightness(facts, 'ground');
-  if (lighter > clearlyLighter) {
-    return {
-      passages: [subject, ground],
-      why: 'Subject first: it is the lighter; the darker ground is then cut round it.',
-      cutRound: true,
-    };
-  }
-  if (lighter < -clearlyLighter) return groundFirst('it is the lighter, the subject sets the edge');
-  return groundFirst('neither is softer or lighter, and the subject is easier to place on it');
+  const proposed = proposedPassages(facts);
+  if (!proposed) return { passages: facts.passages, inPlan: null, said: '', cutRound: false };
+  const order = facts.passagesWish ?? proposed.order;
+  const isProposed = order === proposed.order;
+  const why = isProposed ? proposed.why : askedWhy(order, proposed);
+  const apart = order === 'subject first' ? [...parted].reverse() : parted;
+  return {
+    passages:
+      order === 'together'
+        ? facts.passages
+        : apart.flatMap((name) => facts.passages.filter(({ passage }) => passage === name)),
+    inPlan: { painted: order, proposed: proposed.order, why },
+    said: isProposed ? why : `${names[order]}, as you asked.`,
+    cutRound: order === 'subject first' && proposed.subjectLighter,
+  };
 }

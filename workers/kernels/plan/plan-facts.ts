@@ -1,7 +1,7 @@
 import type { PaperChoice } from '../../../app/model/drying/paper-choice.ts';
 import type { Paint } from '../../../app/model/paint.ts';
 import type { Family, Reading, ReserveSummary, Slot } from '../../../app/model/reading.ts';
-import type { Mix, Weather } from '../../../app/model/wash-plan.ts';
+import type { Mix, PassagesChoice, Weather } from '../../../app/model/wash-plan.ts';
 import type { SolvedPassage } from './layered-solve.ts';
 
 /** What every kind of step is made from. */
@@ -12,6 +12,8 @@ export interface PlanFacts {
   readonly reserves: ReserveSummary;
   readonly paints: readonly Paint[];
   readonly passages: readonly SolvedPassage[];
+  /** Her order of ground and subject; left out: as proposed. */
+  readonly passagesWish?: PassagesChoice;
   readonly weather: Weather;
   readonly paper: PaperChoice;
   /** 'less' where the washes are to dry sooner; left out: the usual. */

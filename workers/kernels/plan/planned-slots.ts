@@ -7,6 +7,7 @@ import { knownPaints } from '../optics/paint-box.ts';
 import { darkestInSteps } from '../palette/darkest-of.ts';
 import { paintsAllowed } from '../palette/paints-allowed.ts';
 import { lostSidesTogether } from './lost-sides.ts';
+import { paintTogether } from './paint-together.ts';
 import type { PlanCheckpoint } from './plan-checkpoint.ts';
 import { wishedColours } from './wished-colours.ts';
 import { wishedPalette } from './wished-palette.ts';
@@ -47,10 +48,11 @@ export async function plannedSlots(
 ): Promise<PlannedSlots> {
   const wishes = wishedPalette(asked);
   const known = knownPaints(wishes.ownPaints);
+  const asPainted = paintTogether(reading, wishes.passages);
   const forDarkest = (darkest: number): RangedSlots => {
     const { mode, lo, hi } = reading.range;
     const range = toneRange(mode, lo, hi, darkest, defaultPaperLab[0]);
-    const plain = lostSidesTogether(retargeted(reading.slots, range), reading);
+    const plain = lostSidesTogether(retargeted(asPainted, range), reading);
     return { range, slots: wishedColours(plain, reading.families, wishes.colours, known) };
   };
   const wide = forDarkest(await boxDarkest(wishes, checkpoint));

@@ -10,6 +10,7 @@ import { createPlanMemory, type PlanMemory, passagesAsked } from './plan-memory.
 import type { PlannedSlots } from './planned-slots.ts';
 import { solvePassages } from './solve-passages.ts';
 import { usedFirst } from './used-first.ts';
+import { whitesTogether } from './whites-together.ts';
 
 export interface SolvedPalette {
   /** L* of the darkest single wash of these paints. */
@@ -31,15 +32,15 @@ export async function solvePalette(
   const { range, slots } = forDarkest(reached);
   const asking = passagesAsked(slots, paints, wishes);
   const passages =
-    memory.passages.get(asking) ??
-    (await solvePassages({ slots, paints }, wishes, checkpoint));
+    memory.passages.get(asking) ?? (await solvePassages({ slots, paints }, wishes, checkpoint));
   memory.passages.keep(asking, passages);
   const facts = {
-    reading,
+    reading: whitesTogether(reading, slots),
     slots,
     reserves: reservesOf(slots),
     paints: usedFirst(paints, passages, wishes),
     passages,
+    ...(wishes.passages && { passagesWish: wishes.passages }),
     weather: wishes.weather ?? roomWeather,
     paper: wishes.paper ?? usualPaper,
   };
