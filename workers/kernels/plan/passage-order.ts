@@ -27,8 +27,11 @@ const askedWhy = (order: PassagesChoice, { why }: ProposedPassages): string =>
 /** The passages in the order she wants, or in the one proposed. */
 export function passageOrder(facts: PlanFacts): PassageOrder {
   const proposed = proposedPassages(facts);
-  if (!proposed) return { passages: facts.passages, inPlan: null, said: '', cutRound: false };
-  const order = facts.passagesWish ?? proposed.order;
+  const order = facts.passagesWish ?? proposed?.order;
+  // Paints may be too pale to do anything for one of them.
+  if (!proposed || !order || (order !== 'together' && facts.passages.length < 2)) {
+    return { passages: facts.passages, inPlan: null, said: '', cutRound: false };
+  }
   const isProposed = order === proposed.order;
   const why = isProposed ? proposed.why : askedWhy(order, proposed);
   const apart = order === 'subject first' ? [...parted].reverse() : parted;

@@ -10,7 +10,7 @@ const slot = fc.record({
     fc.double({ min: -60, max: 60, noNaN: true }),
     fc.double({ min: -60, max: 60, noNaN: true }),
   ),
-  passage: fc.constantFrom('background', 'subject'),
+  passage: fc.constantFrom('ground', 'subject'),
   shapes: fc.integer({ min: 1, max: 200 }),
   smallShapes: fc.integer({ min: 0, max: 200 }),
 });
@@ -29,6 +29,7 @@ export const anyReading = fc
         b: fc.nat(15),
         lengthMm: fc.double({ min: 0, max: 2000, noNaN: true }),
         soft: fc.double({ min: 0, max: 1, noNaN: true }),
+        lost: fc.double({ min: 0, max: 1, noNaN: true }),
         contrast: fc.double({ min: 0, max: 80, noNaN: true }),
       }),
       { maxLength: 12 },

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
+import { passagesChoices } from '../../../../app/model/wash-plan.ts';
 import { noCheckpoint } from '../../../../workers/kernels/palette/checkpoint.ts';
 import { buildWashPlan } from '../../../../workers/kernels/plan/build-wash-plan.ts';
 import { brokenRules } from '../../../../workers/kernels/plan/check-rules.ts';
@@ -25,9 +26,16 @@ it(
         anyReading,
         fc.integer({ min: 1, max: 4 }),
         fc.integer({ min: 1, max: 4 }),
-        async ({ slots, borders }, washes, puddlesPerWash) => {
+        fc.constantFrom(undefined, ...passagesChoices),
+        async ({ slots, borders }, washes, puddlesPerWash, passages) => {
           const made = madeReading(slots, borders);
-          const wishes = { box, paletteSize: 3, washes, puddlesPerWash };
+          const wishes = {
+            box,
+            paletteSize: 3,
+            washes,
+            puddlesPerWash,
+            ...(passages && { passages }),
+          };
           const plan = await buildWashPlan(made, wishes, noCheckpoint);
           expect(brokenRules(plan, { washes, puddlesPerWash })).toEqual([]);
           expect(JSON.stringify(plan)).not.toMatch(/null,null|NaN|Infinity/);

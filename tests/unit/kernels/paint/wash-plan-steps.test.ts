@@ -98,14 +98,14 @@ describe('steps', () => {
 
   it('takes each passage through its own washes', async () => {
     const two: MadeSlot[] = [
-      ...hills.map((slot) => ({ ...slot, share: slot.share / 2, passage: 'background' })),
+      ...hills.map((slot) => ({ ...slot, share: slot.share / 2, passage: 'ground' })),
       ...hills.map((slot) => ({ ...slot, share: slot.share / 2, passage: 'subject' })),
     ];
     const plan = await buildWashPlan(madeReading(two), { box, washes: 3 }, noCheckpoint);
     expect(washes(plan).map((step) => step.key)).toEqual(
-      ['background', 'subject'].flatMap((name) => [1, 2, 3].map((n) => `wash/${name}/${n}`)),
+      ['ground', 'subject'].flatMap((name) => [1, 2, 3].map((n) => `wash/${name}/${n}`)),
     );
-    expect(washes(plan)[0]?.title).toBe('Background: First wash');
+    expect(washes(plan)[0]?.title).toBe('Ground: First wash');
     expect(brokenRules(plan, limits)).toEqual([]);
   });
 

@@ -44,7 +44,7 @@ it.each([
   [5, 2],
   [3, 1],
 ])('%i bands in %i washes look as the layered solve says', async (bands, washes) => {
-  const reading = madeReading([...table(bands, 'background'), ...table(bands, 'subject')]);
+  const reading = madeReading([...table(bands, 'ground'), ...table(bands, 'subject')]);
   const facts = await solvedFacts(reading, paints, washes);
   const solved = asSolved(facts);
   const steps = orderSteps(facts).filter(({ kind }) => kind === 'wash');

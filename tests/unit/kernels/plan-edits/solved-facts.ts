@@ -4,6 +4,7 @@ import type { Reading } from '../../../../app/model/reading.ts';
 import { reservesOf } from '../../../../app/model/tone-range.ts';
 import { roomWeather } from '../../../../app/model/wash-plan.ts';
 import { paintBox } from '../../../../workers/kernels/optics/paint-box.ts';
+import { paintTogether } from '../../../../workers/kernels/plan/paint-together.ts';
 import type { PlanFacts } from '../../../../workers/kernels/plan/plan-facts.ts';
 import { solvePassages } from '../../../../workers/kernels/plan/solve-passages.ts';
 
@@ -16,8 +17,8 @@ export async function solvedFacts(
   paints: readonly Paint[],
   washes = 3,
 ): Promise<PlanFacts> {
-  const { slots } = reading;
-  const passages = await solvePassages(reading, { slots, paints }, { washes }, async () => {});
+  const slots = paintTogether(reading, undefined);
+  const passages = await solvePassages({ slots, paints }, { washes }, async () => {});
   return {
     reading,
     slots,
