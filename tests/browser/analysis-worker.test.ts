@@ -1,6 +1,7 @@
 import { afterAll, expect, test } from 'vitest';
 import { createAnalysisClient } from '../../app/analysis/analysis-client.ts';
 import type { Pictures, ReadResult, Stage } from '../../workers/analysis-api.ts';
+import { fewPaints } from '../support/few-paints.ts';
 import { casePhoto } from './support/case-photo.ts';
 import { closePictures, readRequest, twelveMegapixels } from './support/read-request.ts';
 
@@ -65,7 +66,7 @@ test('a reading, its maps and pictures fit together', async () => {
   const again = await client.pictures(signal, result.referenceJpeg); // A-WRK-4: not used up
   expect(again.grey.width).toBe(raster.width);
 
-  const plan = await client.plan(signal, reading, {});
+  const plan = await client.plan(signal, reading, { box: fewPaints });
   expect(plan.palette.length).toBeGreaterThan(0);
   for (const step of plan.steps) expect(step.after).toHaveLength(plan.slots.length);
   early.forEach(closePictures);
@@ -124,7 +125,7 @@ test.each([
   expect(text).not.toContain('not finite');
   expect(reading.bands.length).toBeGreaterThan(0);
   expect(reading.bands.reduce((sum, band) => sum + band.share, 0)).toBeCloseTo(1, 6);
-  const plan = await client.plan(signal, reading, {});
+  const plan = await client.plan(signal, reading, { box: fewPaints });
   // All white: a plan without steps, that says why.
   const nothing = plan.warnings.some(({ code }) => code === 'nothing-to-paint');
   expect(plan.steps.length > 0).toBe(!nothing);
