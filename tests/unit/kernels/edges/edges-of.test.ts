@@ -150,25 +150,25 @@ test('one half out of focus: its edges are flagged, those of the sharp half are 
 });
 
 describe('the whole reading', () => {
-  const whole = { width: 1200, height: 900 };
-  const read = async (rise: number, sigma: number, noise = 1) => {
-    const { lightness } = blurredPicture(whole, round(whole, 260), [{ at: 0, rise }], {
+  const whole = { width: 640, height: 480 };
+  const read = async (rise: number, sigma: number) => {
+    const { lightness } = blurredPicture(whole, round(whole, 140), [{ at: 0, rise }], {
       base: 75 - rise,
       sigma,
-      noise,
+      noise: 1,
       seed: 12,
     });
     const clipped = { light: 0, dark: 0 };
     return (await readFor({ raster: greyRaster(lightness, whole), clipped }, { bands: 2 }, sheet))
       .reading;
   };
-  // Long side 1200 px: 0.6 % is sigma 2.8.
+  // Long side 640 px: 0.6 % is sigma 1.5.
   test.each([
-    [40, 1, 'hard'],
+    [40, 0.6, 'hard'],
+    [40, 2.7, 'soft'],
     [40, 5, 'soft'],
-    [40, 9, 'soft'],
-    [8, 1, 'found'],
-    [20, 5, 'soft'],
+    [8, 0.6, 'found'],
+    [20, 2.7, 'soft'],
   ] as const)(
     'a disc %f L* off, blurred by %f px: %s',
     async (rise, sigma, kind) => {
@@ -183,9 +183,9 @@ describe('the whole reading', () => {
   );
 
   test('one soft edge read in several values stays one soft edge', async () => {
-    const { lightness } = blurredPicture(whole, round(whole, 260), [{ at: 0, rise: 60 }], {
+    const { lightness } = blurredPicture(whole, round(whole, 140), [{ at: 0, rise: 60 }], {
       base: 20,
-      sigma: 10,
+      sigma: 5.5,
       noise: 1,
       seed: 12,
     });
@@ -207,7 +207,7 @@ describe('the whole reading', () => {
     });
     const { reading } = await readFor(squares);
     expect(reading.warnings.map(({ code }) => code)).toContain('all-hard');
-    const soft = await read(40, 9);
+    const soft = await read(40, 5);
     expect(soft.warnings.map(({ code }) => code)).not.toContain('all-hard');
   }, 30_000);
 });

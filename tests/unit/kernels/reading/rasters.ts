@@ -8,6 +8,7 @@ import type {
 import { reducePicture } from '../../../../workers/kernels/pixels/raster-reducer.ts';
 import { rasterSize } from '../../../../workers/kernels/pixels/raster-size.ts';
 import { type PictureReading, readPicture } from '../../../../workers/kernels/read-picture.ts';
+import '../../../support/same-bytes.ts';
 
 export interface Opened {
   readonly raster: LinearRaster;
@@ -16,8 +17,7 @@ export interface Opened {
 
 const top = resolve(import.meta.dirname, '../../../..');
 
-/** A picture below the project's folder, on white, as working raster. */
-export async function opened(path: string, longSidePx = 1600): Promise<Opened> {
+async function reduced(path: string, longSidePx: number): Promise<Opened> {
   const { data, info } = await sharp(resolve(top, path))
     .flatten({ background: '#fff' })
     .toColourspace('srgb')
@@ -25,6 +25,16 @@ export async function opened(path: string, longSidePx = 1600): Promise<Opened> {
     .raw()
     .toBuffer({ resolveWithObject: true });
   return reducePicture(data, info, rasterSize(info.width, info.height, longSidePx));
+}
+
+const before = new Map<string, Promise<Opened>>();
+
+/** A picture below the project's folder, on white, as working raster: shared, not to be written into. */
+export function opened(path: string, longSidePx = 1600): Promise<Opened> {
+  const key = `${path} ${longSidePx}`;
+  const picture = before.get(key) ?? reduced(path, longSidePx);
+  before.set(key, picture);
+  return picture;
 }
 
 export const casePicture = (name: string): Promise<Opened> =>
@@ -38,7 +48,13 @@ export function painted(
 ): Opened {
   const rgba = new Uint8Array(4 * width * height);
   for (let y = 0; y < height; y++) {
-    for (let x = 0; x < width; x++) rgba.set([...colour(x, y), 255], 4 * (y * width + x));
+    for (let x = 0, at = 4 * y * width; x < width; x++) {
+      const [red, green, blue] = colour(x, y);
+      rgba[at++] = red;
+      rgba[at++] = green;
+      rgba[at++] = blue;
+      rgba[at++] = 255;
+    }
   }
   return reducePicture(rgba, { width, height }, { width, height });
 }
@@ -56,3 +72,18 @@ export const photographs = [
   'tests/fixtures/mountain-snow.jpg',
   'tests/fixtures/forest-stream.jpg',
 ] as const;
+
+const readings = new Map<string, Promise<PictureReading>>();
+
+/** An opened picture as read for a sheet with nothing wished for: once for all who ask, not to be written into. */
+export function readPhoto(
+  path: string,
+  longSidePx: number,
+  sheet = { widthMm: 381, heightMm: 279 },
+): Promise<PictureReading> {
+  const key = JSON.stringify([path, longSidePx, sheet]);
+  const reading =
+    readings.get(key) ?? opened(path, longSidePx).then((picture) => readFor(picture, {}, sheet));
+  readings.set(key, reading);
+  return reading;
+}
