@@ -32,10 +32,13 @@ const pointsAt = ({ kind }: Step): boolean => kind !== 'transfer' && kind !== 'l
 export function shapesPointedAt({ reading, slotMap }: Seen, step: Step): ShapePlace[] {
   if (!pointsAt(step)) return [];
   const names: string[] = [];
+  // A wash over the whole sheet paints ground and subject from the same mixes.
+  const asOne = step.kind === 'wash' && step.key.split('/')[1] === 'sheet';
   const kindOf = (index: number): number => {
     const slot = reading.slots[index];
     if (!slot || !step.slots.includes(index)) return -1;
-    const name = slot.reserve ? 'white' : `${slot.passage}/${slot.family}`;
+    const passage = asOne ? 'sheet' : slot.passage;
+    const name = slot.reserve ? 'white' : `${passage}/${slot.family}`;
     if (!names.includes(name)) names.push(name);
     return names.indexOf(name);
   };

@@ -60,6 +60,7 @@ export function planJson(reading: Reading, plan: WashPlan, withPictures: boolean
     mixes: plan.mixes.map(mixRow),
     puddles: puddleRows(plan, reading),
     washesWhy: plan.washesWhy ?? null,
+    passages: plan.passages ?? null,
     fit: plan.fit ?? null,
     steps: plan.steps.map((step) => ({
       n: step.n,

@@ -1,9 +1,13 @@
 import { parseArgs } from 'node:util';
 import type { PaperChoice } from '../../model/drying/paper-choice.ts';
 import { largestSheetMm, type Sheet, sheetFormats, smallestSheetMm } from '../../model/sheet.ts';
+import type { SubjectStroke } from '../../model/subject.ts';
+import type { PassagesChoice } from '../../model/wash-plan.ts';
 import { CommandError } from './command-error.ts';
 import { paperOption } from './paper-option.ts';
+import { passagesOption } from './passages-option.ts';
 import { planUsage } from './plan-usage.ts';
+import { subjectOption } from './subject-option.ts';
 
 export interface PlanOptions {
   readonly photo: string;
@@ -22,6 +26,10 @@ export interface PlanOptions {
   readonly washes?: number;
   /** Absent: the usual paper. */
   readonly paper?: PaperChoice;
+  /** Drawn round the subject; absent: the sheet is one passage. */
+  readonly subject?: SubjectStroke;
+  /** Order of ground and subject; absent: as proposed. */
+  readonly passages?: PassagesChoice;
   readonly out?: string;
 }
 
@@ -59,6 +67,8 @@ function parsed(args: readonly string[]) {
         dryer: { type: 'boolean' },
         washes: text,
         paper: text,
+        subject: text,
+        passages: text,
         out: text,
       },
     });
@@ -83,6 +93,11 @@ export function planOptions(args: readonly string[]): PlanOptions {
       `--paints must be paint ids with commas between, or a .json file, not "${values.paints}"`,
     );
   }
+  if (values.passages !== undefined && values.subject === undefined) {
+    throw new CommandError(
+      '--passages needs --subject: without a subject the sheet is painted as one',
+    );
+  }
   return {
     photo,
     sheet: sheetFrom(values.sheet ?? `${longMm}x${shortMm}`),
@@ -96,6 +111,8 @@ export function planOptions(args: readonly string[]): PlanOptions {
     ...(values.dryer && { dryer: true }),
     ...(values.washes !== undefined && { washes: wholeNumber('washes', values.washes, 1, 8) }),
     ...(values.paper !== undefined && { paper: paperOption(values.paper) }),
+    ...(values.subject !== undefined && { subject: subjectOption(values.subject) }),
+    ...(values.passages !== undefined && { passages: passagesOption(values.passages) }),
     ...(values.out !== undefined && { out: values.out }),
   };
 }

@@ -1,5 +1,5 @@
 export const planUsage =
-  'use: npm run --silent plan -- PHOTO [--sheet 381x279] [--bands 4] [--palette 5] [--paints id,id|FILE.json] [--evening MINUTES] [--dryer] [--washes N] [--paper GSM[,FIBRE]] [--out DIR]';
+  'use: npm run --silent plan -- PHOTO [--sheet 381x279] [--bands 4] [--palette 5] [--paints id,id|FILE.json] [--evening MINUTES] [--dryer] [--washes N] [--paper GSM[,FIBRE]] [--subject "X,Y X,Y X,Y"] [--passages ground-first|subject-first|together] [--out DIR]';
 
 /** What --help prints. */
 export const planHelp = `${planUsage}
@@ -13,6 +13,8 @@ export const planHelp = `${planUsage}
   --dryer          a hair dryer is at hand
   --washes N       at most N washes over each other, 1 to 8
   --paper GSM      paper in g/m2, also GSM,cotton or GSM,cellulose; 300,cotton when left out
+  --subject "X,Y X,Y X,Y"   places of a loose loop round the subject, at least three, 0 to 1 from left and top of the photo as it is cropped
+  --passages ORDER   ground-first, subject-first or together instead of the proposed order; only with --subject
   --out DIR        writes pictures there
 One JSON object on stdout; a wrong option or file is one line on stderr, exit code 2. Details: DEVELOPERS.md, The plan command.
 `;

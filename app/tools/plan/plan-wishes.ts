@@ -5,12 +5,13 @@ import type { PlanOptions } from './plan-options.ts';
 
 const mostPaints = 7;
 
-/** What concerns time, air and paper. */
-const circumstances = ({ evening, dryer, washes, paper }: PlanOptions): PlanWishes => ({
+/** What concerns time, air, paper and order. */
+const circumstances = ({ evening, dryer, washes, paper, passages }: PlanOptions): PlanWishes => ({
   ...(evening !== undefined && { evening }),
   ...(dryer && { weather: { ...roomWeather, hairDryer: true } }),
   ...(washes !== undefined && { washes }),
   ...(paper && { paper }),
+  ...(passages && { passages }),
 });
 
 /**

@@ -39,7 +39,10 @@ async function made(args: readonly string[]): Promise<string> {
       raster,
       clipped,
       sheet: { widthMm: sheet.widthMm, heightMm: sheet.heightMm },
-      wishes: options.bands === undefined ? {} : { bands: options.bands },
+      wishes: {
+        ...(options.bands !== undefined && { bands: options.bands }),
+        ...(options.subject && { subject: [options.subject] }),
+      },
       darkest: darkestOf(usualPaints),
       paper: defaultPaperLab[0],
     },

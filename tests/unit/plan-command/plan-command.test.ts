@@ -66,7 +66,7 @@ describe('a small upright photograph', () => {
 
   test('keys as documented', () => {
     expect(keys(plan)).toEqual(
-      'bands edges families fit lightness masses mixes palette puddles range raster reach reserves sheet steps warnings washesWhy'.split(
+      'bands edges families fit lightness masses mixes palette passages puddles range raster reach reserves sheet steps warnings washesWhy'.split(
         ' ',
       ),
     );

@@ -43,6 +43,8 @@ test.each([
   ['a.jpg --paper heavy', /--paper must be GSM/],
   ['a.jpg --paper 300,linen', /--paper must be GSM/],
   ['a.jpg --paper 3000', /--paper must be GSM/],
+  ['a.jpg --subject 0.2,0.2', /--subject must be at least 3 places/],
+  ['a.jpg --passages together', /--passages needs --subject/],
   ['a.jpg --paints x,,y', /--paints must be/],
   ['a.jpg --colour', /--colour/],
   ['a.jpg --out', /--out/],
@@ -69,6 +71,27 @@ test('time, air, washes and paper are wishes of the plan, with and without named
     ...given,
     chosen: ['a'],
   });
+});
+
+test('a subject and the order of ground and subject', () => {
+  const words = ['a.jpg', '--subject', '0.2,0.2 .8,0.2 1,0.9'];
+  const path = [
+    [0.2, 0.2],
+    [0.8, 0.2],
+    [1, 0.9],
+  ];
+  expect(planOptions(words).subject).toEqual({ mode: 'circle', path, brush: 0 });
+  for (const [word, passages] of [
+    ['ground-first', 'ground first'],
+    ['subject-first', 'subject first'],
+    ['together', 'together'],
+  ] as const) {
+    expect(planWishes(planOptions([...words, '--passages', word]), [])).toEqual({ passages });
+  }
+  expect(() => planOptions([...words, '--passages', 'ground first'])).toThrow(/--passages must be/);
+  for (const places of ['0.2,0.2 0.8,0.2 1.1,0.9', '0.2,0.2 0.8,0.2 0.9', '0,0 1,0 a,b']) {
+    expect(() => planOptions(['a.jpg', '--subject', places])).toThrow(/--subject must be/);
+  }
 });
 
 test('named paints are used as they are; more than the palette holds are chosen from', () => {

@@ -16,6 +16,8 @@ test('--help tells of every option and ends well', async () => {
     '--dryer',
     '--washes',
     '--paper',
+    '--subject',
+    '--passages',
     '--out',
   ])
     expect(out.join('')).toContain(option);
