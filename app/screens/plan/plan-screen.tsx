@@ -20,6 +20,7 @@ import { pictureLayers } from '../look/look-layers.ts';
 import { ChangeStep } from './change-step.tsx';
 import { EveningLabel } from './evening-label.tsx';
 import { EveningPanel } from './evening-panel.tsx';
+import { PassagesFold } from './passages-fold.tsx';
 import styles from './plan-screen.module.css';
 import { ReachList } from './reach-list.tsx';
 import { type StageView, stageLayers } from './stage-layers.ts';
@@ -146,6 +147,7 @@ function ReadyPlan({ calls, ownAir, paintingId, seen, plan, studio }: ReadyPlanP
           />
           {stageSaid && <p>{stageSaid}</p>}
           <EveningPanel plan={plan} studio={studio} ownAir={ownAir} />
+          <PassagesFold plan={plan} studio={studio} />
           <ReachList plan={plan} />
           <EveningLabel plan={plan} step={step} />
           <StepCard plan={plan} reading={seen.reading} step={step} calls={calls} />
