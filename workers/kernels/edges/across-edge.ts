@@ -3,6 +3,7 @@ import { placeOf, type SideCrossings } from './crossings.ts';
 import { middle, samples } from './edge-profile.ts';
 import { widthOfSigma } from './normal-curve.ts';
 import { about, ProfileSlope } from './profile-slope.ts';
+import { sortFew } from './sort-few.ts';
 import { StepFit } from './step-fit.ts';
 
 /** Past a neighbour's place this many samples are taken in to know its far side. */
@@ -158,9 +159,9 @@ export class AcrossEdge {
   #median(values: Float64Array, from: number, to: number): number {
     const count = to - from + 1;
     if (!(count >= fewest)) return Number.NaN;
-    const side = this.#side.subarray(0, count);
+    const side = this.#side;
     for (let k = 0; k < count; k++) side[k] = values[from + k] as number;
-    side.sort();
+    sortFew(side, count);
     const mid = count >> 1;
     return count % 2
       ? (side[mid] as number)

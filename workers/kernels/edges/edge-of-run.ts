@@ -7,6 +7,7 @@ import type { EdgeRun } from './edge-runs.ts';
 import type { MeasuredContour } from './measure-edges.ts';
 import { widthOfSigma } from './normal-curve.ts';
 import { withoutBlur } from './own-blur.ts';
+import { rounded } from './rounded.ts';
 
 /** The line drawn stays this near to the contour, px. */
 const drawnWithinPx = 0.5;
@@ -20,13 +21,10 @@ export interface EdgeSettings {
   readonly isOutOfFocus: (x: number, y: number) => boolean;
 }
 
-const rounded = (value: number, digits: number): number => Number(value.toFixed(digits));
-
 function medianOf(values: Float32Array, { from, to }: EdgeRun): number {
-  const own = Float64Array.from(
-    { length: to - from },
-    (_, n) => values[(from + n) % values.length] as number,
-  ).sort();
+  const own = new Float64Array(to - from);
+  for (let n = 0; n < own.length; n++) own[n] = values[(from + n) % values.length] as number;
+  own.sort();
   return own[own.length >> 1] as number;
 }
 
@@ -41,10 +39,13 @@ function pathOf(
   // In a closed contour the run ends where the next begins: one place further.
   const first = border(from);
   const last = line.closed ? border(to) : Math.min(line.count - 1, border(to));
-  const at = (k: number): number => (first + k) % line.count;
   const count = last - first + 1;
-  const x = Float32Array.from({ length: count }, (_, k) => line.x[at(k)] as number);
-  const y = Float32Array.from({ length: count }, (_, k) => line.y[at(k)] as number);
+  const x = new Float32Array(count);
+  const y = new Float32Array(count);
+  for (let k = 0; k < count; k++) {
+    x[k] = line.x[(first + k) % line.count] as number;
+    y[k] = line.y[(first + k) % line.count] as number;
+  }
   return simplifyLine(x, y, drawnWithinPx).map(
     (k): Point => [rounded((x[k] as number) / width, 4), rounded((y[k] as number) / height, 4)],
   );

@@ -1,5 +1,6 @@
 import { placeOf, type SideCrossings } from './crossings.ts';
 import { middle, samples } from './edge-profile.ts';
+import { sortFew } from './sort-few.ts';
 
 /**
  * Between two edges the slope falls below this part of the lesser of both: a deep valley at once, a
@@ -18,13 +19,14 @@ export class ProfileSlope {
   /** Slopes over about five samples, and their noise from how the profile bends at random. */
   read(values: Float64Array): void {
     const bends = this.#bends;
-    for (let k = 1; k < samples - 1; k++) {
+    const count = samples - 2;
+    for (let k = 1; k <= count; k++) {
       const straight = ((values[k - 1] as number) + (values[k + 1] as number)) / 2;
-      bends[k] = Math.abs((values[k] as number) - straight);
+      bends[k - 1] = Math.abs((values[k] as number) - straight);
     }
-    const sorted = bends.subarray(1, samples - 1).sort();
+    sortFew(bends, count);
     // Median to deviation of normal noise, from bends to values, from values to slopes.
-    this.#noise = (sorted[sorted.length >> 1] as number) / 0.6745 / Math.sqrt(1.5) / 3;
+    this.#noise = (bends[count >> 1] as number) / 0.6745 / Math.sqrt(1.5) / 3;
     const at = (k: number): number => values[Math.min(samples - 1, Math.max(0, k))] as number;
     for (let k = 0; k < samples; k++) {
       this.#slope[k] = (at(k + 2) + at(k + 1) - at(k - 1) - at(k - 2)) / 6;

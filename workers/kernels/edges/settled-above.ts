@@ -16,12 +16,15 @@ export function settledAbove(
   };
   const before = nearest(count, closed, clear, 1);
   const after = nearest(count, closed, clear, -1);
-  return Uint8Array.from(values, (value, i) => {
-    const [back, on] = [before.ways[i] as number, after.ways[i] as number];
+  const settled = new Uint8Array(count);
+  for (let i = 0; i < count; i++) {
+    const back = before.ways[i] as number;
+    const on = after.ways[i] as number;
     const sides = (before.sides[i] as number) + (after.sides[i] as number);
     const side = back < on ? before.sides[i] : on < back ? after.sides[i] : sides;
-    return side ? (side > 0 ? 1 : 0) : value >= limit ? 1 : 0;
-  });
+    settled[i] = side ? (side > 0 ? 1 : 0) : (values[i] as number) >= limit ? 1 : 0;
+  }
+  return settled;
 }
 
 /** For each place the way to the nearest clear one against the step's direction, and its side. */

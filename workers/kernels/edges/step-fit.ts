@@ -2,6 +2,7 @@
 // Solution of Certain Non-Linear Problems in Least Squares', 1944; Marquardt 1963). Model of an edge:
 // Elder, Zucker, 'Local Scale Control for Edge Detection and Blur Estimation', 1998.
 import { normalTables } from './normal-curve.ts';
+import { oneStepEquations } from './one-step-equations.ts';
 import { solveSmall } from './solve-small.ts';
 
 export const mostSteps = 3;
@@ -23,8 +24,11 @@ export class StepFit {
   readonly unknowns = new Float64Array(mostUnknowns);
   readonly #tried = new Float64Array(mostUnknowns);
   readonly #held = new Float64Array(mostUnknowns);
-  readonly #right = new Float64Array(mostUnknowns);
-  readonly #matrix = new Float64Array(mostUnknowns * mostUnknowns);
+  /** Equations at the unknowns taken, and at those on trial. */
+  #right = new Float64Array(mostUnknowns);
+  #matrix = new Float64Array(mostUnknowns * mostUnknowns);
+  #triedRight = new Float64Array(mostUnknowns);
+  #triedMatrix = new Float64Array(mostUnknowns * mostUnknowns);
   readonly #damped = new Float64Array(mostUnknowns * mostUnknowns);
   readonly #change = new Float64Array(mostUnknowns);
   /** Slope of the model by every unknown, at every value; and what the model leaves over. */
@@ -51,6 +55,7 @@ export class StepFit {
     this.#held.set(unknowns);
     let damping = 1e-3;
     let cost = this.#sumUp(values, from, to, steps, unknowns);
+    this.#take();
     for (let round = 0; round < mostRounds; round++) {
       this.#damped.set(this.#matrix);
       for (let i = 0; i < size; i++) {
@@ -66,6 +71,7 @@ export class StepFit {
       const tried = this.#sumUp(values, from, to, steps, this.#tried);
       if (tried <= cost) {
         unknowns.set(this.#tried);
+        this.#take();
         const isDone = cost - tried < 1e-2 * cost + 1e-9;
         cost = tried;
         damping /= 8;
@@ -73,13 +79,20 @@ export class StepFit {
       } else {
         damping *= 32;
         if (damping > 1e3) return;
-        this.#sumUp(values, from, to, steps, unknowns);
       }
     }
   }
 
+  #take(): void {
+    [this.#right, this.#triedRight] = [this.#triedRight, this.#right];
+    [this.#matrix, this.#triedMatrix] = [this.#triedMatrix, this.#matrix];
+  }
+
   /** Cost at `at`, and there the normal equations for the next change. */
   #sumUp(values: Float64Array, from: number, to: number, steps: number, at: Float64Array): number {
+    const right = this.#triedRight;
+    const matrix = this.#triedMatrix;
+    if (steps === 1) return oneStepEquations(values, from, to, at, matrix, right);
     const size = 2 + 2 * steps;
     const count = to - from;
     const slopes = this.#slopes;
@@ -122,14 +135,21 @@ export class StepFit {
       const own = row * most;
       let sum = 0;
       for (let i = 0; i < count; i++) sum += (slopes[own + i] as number) * (rest[i] as number);
-      this.#right[row] = sum;
-      for (let column = 0; column <= row; column++) {
-        const other = column * most;
-        let product = 0;
+      right[row] = sum;
+      // Two columns at a time do not wait for each other's sums; an odd last one is taken twice.
+      for (let column = 0; column <= row; column += 2) {
+        const one = column * most;
+        const next = Math.min(row, column + 1);
+        const two = next * most;
+        let oneProduct = 0;
+        let twoProduct = 0;
         for (let i = 0; i < count; i++) {
-          product += (slopes[own + i] as number) * (slopes[other + i] as number);
+          const slope = slopes[own + i] as number;
+          oneProduct += slope * (slopes[one + i] as number);
+          twoProduct += slope * (slopes[two + i] as number);
         }
-        this.#matrix[row * size + column] = product;
+        matrix[row * size + column] = oneProduct;
+        matrix[row * size + next] = twoProduct;
       }
     }
     return cost + this.#holdNeighbours(size, at);
@@ -141,9 +161,9 @@ export class StepFit {
     for (let n = 5; n < size; n += 2) {
       const away = (at[n] as number) - (this.#held[n] as number);
       cost += placeHold * away * away;
-      this.#right[n] = (this.#right[n] as number) - placeHold * away;
+      this.#triedRight[n] = (this.#triedRight[n] as number) - placeHold * away;
       const cell = n * size + n;
-      this.#matrix[cell] = (this.#matrix[cell] as number) + placeHold;
+      this.#triedMatrix[cell] = (this.#triedMatrix[cell] as number) + placeHold;
     }
     return cost;
   }

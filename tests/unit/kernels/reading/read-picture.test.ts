@@ -143,8 +143,7 @@ describe('wishes', () => {
 });
 
 /** Fine enough for what is said of them; the shares of small shapes in the forest need more pixels. */
-const longSidePx = { [photographs[2]]: 1000 };
-const readWhole = (path: string) => readPhoto(path, longSidePx[path] ?? 600);
+const readWhole = (path: string) => readPhoto(path, path === photographs[2] ? 1000 : 600);
 
 describe('photographs', () => {
   test.each(photographs)(
