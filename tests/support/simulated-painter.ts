@@ -5,18 +5,25 @@ import type { Mix, WashPlan } from '../../app/model/wash-plan.ts';
 import { defaultPaper } from '../../workers/kernels/optics/default-paper.ts';
 import { labOfReflectance } from '../../workers/kernels/optics/lab-of-reflectance.ts';
 
-/** How far a painter's hand is off: standard deviations as shares. */
+/** How far a painter's hand is off, as shares: by so much at every mix, up or down, or normally with that deviation. */
 export interface Hand {
   readonly strength: number;
   readonly ratio: number;
+  readonly spread: 'up or down' | 'normal';
 }
 
 /** Mean 0, deviation 1: Box and Muller (1958), Ann. Math. Stat. 29, 610-611. */
 const normal = (random: () => number): number =>
   Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
 
+const spreads: Readonly<Record<Hand['spread'], (random: () => number) => number>> = {
+  'up or down': (random) => (random() < 0.5 ? -1 : 1),
+  normal,
+};
+
 /** A factor round 1, off by so much; never nothing at all. */
-const off = (random: () => number, by: number): number => Math.max(0.1, 1 + by * normal(random));
+const off = (random: () => number, by: number, { spread }: Hand): number =>
+  Math.max(0.1, 1 + by * spreads[spread](random));
 
 /**
  * Kubelka (1948) in its textbook hyperbolic form, band by band: a layer of optical depths K and S over a ground.
@@ -41,9 +48,9 @@ function mixedByHand(
   hand: Hand,
   random: () => number,
 ) {
-  const amounts = parts.map((part) => part.parts * off(random, hand.ratio));
+  const amounts = parts.map((part) => part.parts * off(random, hand.ratio, hand));
   const sum = amounts.reduce((all, amount) => all + amount, 0);
-  const strength = off(random, hand.strength);
+  const strength = off(random, hand.strength, hand);
   const used = parts.map(({ paint }) => paints.find(({ id }) => id === paint) as Paint);
   const depth = (band: number, of: 'K' | 'S', at: number): number =>
     used.reduce(
