@@ -82,8 +82,8 @@ describe.each(Object.entries(builtPlans))('washes of %s', (_, build) => {
   });
 });
 
-/** Every second paint: what is searched does not matter here. */
-const someOfTheBox = paintBox.filter((_, n) => n % 2 === 0).map(({ id }) => id);
+/** Every third paint: what is searched does not matter here. */
+const someOfTheBox = paintBox.filter((_, n) => n % 3 === 0).map(({ id }) => id);
 
 it('shares puddles among six families by least loss', async () => {
   const hues = [

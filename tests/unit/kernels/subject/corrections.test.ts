@@ -30,6 +30,7 @@ const find = (...strokes: SubjectStroke[]): Uint8Array => {
   return mask;
 };
 const circle = looseCircle(made, 0.08);
+const circled = find(circle);
 const stroke = (mode: SubjectStroke['mode'], brush: number, ...path: Point[]): SubjectStroke => ({
   mode,
   brush,
@@ -40,7 +41,7 @@ const at = (mask: Uint8Array, x: number, y: number): number =>
 
 describe('with the brush', () => {
   test('what the colours hide is added, and only there', () => {
-    const before = find(circle);
+    const before = circled;
     const add = stroke('add', 0.06, [0.42, 0.72], [0.52, 0.75], [0.62, 0.72]);
     const after = find(circle, add);
     for (const [x, y] of add.path) expect(at(after, x, y)).toBe(1);
@@ -59,7 +60,7 @@ describe('with the brush', () => {
       stroke('take', 0.12, [0.9, 0.15], [0.9, 0.35]),
     );
     expect(at(back, 0.9, 0.25)).toBe(0);
-    expect(overlap(back, find(circle))).toBeGreaterThan(0.99);
+    expect(overlap(back, circled)).toBeGreaterThan(0.99);
   });
 
   test('the later of two strokes over one place counts', () => {
@@ -75,7 +76,7 @@ describe('with the brush', () => {
 
 describe('always', () => {
   test('the same strokes give the same line', () => {
-    expect(find(circle)).toEqual(find(circle));
+    expect(find(circle)).toEqual(circled);
   });
 
   test('a picture without any difference keeps her own line', () => {

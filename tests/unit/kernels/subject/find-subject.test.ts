@@ -14,7 +14,7 @@ import {
 
 vi.setConfig({ testTimeout: 60_000 });
 
-const size = { width: 480, height: 352 };
+const size = { width: 400, height: 293 };
 
 /** Leaves of light and dark, some 15 px across. */
 const leaves = (x: number, y: number): number =>

@@ -38,21 +38,35 @@ function outside({ width, height, outline }: MadePicture, x: number, y: number):
   return Math.hypot(dx, dy) - outline(Math.atan2(dy, dx)) * height;
 }
 
+/** Most of a picture is of one colour, pixel after pixel. */
+function codesOnceEach(): (lab: Lab) => readonly [number, number, number] {
+  let last: Lab = [Number.NaN, 0, 0];
+  let codes = labToRgb([0, 0, 0]);
+  return (lab) => {
+    if (lab.every((part, i) => part === last[i])) return codes;
+    last = lab;
+    codes = labToRgb(lab);
+    return codes;
+  };
+}
+
 /** Known picture: 1 in `truth` where the subject lies. A soft border is at its middle. */
 export function madePicture(made: MadePicture): { opened: Opened; truth: Uint8Array } {
   const { width, height, softPx, noise = 0 } = made;
   const random = seeded(7);
   const truth = new Uint8Array(width * height);
+  const codesOf = codesOnceEach();
   const opened = painted(width, height, (x, y) => {
     const out = outside(made, x, y);
     if (out < 0) truth[y * width + x] = 1;
-    // A logistic step is close to a blurred one (at most 1 % of it off).
-    const share = softPx > 0 ? 1 / (1 + Math.exp((1.702 * out) / softPx)) : out < 0 ? 1 : 0;
+    // A logistic step is close to a blurred one (at most 1 % of it off); far from it one side is all.
+    const isSoft = Math.abs(out) < 9 * softPx;
+    const share = isSoft ? 1 / (1 + Math.exp((1.702 * out) / softPx)) : out < 0 ? 1 : 0;
     const [l, a, b] = made.subject(x / width, y / height);
     const [m, c, d] = made.ground(x / width, y / height);
     const stray = noise * (2 * random() - 1);
     const mix = (own: number, other: number): number => share * own + (1 - share) * other;
-    return labToRgb([Math.max(0, Math.min(100, mix(l, m) + stray)), mix(a, c), mix(b, d)]);
+    return codesOf([Math.max(0, Math.min(100, mix(l, m) + stray)), mix(a, c), mix(b, d)]);
   });
   return { opened, truth };
 }
