@@ -20,7 +20,7 @@ function together(
 ): StepDraft {
   const stop = crispAcross(facts, draft.slots, passages[0]?.washes.slice(wash + 1) ?? []);
   if (wash > 0 && stop === '') return draft;
-  const across = wash === 0 ? [said, 'Paint across it while it is wet.'] : [];
+  const across = wash === 0 ? [said, 'Paint across the line while it is wet.'] : [];
   return watching(draft, [...across, stop], ['R18']);
 }
 
