@@ -7,19 +7,33 @@ export interface MixAmounts {
 
 /** Whole parts of one mix sum to at most this. */
 export const mostParts = 8;
+/** So many paints make one mix; one more is mud. Common practice, no source. */
+const mostPaints = 3;
 const loads = { least: 0.25, most: 32 } as const;
 
-/** One part more or less of a paint; unchanged where none would be left, or too many. */
+const sumOf = (parts: readonly Part[]): number => parts.reduce((all, part) => all + part.parts, 0);
+
+/** Whether another paint may come into it: not a fourth, and not a ninth part. */
+export const takesAnother = ({ parts }: Pick<Mix, 'parts'>): boolean =>
+  parts.length < mostPaints && sumOf(parts) < mostParts;
+
+/**
+ * One part more or less of a paint, or the first of one that was not in it; unchanged where none would be left, or
+ * too many.
+ */
 export function partsChanged(
   mix: Pick<Mix, 'parts' | 'load'>,
   paint: string,
   by: 1 | -1,
 ): MixAmounts {
   const { load } = mix;
-  const parts = mix.parts
+  const isIn = mix.parts.some((part) => part.paint === paint);
+  if (!isIn && !(by > 0 && takesAnother(mix))) return { parts: mix.parts, load };
+  const before = isIn ? mix.parts : [...mix.parts, { paint, parts: 0 }];
+  const parts = before
     .map((part) => (part.paint === paint ? { ...part, parts: part.parts + by } : part))
     .filter((part) => part.parts > 0);
-  const sum = parts.reduce((all, part) => all + part.parts, 0);
+  const sum = sumOf(parts);
   return sum < 1 || sum > mostParts ? { parts: mix.parts, load } : { parts, load };
 }
 

@@ -1,18 +1,27 @@
-import { loadChanged, type MixAmounts, partsChanged } from '../../model/change-mix.ts';
-import type { Mix } from '../../model/wash-plan.ts';
+import {
+  loadChanged,
+  type MixAmounts,
+  partsChanged,
+  takesAnother,
+} from '../../model/change-mix.ts';
+import type { Mix, PaletteEntry } from '../../model/wash-plan.ts';
 import { Button } from './button.tsx';
 import styles from './mix-rows.module.css';
+
+type PaintName = Pick<PaletteEntry, 'id' | 'name'>;
 
 interface MixRowsProps {
   mix: Pick<Mix, 'parts' | 'load' | 'consistency'>;
   title: string;
-  /** Paint id -> its name. */
-  nameOf: (paint: string) => string;
+  /** The paints of the palette. */
+  palette: readonly PaintName[];
   onChange: (amounts: MixAmounts) => void;
 }
 
-/** One mix part by part, each a little more or less, and its strength. */
-export function MixRows({ mix, title, nameOf, onChange }: MixRowsProps) {
+/** One mix part by part, each a little more or less, one paint more, and its strength. */
+export function MixRows({ mix, title, palette, onChange }: MixRowsProps) {
+  const nameOf = (paint: string): string => palette.find(({ id }) => id === paint)?.name ?? paint;
+  const others = palette.filter(({ id }) => !mix.parts.some(({ paint }) => paint === id));
   return (
     <fieldset class={styles.mix}>
       <legend>{title}</legend>
@@ -25,6 +34,21 @@ export function MixRows({ mix, title, nameOf, onChange }: MixRowsProps) {
           onStep={(by) => onChange(partsChanged(mix, paint, by))}
         />
       ))}
+      {takesAnother(mix) && others.length > 0 && (
+        <select
+          class={styles.another}
+          aria-label={`A touch of another paint, ${title}`}
+          value=""
+          onChange={({ currentTarget }) => onChange(partsChanged(mix, currentTarget.value, 1))}
+        >
+          <option value="">A touch of another paint …</option>
+          {others.map(({ id, name }) => (
+            <option key={id} value={id}>
+              {name}
+            </option>
+          ))}
+        </select>
+      )}
       <Counted
         name={`Strength: ${mix.consistency}`}
         less="Weaker"

@@ -10,8 +10,6 @@ export function MixPanel({ easel }: { easel: Easel }) {
   const { value: step } = easel.step;
   const mixes = easel.record.value?.mixes.filter(({ id }) => step?.mixes.includes(id)) ?? [];
   if (!desk || mixes.length === 0) return null;
-  const nameOf = (paint: string): string =>
-    desk.plan.palette.find(({ id }) => id === paint)?.name ?? paint;
   const familyName = familyNameIn(desk.plan, desk.seen.reading);
   return (
     <Fold title="Mixed otherwise">
@@ -23,7 +21,7 @@ export function MixPanel({ easel }: { easel: Easel }) {
           key={mix.id}
           mix={mix}
           title={`For the ${familyName(mix.family)}`}
-          nameOf={nameOf}
+          palette={desk.plan.palette}
           onChange={(amounts) => easel.tell({ kind: 'mix-changed', mix: mix.id, ...amounts })}
         />
       ))}

@@ -25,8 +25,6 @@ export function ChangeMixes({ studio, plan, reading, step, onChange }: ChangeMix
       : mix;
   };
   const familyName = familyNameIn(plan, reading);
-  const nameOf = (paint: string): string =>
-    plan.palette.find(({ id }) => id === paint)?.name ?? paint;
   const mixes = plan.mixes.filter(({ id }) => step.mixes.includes(id)).map(asChanged);
   // Two washes in one go lay two rows on a colour.
   const titleOf = ({ family, wash }: Mix): string => {
@@ -41,7 +39,7 @@ export function ChangeMixes({ studio, plan, reading, step, onChange }: ChangeMix
           key={mix.id}
           mix={mix}
           title={titleOf(mix)}
-          nameOf={nameOf}
+          palette={plan.palette}
           onChange={({ parts, load }) => {
             if (parts !== mix.parts || load !== mix.load)
               onChange({ kind: 'mix', mix: mix.id, parts, load });

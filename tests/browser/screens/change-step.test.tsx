@@ -124,6 +124,15 @@ test('painted another way, mixed otherwise, one more glaze, all dropped', async 
   await stronger.click();
   await stronger.click();
   await expect.poll(loadOf).toBeCloseTo(before * 2, 6);
+  const touchesOf = (paint: string) =>
+    plan.value.mixes.filter(
+      ({ parts }) => parts.at(-1)?.paint === paint && parts.at(-1)?.parts === 1,
+    );
+  const another = page.getByLabelText(/^A touch of another paint/).first();
+  const added = another.element().querySelectorAll('option')[1]?.value ?? '';
+  const { length: touchesBefore } = touchesOf(added);
+  await another.selectOptions(added);
+  await expect.poll(() => touchesOf(added).length).toBe(touchesBefore + 1);
   await press('dry brush');
   await expect
     .element(page.getByRole('button', { name: 'dry brush' }))

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { loadChanged, partsChanged } from '../../../app/model/change-mix.ts';
+import { loadChanged, partsChanged, takesAnother } from '../../../app/model/change-mix.ts';
 
 const mix = {
   parts: [
@@ -18,6 +18,17 @@ test('a part more, up to eight in all; a part less, until one paint is left', ()
   expect(counts(partsChanged({ load: 1, parts: [{ paint: 'a', parts: 1 }] }, 'a', -1))).toEqual([
     1,
   ]);
+});
+
+test('a paint that was not in it comes in with one part; not a fourth, and not beyond eight parts', () => {
+  const three = partsChanged(mix, 'c', 1);
+  expect(three.parts).toEqual([...mix.parts, { paint: 'c', parts: 1 }]);
+  expect(takesAnother(three)).toBe(false);
+  expect(partsChanged(three, 'd', 1).parts).toBe(three.parts);
+  const full = partsChanged(mix, 'b', 1);
+  expect(takesAnother(full)).toBe(false);
+  expect(partsChanged(full, 'c', 1).parts).toBe(full.parts);
+  expect(partsChanged(mix, 'c', -1).parts).toBe(mix.parts);
 });
 
 test('half an octave stronger or weaker, within what paint and water can do', () => {
