@@ -2,7 +2,7 @@ import type { Edge, EdgeKind } from '../model/edge.ts';
 import { kindOnSheet } from '../model/kind-on-sheet.ts';
 import type { Point } from '../model/lab.ts';
 import { alongEdge } from '../model/place-on-edge.ts';
-import type { Layer } from './layers.ts';
+import type { Layer, LayerContext } from './layers.ts';
 
 /** How an edge is drawn: kinds are told apart by line alone. Lengths are shares of the long side. */
 export interface EdgeLine {
@@ -19,7 +19,7 @@ export const edgeLines: Readonly<Record<EdgeKind, EdgeLine>> = {
   lost: { width: 0.0018, dash: [0.003, 0.014] },
 };
 
-function trace(context: CanvasRenderingContext2D, { path }: Pick<Edge, 'path'>): void {
+function trace(context: LayerContext, { path }: Pick<Edge, 'path'>): void {
   const { width, height } = context.canvas;
   path.forEach(([x, y], i) => {
     if (i === 0) context.moveTo(x * width, y * height);
@@ -31,7 +31,7 @@ function trace(context: CanvasRenderingContext2D, { path }: Pick<Edge, 'path'>):
 export const decidedMark = { length: 0.018, width: 0.0028 } as const;
 
 /** A short stroke across the middle of an edge. */
-function traceMark(context: CanvasRenderingContext2D, edge: Edge): void {
+function traceMark(context: LayerContext, edge: Edge): void {
   const { width, height } = context.canvas;
   const [[x0, y0], [x, y], [x1, y1]] = ([0.47, 0.5, 0.53] as const).map((part) => {
     const [across, down] = alongEdge(edge, part, context.canvas);

@@ -4,8 +4,11 @@ import { tableOf } from './lab-to-rgb.ts';
 import { paintBySlot, paintSlots } from './paint-slots.ts';
 import { paintSoft } from './paint-soft.ts';
 
+/** What a layer is painted with, on a canvas of the page or beside it. */
+export type LayerContext = CanvasRenderingContext2D | OffscreenCanvasRenderingContext2D;
+
 /** Paints one whole layer of a picture onto a canvas of the raster's size. */
-export type Layer = (context: CanvasRenderingContext2D) => void;
+export type Layer = (context: LayerContext) => void;
 
 export const bitmapLayer =
   (bitmap: ImageBitmap): Layer =>

@@ -1,6 +1,6 @@
 import type { WhiteWay } from '../model/whites.ts';
 import type { EdgeLine } from './edge-layer.ts';
-import type { Layer } from './layers.ts';
+import type { Layer, LayerContext } from './layers.ts';
 import type { WhiteOutline } from './white-outlines.ts';
 
 /** Ways are told apart by line alone: full, dashes, dots. Lengths are shares of the long side. */
@@ -13,7 +13,7 @@ export const whiteLines: Readonly<Record<WhiteWay, EdgeLine>> = {
 /** How much of the photo is covered where the paper stays white. */
 const paper = 'rgb(255 255 255 / 0.9)';
 
-function trace(context: CanvasRenderingContext2D, { points }: WhiteOutline): void {
+function trace(context: LayerContext, { points }: WhiteOutline): void {
   for (let i = 0; i < points.length; i += 2) {
     const [x, y] = [points[i] as number, points[i + 1] as number];
     if (i === 0) context.moveTo(x, y);

@@ -1,11 +1,11 @@
 import { useSignal } from '@preact/signals';
-import { useEffect } from 'preact/hooks';
-import { bitmapLayer } from '../../drawing/layers.ts';
+import { useEffect, useMemo } from 'preact/hooks';
 import type { Candidate } from '../../state/choosing.ts';
 import type { App } from '../../state/create-app.ts';
 import { Button } from '../common/button.tsx';
 import { Picture } from '../common/picture.tsx';
 import { TopBar } from '../common/top-bar.tsx';
+import { pictureLayers } from '../look/look-layers.ts';
 import styles from './choose-screen.module.css';
 
 /** Several photos side by side in grey, each with a sentence: which one makes the better painting? */
@@ -61,6 +61,7 @@ interface CandidateCardProps {
 
 function CandidateCard({ candidate, show, onTap, onChoose }: CandidateCardProps) {
   const { painting, pictures, sentence } = candidate;
+  const layers = useMemo(() => (pictures ? pictureLayers(pictures) : {}), [pictures]);
   return (
     <li class={styles.candidate}>
       <div class={styles.picture}>
@@ -69,8 +70,9 @@ function CandidateCard({ candidate, show, onTap, onChoose }: CandidateCardProps)
             label={painting.title}
             tapLabel={show === 'grey' ? 'Tap for colour' : 'Tap for grey'}
             size={pictures.grey}
-            layers={{ colour: bitmapLayer(pictures.reference), grey: bitmapLayer(pictures.grey) }}
+            layers={layers}
             show={show}
+            tapShows={show === 'grey' ? 'colour' : 'grey'}
             onTap={onTap}
           />
         )}

@@ -1,42 +1,8 @@
 import type { ComponentChildren } from 'preact';
-import { useLayoutEffect, useRef } from 'preact/hooks';
 import type { Layer } from '../../drawing/layers.ts';
 import type { PixelSize } from '../../model/reference.ts';
-import { afterFrame, whenIdle } from './paint-later.ts';
+import { LayerCanvas } from './layer-canvas.tsx';
 import styles from './picture.module.css';
-
-interface LayerCanvasProps {
-  paint: Layer;
-  size: PixelSize;
-  shown: boolean;
-  ahead: boolean;
-}
-
-/** One layer, painted when it is first needed and then only shown and hidden. */
-function LayerCanvas({ paint, size, shown, ahead }: LayerCanvasProps) {
-  const canvas = useRef<HTMLCanvasElement>(null);
-  const painted = useRef<Layer | null>(null);
-  useLayoutEffect(() => {
-    const element = canvas.current;
-    if (!element || painted.current === paint || !(shown || ahead)) return;
-    const draw = (): void => {
-      if (painted.current === paint) return;
-      element.width = size.width;
-      element.height = size.height;
-      const context = element.getContext('2d');
-      if (!context) return;
-      paint(context);
-      painted.current = paint;
-    };
-    if (shown && !painted.current) {
-      draw(); // nothing to show until then
-      return;
-    }
-    // What was tapped shows first that it was; then comes the picture, then what is painted ahead of need.
-    return shown ? afterFrame(draw) : whenIdle(draw);
-  });
-  return <canvas ref={canvas} class={styles.layer} hidden={!shown} />;
-}
 
 export interface PictureTurn {
   readonly upsideDown: boolean;
@@ -49,10 +15,12 @@ interface PictureProps {
   size: PixelSize;
   layers: Readonly<Record<string, Layer>>;
   show: string;
-  /** Layers painted ahead so that the first tap is instant. */
+  /** Other layers painted before they are asked for. */
   ahead?: readonly string[];
   /** A tap on the picture itself. */
   onTap?: () => void;
+  /** The layer such a tap shows: ready before it, so that it stands in the next frame. */
+  tapShows?: string;
   tapLabel?: string;
   /** Seen the other way round, so that shapes are seen and not things. */
   turn?: PictureTurn;
@@ -61,13 +29,14 @@ interface PictureProps {
 }
 
 export function Picture(props: PictureProps) {
-  const { label, size, layers, show, ahead = [], onTap, tapLabel, turn, over } = props;
+  const { label, size, layers, show, ahead = [], onTap, tapShows, tapLabel, turn, over } = props;
   const canvases = Object.entries(layers).map(([name, paint]) => (
     <LayerCanvas
       key={name}
       paint={paint}
       size={size}
       shown={name === show}
+      next={name === tapShows}
       ahead={ahead.includes(name)}
     />
   ));

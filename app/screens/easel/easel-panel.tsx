@@ -1,7 +1,6 @@
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import { familyNameIn } from '../../model/family-name-in.ts';
 import { cautionsDue } from '../../model/session/cautions-due.ts';
-import { promptNow } from '../../model/session/prompt-now.ts';
 import type { Step } from '../../model/wash-plan.ts';
 import type { Desk, Easel } from '../../state/easel.ts';
 import type { EaselSenses } from '../../state/easel-senses.ts';
@@ -14,6 +13,7 @@ import { TouchList } from '../common/touch-list.tsx';
 import { ValueScale } from '../common/value-scale.tsx';
 import { EaselClock } from './easel-clock.tsx';
 import styles from './easel-panel.module.css';
+import { EaselPrompt } from './easel-prompt.tsx';
 import { MeanwhileList } from './meanwhile-list.tsx';
 import { OpenTime } from './open-time.tsx';
 import { ScrapCompare } from './scrap-compare.tsx';
@@ -28,8 +28,6 @@ interface EaselPanelProps {
   step: Step;
   view: EaselViewState;
 }
-
-const ends = 'Finished. What you did, and how long it took, stands in the record.';
 
 /** The sentence first, then the clock, how it is done, the puddles, and what to watch. */
 export function EaselPanel({ easel, senses, calls, desk, step, view }: EaselPanelProps) {
@@ -48,9 +46,7 @@ export function EaselPanel({ easel, senses, calls, desk, step, view }: EaselPane
   return (
     <div ref={top} class={styles.panel}>
       {easel.problem.value && <p role="alert">{easel.problem.value}</p>}
-      <p class={styles.prompt} data-testid="prompt">
-        {finished ? ends : promptNow(step, easel.session.value, easel.time.value)}
-      </p>
+      <EaselPrompt easel={easel} step={step} />
       {!finished && step.kind === 'puddles' && (
         <ScrapCompare easel={easel} desk={desk} step={step} />
       )}
@@ -58,7 +54,7 @@ export function EaselPanel({ easel, senses, calls, desk, step, view }: EaselPane
         <div class={styles.clock} data-due={due || undefined}>
           <div>
             <EaselClock easel={easel} step={step} />
-            <OpenTime open={easel.time.value.open} />
+            <OpenTime easel={easel} />
           </div>
           <SoundOffer senses={senses} />
         </div>

@@ -1,14 +1,11 @@
 import type { Desk } from '../../state/easel.ts';
 import { Picture } from '../common/picture.tsx';
 import { ZoomStage } from '../common/zoom-stage.tsx';
-import { type EaselView, easelLayer, easelViews, viewWords } from './easel-view.ts';
+import { easelLayer, easelViews, viewWords } from './easel-view.ts';
 import type { EaselViewState } from './use-easel-view.ts';
 
-/** What one tap may show next: the same in grey or colour first, then the other views. */
-const aheadOf = (shown: EaselView, grey: boolean): string[] => [
-  easelLayer(shown, !grey),
-  ...easelViews.map((view) => easelLayer(view, grey)),
-];
+/** What a tap on another view may show. */
+const aheadOf = (grey: boolean): string[] => easelViews.map((view) => easelLayer(view, grey));
 
 /** The picture of a step: a tap on it for grey, two for nearer. */
 export function EaselPicture({
@@ -31,7 +28,8 @@ export function EaselPicture({
         size={raster}
         layers={view.layers.value}
         show={easelLayer(shown, grey)}
-        ahead={aheadOf(shown, grey)}
+        tapShows={easelLayer(shown, !grey)}
+        ahead={aheadOf(grey)}
         onTap={view.toggleGrey}
       />
     </ZoomStage>

@@ -1,4 +1,4 @@
-import type { TimeLeft } from '../../model/session/time-left.ts';
+import type { Easel } from '../../state/easel.ts';
 import { clockFace } from './clock-face.ts';
 import styles from './easel-clock.module.css';
 
@@ -6,7 +6,8 @@ import styles from './easel-clock.module.css';
 const soonMs = 10_000;
 
 /** How long the edge of a stroke stays open, from the moment she said the stroke is down. */
-export function OpenTime({ open }: { open: TimeLeft | null }) {
+export function OpenTime({ easel }: { easel: Easel }) {
+  const { open } = easel.time.value;
   if (!open) return null;
   const { lowMs, highMs } = open;
   const low = lowMs > soonMs ? `${clockFace(lowMs)} to ` : 'at the most ';

@@ -29,6 +29,7 @@ export function HuesPicture({ seen, wish, cards }: HuesPictureProps) {
       size={seen.reading.raster}
       layers={layers}
       show={grey.value ? 'values' : 'colours'}
+      tapShows={grey.value ? 'colours' : 'values'}
       onTap={() => {
         grey.value = !grey.value;
       }}

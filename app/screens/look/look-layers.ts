@@ -4,7 +4,7 @@ import type { Lab } from '../../model/lab.ts';
 import type { Seen } from '../../state/seen.ts';
 
 /** The reference in colour and in grey: there before anything is read from it. */
-export const pictureLayers = ({ reference, grey }: Pictures): Record<string, Layer> => ({
+export const pictureLayers = ({ reference, grey }: Pictures): Record<'colour' | 'grey', Layer> => ({
   colour: bitmapLayer(reference),
   grey: bitmapLayer(grey),
 });

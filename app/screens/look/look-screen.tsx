@@ -3,15 +3,14 @@ import type { Painting } from '../../model/painting.ts';
 import { linkTo } from '../../state/route.ts';
 import type { Studio } from '../../state/studio.ts';
 import { Button, buttonClass } from '../common/button.tsx';
-import { Picture } from '../common/picture.tsx';
 import { TopBar } from '../common/top-bar.tsx';
 import { Waiting } from '../common/waiting.tsx';
 import { Workplace } from '../common/workplace.tsx';
+import { LookPicture } from './look-picture.tsx';
 import { StudyPanel } from './study-panel.tsx';
-import { shownLayer, showsGrey, toggleGrey, useLook } from './use-look.ts';
+import { useLook } from './use-look.ts';
 import { useSpots } from './use-spots.ts';
-import { useStudyLayers } from './use-study-layers.ts';
-import { kitOf, useStudyTools } from './use-study-tools.ts';
+import { useStudyTools } from './use-study-tools.ts';
 
 interface LookScreenProps {
   studio: Studio;
@@ -24,7 +23,6 @@ interface LookScreenProps {
 export function LookScreen({ studio, paintingId, onSmallStudy }: LookScreenProps) {
   const look = useLook();
   const tools = useStudyTools();
-  const layers = useStudyLayers(studio, look, tools);
   const spots = useSpots(studio, look, tools);
   const seen = studio.seen.value;
   const pictures = studio.pictures.value;
@@ -36,7 +34,6 @@ export function LookScreen({ studio, paintingId, onSmallStudy }: LookScreenProps
   useEffect(() => {
     if (problem) look.limits.value = null;
   }, [problem]);
-  const kit = kitOf(tools.value);
 
   return (
     <Workplace
@@ -50,26 +47,7 @@ export function LookScreen({ studio, paintingId, onSmallStudy }: LookScreenProps
       }
       picture={
         pictures ? (
-          <Picture
-            label="Your reference"
-            tapLabel={showsGrey(look) ? 'Tap for colour' : 'Tap for grey'}
-            size={pictures.grey}
-            layers={layers}
-            show={shownLayer(look)}
-            ahead={['colour', 'grey', 'values']}
-            onTap={() => toggleGrey(look)}
-            turn={look.turn.value}
-            over={
-              kit &&
-              seen &&
-              look.touching.value && (
-                <kit.SpotStage
-                  look={look}
-                  bitmap={look.view.value === 'grey' ? pictures.grey : pictures.reference}
-                />
-              )
-            }
-          />
+          <LookPicture studio={studio} look={look} tools={tools} pictures={pictures} />
         ) : (
           <Waiting studio={studio} />
         )

@@ -1,3 +1,4 @@
+import { useComputed } from '@preact/signals';
 import type { SpotColours } from '../../drawing/spot-colours.ts';
 import type { Painting } from '../../model/painting.ts';
 import type { Seen } from '../../state/seen.ts';
@@ -22,13 +23,17 @@ interface StudyPanelProps {
   onSmallStudy?: ((painting: Painting) => Promise<void>) | undefined;
 }
 
+type View = readonly [LookView, string];
+
 /** Under the picture: what is shown, the ways to look, then the values and all that was seen. */
 export function StudyPanel(props: StudyPanelProps) {
   const { studio, paintingId, look, tools, spots, onSmallStudy } = props;
   const seen = studio.seen.value;
   const painting = studio.painting.value;
   const kit = kitOf(tools);
-  const views: (readonly [LookView, string])[] = [
+  const squints = useComputed(() => look.view.value === 'squint');
+  const atEdges = useComputed(() => look.view.value === 'edges');
+  const views: View[] = [
     ['grey', 'Grey'],
     ['colour', 'Colour'],
   ];
@@ -41,19 +46,14 @@ export function StudyPanel(props: StudyPanelProps) {
   };
   return (
     <div class={styles.panel}>
-      <ChoiceRow
-        label="What the picture shows"
-        choices={views}
-        chosen={look.only.value === null ? look.view.value : null}
-        onChoose={(view) => chooseView(look, view)}
-      />
+      <ViewChoice look={look} views={views} />
       {kit && <kit.ToolRow look={look} canTouch={seen !== null} />}
       {kit && seen && look.touching.value ? (
         <kit.SpotCard reading={seen.reading} spots={spots} onAgain={again} />
       ) : (
         <>
-          {kit && look.view.value === 'squint' && <kit.SquintStrength strength={look.squint} />}
-          {seen && look.view.value === 'edges' && <EdgeFacts edges={studyEdges(studio)} />}
+          {kit && squints.value && <kit.SquintStrength strength={look.squint} />}
+          {seen && atEdges.value && <EdgeFacts edges={studyEdges(studio)} />}
           {seen && <Values studio={studio} look={look} tools={tools} seen={seen} />}
         </>
       )}
@@ -65,6 +65,17 @@ export function StudyPanel(props: StudyPanelProps) {
         <SmallStudyOffer onMake={() => onSmallStudy(painting)} />
       )}
     </div>
+  );
+}
+
+function ViewChoice({ look, views }: { look: Look; views: readonly View[] }) {
+  return (
+    <ChoiceRow
+      label="What the picture shows"
+      choices={views}
+      chosen={look.only.value === null ? look.view.value : null}
+      onChoose={(view) => chooseView(look, view)}
+    />
   );
 }
 

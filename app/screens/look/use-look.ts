@@ -46,9 +46,19 @@ export function toggleGrey(look: Look): void {
   else look.view.value = look.view.value === 'grey' ? 'colour' : 'grey';
 }
 
+const viewLayer = (view: LookView, squintGrey: boolean): string =>
+  view === 'squint' && squintGrey ? 'squint-grey' : view;
+
 /** The name of the layer that is shown. */
-export const shownLayer = ({ view, only }: Look): string =>
-  only.value === null ? view.value : `only-${only.value}`;
+export const shownLayer = ({ view, only, squintGrey }: Look): string =>
+  only.value === null ? viewLayer(view.value, squintGrey.value) : `only-${only.value}`;
+
+/** The name of the layer that a tap on the picture shows: see `toggleGrey`. */
+export function layerAfterTap({ view, only, squintGrey }: Look): string {
+  if (only.value !== null) return viewLayer(view.value, squintGrey.value);
+  if (view.value === 'squint') return viewLayer('squint', !squintGrey.value);
+  return view.value === 'grey' ? 'colour' : 'grey';
+}
 
 /** Whether a tap would bring colour. */
 export const showsGrey = ({ view, squintGrey }: Look): boolean =>

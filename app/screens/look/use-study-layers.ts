@@ -14,7 +14,9 @@ export function useStudyLayers(
   tools: ReadonlySignal<ToolsState>,
 ): Readonly<Record<string, Layer>> {
   const { seen, pictures } = studio;
-  const inPictures = useComputed(() => (pictures.value ? pictureLayers(pictures.value) : {}));
+  const inPictures = useComputed(
+    (): Record<string, Layer> => (pictures.value ? pictureLayers(pictures.value) : {}),
+  );
   const values = useComputed((): Record<string, Layer> => {
     const kit = kitOf(tools.value);
     const now = seen.value;
@@ -32,7 +34,7 @@ export function useStudyLayers(
   const edges = useComputed((): Record<string, Layer> => {
     const found = studyEdges(studio);
     if (found.length === 0 || !pictures.value) return {};
-    return { edges: edgeLayer(pictureLayers(pictures.value).grey ?? (() => {}), found) };
+    return { edges: edgeLayer(pictureLayers(pictures.value).grey, found) };
   });
   const squints = useComputed(() => look.view.value === 'squint');
   const light = useComputed(() => {
@@ -45,7 +47,10 @@ export function useStudyLayers(
     const kit = kitOf(tools.value);
     if (!kit || !light.value) return {};
     const how = kit.squintOf(look.squint.value);
-    return { squint: kit.squintLayer(light.value, how, look.squintGrey.value) };
+    return {
+      squint: kit.squintLayer(light.value, how, false),
+      'squint-grey': kit.squintLayer(light.value, how, true),
+    };
   });
   return { ...inPictures.value, ...values.value, ...only.value, ...edges.value, ...squint.value };
 }

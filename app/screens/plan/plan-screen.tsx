@@ -9,8 +9,6 @@ import type { Seen } from '../../state/seen.ts';
 import type { Studio } from '../../state/studio.ts';
 import { Button, buttonClass } from '../common/button.tsx';
 import { ChoiceRow } from '../common/choice-row.tsx';
-import { Picture } from '../common/picture.tsx';
-import { stepLayer } from '../common/step-layers.ts';
 import { TopBar } from '../common/top-bar.tsx';
 import { useSoft } from '../common/use-soft.ts';
 import { useStudyPicture } from '../common/use-study-picture.ts';
@@ -24,6 +22,7 @@ import { PassagesFold } from './passages-fold.tsx';
 import styles from './plan-screen.module.css';
 import { ReachList } from './reach-list.tsx';
 import { type StageView, stageLayers } from './stage-layers.ts';
+import { StagePicture } from './stage-picture.tsx';
 import { StageStrip } from './stage-strip.tsx';
 import { stageWords } from './stage-words.ts';
 import { StepCard } from './step-card.tsx';
@@ -62,21 +61,20 @@ function NothingToPaint({
   seen,
   plan,
 }: Pick<ReadyPlanProps, 'paintingId' | 'seen' | 'plan'>) {
-  const grey = useSignal(false);
+  const layers = useMemo(() => {
+    const { colour, grey } = pictureLayers(seen);
+    return { photo: colour, 'photo-grey': grey };
+  }, [seen]);
   return (
     <Workplace
       name="plan"
       top={<TopBar title="Wash plan" back="Values" backTo={linkTo(paintingId, 'look')} />}
       picture={
-        <Picture
+        <StagePicture
           label="Your reference"
-          tapLabel={grey.value ? 'Tap for colour' : 'Tap for grey'}
           size={seen.reading.raster}
-          layers={pictureLayers(seen)}
-          show={grey.value ? 'grey' : 'colour'}
-          onTap={() => {
-            grey.value = !grey.value;
-          }}
+          layers={layers}
+          view="photo"
         />
       }
       panel={<p role="status">{plan.warnings[0]?.text ?? 'There is nothing to paint here.'}</p>}
@@ -98,7 +96,6 @@ function ReadyPlan({ calls, ownAir, paintingId, seen, plan, studio }: ReadyPlanP
   const firstWash = plan.steps.findIndex((step) => step.kind === 'wash');
   const inView = useStepInView(plan.steps, Math.max(0, firstWash));
   const view = useSignal<StageView>('sheet');
-  const grey = useSignal(false);
   const step = plan.steps[inView.index];
   const soft = useSoft(calls, useStudyPicture(studio, seen));
   const at = step ? plan.steps.indexOf(step) : 0;
@@ -116,15 +113,11 @@ function ReadyPlan({ calls, ownAir, paintingId, seen, plan, studio }: ReadyPlanP
         </TopBar>
       }
       picture={
-        <Picture
+        <StagePicture
           label={`Step ${step.n}: ${step.title}`}
-          tapLabel={grey.value ? 'Tap for colour' : 'Tap for grey'}
           size={seen.reading.raster}
           layers={layers}
-          show={stepLayer(view.value, grey.value)}
-          onTap={() => {
-            grey.value = !grey.value;
-          }}
+          view={view.value}
         />
       }
       panel={

@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import { ColoursScreen } from '../../../app/screens/colours/colours-screen.tsx';
+import { canvasPixels } from '../support/canvas-pixels.ts';
 import { type MadeStudy, madeStudy } from './made-study.ts';
 import { type Shown, shown } from './shown.ts';
 
@@ -30,10 +31,9 @@ function touch(share: number): void {
 /** Red, green and blue on the canvas in sight in the middle of each stripe. */
 function shownColours(): number[][] {
   const canvas = [...screen.host.querySelectorAll('canvas')].find((each) => !each.hidden);
-  const context = canvas?.getContext('2d');
-  if (!canvas || !context) throw new Error('No picture is shown.');
+  if (!canvas) throw new Error('No picture is shown.');
   return [0.1, 0.3, 0.5, 0.7, 0.9].map((share) => [
-    ...context.getImageData(Math.floor(share * canvas.width), 150, 1, 1).data.slice(0, 3),
+    ...canvasPixels(canvas, [Math.floor(share * canvas.width), 150, 1, 1]).slice(0, 3),
   ]);
 }
 const isGrey = (codes: number[]): boolean => Math.max(...codes) - Math.min(...codes) <= 3;
@@ -139,7 +139,7 @@ test('the shapes of a wash are outlined; a slider shows those of its own', async
   /** The stripes before an outline. */
   const blacks = () => {
     const canvas = [...screen.host.querySelectorAll('canvas')].find((each) => !each.hidden);
-    const row = canvas?.getContext('2d')?.getImageData(0, 150, 400, 1).data ?? [];
+    const row = canvas ? canvasPixels(canvas, [0, 150, 400, 1]) : [];
     return Array.from({ length: 400 }, (_, x) => x)
       .filter((x) => row[4 * x] === 0)
       .map((x) => Math.round(x / 80));

@@ -2,6 +2,7 @@ import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import type { Warning } from '../../../app/model/reading.ts';
 import { LookScreen } from '../../../app/screens/look/look-screen.tsx';
+import { canvasPixels } from '../support/canvas-pixels.ts';
 import { type MadeStudy, madeStudy, stripes } from './made-study.ts';
 import { pointerOn, shownGreens } from './picture-pixels.ts';
 import { type Shown, shown } from './shown.ts';
@@ -149,4 +150,23 @@ test('one sentence on top, every other warning behind one tap', async () => {
   await page.getByText('What else was seen').click();
   await expect.element(page.getByText('What to do: high-key.')).toBeVisible();
   await expect.element(page.getByText('What to do: merge.')).toBeVisible();
+});
+
+test('what a tap on the picture shows lies ready over it, unseen, before the tap', async () => {
+  const ready = (): HTMLCanvasElement[] =>
+    [...document.querySelectorAll<HTMLCanvasElement>('[data-testid=picture] canvas')].filter(
+      (canvas) => getComputedStyle(canvas).display !== 'none' && canvas.width === 400,
+    );
+  await vi.waitFor(() => expect(ready().length).toBe(2));
+  const next = ready().find((canvas) => canvas.hidden) as HTMLCanvasElement;
+  const before = getComputedStyle(next);
+  expect(Number(before.opacity)).toBeGreaterThan(0);
+  expect(Number(before.opacity)).toBeLessThan(1 / 510);
+  const codes = [...canvasPixels(next, [120, 150, 1, 1])];
+  expect(codes[3]).toBe(255);
+  await page.getByTestId('picture').click();
+  expect(ready().find((canvas) => !canvas.hidden)).toBe(next);
+  expect(getComputedStyle(next).opacity).toBe('1');
+  expect([...canvasPixels(next, [120, 150, 1, 1])]).toEqual(codes);
+  expect(ready().length).toBe(2);
 });

@@ -1,13 +1,14 @@
+import { canvasPixels } from '../support/canvas-pixels.ts';
+
 /** The green channel, 0..255, of the picture on screen at shares of its width, half way down. */
 export function shownGreens(shares: readonly number[]): number[] {
   const canvas = [
     ...document.querySelectorAll<HTMLCanvasElement>('[data-testid=picture] canvas'),
   ].find((each) => !each.hidden);
-  const context = canvas?.getContext('2d');
-  if (!canvas || !context) throw new Error('No picture is shown.');
+  if (!canvas) throw new Error('No picture is shown.');
   return shares.map((share) => {
     const x = Math.floor(share * canvas.width);
-    return context.getImageData(x, canvas.height >> 1, 1, 1).data[1] ?? -1;
+    return canvasPixels(canvas, [x, canvas.height >> 1, 1, 1])[1] ?? -1;
   });
 }
 

@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import { WhitesScreen } from '../../../app/screens/whites/whites-screen.tsx';
+import { canvasPixels } from '../support/canvas-pixels.ts';
 import { type MadeStudy, madeStudy } from './made-study.ts';
 import { pointerOn } from './picture-pixels.ts';
 import { type Shown, shown } from './shown.ts';
@@ -43,10 +44,8 @@ function brush(path: readonly (readonly [number, number])[]): void {
 /** L*-like brightness of the picture in sight at a share of its width, half way down; 0..255. */
 function shade(x: number): number {
   const canvas = [...document.querySelectorAll('canvas')].find((one) => !one.hidden);
-  const pixel = canvas
-    ?.getContext('2d')
-    ?.getImageData(x * canvas.width, canvas.height / 2, 1, 1).data;
-  return pixel?.[1] ?? -1;
+  if (!canvas) return -1;
+  return canvasPixels(canvas, [x * canvas.width, canvas.height / 2, 1, 1])[1] ?? -1;
 }
 
 test('the white stripe is listed with its way, and found by a touch', async () => {
@@ -137,8 +136,9 @@ test('a white is chosen by keys, and all that is pressed is at least 48 px', asy
 test('grey or colour under the whites', async () => {
   const hues = (): number => {
     const canvas = [...document.querySelectorAll('canvas')].find((one) => !one.hidden);
-    const [red = 0, green = 0, blue = 0] =
-      canvas?.getContext('2d')?.getImageData(0.3 * canvas.width, 10, 1, 1).data ?? [];
+    const [red = 0, green = 0, blue = 0] = canvas
+      ? canvasPixels(canvas, [0.3 * canvas.width, 10, 1, 1])
+      : [];
     return Math.max(red, green, blue) - Math.min(red, green, blue);
   };
   expect(hues()).toBeGreaterThan(60);

@@ -14,8 +14,9 @@ export const shownPixels = (page: Page): Promise<ShownPixels> =>
       ...document.querySelectorAll<HTMLCanvasElement>('[data-testid=picture] canvas'),
     ].find((each) => !each.hidden);
     if (!canvas) throw new Error('No picture is shown.');
-    const context = canvas.getContext('2d');
-    if (!context) throw new Error('The picture has no pixels.');
+    const context = new OffscreenCanvas(canvas.width, canvas.height).getContext('2d');
+    if (!context) throw new Error('No canvas can be had here.');
+    context.drawImage(canvas, 0, 0);
     const { data } = context.getImageData(0, 0, canvas.width, canvas.height);
     let hue = 0;
     let green = 0;
