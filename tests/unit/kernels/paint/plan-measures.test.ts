@@ -1,4 +1,7 @@
 import { beforeAll, describe, expect, test } from 'vitest';
+import type { Paint } from '../../../../app/model/paint.ts';
+import type { Mix, WashPlan } from '../../../../app/model/wash-plan.ts';
+import { colourOfWashes, type Wash } from '../../../../workers/kernels/optics/colour-of-washes.ts';
 import { paintBox } from '../../../../workers/kernels/optics/paint-box.ts';
 import { planQuality } from '../../../../workers/kernels/plan/plan-quality.ts';
 import { seededRandom } from '../../../bench/seeded-random.ts';
@@ -14,8 +17,73 @@ const sorted = (list: readonly number[]) => [...list].sort((a, b) => a - b);
 const quantile = (list: readonly number[], share: number): number =>
   sorted(list)[Math.min(list.length - 1, Math.floor(share * list.length))] as number;
 
+const washOf = (plan: WashPlan, mix: Mix, load = mix.load): Wash => ({
+  paints: mix.parts.map((part) => plan.optics.find((paint) => paint.id === part.paint) as Paint),
+  parts: mix.parts.map((part) => part.parts),
+  load,
+});
+
 describe.each(Object.entries(builtPlans))('the plan of %s', (_, built) => {
   beforeAll(built, 60_000); // also where the other half of the machine is busy
+
+  test('come out as told when laid again from parts and loads alone', async () => {
+    const plan = await built();
+    const laid = new Map<number, Wash[]>();
+    for (const mix of plan.mixes) {
+      const before = laid.get(mix.family) ?? [];
+      const now = mix.parts.length > 0 ? [...before, washOf(plan, mix)] : before;
+      laid.set(mix.family, now);
+      for (const [got, surface] of [
+        [mix.expected, 'dry'],
+        [mix.expectedWet, 'wet'],
+      ] as const) {
+        const wanted = colourOfWashes(now, surface);
+        for (const i of [0, 1, 2] as const) expect(got[i]).toBeCloseTo(wanted[i], 6);
+      }
+      if (mix.weaker) {
+        const thin = colourOfWashes([...before, washOf(plan, mix, mix.weaker.load)]);
+        for (const i of [0, 1, 2] as const) expect(mix.weaker.expected[i]).toBeCloseTo(thin[i], 6);
+        expect(mix.weaker.load).toBeLessThanOrEqual(mix.load * 1.001);
+      }
+    }
+  });
+
+  test('never lighten, share at most three puddles, keep a family to three paints', async () => {
+    const plan = await built();
+    const before = new Map<number, number>();
+    const paints = new Map<number, Set<string>>();
+    const puddles = new Map<number, Set<string>>();
+    for (const mix of plan.mixes) {
+      expect(mix.expected[0]).toBeLessThanOrEqual((before.get(mix.family) ?? plan.paper[0]) + 1e-6);
+      before.set(mix.family, mix.expected[0]);
+      if (mix.puddle) puddles.set(mix.wash, (puddles.get(mix.wash) ?? new Set()).add(mix.puddle));
+      for (const { paint } of mix.parts) {
+        paints.set(mix.family, (paints.get(mix.family) ?? new Set()).add(paint));
+      }
+      expect(mix.parts.reduce((all, part) => all + part.parts, 0)).toBeLessThanOrEqual(8);
+      expect(mix.parts.length).toBeLessThanOrEqual(3);
+      expect(mix.load).toBeLessThanOrEqual(32);
+    }
+    for (const used of puddles.values()) expect(used.size).toBeLessThanOrEqual(3);
+    for (const used of paints.values()) expect(used.size).toBeLessThanOrEqual(3);
+  });
+
+  test('come near what was planned', async () => {
+    const plan = await built();
+    const quality = planQuality(plan.slots, plan.steps.at(-1)?.after ?? []);
+    expect(quality.lightness).toBeLessThanOrEqual(1.5);
+    expect(quality.within5).toBeGreaterThanOrEqual(0.95);
+    expect(quality.colour).toBeLessThanOrEqual(3);
+  });
+
+  test('have one row a wash and family, the first wash over everything but the whites', async () => {
+    const plan = await built();
+    const families = new Set(plan.slots.map((slot) => slot.family));
+    const washes = plan.steps.filter((step) => step.kind === 'wash');
+    expect(plan.mixes).toHaveLength(families.size * washes.length);
+    const painted = plan.slots.flatMap((slot, i) => (slot.reserve ? [] : [i]));
+    expect([...(washes[0]?.slots ?? [])].sort((a, b) => a - b)).toEqual(painted);
+  });
 
   test('a steady hand gets what the plan shows', async () => {
     const plan = await built();

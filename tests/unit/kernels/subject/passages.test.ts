@@ -84,8 +84,8 @@ test('says where the subject stands out and where it is lost', async () => {
   }
 });
 
-/** Every third paint: what is searched does not matter here. */
-const someOfTheBox = paintBox.filter((_, n) => n % 3 === 0).map(({ id }) => id);
+/** Seven paints: what is searched does not matter here. */
+const someOfTheBox = paintBox.filter((_, n) => n % 5 === 0).map(({ id }) => id);
 
 test('the plan of a photograph in passages obeys the rules', async () => {
   const photo = await opened('app/demo/seed-heads.jpg', 400);
