@@ -3,6 +3,7 @@ import type { Technique } from '../../../app/model/wash-plan.ts';
 import type { SolvedWash } from './lay-wash.ts';
 import type { PlanFacts } from './plan-facts.ts';
 import { allSmall, hasWhitesToLeave, plannedWhites, whitesIn } from './planned-whites.ts';
+import { runsAsBead } from './runs-as-bead.ts';
 
 const order = ['First', 'Second', 'Third', 'Fourth', 'Fifth', 'Sixth', 'Seventh', 'Eighth'];
 
@@ -42,7 +43,10 @@ function firstPrompt(
   const area = areaInWords(facts, passage, 'the sheet').replace('the sheet', 'the whole sheet');
   const all = `Wash ${area}`;
   const thin = wash.weak.length > 0 ? ' Thinner where it stays lightest.' : '';
-  return `${all}, top to bottom.${thin} Keep a bead running and do not go back in.`;
+  const how = runsAsBead(wash.mixes)
+    ? 'Keep a bead running and do not go back in.'
+    : 'Join stroke to wet stroke and do not go back in.';
+  return `${all}, top to bottom.${thin} ${how}`;
 }
 
 /** The prompt of a wash: one or two sentences. */

@@ -151,6 +151,12 @@ describe('brush and board', () => {
     expect(stepOf(facts, 2, 'glaze').board).toMatch(/15°/);
     expect(stepOf(facts, 2).board).toMatch(/10°/);
   });
+
+  test('flat, and no bead asked for, where the colours are too thick to run', () => {
+    const facts = madeFacts({ slots: [slot(150)], washes: { sheet: [[0]] }, loads: { 1: 8 } });
+    expect(stepOf(facts, 1).board).toMatch(/^flat/);
+    expect(stepOf(facts, 1).prompt).not.toMatch(/bead/);
+  });
 });
 
 test('the window in words: the sign before the minutes', () => {

@@ -1,11 +1,17 @@
 import { edgeOfBoard } from '../../../../app/model/side.ts';
 import type { PlanFacts } from '../plan-facts.ts';
+import { runsAsBead } from '../runs-as-bead.ts';
 import type { StepDraft } from '../step-draft.ts';
 import { gradingsOf } from './graded-wash.ts';
 import { washInHand } from './wash-in-hand.ts';
 
 /** Degrees: common practice, no source. */
 const tilts = { bead: 15, later: 10, graded: 20 } as const;
+
+const rowsOf = ({ passages }: PlanFacts, draft: StepDraft) =>
+  passages
+    .flatMap(({ washes }) => washes.flatMap(({ mixes }) => mixes))
+    .filter(({ id }) => draft.mixes.includes(id));
 
 function washBoard(facts: PlanFacts, draft: StepDraft): string {
   const wash = washInHand(facts, draft);
@@ -20,7 +26,9 @@ function washBoard(facts: PlanFacts, draft: StepDraft): string {
     return `tilted about ${tilts.graded}°, ${raised} raised: the wash runs from strong to thin`;
   if (draft.technique === 'dry brush') return 'flat';
   if (wash?.wash === 1 || draft.technique === 'glaze') {
-    return `tilted about ${tilts.bead}°, so that a bead gathers and runs down with you`;
+    return runsAsBead(rowsOf(facts, draft))
+      ? `tilted about ${tilts.bead}°, so that a bead gathers and runs down with you`
+      : 'flat: paint so thick does not run';
   }
   return `tilted about ${tilts.later}°, so that each stroke gathers at its lower edge`;
 }
