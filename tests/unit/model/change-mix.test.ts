@@ -33,7 +33,7 @@ test('a paint that was not in it comes in with one part; not a fourth, and not b
 
 test('half an octave stronger or weaker, within what paint and water can do', () => {
   expect(loadChanged(mix, 1).load).toBeCloseTo(2.828, 3);
-  expect(loadChanged(mix, -1).load).toBeCloseTo(1.414, 3);
+  expect(loadChanged(mix, -1).load).toBeCloseTo(Math.SQRT2, 3);
   expect(loadChanged({ ...mix, load: 32 }, 1).load).toBe(32);
   expect(loadChanged({ ...mix, load: 0.25 }, -1).load).toBe(0.25);
 });
