@@ -5,9 +5,9 @@ import { drained } from './drained.ts';
 import { opened, painted, photographs, readFor } from './rasters.ts';
 import { sound } from './sound-reading.ts';
 
-/** 3 px a mm: squares of 3, 6 and 8 mm, darker than the ground; one of 3 mm is the darkest. */
-const squares = painted(450, 330, (column, row) => {
-  const [x, y] = [column / 3, row / 3];
+/** 2 px a mm: squares of 3, 6 and 8 mm, darker than the ground; one of 3 mm is the darkest. */
+const squares = painted(300, 220, (column, row) => {
+  const [x, y] = [column / 2, row / 2];
   const inside = (left: number, top: number, side: number): boolean =>
     x >= left && x < left + side && y >= top && y < top + side;
   if (inside(10, 10, 3) || inside(30, 10, 6) || inside(60, 10, 8)) return [140, 140, 140];
@@ -23,7 +23,7 @@ test('what is under her smallest size joins its neighbour; accents of the darkes
   const left = async (darks: number): Promise<readonly boolean[]> => {
     const found = await read(darks);
     sound(found);
-    const at = (x: number, y: number) => found.slotMap[Math.round(3 * y) * 450 + Math.round(3 * x)];
+    const at = (x: number, y: number) => found.slotMap[Math.round(2 * y) * 300 + Math.round(2 * x)];
     return [at(11.5, 11.5), at(33, 13), at(64, 14), at(101.5, 21.5)].map((of) => of !== at(5, 5));
   };
   expect(await left(2)).toEqual([true, true, true, true]);
