@@ -39,6 +39,16 @@ interface Printed {
   }[];
 }
 
+/** Named, so that nothing is searched: the search has its own tests, and a run in a process of its own. */
+const named = [
+  'py74-arylide-yellow',
+  'pr122-quinacridone-magenta',
+  'pb29-ultramarine-blue',
+  'pb27-prussian-blue',
+  'pbr7-burnt-sienna',
+];
+const asked = ['--sheet', '381x279', '--bands', '4', '--paints', named.join(',')];
+
 const keys = (row: object | undefined): string[] => Object.keys(row ?? {}).sort();
 
 describe('a small upright photograph', () => {
@@ -50,7 +60,7 @@ describe('a small upright photograph', () => {
       .resize(400, 600, { fit: 'cover' })
       .jpeg({ quality: 95 })
       .toFile(photo);
-    ran = await runHere(photo, '--sheet', '381x279', '--bands', '4', '--out', out);
+    ran = await runHere(photo, ...asked, '--out', out);
     plan = JSON.parse(ran.stdout);
   }, 60_000);
 
@@ -99,7 +109,6 @@ describe('a small upright photograph', () => {
     for (const { count, lengthMm } of plan.edges) expect(count > 0).toBe(lengthMm > 0);
     expect(plan.masses.firstWash).toBeGreaterThan(0);
     expect(plan.masses.second).toBeGreaterThan(plan.masses.firstWash);
-    expect(plan.palette.length).toBeLessThanOrEqual(5);
     const rows = plan.mixes.map((mix) => `${mix.wash} ${mix.passage} ${mix.family}`);
     expect(new Set(rows).size).toBe(rows.length);
     expect(plan.steps.map((step) => step.n)).toEqual(plan.steps.map((_, i) => i + 1));
@@ -159,20 +168,26 @@ describe('a small upright photograph', () => {
   });
 
   test('without --out no pictures are named, and the rest is the same', async () => {
-    const again = await runHere(photo, '--sheet', '381x279', '--bands', '4');
+    const again = await runHere(photo, ...asked);
     const bare: Printed = JSON.parse(again.stdout);
     expect(bare.steps.every((step) => step.expectedImage === null)).toBe(true);
     expect({ ...bare, steps: 0 }).toEqual({ ...plan, steps: 0 });
   }, 60_000);
 
-  // Two paints need no search: a process of its own has no tables from runs before.
-  test('named paints are the palette; in a process of its own too it is one JSON object', async () => {
-    const ids = plan.palette.slice(0, 2).map((paint) => paint.id);
-    const few = await runCommand(photo, '--paints', ids.join(','));
-    expect([few.code, few.stderr]).toEqual([0, '']);
-    expect(few.stdout.trim().split('\n')).toHaveLength(1);
-    const { palette }: Printed = JSON.parse(few.stdout);
-    expect(palette.map((paint) => paint.id).sort()).toEqual([...ids].sort());
+  test('named paints are the palette', () => {
+    expect(plan.palette.map((paint) => paint.id).sort()).toEqual([...named].sort());
+  });
+
+  test('in a process of its own, with nothing asked for: one JSON object, paints of the box', async () => {
+    const free = await runCommand(photo);
+    expect([free.code, free.stderr]).toEqual([0, '']);
+    expect(free.stdout.trim().split('\n')).toHaveLength(1);
+    const { palette, mixes, steps }: Printed = JSON.parse(free.stdout);
+    expect(palette.length).toBeGreaterThan(1);
+    expect(palette.length).toBeLessThanOrEqual(5);
+    const ids = new Set(palette.map((paint) => paint.id));
+    for (const { parts } of mixes) for (const { paint } of parts) expect(ids).toContain(paint);
+    expect(steps.length).toBeGreaterThan(0);
   }, 60_000);
 
   test('paints of a file are the palette, and the mixes are theirs', async () => {

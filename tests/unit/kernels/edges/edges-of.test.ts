@@ -201,8 +201,8 @@ describe('the whole reading', () => {
   }, 30_000);
 
   test('nothing but hard edges: stiff, and she is told; not so with soft ones among them', async () => {
-    const squares = painted(600, 450, (x, y) => {
-      const light = (Math.floor(x / 75) + Math.floor(y / 75)) % 2 === 0;
+    const squares = painted(320, 240, (x, y) => {
+      const light = (Math.floor(x / 40) + Math.floor(y / 40)) % 2 === 0;
       return light ? [225, 222, 210] : [60, 66, 80];
     });
     const { reading } = await readFor(squares);

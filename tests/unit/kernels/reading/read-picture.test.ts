@@ -166,8 +166,8 @@ describe('photographs', () => {
     expect(codes(forest.reading)[0]).toBe('too-broken');
     const seeds = await readWhole(photographs[0]);
     expect(codes(seeds.reading)).not.toContain('too-broken');
-    const quarter = await readPhoto(photographs[2], 600);
-    const full = await readPhoto(photographs[2], 600, { widthMm: 762, heightMm: 559 });
+    const quarter = await readPhoto(photographs[2], 300);
+    const full = await readPhoto(photographs[2], 300, { widthMm: 762, heightMm: 559 });
     expect(full.reading.brokenShare).toBeLessThan(quarter.reading.brokenShare);
   });
 
