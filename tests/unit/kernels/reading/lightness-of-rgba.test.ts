@@ -7,7 +7,7 @@ const toLab = converter('lab65');
 
 test('all greys and 20,000 seeded colours are within 0.015 L* of culori lab65', () => {
   const random = seeded(3);
-  const count = 20_256;
+  const count = 20_259; // no whole number of runs nor of turns
   const bytes = new Uint8Array(4 * count + 1);
   const rgba = bytes.subarray(1); // a view that begins between two words
   for (let i = 0; i < count; i++) {
