@@ -88,6 +88,8 @@ test('grey stands in the next painted frame after the tap', async ({ page }) => 
   await example(page).tap();
   await expect(toTheWashes(page)).toBeVisible();
   await page.waitForTimeout(500);
+  const session = await page.context().newCDPSession(page);
+  await session.send('Emulation.setCPUThrottlingRate', { rate: 4 });
   const turns = await page.evaluate(async () => {
     const button = document.querySelector<HTMLElement>('[data-testid=picture]');
     const shown = (): string =>
@@ -103,9 +105,11 @@ test('grey stands in the next painted frame after the tap', async ({ page }) => 
       await new Promise(requestAnimationFrame); // it has been painted
       found.push({ ms: performance.now() - start, changed });
     }
-    return found.sort((a, b) => a.ms - b.ms);
+    return found;
   });
-  const most = turns.at(-1)?.ms.toFixed(1);
-  console.log(`grey to painted: median ${turns[6]?.ms.toFixed(1)} ms, most ${most} ms`);
+  const times = turns.map(({ ms }) => Math.round(ms));
+  const median = [...times].sort((a, b) => a - b)[6];
+  const said = `first ${times[0]} ms, median ${median} ms, most ${Math.max(...times)} ms`;
+  console.log(`grey to painted, processor held to a quarter (aim: under 50 ms): ${said}`);
   expect(turns.filter(({ changed }) => !changed)).toEqual([]);
 });
