@@ -19,13 +19,21 @@ const placeBox = 2;
 /** The same for its direction. */
 const directionBox = 4;
 
+/** Work space, kept: a picture has some ten thousand contours, most of them short. */
+let sums = new Float64Array(1024);
+let between = new Float32Array(1024);
+
 /** One pass of a box that shrinks evenly towards open ends, so that these stay where they are. */
-function boxPass(values: Float32Array, half: number, closed: boolean): Float32Array {
-  const count = values.length;
-  const sums = new Float64Array(count + 1);
+function boxPass(
+  values: Float32Array,
+  count: number,
+  half: number,
+  closed: boolean,
+  smooth: Float32Array,
+): void {
+  sums[0] = 0;
   for (let i = 0; i < count; i++) sums[i + 1] = (sums[i] as number) + (values[i] as number);
   const all = sums[count] as number;
-  const smooth = new Float32Array(count);
   for (let i = 0; i < count; i++) {
     const room = closed ? (count - 1) >> 1 : Math.min(i, count - 1 - i);
     const reach = Math.min(half, room);
@@ -36,11 +44,19 @@ function boxPass(values: Float32Array, half: number, closed: boolean): Float32Ar
     if (to > count) sum += sums[to - count] as number;
     smooth[i] = sum / (to - from);
   }
-  return smooth;
 }
 
-const twice = (values: Float32Array, half: number, closed: boolean): Float32Array =>
-  boxPass(boxPass(values, half, closed), half, closed);
+function twice(values: Float32Array, half: number, closed: boolean): Float32Array {
+  const count = values.length;
+  if (between.length <= count) {
+    sums = new Float64Array(2 * count + 1);
+    between = new Float32Array(2 * count + 1);
+  }
+  const smooth = new Float32Array(count);
+  boxPass(values, count, half, closed, between);
+  boxPass(between, count, half, closed, smooth);
+  return smooth;
+}
 
 /** Middles of the pixel sides of a contour. */
 function middles({ corners, closed }: Contour): { x: Float32Array; y: Float32Array } {

@@ -32,8 +32,11 @@ export function edgeKindsAlong(
   const { lost, plain, hysteresis } = edgeLimits;
   const seen = settledAbove(contrast, lost, hysteresis, line.closed);
   const plainly = settledAbove(contrast, plain, hysteresis, line.closed);
-  return Array.from(contrast, (own, n) => {
+  const kinds: EdgeKind[] = [];
+  for (let n = 0; n < contrast.length; n++) {
     const widthPx = widthOfSigma * withoutBlur(sigma[n] as number, blurPx);
-    return edgeKind(own, widthPx / longSidePx, seen[n] === 1, plainly[n] === 1);
-  });
+    const own = contrast[n] as number;
+    kinds.push(edgeKind(own, widthPx / longSidePx, seen[n] === 1, plainly[n] === 1));
+  }
+  return kinds;
 }

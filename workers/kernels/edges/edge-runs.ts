@@ -14,13 +14,15 @@ function rawRuns(kinds: readonly EdgeKind[], lengths: Float32Array, closed: bool
   const change = kinds.findIndex((kind, n) => kind !== kinds[(n + count - 1) % count]);
   const start = closed && change > 0 ? change : 0;
   const runs: EdgeRun[] = [];
-  for (let n = start; n < start + count; n++) {
-    const kind = kinds[n % count] as EdgeKind;
-    const length = lengths[n % count] as number;
-    const last = runs.at(-1);
-    if (last?.kind === kind) {
-      runs[runs.length - 1] = { ...last, to: n + 1, lengthPx: last.lengthPx + length };
-    } else runs.push({ kind, from: n, to: n + 1, lengthPx: length });
+  for (let from = start; from < start + count; ) {
+    const kind = kinds[from % count] as EdgeKind;
+    let lengthPx = 0;
+    let to = from;
+    for (; to < start + count && kinds[to % count] === kind; to++) {
+      lengthPx += lengths[to % count] as number;
+    }
+    runs.push({ kind, from, to, lengthPx });
+    from = to;
   }
   return runs;
 }

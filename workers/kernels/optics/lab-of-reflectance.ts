@@ -20,6 +20,10 @@ export const weightZ = weights(observerZ);
 // ISO/CIE 11664-4: epsilon = 216/24389, kappa = 24389/27.
 const f = (t: number): number => (t > 216 / 24389 ? Math.cbrt(t) : ((24389 / 27) * t + 16) / 116);
 
+/** L* alone of the sum of reflectance x `weightY`, to the last place as `writeLabOfSums` has it. */
+export const lightnessOfSum = (y: number, floor: number): number =>
+  116 * f(floor + (1 - floor) * y) - 16;
+
 /** Writes L*, a*, b* of the sums of reflectance x weight (each 0..1), as `writeLab` does. */
 export function writeLabOfSums(
   x: number,

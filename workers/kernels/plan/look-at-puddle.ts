@@ -1,4 +1,4 @@
-import { writeLab } from '../optics/lab-of-reflectance.ts';
+import { lightnessOfSum, weightY, writeLab } from '../optics/lab-of-reflectance.ts';
 import { surfaceFloor } from '../optics/surface.ts';
 import { bandCount } from '../optics/wavelengths.ts';
 import type { Goal } from './goal.ts';
@@ -15,6 +15,23 @@ const sheet = new Float64Array(bandCount);
 const lighter = new Float64Array(3);
 const darker = new Float64Array(3);
 
+// Read once, for the loop.
+const toY = weightY;
+const bands = bandCount;
+const floor = surfaceFloor.dry;
+
+/** L* of the option's layer number n, 0 or more, over the ground: `lookAt` without the colour, in half the time. */
+function lightnessAt({ back, through }: PuddleOption, n: number, under: Float64Array): number {
+  let y = 0;
+  for (let i = 0, at = n * bands; i < bands; i++, at++) {
+    const r = back[at] as number;
+    const t = through[at] as number;
+    const g = under[i] as number;
+    y += (r + (t * t * g) / Math.max(1 - r * g, 1e-12)) * (toY[i] as number);
+  }
+  return lightnessOfSum(y, floor);
+}
+
 /** Lab of the option's layer number n over the ground; n = -1 is the ground itself. */
 function lookAt(option: PuddleOption, n: number, ground: Ground, out: Float64Array): number {
   if (n < 0) {
@@ -23,13 +40,13 @@ function lookAt(option: PuddleOption, n: number, ground: Ground, out: Float64Arr
   }
   const { back, through } = option;
   const under = ground.reflectance;
-  for (let i = 0, at = n * bandCount; i < bandCount; i++, at++) {
+  for (let i = 0, at = n * bands; i < bands; i++, at++) {
     const r = back[at] as number;
     const t = through[at] as number;
     const g = under[i] as number;
     sheet[i] = r + (t * t * g) / Math.max(1 - r * g, 1e-12);
   }
-  writeLab(sheet, surfaceFloor.dry, out);
+  writeLab(sheet, floor, out);
   return out[0] as number;
 }
 
@@ -59,8 +76,10 @@ export function lookAtPuddle(option: PuddleOption, goal: Goal, ground: Ground): 
     judge(goal, ground.lab, leastLoad);
     return;
   }
-  const deepest = lookAt(option, last, ground, darker);
+  const under = ground.reflectance;
+  const deepest = lightnessAt(option, last, under);
   if (deepest > goal.lightness) {
+    lookAt(option, last, ground, darker);
     judge(goal, darker, lookLoads[last] as number);
     if (deepest > groundLightness) look.cost = Number.POSITIVE_INFINITY;
     return;
@@ -69,7 +88,7 @@ export function lookAtPuddle(option: PuddleOption, goal: Goal, ground: Ground): 
   let high = last;
   while (high - low > 1) {
     const middle = (low + high) >> 1;
-    if (lookAt(option, middle, ground, darker) > goal.lightness) low = middle;
+    if (lightnessAt(option, middle, under) > goal.lightness) low = middle;
     else high = middle;
   }
   const above = lookAt(option, low, ground, lighter);
