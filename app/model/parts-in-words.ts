@@ -8,10 +8,17 @@ function amountWord(share: number): string {
   return 'a touch of';
 }
 
-/** 'mostly ultramarine blue, a touch of burnt sienna'. Names are looked up by paint id. */
+/**
+ * 'mostly ultramarine blue, a touch of burnt sienna'; 'equal parts of' three of which there is as much of each.
+ * Names are looked up by paint id.
+ */
 export function partsInWords(parts: readonly Part[], nameOf: (paint: string) => string): string {
   const whole = parts.reduce((sum, { parts: n }) => sum + n, 0);
   if (parts.length === 1) return nameOf(parts[0]?.paint ?? '');
+  if (parts.length > 2 && parts.every(({ parts: n }) => n === parts[0]?.parts)) {
+    const names = parts.map(({ paint }) => nameOf(paint));
+    return `equal parts of ${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
+  }
   return [...parts]
     .sort((a, b) => b.parts - a.parts)
     .map(({ paint, parts: n }) => `${amountWord(n / whole)} ${nameOf(paint)}`)

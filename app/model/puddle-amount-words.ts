@@ -26,10 +26,11 @@ function waterInWords(ml: number): string {
   return `${spoons} teaspoon${spoons === 'one' ? '' : 's'}`;
 }
 
-/** Lengths are said in half centimetres while short; under a quarter it is a touch. */
+/** In half centimetres; in mm under one, so that three parts to one stay so; under a quarter it is a touch. */
 function stripInWords(cm: number): string {
   if (cm < 0.25) return 'a touch';
-  const halves = Math.max(0.5, Math.round(cm * 2) / 2);
+  if (cm < 0.95) return `${Math.round(cm * 10)} mm`;
+  const halves = Math.round(cm * 2) / 2;
   return `${cm < 4 ? halves : Math.round(cm)} cm`;
 }
 

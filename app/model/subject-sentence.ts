@@ -17,7 +17,9 @@ function alongLine(share: number): string {
 
 function lostPart(share: number): string {
   if (share >= 0.5) return 'Most of its line is lost in the ground';
-  if (share >= 0.2) return 'A good part of its line is lost in the ground';
+  if (share >= 0.42) return 'Nearly half of its line is lost in the ground';
+  if (share >= 0.29) return 'About a third of its line is lost in the ground';
+  if (share >= 0.2) return 'About a quarter of its line is lost in the ground';
   if (share >= 0.05) return 'A little of its line is lost in the ground';
   return 'Its line is lost nowhere';
 }

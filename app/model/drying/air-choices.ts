@@ -37,17 +37,25 @@ export const chosenOf = (choices: Choices, figure: number): string | null =>
 export const figureOf = (choices: Choices, chosen: string): number =>
   choices.find(([name]) => name === chosen)?.[2] ?? Number.NaN;
 
-/** '20 °C, 50 % humidity, air 0.15 m/s, sun, on a pad': what is set, in a line. */
+/** '20 °C, 50 % humidity, still air (0.15 m/s), sun, on a board': what is set, in a line. */
 export function airInWords(weather: Weather): string {
   const { celsius, humidity, airSpeed, sunWatts = 0, backing = 'board', hairDryer } = weather;
   return [
     `${celsius} °C`,
     `${humidity} % humidity`,
-    `air ${airSpeed} m/s`,
+    `${airWords(airSpeed)} (${airSpeed} m/s)`,
     ...(sunWatts > 0 ? ['sun'] : []),
     backingWords[backing],
     ...(hairDryer ? ['hair dryer'] : []),
   ].join(', ');
+}
+
+/** A speed between the choices is said by its figure alone. */
+function airWords(airSpeed: number): string {
+  const chosen = chosenOf(airs, airSpeed);
+  if (chosen === 'still' || chosen === 'airy')
+    return `${chosen === 'still' ? 'still' : 'moving'} air`;
+  return chosen ?? 'air';
 }
 
 export const backingWords = {

@@ -8,7 +8,7 @@ import styles from './easel-clock.module.css';
 
 const minutesOver = (ms: number): string => {
   const minutes = Math.floor(ms / 60_000);
-  return minutes < 1 ? 'just over' : `over since ${minutes} min`;
+  return minutes < 1 ? 'just over' : `over by ${minutes} min`;
 };
 
 /** What is waited for, the time to the earliest look, and how long it may take at the most. */

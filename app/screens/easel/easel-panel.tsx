@@ -69,6 +69,9 @@ export function EaselPanel({ easel, senses, calls, desk, step, view }: EaselPane
       {!finished && !painting && <ToolLine step={step} />}
       {!finished && <TouchList step={step} techniquesOnly />}
       {step.soften && <p>{step.soften}</p>}
+      {step.soften && painting && (
+        <p>‘Stroke is down’ starts the minutes in which its edge can still be softened.</p>
+      )}
       {step.kind === 'prepare' && <LayOutList plan={plan} />}
       {mixes.length > 0 && (
         <PuddleList

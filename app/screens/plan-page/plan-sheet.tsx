@@ -50,7 +50,7 @@ export function PlanSheet({ title, sheet, plan, reading, stage, type }: PlanShee
             </p>
           ))}
       </header>
-      <PlanBands bands={reading.bands} />
+      <PlanBands bands={reading.bands} range={plan.range} />
       <Part name="Steps">
         <ol class={styles.stages}>
           {rows.map((row, i) => (

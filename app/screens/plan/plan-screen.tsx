@@ -139,12 +139,12 @@ function ReadyPlan({ calls, ownAir, paintingId, seen, plan, studio }: ReadyPlanP
             }}
           />
           {stageSaid && <p>{stageSaid}</p>}
-          <EveningPanel plan={plan} studio={studio} ownAir={ownAir} />
-          <PassagesFold plan={plan} studio={studio} />
           <ReachList plan={plan} />
           <EveningLabel plan={plan} step={step} />
           <StepCard plan={plan} reading={seen.reading} step={step} calls={calls} />
           <ChangeStep studio={studio} plan={plan} reading={seen.reading} step={step} />
+          <EveningPanel plan={plan} studio={studio} ownAir={ownAir} />
+          <PassagesFold plan={plan} studio={studio} />
           <a class={buttonClass()} href={linkTo(paintingId, 'chart')}>
             Mixing chart of these paints
           </a>

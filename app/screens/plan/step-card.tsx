@@ -3,6 +3,7 @@ import { familyNameIn } from '../../model/family-name-in.ts';
 import { minutesInWords } from '../../model/minutes-in-words.ts';
 import { valueOfLightness } from '../../model/munsell-value.ts';
 import type { Reading } from '../../model/reading.ts';
+import { plannedLightness } from '../../model/tone-range.ts';
 import type { Step, WashPlan } from '../../model/wash-plan.ts';
 import { wetnessSign } from '../../model/wetness.ts';
 import type { PaintCalls } from '../../state/paint-calls.ts';
@@ -25,8 +26,9 @@ export function StepCard({ plan, reading, step, calls }: StepCardProps) {
   const mixes = plan.mixes.filter(({ id }) => step.mixes.includes(id));
   const familyName = familyNameIn(plan, reading);
   const aims = step.bands.map((band) => {
-    const planned = reading.bands[band - 1]?.plannedLightness;
-    const value = planned === undefined ? '' : ` (value ${valueOfLightness(planned).toFixed(1)})`;
+    const tones = reading.bands[band - 1]?.tones;
+    const planned = tones && valueOfLightness(plannedLightness(plan.range, tones)); // with these paints
+    const value = planned === undefined ? '' : ` (value ${planned.toFixed(1)})`;
     return `${bandWord(band, reading.bands.length)}${value}`;
   });
   return (

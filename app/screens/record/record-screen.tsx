@@ -2,6 +2,7 @@ import { useEffect } from 'preact/hooks';
 import { cssColour } from '../../drawing/css-colour.ts';
 import { airInWords } from '../../model/drying/air-choices.ts';
 import { paperInWords } from '../../model/drying/paper-choice.ts';
+import { hoursInWords } from '../../model/evening-words.ts';
 import { minutesInWords } from '../../model/minutes-in-words.ts';
 import { partsInNumbers, partsInWords } from '../../model/parts-in-words.ts';
 import type { StepRecord } from '../../model/session/record-of.ts';
@@ -55,7 +56,7 @@ export function RecordScreen({ easel, keepsakes, paintingId }: RecordScreenProps
         <>
           <section class={styles.section}>
             <h2 class={styles.heading}>
-              {record.finishedAt ? 'Finished' : 'Under way'}, {minutes(record.totalMinutes)}
+              {record.finishedAt ? 'Finished' : 'Under way'}, {hoursInWords(record.totalMinutes)}
             </h2>
             {record.startedAt && (
               <p>

@@ -102,7 +102,7 @@ test('a mixed tube is typed, survives a reload, is saved, changed, taken out and
   await expect.element(button(/^transparent$/)).toHaveAttribute('aria-pressed', 'true');
   await expect
     .element(field('Caution'))
-    .toHaveValue('Contains nickel: Keep it off the skin. Check the label.');
+    .toHaveValue('Contains nickel: keep it off the skin. Check the label.');
   await button('granulates a little').click();
 
   reload();

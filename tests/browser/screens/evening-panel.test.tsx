@@ -80,8 +80,12 @@ afterEach(() => screen.leave());
 
 const button = (name: string | RegExp) => page.getByRole('button', { name });
 const summary = () => page.getByText('Time and paper');
-const panel = () => screen.host.querySelector('details')?.textContent ?? '';
-const total = () => screen.host.querySelector('summary')?.textContent ?? '';
+const fold = () =>
+  [...screen.host.querySelectorAll('details')].find((each) =>
+    each.textContent?.startsWith('Time and paper'),
+  );
+const panel = () => fold()?.textContent ?? '';
+const total = () => fold()?.querySelector('summary')?.textContent ?? '';
 
 /** Types a time of her own. */
 async function inMinutes(minutes: number): Promise<void> {

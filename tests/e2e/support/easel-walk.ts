@@ -70,7 +70,7 @@ export function faceSeconds(face: string): number {
 /** The easel's clock in seconds: to the earliest end (0 once past), and to the latest. */
 export async function clockSeconds(page: Page): Promise<{ low: number; most: number }> {
   const words = await page.getByTestId('clock').innerText();
-  const found = /(\d+:[\d:]+)\s+(?:to (\d+:[\d:]+)|at the most|just over|over since)/.exec(words);
+  const found = /(\d+:[\d:]+)\s+(?:to (\d+:[\d:]+)|at the most|just over|over by)/.exec(words);
   if (!found?.[1]) throw new Error(`The clock shows no figure: '${words}'.`);
   return found[2]
     ? { low: faceSeconds(found[1]), most: faceSeconds(found[2]) }

@@ -11,14 +11,14 @@ const watched: readonly (readonly [RegExp, string])[] = [
 ];
 
 const handling: Record<string, string> = {
-  cadmium: 'Keep brushes out of the mouth; do not sand or spray.',
-  cobalt: 'Keep brushes out of the mouth.',
-  nickel: 'Keep it off the skin.',
-  lead: 'Poisonous: better not used.',
-  manganese: 'Do not breathe its dust.',
-  zinc: 'Keep the rinse water out of ponds.',
-  vanadium: 'Do not breathe its dust.',
-  chromium: 'Do not breathe its dust.',
+  cadmium: 'keep brushes out of the mouth; do not sand or spray.',
+  cobalt: 'keep brushes out of the mouth.',
+  nickel: 'keep it off the skin.',
+  lead: 'poisonous: better not used.',
+  manganese: 'do not breathe its dust.',
+  zinc: 'keep the rinse water out of ponds.',
+  vanadium: 'do not breathe its dust.',
+  chromium: 'do not breathe its dust.',
 };
 
 /** A short caution for the remembered hazard of a pigment, or null. Always ends at the label. */

@@ -16,10 +16,14 @@ export const prepareStep = (facts: PlanFacts): StepDraft => ({
   paintMinutes: minutesOnSheet(facts, [3, 8]),
 });
 
-const cautionsOf = (paints: readonly Paint[]): string[] =>
-  paints.flatMap((paint) =>
-    paint.properties.caution ? [`${paint.name}: ${paint.properties.caution}`] : [],
-  );
+/** 'cadmium yellow contains cadmium: ...'; a caution of her own stands as she wrote it. */
+function cautionsOf(paints: readonly Paint[]): string[] {
+  return paints.flatMap(({ name, properties: { caution } }) => {
+    if (!caution) return [];
+    const [, contained] = /^Contains (.*)$/s.exec(caution) ?? [];
+    return [contained ? `${name} contains ${contained}` : `${name}: ${caution}`];
+  });
+}
 
 /** Mix what the first wash needs, and more than it needs, and test it. */
 export function puddlesStep(facts: PlanFacts): StepDraft {

@@ -2,6 +2,7 @@ import { expect, it } from 'vitest';
 import type { Lab } from '../../../../app/model/lab.ts';
 import { mixesBelow } from '../../../../app/model/mixes-below.ts';
 import { lightnessOfValue } from '../../../../app/model/munsell-value.ts';
+import { partsInWords } from '../../../../app/model/parts-in-words.ts';
 import { reachSentence } from '../../../../app/model/reach-sentence.ts';
 import { strengthInWords } from '../../../../app/model/strength-in-words.ts';
 import type { Mix } from '../../../../app/model/wash-plan.ts';
@@ -33,6 +34,16 @@ it.each([
   [0.1, 'water, to one 10th of the strength'],
 ])('strength %f is %s', (ratio, words) => {
   expect(strengthInWords(ratio)).toBe(words);
+});
+
+it.each([
+  [[5, 1], 'mostly a, a touch of b'],
+  [[1, 1], 'half a, half b'],
+  [[4, 2, 1], 'half a, some b, a touch of c'],
+  [[2, 2, 2], 'equal parts of a, b and c'],
+])('parts %j are %s', (parts, words) => {
+  const named = parts.map((n, i) => ({ paint: 'abc'.charAt(i), parts: n }));
+  expect(partsInWords(named, (id) => id)).toBe(words);
 });
 
 it('says whether a paint gets as dark as it is wanted', () => {

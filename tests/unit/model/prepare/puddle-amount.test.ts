@@ -148,8 +148,8 @@ test.each([
     0.2,
     'About 4 ml: three quarters of a teaspoon of water, 1 cm of blue, a touch of brown.',
   ],
-  [0.4, 0.2, 0.8, 0.2, 'About under 1 ml: a few drops of water, 1 cm of blue, a touch of brown.'],
-  [5.6, 5, 1, 0.3, 'About 5.5 ml: one teaspoon of water, 1 cm of blue, 0.5 cm of brown.'],
+  [0.4, 0.2, 0.8, 0.2, 'About under 1 ml: a few drops of water, 8 mm of blue, a touch of brown.'],
+  [5.6, 5, 1, 0.3, 'About 5.5 ml: one teaspoon of water, 1 cm of blue, 3 mm of brown.'],
 ])('%s ml in words', (ml, waterMl, blue, brown, words) => {
   const paints = [
     { paint: 'blue', ml: 0, cm: blue },
