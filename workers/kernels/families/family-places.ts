@@ -17,7 +17,7 @@ export function familyPlaces(centres: readonly HueCentre[]): FamilyPlaces {
   if (centres.length < 2) return places;
   for (let v = 0, at = 0; v < side; v++) {
     for (let u = 0; u < side; u++, at++) {
-      places[at] = nearest(centres, middleOf(u), middleOf(v))[1];
+      places[at] = nearest(centres, middleOf(u), middleOf(v));
     }
   }
   return places;

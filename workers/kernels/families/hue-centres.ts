@@ -13,18 +13,20 @@ export interface HueCentres {
 
 const rounds = 40;
 
-/** Squared distance to the nearest of the centres, and which one. */
-export function nearest(centres: readonly HueCentre[], a: number, b: number): [number, number] {
+const squaredTo = (centre: HueCentre, a: number, b: number): number =>
+  (a - centre[0]) * (a - centre[0]) + (b - centre[1]) * (b - centre[1]);
+
+/** Which of the centres is nearest; the first of several. */
+export function nearest(centres: readonly HueCentre[], a: number, b: number): number {
   let best = Number.POSITIVE_INFINITY;
   let which = 0;
   for (let k = 0; k < centres.length; k++) {
-    const [x, y] = centres[k] as HueCentre;
-    const distance = (a - x) ** 2 + (b - y) ** 2;
+    const distance = squaredTo(centres[k] as HueCentre, a, b);
     if (distance >= best) continue;
     best = distance;
     which = k;
   }
-  return [best, which];
+  return which;
 }
 
 /** One round: every cell to its nearest centre, every centre to the mean of its cells. */
@@ -35,8 +37,8 @@ function moved(cells: ColourCells, centres: readonly HueCentre[]): HueCentres {
     const a = cells.a[i] as number;
     const b = cells.b[i] as number;
     const weight = cells.weight[i] as number;
-    const [distance, which] = nearest(centres, a, b);
-    cost += weight * distance;
+    const which = nearest(centres, a, b);
+    cost += weight * squaredTo(centres[which] as HueCentre, a, b);
     const sum = sums[which] as [number, number, number];
     sum[0] += weight * a;
     sum[1] += weight * b;
@@ -70,8 +72,10 @@ function worst(cells: ColourCells, centres: readonly HueCentre[]): HueCentre {
   let best = -1;
   let at = 0;
   for (let i = 0; i < cells.count; i++) {
-    const [distance] = nearest(centres, cells.a[i] as number, cells.b[i] as number);
-    const gain = (cells.weight[i] as number) * distance;
+    const a = cells.a[i] as number;
+    const b = cells.b[i] as number;
+    const own = centres[nearest(centres, a, b)] as HueCentre;
+    const gain = (cells.weight[i] as number) * squaredTo(own, a, b);
     if (gain <= best) continue;
     best = gain;
     at = i;

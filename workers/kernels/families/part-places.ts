@@ -23,6 +23,6 @@ export function partPlaces(
   if (!centres || !first || !second) return places;
   if (Math.hypot(first[0] - second[0], first[1] - second[1]) < leastApart) return places;
   return places.map((own, place) =>
-    own === family && nearest(centres, ...colourOfPlace(place))[1] === 1 ? added : own,
+    own === family && nearest(centres, ...colourOfPlace(place)) === 1 ? added : own,
   );
 }
