@@ -161,7 +161,7 @@ async function keepPicture(page: Page, name: string): Promise<void> {
 
 /**
  * Faults of what stands on the page at one size. Words and roles are the same at all sizes, so each walk asks axe
- * at one of them; on the phone light and dark.
+ * at one of them; on the phone light, and dark for its colours.
  */
 async function faultsAt(page: Page, size: typeof phone, shown: string): Promise<string[]> {
   await page.setViewportSize(size);
@@ -172,7 +172,9 @@ async function faultsAt(page: Page, size: typeof phone, shown: string): Promise<
     await page.emulateMedia({ colorScheme });
     await keepPicture(page, `${shown}-${size.width}-${colorScheme}`);
     if (size !== phone && (colorScheme === 'dark' || size !== desktop)) continue;
-    faults.push(...(await accessibilityFaults(page)).map((fault) => `${colorScheme}: ${fault}`));
+    const of = colorScheme === 'light' ? 'all' : 'contrast';
+    const found = await accessibilityFaults(page, of);
+    faults.push(...found.map((fault) => `${colorScheme}: ${fault}`));
   }
   faults.push(...(await layoutFaults(page, 48)), ...(await smallEaselTargets(page)));
   return faults.map((fault) => `${shown}, ${size.width} px: ${fault}`);

@@ -7,18 +7,25 @@ const script = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe
 
 const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 
-/** Breaches of WCAG 2.2 A and AA that axe-core finds on the page, one line each. */
-export async function accessibilityFaults(page: Page): Promise<string[]> {
+/** Breaches of WCAG 2.2 A and AA that axe-core finds on the page, one line each: all, or those of contrast alone. */
+export async function accessibilityFaults(
+  page: Page,
+  of: 'all' | 'contrast' = 'all',
+): Promise<string[]> {
   // Evaluated by the debugger: the page's own policy lets no script in from outside.
   if (!(await page.evaluate(() => 'axe' in window))) await page.evaluate(script);
-  return page.evaluate(async (tags) => {
+  const runOnly =
+    of === 'all'
+      ? ({ type: 'tag', values: tags } as const)
+      : ({ type: 'rule', values: ['color-contrast'] } as const);
+  return page.evaluate(async (asked) => {
     const { run } = Reflect.get(window, 'axe') as typeof axe;
     const { violations } = await run(document, {
-      runOnly: { type: 'tag', values: tags },
+      runOnly: { ...asked, values: [...asked.values] },
       resultTypes: ['violations'],
     });
     return violations.flatMap(({ id, help, nodes }) =>
       nodes.map((node) => `${id} (${help}): ${node.target.join(' ')} ${node.failureSummary ?? ''}`),
     );
-  }, tags);
+  }, runOnly);
 }
