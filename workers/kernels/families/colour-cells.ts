@@ -1,6 +1,9 @@
 import type { LabPlanes } from '../pixels/lab-planes.ts';
 import { colourTrust, shadeFree } from './shade-free.ts';
 
+// Read once, for the loop.
+const [trusted, toMiddle] = [colourTrust, shadeFree];
+
 const cellSize = 2;
 const half = 64;
 const side = 2 * half;
@@ -32,9 +35,9 @@ export function colourCells(planes: LabPlanes): ColourCells {
   const shadow = [0, 0, 0] as [number, number, number];
   for (let i = 0; i < lightness.length; i++) {
     const l = lightness[i] as number;
-    const trust = colourTrust(l);
+    const trust = trusted(l);
     if (trust === 0) continue;
-    const scale = shadeFree(l);
+    const scale = toMiddle(l);
     const u = (a[i] as number) * scale;
     const v = (b[i] as number) * scale;
     const cell = place(v) * side + place(u);

@@ -1,6 +1,9 @@
 import { type HueCentre, nearest } from './hue-centres.ts';
 import { colourTrust, shadeFree } from './shade-free.ts';
 
+// Read once, for the loops: some ways to load a file look imports up each time.
+const [closest, trusted, toMiddle] = [nearest, colourTrust, shadeFree];
+
 /** Half-unit places of the shade-free plane; colours beyond are held at its border. */
 const perUnit = 2;
 const half = 128 * perUnit;
@@ -17,7 +20,7 @@ export function familyPlaces(centres: readonly HueCentre[]): FamilyPlaces {
   if (centres.length < 2) return places;
   for (let v = 0, at = 0; v < side; v++) {
     for (let u = 0; u < side; u++, at++) {
-      places[at] = nearest(centres, middleOf(u), middleOf(v));
+      places[at] = closest(centres, middleOf(u), middleOf(v));
     }
   }
   return places;
@@ -49,8 +52,8 @@ export function placeFinder(
 ): (lightness: number, a: number, b: number) => number {
   const [shadowA, shadowB] = shadow;
   return (lightness, a, b) => {
-    const trust = colourTrust(lightness);
-    const scale = trust * shadeFree(lightness) * perUnit;
+    const trust = trusted(lightness);
+    const scale = trust * toMiddle(lightness) * perUnit;
     const rest = (1 - trust) * perUnit;
     const u = Math.floor(scale * a + rest * shadowA) + half;
     const v = Math.floor(scale * b + rest * shadowB) + half;

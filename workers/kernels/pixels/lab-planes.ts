@@ -11,6 +11,10 @@ const zSum = zRow[0] + zRow[1] + zRow[2];
 const [xr, xg, xb] = [xRow[0] / xSum, xRow[1] / xSum, xRow[2] / xSum];
 const [zr, zg, zb] = [zRow[0] / zSum, zRow[1] / zSum, zRow[2] / zSum];
 
+// Read once, for the loop: some ways to load a file look imports up each time.
+const curve = cieCurveFast;
+const [yr, yg, yb] = [redShare, greenShare, blueShare];
+
 /** Three planes of one size: L* 0..100, a*, b* (D65 / 2 degree, ISO/CIE 11664-4). */
 export interface LabPlanes {
   readonly lightness: Float32Array;
@@ -25,9 +29,9 @@ export function labInPlace(raster: LinearRaster): LabPlanes {
     const r = red[i] as number;
     const g = green[i] as number;
     const b = blue[i] as number;
-    const x = cieCurveFast(xr * r + xg * g + xb * b);
-    const y = cieCurveFast(redShare * r + greenShare * g + blueShare * b);
-    const z = cieCurveFast(zr * r + zg * g + zb * b);
+    const x = curve(xr * r + xg * g + xb * b);
+    const y = curve(yr * r + yg * g + yb * b);
+    const z = curve(zr * r + zg * g + zb * b);
     red[i] = 116 * y - 16;
     green[i] = 500 * (x - y);
     blue[i] = 200 * (y - z);

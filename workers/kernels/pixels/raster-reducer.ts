@@ -2,6 +2,9 @@ import type { PixelSize } from '../../../app/model/reference.ts';
 import { type ClippedShares, emptyRaster, type LinearRaster } from './linear-raster.ts';
 import { linearOfCode } from './srgb.ts';
 
+// Read once, for the loops: some ways to load a file look imports up each time.
+const toLinear = linearOfCode;
+
 /** For source place i: the output place its first part falls on, and how much of it does, 0..1. */
 interface Spread {
   readonly first: Int32Array;
@@ -84,9 +87,9 @@ export class RasterReducer {
       const b = rgba[at + 2] as number;
       if (r >= nearWhite && g >= nearWhite && b >= nearWhite) light++;
       else if (r <= nearBlack && g <= nearBlack && b <= nearBlack) dark++;
-      red[to] = linearOfCode[r] as number;
-      green[to] = linearOfCode[g] as number;
-      blue[to] = linearOfCode[b] as number;
+      red[to] = toLinear[r] as number;
+      green[to] = toLinear[g] as number;
+      blue[to] = toLinear[b] as number;
     }
     this.#light += light;
     this.#dark += dark;
@@ -105,9 +108,9 @@ export class RasterReducer {
       const b = rgba[at + 2] as number;
       if (r >= nearWhite && g >= nearWhite && b >= nearWhite) light++;
       else if (r <= nearBlack && g <= nearBlack && b <= nearBlack) dark++;
-      const red = linearOfCode[r] as number;
-      const green = linearOfCode[g] as number;
-      const blue = linearOfCode[b] as number;
+      const red = toLinear[r] as number;
+      const green = toLinear[g] as number;
+      const blue = toLinear[b] as number;
       const share = part[x] as number;
       const to = 3 * (first[x] as number);
       line[to] = (line[to] as number) + share * red;

@@ -41,11 +41,23 @@ export class KindTones {
     this.#add(run, kinds.length - start, l, u, v, clamped, floored);
   }
 
-  #add(kind: number, ...values: [number, number, number, number, number, number]): void {
+  #add(
+    kind: number,
+    pixels: number,
+    l: number,
+    u: number,
+    v: number,
+    clamped: number,
+    floored: number,
+  ): void {
+    const sums = this.#sums;
     const at = kind * sumsPerKind;
-    for (let i = 0; i < sumsPerKind; i++) {
-      this.#sums[at + i] = (this.#sums[at + i] as number) + (values[i] as number);
-    }
+    sums[at] = (sums[at] as number) + pixels;
+    sums[at + 1] = (sums[at + 1] as number) + l;
+    sums[at + 2] = (sums[at + 2] as number) + u;
+    sums[at + 3] = (sums[at + 3] as number) + v;
+    sums[at + 4] = (sums[at + 4] as number) + clamped;
+    sums[at + 5] = (sums[at + 5] as number) + floored;
   }
 
   /** Means over all pixels of the kinds that `counts` picks; null where there are none. */

@@ -1,9 +1,12 @@
 import { binOf, bins, lightnessOfBin } from './histogram.ts';
 
+// Read once, for the loop.
+const bin = binOf;
+
 /** Band, 1 is the lightest, of every bin; `limits` in L* from dark to light. */
 export function bandOfBins(limits: readonly number[]): Uint8Array {
-  return Uint8Array.from({ length: bins }, (_, bin) => {
-    const above = limits.filter((limit) => limit > lightnessOfBin(bin)).length;
+  return Uint8Array.from({ length: bins }, (_, at) => {
+    const above = limits.filter((limit) => limit > lightnessOfBin(at)).length;
     return above + 1;
   });
 }
@@ -12,6 +15,6 @@ export function bandOfBins(limits: readonly number[]): Uint8Array {
 export function bandMapOf(lightness: Float32Array, limits: readonly number[]): Uint8Array {
   const bands = bandOfBins(limits);
   const map = new Uint8Array(lightness.length);
-  for (let i = 0; i < map.length; i++) map[i] = bands[binOf(lightness[i] as number)] as number;
+  for (let i = 0; i < map.length; i++) map[i] = bands[bin(lightness[i] as number)] as number;
   return map;
 }
