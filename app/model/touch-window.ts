@@ -17,6 +17,6 @@ export function touchWindow(
     case 'damp':
       return `once the shine has gone, ${minutesInWords(minutes)} after the stroke`;
     default:
-      return `while it shines, for ${minutesInWords(shineMinutes)}`;
+      return `while it shines; the shine goes in ${minutesInWords(shineMinutes)}`;
   }
 }
