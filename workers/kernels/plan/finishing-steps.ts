@@ -65,7 +65,7 @@ export const accentsStep = (
   kind: 'accents',
   title: 'Accents',
   prompt:
-    'With the point of a small brush and the darkest puddle, thicker than before, set the few darkest touches, most near the centre of interest.',
+    'With a small brush, nearly dry, and the darkest puddles, thicker than before, set the few darkest touches, most near the centre of interest.',
   watch: 'Fewer than you want to.',
   bands: [...new Set(slots.flatMap((i) => facts.slots[i]?.band ?? []))].sort((a, b) => a - b),
   slots,
