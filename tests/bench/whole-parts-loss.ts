@@ -10,7 +10,7 @@ import { combinations } from '../../workers/kernels/palette/combinations.ts';
 import { usualPaints } from '../../workers/kernels/palette/darkest-of.ts';
 import { seededRandom } from './seeded-random.ts';
 
-/** A colour to be mixed, and the five paints there are. */
+/** A colour to be mixed, and the paints there are. */
 export interface MixCase {
   readonly target: Lab;
   readonly palette: readonly Paint[];
@@ -31,7 +31,7 @@ function labOf(paints: readonly Paint[], parts: readonly number[], load: number)
 }
 
 /** Targets any painter might want: mixes of three paints of the whole box in any shares and strength. */
-export function seededCases(count: number, seed: number): MixCase[] {
+export function seededCases(count: number, seed: number, paints: number): MixCase[] {
   const random = seededRandom(seed);
   const some = (n: number): Paint[] => {
     const left = [...usualPaints];
@@ -41,7 +41,7 @@ export function seededCases(count: number, seed: number): MixCase[] {
     );
   };
   return Array.from({ length: count }, () => ({
-    palette: some(5),
+    palette: some(paints),
     target: labOf(some(3), [random(), random(), random()], 0.4 * 2 ** (6 * random())),
   }));
 }

@@ -45,29 +45,45 @@ function noiseOf(seed: number, count: number): Float64Array {
   return noise;
 }
 
+type Distance = (x: number, y: number) => number;
+const ways = new WeakMap<Distance, Float64Array>();
+
+/** The distance at every pixel's middle; a function goes with one size of picture. */
+function waysOf(distance: Distance, { width, height }: PixelSize): Float64Array {
+  const kept = ways.get(distance);
+  if (kept?.length === width * height) return kept;
+  const found = new Float64Array(width * height);
+  for (let y = 0, i = 0; y < height; y++) {
+    for (let x = 0; x < width; x++, i++) found[i] = distance(x + 0.5, y + 0.5);
+  }
+  ways.set(distance, found);
+  return found;
+}
+
 /**
  * Edges drawn over a distance: along a direction for straight lines, from a centre for circles.
  * Slots are the areas between the edges.
  */
 export function blurredPicture(
   size: PixelSize,
-  distance: (x: number, y: number) => number,
+  distance: Distance,
   edges: readonly MadeEdge[],
   settings: { base: number; sigma: number; noise: number; seed: number },
 ): MadePicture {
   const slots = new Uint8Array(size.width * size.height);
   const lightness = new Float32Array(slots.length);
   const noise = noiseOf(settings.seed, slots.length);
-  for (let y = 0, i = 0; y < size.height; y++) {
-    for (let x = 0; x < size.width; x++, i++) {
-      const way = distance(x + 0.5, y + 0.5);
-      let value = settings.base;
-      for (const { at, rise } of edges) {
-        value += rise * normalShare((way - at) / settings.sigma);
-        if (way > at) slots[i] = (slots[i] as number) + 1;
-      }
-      lightness[i] = value + settings.noise * (noise[i] as number);
+  const way = waysOf(distance, size);
+  lightness.fill(settings.base);
+  for (const { at, rise } of edges) {
+    for (let i = 0; i < slots.length; i++) {
+      const past = (way[i] as number) - at;
+      lightness[i] = (lightness[i] as number) + rise * normalShare(past / settings.sigma);
+      if (past > 0) slots[i] = (slots[i] as number) + 1;
     }
+  }
+  for (let i = 0; i < slots.length; i++) {
+    lightness[i] = (lightness[i] as number) + settings.noise * (noise[i] as number);
   }
   return { size, slots, lightness };
 }

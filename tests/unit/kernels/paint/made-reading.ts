@@ -4,6 +4,9 @@ import { reservesOf, retargeted, toneRange } from '../../../../app/model/tone-ra
 import { defaultPaperLab } from '../../../../workers/kernels/optics/default-paper.ts';
 import { darkestOf, usualPaints } from '../../../../workers/kernels/palette/darkest-of.ts';
 
+/** What every reading counts on: hundreds of mixes, looked at once. */
+const usualDarkest = darkestOf(usualPaints);
+
 /** One slot as a test writes it down. */
 export interface MadeSlot {
   readonly band: number;
@@ -31,7 +34,7 @@ export function madeReading(
     mode,
     Math.max(0, Math.min(...lightnesses) - 6),
     Math.min(100, Math.max(...lightnesses) + 2),
-    darkestOf(usualPaints),
+    usualDarkest,
     defaultPaperLab[0],
   );
   const raw: Slot[] = made.map((slot) => ({
