@@ -30,6 +30,7 @@ export default defineConfig({
           name: 'node',
           environment: 'node',
           isolate: false, // pure functions: what one file has warmed up another may use
+          testTimeout: 30_000, // two slow cores, and others busy on them
           include: ['tests/unit/**/*.test.{ts,tsx}'],
         },
       },

@@ -27,7 +27,10 @@ export function familyMeant(seen: readonly SeenFamily[], [a, b]: FamilyColour): 
 
 function joined(places: FamilyPlaces, one: number, other: number): FamilyPlaces {
   const kept = Math.min(one, other);
-  return places.map((family) => (family === one || family === other ? kept : family));
+  const gone = Math.max(one, other);
+  const now = places.slice();
+  for (let place = 0; place < now.length; place++) if (now[place] === gone) now[place] = kept;
+  return now;
 }
 
 const firstUnused = (seen: readonly SeenFamily[]): number =>

@@ -22,7 +22,11 @@ export function partPlaces(
   const [first, second] = centres ?? [];
   if (!centres || !first || !second) return places;
   if (Math.hypot(first[0] - second[0], first[1] - second[1]) < leastApart) return places;
-  return places.map((own, place) =>
-    own === family && nearest(centres, ...colourOfPlace(place)) === 1 ? added : own,
-  );
+  const parted = places.slice();
+  for (let place = 0; place < parted.length; place++) {
+    if (parted[place] !== family) continue;
+    const [a, b] = colourOfPlace(place);
+    if (nearest(centres, a, b) === 1) parted[place] = added;
+  }
+  return parted;
 }
