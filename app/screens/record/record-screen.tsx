@@ -2,7 +2,6 @@ import { useEffect } from 'preact/hooks';
 import { cssColour } from '../../drawing/css-colour.ts';
 import { airInWords } from '../../model/drying/air-choices.ts';
 import { paperInWords } from '../../model/drying/paper-choice.ts';
-import { hoursInWords } from '../../model/evening-words.ts';
 import { minutesInWords } from '../../model/minutes-in-words.ts';
 import { partsInNumbers, partsInWords } from '../../model/parts-in-words.ts';
 import type { StepRecord } from '../../model/session/record-of.ts';
@@ -20,6 +19,12 @@ import { PhotoList } from './photo-list.tsx';
 import styles from './record-screen.module.css';
 
 const minutes = (n: number): string => (n < 1 ? 'under 1 min' : `${Math.round(n)} min`);
+
+/** '4 h 20 min': to the minute, for it was measured. */
+const hours = (n: number): string => {
+  const whole = Math.round(n);
+  return whole < 60 ? minutes(n) : `${Math.floor(whole / 60)} h ${whole % 60} min`;
+};
 
 /** A drying check is planned by how long the wash before it dries. */
 function plannedWords(
@@ -56,7 +61,7 @@ export function RecordScreen({ easel, keepsakes, paintingId }: RecordScreenProps
         <>
           <section class={styles.section}>
             <h2 class={styles.heading}>
-              {record.finishedAt ? 'Finished' : 'Under way'}, {hoursInWords(record.totalMinutes)}
+              {record.finishedAt ? 'Finished' : 'Under way'}, {hours(record.totalMinutes)}
             </h2>
             {record.startedAt && (
               <p>
