@@ -117,3 +117,7 @@ describe.each(Object.entries(builtPlans))('the plan of %s', (_, built) => {
     expect(naive.colour / ours.colour).toBeGreaterThanOrEqual(3);
   });
 });
+
+test('warnings stay away from a landscape and the whole box', async () => {
+  expect((await builtPlans.landscape?.())?.warnings).toEqual([]);
+}, 60_000);

@@ -45,7 +45,7 @@ it(
           expect(again).toEqual(plan);
         },
       ),
-      runs(20, 11),
+      runs(30, 11),
     );
   },
   within(120_000),
