@@ -20,7 +20,8 @@ export default defineConfig({
     viewport: { width: 412, height: 915 },
     hasTouch: true,
     isMobile: true,
-    serviceWorkers: 'allow',
+    // Keeping the whole app anew takes a second a test: allowed where it is what is tested.
+    serviceWorkers: 'block',
     launchOptions: launchOptions() as LaunchOptions,
   },
 });

@@ -38,6 +38,8 @@ export default defineConfig({
         extends: true,
         test: {
           name: 'chromium',
+          isolate: false, // every file brings up and leaves its own; the modules are loaded once
+          testTimeout: 30_000,
           include: ['tests/browser/**/*.test.{ts,tsx}'],
           browser: {
             enabled: true,

@@ -14,6 +14,8 @@ import {
   screen,
 } from './support/walk.ts';
 
+test.use({ serviceWorkers: 'allow' });
+
 const wall = (page: Page) => page.getByRole('region', { name: 'Paintings' });
 const paintings = (page: Page) => wall(page).getByRole('listitem');
 /** A photo that no compression makes small: 3 bytes a pixel. */

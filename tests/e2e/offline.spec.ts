@@ -5,6 +5,8 @@ import { killBrowser, openKeptProfile } from './support/kept-profile.ts';
 import { readyOffline } from './support/ready-offline.ts';
 import { releaseFolder } from './support/release-folder.ts';
 
+test.use({ serviceWorkers: 'allow' });
+
 for (const prefix of ['/', '/studio/evening/'])
   test.describe(`hosted at ${prefix}`, () => {
     test.use({ prefix });

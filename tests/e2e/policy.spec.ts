@@ -5,6 +5,8 @@ import { guard } from './support/guard.ts';
 import { readyOffline } from './support/ready-offline.ts';
 import { releaseFolder } from './support/release-folder.ts';
 
+test.use({ serviceWorkers: 'allow' });
+
 test('the policy stops scripts, styles and addresses from outside', async ({ page, guarded }) => {
   guarded.allow(/policy breach|Content Security Policy|outside request/);
   await page.goto('./');

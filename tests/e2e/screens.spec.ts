@@ -21,6 +21,7 @@ const shots = join(top, 'test-results', 'screens');
 mkdirSync(shots, { recursive: true });
 
 test.use({
+  serviceWorkers: 'allow', // the first screen says whether all is kept
   isMobile: false, // so that a page too wide is not made smaller to fit
   launchOptions: {
     ...(launchOptions() as LaunchOptions),

@@ -5,6 +5,8 @@ import { expect, test } from './support/app-page.ts';
 import { readyOffline } from './support/ready-offline.ts';
 import { releaseFolder } from './support/release-folder.ts';
 
+test.use({ serviceWorkers: 'allow' });
+
 const version = (page: Page) => page.locator('meta[name=version]');
 const offer = (page: Page) => page.getByTestId('update');
 const comeBack = (page: Page) =>

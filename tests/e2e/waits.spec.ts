@@ -4,6 +4,8 @@ import { expect, test } from './support/app-page.ts';
 import { photograph } from './support/fixture-file.ts';
 import { example, photoInput, picture, toTheEasel, toTheWashes } from './support/walk.ts';
 
+test.use({ serviceWorkers: 'allow' });
+
 /** What is measured is logged; what is held is the order, which does not depend on the machine. */
 async function stopwatch(page: Page, begin: () => Promise<void>): Promise<Record<string, number>> {
   const began = Date.now();

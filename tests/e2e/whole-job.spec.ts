@@ -6,6 +6,8 @@ import { readyOffline } from './support/ready-offline.ts';
 import { shownPixels } from './support/shown-pixels.ts';
 import { planFor, prompt, savedWord, screen, toTheEasel } from './support/walk.ts';
 
+test.use({ serviceWorkers: 'allow' });
+
 interface Driven {
   readonly n: number;
   readonly title: string;

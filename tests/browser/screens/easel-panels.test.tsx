@@ -69,11 +69,13 @@ test('a trouble gets the remedy for the wet the sheet has now, and stands in the
   await expect.element(button('Dull, cool')).toHaveAttribute('aria-pressed', 'true');
   await button('A bloom ran back').click();
   await expect.element(page.getByTestId('remedy')).toHaveTextContent(/^Leave it until it is bone/);
-  await button('Bone dry').click(); // she knows better
+  await button('Bone dry').click(); // she knows better: the remedy follows, and the record
+  await expect.element(page.getByTestId('remedy')).not.toHaveTextContent(/^Leave it until it is/);
+  await button('Something else').click();
   await button('A hard edge dried in').click();
   await expect.element(page.getByTestId('remedy')).toHaveTextContent(/Wet only the edge/);
   expect(made.easel.record.value?.troubles).toMatchObject([
-    { trouble: 'backrun', wetness: 'damp' },
+    { trouble: 'backrun', wetness: 'bone dry' },
     { trouble: 'hard edge', wetness: 'bone dry' },
   ]);
 });

@@ -126,8 +126,8 @@ describe('how much of a puddle', () => {
       const mix = row('a', 1, load);
       return puddleAmount(planOf([mix], [wash({ waterGramsPerSquareMetre: 40 })]), [mix], small);
     });
-    expect(thin?.ml).toBeCloseTo(1, 9);
-    expect((thin?.ml ?? 0) - (thin?.waterMl ?? 0)).toBeCloseTo(3 / 16, 6);
+    expect(thin?.ml).toBeCloseTo(2.5, 9);
+    expect((thin?.ml ?? 0) - (thin?.waterMl ?? 0)).toBeCloseTo(7.5 / 16, 6);
     expect(thick?.ml).toBeCloseTo(0.09, 6);
   });
 
