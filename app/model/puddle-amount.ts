@@ -26,8 +26,11 @@ const moreThanEnough = (load: number): number =>
  */
 const paintGramsOfLoad = 40 / 16;
 
-/** Less than this of a fluid puddle does not load a brush, ml (own figure); a fluid one has less paint than a third. */
-const smallestMl = 1;
+/**
+ * Half a teaspoon: less of a fluid puddle does not load a mop, ml (own figure). A fluid one has less paint than a
+ * third.
+ */
+const smallestMl = 2.5;
 const fluidShare = 1 / 3;
 
 /** Millilitres in 1 cm of strip from a tube with a 5 mm opening (own: a cylinder). */

@@ -34,6 +34,9 @@ export interface SessionNotes {
   readonly practised: readonly string[];
 }
 
+/** The same trouble told again so soon is the same one, with the wetness put right (own figure). */
+const putRightMinutes = 2;
+
 /** What went wrong, what she noted, which photos she took and what she tried on a scrap, from a log in order. */
 export function sessionNotes(log: readonly SessionEvent[]): SessionNotes {
   const troubles: TroubleNote[] = [];
@@ -54,8 +57,14 @@ export function sessionNotes(log: readonly SessionEvent[]): SessionNotes {
     if (what.kind !== 'trouble') continue;
     const { key: stepKey, trouble, wetness } = what;
     const words = troubleWords[trouble];
+    const before = troubles.at(-1);
+    const putRight =
+      before?.trouble === trouble &&
+      before.stepKey === stepKey &&
+      atMinutes - before.atMinutes < putRightMinutes;
+    if (putRight) troubles.pop();
     troubles.push({
-      atMinutes,
+      atMinutes: putRight ? before.atMinutes : atMinutes,
       stepKey,
       words,
       trouble,

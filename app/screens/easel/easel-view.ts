@@ -18,13 +18,14 @@ export const viewWords: Record<EaselView, string> = {
 
 type Placed = Pick<Step, 'kind' | 'slots'>;
 
-/** A step that touches nothing in particular has no 'where' to show. */
+/** A step that touches nothing in particular, or all of it, has no 'where' to show. */
 export const hasPlace = ({ kind, slots }: Placed): boolean =>
-  slots.length > 0 && kind !== 'last-look';
+  slots.length > 0 && kind !== 'last-look' && kind !== 'transfer';
 
 /** What is shown of a step: the view asked for, or what comes nearest to it. */
 export function shownView(asked: EaselView, step: Placed): EaselView {
   if (asked !== 'where' || hasPlace(step)) return asked;
+  if (step.kind === 'transfer') return 'edges'; // what is to be drawn
   return step.kind === 'dry' || step.kind === 'last-look' ? 'sheet' : 'reference';
 }
 

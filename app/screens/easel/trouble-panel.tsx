@@ -32,10 +32,12 @@ export function TroublePanel({ easel }: { easel: Easel }) {
   const { atMs } = easel.time.value;
   const reckoned = wetnessNow(easel.session.value, !!step && waterKindOf(step) !== null, atMs);
   const state = said.value ?? remedyStateOf[reckoned];
-  const wetness = remedyStateOf[reckoned] === state ? reckoned : wetnessOf[state];
-  const tell = (next: Trouble): void => {
+  const wetnessIn = (which: RemedyState): Wetness =>
+    remedyStateOf[reckoned] === which ? reckoned : wetnessOf[which];
+  const wetness = wetnessIn(state);
+  const tell = (next: Trouble, how = wetness): void => {
     trouble.value = next;
-    if (step) easel.tell({ kind: 'trouble', key: step.key, trouble: next, wetness });
+    if (step) easel.tell({ kind: 'trouble', key: step.key, trouble: next, wetness: how });
   };
   return (
     <Fold title="Something is wrong" open>
@@ -46,7 +48,7 @@ export function TroublePanel({ easel }: { easel: Easel }) {
         chosen={state}
         onChoose={(chosen) => {
           said.value = chosen;
-          trouble.value = null;
+          if (trouble.value) tell(trouble.value, wetnessIn(chosen)); // the remedy follows
         }}
       />
       <div aria-live="polite" class={styles.panel}>

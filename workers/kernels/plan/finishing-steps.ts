@@ -47,11 +47,16 @@ export const splatterStep = (
   rules: ['R13', 'R21'],
 });
 
-/** Rows up to one value lighter than the darkest of them, L*: the others make no accent. */
+/** A few touches need no more puddles than these (own figure). */
+const mostAccentPuddles = 2;
+
+/** The darkest rows, of those up to one value lighter than the darkest, L*: the others make no accent. */
 const darkRows = (mixes: readonly Mix[]): Mix[] => {
-  const painted = mixes.filter(({ parts }) => parts.length > 0);
-  const darkest = Math.min(...painted.map(({ expected }) => expected[0]));
-  return painted.filter(({ expected }) => expected[0] <= darkest + 10);
+  const painted = mixes
+    .filter(({ parts }) => parts.length > 0)
+    .sort((one, other) => one.expected[0] - other.expected[0]);
+  const limit = (painted[0]?.expected[0] ?? 0) + 10;
+  return painted.filter(({ expected }) => expected[0] <= limit).slice(0, mostAccentPuddles);
 };
 
 /** The smallest, darkest touches. */
