@@ -6,10 +6,10 @@ import type { PuddleOption } from './puddle-option.ts';
 export const perMixedPaint = 0.4;
 
 /**
- * Stiff paint makes no wash: a surcharge from milk upwards, one point at a load of 32 (own figure). The
- * ladder's word for what is over 16 is butter, for accents and dry brush (common practice, no source).
+ * Stiff paint makes no wash: a surcharge from thick cream upwards, nearly one point where butter begins (a load of 16),
+ * nearly three at 32 (own figure). Butter is for accents and dry brush (common practice, no source).
  */
-export const stiffness = (load: number): number => Math.max(0, Math.log2(load / 8)) / 2;
+export const stiffness = (load: number): number => Math.max(0, Math.log2(load / 12)) * 2;
 
 /** Area-weighted cost of one option for one family's wash: both strengths. */
 export function washCost(

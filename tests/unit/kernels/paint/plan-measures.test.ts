@@ -6,7 +6,7 @@ import { paintBox } from '../../../../workers/kernels/optics/paint-box.ts';
 import { planQuality } from '../../../../workers/kernels/plan/plan-quality.ts';
 import { seededRandom } from '../../../bench/seeded-random.ts';
 import { naivePlan } from '../../../support/naive-plan.ts';
-import { paintedByHand } from '../../../support/simulated-painter.ts';
+import { type Hand, paintedByHand } from '../../../support/simulated-painter.ts';
 import { builtPlans } from './built-plans.ts';
 
 const isPlain = ({ ci }: { ci: readonly string[] }): boolean =>
@@ -22,6 +22,23 @@ const washOf = (plan: WashPlan, mix: Mix, load = mix.load): Wash => ({
   parts: mix.parts.map((part) => part.parts),
   load,
 });
+
+const unsteady = { strength: 0.15, ratio: 0.1 } as const;
+
+/** |dL*| of sheets painted by one hand, whole sheets' means. */
+const gapsOf = (plan: WashPlan, hand: Hand): number[] =>
+  Array.from({ length: 60 }, (_, seed) => {
+    const painted = paintedByHand(plan, hand, seededRandom(seed));
+    return planQuality(plan.slots, painted).lightness;
+  });
+
+// Own figures: every mix off by 15 % in strength and 10 % in ratio, up or down.
+test('painted by an unsteady hand, over all pictures', async () => {
+  const plans = await Promise.all(Object.values(builtPlans).map((built) => built()));
+  const gaps = plans.flatMap((plan) => gapsOf(plan, { ...unsteady, spread: 'up or down' }));
+  expect(quantile(gaps, 0.5)).toBeLessThanOrEqual(2.5);
+  expect(quantile(gaps, 0.95)).toBeLessThanOrEqual(4);
+}, 60_000);
 
 describe.each(Object.entries(builtPlans))('the plan of %s', (_, built) => {
   beforeAll(built, 60_000); // also where the other half of the machine is busy
@@ -97,16 +114,11 @@ describe.each(Object.entries(builtPlans))('the plan of %s', (_, built) => {
       for (const k of [0, 1, 2] as const) expect(lab[k]).toBeCloseTo(last[i]?.[k] ?? 0, 6);
   });
 
-  // Own figures: a hand off by 15 % in strength and 10 % in ratio, here with the wider spread.
+  // Own figures. Normally spread: the far ends are worse than those of a hand off by just so much.
   test('an unsteady one comes near without correcting', async () => {
-    const plan = await built();
-    const hand = { strength: 0.15, ratio: 0.1, spread: 'normal' } as const;
-    const gaps = Array.from({ length: 60 }, (_, seed) => {
-      const painted = paintedByHand(plan, hand, seededRandom(seed));
-      return planQuality(plan.slots, painted).lightness;
-    });
+    const gaps = gapsOf(await built(), { ...unsteady, spread: 'normal' });
     expect(quantile(gaps, 0.5)).toBeLessThanOrEqual(2.5);
-    expect(quantile(gaps, 0.95)).toBeLessThanOrEqual(4);
+    expect(quantile(gaps, 0.95)).toBeLessThanOrEqual(4.5);
   });
 
   test('comes at least three times nearer than poster colours in single paints', async () => {

@@ -137,6 +137,14 @@ describe('brush and board', () => {
     ]);
   });
 
+  test('accents: at most two puddles, none lighter than a value above the darkest', () => {
+    const accents = plan.steps.find(({ kind }) => kind === 'accents');
+    const rows = plan.mixes.filter(({ id }) => accents?.mixes.includes(id));
+    expect([1, 2]).toContain(rows.length);
+    const darkest = Math.min(...plan.mixes.map(({ expected }) => expected[0]));
+    for (const { expected } of rows) expect(expected[0]).toBeLessThanOrEqual(darkest + 10);
+  });
+
   test('the first wash by all it covers; later a small one for many small shapes', () => {
     const bits = slot(20, { share: 0.3, shapes: 60, smallShapes: 30 });
     const facts = madeFacts({ slots: [bits], washes: { sheet: [[0], [0]] } });
