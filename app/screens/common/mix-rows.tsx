@@ -7,6 +7,7 @@ import {
 import type { Mix, PaletteEntry } from '../../model/wash-plan.ts';
 import { Button } from './button.tsx';
 import styles from './mix-rows.module.css';
+import select from './select.module.css';
 
 type PaintName = Pick<PaletteEntry, 'id' | 'name'>;
 
@@ -36,7 +37,7 @@ export function MixRows({ mix, title, palette, onChange }: MixRowsProps) {
       ))}
       {takesAnother(mix) && others.length > 0 && (
         <select
-          class={styles.another}
+          class={select.select}
           aria-label={`A touch of another paint, ${title}`}
           value=""
           onChange={({ currentTarget }) => onChange(partsChanged(mix, currentTarget.value, 1))}

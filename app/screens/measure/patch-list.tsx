@@ -1,6 +1,7 @@
 import { useId } from 'preact/hooks';
 import type { DraftPatch } from '../../model/measure-draft.ts';
 import { Button } from '../common/button.tsx';
+import select from '../common/select.module.css';
 import { type HoldingChoices, holdingValue, meaningOf } from './holding-words.ts';
 import styles from './patch-list.module.css';
 
@@ -21,7 +22,7 @@ export function PatchList({ draft, groups, onChange }: PatchListProps) {
             <label for={`${listId}-${n}`}>Frame {n + 1}</label>
             <select
               id={`${listId}-${n}`}
-              class={styles.select}
+              class={select.select}
               value={holdingValue(patch.is)}
               onChange={(event) => {
                 const is = meaningOf(event.currentTarget.value);

@@ -3,6 +3,7 @@ import type { Reading } from '../../../app/model/reading.ts';
 import type { EventBody, SessionEvent } from '../../../app/model/session/session-event.ts';
 import type { Step, WashPlan } from '../../../app/model/wash-plan.ts';
 import type { NewPlan } from '../../../app/storage/plans.ts';
+import { plainStep } from '../model/plain-step.ts';
 
 export const photoSample = (id: string, bytes = 1000): Photo => ({
   id,
@@ -29,24 +30,13 @@ export const paintingSample = (id: string, photoId: string, updatedAt = 1): Pain
 });
 
 const step = (key: string, n: number): Step => ({
+  ...plainStep(n),
   key,
-  n,
-  kind: 'wash',
   title: key,
-  prompt: '',
-  watch: '',
-  bands: [],
-  families: [],
-  slots: [],
-  mixes: [],
-  paper: 'bone dry',
   technique: 'wet on dry',
-  soften: '',
   paintMinutes: [5, 10],
   shineMinutes: [1, 5],
   dryMinutes: [20, 60],
-  cautions: [],
-  rules: [],
   after: [[80, 0, 0]],
 });
 

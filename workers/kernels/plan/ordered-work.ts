@@ -8,7 +8,7 @@ import { ruleLimitsOf } from './edits/rule-limits-of.ts';
 import { withConsequences } from './edits/with-consequences.ts';
 import { mixNotes } from './mix-notes.ts';
 import { draftsOfWork, laidDrafts, orderSteps } from './order-steps.ts';
-import type { PlanFacts } from './plan-facts.ts';
+import { type PlanFacts, rowsOf } from './plan-facts.ts';
 import { plannedWork } from './planned-work.ts';
 import { rowsAsLaid } from './rows-as-laid.ts';
 
@@ -18,9 +18,6 @@ export interface OrderedWork {
   readonly steps: readonly Step[];
   readonly leftOut: NonNullable<WashPlan['leftOut']>;
 }
-
-const rowsOf = ({ passages }: PlanFacts): Mix[] =>
-  passages.flatMap(({ washes }) => washes.flatMap(({ mixes }) => mixes));
 
 /** The work of a solved plan as the rules order it, with her changes and what will happen because of them. */
 export function orderedWork(facts: PlanFacts, edits: readonly PlanEdit[] = []): OrderedWork {

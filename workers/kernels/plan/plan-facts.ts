@@ -37,6 +37,10 @@ export function areaCm2({ reading, slots }: PlanFacts, indices: readonly number[
 export const shapeCount = ({ slots }: PlanFacts, indices: readonly number[]): number =>
   indices.reduce((all, i) => all + (slots[i]?.shapes ?? 0), 0);
 
+/** All rows of a plan, wash by wash. */
+export const rowsOf = ({ passages }: Pick<PlanFacts, 'passages'>): Mix[] =>
+  passages.flatMap(({ washes }) => washes.flatMap(({ mixes }) => mixes));
+
 /** Ids of the rows that put paint down. */
 export const usedMixes = (mixes: readonly Mix[]): string[] =>
   mixes.filter((mix) => mix.parts.length > 0).map((mix) => mix.id);

@@ -5,7 +5,7 @@ import { defaultPaperLab } from '../../../../workers/kernels/optics/default-pape
 import { laySteps } from '../../../../workers/kernels/plan/lay-steps.ts';
 import { orderSteps } from '../../../../workers/kernels/plan/order-steps.ts';
 import { placedRows } from '../../../../workers/kernels/plan/placed-rows.ts';
-import type { PlanFacts } from '../../../../workers/kernels/plan/plan-facts.ts';
+import { type PlanFacts, rowsOf } from '../../../../workers/kernels/plan/plan-facts.ts';
 import { rowsAsLaid } from '../../../../workers/kernels/plan/rows-as-laid.ts';
 import { madeReading, tableOf } from '../paint/made-reading.ts';
 import { paintsNamed, solvedFacts } from './solved-facts.ts';
@@ -34,9 +34,6 @@ function asSolved({ passages, slots }: PlanFacts): Map<string, readonly Lab[]> {
   }
   return found;
 }
-
-const rowsOf = (facts: PlanFacts) =>
-  facts.passages.flatMap(({ washes }) => washes.flatMap(({ mixes }) => mixes));
 
 // Five bands in two washes: some share a wash at two strengths.
 it.each([

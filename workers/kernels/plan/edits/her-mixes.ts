@@ -1,7 +1,7 @@
 import { consistencyOf } from '../../../../app/model/consistency.ts';
 import type { PlanEdit } from '../../../../app/model/plan-edit.ts';
 import type { Mix, Part } from '../../../../app/model/wash-plan.ts';
-import type { PlanFacts } from '../plan-facts.ts';
+import { type PlanFacts, rowsOf } from '../plan-facts.ts';
 
 type Mixed = Extract<PlanEdit, { kind: 'mix' }>;
 
@@ -51,7 +51,7 @@ function mixedAnew(row: Mix, { parts, load }: Mixed, rows: readonly Mix[]): Mix 
 
 /** The facts with rows mixed as she wants them; changes of rows that are not there wait. */
 export function herMixes(facts: PlanFacts, edits: readonly PlanEdit[]): PlanFacts {
-  let rows = facts.passages.flatMap(({ washes }) => washes.flatMap(({ mixes }) => mixes));
+  let rows = rowsOf(facts);
   let changed = false;
   for (const edit of edits) {
     if (edit.kind !== 'mix' || !canBeMixed(facts, edit)) continue;

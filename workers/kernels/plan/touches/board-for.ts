@@ -1,5 +1,5 @@
 import { edgeOfBoard } from '../../../../app/model/side.ts';
-import type { PlanFacts } from '../plan-facts.ts';
+import { type PlanFacts, rowsOf } from '../plan-facts.ts';
 import { runsAsBead } from '../runs-as-bead.ts';
 import type { StepDraft } from '../step-draft.ts';
 import { gradingsOf } from './graded-wash.ts';
@@ -7,11 +7,6 @@ import { washInHand } from './wash-in-hand.ts';
 
 /** Degrees: common practice, no source. */
 const tilts = { bead: 15, later: 10, graded: 20 } as const;
-
-const rowsOf = ({ passages }: PlanFacts, draft: StepDraft) =>
-  passages
-    .flatMap(({ washes }) => washes.flatMap(({ mixes }) => mixes))
-    .filter(({ id }) => draft.mixes.includes(id));
 
 function washBoard(facts: PlanFacts, draft: StepDraft): string {
   const wash = washInHand(facts, draft);
@@ -26,7 +21,7 @@ function washBoard(facts: PlanFacts, draft: StepDraft): string {
     return `tilted about ${tilts.graded}°, ${raised} raised: the wash runs from strong to thin`;
   if (draft.technique === 'dry brush') return 'flat';
   if (wash?.wash === 1 || draft.technique === 'glaze') {
-    return runsAsBead(rowsOf(facts, draft))
+    return runsAsBead(rowsOf(facts).filter(({ id }) => draft.mixes.includes(id)))
       ? `tilted about ${tilts.bead}°, so that a bead gathers and runs down with you`
       : 'flat: paint so thick does not run';
   }

@@ -1,6 +1,6 @@
 import type { Slot } from '../../../../app/model/reading.ts';
 import type { Mix } from '../../../../app/model/wash-plan.ts';
-import type { PlanFacts } from '../plan-facts.ts';
+import { type PlanFacts, rowsOf } from '../plan-facts.ts';
 import type { StepDraft } from '../step-draft.ts';
 
 /** A wash being painted, as the smaller techniques look at it. */
@@ -44,10 +44,8 @@ export const slotAt = ({ facts }: WashInHand, index: number): Slot => facts.slot
 /** The row that paints a slot in this wash. */
 export function rowAt({ facts, draft }: WashInHand, index: number): Mix | undefined {
   const slot = facts.slots[index];
-  return facts.passages
-    .flatMap(({ washes }) => washes.flatMap(({ mixes }) => mixes))
-    .find(
-      ({ id, passage, family }) =>
-        draft.mixes.includes(id) && passage === slot?.passage && family === slot.family,
-    );
+  return rowsOf(facts).find(
+    ({ id, passage, family }) =>
+      draft.mixes.includes(id) && passage === slot?.passage && family === slot.family,
+  );
 }
