@@ -10,8 +10,11 @@ export default defineConfig({
   outputDir: join(top, 'test-results/e2e'), // emptied by playwright at each start
   fullyParallel: true,
   workers: 2,
-  timeout: 60_000,
-  expect: { timeout: 20_000 }, // an update takes 3 to 5 s, a first search among all paints as long
+  // Limits only end what hangs: the longest walk takes about 24 s on two idle cores, an update or a first search
+  // among all paints 3 to 5 s, and something else may keep both cores busy.
+  timeout: 300_000,
+  expect: { timeout: 30_000 },
+  globalTimeout: 60 * 60_000, // the whole run, should everything hang
   forbidOnly: !!process.env.CI,
   reporter: [['list'], ['json', { outputFile: join(top, 'test-results/e2e.json') }]],
   globalSetup: join(top, 'tests/support/e2e-setup.ts'),

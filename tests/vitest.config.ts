@@ -4,6 +4,14 @@ import { playwright } from '@vitest/browser-playwright';
 import { defineConfig } from 'vitest/config';
 import { launchOptions } from './support/chromium.mjs';
 
+/**
+ * One limit for every test and hook, ms: it only ends what hangs. The longest test took 16 s on two cores
+ * that were kept busy by something else as well. With RUNS=40 properties take as many times as long.
+ */
+const limitMs = 240_000 * Math.max(1, Number(process.env.RUNS ?? 1));
+/** How long the page may take to show what is waited for, ms: so a red test says so well before its limit. */
+const shownMs = 30_000;
+
 const top = resolve(dirname(fileURLToPath(import.meta.url)), '..');
 
 export default defineConfig({
@@ -30,7 +38,9 @@ export default defineConfig({
           name: 'node',
           environment: 'node',
           isolate: false, // pure functions: what one file has warmed up another may use
-          testTimeout: 30_000, // two slow cores, and others busy on them
+          testTimeout: limitMs,
+          hookTimeout: limitMs,
+          expect: { poll: { timeout: shownMs } },
           include: ['tests/unit/**/*.test.{ts,tsx}'],
         },
       },
@@ -39,13 +49,15 @@ export default defineConfig({
         test: {
           name: 'chromium',
           isolate: false, // every file brings up and leaves its own; the modules are loaded once
-          testTimeout: 30_000,
+          testTimeout: limitMs,
+          hookTimeout: limitMs,
+          expect: { poll: { timeout: shownMs } },
           include: ['tests/browser/**/*.test.{ts,tsx}'],
           browser: {
             enabled: true,
             headless: true,
             screenshotFailures: false,
-            provider: playwright({ launchOptions: launchOptions() }),
+            provider: playwright({ launchOptions: launchOptions(), actionTimeout: shownMs }),
             instances: [{ browser: 'chromium' }],
           },
         },

@@ -12,13 +12,16 @@ import type { PaintMeasure, PaintPatch } from '../app/model/paint-measure.ts';
 import type { PaletteOffers } from '../app/model/palette-offer.ts';
 import type { PatchFrame } from '../app/model/patch-frame.ts';
 import type { PigmentTraits } from '../app/model/pigment-traits.ts';
-import type { Reading, ReadingWishes, Slot } from '../app/model/reading.ts';
-import type { Crop, PixelSize } from '../app/model/reference.ts';
+import type { PixelSize } from '../app/model/pixel-size.ts';
+import type { PlanWishes } from '../app/model/plan-wishes.ts';
+import type { Reading, ReadingWishes } from '../app/model/reading.ts';
+import type { Crop } from '../app/model/reference.ts';
 import type { Sheet } from '../app/model/sheet.ts';
+import type { Slot } from '../app/model/slot.ts';
 import type { SoftBlend } from '../app/model/soft-blend.ts';
 import type { Stage } from '../app/model/stage.ts';
 import type { SubjectFacts, SubjectStroke } from '../app/model/subject.ts';
-import type { PlanWishes, WashPlan } from '../app/model/wash-plan.ts';
+import type { WashPlan } from '../app/model/wash-plan.ts';
 
 export interface ReadRequest {
   /** The photo's bytes as stored, never re-encoded. */

@@ -1,4 +1,4 @@
-import type { PlanWishes } from '../app/model/wash-plan.ts';
+import type { PlanWishes } from '../app/model/plan-wishes.ts';
 import { knownPaints } from './kernels/optics/paint-box.ts';
 import { paintsAllowed } from './kernels/palette/paints-allowed.ts';
 import { wishedPalette } from './kernels/plan/wished-palette.ts';

@@ -1,6 +1,6 @@
 import type { SubjectRequest, SubjectResult } from './analysis-api.ts';
 import { nextTurn } from './jobs.ts';
-import { lightnessPlane } from './kernels/pixels/lightness.ts';
+import { lightnessPlane } from './kernels/pixels/linear-raster.ts';
 import { simplify } from './kernels/pixels/simplify.ts';
 import { findPassages } from './kernels/subject/find-passages.ts';
 import { type SubjectPlanes, subjectPlanes } from './kernels/subject/subject-planes.ts';

@@ -23,10 +23,11 @@ import type { PaintMeasure, PaintPatch } from '../model/paint-measure.ts';
 import type { PaletteOffers } from '../model/palette-offer.ts';
 import type { PatchFrame } from '../model/patch-frame.ts';
 import type { PigmentTraits } from '../model/pigment-traits.ts';
+import type { PixelSize } from '../model/pixel-size.ts';
+import type { PlanWishes } from '../model/plan-wishes.ts';
 import type { Reading } from '../model/reading.ts';
-import type { PixelSize } from '../model/reference.ts';
 import type { SoftBlend } from '../model/soft-blend.ts';
-import type { PlanWishes, WashPlan } from '../model/wash-plan.ts';
+import type { WashPlan } from '../model/wash-plan.ts';
 import { createCallDesk, type DeskOptions } from './call-desk.ts';
 
 /**

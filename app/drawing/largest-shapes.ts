@@ -1,5 +1,5 @@
 import type { Point } from '../model/lab.ts';
-import type { PixelSize } from '../model/reference.ts';
+import type { PixelSize } from '../model/pixel-size.ts';
 import { shrinkSlots } from './shrink-slots.ts';
 
 /** One connected shape: its innermost place and its size, both in shares of the picture. */

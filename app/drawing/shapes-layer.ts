@@ -1,5 +1,5 @@
 import type { Lab } from '../model/lab.ts';
-import type { PixelSize } from '../model/reference.ts';
+import type { PixelSize } from '../model/pixel-size.ts';
 import { tableOf } from './lab-to-rgb.ts';
 import type { Layer } from './layers.ts';
 import { paintSlots } from './paint-slots.ts';

@@ -1,4 +1,4 @@
-import type { PixelSize } from '../model/reference.ts';
+import type { PixelSize } from '../model/pixel-size.ts';
 import type { White } from '../model/whites.ts';
 
 /**

@@ -1,4 +1,4 @@
-import type { PixelSize } from '../model/reference.ts';
+import type { PixelSize } from '../model/pixel-size.ts';
 
 /** One closed line round a white, or round what lies within it. */
 export interface WhiteOutline {

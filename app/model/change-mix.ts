@@ -1,4 +1,5 @@
-import type { Mix, Part } from './wash-plan.ts';
+import type { Part } from './part.ts';
+import type { Mix } from './wash-plan.ts';
 
 export interface MixAmounts {
   readonly parts: readonly Part[];

@@ -1,5 +1,6 @@
 import { largestCut, roomOf, smallestScale } from './cut-limits.ts';
-import type { Crop, PixelSize } from './reference.ts';
+import type { PixelSize } from './pixel-size.ts';
+import type { Crop } from './reference.ts';
 
 /** A crop in px of the upright photo: its centre, and its sides in the turned picture. */
 export interface CropBox extends PixelSize {

@@ -1,6 +1,7 @@
 import { boxOf, placedCrop, scaleOf, shapeOf } from './crop-box.ts';
 import { quartersOf, turnOf, wrappedTurn } from './crop-turn.ts';
-import type { Crop, PixelSize } from './reference.ts';
+import type { PixelSize } from './pixel-size.ts';
+import type { Crop } from './reference.ts';
 import type { Sheet } from './sheet.ts';
 
 /**

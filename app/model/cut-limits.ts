@@ -1,4 +1,4 @@
-import type { PixelSize } from './reference.ts';
+import type { PixelSize } from './pixel-size.ts';
 
 /** Smallest cut, as a share of the photo's area. Own limit: below it a phone's photo gets blurred. */
 export const smallestCutShare = 0.05;

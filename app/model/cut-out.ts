@@ -1,4 +1,5 @@
-import type { Crop, PixelSize } from './reference.ts';
+import type { PixelSize } from './pixel-size.ts';
+import type { Crop } from './reference.ts';
 
 /** The part of a photo that is painted, at the photo's own scale. */
 export interface CutOut extends PixelSize {

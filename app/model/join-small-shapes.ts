@@ -1,6 +1,6 @@
 import type { OutlineShapes } from './outline-shapes.ts';
-import type { Slot } from './reading.ts';
-import type { PixelSize } from './reference.ts';
+import type { PixelSize } from './pixel-size.ts';
+import type { Slot } from './slot.ts';
 
 /** Steps of value in which neighbours are compared, L*: within a step the longer border decides. */
 const valueStep = 4;

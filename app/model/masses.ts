@@ -1,5 +1,5 @@
-import type { Slot } from './reading.ts';
-import { smallestShapeMm } from './reading.ts';
+import { smallestShapeMm } from './limits.ts';
+import type { Slot } from './slot.ts';
 
 /** How many shapes she paints in each wash, after merging at that wash's smallest size. */
 export interface MassCounts {

@@ -1,6 +1,6 @@
 import type { Consistency } from './consistency.ts';
 import type { Lab } from './lab.ts';
-import type { Part } from './wash-plan.ts';
+import type { Part } from './part.ts';
 
 /** The ways to go from a mix, in the order they are offered. */
 export const neighbourWays = [

@@ -1,6 +1,6 @@
 import type { Consistency } from './consistency.ts';
 import type { Lab } from './lab.ts';
-import type { Part } from './wash-plan.ts';
+import type { Part } from './part.ts';
 
 /** Parts of the first paint to the second. */
 export const chartRatios = [

@@ -1,6 +1,6 @@
 import type { Edge } from './edge.ts';
 import type { Point } from './lab.ts';
-import type { PixelSize } from './reference.ts';
+import type { PixelSize } from './pixel-size.ts';
 
 /** The edge a place comes nearest to. */
 export interface NearEdge {

@@ -1,7 +1,8 @@
-import type { Reading, Slot } from './reading.ts';
-import { smallestShapeMm } from './reading.ts';
-import type { PixelSize } from './reference.ts';
+import { smallestShapeMm } from './limits.ts';
+import type { PixelSize } from './pixel-size.ts';
+import type { Reading } from './reading.ts';
 import { shortSide } from './short-side.ts';
+import type { Slot } from './slot.ts';
 
 /** Connected shapes of a slot map; whites that touch are one shape whatever their slots. */
 export interface OutlineShapes {

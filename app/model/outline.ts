@@ -5,8 +5,9 @@ import type { Point } from './lab.ts';
 import { type MassSizes, massSizes } from './masses.ts';
 import { type OutlineGrid, outlineGrid } from './outline-grid.ts';
 import { leastAreas, outlineShapes } from './outline-shapes.ts';
-import type { Reading, Slot } from './reading.ts';
+import type { Reading } from './reading.ts';
 import { shapesBeside } from './shapes-beside.ts';
+import type { Slot } from './slot.ts';
 import { smoothLine } from './smooth-line.ts';
 
 /** hard: a full line; found: a thin full line; soft: dots. What is lost is not drawn. */

@@ -1,5 +1,5 @@
 import type { Paint } from './paint.ts';
-import type { PlanWishes } from './wash-plan.ts';
+import type { PlanWishes } from './plan-wishes.ts';
 
 /** The paints she owns: ticks in the built-in list, and paints of her own. The same for all paintings. */
 export interface OwnBox {

@@ -4,12 +4,12 @@ import type { EdgeWish } from './edge-wishes.ts';
 import type { FamilyEdit } from './family-edit.ts';
 import type { Point } from './lab.ts';
 import type { MassSizes } from './masses.ts';
+import type { PassagesChoice } from './passages-choice.ts';
 import type { PlanEdit } from './plan-edit.ts';
 import type { RangeMode } from './reading.ts';
 import type { Reference } from './reference.ts';
 import type { PhotoStroke } from './stroke-on-photo.ts';
 import type { SubjectMode } from './subject.ts';
-import type { PassagesChoice } from './wash-plan.ts';
 import type { WhiteMode, WhiteWay } from './whites.ts';
 
 /** A photo as it came in, never re-encoded, never changed. */

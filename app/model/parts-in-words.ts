@@ -1,4 +1,4 @@
-import type { Part } from './wash-plan.ts';
+import type { Part } from './part.ts';
 
 /** How much of a mix one paint is, in the words said at the palette. */
 function amountWord(share: number): string {

@@ -5,7 +5,7 @@ import { heifHeader } from './photo/heif-header.ts';
 import { jpegHeader } from './photo/jpeg-header.ts';
 import { pngHeader } from './photo/png-header.ts';
 import { webpHeader } from './photo/webp-header.ts';
-import type { PixelSize } from './reference.ts';
+import type { PixelSize } from './pixel-size.ts';
 
 const formats = [jpegHeader, pngHeader, webpHeader, gifHeader, heifHeader, bmpHeader];
 

@@ -1,7 +1,7 @@
 import type { Edge } from './edge.ts';
 import type { Point } from './lab.ts';
 import { nearestEdge, nearestOnEdge } from './nearest-edge.ts';
-import type { PixelSize } from './reference.ts';
+import type { PixelSize } from './pixel-size.ts';
 
 type Line = Pick<Edge, 'path'>;
 

@@ -1,4 +1,5 @@
-import type { Part, Technique } from './wash-plan.ts';
+import type { Part } from './part.ts';
+import type { Technique } from './technique.ts';
 
 /** A step she may put in: one more layer of a mix, or one of the others anywhere. */
 export type AddedKind = 'wash' | 'dry' | 'lift' | 'splatter' | 'accents';

@@ -1,6 +1,7 @@
 import { consistencyOf } from './consistency.ts';
 import { waterKindOf, waterOf } from './drying/water-of.ts';
-import type { Mix, Part, Step, WashPlan } from './wash-plan.ts';
+import type { Part } from './part.ts';
+import type { Mix, Step, WashPlan } from './wash-plan.ts';
 
 /** How much to mix of one puddle, roughly. */
 export interface PuddleAmount {

@@ -1,23 +1,14 @@
 import type { Alteration } from './alteration.ts';
 import type { Edge } from './edge.ts';
 import type { FamilyEdit } from './family-edit.ts';
-import type { Lab, Point } from './lab.ts';
+import type { Lab } from './lab.ts';
 import type { MassCounts, MassSizes } from './masses.ts';
-import type { Side } from './side.ts';
+import type { ReserveSummary, Slot, ToneMeans } from './slot.ts';
 import type { SubjectFacts, SubjectStroke } from './subject.ts';
 import type { White, WhiteStroke } from './whites.ts';
 
 /** Named in every reading; raised when the same picture may be read otherwise. */
 export const readingEngine = 'reading-4';
-
-/**
- * Means of simplified lightness over a set of pixels, each pixel clamped first: to [lo, hi] and to
- * [lo, 100] of the tone range (percentiles of this picture, so they do not depend on the paints).
- */
-export interface ToneMeans {
-  readonly clamped: number;
-  readonly floored: number;
-}
 
 /** One step of value the picture is simplified to. Band 1 is the lightest. */
 export interface Band {
@@ -43,52 +34,6 @@ export interface Family {
   readonly share: number;
   /** In painter's words: 'dull yellow-green'. */
   readonly name: string;
-}
-
-/** How lightness slopes over the pixels of a slot: the plane fitted to it. */
-export interface SlotSlope {
-  /** Difference from its lightest to its darkest end along the plane, L*, over 0. */
-  readonly lightness: number;
-  /** Where it is darkest. */
-  readonly towards: Side;
-  /** Share of the lightness's variance the plane explains, 0..1. */
-  readonly fit: number;
-}
-
-/**
- * All shapes of one band and one family in one passage: what one mix of one wash covers.
- * The slot map holds, for every pixel of the raster, the index of its slot in `Reading.slots`.
- */
-export interface Slot {
-  readonly passage: string;
-  readonly band: number;
-  readonly family: number;
-  /** Share of the cropped area after merging, 0..1. */
-  readonly share: number;
-  /** Mean simplified colour of its pixels before merging. */
-  readonly lab: Lab;
-  /** The colour it is to have on the sheet: mapped lightness, a* and b* unchanged. */
-  readonly target: Lab;
-  /** Paper kept white: target within 6 L* of the paper. */
-  readonly reserve: boolean;
-  /** A reserve by her brush, whatever its value in the photo. */
-  readonly byHand?: boolean;
-  readonly tones: ToneMeans;
-  /** Number of connected shapes; how many of them have a short side under 3 mm; area of the largest, mm2. */
-  readonly shapes: number;
-  readonly smallShapes: number;
-  readonly largestMm2: number;
-  /** Mean place of its pixels, 0..1 from the left and from the top; missing in older readings. */
-  readonly centre?: Point;
-  /** Missing where there is none, and in older readings. */
-  readonly slope?: SlotSlope;
-}
-
-export interface ReserveSummary {
-  /** Share of the cropped area kept white, 0..1. */
-  readonly share: number;
-  readonly count: number;
-  readonly smallCount: number;
 }
 
 /** Where two slots meet, summed over the picture. */
@@ -200,9 +145,3 @@ export interface ReadingWishes {
   /** The ground as one plain wash; means nothing without a subject. */
   readonly plainGround?: boolean;
 }
-
-/** Smallest short side of a shape she can paint, mm on the sheet, by wash (own proposal). */
-export const smallestShapeMm = { first: 10, second: 5, darks: 2, details: 1 } as const;
-
-/** Within this of the paper a shape is kept white, L*. */
-export const reserveWithin = 6;

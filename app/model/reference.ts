@@ -1,6 +1,7 @@
 import { quartersOf } from './crop-turn.ts';
 import { largestCut } from './cut-limits.ts';
 import type { Point } from './lab.ts';
+import type { PixelSize } from './pixel-size.ts';
 import type { Sheet } from './sheet.ts';
 
 /**
@@ -22,11 +23,6 @@ export interface Reference {
   readonly photoId: string;
   readonly crop: Crop;
   readonly sheet: Sheet;
-}
-
-export interface PixelSize {
-  readonly width: number;
-  readonly height: number;
 }
 
 /** The photo's size as it lies after the quarter turns. */

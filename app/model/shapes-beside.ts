@@ -1,5 +1,5 @@
 import type { Edge } from './edge.ts';
-import type { PixelSize } from './reference.ts';
+import type { PixelSize } from './pixel-size.ts';
 
 /** Looked at in this many places along an edge at most ... */
 const places = 9;

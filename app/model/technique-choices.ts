@@ -1,4 +1,5 @@
-import type { StepKind, Technique } from './wash-plan.ts';
+import type { Technique } from './technique.ts';
+import type { StepKind } from './wash-plan.ts';
 
 const washes: readonly Technique[] = ['wet on dry', 'wet-in-wet', 'glaze', 'dry brush'];
 const choices: Partial<Record<StepKind, readonly Technique[]>> = {

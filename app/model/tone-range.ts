@@ -1,5 +1,6 @@
-import type { RangeMode, ReserveSummary, Slot, ToneMeans, ToneRange } from './reading.ts';
-import { reserveWithin } from './reading.ts';
+import { reserveWithin } from './limits.ts';
+import type { RangeMode, ToneRange } from './reading.ts';
+import type { ReserveSummary, Slot, ToneMeans } from './slot.ts';
 
 /**
  * How the reference's lightness is brought into what the sheet can do. `lo` and `hi` are the 1st and

@@ -1,22 +1,16 @@
-import type { ColourWish } from './colour-wish.ts';
 import type { Consistency } from './consistency.ts';
-import type { PaperChoice } from './drying/paper-choice.ts';
 import type { Lab, Range } from './lab.ts';
 import type { Paint } from './paint.ts';
-import type { PlanEdit } from './plan-edit.ts';
-import type { Slot, ToneRange, Warning } from './reading.ts';
+import type { Part } from './part.ts';
+import type { PassagesChoice } from './passages-choice.ts';
+import type { ToneRange, Warning } from './reading.ts';
+import type { Slot } from './slot.ts';
+import type { Technique } from './technique.ts';
 import type { Touch } from './touch.ts';
 import type { Wetness } from './wetness.ts';
 
 /** Named in every plan; raised when the same reading may give another plan. */
 export const planEngine = 'plan-5';
-
-export interface Part {
-  /** Paint id. */
-  readonly paint: string;
-  /** Whole parts; those of one mix sum to at most 8. */
-  readonly parts: number;
-}
 
 /** One strength of a puddle: the same paints and parts at another load, for some bands only. */
 export interface Strength {
@@ -70,19 +64,6 @@ export type StepKind =
   | 'accents'
   | 'last-lights'
   | 'last-look';
-
-export type Technique =
-  | 'wet on dry'
-  | 'wet-in-wet'
-  | 'glaze'
-  | 'dry brush'
-  | 'negative painting'
-  | 'scraping'
-  | 'lifting'
-  | 'splatter'
-  | 'masking'
-  | 'opaque white'
-  | 'none';
 
 export interface Step {
   /** kind / passage / wash: stable when the plan is made again. */
@@ -171,15 +152,6 @@ export interface WashPlan {
   readonly leftOut?: readonly Pick<Step, 'key' | 'title'>[];
 }
 
-/** Order of ground and subject; together: as one, their line painted across while wet. */
-export type PassagesChoice = 'ground first' | 'subject first' | 'together';
-
-export const passagesChoices: readonly PassagesChoice[] = [
-  'ground first',
-  'subject first',
-  'together',
-];
-
 export interface PassagesInPlan {
   readonly painted: PassagesChoice;
   readonly proposed: PassagesChoice;
@@ -212,51 +184,3 @@ export interface TooLong {
     readonly minutes: number;
   }[];
 }
-
-/** What she may decide about palette and plan; what is left out is proposed. */
-export interface PlanWishes {
-  /** Paint ids she owns; every paint known when left out. */
-  readonly box?: readonly string[];
-  /** Paints of her own, known beside the built-in ones. */
-  readonly ownPaints?: readonly Paint[];
-  /** Left out: as in the photo. */
-  readonly colours?: ColourWish;
-  /** At most this many paints, 1..7; 5 proposed. */
-  readonly paletteSize?: number;
-  readonly must?: readonly string[];
-  readonly exclude?: readonly string[];
-  /** Exactly these paints: no search. */
-  readonly chosen?: readonly string[];
-  /** Overlying washes the paper bears, 1..8; 3 proposed (R9). */
-  readonly washes?: number;
-  readonly puddlesPerWash?: number;
-  /** Order of ground and subject; means nothing without a subject. Left out: as proposed. */
-  readonly passages?: PassagesChoice;
-  readonly weather?: Weather;
-  /** Left out: the usual paper. */
-  readonly paper?: PaperChoice;
-  /** Minutes she has in one evening; left out: no hurry. */
-  readonly evening?: number;
-  /** Her changes of the steps, in order. */
-  readonly edits?: readonly PlanEdit[];
-}
-
-/** The air she paints in and what lies under the sheet. */
-export interface Weather {
-  readonly celsius: number;
-  /** Relative humidity, 0..100. */
-  readonly humidity: number;
-  /** Air speed over the sheet, m/s. */
-  readonly airSpeed: number;
-  /** Sunshine falling on the sheet, W/m2; none when left out. */
-  readonly sunWatts?: number;
-  /** What it lies on: a board open behind when left out. */
-  readonly backing?: Backing;
-  /** A hair dryer is swept over it once the shine has gone. */
-  readonly hairDryer?: boolean;
-}
-
-/** block: a glued pad or foam behind the sheet. wet: the sheet was soaked and is wet underneath. */
-export type Backing = 'board' | 'block' | 'wet';
-
-export const roomWeather: Weather = { celsius: 20, humidity: 50, airSpeed: 0.15 };

@@ -1,5 +1,5 @@
 import type { Point } from './lab.ts';
-import type { ReserveSummary, Slot } from './reading.ts';
+import type { ReserveSummary, Slot } from './slot.ts';
 import type { CutStroke } from './stroke-on-photo.ts';
 
 /** What her brush does: keep the paper white there, or paint over a white. */

@@ -1,13 +1,13 @@
 import { type KeptAir, usualAir } from './drying/kept-air.ts';
 import { boxWishes, type OwnBox } from './own-box.ts';
 import type { Decision } from './painting.ts';
+import type { PlanWishes } from './plan-wishes.ts';
 import type { ReadingWishes } from './reading.ts';
 import type { Reference } from './reference.ts';
 import { type DecisionKind, lastDecision, standingDecisions } from './standing-decisions.ts';
 import { standingPlanEdits } from './standing-plan-edits.ts';
 import { strokeInCut } from './stroke-on-photo.ts';
 import { subjectStrokes } from './subject-strokes.ts';
-import type { PlanWishes } from './wash-plan.ts';
 
 export interface PaletteWish {
   /** At most this many paints. */

@@ -1,6 +1,7 @@
 import type { Painting, Photo, Purpose } from '../model/painting.ts';
 import { uprightSize } from '../model/photo-header.ts';
-import { centredCrop, type PixelSize } from '../model/reference.ts';
+import type { PixelSize } from '../model/pixel-size.ts';
+import { centredCrop } from '../model/reference.ts';
 import { type Sheet, sheetOf, turned } from '../model/sheet.ts';
 import { type NamedBlob, photoOf } from './photo-of.ts';
 

@@ -21,8 +21,18 @@ export interface OwnBoxState {
 
 const settingName = 'paint box';
 
+/** What a browser gives back may be of another version, or spoilt: then all paints count again. */
 const isBox = (value: unknown): value is OwnBox =>
-  typeof value === 'object' && value !== null && 'schema' in value && value.schema === 1;
+  typeof value === 'object' &&
+  value !== null &&
+  'schema' in value &&
+  value.schema === 1 &&
+  'owned' in value &&
+  (value.owned === null || Array.isArray(value.owned)) &&
+  'paints' in value &&
+  Array.isArray(value.paints) &&
+  'gone' in value &&
+  Array.isArray(value.gone);
 
 export function createOwnBox(
   store: Pick<Store, 'setting' | 'keepSetting'>,

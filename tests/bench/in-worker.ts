@@ -1,39 +1,111 @@
-// What the page's worker does with one photograph, timed where it runs: the first call in a fresh worker, and warm.
-import { reducePicture } from '../../workers/kernels/pixels/raster-reducer.ts';
-import { readPicture } from '../../workers/kernels/read-picture.ts';
+// What the page's worker does, timed where it runs: the first call in a fresh worker, and warm.
+import { isWhiteOrBlack } from '../../app/model/paint.ts';
+import type { PlanWishes } from '../../app/model/plan-wishes.ts';
+import type { Reading } from '../../app/model/reading.ts';
+import { paintBox } from '../../workers/kernels/optics/paint-box.ts';
+import { keptLibrary } from '../../workers/kernels/palette/kept-library.ts';
+import { openSearch } from '../../workers/kernels/palette/open-search.ts';
+import { lightnessPlane } from '../../workers/kernels/pixels/linear-raster.ts';
+import { buildWashPlan } from '../../workers/kernels/plan/build-wash-plan.ts';
+import { createPlanMemory } from '../../workers/kernels/plan/plan-memory.ts';
 import { warmReading } from '../../workers/warm-reading.ts';
+import forest from '../fixtures/readings/forest-stream.json';
+import snow from '../fixtures/readings/mountain-snow.json';
+import seeds from '../fixtures/readings/seed-heads.json';
 import type { PhotoBytes } from './bench.ts';
-import { ourChain } from './our-steps.ts';
+import { noPause, rasterOf, readBytes } from './read-bytes.ts';
 
-export interface WorkerTask {
+interface PhotoTask {
+  readonly work: 'raster and lightness' | 'reading' | 'reading after warming up';
   readonly photo: PhotoBytes;
-  readonly work: 'chain' | 'reading' | 'reading after warming up';
   readonly rounds: number;
 }
 
-const noPause = async (): Promise<void> => {};
+export type WorkerTask =
+  | PhotoTask
+  | { readonly work: 'palette search' | 'plans'; readonly rounds: number };
 
-async function once({ photo, work }: WorkerTask): Promise<unknown> {
-  if (work === 'chain') return ourChain(photo, 5, 400);
-  return readPicture(
-    {
-      ...reducePicture(photo.rgba, photo, photo),
-      sheet: { widthMm: 381, heightMm: 286 },
-      wishes: {},
-      darkest: 25,
-      paper: 95,
-    },
-    noPause,
+async function msOf(work: () => unknown): Promise<number> {
+  const since = performance.now();
+  await work();
+  return performance.now() - since;
+}
+
+/** ms, every round. */
+async function photoTimes({ photo, work, rounds }: PhotoTask): Promise<number[]> {
+  if (work === 'reading after warming up') await warmReading(noPause);
+  const times: number[] = [];
+  const once = (): unknown =>
+    work === 'raster and lightness' ? lightnessPlane(rasterOf(photo).raster) : readBytes(photo, {});
+  for (let round = 0; round < rounds; round++) times.push(await msOf(once));
+  return times;
+}
+
+/** The first search in a fresh worker and, with its mixes kept, the warm ones, ms; the bytes of its tables. */
+async function searchTimes(rounds: number) {
+  // Whites and blacks are let in as if they were any paint, so that all are searched.
+  const all = paintBox.map((paint) =>
+    isWhiteOrBlack(paint.ci) ? { ...paint, ci: ['any'] } : paint,
   );
+  const { slots } = seeds as unknown as Reading;
+  const search = () => openSearch(slots, all, { paletteSize: 5 }, noPause);
+  const cold = await msOf(search);
+  const warm: number[] = [];
+  for (let round = 0; round < rounds; round++) warm.push(await msOf(search));
+  const { tables, targets, ties, paints } = await search();
+  const { groups } = await keptLibrary(paints, noPause);
+  const libraryBytes = groups.reduce(
+    (sum, { lightness, chroma }) => sum + lightness.byteLength + chroma.byteLength,
+    0,
+  );
+  const tableBytes =
+    tables.costs.byteLength + tables.darkest.byteLength + tables.leastFrom.byteLength;
+  const found = { paints: paints.length, targets: targets.length, cost: ties[0]?.cost };
+  return { ...found, cold, warm, libraryBytes, tableBytes };
+}
+
+/**
+ * Plans from three readings, ms: the paints searched as well (of the first picture in a fresh worker); every
+ * round with the paints chosen and nothing remembered, and with a step left out of the plan before or put back.
+ */
+async function planTimes(rounds: number) {
+  const all = [];
+  for (const [name, kept] of Object.entries({
+    'seed heads': seeds,
+    'mountain snow': snow,
+    'forest stream': forest,
+  })) {
+    const reading = kept as unknown as Reading;
+    const memory = createPlanMemory();
+    const planned = (wishes: PlanWishes, from = memory) =>
+      buildWashPlan(reading, wishes, noPause, from);
+    const searched = await msOf(() => planned({}));
+    const { palette, mixes } = await planned({});
+    const paints = palette.map(({ id }) => id);
+    const chosen: number[] = [];
+    const changed: number[] = [];
+    for (let round = 0; round < rounds; round++) {
+      chosen.push(await msOf(() => planned({ chosen: paints }, createPlanMemory())));
+      const edit = { kind: 'skip', key: 'accents/sheet/0', skipped: round % 2 === 0 } as const;
+      changed.push(await msOf(() => planned({ edits: [edit] })));
+    }
+    const mixCount = mixes.filter(({ parts }) => parts.length > 0).length;
+    all.push({ name, mixCount, searched, chosen, changed });
+  }
+  return all;
+}
+
+function answerTo(task: WorkerTask): Promise<unknown> {
+  switch (task.work) {
+    case 'palette search':
+      return searchTimes(task.rounds);
+    case 'plans':
+      return planTimes(task.rounds);
+    default:
+      return photoTimes(task);
+  }
 }
 
 self.onmessage = async ({ data }: MessageEvent<WorkerTask>) => {
-  if (data.work === 'reading after warming up') await warmReading(noPause);
-  const times: number[] = [];
-  for (let round = 0; round < data.rounds; round++) {
-    const since = performance.now();
-    await once(data);
-    times.push(performance.now() - since);
-  }
-  self.postMessage(times);
+  self.postMessage(await answerTo(data));
 };

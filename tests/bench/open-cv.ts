@@ -10,6 +10,8 @@ export interface Mat {
 }
 
 export interface MatVector {
+  size(): number;
+  /** A mat of its own, to be deleted. */
   get(i: number): Mat;
   delete(): void;
 }
@@ -21,6 +23,7 @@ export interface OpenCv {
     new (rows: number, columns: number, type: number, value: readonly number[]): Mat;
   };
   readonly MatVector: new () => MatVector;
+  readonly Size: new (width: number, height: number) => object;
   readonly TermCriteria: new (type: number, rounds: number, epsilon: number) => object;
   readonly CV_8U: number;
   readonly CV_8UC4: number;
@@ -32,8 +35,19 @@ export interface OpenCv {
   readonly TermCriteria_EPS: number;
   readonly TermCriteria_MAX_ITER: number;
   readonly KMEANS_PP_CENTERS: number;
+  readonly RETR_LIST: number;
+  readonly CHAIN_APPROX_NONE: number;
+  setRNGSeed(seed: number): void;
   cvtColor(from: Mat, to: Mat, code: number): void;
   split(from: Mat, to: MatVector): void;
+  GaussianBlur(
+    from: Mat,
+    to: Mat,
+    size: object,
+    sigmaX: number,
+    sigmaY: number,
+    border: number,
+  ): void;
   bilateralFilter(
     from: Mat,
     to: Mat,
@@ -60,6 +74,7 @@ export interface OpenCv {
     connectivity: number,
     type: number,
   ): number;
+  findContours(from: Mat, contours: MatVector, hierarchy: Mat, mode: number, method: number): void;
   Sobel(from: Mat, to: Mat, type: number, dx: number, dy: number, size: number): void;
   magnitude(x: Mat, y: Mat, to: Mat): void;
 }

@@ -1,4 +1,4 @@
-// `npm run bench [name ...]`: every tests/bench/*.bench.ts, ours against a peer. Interleaved, so that
+// `npm run bench [-- name ...]`: every tests/bench/*.bench.ts, ours against a peer. Interleaved, so that
 // a busy machine disturbs both sides alike; the median of five rounds after one to warm up. Built as
 // the app is built. Peers only the benches need are installed here, into the system's temporary folder.
 import { execFileSync } from 'node:child_process';
@@ -9,15 +9,16 @@ import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import sharp from 'sharp';
 import { build } from 'vite';
-import { benchInChromium } from './in-chromium.mjs';
+import { benchInChromium, median } from './in-chromium.mjs';
 
-const here = dirname(fileURLToPath(import.meta.url));
-const root = resolve(here, '..', '..');
+const folder = dirname(fileURLToPath(import.meta.url));
+const root = resolve(folder, '..', '..');
 const rounds = 5;
 const peer = { name: '@techstark/opencv-js', version: '4.12.0-release.1' };
 
-const median = (list) => [...list].sort((a, b) => a - b)[Math.floor(list.length / 2)];
-const spread = (list) => `${Math.min(...list).toFixed(1)}..${Math.max(...list).toFixed(1)}`;
+/** Quick work is told in tenths of a ms and less. */
+const said = (ms) => ms.toFixed(ms < 10 ? 2 : 1);
+const spread = (list) => `${said(Math.min(...list))}..${said(Math.max(...list))}`;
 
 async function timed(side) {
   const since = performance.now();
@@ -27,15 +28,15 @@ async function timed(side) {
 
 /** Wrapped in an object: the module has a `then`, so awaiting it would never end. */
 async function loadOpenCv() {
-  const folder = join(tmpdir(), `bench-peers-${peer.version}`);
-  const home = join(folder, 'package.json');
-  if (!existsSync(join(folder, 'node_modules', peer.name, 'package.json'))) {
-    mkdirSync(folder, { recursive: true });
-    writeFileSync(home, '{ "private": true }');
+  const home = join(tmpdir(), `bench-peers-${peer.version}`);
+  const manifest = join(home, 'package.json');
+  if (!existsSync(join(home, 'node_modules', peer.name, 'package.json'))) {
+    mkdirSync(home, { recursive: true });
+    writeFileSync(manifest, '{ "private": true }');
     const npm = ['install', '--no-audit', '--no-fund', `${peer.name}@${peer.version}`];
-    execFileSync('npm', npm, { cwd: folder, stdio: ['ignore', 'ignore', 'inherit'] });
+    execFileSync('npm', npm, { cwd: home, stdio: ['ignore', 'ignore', 'inherit'] });
   }
-  const openCv = createRequire(home)(peer.name);
+  const openCv = createRequire(manifest)(peer.name);
   await new Promise((ready) => {
     if (openCv.Mat) ready();
     else openCv.onRuntimeInitialized = () => ready();
@@ -51,17 +52,35 @@ async function loadPhoto() {
   return { width: info.width, height: info.height, rgba: new Uint8ClampedArray(data) };
 }
 
+async function compare({ name, work, ours, peer, aim, agreement }) {
+  const times = { ours: [], peer: [] };
+  for (let round = 0; round <= rounds; round++) {
+    const pair = { ours: await timed(ours), peer: await timed(peer) };
+    if (round === 0) continue; // warms up both
+    times.ours.push(pair.ours);
+    times.peer.push(pair.peer);
+  }
+  const ratio = median(times.peer) / median(times.ours);
+  console.log(`\n${name}: ${work}`);
+  console.log(`  ours, ${ours.name}: ${said(median(times.ours))} (${spread(times.ours)})`);
+  console.log(`  peer, ${peer.name}: ${said(median(times.peer))} (${spread(times.peer)})`);
+  const wanted = aim ? ` (aim: at least ${aim})` : '';
+  console.log(`  peer / ours: ${ratio.toFixed(2)}${wanted}; ${agreement}`);
+}
+
 const asked = process.argv.slice(2);
-const names = readdirSync(here)
+const known = readdirSync(folder)
   .filter((name) => name.endsWith('.bench.ts'))
   .map((name) => name.replace('.bench.ts', ''))
-  .filter((name) => !asked.length || asked.includes(name))
   .sort();
-const inChromium = !asked.length || asked.includes('in-chromium');
-if (!names.length && !inChromium) {
-  console.error(`No such bench: ${asked.join(', ')}`);
+const unknown = asked.filter((name) => name !== 'in-chromium' && !known.includes(name));
+if (unknown.length) {
+  console.error(
+    `No such bench: ${unknown.join(', ')}. There are: ${known.join(', ')}, in-chromium`,
+  );
   process.exit(2);
 }
+const names = known.filter((name) => !asked.length || asked.includes(name));
 
 // Inside node_modules: there the packages are found, and nothing is committed.
 const outDir = join(root, 'node_modules', '.cache', 'bench');
@@ -75,34 +94,20 @@ if (names.length)
       outDir,
       emptyOutDir: true,
       rollupOptions: {
-        input: Object.fromEntries(names.map((name) => [name, join(here, `${name}.bench.ts`)])),
+        input: Object.fromEntries(names.map((name) => [name, join(folder, `${name}.bench.ts`)])),
         output: { entryFileNames: '[name].js' },
       },
     },
   });
 
 console.log(
-  `Node ${process.version}, ${process.platform} ${process.arch}; times in ms, median of ${rounds}`,
+  `Node ${process.version}, ${process.platform} ${process.arch}; times in ms, median of ${rounds} (least..most)`,
 );
 const photo = await loadPhoto();
 let loaded;
 for (const name of names) {
-  const module = await import(pathToFileURL(join(outDir, `${name}.js`)).href);
-  if (module.needsOpenCv) loaded ??= await loadOpenCv();
-  const one = await module.bench({ photo, ...loaded });
-  const times = { ours: [], peer: [] };
-  for (let round = 0; round <= rounds; round++) {
-    const pair = { ours: await timed(one.ours), peer: await timed(one.peer) };
-    if (round === 0) continue; // warms up both
-    times.ours.push(pair.ours);
-    times.peer.push(pair.peer);
-  }
-  const ratio = median(times.peer) / median(times.ours);
-  const aim = one.aim ? ` (aim: at least ${one.aim})` : '';
-  console.log(`\n${one.name}: ${one.work}`);
-  console.log(`  ours, ${one.ours.name}: ${median(times.ours).toFixed(1)} (${spread(times.ours)})`);
-  console.log(`  peer, ${one.peer.name}: ${median(times.peer).toFixed(1)} (${spread(times.peer)})`);
-  console.log(`  peer / ours: ${ratio.toFixed(2)}${aim}; ${one.agreement}`);
+  const file = await import(pathToFileURL(join(outDir, `${name}.js`)).href);
+  if (file.needsOpenCv) loaded ??= await loadOpenCv();
+  for (const bench of await file.benches({ photo, ...loaded })) await compare(bench);
 }
-
-if (inChromium) await benchInChromium(photo);
+if (!asked.length || asked.includes('in-chromium')) await benchInChromium(photo);

@@ -70,7 +70,7 @@ test('a reading, its maps and pictures fit together', async () => {
   expect(plan.palette.length).toBeGreaterThan(0);
   for (const step of plan.steps) expect(step.after).toHaveLength(plan.slots.length);
   early.forEach(closePictures);
-}, 40_000);
+});
 
 // A-ORI-1, A-COL-11: the same picture, however it is turned or stored
 test.each([
@@ -149,29 +149,37 @@ test('wishes that contradict each other come back as a sentence', async () => {
 test('the 108-megapixel photo given up for another does not hold it up', async () => {
   const huge = await casePhoto('huge-108mp-12000x9000.jpg');
   const abort = new AbortController();
-  const given = client.read(abort.signal, readRequest(huge, 12000, 9000), closePictures);
-  setTimeout(() => abort.abort(), 200);
+  const given = client.read(
+    abort.signal,
+    readRequest(huge, 12000, 9000),
+    closePictures,
+    () => abort.abort(), // at its first sign of progress
+  );
   await expect(given).rejects.toMatchObject({ name: 'AbortError' });
   expect((await read('exif-orient-1.jpg')).reading.bands.length).toBeGreaterThan(0);
-}, 20_000);
+});
 
-// A-BIG-1: same limits on time as proposed for a phone are not measured here, only told
+// A-BIG-1
 test('a 12-megapixel photo is read while the page goes on', async () => {
   const photo = await twelveMegapixels(snow);
+  let beats = 0;
   let longest = 0;
   let last = performance.now();
   const beat = setInterval(() => {
+    beats += 1;
     longest = Math.max(longest, performance.now() - last);
     last = performance.now();
   }, 10);
   const start = performance.now();
   const result = await client.read(signal, readRequest(photo, 4000, 3000), closePictures);
   const took = performance.now() - start;
+  const meanwhile = beats;
   const plan = await client.plan(signal, result.reading, {});
   const planned = performance.now() - start - took;
   clearInterval(beat);
   console.info(
     `12 megapixels: read ${Math.round(took)} ms, plan ${Math.round(planned)} ms, page held ${Math.round(longest)} ms, ${plan.steps.length} steps`,
   );
-  expect(longest).toBeLessThan(took / 3); // as a share: machines differ
-}, 40_000);
+  // Times are told, not tested: machines differ. A page that is held while it is read gets no turn at all.
+  expect(meanwhile).toBeGreaterThan(10);
+});

@@ -89,7 +89,7 @@ test('what is left out is gone from reading, pictures and kept picture; the phot
   const again = await read(photo, { alterations: [] });
   expect(again.reading).toEqual(before.reading);
   expect(again.referenceJpeg).toEqual(before.referenceJpeg);
-}, 20_000);
+});
 
 test('one value lighter moves the reading by as much as its area', async () => {
   const photo = await postPhoto();
@@ -99,7 +99,7 @@ test('one value lighter moves the reading by as much as its area', async () => {
   const cut = after.reading.raster; // cut to the sheet's shape: shares are the raster's own
   expect(cut.width).toBe(before.reading.raster.width);
   expect(Math.abs(gained - 10 * 0.18 * 0.55)).toBeLessThan(0.15);
-}, 20_000);
+});
 
 test('a plain ground reaches the reading, not the pictures, and the subject is found as before', async () => {
   const canvas = await createImageBitmap(await postPhoto());
@@ -120,4 +120,4 @@ test('a plain ground reaches the reading, not the pictures, and the subject is f
     reading.slots.filter(({ passage, share }) => passage === 'ground' && share > 0.01).length;
   expect(groundSlots(before)).toBeGreaterThan(1);
   expect(groundSlots(after)).toBe(1);
-}, 20_000);
+});

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { lightnessPlane } from '../../workers/kernels/pixels/lightness.ts';
+import { lightnessPlane } from '../../workers/kernels/pixels/linear-raster.ts';
 import { largestAreaPx } from '../../workers/photo/decoded-size.ts';
 import { readRaster } from '../../workers/photo/read-raster.ts';
 import { casePhoto } from './support/case-photo.ts';

@@ -49,7 +49,6 @@ const isPot = (i: number): boolean =>
 
 test('a circle and its corrections come back as a mask with facts; a stroke is quick', async () => {
   expect(await client.subjectLine(signal, await requestOf())).toBeNull(); // only made ready
-  await new Promise((resolve) => setTimeout(resolve, 1500)); // about as long as a hand takes
   const took: number[] = [];
   const ask = async (...strokes: SubjectStroke[]) => {
     const request = await requestOf(...strokes);
@@ -95,7 +94,7 @@ test('a circle and its corrections come back as a mask with facts; a stroke is q
   }
   // Told, not tested: machines differ.
   console.info(`strokes at 1600 x 1200: ${took.map((ms) => Math.round(ms)).join(', ')} ms`);
-}, 60_000);
+});
 
 test('a stroke that is overtaken gives way at once', async () => {
   const leaving = new AbortController();

@@ -21,7 +21,6 @@ const refusals = [
 test('a file that is no photo is refused in a sentence, and the rest is left alone', async ({
   page,
 }) => {
-  test.setTimeout(60_000);
   await page.goto('./');
   await lookAt(page, smallPhoto);
   await page.getByRole('link', { name: 'Paintings' }).click();

@@ -25,6 +25,12 @@ const comeBack = (page: Page): Promise<boolean> =>
 const moveDate = async (page: Page, minutes: number): Promise<void> =>
   page.clock.setSystemTime((await pageTime(page)) + minutes * minute * 1000);
 
+/** Seconds gone by on the page's own clock: no machine is too slow for what is held against them. */
+const secondsSince = async (page: Page, at: number): Promise<number> =>
+  ((await pageTime(page)) - at) / 1000;
+/** A clock face shows whole seconds and may be one behind. */
+const roundedSeconds = 2;
+
 async function dryingEasel(page: Page): Promise<void> {
   await driveClock(page);
   await page.goto('./');
@@ -38,13 +44,13 @@ const goneSince = async (page: Page, before: { most: number }): Promise<number> 
 
 test('A-TIM-1, A-TIM-4: time slept through counts, at once on coming back', async ({ page }) => {
   await dryingEasel(page);
+  const at = await pageTime(page);
   const before = await clockSeconds(page);
   await moveDate(page, 12);
   await comeBack(page);
-  await expect
-    .poll(() => goneSince(page, before), { timeout: 1000 })
-    .toBeGreaterThanOrEqual(12 * minute - 1);
-  expect(await goneSince(page, before)).toBeLessThanOrEqual(12 * minute + 5);
+  await expect.poll(() => goneSince(page, before)).toBeGreaterThanOrEqual(12 * minute - 1);
+  const gone = await goneSince(page, before);
+  expect(gone).toBeLessThanOrEqual((await secondsSince(page, at)) + roundedSeconds);
 });
 
 test('A-TIM-2: an end passed while away is said as such, never a negative figure', async ({
@@ -67,15 +73,20 @@ test('A-TIM-3: a clock set back an hour makes no wait longer, before and after a
 }) => {
   await dryingEasel(page);
   await page.clock.fastForward(5 * minute * 1000);
+  const monotonic = () => page.evaluate(() => performance.now() / 1000);
+  const start = await monotonic();
   const before = await clockSeconds(page);
   await moveDate(page, -60);
-  await page.waitForTimeout(1000);
+  await page.clock.fastForward(2000);
   const gone = await goneSince(page, before);
   expect(gone).toBeGreaterThanOrEqual(0);
-  expect(gone).toBeLessThanOrEqual(4);
+  expect(gone).toBeLessThanOrEqual((await monotonic()) - start + roundedSeconds);
+  const at = await pageTime(page);
   await page.reload();
   await expect(clock(page)).toBeVisible();
-  expect(Math.abs((await goneSince(page, before)) - gone)).toBeLessThanOrEqual(6);
+  const more = (await goneSince(page, before)) - gone;
+  expect(more).toBeGreaterThanOrEqual(-roundedSeconds);
+  expect(more).toBeLessThanOrEqual((await secondsSince(page, at)) + roundedSeconds);
   await pressOn(page);
   await page.goto('./#/');
   await page.getByRole('region', { name: 'Go on' }).getByRole('button').click();
@@ -89,14 +100,19 @@ test.describe('over the change to summer time', () => {
     await page.goto('./');
     await easelWith(page, smallPhoto);
     await goToDrying(page);
+    const at = await pageTime(page);
     const before = await clockSeconds(page);
     await page.clock.fastForward(30 * minute * 1000);
     expect(await page.evaluate(() => new Date().getHours())).toBe(3);
     await expect.poll(() => goneSince(page, before)).toBeGreaterThanOrEqual(30 * minute - 1);
-    expect(await goneSince(page, before)).toBeLessThanOrEqual(30 * minute + 5);
+    const noMoreThanPassed = async (): Promise<void> => {
+      const gone = await goneSince(page, before);
+      expect(gone).toBeLessThanOrEqual((await secondsSince(page, at)) + roundedSeconds);
+    };
+    await noMoreThanPassed();
     await page.reload();
     await expect(clock(page)).toBeVisible();
-    expect(await goneSince(page, before)).toBeLessThanOrEqual(30 * minute + 10);
+    await noMoreThanPassed();
   });
 });
 
@@ -121,23 +137,22 @@ test('A-TIM-14: twenty taps on Pause make time run no faster', async ({ page }) 
   await easelWith(page, smallPhoto);
   await goToStep(page, 3);
   await pressOn(page);
-  const before = await clockSeconds(page);
   const at = await pageTime(page);
+  const before = await clockSeconds(page);
   for (let tap = 0; tap < 20; tap++) {
     const pausing = await easelButton(page, 'Pause').isVisible();
     await (pausing ? easelButton(page, 'Pause') : mainButton(page)).click();
-    await page.waitForTimeout(100);
+    await page.clock.runFor(100);
   }
   if (await easelButton(page, 'Go on').isVisible()) await pressOn(page);
   await page.clock.fastForward(minute * 1000);
   await expect(clock(page)).toHaveAttribute('aria-label', 'Time for this step');
   const gone = await goneSince(page, before);
   expect(gone).toBeGreaterThanOrEqual(minute - 2);
-  expect(gone).toBeLessThanOrEqual(((await pageTime(page)) - at) / 1000 + 1);
+  expect(gone).toBeLessThanOrEqual((await secondsSince(page, at)) + roundedSeconds);
 });
 
 test('A-TCH-4: two clicks 60 ms apart are one, on every kind of step', async ({ page }) => {
-  test.setTimeout(60_000);
   await driveClock(page);
   await page.goto('./');
   await easelWith(page, smallPhoto);
@@ -178,9 +193,13 @@ test.describe('with a service worker', () => {
     await easelWith(page, smallPhoto);
     await pressOn(page);
     host.serve(releaseFolder('v2'));
+    // The browser itself has found it; the app still says nothing.
+    await page.evaluate(async () => (await navigator.serviceWorker.ready).update());
+    const waits = () =>
+      page.evaluate(async () => !!(await navigator.serviceWorker.getRegistration())?.waiting);
+    await expect.poll(waits).toBe(true);
     for (let look = 0; look < 3; look++) {
       await comeBack(page);
-      await page.waitForTimeout(700);
       await expect(page.getByTestId('update')).toHaveCount(0);
     }
     await page.goto('./#/');

@@ -1,7 +1,14 @@
 import type { Page } from '@playwright/test';
 import { png } from '../support/png.ts';
 import { expect, test } from './support/app-page.ts';
-import { clockSeconds, easelPlace, goToDrying, goToStep, pressOn } from './support/easel-walk.ts';
+import {
+  afterTap,
+  clockSeconds,
+  easelPlace,
+  goToDrying,
+  goToStep,
+  pressOn,
+} from './support/easel-walk.ts';
 import { caseFile, photograph, smallPhoto } from './support/fixture-file.ts';
 import { readyOffline } from './support/ready-offline.ts';
 import {
@@ -83,7 +90,6 @@ test('A-STO-1: no room left is said, nothing is half kept, and it goes on once t
   host,
   guarded,
 }) => {
-  test.setTimeout(60_000);
   await page.goto('./');
   await readyOffline(page); // the app itself is kept already
   guarded.allow(/404/); // a picture alone makes the browser look for a favicon.ico
@@ -126,7 +132,7 @@ test('A-STO-6: data cleared under the app is said, and what follows is kept agai
   const devtools = await context.newCDPSession(page);
   const origin = new URL(host.url).origin;
   await devtools.send('Storage.clearDataForOrigin', { origin, storageTypes: 'indexeddb' });
-  await page.waitForTimeout(450);
+  await afterTap(page);
   await page.getByRole('button', { name: 'Start' }).click();
   await expect(page.getByRole('complementary', { name: 'Notices' }).getByRole('alert')).toHaveText(
     /^The browser has cleared what was saved here\./,
@@ -142,12 +148,12 @@ test('A-CAM-1: the page killed while a photo is being chosen: same step, right t
   page,
   context,
 }) => {
-  test.setTimeout(60_000);
   await page.goto('./');
   await easelWith(page, smallPhoto);
   const place = await goToDrying(page);
+  const earliest = Date.now();
   const before = await clockSeconds(page);
-  const at = Date.now();
+  const latest = Date.now();
   await page.goto('./');
   const chooser = page.waitForEvent('filechooser');
   await page.getByRole('button', { name: 'Choose a photo' }).tap();
@@ -160,8 +166,10 @@ test('A-CAM-1: the page killed while a photo is being chosen: same step, right t
   await goOn(again).getByRole('button').tap();
   await expect(prompt(again)).toBeVisible();
   expect(await easelPlace(again)).toEqual(place);
-  const gone = (Date.now() - at) / 1000;
-  expect(Math.abs(before.most - gone - (await clockSeconds(again)).most)).toBeLessThanOrEqual(2);
+  // As long as lay between the two looks at it, however slow the machine; a clock face is rounded.
+  const [least, { most }] = [Date.now() - latest, await clockSeconds(again)];
+  expect(before.most - most).toBeGreaterThanOrEqual(least / 1000 - 2);
+  expect(before.most - most).toBeLessThanOrEqual((Date.now() - earliest) / 1000 + 2);
 });
 
 test('A-WRK-2: killed during a reading it starts calm, says so, and offers a smaller size', async ({
@@ -169,7 +177,6 @@ test('A-WRK-2: killed during a reading it starts calm, says so, and offers a sma
   context,
   guarded,
 }) => {
-  test.setTimeout(60_000);
   guarded.allow(/the page crashed/);
   await page.goto('./');
   await planFor(page, smallPhoto);
@@ -230,7 +237,6 @@ for (const locale of ['en-GB', 'de-DE', 'ar-EG'])
 test('A-STO-9: where all storage is shut off it works for the session and says that nothing is kept', async ({
   page,
 }) => {
-  test.setTimeout(60_000);
   await page.addInitScript(() => {
     const refuse = {
       get(): never {
@@ -247,5 +253,5 @@ test('A-STO-9: where all storage is shut off it works for the session and says t
   await easelWith(page, smallPhoto);
   await pressOn(page);
   await pressOn(page);
-  expect((await easelPlace(page)).n).toBe(2);
+  await expect.poll(async () => (await easelPlace(page)).n).toBe(2);
 });

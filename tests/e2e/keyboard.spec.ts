@@ -29,7 +29,6 @@ async function tabTo(page: Page, target: Locator): Promise<void> {
 }
 
 test('A-A11-7: the whole job by keyboard alone', async ({ page }) => {
-  test.setTimeout(60_000);
   await driveClock(page);
   await page.goto('./');
   await expect(example(page)).toBeVisible();

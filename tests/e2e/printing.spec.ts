@@ -23,7 +23,6 @@ test('the drawing is saved and printed at true size, the plan on one page', asyn
   page,
   folder,
 }) => {
-  test.setTimeout(90_000);
   await page.goto('./');
   await example(page).click();
   await toTheWashes(page).click();

@@ -59,10 +59,10 @@ test('one tap on the picture gives grey and one gives colour back, wherever it i
   await example(page).tap();
   const turns = async (before: 'grey' | 'colour'): Promise<void> => {
     for (const show of [before, before === 'grey' ? 'colour' : 'grey', before]) {
-      const { hue } = await shownPixels(page);
+      const hue = async () => (await shownPixels(page)).hue;
       const shown = (await picture(page).getAttribute('data-show')) ?? '';
-      if (show === 'grey') expect(hue, shown).toBe(0);
-      else expect(hue, shown).toBeGreaterThan(40);
+      if (show === 'grey') await expect.poll(hue, shown).toBe(0);
+      else await expect.poll(hue, shown).toBeGreaterThan(40);
       await picture(page).tap();
     }
     await picture(page).tap();
@@ -87,7 +87,12 @@ test('grey stands in the next painted frame after the tap', async ({ page }) => 
   await page.goto('./');
   await example(page).tap();
   await expect(toTheWashes(page)).toBeVisible();
-  await page.waitForTimeout(500);
+  // What the next tap shows is painted ahead: a canvas has its picture's size once it is painted.
+  const painted = () =>
+    picture(page)
+      .locator('canvas')
+      .evaluateAll((all) => all.filter((one) => (one as HTMLCanvasElement).width > 300).length);
+  await expect.poll(painted).toBeGreaterThan(1);
   const session = await page.context().newCDPSession(page);
   await session.send('Emulation.setCPUThrottlingRate', { rate: 4 });
   const turns = await page.evaluate(async () => {

@@ -13,7 +13,6 @@ const standing = async (page: Page) => ({
 const pageScale = (page: Page) => page.evaluate(() => window.visualViewport?.scale);
 
 test('the whole session by touch alone', async ({ page }) => {
-  test.setTimeout(60_000);
   await driveClock(page);
   await page.goto('./');
   await easelWith(page, smallPhoto);
@@ -126,12 +125,9 @@ test('A-TCH-1: two fingers enlarge the picture about their middle, and not the p
   await glass.tap(await middleOf(page.getByRole('button', { name: 'Whole picture' })));
   await expect.poll(width).toBeCloseTo(whole, 0);
 
-  await glass.tap({ x, y });
-  await glass.tap({ x, y });
+  await glass.tapTwice({ x, y });
   await expect.poll(width).toBeGreaterThan(whole * 2.4);
   expect(await picture(page).getAttribute('data-show'), 'two taps: as before').toBe(grey);
-  await page.waitForTimeout(350);
-  await glass.tap({ x, y });
-  await glass.tap({ x, y });
+  await glass.tapTwice({ x, y });
   await expect.poll(width).toBeCloseTo(whole, 0);
 });

@@ -11,5 +11,6 @@ export default defineConfig(usual, {
   outputDir: join(top, 'test-results/soak'),
   workers: 1,
   timeout: 30 * 60_000,
+  globalTimeout: 0,
   reporter: 'list',
 });

@@ -8,6 +8,3 @@ export const runs = (usual: number, seed: number) => ({
   numRuns: Math.round(usual * times),
   ...(times === 1 && { seed }),
 });
-
-/** A time limit that grows with them, ms. */
-export const within = (ms: number): number => ms * Math.max(1, times);

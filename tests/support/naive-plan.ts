@@ -1,6 +1,6 @@
 import type { Lab } from '../../app/model/lab.ts';
 import type { Paint } from '../../app/model/paint.ts';
-import type { Slot } from '../../app/model/reading.ts';
+import type { Slot } from '../../app/model/slot.ts';
 import { colourDifference } from '../../workers/kernels/optics/colour-difference.ts';
 import { colourOfWashes } from '../../workers/kernels/optics/colour-of-washes.ts';
 

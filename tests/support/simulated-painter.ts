@@ -1,6 +1,6 @@
 import type { Lab } from '../../app/model/lab.ts';
 import type { Paint } from '../../app/model/paint.ts';
-import type { Slot } from '../../app/model/reading.ts';
+import type { Slot } from '../../app/model/slot.ts';
 import type { Mix, WashPlan } from '../../app/model/wash-plan.ts';
 import { defaultPaper } from '../../workers/kernels/optics/default-paper.ts';
 import { labOfReflectance } from '../../workers/kernels/optics/lab-of-reflectance.ts';

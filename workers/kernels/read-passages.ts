@@ -1,10 +1,10 @@
+import type { PixelSize } from '../../app/model/pixel-size.ts';
 import type { ReadingWishes } from '../../app/model/reading.ts';
-import type { PixelSize } from '../../app/model/reference.ts';
 import type { SubjectFacts } from '../../app/model/subject.ts';
 import { plainGround } from './alter/plain-ground.ts';
 import type { LabPlanes } from './pixels/lab-planes.ts';
-import { lightnessPlane } from './pixels/lightness.ts';
 import type { LinearRaster } from './pixels/linear-raster.ts';
+import { lightnessPlane } from './pixels/linear-raster.ts';
 import { findPassages } from './subject/find-passages.ts';
 import { subjectFacts } from './subject/subject-facts.ts';
 import { subjectPlanes } from './subject/subject-planes.ts';

@@ -1,7 +1,7 @@
 import type { PhotoHeader } from '../../app/model/photo/header-fields.ts';
 import { photoHeader, uprightSize } from '../../app/model/photo-header.ts';
 import { photoProblem, undecodable } from '../../app/model/photo-problem.ts';
-import type { PixelSize } from '../../app/model/reference.ts';
+import type { PixelSize } from '../../app/model/pixel-size.ts';
 import { decodedSize } from './decoded-size.ts';
 import { photoError } from './photo-error.ts';
 

@@ -1,4 +1,4 @@
-import type { PixelSize } from '../../app/model/reference.ts';
+import type { PixelSize } from '../../app/model/pixel-size.ts';
 
 /** Largest area of a canvas that every browser fills; beyond it some give an empty one. */
 export const largestAreaPx = 16_777_216;

@@ -1,4 +1,4 @@
-import type { PixelSize } from '../../app/model/reference.ts';
+import type { PixelSize } from '../../app/model/pixel-size.ts';
 
 export const previewLongSidePx = 1600;
 

@@ -1,4 +1,4 @@
-import type { Weather } from '../wash-plan.ts';
+import type { Weather } from './weather.ts';
 
 /** A few plain words for what a thermometer and a hygrometer would say (own choice of steps). */
 export const warmths = [

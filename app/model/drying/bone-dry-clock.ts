@@ -1,6 +1,6 @@
-import type { Weather } from '../wash-plan.ts';
 import { evaporationOf } from './evaporation.ts';
 import { activityOf, moistureOf } from './paper-moisture.ts';
+import type { Weather } from './weather.ts';
 
 /** A sheet weighed in air carries about 6.5 % water at half humidity. */
 const dryShare = 1 / 1.065;

@@ -1,6 +1,6 @@
-import type { Weather } from '../wash-plan.ts';
 import { wetnessSign } from '../wetness.ts';
 import { coolTestWorks } from './cool-test.ts';
+import type { Weather } from './weather.ts';
 
 /** What tells her that the sheet is bone dry, in the air she paints in. */
 export function boneDrySign(weather: Weather): string {

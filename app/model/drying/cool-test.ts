@@ -1,4 +1,4 @@
-import type { Weather } from '../wash-plan.ts';
+import type { Weather } from './weather.ts';
 
 /**
  * Whether the back of the hand can tell damp from dry: in humid or cold air a wet sheet is hardly

@@ -1,6 +1,6 @@
-import type { Weather } from '../wash-plan.ts';
 import { fallsToZero } from './falls-to-zero.ts';
 import { vapourPressure } from './vapour-pressure.ts';
+import type { Weather } from './weather.ts';
 
 const pressure = 101325; // Pa
 const heatOfAir = 1006; // J/kg K

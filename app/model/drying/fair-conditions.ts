@@ -1,5 +1,5 @@
-import type { Weather } from '../wash-plan.ts';
-import { roomWeather } from '../wash-plan.ts';
+import type { Weather } from './weather.ts';
+import { roomWeather } from './weather.ts';
 
 export interface DryingConditions {
   /** Water put down, g per square metre of wet paper: 20 a thin glaze, 40 a flat wash, 150 pre-wetted. */

@@ -1,6 +1,6 @@
-import { roomWeather, type Weather } from '../wash-plan.ts';
 import { fairConditions } from './fair-conditions.ts';
 import { type PaperChoice, usualPaper } from './paper-choice.ts';
+import { roomWeather, type Weather } from './weather.ts';
 
 /** The air she paints in and her paper, as set last: the next session begins with it. */
 export interface KeptAir {

@@ -1,6 +1,6 @@
 import type { PaperChoice } from '../drying/paper-choice.ts';
+import type { Weather } from '../drying/weather.ts';
 import type { Range } from '../lab.ts';
-import type { Weather } from '../wash-plan.ts';
 import { courseAt } from './course-at.ts';
 import type { DryingClock, TimedStep } from './drying-clock.ts';
 import { reckonDrying } from './reckon-drying.ts';

@@ -5,7 +5,7 @@ import { type DryingMinutes, modelRange } from '../drying/model-range.ts';
 import type { PaperChoice } from '../drying/paper-choice.ts';
 import { middleOf } from '../drying/taught-range.ts';
 import { strokeWater, type WaterKind, waterKindOf, waterOf } from '../drying/water-of.ts';
-import type { Weather } from '../wash-plan.ts';
+import type { Weather } from '../drying/weather.ts';
 import type { TimedStep } from './drying-clock.ts';
 
 /** What the reckoning of a session rests on. */

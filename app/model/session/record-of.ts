@@ -1,8 +1,9 @@
 import { consistencyOf } from '../consistency.ts';
 import type { Lesson } from '../drying/learn-pace.ts';
 import type { PaperChoice } from '../drying/paper-choice.ts';
+import type { Weather } from '../drying/weather.ts';
 import type { Range } from '../lab.ts';
-import type { Mix, StepKind, WashPlan, Weather } from '../wash-plan.ts';
+import type { Mix, StepKind, WashPlan } from '../wash-plan.ts';
 import type { DryingClock } from './drying-clock.ts';
 import { foldSession, inOrder } from './fold-session.ts';
 import type { SessionEvent } from './session-event.ts';

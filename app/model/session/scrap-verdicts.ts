@@ -1,4 +1,4 @@
-import type { Part } from '../wash-plan.ts';
+import type { Part } from '../part.ts';
 import { elapsedMs } from './elapsed-ms.ts';
 import { inOrder } from './fold-session.ts';
 import { ghostTapMs } from './ghost-tap.ts';

@@ -1,8 +1,9 @@
 import type { DryingClockName } from '../drying/learn-pace.ts';
 import type { PaperChoice } from '../drying/paper-choice.ts';
 import type { WaterKind } from '../drying/water-of.ts';
+import type { Weather } from '../drying/weather.ts';
+import type { Part } from '../part.ts';
 import type { Trouble } from '../trouble.ts';
-import type { Part, Weather } from '../wash-plan.ts';
 import type { Wetness } from '../wetness.ts';
 
 /**

@@ -1,6 +1,6 @@
 import type { Lesson } from '../drying/learn-pace.ts';
 import { type PaperChoice, usualPaper } from '../drying/paper-choice.ts';
-import { roomWeather, type Weather } from '../wash-plan.ts';
+import { roomWeather, type Weather } from '../drying/weather.ts';
 import type { DryingClock } from './drying-clock.ts';
 import type { Moment } from './session-event.ts';
 

@@ -1,4 +1,5 @@
-import type { PixelSize, Reference } from '../../model/reference.ts';
+import type { PixelSize } from '../../model/pixel-size.ts';
+import type { Reference } from '../../model/reference.ts';
 import type { DecisionOf } from '../../model/standing-decisions.ts';
 import { strokeInCut } from '../../model/stroke-on-photo.ts';
 import lines from '../strokes/drawn-lines.module.css';

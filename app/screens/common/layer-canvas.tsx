@@ -1,6 +1,6 @@
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import type { Layer } from '../../drawing/layers.ts';
-import type { PixelSize } from '../../model/reference.ts';
+import type { PixelSize } from '../../model/pixel-size.ts';
 import { afterFrame, whenIdle } from './paint-later.ts';
 import styles from './picture.module.css';
 

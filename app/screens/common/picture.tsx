@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import type { Layer } from '../../drawing/layers.ts';
-import type { PixelSize } from '../../model/reference.ts';
+import type { PixelSize } from '../../model/pixel-size.ts';
 import { LayerCanvas } from './layer-canvas.tsx';
 import styles from './picture.module.css';
 

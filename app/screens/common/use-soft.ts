@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { Edge } from '../../model/edge.ts';
-import type { PixelSize } from '../../model/reference.ts';
+import type { PixelSize } from '../../model/pixel-size.ts';
 import type { SoftBlend } from '../../model/soft-blend.ts';
 import type { PictureCalls } from '../../state/picture-calls.ts';
 

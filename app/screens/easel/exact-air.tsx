@@ -1,6 +1,6 @@
 import { useSignal } from '@preact/signals';
+import type { Weather } from '../../model/drying/weather.ts';
 import { typedNumber } from '../../model/typed-number.ts';
-import type { Weather } from '../../model/wash-plan.ts';
 import styles from './more-panel.module.css';
 
 interface ExactAirProps {

@@ -1,6 +1,6 @@
 import type { Edge } from '../../model/edge.ts';
 import type { Point } from '../../model/lab.ts';
-import type { PixelSize } from '../../model/reference.ts';
+import type { PixelSize } from '../../model/pixel-size.ts';
 import drawn from '../strokes/drawn-lines.module.css';
 import { linePath } from '../strokes/line-path.ts';
 import styles from './edge-marks.module.css';

@@ -1,5 +1,6 @@
+import type { PassagesChoice } from '../../model/passages-choice.ts';
 import { lastDecision } from '../../model/standing-decisions.ts';
-import type { PassagesChoice, WashPlan } from '../../model/wash-plan.ts';
+import type { WashPlan } from '../../model/wash-plan.ts';
 import type { Studio } from '../../state/studio.ts';
 import { ChoiceRow } from '../common/choice-row.tsx';
 import { PlanFold } from './plan-fold.tsx';

@@ -1,6 +1,6 @@
 import { useSignal } from '@preact/signals';
 import type { Layer } from '../../drawing/layers.ts';
-import type { PixelSize } from '../../model/reference.ts';
+import type { PixelSize } from '../../model/pixel-size.ts';
 import { Picture } from '../common/picture.tsx';
 import { stepLayer } from '../common/step-layers.ts';
 

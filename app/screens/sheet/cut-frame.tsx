@@ -1,4 +1,4 @@
-import type { PixelSize } from '../../model/reference.ts';
+import type { PixelSize } from '../../model/pixel-size.ts';
 import styles from './cut-frame.module.css';
 import type { StageView } from './stage-view.ts';
 

@@ -1,6 +1,7 @@
 import { movedCrop, resizedCrop, straightenedCrop } from '../../model/crop-moves.ts';
 import { straighteningOf } from '../../model/crop-turn.ts';
-import type { Crop, PixelSize } from '../../model/reference.ts';
+import type { PixelSize } from '../../model/pixel-size.ts';
+import type { Crop } from '../../model/reference.ts';
 
 /** One press moves by a fiftieth of the cut, with Shift by a fifth. */
 const shortStep = 0.02;

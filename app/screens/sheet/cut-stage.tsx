@@ -1,6 +1,7 @@
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { makeGrey } from '../../drawing/true-grey.ts';
-import type { Crop, PixelSize } from '../../model/reference.ts';
+import type { PixelSize } from '../../model/pixel-size.ts';
+import type { Crop } from '../../model/reference.ts';
 import { CutFrame } from './cut-frame.tsx';
 import { cutAfterKey } from './cut-keys.ts';
 import styles from './cut-stage.module.css';

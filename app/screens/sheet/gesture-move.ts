@@ -1,5 +1,6 @@
 import { movedCrop, resizedCrop } from '../../model/crop-moves.ts';
-import type { Crop, PixelSize } from '../../model/reference.ts';
+import type { PixelSize } from '../../model/pixel-size.ts';
+import type { Crop } from '../../model/reference.ts';
 import type { StageView } from './stage-view.ts';
 
 /** A finger on the stage, px. */

@@ -1,6 +1,7 @@
 import { useId, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { fittedToSheet, turnedCrop } from '../../model/crop-moves.ts';
-import { type Crop, centredCrop, type PixelSize } from '../../model/reference.ts';
+import type { PixelSize } from '../../model/pixel-size.ts';
+import { type Crop, centredCrop } from '../../model/reference.ts';
 import type { Sheet } from '../../model/sheet.ts';
 import { sheetInWords } from '../../model/sheet-words.ts';
 import { Button } from '../common/button.tsx';

@@ -1,6 +1,7 @@
 import { boxOf, type CropBox } from '../../model/crop-box.ts';
 import { roomOf } from '../../model/cut-limits.ts';
-import type { Crop, PixelSize } from '../../model/reference.ts';
+import type { PixelSize } from '../../model/pixel-size.ts';
+import type { Crop } from '../../model/reference.ts';
 
 /** How the turned photo lies on the stage: everything in px of the screen. */
 export interface StageView {

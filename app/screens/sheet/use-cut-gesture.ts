@@ -1,5 +1,6 @@
 import { useRef } from 'preact/hooks';
-import type { Crop, PixelSize } from '../../model/reference.ts';
+import type { PixelSize } from '../../model/pixel-size.ts';
+import type { Crop } from '../../model/reference.ts';
 import { type GestureStart, gestureMove, type Touch } from './gesture-move.ts';
 import type { StageView } from './stage-view.ts';
 

@@ -1,5 +1,5 @@
 import type { Point } from '../../model/lab.ts';
-import type { PixelSize } from '../../model/reference.ts';
+import type { PixelSize } from '../../model/pixel-size.ts';
 import styles from './drawn-lines.module.css';
 import { linePath } from './line-path.ts';
 

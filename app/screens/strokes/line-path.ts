@@ -1,5 +1,5 @@
 import type { Point } from '../../model/lab.ts';
-import type { PixelSize } from '../../model/reference.ts';
+import type { PixelSize } from '../../model/pixel-size.ts';
 
 /** The `d` of an SVG path through points (0..1 of the picture), in px of the picture. */
 export const linePath = (points: readonly Point[], { width, height }: PixelSize): string =>

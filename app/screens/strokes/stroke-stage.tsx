@@ -7,7 +7,7 @@ import {
   startShape,
   strokeOfShape,
 } from '../../model/loose-shape.ts';
-import type { PixelSize } from '../../model/reference.ts';
+import type { PixelSize } from '../../model/pixel-size.ts';
 import { DrawnStroke } from './drawn-stroke.tsx';
 import styles from './stage.module.css';
 import { useStroke } from './use-stroke.ts';

@@ -3,7 +3,7 @@ import type { SubjectResult } from '../../../workers/analysis-api.ts';
 import { bitmapLayer, whereLayer } from '../../drawing/layers.ts';
 import { shrinkSlots } from '../../drawing/shrink-slots.ts';
 import { valueOfLightness } from '../../model/munsell-value.ts';
-import type { PixelSize } from '../../model/reference.ts';
+import type { PixelSize } from '../../model/pixel-size.ts';
 import { Picture } from '../common/picture.tsx';
 import styles from './side-pictures.module.css';
 import { dimTo } from './subject-layers.ts';

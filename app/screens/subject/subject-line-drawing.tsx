@@ -1,4 +1,4 @@
-import type { PixelSize } from '../../model/reference.ts';
+import type { PixelSize } from '../../model/pixel-size.ts';
 import { type LineStretch, lostUnder, standsOutFrom } from '../../model/subject.ts';
 import styles from '../strokes/drawn-lines.module.css';
 import { linePath } from '../strokes/line-path.ts';

@@ -1,5 +1,5 @@
 import type { Signal } from '@preact/signals';
-import type { PixelSize } from '../../model/reference.ts';
+import type { PixelSize } from '../../model/pixel-size.ts';
 import type { SubjectMode } from '../../model/subject.ts';
 import { subjectSentence } from '../../model/subject-sentence.ts';
 import { ChoiceRow } from '../common/choice-row.tsx';

@@ -3,7 +3,7 @@ import sharp from 'sharp';
 import { decodedSize, largestAreaPx } from '../../../workers/photo/decoded-size.ts';
 import { photoHeader } from '../../model/photo-header.ts';
 import { photoProblem, undecodable } from '../../model/photo-problem.ts';
-import type { PixelSize } from '../../model/reference.ts';
+import type { PixelSize } from '../../model/pixel-size.ts';
 import { CommandError } from './command-error.ts';
 
 /** An upright photo on white paper: RGBA bytes, sRGB, opaque. */

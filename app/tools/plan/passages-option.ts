@@ -1,4 +1,4 @@
-import { type PassagesChoice, passagesChoices } from '../../model/wash-plan.ts';
+import { type PassagesChoice, passagesChoices } from '../../model/passages-choice.ts';
 import { CommandError } from './command-error.ts';
 
 const optionOf = (choice: PassagesChoice): string => choice.replace(' ', '-');

@@ -1,8 +1,8 @@
 import { parseArgs } from 'node:util';
 import type { PaperChoice } from '../../model/drying/paper-choice.ts';
+import type { PassagesChoice } from '../../model/passages-choice.ts';
 import { largestSheetMm, type Sheet, sheetFormats, smallestSheetMm } from '../../model/sheet.ts';
 import type { SubjectStroke } from '../../model/subject.ts';
-import type { PassagesChoice } from '../../model/wash-plan.ts';
 import { CommandError } from './command-error.ts';
 import { paperOption } from './paper-option.ts';
 import { passagesOption } from './passages-option.ts';

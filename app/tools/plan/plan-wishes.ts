@@ -1,5 +1,6 @@
+import { roomWeather } from '../../model/drying/weather.ts';
 import type { Paint } from '../../model/paint.ts';
-import { type PlanWishes, roomWeather } from '../../model/wash-plan.ts';
+import type { PlanWishes } from '../../model/plan-wishes.ts';
 import { CommandError } from './command-error.ts';
 import type { PlanOptions } from './plan-options.ts';
 

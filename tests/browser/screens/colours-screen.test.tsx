@@ -40,14 +40,16 @@ const isGrey = (codes: number[]): boolean => Math.max(...codes) - Math.min(...co
 
 test('a colour touched in the picture is shown alone, the rest in grey', async () => {
   expect(rows().length).toBe(3);
-  expect(shownColours().map(isGrey)).toEqual([true, false, true, false, true]);
+  await expect.poll(() => shownColours().map(isGrey)).toEqual([true, false, true, false, true]);
   touch(0.3);
   await expect.element(page.getByRole('img', { name: /^Only .*blue/ })).toBeInTheDocument();
-  expect(pressed().map((row) => row.textContent)).toEqual([expect.stringContaining('blue')]);
+  await expect
+    .poll(() => pressed().map((row) => row.textContent))
+    .toEqual([expect.stringContaining('blue')]);
   await expect.poll(() => shownColours().map(isGrey)).toEqual([true, false, true, true, true]);
   touch(0.3);
   await expect.element(page.getByRole('img', { name: 'The picture in its colours' })).toBeVisible();
-  expect(pressed()).toEqual([]);
+  await expect.poll(pressed).toEqual([]);
 });
 
 test('two made one, undone; a third colour takes the place of the first; back to the picture', async () => {
@@ -61,7 +63,7 @@ test('two made one, undone; a third colour takes the place of the first; back to
     kind: 'families',
     edit: { join: [expect.any(Array), expect.any(Array)] },
   });
-  expect(pressed()).toEqual([]);
+  await expect.poll(pressed).toEqual([]);
   await button('Undo').click();
   await expect.poll(() => rows().length).toBe(3);
   await expect.element(button('As the picture has them')).toBeDisabled();
@@ -145,7 +147,7 @@ test('the shapes of a wash are outlined; a slider shows those of its own', async
       .map((x) => Math.round(x / 80));
   };
   await expect.poll(blacks).toEqual([2, 3, 4]);
-  expect(page.getByTestId('place-stage').query()).toBeNull();
+  await expect.element(page.getByTestId('place-stage')).not.toBeInTheDocument();
   await button('Darks').click();
   await expect.element(page.getByTestId('shapes-shown')).toHaveTextContent('1 shape, outlined');
   await expect.poll(blacks).toEqual([1]);

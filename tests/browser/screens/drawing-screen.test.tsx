@@ -31,7 +31,7 @@ test('the stripes are outlined; grid and lines are left out and come back', asyn
   await expect.element(page.getByTestId('drawing')).toBeVisible();
   await expect.element(page.getByTestId('grid-words')).toHaveTextContent('Squares of');
   await page.getByRole('button', { name: 'Grid' }).click();
-  expect(page.getByTestId('grid-words').query()).toBeNull();
+  await expect.element(page.getByTestId('grid-words')).not.toBeInTheDocument();
   await expect.poll(upright).toEqual(['0.20', '0.40', '0.60', '0.80']);
   await page.getByRole('button', { name: 'Grid' }).click();
   await expect.poll(() => upright().length).toBeGreaterThan(4);

@@ -58,9 +58,9 @@ test('let go too soon: nothing happens, and the hint comes once', async () => {
     send('pointerup');
     button().dispatchEvent(new MouseEvent('click', { bubbles: true, detail: 1 }));
     await Promise.resolve();
-    if (turn === 1) await vi.waitFor(() => expect(hint()).toMatch(/until the bar is full/));
+    if (turn === 1) await expect.poll(hint).toMatch(/until the bar is full/);
     vi.advanceTimersByTime(6000);
-    await vi.waitFor(() => expect(hint()).toBe(''));
+    await expect.poll(hint).toBe('');
   }
   expect(act).not.toHaveBeenCalled();
 });

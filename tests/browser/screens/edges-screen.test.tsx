@@ -57,7 +57,7 @@ test('an edge is touched, told in words, decided, decided otherwise, taken back'
   // Stripes of L* 6.3 and 27.6: 2.1 values.
   await expect.element(card()).toHaveTextContent('Difference 2.1 values');
   await expect.element(card()).toHaveTextContent('on your sheet');
-  expect(page.getByTestId('chosen-edge').query()).not.toBeNull();
+  await expect.element(page.getByTestId('chosen-edge')).toBeInTheDocument();
 
   const before = study.seen.value?.reading;
   await page.getByRole('button', { name: 'Soften a barely damp' }).click();
@@ -76,7 +76,7 @@ test('an edge is touched, told in words, decided, decided otherwise, taken back'
 test('a touch far from any edge says so', async () => {
   touch(0.1, 0.5);
   await expect.element(sentence()).toHaveTextContent('There is no edge near that place');
-  expect(card().query()).toBeNull();
+  await expect.element(card()).not.toBeInTheDocument();
   touch(0.4, 0.5);
   await expect.element(card()).toBeVisible();
 });
@@ -103,7 +103,7 @@ test('the centre of interest is set, and what is proposed round it is left or ac
   expect(Object.keys(wishes())).not.toContain('0.8');
   await expect.element(page.getByText('Nothing more')).toBeVisible();
   await expect.element(page.getByText('As you want it')).toBeVisible();
-  expect(page.getByTestId('all-hard').query()).toBeNull(); // enough are soft now
+  await expect.element(page.getByTestId('all-hard')).not.toBeInTheDocument(); // enough are soft now
 });
 
 test('by keys alone: the cross is moved to an edge and the edge decided', async () => {

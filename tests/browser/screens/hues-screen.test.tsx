@@ -47,7 +47,9 @@ const button = (name: string | RegExp) => page.getByRole('button', { name });
 
 test('one paint: only hers are offered, its reach is told, and it is decided', async () => {
   await button('One paint').click();
-  expect(screen.host.querySelectorAll('[aria-label="Your paints"] button').length).toBe(3);
+  await expect
+    .poll(() => screen.host.querySelectorAll('[aria-label="Your paints"] button').length)
+    .toBe(3);
   await button('Lemon yellow').click();
   expect(decided).toEqual([
     { kind: 'colours', wish: { mode: 'one', paint: 'py175-lemon-yellow' } },
@@ -103,8 +105,9 @@ test('the preview keeps values and whites, whatever the hues', () => {
 
 test('everything to press is at least 48 px high', async () => {
   await button('My colours').click();
-  const all = [...screen.host.querySelectorAll('button, summary')];
-  expect(all.length).toBeGreaterThan(8);
+  const every = () => [...screen.host.querySelectorAll('button, summary')];
+  await expect.poll(() => every().length).toBeGreaterThan(8);
+  const all = every();
   for (const one of all) {
     expect(one.getBoundingClientRect().height, one.textContent ?? '').toBeGreaterThanOrEqual(48);
   }

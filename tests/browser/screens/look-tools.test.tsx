@@ -39,7 +39,7 @@ test('a touched spot says its value, its L* and its colour', async () => {
   pointerOn(stage(), 'pointermove', at(4));
   await expect.element(page.getByText(/L\* 9[67]/)).toBeVisible();
   pointerOn(stage(), 'pointerup', at(4));
-  await vi.waitFor(() => expect(stage().querySelector('canvas')).toBeNull());
+  await expect.poll(() => stage().querySelector('canvas')).toBeNull();
   await expect.element(page.getByText(/L\* 9[67]/)).toBeVisible();
 });
 
@@ -48,7 +48,7 @@ test('every stripe has the lightness culori gives it', async () => {
   for (const [i, { lightness }] of stripes.entries()) {
     tap(i);
     const text = `L* ${lightness.toFixed(0)}`;
-    await vi.waitFor(() => expect(page.getByTestId('spot').element().textContent).toContain(text));
+    await expect.poll(() => page.getByTestId('spot').element().textContent).toContain(text);
     await press('Take the marks off');
   }
 });
@@ -107,14 +107,14 @@ test('in the mirror and upside down a touch finds what is seen there', async () 
 test('squinting takes the hardness out of edges and comes nearer to one grey', async () => {
   const steps = Array.from({ length: 41 }, (_, i) => 0.75 + i / 400); // across the border at 0.8
   await press('Squint');
-  await vi.waitFor(() => expect(shownGreens([0.9])[0]).toBeGreaterThan(0));
+  await expect.poll(() => shownGreens([0.9])[0]).toBeGreaterThan(0);
   const rise = (greens: number[]): number =>
     Math.max(...greens.slice(1).map((green, i) => Math.abs(green - (greens[i] ?? 0))));
   const half = shownGreens(steps);
   const slider = page.getByRole('slider', { name: 'Squint' });
   await userEvent.fill(slider, '100');
-  await vi.waitFor(() => expect(rise(shownGreens(steps))).toBeLessThan(rise(half)));
-  const [dark = 0, light = 0] = shownGreens([0.05, 0.95]);
+  await expect.poll(() => rise(shownGreens(steps))).toBeLessThan(rise(half));
+  const [dark = 0, light = 0] = shownGreens([0.05, 0.95]); // painted whole: as new as the rise above
   expect(light - dark).toBeLessThan(245 - 20);
   await page.getByTestId('picture').click(); // in colour, by a tap like everywhere
   await expect.element(page.getByTestId('picture')).toHaveAttribute('data-show', 'squint');
@@ -132,9 +132,9 @@ test('as photographed and opened up stand side by side, and a tap takes one', as
   };
   const chosen = study.seen.value?.reading.range.mode;
   expect(chosen).toBe('opened');
-  expect(darkest('Opened up')).toBeGreaterThan(0); // as dark as the paints, not black
+  await expect.poll(() => darkest('Opened up')).toBeGreaterThan(0); // as dark as the paints, not black
   await page.getByRole('button', { name: 'As photographed' }).click();
-  expect(study.decided).toEqual([{ kind: 'range', mode: 'photographed' }]);
+  await expect.poll(() => study.decided).toEqual([{ kind: 'range', mode: 'photographed' }]);
   const button = page.getByRole('button', { name: 'As photographed' });
   await expect.element(button).toHaveAttribute('aria-pressed', 'true');
 });
@@ -157,7 +157,7 @@ test('what a tap on the picture shows lies ready over it, unseen, before the tap
     [...document.querySelectorAll<HTMLCanvasElement>('[data-testid=picture] canvas')].filter(
       (canvas) => getComputedStyle(canvas).display !== 'none' && canvas.width === 400,
     );
-  await vi.waitFor(() => expect(ready().length).toBe(2));
+  await expect.poll(() => ready().length).toBe(2);
   const next = ready().find((canvas) => canvas.hidden) as HTMLCanvasElement;
   const before = getComputedStyle(next);
   expect(Number(before.opacity)).toBeGreaterThan(0);
@@ -165,8 +165,8 @@ test('what a tap on the picture shows lies ready over it, unseen, before the tap
   const codes = [...canvasPixels(next, [120, 150, 1, 1])];
   expect(codes[3]).toBe(255);
   await page.getByTestId('picture').click();
-  expect(ready().find((canvas) => !canvas.hidden)).toBe(next);
+  await expect.poll(() => ready().find((canvas) => !canvas.hidden)).toBe(next);
   expect(getComputedStyle(next).opacity).toBe('1');
   expect([...canvasPixels(next, [120, 150, 1, 1])]).toEqual(codes);
-  expect(ready().length).toBe(2);
+  await expect.poll(() => ready().length).toBe(2);
 });

@@ -54,15 +54,13 @@ async function choose(file: File): Promise<void> {
 
 test('steps are found, measured and kept as a paint of her own', async () => {
   await choose(await paintedSheet());
-  await expect.element(frame(6), { timeout: 5000 }).toBeVisible();
+  await expect.element(frame(6)).toBeVisible();
   await expect.element(frame(1)).toHaveAccessibleName(/Step 1, the strongest/);
   await expect.element(frame(5)).toHaveAccessibleName(/Step 5/);
   await expect.element(frame(6)).toHaveAccessibleName(/not used/);
   expect(page.getByTestId('paper-spot').elements().length).toBeGreaterThan(3);
   await button('Measure').click();
-  await expect
-    .element(page.getByTestId('sure'), { timeout: 5000 })
-    .toHaveTextContent('Quite sure.');
+  await expect.element(page.getByTestId('sure')).toHaveTextContent('Quite sure.');
   expect(page.getByTestId('measured-pairs').getByRole('listitem').elements()).toHaveLength(5);
   await button('Keep it').click();
   await expect.poll(() => isDone).toBe(true);
@@ -77,9 +75,9 @@ test('steps are found, measured and kept as a paint of her own', async () => {
   openWindow(paint?.id);
   await expect.element(page.getByRole('heading', { level: 2 })).toHaveTextContent('my ');
   await choose(await paintedSheet([12, 6, 3, 1.5]));
-  await expect.element(frame(5), { timeout: 5000 }).toBeVisible();
+  await expect.element(frame(5)).toBeVisible();
   await button('Measure').click();
-  await expect.element(page.getByTestId('sure'), { timeout: 5000 }).toBeVisible();
+  await expect.element(page.getByTestId('sure')).toBeVisible();
   await button('Keep it').click();
   await expect.poll(() => ownPaints(ownBox.box.value)[0]?.revision).toBe(2);
   expect(ownPaints(ownBox.box.value)).toHaveLength(1);
@@ -87,7 +85,7 @@ test('steps are found, measured and kept as a paint of her own', async () => {
 
 test('frames are moved by keys, named, taken away, and kept over a reload', async () => {
   await choose(await paintedSheet());
-  await expect.element(frame(6), { timeout: 5000 }).toBeVisible();
+  await expect.element(frame(6)).toBeVisible();
   const left = (): number => Number.parseFloat((frame(2).element() as HTMLElement).style.left);
   const width = (): number => Number.parseFloat((frame(2).element() as HTMLElement).style.width);
   const [before, wide] = [left(), width()];
@@ -107,15 +105,15 @@ test('frames are moved by keys, named, taken away, and kept over a reload', asyn
   openWindow();
   await expect.element(page.getByText('choose the same photo again')).toBeVisible();
   await choose(await paintedSheet());
-  await expect.element(frame(5), { timeout: 5000 }).toHaveAccessibleName(/Half titanium white/);
+  await expect.element(frame(5)).toHaveAccessibleName(/Half titanium white/);
   expect(Number.parseFloat((frame(1).element() as HTMLElement).style.left)).toBeCloseTo(moved, 3);
   await button('Find the patches again').click();
-  await expect.element(frame(6), { timeout: 5000 }).toBeVisible();
+  await expect.element(frame(6)).toBeVisible();
 });
 
 test('says in words what is wrong with a photo', async () => {
   await choose(await paintedSheet([]));
-  await expect.element(frame(1), { timeout: 5000 }).toBeVisible(); // the one patch below
+  await expect.element(frame(1)).toBeVisible(); // the one patch below
   await expect.element(button('Measure')).toBeDisabled();
   await expect.element(page.getByText('at least two frames')).toBeVisible();
   await choose(new File(['no picture'], 'list.txt'));

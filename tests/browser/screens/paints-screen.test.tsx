@@ -115,7 +115,7 @@ test('a classic start is taken by a tap, said to lack what she has not, and give
   expect(decided).toEqual([{ kind: 'palette', n: 5, must: [], exclude: [], chosen: pair }]);
   await expect.element(region('Chosen paints')).toHaveTextContent('These are your own choice');
   await expect.element(button('Leave out ultramarine blue')).toBeVisible();
-  expect(document.activeElement?.textContent).toBe('For this painting');
+  await expect.poll(() => document.activeElement?.textContent).toBe('For this painting');
   await expect.element(button(/What the search finds/)).toBeEnabled();
   await button('Search freely again').click();
   expect(decided.at(-1)).toEqual({ kind: 'palette', n: 5, must: [], exclude: [] });

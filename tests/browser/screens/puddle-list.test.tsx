@@ -48,7 +48,7 @@ test('shows the way to another mix: what to add, its colour beside this one', as
   expect(new Set(colours()).size).toBe(1);
   await way('half a value darker').click();
   await expect.element(next()).toHaveTextContent('of its own paint in the same water');
-  expect(new Set(colours()).size).toBe(2);
+  await expect.poll(() => new Set(colours()).size).toBe(2);
   await way('half a value lighter').click();
   await expect.element(next()).toHaveTextContent(/water/i);
   await expect.element(way('half a value darker')).toHaveAttribute('aria-pressed', 'false');

@@ -43,18 +43,23 @@ test('the record: how it dried, what happened, the history, and paint it again',
   await expect.poll(() => picture.element().querySelector('img')?.naturalWidth).toBeGreaterThan(0);
   const small = picture.element().clientWidth;
   await picture.click();
-  expect(picture.element().clientWidth).toBeGreaterThan(1.5 * small);
+  await expect.poll(() => picture.element().clientWidth).toBeGreaterThan(1.5 * small);
   const title = made.easel.desk.value?.plan.steps.find((each) => each.key === key)?.title ?? '?';
   expect(region('Photos').innerText).toContain(title);
   expect(region('Mixes').innerText).toContain('as you changed it');
-  expect(region('Reckoned and real, all paintings').innerText).toMatch(
-    /\d of \d+ lay in the range/,
-  );
+  await expect
+    .poll(() => region('Reckoned and real, all paintings').innerText)
+    .toMatch(/\d of \d+ lay in the range/);
   const address = picture.element().querySelector('img')?.src ?? '';
   await made.paintAgain();
   expect(made.easel.record.value?.changedMixes).toContain(changed.id); // carried over
   screen.leave();
-  await expect(fetch(address)).rejects.toThrow(); // let go of
+  const lasts = () =>
+    fetch(address).then(
+      () => true,
+      () => false,
+    );
+  await expect.poll(lasts).toBe(false); // let go of: the browser may take a moment
   made.easel.leave();
   made.store.close();
 });

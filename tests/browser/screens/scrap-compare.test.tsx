@@ -117,5 +117,5 @@ test('before she starts: what to lay out, how much to mix, and what can not be r
   await expect.element(page.getByTestId('lay-out')).toHaveTextContent(/Paints.*\(P/);
   await expect.element(page.getByTestId('puddles')).toHaveTextContent(/ml: .* of water, .*rough/);
   screen?.again(<ReachList plan={{ warnings: [] }} />);
-  expect(screen?.host.textContent).toBe('');
+  await expect.poll(() => screen?.host.textContent).toBe('');
 });

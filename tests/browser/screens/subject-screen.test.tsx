@@ -116,18 +116,20 @@ test('circled, corrected, taken back, started again', async () => {
   draw(round(0.5, 0.5, 0.3));
   await expect.element(sentence()).toHaveTextContent('The subject is clearly lighter');
   await expect.element(page.getByText(/Subject, value [78]/)).toBeVisible();
-  expect(page.getByRole('img', { name: 'Your subject, its ground dimmed' }).query()).not.toBeNull();
+  await expect
+    .element(page.getByRole('img', { name: 'Your subject, its ground dimmed' }))
+    .toBeInTheDocument();
 
   await page.getByRole('button', { name: 'Add' }).click();
   draw([
     [0.8, 0.3],
     [0.85, 0.3],
   ]);
-  expect(modes()).toEqual(['circle', 'add']);
+  await expect.poll(modes).toEqual(['circle', 'add']);
   await page.getByRole('button', { name: 'Undo' }).click();
-  expect(modes()).toEqual(['circle']);
+  await expect.poll(modes).toEqual(['circle']);
   await page.getByRole('button', { name: 'Start again' }).click();
-  expect(modes()).toEqual([]);
+  await expect.poll(modes).toEqual([]);
   await expect.element(page.getByText('Draw a loose line round the subject')).toBeVisible();
   await page.getByRole('button', { name: 'Undo' }).click(); // even starting again can be taken back
   await expect.element(sentence()).toHaveTextContent('The subject is clearly lighter');

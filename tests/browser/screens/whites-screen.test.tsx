@@ -79,7 +79,7 @@ test('she chooses another way, and takes it back', async () => {
 test('her brush keeps a dark place white; the stroke stays until the reading has followed', async () => {
   await choice('Keep white').click();
   const letGo = study.hold();
-  expect(shade(0.1)).toBeLessThan(40);
+  await expect.poll(() => shade(0.1)).toBeLessThan(40);
   brush([
     [0.08, 0.5],
     [0.12, 0.5],
@@ -88,12 +88,12 @@ test('her brush keeps a dark place white; the stroke stays until the reading has
   expect(study.decided).toMatchObject([{ kind: 'white', mode: 'keep', brush: 0.03 }]);
   letGo();
   await expect.element(sentence()).toHaveTextContent('2 whites');
-  expect(page.getByTestId('unread-strokes').query()).toBeNull();
-  await vi.waitFor(() => expect(shade(0.1)).toBeGreaterThan(220));
+  await expect.element(page.getByTestId('unread-strokes')).not.toBeInTheDocument();
+  await expect.poll(() => shade(0.1)).toBeGreaterThan(220);
   await expect.element(page.getByText(/, yours/)).toBeVisible();
   await choice('Undo').click();
   await expect.element(sentence()).toHaveTextContent('One white');
-  await vi.waitFor(() => expect(shade(0.1)).toBeLessThan(40));
+  await expect.poll(() => shade(0.1)).toBeLessThan(40);
 });
 
 test('painted over until no white is left; then a dab by keys', async () => {
@@ -141,7 +141,7 @@ test('grey or colour under the whites', async () => {
       : [];
     return Math.max(red, green, blue) - Math.min(red, green, blue);
   };
-  expect(hues()).toBeGreaterThan(60);
+  await expect.poll(hues).toBeGreaterThan(60);
   await choice('On grey').click();
-  await vi.waitFor(() => expect(hues()).toBe(0));
+  await expect.poll(hues).toBe(0);
 });

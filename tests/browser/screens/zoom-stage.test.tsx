@@ -29,8 +29,7 @@ afterEach(() => {
 
 const picture = () => page.getByRole('button', { name: 'picture', exact: true });
 const bounds = () => picture().element().getBoundingClientRect();
-const settled = () =>
-  vi.waitFor(() => expect(bounds().width).toBeCloseTo(400 * zoom.value.scale, 0));
+const settled = () => expect.poll(() => bounds().width).toBeCloseTo(400 * zoom.value.scale, 0);
 
 test('plus, minus, arrows and 0 while the picture has the focus', async () => {
   const outside = vi.fn();
@@ -84,7 +83,7 @@ test('the wheel zooms about the pointer; farther than whole it leaves the page i
 test('one tap reaches the picture; Whole picture leads back', async () => {
   await userEvent.click(picture());
   expect(tapped).toHaveBeenCalledOnce();
-  expect(page.getByRole('button', { name: 'Whole picture' }).query()).toBeNull();
+  await expect.element(page.getByRole('button', { name: 'Whole picture' })).not.toBeInTheDocument();
   await userEvent.keyboard('+');
   await userEvent.click(page.getByRole('button', { name: 'Whole picture' }));
   expect(zoom.value).toEqual(wholePicture);

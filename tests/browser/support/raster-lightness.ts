@@ -1,4 +1,4 @@
-import { lightnessPlane } from '../../../workers/kernels/pixels/lightness.ts';
+import { lightnessPlane } from '../../../workers/kernels/pixels/linear-raster.ts';
 import type { LinearRaster } from '../../../workers/kernels/pixels/linear-raster.ts';
 
 export function lightnessAt(raster: LinearRaster, x: number, y: number): number {

@@ -62,7 +62,7 @@ describe('a small upright photograph', () => {
       .toFile(photo);
     ran = await runHere(photo, ...asked, '--out', out);
     plan = JSON.parse(ran.stdout);
-  }, 60_000);
+  });
 
   test('one JSON object on stdout, nothing on stderr', () => {
     expect([ran.code, ran.stderr]).toEqual([0, '']);
@@ -172,7 +172,7 @@ describe('a small upright photograph', () => {
     const bare: Printed = JSON.parse(again.stdout);
     expect(bare.steps.every((step) => step.expectedImage === null)).toBe(true);
     expect({ ...bare, steps: 0 }).toEqual({ ...plan, steps: 0 });
-  }, 60_000);
+  });
 
   test('named paints are the palette', () => {
     expect(plan.palette.map((paint) => paint.id).sort()).toEqual([...named].sort());
@@ -188,7 +188,7 @@ describe('a small upright photograph', () => {
     const ids = new Set(palette.map((paint) => paint.id));
     for (const { parts } of mixes) for (const { paint } of parts) expect(ids).toContain(paint);
     expect(steps.length).toBeGreaterThan(0);
-  }, 60_000);
+  });
 
   test('paints of a file are the palette, and the mixes are theirs', async () => {
     const file = join(work, 'mine.json');
@@ -203,7 +203,7 @@ describe('a small upright photograph', () => {
     const used = new Set(mixes.flatMap(({ parts }) => parts.map(({ paint }) => paint)));
     expect([...used].every((id) => id.startsWith('my-'))).toBe(true);
     expect(used.size).toBeGreaterThan(0);
-  }, 60_000);
+  });
 });
 
 test('a wrong option in a process of its own: one line on stderr, exit 2', async () => {
@@ -211,4 +211,4 @@ test('a wrong option in a process of its own: one line on stderr, exit 2', async
   expect([code, stdout]).toEqual([2, '']);
   expect(stderr).toMatch(/--bands/);
   expect(stderr.trim().split('\n')).toHaveLength(1);
-}, 20_000);
+});

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { roomWeather } from '../../../app/model/wash-plan.ts';
+import { roomWeather } from '../../../app/model/drying/weather.ts';
 import { planOptions } from '../../../app/tools/plan/plan-options.ts';
 import { planWishes } from '../../../app/tools/plan/plan-wishes.ts';
 

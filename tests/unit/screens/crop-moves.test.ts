@@ -9,7 +9,8 @@ import {
   straightenedCrop,
   turnedCrop,
 } from '../../../app/model/crop-moves.ts';
-import { type Crop, centredCrop, type PixelSize } from '../../../app/model/reference.ts';
+import type { PixelSize } from '../../../app/model/pixel-size.ts';
+import { type Crop, centredCrop } from '../../../app/model/reference.ts';
 import type { Sheet } from '../../../app/model/sheet.ts';
 
 const side = fc.integer({ min: 40, max: 12000 });

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { idleTurn, runJob } from '../../../workers/jobs.ts';
+import { idleTurn, nextTurn, runJob } from '../../../workers/jobs.ts';
 
 test('work ahead of need waits until no job is running', async () => {
   const order: string[] = [];
@@ -13,10 +13,10 @@ test('work ahead of need waits until no job is running', async () => {
     });
   const jobs = [job(1), job(2)];
   const ahead = idleTurn().then(() => order.push('ahead'));
-  while (order.length < 2) await new Promise((resolve) => setTimeout(resolve, 1));
+  await expect.poll(() => order.length).toBe(2);
   ends[0]?.();
   await jobs[0];
-  await new Promise((resolve) => setTimeout(resolve, 5));
+  for (let turn = 0; turn < 3; turn++) await nextTurn(); // it had its chance to come too early
   expect(order).toEqual(['job 1', 'job 2']);
   ends[1]?.();
   await Promise.all([...jobs, ahead]);

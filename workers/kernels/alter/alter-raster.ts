@@ -1,5 +1,5 @@
 import type { Alteration } from '../../../app/model/alteration.ts';
-import type { PixelSize } from '../../../app/model/reference.ts';
+import type { PixelSize } from '../../../app/model/pixel-size.ts';
 import type { LinearRaster } from '../pixels/linear-raster.ts';
 import { checkAlterations } from './check-alterations.ts';
 import { leaveOut } from './leave-out.ts';

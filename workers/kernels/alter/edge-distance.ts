@@ -1,4 +1,4 @@
-import type { PixelSize } from '../../../app/model/reference.ts';
+import type { PixelSize } from '../../../app/model/pixel-size.ts';
 
 /**
  * Distance in px of every pixel's middle to the nearest outline of an area (1 in it, 0 elsewhere), on

@@ -1,4 +1,4 @@
-import type { PixelSize } from '../../../app/model/reference.ts';
+import type { PixelSize } from '../../../app/model/pixel-size.ts';
 
 /** A picture of one size out of a pile of ever smaller ones. */
 export interface FillLevel extends PixelSize {

@@ -1,4 +1,4 @@
-import type { PixelSize } from '../../../app/model/reference.ts';
+import type { PixelSize } from '../../../app/model/pixel-size.ts';
 import type { LinearRaster } from '../pixels/linear-raster.ts';
 import { areaBox, type Box, cutOut } from './area-box.ts';
 import { edgeDistance } from './edge-distance.ts';

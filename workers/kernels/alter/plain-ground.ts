@@ -1,5 +1,5 @@
 import type { Lab } from '../../../app/model/lab.ts';
-import type { PixelSize } from '../../../app/model/reference.ts';
+import type { PixelSize } from '../../../app/model/pixel-size.ts';
 import type { LabPlanes } from '../pixels/lab-planes.ts';
 import type { LinearRaster } from '../pixels/linear-raster.ts';
 import { edgeDistance } from './edge-distance.ts';

@@ -1,4 +1,4 @@
-import type { PixelSize } from '../../../app/model/reference.ts';
+import type { PixelSize } from '../../../app/model/pixel-size.ts';
 import { lightnessOfLinear } from '../pixels/lightness.ts';
 import type { LinearRaster } from '../pixels/linear-raster.ts';
 import { areaBox, type Box, cutOut } from './area-box.ts';

@@ -1,4 +1,4 @@
-import type { PixelSize } from '../../../app/model/reference.ts';
+import type { PixelSize } from '../../../app/model/pixel-size.ts';
 import type { CutStroke } from '../../../app/model/stroke-on-photo.ts';
 import { insideStroke, paintStroke } from '../pixels/stroke-area.ts';
 

@@ -1,4 +1,4 @@
-import type { PixelSize } from '../../../app/model/reference.ts';
+import type { PixelSize } from '../../../app/model/pixel-size.ts';
 import type { ContourLine } from './contour-line.ts';
 import { middle, samples } from './edge-profile.ts';
 

@@ -1,4 +1,4 @@
-import type { PixelSize } from '../../../app/model/reference.ts';
+import type { PixelSize } from '../../../app/model/pixel-size.ts';
 
 /** A plane of L* at 1 / 2^n of the size. */
 export interface PyramidLevel {

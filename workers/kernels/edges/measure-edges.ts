@@ -1,4 +1,4 @@
-import type { PixelSize } from '../../../app/model/reference.ts';
+import type { PixelSize } from '../../../app/model/pixel-size.ts';
 import { AcrossEdge } from './across-edge.ts';
 import { type ContourLine, contourLine } from './contour-line.ts';
 import { findCrossings, noCrossings } from './crossings.ts';

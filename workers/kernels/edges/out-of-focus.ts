@@ -1,5 +1,5 @@
 import { edgeLimits } from '../../../app/model/edge.ts';
-import type { PixelSize } from '../../../app/model/reference.ts';
+import type { PixelSize } from '../../../app/model/pixel-size.ts';
 import type { MeasuredContour } from './measure-edges.ts';
 
 /** The picture is looked at in fields of this part of its long side (own figure). */

@@ -1,4 +1,4 @@
-import type { PixelSize } from '../../../app/model/reference.ts';
+import type { PixelSize } from '../../../app/model/pixel-size.ts';
 import type { SoftBlend } from '../../../app/model/soft-blend.ts';
 import type { SoftEdge } from './soft-edges.ts';
 import { softSeeds } from './soft-seeds.ts';

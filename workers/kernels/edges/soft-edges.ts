@@ -1,7 +1,7 @@
 import { type Edge, edgeLimits } from '../../../app/model/edge.ts';
 import { kindOnSheet } from '../../../app/model/kind-on-sheet.ts';
 import type { Point } from '../../../app/model/lab.ts';
-import type { PixelSize } from '../../../app/model/reference.ts';
+import type { PixelSize } from '../../../app/model/pixel-size.ts';
 
 /** An edge to be drawn soft, in px of the picture. */
 export interface SoftEdge {

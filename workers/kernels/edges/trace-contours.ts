@@ -1,6 +1,6 @@
 // Contours between slots, followed along the sides of pixels. Corners are counted from the picture's
 // upper left; pixel (x, y) has its centre at (x + 0.5, y + 0.5). Directions 0..3: right, down, left, up.
-import type { PixelSize } from '../../../app/model/reference.ts';
+import type { PixelSize } from '../../../app/model/pixel-size.ts';
 
 /** One unbroken contour between two slots: it ends where a third slot or the picture's border begins. */
 export interface Contour {

@@ -8,8 +8,8 @@ import {
   neighbourWays,
 } from '../../../app/model/mix-neighbour.ts';
 import type { Paint } from '../../../app/model/paint.ts';
+import type { Part } from '../../../app/model/part.ts';
 import { strengthInWords } from '../../../app/model/strength-in-words.ts';
-import type { Part } from '../../../app/model/wash-plan.ts';
 import { reflectanceOfWashes, type Wash } from './colour-of-washes.ts';
 import { labOfReflectance } from './lab-of-reflectance.ts';
 import { loadForLightness } from './load-for-lightness.ts';

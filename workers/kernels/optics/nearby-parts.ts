@@ -1,4 +1,4 @@
-import type { Part } from '../../../app/model/wash-plan.ts';
+import type { Part } from '../../../app/model/part.ts';
 
 /** Whole parts of one mix sum to at most this, of at most so many paints (design). */
 const mostParts = 8;

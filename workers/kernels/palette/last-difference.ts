@@ -1,6 +1,6 @@
 import type { Lab } from '../../../app/model/lab.ts';
-import type { Slot } from '../../../app/model/reading.ts';
-import type { SolvedPassage } from '../plan/layered-solve.ts';
+import type { Slot } from '../../../app/model/slot.ts';
+import type { SolvedPassage } from '../plan/plan-facts.ts';
 import { planQuality } from '../plan/plan-quality.ts';
 
 /**

@@ -1,5 +1,5 @@
 import { isWhiteOrBlack, type Paint } from '../../../app/model/paint.ts';
-import type { PlanWishes } from '../../../app/model/wash-plan.ts';
+import type { PlanWishes } from '../../../app/model/plan-wishes.ts';
 
 /** What may be chosen from, and what has to be in. */
 export interface PaintsAllowed {

@@ -1,7 +1,7 @@
 import type { Paint } from '../../../app/model/paint.ts';
 import type { PaletteOffer, PaletteOffers } from '../../../app/model/palette-offer.ts';
+import type { PlanWishes } from '../../../app/model/plan-wishes.ts';
 import type { Reading } from '../../../app/model/reading.ts';
-import type { PlanWishes } from '../../../app/model/wash-plan.ts';
 import type { PlanCheckpoint } from '../plan/plan-checkpoint.ts';
 import { type PlannedSlots, plannedSlots } from '../plan/planned-slots.ts';
 import { darkRemedy } from './dark-remedy.ts';

@@ -1,5 +1,5 @@
 import type { Lab } from '../../../app/model/lab.ts';
-import type { Slot } from '../../../app/model/reading.ts';
+import type { Slot } from '../../../app/model/slot.ts';
 
 /** Added to the cost of a set for every paint in it (own figure, design). */
 export const perPaint = 0.3;

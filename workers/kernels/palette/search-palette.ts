@@ -1,6 +1,6 @@
 import type { Paint } from '../../../app/model/paint.ts';
-import type { Slot } from '../../../app/model/reading.ts';
-import type { PlanWishes } from '../../../app/model/wash-plan.ts';
+import type { PlanWishes } from '../../../app/model/plan-wishes.ts';
+import type { Slot } from '../../../app/model/slot.ts';
 import { closeEnough, type FoundSet } from './best-sets.ts';
 import type { Checkpoint } from './checkpoint.ts';
 import { openSearch, paintsOf } from './open-search.ts';

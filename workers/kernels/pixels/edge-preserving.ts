@@ -3,7 +3,7 @@
 // Image and Video Processing', 2011 (recursive filter, three iterations). Ours differs in one point:
 // both directions start from the same input and share their weights out, instead of one running
 // over the other's result. The kernel is the same, but mirrored in gives mirrored out.
-import type { PixelSize } from '../../../app/model/reference.ts';
+import type { PixelSize } from '../../../app/model/pixel-size.ts';
 
 const iterations = 3;
 /** Columns taken at a time going down: one cache line of floats. */

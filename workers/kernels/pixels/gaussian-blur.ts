@@ -1,7 +1,7 @@
 // Gaussian blur by three passes of an extended box (a box whose two end samples carry a fraction, so
 // that any width can be met). Source: Gwosdek, Grewenig, Bruhn, Weickert, 'Theoretical Foundations
 // of Gaussian Convolution by Extended Box Filtering', 2011. Beyond the border the border pixel goes on.
-import type { PixelSize } from '../../../app/model/reference.ts';
+import type { PixelSize } from '../../../app/model/pixel-size.ts';
 
 const passes = 3;
 /** Columns taken at a time going down: one cache line of floats. */

@@ -1,4 +1,4 @@
-import type { PixelSize } from '../../../app/model/reference.ts';
+import type { PixelSize } from '../../../app/model/pixel-size.ts';
 
 /**
  * Size of the gradient of a plane, in its unit per px: 3 x 3 derivative with weights 1 2 1 (common

@@ -1,3 +1,4 @@
+import { lightnessOfLinear } from './lightness.ts';
 /**
  * The working raster: three planes of linear light 0..1 (IEC 61966-2-1 primaries, D65), row by row,
  * each of width * height.
@@ -20,4 +21,14 @@ export interface ClippedShares {
 export function emptyRaster(width: number, height: number): LinearRaster {
   const plane = (): Float32Array => new Float32Array(width * height);
   return { width, height, red: plane(), green: plane(), blue: plane() };
+}
+
+/** L* of every pixel of the raster, row by row. */
+export function lightnessPlane(raster: LinearRaster): Float32Array {
+  const { red, green, blue } = raster;
+  const plane = new Float32Array(red.length);
+  for (let i = 0; i < plane.length; i++) {
+    plane[i] = lightnessOfLinear(red[i] as number, green[i] as number, blue[i] as number);
+  }
+  return plane;
 }

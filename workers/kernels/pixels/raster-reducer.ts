@@ -1,4 +1,4 @@
-import type { PixelSize } from '../../../app/model/reference.ts';
+import type { PixelSize } from '../../../app/model/pixel-size.ts';
 import { type ClippedShares, emptyRaster, type LinearRaster } from './linear-raster.ts';
 import { linearOfCode } from './srgb.ts';
 

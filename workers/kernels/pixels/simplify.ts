@@ -1,4 +1,4 @@
-import type { PixelSize } from '../../../app/model/reference.ts';
+import type { PixelSize } from '../../../app/model/pixel-size.ts';
 import { edgePreserving } from './edge-preserving.ts';
 import { gaussianBlur } from './gaussian-blur.ts';
 import { type LabPlanes, labInPlace } from './lab-planes.ts';

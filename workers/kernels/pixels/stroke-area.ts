@@ -1,5 +1,5 @@
 import type { Point } from '../../../app/model/lab.ts';
-import type { PixelSize } from '../../../app/model/reference.ts';
+import type { PixelSize } from '../../../app/model/pixel-size.ts';
 
 /** Nearer to the picture's border than this, a circle is taken to go round outside of it. */
 const snap = 0.02;

@@ -2,8 +2,8 @@ import { writeLab } from '../optics/lab-of-reflectance.ts';
 import { surfaceFloor } from '../optics/surface.ts';
 import { bandCount } from '../optics/wavelengths.ts';
 import type { Goal } from './goal.ts';
-import { writeWash } from './ground.ts';
-import { type Ground, leastLoad } from './look-at-puddle.ts';
+import { type Ground, writeWash } from './ground.ts';
+import { leastLoad } from './look-at-puddle.ts';
 import type { PuddleOption } from './puddle-option.ts';
 import { slotCost } from './slot-cost.ts';
 

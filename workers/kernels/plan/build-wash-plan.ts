@@ -1,5 +1,6 @@
+import type { PlanWishes } from '../../../app/model/plan-wishes.ts';
 import type { Reading } from '../../../app/model/reading.ts';
-import { type PlanWishes, planEngine, type WashPlan } from '../../../app/model/wash-plan.ts';
+import { planEngine, type WashPlan } from '../../../app/model/wash-plan.ts';
 import { defaultPaperLab } from '../optics/default-paper.ts';
 import { darkestOf } from '../palette/darkest-of.ts';
 import { darkestBandLightness, paletteTargets } from '../palette/palette-target.ts';

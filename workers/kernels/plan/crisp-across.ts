@@ -1,5 +1,4 @@
-import type { SolvedWash } from './lay-wash.ts';
-import type { PlanFacts } from './plan-facts.ts';
+import type { PlanFacts, SolvedWash } from './plan-facts.ts';
 import { bothSides, longestNamed } from './side-words.ts';
 
 /** The line is kept between two colours where this share and length of it is crisp, mm (own figures). */

@@ -1,7 +1,7 @@
 import type { Lab } from '../../../app/model/lab.ts';
-import type { Slot } from '../../../app/model/reading.ts';
+import type { Slot } from '../../../app/model/slot.ts';
 import { type Goal, goalOf } from './goal.ts';
-import type { WashBands } from './wash-bands.ts';
+import type { WashBands } from './plan-facts.ts';
 
 /** What one wash has to do for one family. */
 export interface WashGoal {

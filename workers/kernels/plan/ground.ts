@@ -1,8 +1,8 @@
+import type { Lab } from '../../../app/model/lab.ts';
 import { writeLab } from '../optics/lab-of-reflectance.ts';
 import { writeLayerBand } from '../optics/layer.ts';
 import { surfaceFloor } from '../optics/surface.ts';
 import { bandCount, type Spectrum } from '../optics/wavelengths.ts';
-import type { Ground } from './look-at-puddle.ts';
 
 /** A dried sheet from its reflectance (36 bands, no floor); the array is kept, not copied. */
 export function groundOf(reflectance: Float64Array): Ground {
@@ -39,3 +39,15 @@ export function washedOver(
   writeWash(mix, load, ground.reflectance, out);
   return groundOf(out);
 }
+
+/** A dried state of the sheet: 36 bands without the floor, and its Lab. */
+export interface Ground {
+  readonly reflectance: Float64Array;
+  readonly lab: Float64Array;
+}
+
+export const labOfGround = ({ lab }: Ground): Lab => [
+  lab[0] as number,
+  lab[1] as number,
+  lab[2] as number,
+];

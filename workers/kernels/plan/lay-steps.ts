@@ -1,12 +1,12 @@
 import type { Lab } from '../../../app/model/lab.ts';
 import type { Paint } from '../../../app/model/paint.ts';
-import type { Slot } from '../../../app/model/reading.ts';
-import type { Mix, Step, Technique } from '../../../app/model/wash-plan.ts';
+import type { Slot } from '../../../app/model/slot.ts';
+import type { Technique } from '../../../app/model/technique.ts';
+import type { Mix, Step } from '../../../app/model/wash-plan.ts';
 import { defaultPaper } from '../optics/default-paper.ts';
 import { mixSpectra } from '../optics/mix-spectra.ts';
-import { groundOf, washedOver } from './ground.ts';
-import type { Ground } from './look-at-puddle.ts';
-import { labOfGround } from './mix-row.ts';
+import type { Ground } from './ground.ts';
+import { groundOf, labOfGround, washedOver } from './ground.ts';
 
 /** Share of the paper that dry brush covers: the tops of its grain (own figure). */
 const dryBrushCovers = 0.6;

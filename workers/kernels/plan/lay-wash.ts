@@ -1,22 +1,14 @@
 import type { Lab } from '../../../app/model/lab.ts';
 import type { Paint } from '../../../app/model/paint.ts';
-import type { Slot } from '../../../app/model/reading.ts';
+import type { Slot } from '../../../app/model/slot.ts';
 import type { Mix } from '../../../app/model/wash-plan.ts';
 import type { FamilyWork } from './family-work.ts';
-import { washedOver } from './ground.ts';
-import type { Ground } from './look-at-puddle.ts';
-import { emptyRow, labOfGround, paintedRow } from './mix-row.ts';
+import type { Ground } from './ground.ts';
+import { labOfGround, washedOver } from './ground.ts';
+import { emptyRow, paintedRow } from './mix-row.ts';
+import type { SolvedWash, WashBands } from './plan-facts.ts';
 import type { PuddleNames } from './puddle-names.ts';
 import type { Stroke } from './stroke.ts';
-import type { WashBands } from './wash-bands.ts';
-
-export interface SolvedWash extends WashBands {
-  readonly mixes: readonly Mix[];
-  /** Slots that get paint: indices into the plan's slots. */
-  readonly slots: readonly number[];
-  /** Their dry colour afterwards, in the same order. */
-  readonly after: readonly Lab[];
-}
 
 /** A family on its way through the washes. */
 export interface Track {

@@ -1,19 +1,15 @@
-import type { Slot } from '../../../app/model/reading.ts';
+import type { Slot } from '../../../app/model/slot.ts';
 import { defaultPaper } from '../optics/default-paper.ts';
 import type { Checkpoint } from '../palette/checkpoint.ts';
 import { chooseFamilyPaints } from './choose-family-paints.ts';
 import { familyWork } from './family-work.ts';
 import { groundOf } from './ground.ts';
-import { type LayInput, layWash, type SolvedWash, type Track } from './lay-wash.ts';
+import { type LayInput, layWash, type Track } from './lay-wash.ts';
+import type { SolvedPassage, SolvedWash } from './plan-facts.ts';
 import { puddleOptions } from './puddle-option.ts';
 import { sharePuddles } from './share-puddles.ts';
 import type { ActiveFamily } from './stroke.ts';
 import { paintedBands, washBands } from './wash-bands.ts';
-
-export interface SolvedPassage {
-  readonly passage: string;
-  readonly washes: readonly SolvedWash[];
-}
 
 export interface SolveInput extends LayInput {
   readonly washes: number;

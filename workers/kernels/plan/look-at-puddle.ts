@@ -2,14 +2,9 @@ import { lightnessOfSum, weightY, writeLab } from '../optics/lab-of-reflectance.
 import { surfaceFloor } from '../optics/surface.ts';
 import { bandCount } from '../optics/wavelengths.ts';
 import type { Goal } from './goal.ts';
+import type { Ground } from './ground.ts';
 import { lookLoads, type PuddleOption } from './puddle-option.ts';
 import { slotCost } from './slot-cost.ts';
-
-/** A dried state of the sheet: 36 bands without the floor, and its Lab. */
-export interface Ground {
-  readonly reflectance: Float64Array;
-  readonly lab: Float64Array;
-}
 
 const sheet = new Float64Array(bandCount);
 const lighter = new Float64Array(3);

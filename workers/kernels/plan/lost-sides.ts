@@ -1,6 +1,7 @@
 import type { Edge } from '../../../app/model/edge.ts';
 import { edgeLimits } from '../../../app/model/edge.ts';
-import type { Border, Slot } from '../../../app/model/reading.ts';
+import type { Border } from '../../../app/model/reading.ts';
+import type { Slot } from '../../../app/model/slot.ts';
 
 /**
  * From these shares on an edge she loses moves a whole value: of the border between its two sides, and of all

@@ -1,5 +1,6 @@
 import type { Paint } from '../../../app/model/paint.ts';
-import type { Reading, Slot } from '../../../app/model/reading.ts';
+import type { Reading } from '../../../app/model/reading.ts';
+import type { Slot } from '../../../app/model/slot.ts';
 import type { Mix } from '../../../app/model/wash-plan.ts';
 import { reflectanceOfWashes, type Wash } from '../optics/colour-of-washes.ts';
 import { mudSentence } from '../optics/mud-sentence.ts';

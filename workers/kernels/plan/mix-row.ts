@@ -1,20 +1,15 @@
 import { consistencyOf } from '../../../app/model/consistency.ts';
-import type { Lab } from '../../../app/model/lab.ts';
 import type { Paint } from '../../../app/model/paint.ts';
-import type { Mix, Part, Strength } from '../../../app/model/wash-plan.ts';
+import type { Part } from '../../../app/model/part.ts';
+import type { Mix, Strength } from '../../../app/model/wash-plan.ts';
 import { labOfReflectance } from '../optics/lab-of-reflectance.ts';
 import { surfaceFloor } from '../optics/surface.ts';
 import type { WashGoal } from './family-work.ts';
-import type { Ground } from './look-at-puddle.ts';
+import type { Ground } from './ground.ts';
+import { labOfGround } from './ground.ts';
 import type { PuddleNames } from './puddle-names.ts';
 import type { PuddleOption } from './puddle-option.ts';
 import type { Stroke } from './stroke.ts';
-
-export const labOfGround = ({ lab }: Ground): Lab => [
-  lab[0] as number,
-  lab[1] as number,
-  lab[2] as number,
-];
 
 /** Whose row it is. */
 export interface RowPlace {

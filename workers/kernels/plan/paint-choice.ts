@@ -1,5 +1,5 @@
 import type { FamilyWork } from './family-work.ts';
-import type { Ground } from './look-at-puddle.ts';
+import type { Ground } from './ground.ts';
 import type { PuddleOption } from './puddle-option.ts';
 
 /** What the families are to be painted with. */

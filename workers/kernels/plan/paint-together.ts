@@ -1,5 +1,6 @@
-import type { Reading, Slot } from '../../../app/model/reading.ts';
-import type { PlanWishes } from '../../../app/model/wash-plan.ts';
+import type { PlanWishes } from '../../../app/model/plan-wishes.ts';
+import type { Reading } from '../../../app/model/reading.ts';
+import type { Slot } from '../../../app/model/slot.ts';
 import { isMostlyLost, parted } from './passage-line.ts';
 
 /** The one passage of a sheet without a subject; so ground and subject are called where they are painted as one. */

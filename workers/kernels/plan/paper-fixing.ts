@@ -1,6 +1,6 @@
 import type { PaperChoice } from '../../../app/model/drying/paper-choice.ts';
+import type { Weather } from '../../../app/model/drying/weather.ts';
 import type { Range } from '../../../app/model/lab.ts';
-import type { Weather } from '../../../app/model/wash-plan.ts';
 
 /** How the sheet is held while it is wet. */
 export interface PaperFixing {

@@ -1,4 +1,5 @@
-import type { PassagesChoice, PassagesInPlan } from '../../../app/model/wash-plan.ts';
+import type { PassagesChoice } from '../../../app/model/passages-choice.ts';
+import type { PassagesInPlan } from '../../../app/model/wash-plan.ts';
 import { parted } from './passage-line.ts';
 import type { PlanFacts } from './plan-facts.ts';
 import { type ProposedPassages, proposedPassages } from './proposed-passages.ts';

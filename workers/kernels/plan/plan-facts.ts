@@ -1,8 +1,11 @@
 import type { PaperChoice } from '../../../app/model/drying/paper-choice.ts';
+import type { Weather } from '../../../app/model/drying/weather.ts';
+import type { Lab } from '../../../app/model/lab.ts';
 import type { Paint } from '../../../app/model/paint.ts';
-import type { Family, Reading, ReserveSummary, Slot } from '../../../app/model/reading.ts';
-import type { Mix, PassagesChoice, Weather } from '../../../app/model/wash-plan.ts';
-import type { SolvedPassage } from './layered-solve.ts';
+import type { PassagesChoice } from '../../../app/model/passages-choice.ts';
+import type { Family, Reading } from '../../../app/model/reading.ts';
+import type { ReserveSummary, Slot } from '../../../app/model/slot.ts';
+import type { Mix } from '../../../app/model/wash-plan.ts';
 
 /** What every kind of step is made from. */
 export interface PlanFacts {
@@ -54,3 +57,26 @@ export function paintsIn({ paints }: PlanFacts, mixes: readonly Mix[]): Paint[] 
 /** What a step's title is preceded by where the sheet has several passages. */
 export const passagePrefix = ({ passages }: PlanFacts, passage: string): string =>
   passages.length > 1 ? `${passage[0]?.toUpperCase()}${passage.slice(1)}: ` : '';
+
+/** What one wash finishes. Bands rise, 1 is the lightest. */
+export interface WashBands {
+  /** 1 is the first wash. */
+  readonly wash: number;
+  /** Finished by the puddle at its full strength, which also goes over everything darker. */
+  readonly full: readonly number[];
+  /** Finished by the same puddle thinner; empty unless lighter bands share this wash. */
+  readonly weak: readonly number[];
+}
+
+export interface SolvedWash extends WashBands {
+  readonly mixes: readonly Mix[];
+  /** Slots that get paint: indices into the plan's slots. */
+  readonly slots: readonly number[];
+  /** Their dry colour afterwards, in the same order. */
+  readonly after: readonly Lab[];
+}
+
+export interface SolvedPassage {
+  readonly passage: string;
+  readonly washes: readonly SolvedWash[];
+}

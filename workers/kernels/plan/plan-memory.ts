@@ -1,9 +1,9 @@
 import type { Paint } from '../../../app/model/paint.ts';
-import type { Slot } from '../../../app/model/reading.ts';
-import type { PlanWishes } from '../../../app/model/wash-plan.ts';
+import type { PlanWishes } from '../../../app/model/plan-wishes.ts';
+import type { Slot } from '../../../app/model/slot.ts';
 import { LastAnswers } from '../last-answers.ts';
 import type { FoundPalette } from '../palette/search-palette.ts';
-import type { SolvedPassage } from './layered-solve.ts';
+import type { SolvedPassage } from './plan-facts.ts';
 
 /**
  * What earlier plans found out, for who plans again and again: a change of the steps, the time or the air asks for

@@ -1,5 +1,5 @@
 import type { Lab } from '../../../app/model/lab.ts';
-import type { Slot } from '../../../app/model/reading.ts';
+import type { Slot } from '../../../app/model/slot.ts';
 import { colourDifference } from '../optics/colour-difference.ts';
 
 /** How near the last expected sheet comes to what was planned, over the painted area. */

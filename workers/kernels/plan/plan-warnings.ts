@@ -1,6 +1,7 @@
 import type { Lab } from '../../../app/model/lab.ts';
 import { valueOfLightness } from '../../../app/model/munsell-value.ts';
-import type { Slot, Warning } from '../../../app/model/reading.ts';
+import type { Warning } from '../../../app/model/reading.ts';
+import type { Slot } from '../../../app/model/slot.ts';
 import { colourDifference } from '../optics/colour-difference.ts';
 import { familyName, type PlanFacts } from './plan-facts.ts';
 

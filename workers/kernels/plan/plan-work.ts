@@ -1,5 +1,5 @@
-import type { Technique } from '../../../app/model/wash-plan.ts';
-import type { SolvedWash } from './lay-wash.ts';
+import type { Technique } from '../../../app/model/technique.ts';
+import type { SolvedWash } from './plan-facts.ts';
 import type { StepDraft } from './step-draft.ts';
 
 /** What she made of a wash: one go of two, two washes in one go, or one more layer of a row. */

@@ -1,7 +1,8 @@
 import type { Paint } from '../../../app/model/paint.ts';
-import type { Reading, Slot, ToneRange } from '../../../app/model/reading.ts';
+import type { PlanWishes } from '../../../app/model/plan-wishes.ts';
+import type { Reading, ToneRange } from '../../../app/model/reading.ts';
+import type { Slot } from '../../../app/model/slot.ts';
 import { retargeted, toneRange } from '../../../app/model/tone-range.ts';
-import type { PlanWishes } from '../../../app/model/wash-plan.ts';
 import { defaultPaperLab } from '../optics/default-paper.ts';
 import { knownPaints } from '../optics/paint-box.ts';
 import { darkestInSteps } from '../palette/darkest-of.ts';

@@ -1,5 +1,6 @@
-import type { Border, Slot } from '../../../app/model/reading.ts';
-import type { PassagesChoice } from '../../../app/model/wash-plan.ts';
+import type { PassagesChoice } from '../../../app/model/passages-choice.ts';
+import type { Border } from '../../../app/model/reading.ts';
+import type { Slot } from '../../../app/model/slot.ts';
 import { softShare } from './outer-borders.ts';
 import { isMostlyLost, parted } from './passage-line.ts';
 import type { PlanFacts } from './plan-facts.ts';

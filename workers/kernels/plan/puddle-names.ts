@@ -1,4 +1,4 @@
-import type { Part } from '../../../app/model/wash-plan.ts';
+import type { Part } from '../../../app/model/part.ts';
 
 const letters = 'ABCDEFGHIJKLMNOPQRSTUVWXYZ';
 

@@ -1,6 +1,6 @@
 import type { FamilyWork } from './family-work.ts';
+import type { Ground } from './ground.ts';
 import { washedOver } from './ground.ts';
-import type { Ground } from './look-at-puddle.ts';
 import type { PaintChoice } from './paint-choice.ts';
 import { sharePuddles } from './share-puddles.ts';
 

@@ -1,8 +1,8 @@
 import type { Mix } from '../../../app/model/wash-plan.ts';
 import { labOfReflectance } from '../optics/lab-of-reflectance.ts';
 import { surfaceFloor } from '../optics/surface.ts';
+import { labOfGround } from './ground.ts';
 import type { LaidRow } from './lay-steps.ts';
-import { labOfGround } from './mix-row.ts';
 
 /** Rows with the colour they dry to where they really come to lie; those no step lays stay as solved. */
 export function rowsAsLaid(mixes: readonly Mix[], rows: ReadonlyMap<string, LaidRow>): Mix[] {

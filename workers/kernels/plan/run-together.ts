@@ -1,5 +1,6 @@
 import type { Paint } from '../../../app/model/paint.ts';
-import type { Border, Reading, Slot } from '../../../app/model/reading.ts';
+import type { Border, Reading } from '../../../app/model/reading.ts';
+import type { Slot } from '../../../app/model/slot.ts';
 import type { Mix } from '../../../app/model/wash-plan.ts';
 import { colourDifference } from '../optics/colour-difference.ts';
 import { labOfReflectance } from '../optics/lab-of-reflectance.ts';

@@ -1,8 +1,8 @@
 import { usualPaper } from '../../../app/model/drying/paper-choice.ts';
+import { roomWeather } from '../../../app/model/drying/weather.ts';
 import type { Paint } from '../../../app/model/paint.ts';
 import type { Reading, ToneRange } from '../../../app/model/reading.ts';
 import { reservesOf } from '../../../app/model/tone-range.ts';
-import { roomWeather } from '../../../app/model/wash-plan.ts';
 import { darkestOf } from '../palette/darkest-of.ts';
 import type { PlanCheckpoint } from './plan-checkpoint.ts';
 import type { PlanFacts } from './plan-facts.ts';

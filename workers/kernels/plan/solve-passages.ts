@@ -1,7 +1,7 @@
-import type { PlanWishes } from '../../../app/model/wash-plan.ts';
-import { layeredSolve, type SolvedPassage } from './layered-solve.ts';
+import type { PlanWishes } from '../../../app/model/plan-wishes.ts';
+import { layeredSolve } from './layered-solve.ts';
 import type { PlanCheckpoint } from './plan-checkpoint.ts';
-import type { PlanFacts } from './plan-facts.ts';
+import type { PlanFacts, SolvedPassage } from './plan-facts.ts';
 import { PuddleNames } from './puddle-names.ts';
 import { wholeNumber } from './whole-number.ts';
 

@@ -1,6 +1,7 @@
 import { bestLoad } from './best-load.ts';
 import type { FamilyWork } from './family-work.ts';
-import { type Ground, look, lookAtPuddle } from './look-at-puddle.ts';
+import type { Ground } from './ground.ts';
+import { look, lookAtPuddle } from './look-at-puddle.ts';
 import type { PuddleOption } from './puddle-option.ts';
 import { perMixedPaint, stiffness } from './wash-cost.ts';
 

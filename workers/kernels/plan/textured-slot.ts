@@ -1,4 +1,4 @@
-import type { Slot } from '../../../app/model/reading.ts';
+import type { Slot } from '../../../app/model/slot.ts';
 
 /** Own figures: broken up enough that spots and dry strokes look at home. */
 const textured = { small: 40, share: 0.6, largest: 0.1 } as const;

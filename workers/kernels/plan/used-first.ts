@@ -1,6 +1,6 @@
 import type { Paint } from '../../../app/model/paint.ts';
-import type { PlanWishes } from '../../../app/model/wash-plan.ts';
-import type { SolvedPassage } from './layered-solve.ts';
+import type { PlanWishes } from '../../../app/model/plan-wishes.ts';
+import type { SolvedPassage } from './plan-facts.ts';
 
 /** A paint no mix needs is left out, unless she asked for it. */
 export function usedFirst(

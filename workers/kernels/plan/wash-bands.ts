@@ -1,14 +1,5 @@
-import type { Slot } from '../../../app/model/reading.ts';
-
-/** What one wash finishes. Bands rise, 1 is the lightest. */
-export interface WashBands {
-  /** 1 is the first wash. */
-  readonly wash: number;
-  /** Finished by the puddle at its full strength, which also goes over everything darker. */
-  readonly full: readonly number[];
-  /** Finished by the same puddle thinner; empty unless lighter bands share this wash. */
-  readonly weak: readonly number[];
-}
+import type { Slot } from '../../../app/model/slot.ts';
+import type { WashBands } from './plan-facts.ts';
 
 /** The bands of these slots that need paint, lightest first. */
 export function paintedBands(slots: readonly Slot[]): number[] {

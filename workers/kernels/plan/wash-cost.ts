@@ -1,5 +1,6 @@
 import type { FamilyWork } from './family-work.ts';
-import { type Ground, look, lookAtPuddle } from './look-at-puddle.ts';
+import type { Ground } from './ground.ts';
+import { look, lookAtPuddle } from './look-at-puddle.ts';
 import type { PuddleOption } from './puddle-option.ts';
 
 /** Added per paint beyond the first, times area: two paints before three (design: the figure of the palette). */

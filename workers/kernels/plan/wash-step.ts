@@ -1,8 +1,8 @@
 import { waterKindOf } from '../../../app/model/drying/water-of.ts';
-import type { Technique } from '../../../app/model/wash-plan.ts';
+import type { Technique } from '../../../app/model/technique.ts';
 import { dryingMinutes } from './drying-minutes.ts';
-import type { SolvedWash } from './lay-wash.ts';
 import { paintMinutes } from './paint-minutes.ts';
+import type { SolvedWash } from './plan-facts.ts';
 import { areaCm2, type PlanFacts, passagePrefix, shapeCount, usedMixes } from './plan-facts.ts';
 import { softenWhere } from './soften-where.ts';
 import type { StepDraft } from './step-draft.ts';

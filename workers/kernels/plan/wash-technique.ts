@@ -1,7 +1,7 @@
-import type { Technique } from '../../../app/model/wash-plan.ts';
+import type { Technique } from '../../../app/model/technique.ts';
 import { firstWashIsWet } from './first-wash-is-wet.ts';
-import type { SolvedWash } from './lay-wash.ts';
 import { outerBorders, softShare } from './outer-borders.ts';
+import type { SolvedWash } from './plan-facts.ts';
 import { areaCm2, type PlanFacts, paintsIn } from './plan-facts.ts';
 
 /**

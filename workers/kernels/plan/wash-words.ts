@@ -1,7 +1,6 @@
 import { bandWord } from '../../../app/model/band-words.ts';
-import type { Technique } from '../../../app/model/wash-plan.ts';
-import type { SolvedWash } from './lay-wash.ts';
-import type { PlanFacts } from './plan-facts.ts';
+import type { Technique } from '../../../app/model/technique.ts';
+import type { PlanFacts, SolvedWash } from './plan-facts.ts';
 import { allSmall, hasWhitesToLeave, plannedWhites, whitesIn } from './planned-whites.ts';
 import { runsAsBead } from './runs-as-bead.ts';
 

@@ -1,4 +1,5 @@
-import type { Reading, Slot } from '../../../app/model/reading.ts';
+import type { Reading } from '../../../app/model/reading.ts';
+import type { Slot } from '../../../app/model/slot.ts';
 import { isTedious, whiteWay } from '../whites/white-way.ts';
 import { firstWashIsWet } from './first-wash-is-wet.ts';
 

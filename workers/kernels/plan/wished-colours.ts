@@ -1,7 +1,8 @@
 import type { ColourWish } from '../../../app/model/colour-wish.ts';
 import type { Lab } from '../../../app/model/lab.ts';
 import type { Paint } from '../../../app/model/paint.ts';
-import type { Family, Slot } from '../../../app/model/reading.ts';
+import type { Family } from '../../../app/model/reading.ts';
+import type { Slot } from '../../../app/model/slot.ts';
 import { inWishedColours, paintOfFamilies } from '../../../app/model/wished-colours.ts';
 import { colourOfWashes } from '../optics/colour-of-washes.ts';
 import { defaultPaperLab } from '../optics/default-paper.ts';

@@ -1,4 +1,4 @@
-import type { PlanWishes } from '../../../app/model/wash-plan.ts';
+import type { PlanWishes } from '../../../app/model/plan-wishes.ts';
 import { paintsWished } from '../../../app/model/wished-colours.ts';
 import { proposedPaletteSize } from '../palette/paints-allowed.ts';
 

@@ -1,5 +1,5 @@
 import type { Lab } from '../../../app/model/lab.ts';
-import type { ToneMeans } from '../../../app/model/reading.ts';
+import type { ToneMeans } from '../../../app/model/slot.ts';
 import type { LabPlanes } from '../pixels/lab-planes.ts';
 import { kindsAtMost } from './kinds.ts';
 

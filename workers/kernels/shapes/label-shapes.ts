@@ -1,4 +1,4 @@
-import type { PixelSize } from '../../../app/model/reference.ts';
+import type { PixelSize } from '../../../app/model/pixel-size.ts';
 import { type Meetings, meetingsOf, type PixelRuns, pixelRuns } from './pixel-runs.ts';
 
 /** Connected shapes of a map, by runs: the shape of every run, and kind and size of each shape. */

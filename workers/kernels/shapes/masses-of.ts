@@ -1,12 +1,12 @@
+import { smallestShapeMm } from '../../../app/model/limits.ts';
 import {
   coveredBy,
   type MassCounts,
   type MassSizes,
   type MassWash,
 } from '../../../app/model/masses.ts';
-import type { Slot } from '../../../app/model/reading.ts';
-import { smallestShapeMm } from '../../../app/model/reading.ts';
-import type { PixelSize } from '../../../app/model/reference.ts';
+import type { PixelSize } from '../../../app/model/pixel-size.ts';
+import type { Slot } from '../../../app/model/slot.ts';
 import { labelShapes } from './label-shapes.ts';
 import { mergeSmall } from './merge-small.ts';
 

@@ -1,5 +1,5 @@
 import type { Lab } from '../../../app/model/lab.ts';
-import type { PixelSize } from '../../../app/model/reference.ts';
+import type { PixelSize } from '../../../app/model/pixel-size.ts';
 import type { KindTones } from './kind-tones.ts';
 import {
   bandOfGroup,

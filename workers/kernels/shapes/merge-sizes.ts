@@ -1,5 +1,5 @@
+import { reserveWithin, smallestShapeMm } from '../../../app/model/limits.ts';
 import type { ToneRange } from '../../../app/model/reading.ts';
-import { reserveWithin, smallestShapeMm } from '../../../app/model/reading.ts';
 import { plannedLightness } from '../../../app/model/tone-range.ts';
 import type { KindTones } from './kind-tones.ts';
 import { bandOfKind } from './kinds.ts';

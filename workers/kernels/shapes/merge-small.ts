@@ -1,4 +1,4 @@
-import type { PixelSize } from '../../../app/model/reference.ts';
+import type { PixelSize } from '../../../app/model/pixel-size.ts';
 import { labelRuns, type RunLabels } from './label-shapes.ts';
 import { joinLists, type NeighbourLists, neighbourLists } from './neighbour-lists.ts';
 

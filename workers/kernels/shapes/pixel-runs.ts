@@ -1,4 +1,4 @@
-import type { PixelSize } from '../../../app/model/reference.ts';
+import type { PixelSize } from '../../../app/model/pixel-size.ts';
 
 /** A map as runs of pixels of one kind, row by row: far fewer than pixels. */
 export interface PixelRuns {

@@ -1,4 +1,4 @@
-import type { PixelSize } from '../../../app/model/reference.ts';
+import type { PixelSize } from '../../../app/model/pixel-size.ts';
 import { shortSide } from '../../../app/model/short-side.ts';
 import { labelShapes } from './label-shapes.ts';
 

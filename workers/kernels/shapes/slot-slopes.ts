@@ -1,7 +1,7 @@
 import type { Point } from '../../../app/model/lab.ts';
-import type { SlotSlope } from '../../../app/model/reading.ts';
-import type { PixelSize } from '../../../app/model/reference.ts';
+import type { PixelSize } from '../../../app/model/pixel-size.ts';
 import { sideTowards } from '../../../app/model/side.ts';
+import type { SlotSlope } from '../../../app/model/slot.ts';
 
 /** Where a slot lies and how its lightness slopes. */
 export interface SlotLie {

@@ -1,5 +1,6 @@
-import type { Slot, ToneRange } from '../../../app/model/reading.ts';
+import type { ToneRange } from '../../../app/model/reading.ts';
 import { shortSide } from '../../../app/model/short-side.ts';
+import type { Slot } from '../../../app/model/slot.ts';
 import { targetOf } from '../../../app/model/tone-range.ts';
 import type { KindTones } from './kind-tones.ts';
 import { bandOfKind, brushedBand, familyOfKind, passageOfKind } from './kinds.ts';

@@ -1,4 +1,4 @@
-import type { PixelSize } from '../../../app/model/reference.ts';
+import type { PixelSize } from '../../../app/model/pixel-size.ts';
 import { distancesTo } from './distances.ts';
 
 /** What a cell's place relative to the circle tells. */

@@ -1,4 +1,4 @@
-import type { PixelSize } from '../../../app/model/reference.ts';
+import type { PixelSize } from '../../../app/model/pixel-size.ts';
 import type { SubjectStroke } from '../../../app/model/subject.ts';
 import { labelShapes } from '../shapes/label-shapes.ts';
 

@@ -1,4 +1,4 @@
-import type { PixelSize } from '../../../app/model/reference.ts';
+import type { PixelSize } from '../../../app/model/pixel-size.ts';
 
 /**
  * Distance in cells from every cell to the nearest one that holds `value`, by two sweeps with steps

@@ -1,5 +1,5 @@
 import type { Point } from '../../../app/model/lab.ts';
-import type { PixelSize } from '../../../app/model/reference.ts';
+import type { PixelSize } from '../../../app/model/pixel-size.ts';
 import { type LineStretch, lostUnder, standsOutFrom } from '../../../app/model/subject.ts';
 import type { EvenPlaces } from './even-places.ts';
 

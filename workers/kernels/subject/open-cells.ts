@@ -1,4 +1,4 @@
-import type { PixelSize } from '../../../app/model/reference.ts';
+import type { PixelSize } from '../../../app/model/pixel-size.ts';
 
 /** Neighbours stand in this order, row by row; the way back of direction d is 7 - d. */
 const right = Int8Array.of(-1, 0, 1, -1, 1, -1, 0, 1);

@@ -1,4 +1,4 @@
-import type { PixelSize } from '../../../app/model/reference.ts';
+import type { PixelSize } from '../../../app/model/pixel-size.ts';
 import type { LabPlanes } from '../pixels/lab-planes.ts';
 
 /** Colours of a picture or a grid, a byte a value: L* x 2.55, a* and b* (-128..127). */

@@ -1,4 +1,4 @@
-import type { PixelSize } from '../../../app/model/reference.ts';
+import type { PixelSize } from '../../../app/model/pixel-size.ts';
 
 /** One run of the line between subject and ground, in px; corner to corner of pixels. */
 export interface TracedLine {

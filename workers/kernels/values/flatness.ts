@@ -1,4 +1,5 @@
-import type { Border, Slot, Warning } from '../../../app/model/reading.ts';
+import type { Border, Warning } from '../../../app/model/reading.ts';
+import type { Slot } from '../../../app/model/slot.ts';
 import type { ClippedShares } from '../pixels/linear-raster.ts';
 import { bins } from './histogram.ts';
 import { percentile } from './percentile.ts';

@@ -1,4 +1,5 @@
-import { reserveWithin, type ToneRange } from '../../../app/model/reading.ts';
+import { reserveWithin } from '../../../app/model/limits.ts';
+import type { ToneRange } from '../../../app/model/reading.ts';
 import { onTheSheet } from '../../../app/model/tone-range.ts';
 import { lightnessOfBin } from './histogram.ts';
 import type { OptimalBands } from './optimal-bands.ts';

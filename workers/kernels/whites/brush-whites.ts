@@ -1,5 +1,5 @@
+import type { PixelSize } from '../../../app/model/pixel-size.ts';
 import type { ToneRange } from '../../../app/model/reading.ts';
-import type { PixelSize } from '../../../app/model/reference.ts';
 import type { WhiteStroke } from '../../../app/model/whites.ts';
 import type { KindTones } from '../shapes/kind-tones.ts';
 import {

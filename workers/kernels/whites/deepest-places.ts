@@ -1,4 +1,4 @@
-import type { PixelSize } from '../../../app/model/reference.ts';
+import type { PixelSize } from '../../../app/model/pixel-size.ts';
 import type { WhiteAreas } from './white-areas.ts';
 
 /** Steps to the side and across, in thirds of a pixel. */

@@ -1,5 +1,6 @@
 import type { Edge } from '../../../app/model/edge.ts';
-import type { Border, Slot } from '../../../app/model/reading.ts';
+import type { Border } from '../../../app/model/reading.ts';
+import type { Slot } from '../../../app/model/slot.ts';
 import { edgeKind } from '../edges/edge-kinds.ts';
 
 /**

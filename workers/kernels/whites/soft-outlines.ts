@@ -1,5 +1,5 @@
 import type { Edge } from '../../../app/model/edge.ts';
-import type { PixelSize } from '../../../app/model/reference.ts';
+import type { PixelSize } from '../../../app/model/pixel-size.ts';
 import { areaAt, type WhiteAreas } from './white-areas.ts';
 
 /** How far beside a simplified line its shape is looked for, px. */

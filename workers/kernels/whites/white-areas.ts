@@ -1,4 +1,4 @@
-import type { PixelSize } from '../../../app/model/reference.ts';
+import type { PixelSize } from '../../../app/model/pixel-size.ts';
 import { labelRuns, type RunLabels } from '../shapes/label-shapes.ts';
 
 /** The connected areas of a mask of 0 and 1; what is said of an area stands at its shape's number. */

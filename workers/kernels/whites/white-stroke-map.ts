@@ -1,4 +1,4 @@
-import type { PixelSize } from '../../../app/model/reference.ts';
+import type { PixelSize } from '../../../app/model/pixel-size.ts';
 import type { WhiteMode, WhiteStroke } from '../../../app/model/whites.ts';
 import { insideStroke, paintStroke } from '../pixels/stroke-area.ts';
 

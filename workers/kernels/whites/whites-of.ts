@@ -1,7 +1,8 @@
 import type { Edge } from '../../../app/model/edge.ts';
-import type { Border, Slot } from '../../../app/model/reading.ts';
-import type { PixelSize } from '../../../app/model/reference.ts';
+import type { PixelSize } from '../../../app/model/pixel-size.ts';
+import type { Border } from '../../../app/model/reading.ts';
 import { shortSide } from '../../../app/model/short-side.ts';
+import type { Slot } from '../../../app/model/slot.ts';
 import type { White } from '../../../app/model/whites.ts';
 import { firstWashIsWet } from '../plan/first-wash-is-wet.ts';
 import { deepestPlaces } from './deepest-places.ts';

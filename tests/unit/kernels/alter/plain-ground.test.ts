@@ -1,4 +1,4 @@
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import type { Lab } from '../../../../app/model/lab.ts';
 import type { ReadingWishes } from '../../../../app/model/reading.ts';
 import { plainGround } from '../../../../workers/kernels/alter/plain-ground.ts';
@@ -10,8 +10,6 @@ import { seeded } from '../reading/seeded.ts';
 import { copyOf, oval, rasterOf, sameRaster } from './plain-raster.ts';
 
 // Whole readings on a busy machine.
-vi.setConfig({ testTimeout: 30_000 });
-
 const size = { width: 200, height: 150 };
 const noMask = new Uint8Array(size.width * size.height);
 

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import type { Alteration, Change } from '../../../../app/model/alteration.ts';
 import type { Lab } from '../../../../app/model/lab.ts';
 import { alterRaster } from '../../../../workers/kernels/alter/alter-raster.ts';
-import { lightnessPlane } from '../../../../workers/kernels/pixels/lightness.ts';
+import { lightnessPlane } from '../../../../workers/kernels/pixels/linear-raster.ts';
 import { drained } from '../reading/drained.ts';
 import { labOfLinear } from './linear-of-lab.ts';
 import { copyOf, oval, rasterOf, sameRaster } from './plain-raster.ts';

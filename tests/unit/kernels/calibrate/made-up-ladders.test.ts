@@ -10,9 +10,7 @@ import { madeLadder, normals, triedPaints } from './made-ladder.ts';
 // A white on white paper shows nothing, so the two whites stay out: fit-paint.test.ts holds their warning.
 const paints = paintBox.filter(({ ci }) => !isWhiteOrBlack(ci) || ci[0]?.startsWith('PBk'));
 
-it('ladders of loads 1..16, Lab noise 1.5, loads 15 % off: two-paint mixes within a mean of 4', {
-  timeout: 20_000,
-}, () => {
+it('ladders of loads 1..16, Lab noise 1.5, loads 15 % off: two-paint mixes within a mean of 4', {}, () => {
   const normal = normals(seeded(33));
   const options = { known: new Map(), tried: triedPaints, isWhite: false };
   const measured = paints.map((paint) => {

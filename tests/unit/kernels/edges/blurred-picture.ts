@@ -1,5 +1,5 @@
 // Made pictures with known edges: areas blurred by a Gaussian, with noise, sampled at pixel centres.
-import type { PixelSize } from '../../../../app/model/reference.ts';
+import type { PixelSize } from '../../../../app/model/pixel-size.ts';
 import { seeded } from '../reading/seeded.ts';
 
 /** Share of a unit normal distribution below z. Source: Abramowitz, Stegun, 1964, 7.1.26 (1.5e-7). */

@@ -1,4 +1,4 @@
-import type { PixelSize } from '../../../../app/model/reference.ts';
+import type { PixelSize } from '../../../../app/model/pixel-size.ts';
 import type { LinearRaster } from '../../../../workers/kernels/pixels/linear-raster.ts';
 
 /** A neutral raster, its planes one and the same, of those lightnesses (L*, CIE 15 the other way round). */

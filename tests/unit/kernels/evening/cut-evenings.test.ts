@@ -130,4 +130,4 @@ it('seven values in two passages, eight washes asked for: at most twelve paintin
   const hers = await buildWashPlan(reading, { ...wishes, edits: [back] }, noCheckpoint, memory);
   expect(hers.steps.some(({ kind }) => kind === 'splatter')).toBe(true);
   expect(hers.steps.filter(isPaintingStep)).toHaveLength(painting.length + 1);
-}, 20_000);
+});

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { roomWeather, type Weather } from '../../../../app/model/drying/weather.ts';
 import { hoursInWords } from '../../../../app/model/evening-words.ts';
 import type { Reading } from '../../../../app/model/reading.ts';
-import { roomWeather, type Weather } from '../../../../app/model/wash-plan.ts';
 import { fitEvening } from '../../../../workers/kernels/plan/evening/fit-evening.ts';
 import { fitsIn, longest } from '../../../../workers/kernels/plan/evening/given-up.ts';
 import seeds from '../../../fixtures/readings/seed-heads.json';
@@ -50,7 +50,7 @@ describe('an evening', () => {
       }),
       { numRuns: 8, seed: 5 },
     );
-  }, 30_000);
+  });
 
   it('gives up less water first, then the last touches, then wet paper, then washes, and nothing where there is no hurry', async () => {
     const [solve] = solvers;

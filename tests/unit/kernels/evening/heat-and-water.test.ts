@@ -1,7 +1,8 @@
 import { expect, it } from 'vitest';
 import { usualPaper } from '../../../../app/model/drying/paper-choice.ts';
+import { roomWeather } from '../../../../app/model/drying/weather.ts';
 import { reckonDrying } from '../../../../app/model/session/reckon-drying.ts';
-import { roomWeather, type Step, type WashPlan } from '../../../../app/model/wash-plan.ts';
+import type { Step, WashPlan } from '../../../../app/model/wash-plan.ts';
 import { noCheckpoint } from '../../../../workers/kernels/palette/checkpoint.ts';
 import { buildWashPlan } from '../../../../workers/kernels/plan/build-wash-plan.ts';
 import { createPlanMemory } from '../../../../workers/kernels/plan/plan-memory.ts';

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import type { PlanWishes } from '../../../../app/model/wash-plan.ts';
+import type { PlanWishes } from '../../../../app/model/plan-wishes.ts';
 import { LastAnswers } from '../../../../workers/kernels/last-answers.ts';
 import { buildWashPlan } from '../../../../workers/kernels/plan/build-wash-plan.ts';
 import { createPlanMemory } from '../../../../workers/kernels/plan/plan-memory.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { PaperChoice } from '../../../../app/model/drying/paper-choice.ts';
+import type { PlanWishes } from '../../../../app/model/plan-wishes.ts';
 import type { Reading } from '../../../../app/model/reading.ts';
-import type { PlanWishes } from '../../../../app/model/wash-plan.ts';
 import { washesBorne } from '../../../../app/model/washes-borne.ts';
 import { proposeWashes } from '../../../../workers/kernels/plan/evening/propose-washes.ts';
 import { washesReach } from '../../../../workers/kernels/plan/evening/washes-reach.ts';

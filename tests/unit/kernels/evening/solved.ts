@@ -1,5 +1,6 @@
+import type { Weather } from '../../../../app/model/drying/weather.ts';
+import type { PlanWishes } from '../../../../app/model/plan-wishes.ts';
 import type { Reading } from '../../../../app/model/reading.ts';
-import type { PlanWishes, Weather } from '../../../../app/model/wash-plan.ts';
 import { noCheckpoint } from '../../../../workers/kernels/palette/checkpoint.ts';
 import { searchPalette } from '../../../../workers/kernels/palette/search-palette.ts';
 import {

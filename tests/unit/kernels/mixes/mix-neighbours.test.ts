@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Lab } from '../../../../app/model/lab.ts';
 import type { MixNeighbour, NeighbourWay } from '../../../../app/model/mix-neighbour.ts';
 import type { Paint } from '../../../../app/model/paint.ts';
-import type { Part } from '../../../../app/model/wash-plan.ts';
+import type { Part } from '../../../../app/model/part.ts';
 import { colourOfWashes } from '../../../../workers/kernels/optics/colour-of-washes.ts';
 import { mixNeighbours } from '../../../../workers/kernels/optics/mix-neighbours.ts';
 import { nearbyParts } from '../../../../workers/kernels/optics/nearby-parts.ts';

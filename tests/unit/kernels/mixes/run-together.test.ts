@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest';
 import type { Paint } from '../../../../app/model/paint.ts';
-import type { Mix, Part } from '../../../../app/model/wash-plan.ts';
+import type { Part } from '../../../../app/model/part.ts';
+import type { Mix } from '../../../../app/model/wash-plan.ts';
 import { colourOfWashes } from '../../../../workers/kernels/optics/colour-of-washes.ts';
 import { paintBox } from '../../../../workers/kernels/optics/paint-box.ts';
 import { mixNotes } from '../../../../workers/kernels/plan/mix-notes.ts';

@@ -142,4 +142,4 @@ it('plans in her own hues: each family comes out in the hue of its paint', async
     if (slot.family === 1) expect(b).toBeGreaterThan(5);
     else expect(b).toBeLessThan(-10);
   }
-}, 20_000);
+});

@@ -31,4 +31,4 @@ it('shares puddles among six families by least loss', async () => {
   const many = planQuality(one.slots, one.steps.at(-1)?.after ?? []);
   expect(many.colour).toBeLessThanOrEqual(few.colour + 0.3);
   expect(few.lightness).toBeLessThanOrEqual(1.5);
-}, 60_000);
+});

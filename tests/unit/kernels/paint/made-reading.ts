@@ -1,5 +1,6 @@
 import type { Lab } from '../../../../app/model/lab.ts';
-import type { Border, RangeMode, Reading, Slot } from '../../../../app/model/reading.ts';
+import type { Border, RangeMode, Reading } from '../../../../app/model/reading.ts';
+import type { Slot } from '../../../../app/model/slot.ts';
 import { reservesOf, retargeted, toneRange } from '../../../../app/model/tone-range.ts';
 import { defaultPaperLab } from '../../../../workers/kernels/optics/default-paper.ts';
 import { darkestOf, usualPaints } from '../../../../workers/kernels/palette/darkest-of.ts';

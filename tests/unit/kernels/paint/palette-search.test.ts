@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Lab } from '../../../../app/model/lab.ts';
 import type { Paint } from '../../../../app/model/paint.ts';
 import { isWhiteOrBlack } from '../../../../app/model/paint.ts';
-import type { Slot } from '../../../../app/model/reading.ts';
+import type { Slot } from '../../../../app/model/slot.ts';
 import { colourOfWashes } from '../../../../workers/kernels/optics/colour-of-washes.ts';
 import { paintBox } from '../../../../workers/kernels/optics/paint-box.ts';
 import { noCheckpoint } from '../../../../workers/kernels/palette/checkpoint.ts';
@@ -161,7 +161,6 @@ describe('palette search', () => {
         for (const paint of exclude) expect(idsOf(found.paints)).not.toContain(paint.id);
       }
     },
-    60_000,
   );
 
   it('of near ties takes the paints with less against them', async () => {
@@ -203,7 +202,7 @@ describe('palette search', () => {
     expect(idsOf(chosen.paints).sort()).toEqual(['pb29-ultramarine-blue', 'py74-arylide-yellow']);
     const larger = await search({ paletteSize: 6 });
     expect(larger.cost).toBeLessThanOrEqual(free.cost + 1e-9);
-  }, 60_000);
+  });
 
   it('says by how much one yellow misses the darks', async () => {
     const wishes = { chosen: ['py74-arylide-yellow'] };

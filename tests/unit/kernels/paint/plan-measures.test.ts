@@ -38,10 +38,10 @@ test('painted by an unsteady hand, over all pictures', async () => {
   const gaps = plans.flatMap((plan) => gapsOf(plan, { ...unsteady, spread: 'up or down' }));
   expect(quantile(gaps, 0.5)).toBeLessThanOrEqual(2.5);
   expect(quantile(gaps, 0.95)).toBeLessThanOrEqual(4);
-}, 60_000);
+});
 
 describe.each(Object.entries(builtPlans))('the plan of %s', (_, built) => {
-  beforeAll(built, 60_000); // also where the other half of the machine is busy
+  beforeAll(built);
 
   test('come out as told when laid again from parts and loads alone', async () => {
     const plan = await built();
@@ -132,4 +132,4 @@ describe.each(Object.entries(builtPlans))('the plan of %s', (_, built) => {
 
 test('warnings stay away from a landscape and the whole box', async () => {
   expect((await builtPlans.landscape?.())?.warnings).toEqual([]);
-}, 60_000);
+});

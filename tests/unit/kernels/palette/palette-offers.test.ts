@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { PaletteOffer, PaletteOffers } from '../../../../app/model/palette-offer.ts';
-import type { PlanWishes } from '../../../../app/model/wash-plan.ts';
+import type { PlanWishes } from '../../../../app/model/plan-wishes.ts';
 import { paintBox } from '../../../../workers/kernels/optics/paint-box.ts';
 import { isDifferent } from '../../../../workers/kernels/palette/is-different.ts';
 import { paletteOffers } from '../../../../workers/kernels/palette/palette-offers.ts';
@@ -41,7 +41,7 @@ const paintsOf = (offer: PaletteOffer) =>
     return paint;
   });
 
-describe('palettes to choose from', { timeout: 30_000 }, () => {
+describe('palettes to choose from', () => {
   test('the first is that of the plan; the others are different, near, and what they are said to be', async () => {
     const { current, others } = await offersFor({ box });
     const plan = await buildWashPlan(reading, { box }, noPause);

@@ -1,11 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import { decidedEdges } from '../../../../app/model/decided-edges.ts';
+import { roomWeather } from '../../../../app/model/drying/weather.ts';
 import type { Edge } from '../../../../app/model/edge.ts';
 import { emptyBox } from '../../../../app/model/own-box.ts';
 import type { Decision, Painting } from '../../../../app/model/painting.ts';
-import type { Border, Slot } from '../../../../app/model/reading.ts';
+import type { Border } from '../../../../app/model/reading.ts';
 import { sheetOf } from '../../../../app/model/sheet.ts';
-import { roomWeather } from '../../../../app/model/wash-plan.ts';
+import type { Slot } from '../../../../app/model/slot.ts';
 import { planKeyOf, readingKeyOf } from '../../../../app/state/keys.ts';
 import { mergedWhere } from '../../../../workers/kernels/plan/lose-where.ts';
 import { outerBorders, softShare } from '../../../../workers/kernels/plan/outer-borders.ts';

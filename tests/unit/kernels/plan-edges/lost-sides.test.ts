@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import type { EdgeWish } from '../../../../app/model/edge-wishes.ts';
-import type { Border, Slot } from '../../../../app/model/reading.ts';
+import type { Border } from '../../../../app/model/reading.ts';
+import type { Slot } from '../../../../app/model/slot.ts';
 import { lostSidesTogether } from '../../../../workers/kernels/plan/lost-sides.ts';
 import { keptReading } from '../../model/edges/kept-reading.ts';
 import { uprightEdge } from '../../model/edges/made-edge.ts';

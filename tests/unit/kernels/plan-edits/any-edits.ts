@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import type { PlanEdit } from '../../../../app/model/plan-edit.ts';
+import type { Technique } from '../../../../app/model/technique.ts';
 import { techniqueChoices } from '../../../../app/model/technique-choices.ts';
-import type { Technique } from '../../../../app/model/wash-plan.ts';
 import type { PlanFacts } from '../../../../workers/kernels/plan/plan-facts.ts';
 import { editedPlan } from './edited-plan.ts';
 

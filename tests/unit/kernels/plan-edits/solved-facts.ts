@@ -1,8 +1,8 @@
 import { usualPaper } from '../../../../app/model/drying/paper-choice.ts';
+import { roomWeather } from '../../../../app/model/drying/weather.ts';
 import type { Paint } from '../../../../app/model/paint.ts';
 import type { Reading } from '../../../../app/model/reading.ts';
 import { reservesOf } from '../../../../app/model/tone-range.ts';
-import { roomWeather } from '../../../../app/model/wash-plan.ts';
 import { paintBox } from '../../../../workers/kernels/optics/paint-box.ts';
 import { paintTogether } from '../../../../workers/kernels/plan/paint-together.ts';
 import type { PlanFacts } from '../../../../workers/kernels/plan/plan-facts.ts';

@@ -1,13 +1,11 @@
-import { expect, test, vi } from 'vitest';
-import { roomWeather } from '../../../../app/model/wash-plan.ts';
+import { expect, test } from 'vitest';
+import { roomWeather } from '../../../../app/model/drying/weather.ts';
 import { noCheckpoint } from '../../../../workers/kernels/palette/checkpoint.ts';
 import { buildWashPlan } from '../../../../workers/kernels/plan/build-wash-plan.ts';
 import { paperFixing } from '../../../../workers/kernels/plan/paper-fixing.ts';
 import { madeReading, tableOf } from '../paint/made-reading.ts';
 
 // Plans are made here: on a busy machine some seconds each.
-vi.setConfig({ testTimeout: 30_000 });
-
 const cotton = (gsm: number) => ({ gsm, fibre: 'cotton' }) as const;
 
 // 190 g/m2 must be stretched for wet-in-wet, 300 is taped, 640 lies as it is: common practice, no source.

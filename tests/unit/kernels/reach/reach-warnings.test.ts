@@ -1,10 +1,11 @@
 import fc from 'fast-check';
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { bandWord } from '../../../../app/model/band-words.ts';
+import { roomWeather, type Weather } from '../../../../app/model/drying/weather.ts';
 import type { Lab } from '../../../../app/model/lab.ts';
-import type { Reading, Slot } from '../../../../app/model/reading.ts';
+import type { Reading } from '../../../../app/model/reading.ts';
+import type { Slot } from '../../../../app/model/slot.ts';
 import type { Step } from '../../../../app/model/wash-plan.ts';
-import { roomWeather, type Weather } from '../../../../app/model/wash-plan.ts';
 import type { White, WhiteWay } from '../../../../app/model/whites.ts';
 import { noCheckpoint } from '../../../../workers/kernels/palette/checkpoint.ts';
 import { buildWashPlan } from '../../../../workers/kernels/plan/build-wash-plan.ts';
@@ -15,8 +16,6 @@ import { whitesWarning } from '../../../../workers/kernels/plan/reach/whites-war
 import { madeReading, tableOf } from '../paint/made-reading.ts';
 
 // Plans are made here: on a busy machine some seconds each.
-vi.setConfig({ testTimeout: 30_000 });
-
 const chosen = ['py74-arylide-yellow', 'pb29-ultramarine-blue', 'pbr7-burnt-sienna'];
 const hills = tableOf(
   [97, 74, 52, 28],

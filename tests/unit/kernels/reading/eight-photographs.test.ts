@@ -1,7 +1,7 @@
 import { ckmeans } from 'simple-statistics';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { lightnessPlane } from '../../../../workers/kernels/pixels/lightness.ts';
 import type { LinearRaster } from '../../../../workers/kernels/pixels/linear-raster.ts';
+import { lightnessPlane } from '../../../../workers/kernels/pixels/linear-raster.ts';
 import { simplify } from '../../../../workers/kernels/pixels/simplify.ts';
 import { bandMapOf, bandOfBins } from '../../../../workers/kernels/values/band-map.ts';
 import { binOf, lightnessHistogram } from '../../../../workers/kernels/values/histogram.ts';
@@ -64,7 +64,7 @@ describe.each(eightPhotographs)('%s', (path) => {
   beforeAll(async () => {
     raster = (await opened(path, longSidePx)).raster;
     lightness = simplified(raster);
-  }, 60_000);
+  });
 
   test('limits for 2 to 7 bands are the exact optimum', () => {
     // Every 97th pixel, else the peer takes minutes; both sides get these.

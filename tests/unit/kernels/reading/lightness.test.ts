@@ -1,7 +1,7 @@
 import { converter } from 'culori';
 import { expect, test } from 'vitest';
 import { labInPlace } from '../../../../workers/kernels/pixels/lab-planes.ts';
-import { lightnessPlane } from '../../../../workers/kernels/pixels/lightness.ts';
+import { lightnessPlane } from '../../../../workers/kernels/pixels/linear-raster.ts';
 import { greyOf, referenceRgba } from '../../../../workers/kernels/pixels/raster-pictures.ts';
 import { painted } from './rasters.ts';
 import { seeded } from './seeded.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import { smallestShapeMm } from '../../../../app/model/limits.ts';
 import { coveredBy, type MassWash, massSizes } from '../../../../app/model/masses.ts';
-import type { Slot } from '../../../../app/model/reading.ts';
-import { smallestShapeMm } from '../../../../app/model/reading.ts';
+import type { Slot } from '../../../../app/model/slot.ts';
 import { labelShapes } from '../../../../workers/kernels/shapes/label-shapes.ts';
 import { countMasses, washMasses } from '../../../../workers/kernels/shapes/masses-of.ts';
 import { drained } from './drained.ts';
@@ -117,5 +117,5 @@ describe.each(photographs)('%s', (path) => {
     const { firstWash = 0, second = 0 } = reading.masses ?? {};
     // Big before small: the first wash has fewer shapes than the one over it.
     expect(firstWash).toBeLessThan(second);
-  }, 60_000);
+  });
 });

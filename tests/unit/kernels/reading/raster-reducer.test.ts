@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { lightnessPlane } from '../../../../workers/kernels/pixels/lightness.ts';
+import { lightnessPlane } from '../../../../workers/kernels/pixels/linear-raster.ts';
 import { RasterReducer, reducePicture } from '../../../../workers/kernels/pixels/raster-reducer.ts';
 import { rasterSize } from '../../../../workers/kernels/pixels/raster-size.ts';
 import { linearOfCode } from '../../../../workers/kernels/pixels/srgb.ts';

@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { sides, sideTowards } from '../../../../app/model/side.ts';
+import { readPicture } from '../../../../workers/kernels/read-picture.ts';
 import { type SlotLie, slotSlopes } from '../../../../workers/kernels/shapes/slot-slopes.ts';
+import { painted } from './rasters.ts';
 import { seeded } from './seeded.ts';
 
 const size = { width: 120, height: 80 };
@@ -90,5 +92,53 @@ describe('the slope of a slot', () => {
     );
     expect(line?.slope).toBeUndefined();
     expect(line?.centre[0]).toBeCloseTo(5.5 / size.width, 9);
+  });
+});
+
+describe('others get their turn', () => {
+  /** Rows looked at between two turns. */
+  function rowsPerTurn(height: number): number[] {
+    const turns = [0];
+    let row = -1;
+    const bins = new Proxy(new Uint8Array(3 * height).fill(100), {
+      get(map, place) {
+        const seen = Math.floor(Number(place) / 3);
+        if (seen > row) {
+          row = seen;
+          turns.push((turns.pop() ?? 0) + 1);
+        }
+        return Reflect.get(map, place);
+      },
+    });
+    const pieces = slotSlopes(new Uint8Array(3 * height), bins, { width: 3, height }, 1);
+    while (!pieces.next().done) turns.push(0);
+    return turns;
+  }
+
+  test.each([1, 255, 256, 257, 600, 1600])('after 256 rows at the most, of %i', (height) => {
+    const turns = rowsPerTurn(height);
+    expect(Math.max(...turns)).toBeLessThanOrEqual(256);
+    expect(turns.reduce((sum, rows) => sum + rows, 0)).toBe(height);
+  });
+
+  test('a reading is called off in the midst of it', async () => {
+    const { raster, clipped } = painted(20, 600, (x) => (x < 10 ? [40, 40, 40] : [200, 190, 180]));
+    const parts: number[] = [];
+    const reading = readPicture(
+      {
+        raster,
+        clipped,
+        sheet: { widthMm: 200, heightMm: 600 },
+        wishes: {},
+        darkest: 12,
+        paper: 95.5,
+      },
+      async (part) => {
+        if (part > 0.85 && part < 0.86) parts.push(part);
+        if (parts.length === 2) throw new DOMException('called off', 'AbortError');
+      },
+    );
+    await expect(reading).rejects.toMatchObject({ name: 'AbortError' });
+    expect(parts).toHaveLength(2); // after 256 and 512 of its 600 rows
   });
 });

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import type { Border, Slot } from '../../../../app/model/reading.ts';
+import type { Border } from '../../../../app/model/reading.ts';
+import type { Slot } from '../../../../app/model/slot.ts';
 import { toneRange } from '../../../../app/model/tone-range.ts';
 import { chooseRange } from '../../../../workers/kernels/values/choose-range.ts';
 import { flatnessWarnings } from '../../../../workers/kernels/values/flatness.ts';

@@ -1,4 +1,4 @@
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import type { Lab } from '../../../../app/model/lab.ts';
 import { findSubject } from '../../../../workers/kernels/subject/find-subject.ts';
 import { drained } from '../reading/drained.ts';
@@ -11,8 +11,6 @@ import {
   plain,
   planesOf,
 } from './made-subject.ts';
-
-vi.setConfig({ testTimeout: 60_000 });
 
 const size = { width: 320, height: 235 };
 

@@ -1,4 +1,5 @@
-import type { PlanWishes, WashPlan } from '../../../../app/model/wash-plan.ts';
+import type { PlanWishes } from '../../../../app/model/plan-wishes.ts';
+import type { WashPlan } from '../../../../app/model/wash-plan.ts';
 import { noCheckpoint } from '../../../../workers/kernels/palette/checkpoint.ts';
 import { buildWashPlan } from '../../../../workers/kernels/plan/build-wash-plan.ts';
 import { type MadeBorder, type MadeSlot, madeReading } from '../paint/made-reading.ts';

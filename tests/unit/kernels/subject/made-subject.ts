@@ -1,7 +1,7 @@
 import { labToRgb } from '../../../../app/drawing/lab-to-rgb.ts';
 import type { Lab, Point } from '../../../../app/model/lab.ts';
 import type { SubjectStroke } from '../../../../app/model/subject.ts';
-import { lightnessPlane } from '../../../../workers/kernels/pixels/lightness.ts';
+import { lightnessPlane } from '../../../../workers/kernels/pixels/linear-raster.ts';
 import { simplify } from '../../../../workers/kernels/pixels/simplify.ts';
 import { subjectPlanes } from '../../../../workers/kernels/subject/subject-planes.ts';
 import { drained } from '../reading/drained.ts';

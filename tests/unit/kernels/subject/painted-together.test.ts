@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { passagesChoices, type WashPlan } from '../../../../app/model/wash-plan.ts';
+import { passagesChoices } from '../../../../app/model/passages-choice.ts';
+import type { WashPlan } from '../../../../app/model/wash-plan.ts';
 import type { White } from '../../../../app/model/whites.ts';
 import { noCheckpoint } from '../../../../workers/kernels/palette/checkpoint.ts';
 import { buildWashPlan } from '../../../../workers/kernels/plan/build-wash-plan.ts';

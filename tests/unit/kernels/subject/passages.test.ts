@@ -99,7 +99,7 @@ test('the plan of a photograph in passages obeys the rules', async () => {
   expect(brokenRules(plan, { washes: 3, puddlesPerWash: 3 })).toEqual([]);
   const keys = plan.steps.filter(({ kind }) => kind === 'wash').map(({ key }) => key);
   expect(new Set(keys.map((key) => key.split('/')[1]))).toEqual(new Set(['ground', 'subject']));
-}, 60_000);
+});
 
 test('the picture is read as before where she circled nothing of it', async () => {
   const off: SubjectStroke = {
@@ -112,7 +112,7 @@ test('the picture is read as before where she circled nothing of it', async () =
     ],
   };
   expect(await readFor(picture(), { subject: [off] })).toEqual(await whole);
-}, 60_000);
+});
 
 test.each([
   [[{ ...box(6), mode: 'add' as const }]],

@@ -1,8 +1,11 @@
 import type { PaperChoice } from '../../../../app/model/drying/paper-choice.ts';
+import { roomWeather } from '../../../../app/model/drying/weather.ts';
 import type { Edge } from '../../../../app/model/edge.ts';
-import type { Border, Slot } from '../../../../app/model/reading.ts';
+import type { Border } from '../../../../app/model/reading.ts';
+import type { Slot } from '../../../../app/model/slot.ts';
+import type { Technique } from '../../../../app/model/technique.ts';
 import type { Touch } from '../../../../app/model/touch.ts';
-import { type Mix, roomWeather, type Technique } from '../../../../app/model/wash-plan.ts';
+import type { Mix } from '../../../../app/model/wash-plan.ts';
 import { paintBox } from '../../../../workers/kernels/optics/paint-box.ts';
 import type { PlanFacts } from '../../../../workers/kernels/plan/plan-facts.ts';
 import type { StepDraft } from '../../../../workers/kernels/plan/step-draft.ts';

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { sides } from '../../../../app/model/side.ts';
-import type { Step, Technique } from '../../../../app/model/wash-plan.ts';
+import type { Technique } from '../../../../app/model/technique.ts';
+import type { Step } from '../../../../app/model/wash-plan.ts';
 import { touchesInOrder } from '../../../../workers/kernels/plan/touches/touches-in-order.ts';
 import { border, type MadeSlot, madeFacts, sheet, stepOf } from './made-work.ts';
 

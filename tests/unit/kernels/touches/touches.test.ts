@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { SlotSlope } from '../../../../app/model/reading.ts';
+import type { SlotSlope } from '../../../../app/model/slot.ts';
 import { uprightEdge } from '../../model/edges/made-edge.ts';
 import { border, type MadeSlot, madeFacts, stepOf, techniquesOf, touchOf } from './made-work.ts';
 

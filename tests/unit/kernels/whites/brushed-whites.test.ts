@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import type { ReadingWishes } from '../../../../app/model/reading.ts';
 import type { SubjectStroke } from '../../../../app/model/subject.ts';
 import type { WhiteStroke } from '../../../../app/model/whites.ts';
@@ -9,8 +9,6 @@ import { brokenRules } from '../../../../workers/kernels/plan/check-rules.ts';
 import { painted, readFor } from '../reading/rasters.ts';
 import { seeded } from '../reading/seeded.ts';
 import { sound } from '../reading/sound-reading.ts';
-
-vi.setConfig({ testTimeout: 60_000 });
 
 const width = 120;
 const height = 90;

@@ -1,4 +1,4 @@
-import type { PixelSize } from '../../../../app/model/reference.ts';
+import type { PixelSize } from '../../../../app/model/pixel-size.ts';
 
 /** One area found the slow and obvious way. */
 export interface SlowWhite {

@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
 import type { Edge } from '../../../../app/model/edge.ts';
-import type { Border, Slot } from '../../../../app/model/reading.ts';
+import type { Border } from '../../../../app/model/reading.ts';
 import { shortSide } from '../../../../app/model/short-side.ts';
+import type { Slot } from '../../../../app/model/slot.ts';
 import { whitesOf } from '../../../../workers/kernels/whites/whites-of.ts';
 import { seeded } from '../reading/seeded.ts';
 import { slowWhites } from './slow-whites.ts';

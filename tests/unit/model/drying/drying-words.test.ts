@@ -9,7 +9,7 @@ import { boneDrySign, leaveIt } from '../../../../app/model/drying/bone-dry-sign
 import { keptAirOf } from '../../../../app/model/drying/kept-air.ts';
 import { paceInWords } from '../../../../app/model/drying/pace-in-words.ts';
 import { waterKindOf } from '../../../../app/model/drying/water-of.ts';
-import { roomWeather } from '../../../../app/model/wash-plan.ts';
+import { roomWeather } from '../../../../app/model/drying/weather.ts';
 
 test('her pace in a sentence', () => {
   const pace = (factor: number, taps: number) => ({ factor, taps, scatter: 0.2 });

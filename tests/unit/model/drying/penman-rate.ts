@@ -1,5 +1,5 @@
 import { vapourPressure } from '../../../../app/model/drying/vapour-pressure.ts';
-import type { Weather } from '../../../../app/model/wash-plan.ts';
+import type { Weather } from '../../../../app/model/drying/weather.ts';
 
 /**
  * The same rate without halving: Penman's closed form, grams per square metre and hour, open water.

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { estimateDrying } from '../../../../app/model/drying/estimate-drying.ts';
+import type { Weather } from '../../../../app/model/drying/weather.ts';
 import type { Range } from '../../../../app/model/lab.ts';
-import type { Weather } from '../../../../app/model/wash-plan.ts';
 
 // Painters' own reports in teaching articles and forums, gathered by the project; loads are inferred.
 const room: Weather = { celsius: 20, humidity: 50, airSpeed: 0.15 };

@@ -3,7 +3,7 @@ import { estimateDrying } from '../../../../app/model/drying/estimate-drying.ts'
 import { type Lesson, paceOf } from '../../../../app/model/drying/learn-pace.ts';
 import { modelRange } from '../../../../app/model/drying/model-range.ts';
 import { middleOf, taughtRange } from '../../../../app/model/drying/taught-range.ts';
-import type { Weather } from '../../../../app/model/wash-plan.ts';
+import type { Weather } from '../../../../app/model/drying/weather.ts';
 
 /** Evenings that differ, so that what is learned is her pace and not one evening. */
 const evenings: readonly Weather[] = [

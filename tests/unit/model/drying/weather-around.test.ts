@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { evaporationOf } from '../../../../app/model/drying/evaporation.ts';
 import { modelRange } from '../../../../app/model/drying/model-range.ts';
-import type { Weather } from '../../../../app/model/wash-plan.ts';
+import type { Weather } from '../../../../app/model/drying/weather.ts';
 
 const room: Weather = { celsius: 20, humidity: 50, airSpeed: 0.15 };
 const rate = (weather: Weather): number => evaporationOf(weather).gramsPerSquareMetreHour;

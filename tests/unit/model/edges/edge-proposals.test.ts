@@ -5,7 +5,8 @@ import { edgeProposals, proposalLimits } from '../../../../app/model/edge-propos
 import { edgeWishes } from '../../../../app/model/edge-wishes.ts';
 import type { Point } from '../../../../app/model/lab.ts';
 import { nearestOnEdge } from '../../../../app/model/nearest-edge.ts';
-import type { Slot, Warning } from '../../../../app/model/reading.ts';
+import type { Warning } from '../../../../app/model/reading.ts';
+import type { Slot } from '../../../../app/model/slot.ts';
 import { keptReading } from './kept-reading.ts';
 import { madeEdge, uprightEdge } from './made-edge.ts';
 

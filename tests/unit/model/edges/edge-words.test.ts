@@ -7,7 +7,7 @@ import {
   wishCaution,
 } from '../../../../app/model/edge-words.ts';
 import { placeInWords } from '../../../../app/model/place-in-words.ts';
-import type { Slot } from '../../../../app/model/reading.ts';
+import type { Slot } from '../../../../app/model/slot.ts';
 import { keptReading } from './kept-reading.ts';
 import { uprightEdge } from './made-edge.ts';
 

@@ -1,5 +1,6 @@
 import type { Edge } from '../../../../app/model/edge.ts';
-import type { Reading, Slot } from '../../../../app/model/reading.ts';
+import type { Reading } from '../../../../app/model/reading.ts';
+import type { Slot } from '../../../../app/model/slot.ts';
 import { tracedEdges } from './traced-edges.ts';
 
 /** 400 x 300 mm at 2 px a mm. */

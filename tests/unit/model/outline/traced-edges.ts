@@ -1,5 +1,5 @@
 import type { Edge } from '../../../../app/model/edge.ts';
-import type { PixelSize } from '../../../../app/model/reference.ts';
+import type { PixelSize } from '../../../../app/model/pixel-size.ts';
 import { contourLine } from '../../../../workers/kernels/edges/contour-line.ts';
 import { traceContours } from '../../../../workers/kernels/edges/trace-contours.ts';
 import { madeEdge } from '../edges/made-edge.ts';

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import type { Slot } from '../../../../app/model/reading.ts';
+import type { Slot } from '../../../../app/model/slot.ts';
 import { canBeSplit, nextWash } from '../../../../app/model/wash-goes.ts';
 import type { Step } from '../../../../app/model/wash-plan.ts';
 

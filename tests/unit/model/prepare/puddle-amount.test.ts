@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { layOut } from '../../../../app/model/lay-out.ts';
 import { puddleAmount } from '../../../../app/model/puddle-amount.ts';
 import { amountInWords } from '../../../../app/model/puddle-amount-words.ts';
-import type { Slot } from '../../../../app/model/reading.ts';
+import type { Slot } from '../../../../app/model/slot.ts';
 import type { Mix, Step, WashPlan } from '../../../../app/model/wash-plan.ts';
 import { planSample } from '../../storage/kept-samples.ts';
 

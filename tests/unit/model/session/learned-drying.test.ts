@@ -1,11 +1,11 @@
 import { expect, test } from 'vitest';
 import type { Lesson } from '../../../../app/model/drying/learn-pace.ts';
 import { usualPaper } from '../../../../app/model/drying/paper-choice.ts';
+import { roomWeather } from '../../../../app/model/drying/weather.ts';
 import { foldSession } from '../../../../app/model/session/fold-session.ts';
 import { reckonDrying } from '../../../../app/model/session/reckon-drying.ts';
 import { freshState } from '../../../../app/model/session/session-state.ts';
 import { easelTime } from '../../../../app/model/session/time-left.ts';
-import { roomWeather } from '../../../../app/model/wash-plan.ts';
 import { device, minute } from './session-log.ts';
 import { washSteps } from './wash-steps.ts';
 

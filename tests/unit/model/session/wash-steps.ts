@@ -1,5 +1,5 @@
 import type { TimedStep } from '../../../../app/model/session/drying-clock.ts';
-import type { Technique } from '../../../../app/model/wash-plan.ts';
+import type { Technique } from '../../../../app/model/technique.ts';
 
 const step = (
   key: string,

@@ -1,4 +1,4 @@
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { darkPaint } from '../../../../app/model/dark-paint.ts';
 import { emptyBox } from '../../../../app/model/own-box.ts';
 import type { Decision } from '../../../../app/model/painting.ts';
@@ -15,8 +15,6 @@ import { painted, readFor } from '../../kernels/reading/rasters.ts';
 import { paintingSample } from '../../storage/kept-samples.ts';
 
 // Plans are made here: on a busy machine some seconds each.
-vi.setConfig({ testTimeout: 30_000 });
-
 const photo = { width: 4000, height: 3000 };
 const stroke = { stroke: [[0.1, 0.1]] as const, brush: 0.1 };
 const decisions: readonly Decision[] = [

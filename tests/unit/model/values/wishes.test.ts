@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import { emptyBox } from '../../../../app/model/own-box.ts';
 import type { Decision } from '../../../../app/model/painting.ts';
+import type { PassagesChoice } from '../../../../app/model/passages-choice.ts';
 import { sheetOf } from '../../../../app/model/sheet.ts';
-import type { PassagesChoice } from '../../../../app/model/wash-plan.ts';
 import { planWishes, readingWishes } from '../../../../app/model/wishes.ts';
 
 const reference = {

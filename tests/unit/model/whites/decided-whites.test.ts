@@ -118,4 +118,4 @@ test('found again in a new reading, on a smaller sheet and in a tighter cut', as
   );
   expect(found).toHaveLength(1);
   expect(found?.[0]?.at[0]).toBeCloseTo((130 - 60) / 120, 1);
-}, 60_000);
+});

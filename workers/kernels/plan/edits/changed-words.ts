@@ -1,5 +1,5 @@
 import { bandWord } from '../../../../app/model/band-words.ts';
-import type { Technique } from '../../../../app/model/wash-plan.ts';
+import type { Technique } from '../../../../app/model/technique.ts';
 import { familyName, type PlanFacts } from '../plan-facts.ts';
 import type { WashWork } from '../plan-work.ts';
 import type { StepDraft } from '../step-draft.ts';

@@ -1,6 +1,7 @@
 import { consistencyOf } from '../../../../app/model/consistency.ts';
+import type { Part } from '../../../../app/model/part.ts';
 import type { PlanEdit } from '../../../../app/model/plan-edit.ts';
-import type { Mix, Part } from '../../../../app/model/wash-plan.ts';
+import type { Mix } from '../../../../app/model/wash-plan.ts';
 import { type PlanFacts, rowsOf } from '../plan-facts.ts';
 
 type Mixed = Extract<PlanEdit, { kind: 'mix' }>;

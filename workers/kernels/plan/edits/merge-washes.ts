@@ -1,4 +1,4 @@
-import type { SolvedWash } from '../lay-wash.ts';
+import type { SolvedWash } from '../plan-facts.ts';
 import type { WashWork } from '../plan-work.ts';
 
 const together = (one: readonly number[], other: readonly number[]): number[] =>

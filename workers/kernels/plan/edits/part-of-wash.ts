@@ -1,5 +1,5 @@
-import type { Slot } from '../../../../app/model/reading.ts';
-import type { SolvedWash } from '../lay-wash.ts';
+import type { Slot } from '../../../../app/model/slot.ts';
+import type { SolvedWash } from '../plan-facts.ts';
 
 /** The rows of a wash that put paint on some of these slots. */
 const rowsOn = ({ mixes }: SolvedWash, slots: readonly Slot[], indices: readonly number[]) =>

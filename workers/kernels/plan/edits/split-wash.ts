@@ -1,4 +1,4 @@
-import type { Slot } from '../../../../app/model/reading.ts';
+import type { Slot } from '../../../../app/model/slot.ts';
 import type { WashWork } from '../plan-work.ts';
 import { partOfWash } from './part-of-wash.ts';
 

@@ -1,5 +1,5 @@
+import type { Technique } from '../../../../app/model/technique.ts';
 import { techniqueChoices } from '../../../../app/model/technique-choices.ts';
-import type { Technique } from '../../../../app/model/wash-plan.ts';
 import type { PlanWork } from '../plan-work.ts';
 
 const prompts: Partial<Record<Technique, string>> = {

@@ -1,4 +1,5 @@
-import type { EveningFit, PlanWishes } from '../../../../app/model/wash-plan.ts';
+import type { PlanWishes } from '../../../../app/model/plan-wishes.ts';
+import type { EveningFit } from '../../../../app/model/wash-plan.ts';
 import type { SolvedPalette } from '../solve-palette.ts';
 import { wholeNumber } from '../whole-number.ts';
 import { dryerInWords } from './dryer-in-words.ts';

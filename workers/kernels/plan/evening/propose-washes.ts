@@ -1,7 +1,7 @@
 import { usualPaper } from '../../../../app/model/drying/paper-choice.ts';
 import { mostPaintingSteps } from '../../../../app/model/evening-steps.ts';
-import type { Slot } from '../../../../app/model/reading.ts';
-import type { PlanWishes } from '../../../../app/model/wash-plan.ts';
+import type { PlanWishes } from '../../../../app/model/plan-wishes.ts';
+import type { Slot } from '../../../../app/model/slot.ts';
 import { washesBorne } from '../../../../app/model/washes-borne.ts';
 import { paintedBands } from '../wash-bands.ts';
 import { wholeNumber } from '../whole-number.ts';

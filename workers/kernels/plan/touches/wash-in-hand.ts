@@ -1,4 +1,4 @@
-import type { Slot } from '../../../../app/model/reading.ts';
+import type { Slot } from '../../../../app/model/slot.ts';
 import type { Mix } from '../../../../app/model/wash-plan.ts';
 import { type PlanFacts, rowsOf } from '../plan-facts.ts';
 import type { StepDraft } from '../step-draft.ts';

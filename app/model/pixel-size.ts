@@ -1,0 +1,4 @@
+export interface PixelSize {
+  readonly width: number;
+  readonly height: number;
+}

@@ -1,0 +1,139 @@
+// The reading as the worker runs it, from a photograph's bytes on. Left out is what the browser does: to
+// decode the file, to draw it on canvases, to write the pictures that are kept.
+import { edgeLimits } from '../../app/model/edge.ts';
+import type { PixelSize } from '../../app/model/pixel-size.ts';
+import type { Border, ReadingWishes } from '../../app/model/reading.ts';
+import type { Slot } from '../../app/model/slot.ts';
+import { smallestSizes } from '../../app/model/smallest-sizes.ts';
+import { widthOfSigma } from '../../workers/kernels/edges/normal-curve.ts';
+import { defaultPaperLab } from '../../workers/kernels/optics/default-paper.ts';
+import { darkestInSteps, usualPaints } from '../../workers/kernels/palette/darkest-of.ts';
+import type { LabPlanes } from '../../workers/kernels/pixels/lab-planes.ts';
+import type { ClippedShares, LinearRaster } from '../../workers/kernels/pixels/linear-raster.ts';
+import { RasterReducer } from '../../workers/kernels/pixels/raster-reducer.ts';
+import { rasterSize } from '../../workers/kernels/pixels/raster-size.ts';
+import { simplify } from '../../workers/kernels/pixels/simplify.ts';
+import { type PictureReading, readPicture } from '../../workers/kernels/read-picture.ts';
+import { mergeShapes } from '../../workers/kernels/shapes/merge-shapes.ts';
+import { type MergeSizes, mergeSizes } from '../../workers/kernels/shapes/merge-sizes.ts';
+import { type SortedPixels, sortPixels } from '../../workers/kernels/sort-pixels.ts';
+import type { PhotoBytes } from './bench.ts';
+
+/** A checkpoint that lets nothing in between: only the work is timed. */
+export const noPause = async (): Promise<void> => {};
+
+/** The result of work cut in pieces, without the pauses between them. */
+export function toEnd<T>(pieces: Generator<void, T>): T {
+  for (;;) {
+    const piece = pieces.next();
+    if (piece.done) return piece.value;
+  }
+}
+
+/** Area of one strip of a photograph, px, as the worker takes them off its canvas. */
+const stripAreaPx = 1_048_576;
+
+/** The working raster of a photograph, fed strip by strip. */
+export function rasterOf({ width, height, rgba }: PhotoBytes): {
+  raster: LinearRaster;
+  clipped: ClippedShares;
+} {
+  const reducer = new RasterReducer({ width, height }, rasterSize(width, height));
+  const stripRows = Math.max(1, Math.floor(stripAreaPx / width) - 1);
+  for (let row = 0; row < height; row += stripRows) {
+    const rows = Math.min(stripRows, height - row);
+    reducer.addRows(rgba.subarray(4 * width * row, 4 * width * (row + rows)), rows);
+  }
+  return reducer.finish();
+}
+
+/** As large as a quarter sheet across; the other side as the picture has it. */
+const sheetOf = ({ width, height }: PixelSize) => ({
+  widthMm: 381,
+  heightMm: (381 * height) / width,
+});
+
+const pxPerMmOf = ({ width }: PixelSize): number => width / 381;
+
+const reach = async () => ({
+  darkest: await darkestInSteps(usualPaints, noPause),
+  paper: defaultPaperLab[0],
+});
+
+/** All of it: bands, families, shapes, whites and edges of one photograph. */
+export async function readBytes(photo: PhotoBytes, wishes: ReadingWishes): Promise<PictureReading> {
+  const { raster, clipped } = rasterOf(photo);
+  const sheet = sheetOf(raster);
+  return readPicture({ raster, clipped, sheet, wishes, ...(await reach()) }, noPause);
+}
+
+/** What the stages of a reading hand on to the next, up to where shapes are merged. */
+export interface ReadingStages {
+  readonly raster: LinearRaster;
+  readonly pxPerMm: number;
+  /** L* of her darkest paints and of the paper. */
+  readonly darkest: number;
+  readonly paper: number;
+  /** Simplified. */
+  readonly planes: LabPlanes;
+  readonly sorted: SortedPixels;
+  readonly sizes: MergeSizes;
+}
+
+/** The first stages of a reading, of the same functions in the same order as `readPicture`. */
+export async function stagesOf(photo: PhotoBytes, wishes: ReadingWishes): Promise<ReadingStages> {
+  const { raster } = rasterOf(photo);
+  const pxPerMm = pxPerMmOf(raster);
+  const { darkest, paper } = await reach();
+  const planes = toEnd(simplify(raster, pxPerMm));
+  const settings = { raster, wishes, darkest, paper, subject: null };
+  const sorted = toEnd(sortPixels(planes, settings));
+  const { tones, range, chosen } = sorted;
+  const bandCount = chosen.limits.length + 1;
+  const sizes = mergeSizes(tones, range, bandCount, pxPerMm, smallestSizes(wishes.smallest).darks);
+  return { raster, pxPerMm, darkest, paper, planes, sorted, sizes };
+}
+
+/** Merges in copies of the maps, as the reading does in its own; hands back the bands. */
+export function mergedBands({ raster, sorted, sizes }: ReadingStages): Uint8Array {
+  const [kinds, bands] = [sorted.kindMap.slice(), sorted.bandMap.slice()];
+  toEnd(mergeShapes(kinds, bands, raster, sorted.tones, sizes));
+  return bands;
+}
+
+/** Least area of a shape of each band, px, the lightest band first, as a reading merges them. */
+export function leastAreasPx({ sizes, sorted }: ReadingStages): number[] {
+  return Array.from({ length: sorted.chosen.limits.length + 1 }, (_, n) => {
+    const isAccent = n + 1 === sizes.darkestBand || sizes.whiteBands.has(n + 1);
+    return isAccent ? sizes.accentPx : sizes.shapePx;
+  });
+}
+
+/** Borders between bands, one between bands n apart counted n times: their length, px, and what is soft of it. */
+export function bandBorders(
+  borders: readonly Border[],
+  slots: readonly Slot[],
+  pxPerMm: number,
+): { lengthPx: number; soft: number } {
+  let lengthPx = 0;
+  let softPx = 0;
+  for (const { a, b, lengthMm, soft } of borders) {
+    const apart = Math.abs((slots[a]?.band ?? 0) - (slots[b]?.band ?? 0));
+    lengthPx += apart * lengthMm * pxPerMm;
+    softPx += soft * apart * lengthMm * pxPerMm;
+  }
+  return { lengthPx, soft: lengthPx > 0 ? softPx / lengthPx : 0 };
+}
+
+/** An edge of this sigma, px, is as wide from 10 % to 90 % as where a reading begins to call it soft. */
+export const softSigmaPx = ({ width, height }: PixelSize): number =>
+  (edgeLimits.soft * Math.max(width, height)) / widthOfSigma;
+
+/** How far borders between bands agree with the library's, in words. */
+export function bordersAlike(
+  ours: { readonly lengthPx: number; readonly soft: number },
+  theirs: { readonly lengthPx: number; readonly soft: number },
+): string {
+  const softs = [ours, theirs].map(({ soft }) => `${(100 * soft).toFixed(0)} %`);
+  return `our borders between bands are ${(ours.lengthPx / theirs.lengthPx).toFixed(2)} of the library's length, soft of them ${softs.join(' and ')}`;
+}
