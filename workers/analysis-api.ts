@@ -1,12 +1,12 @@
 // THE contract between page and worker: types only.
 
+import type { BoxWishes } from '../app/model/box-wishes.ts';
 import type { Edge } from '../app/model/edge.ts';
 import type { MassSizes, MassWash } from '../app/model/masses.ts';
 import type { MeasuredPhoto } from '../app/model/measured-photo.ts';
 import type { LaidMix, MixNeighbours } from '../app/model/mix-neighbour.ts';
 import type { MixingChart } from '../app/model/mixing-chart.ts';
 import type { Outline } from '../app/model/outline.ts';
-import type { BoxWishes } from '../app/model/own-box.ts';
 import type { Paint, PaintCard } from '../app/model/paint.ts';
 import type { PaintMeasure, PaintPatch } from '../app/model/paint-measure.ts';
 import type { PaletteOffers } from '../app/model/palette-offer.ts';

@@ -11,13 +11,13 @@ import type {
   WashShapes,
   WashShapesRequest,
 } from '../../workers/analysis-api.ts';
+import type { BoxWishes } from '../model/box-wishes.ts';
 import type { Edge } from '../model/edge.ts';
 import type { MassSizes } from '../model/masses.ts';
 import type { MeasuredPhoto } from '../model/measured-photo.ts';
 import type { LaidMix, MixNeighbours } from '../model/mix-neighbour.ts';
 import type { MixingChart } from '../model/mixing-chart.ts';
 import type { Outline } from '../model/outline.ts';
-import type { BoxWishes } from '../model/own-box.ts';
 import type { Paint, PaintCard } from '../model/paint.ts';
 import type { PaintMeasure, PaintPatch } from '../model/paint-measure.ts';
 import type { PaletteOffers } from '../model/palette-offer.ts';

@@ -1,5 +1,4 @@
 import type { Paint } from './paint.ts';
-import type { PlanWishes } from './plan-wishes.ts';
 
 /** The paints she owns: ticks in the built-in list, and paints of her own. The same for all paintings. */
 export interface OwnBox {
@@ -34,15 +33,3 @@ export function tickedPaints({ owned, gone }: OwnBox): readonly string[] | null 
 
 export const isOwned = (box: OwnBox, id: string): boolean =>
   tickedPaints(box)?.includes(id) ?? true;
-
-/** What the search for a palette may choose from. */
-export type BoxWishes = Pick<PlanWishes, 'box' | 'ownPaints'>;
-
-export function boxWishes(box: OwnBox): BoxWishes {
-  const own = ownPaints(box);
-  const ticked = tickedPaints(box);
-  return {
-    ...(ticked && { box: ticked }),
-    ...(own.length > 0 && { ownPaints: own }),
-  };
-}

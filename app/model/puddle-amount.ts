@@ -1,7 +1,8 @@
 import { consistencyOf } from './consistency.ts';
-import { waterKindOf, waterOf } from './drying/water-of.ts';
+import { waterOf } from './drying/water-of.ts';
 import type { Part } from './part.ts';
 import type { Mix, Step, WashPlan } from './wash-plan.ts';
+import { waterKindOf } from './water-kind.ts';
 
 /** How much to mix of one puddle, roughly. */
 export interface PuddleAmount {

@@ -1,5 +1,6 @@
+import { boxWishes } from './box-wishes.ts';
 import { type KeptAir, usualAir } from './drying/kept-air.ts';
-import { boxWishes, type OwnBox } from './own-box.ts';
+import type { OwnBox } from './own-box.ts';
 import type { Decision } from './painting.ts';
 import type { PlanWishes } from './plan-wishes.ts';
 import type { ReadingWishes } from './reading.ts';

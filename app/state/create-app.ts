@@ -1,7 +1,7 @@
 import { computed, effect, type ReadonlySignal } from '@preact/signals';
 import { type AnalysisClient, createAnalysisClient } from '../analysis/analysis-client.ts';
 import { crashGuard, type NoteStore } from '../analysis/crash-guard.ts';
-import { boxWishes } from '../model/own-box.ts';
+import { boxWishes } from '../model/box-wishes.ts';
 import type { Painting } from '../model/painting.ts';
 import type { Store } from '../storage/open-store.ts';
 import { createUpdates, type Updates } from '../update/create-updates.ts';

@@ -15,15 +15,15 @@ export function seededPicture(width: number, height: number, seed: number): Seed
     shift: random() * 2 * Math.PI,
   }));
   const rgba = new Uint8ClampedArray(width * height * 4);
-  for (let y = 0, at = 0; y < height; y++) {
-    for (let x = 0; x < width; x++, at += 4) {
+  for (let y = 0, to = 0; y < height; y++) {
+    for (let x = 0; x < width; x++, to += 4) {
       for (let channel = 0; channel < 3; channel++) {
         let sum = 0;
         for (const { across, down, shift } of waves.slice(channel * 3, channel * 3 + 3))
           sum += Math.sin((across * x) / width + (down * y) / height + shift);
-        rgba[at + channel] = 128 + 40 * sum + 24 * (random() - 0.5);
+        rgba[to + channel] = 128 + 40 * sum + 24 * (random() - 0.5);
       }
-      rgba[at + 3] = 255;
+      rgba[to + 3] = 255;
     }
   }
   return { width, height, rgba };

@@ -1,5 +1,5 @@
 import { teaches } from '../drying/learn-pace.ts';
-import { waterKindOf } from '../drying/water-of.ts';
+import { waterKindOf } from '../water-kind.ts';
 import type { TimedStep } from './drying-clock.ts';
 import { reckonDrying } from './reckon-drying.ts';
 import type { Practising } from './session-event.ts';

@@ -4,8 +4,9 @@ import { type Lesson, paceOf } from '../drying/learn-pace.ts';
 import { type DryingMinutes, modelRange } from '../drying/model-range.ts';
 import type { PaperChoice } from '../drying/paper-choice.ts';
 import { middleOf } from '../drying/taught-range.ts';
-import { strokeWater, type WaterKind, waterKindOf, waterOf } from '../drying/water-of.ts';
+import { strokeWater, type WaterKind, waterOf } from '../drying/water-of.ts';
 import type { Weather } from '../drying/weather.ts';
+import { waterKindOf } from '../water-kind.ts';
 import type { TimedStep } from './drying-clock.ts';
 
 /** What the reckoning of a session rests on. */

@@ -1,5 +1,5 @@
 import { type DryingClockName, type Lesson, teaches } from '../drying/learn-pace.ts';
-import { waterKindOf } from '../drying/water-of.ts';
+import { waterKindOf } from '../water-kind.ts';
 import { courseAt } from './course-at.ts';
 import { type DryingClock, extendClock, type TimedStep, unplannedClock } from './drying-clock.ts';
 import type { SessionState } from './session-state.ts';

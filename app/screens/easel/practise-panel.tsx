@@ -1,6 +1,6 @@
-import { waterKindOf } from '../../model/drying/water-of.ts';
 import { practiceMs } from '../../model/session/practise.ts';
 import type { Practising } from '../../model/session/session-event.ts';
+import { waterKindOf } from '../../model/water-kind.ts';
 import type { Easel } from '../../state/easel.ts';
 import { Button } from '../common/button.tsx';
 import { clockFace } from './clock-face.ts';

@@ -1,8 +1,8 @@
 import { useSignal } from '@preact/signals';
-import { waterKindOf } from '../../model/drying/water-of.ts';
 import { type RemedyState, remedyFor, remedyStateOf } from '../../model/remedies.ts';
 import { wetnessNow } from '../../model/session/wetness-now.ts';
 import { type Trouble, troubles, troubleWords } from '../../model/trouble.ts';
+import { waterKindOf } from '../../model/water-kind.ts';
 import { type Wetness, wetnessSign } from '../../model/wetness.ts';
 import type { Easel } from '../../state/easel.ts';
 import { Button } from '../common/button.tsx';

@@ -1,7 +1,7 @@
 import { afterAll, afterEach, beforeEach, expect, test } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import { createAnalysisClient } from '../../../app/analysis/analysis-client.ts';
-import { boxWishes } from '../../../app/model/own-box.ts';
+import { boxWishes } from '../../../app/model/box-wishes.ts';
 import { BoxScreen } from '../../../app/screens/box/box-screen.tsx';
 import { createOwnBox, type OwnBoxState } from '../../../app/state/own-box.ts';
 import { createPaintDrafts } from '../../../app/state/paint-drafts.ts';

@@ -1,5 +1,5 @@
-import { lightnessPlane } from '../../../workers/kernels/pixels/linear-raster.ts';
 import type { LinearRaster } from '../../../workers/kernels/pixels/linear-raster.ts';
+import { lightnessPlane } from '../../../workers/kernels/pixels/linear-raster.ts';
 
 export function lightnessAt(raster: LinearRaster, x: number, y: number): number {
   const column = Math.floor(x * raster.width);

@@ -1,5 +1,6 @@
-import { waterKindOf, waterOf } from '../../../app/model/drying/water-of.ts';
+import { waterOf } from '../../../app/model/drying/water-of.ts';
 import type { Step } from '../../../app/model/wash-plan.ts';
+import { waterKindOf } from '../../../app/model/water-kind.ts';
 import { paperFixing } from './paper-fixing.ts';
 import type { PlanFacts } from './plan-facts.ts';
 import { minutesOnSheet } from './sheet-pace.ts';

@@ -1,5 +1,5 @@
-import { waterKindOf } from '../../../app/model/drying/water-of.ts';
 import type { Technique } from '../../../app/model/technique.ts';
+import { waterKindOf } from '../../../app/model/water-kind.ts';
 import { dryingMinutes } from './drying-minutes.ts';
 import { paintMinutes } from './paint-minutes.ts';
 import type { SolvedWash } from './plan-facts.ts';

@@ -8,8 +8,8 @@ import {
 import { boneDrySign, leaveIt } from '../../../../app/model/drying/bone-dry-sign.ts';
 import { keptAirOf } from '../../../../app/model/drying/kept-air.ts';
 import { paceInWords } from '../../../../app/model/drying/pace-in-words.ts';
-import { waterKindOf } from '../../../../app/model/drying/water-of.ts';
 import { roomWeather } from '../../../../app/model/drying/weather.ts';
+import { waterKindOf } from '../../../../app/model/water-kind.ts';
 
 test('her pace in a sentence', () => {
   const pace = (factor: number, taps: number) => ({ factor, taps, scatter: 0.2 });

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { boxInWords } from '../../../../app/model/box-in-words.ts';
+import { boxWishes } from '../../../../app/model/box-wishes.ts';
 import {
   putBack,
   takenOut,
@@ -8,7 +9,6 @@ import {
   withTicks,
 } from '../../../../app/model/change-own-box.ts';
 import {
-  boxWishes,
   emptyBox,
   isOwned,
   ownPaints,
