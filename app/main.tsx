@@ -1,11 +1,11 @@
-import { render } from 'preact';
-import './styles/tokens.css';
 import './styles/base.css';
+import './styles/tokens.css';
+import { render } from 'preact';
 import { App } from './screens/app.tsx';
-import { StartTrouble } from './screens/common/start-trouble.tsx';
 import { createApp } from './state/create-app.ts';
-import { sentenceOf } from './state/sentence-of.ts';
+import { describeFault } from './state/describe-fault.ts';
 import { openStore } from './storage/open-store.ts';
+import { StartTrouble } from './ui/layout/waiting.tsx';
 
 const root = document.getElementById('app');
 if (!root) throw new TypeError('index.html has no element #app');
@@ -25,5 +25,5 @@ try {
   render(<App app={app} />, root);
   app.updates.start();
 } catch (fault) {
-  say(sentenceOf(fault));
+  say(describeFault(fault));
 }

@@ -1,41 +1,58 @@
-// The worker's entry: jobs with a way to stop, the kernels in order, and what is handed over.
 import * as Comlink from 'comlink';
-import { outlineOf } from '../app/model/outline.ts';
-import type { AnalysisApi, OnProgress, Stage } from './analysis-api.ts';
-import { checkWishes } from './check-wishes.ts';
-import { handOver } from './hand-over.ts';
-import { cancelJob, idleTurn, nextTurn, runJob } from './jobs.ts';
-import { softBlend } from './kernels/edges/soft-blend.ts';
-import { softEdges } from './kernels/edges/soft-edges.ts';
-import { mixNeighbours } from './kernels/optics/mix-neighbours.ts';
-import { mixingChart } from './kernels/optics/mixing-chart.ts';
-import { knownPaints, paintBox, paintCard } from './kernels/optics/paint-box.ts';
-import { pigmentTable } from './kernels/optics/pigment-table.ts';
-import { darkestInSteps, usualPaints } from './kernels/palette/darkest-of.ts';
-import { keptLibrary } from './kernels/palette/kept-library.ts';
-import { paintsAllowed } from './kernels/palette/paints-allowed.ts';
-import { paletteOffers } from './kernels/palette/palette-offers.ts';
-import { buildWashPlan } from './kernels/plan/build-wash-plan.ts';
-import { createPlanMemory } from './kernels/plan/plan-memory.ts';
+import type { PlanWishes } from '../app/core/decisions/plan-wishes.ts';
+import { outlineOf } from '../app/core/outline/outline.ts';
+import { mixNeighbours } from '../app/core/paint/mix-neighbours.ts';
+import { mixingChart } from '../app/core/paint/mixing-chart.ts';
+import { knownPaints, paintBox, paintCard, pigmentTable } from '../app/core/paint/paint-box.ts';
+import { darkestInSteps, usualPaints } from '../app/core/palette/library/darkest-mix.ts';
+import { keptLibrary } from '../app/core/palette/library/mix-library.ts';
+import { paintsAllowed } from '../app/core/palette/paints-allowed.ts';
+import { buildPlan } from '../app/core/plan/build-plan.ts';
+import { paletteOffers } from '../app/core/plan/offer-palettes.ts';
+import { createPlanMemory } from '../app/core/plan/solve/solve-palette.ts';
+import { wishedPalette } from '../app/core/plan/targets/planned-slots.ts';
+import { softBlend, softEdges } from '../app/core/reading/edges/soft-blend.ts';
+import type { ProgressPhase } from '../app/core/reading/reading.ts';
+import type { AnalysisApi, OnProgress } from './api.ts';
+import {
+  cancelJob,
+  createHandOver,
+  createProgressTeller,
+  idleTurn,
+  nextTurn,
+  runJob,
+} from './jobs.ts';
 import { fitMeasuredPaint, measurePatches } from './measure-patches.ts';
-import { decodePhoto } from './photo/decode-photo.ts';
-import { largestAreaPx } from './photo/decoded-size.ts';
-import { previewLongSidePx, previewOf } from './photo/preview-of.ts';
-import { rasterBitmaps } from './photo/raster-bitmaps.ts';
+import { decodePhoto, largestAreaPx } from './photo/decode-photo.ts';
+import { makePreview, makeRasterBitmaps, previewLongSidePx } from './photo/make-pictures.ts';
 import { readRaster } from './photo/read-raster.ts';
-import { progressTeller } from './progress-teller.ts';
-import { readReference } from './read-reference.ts';
+import { readReference, warmReading } from './read-reference.ts';
 import { forgetSubject, subjectLine } from './subject-line.ts';
-import { warmReading } from './warm-reading.ts';
 import { washShapes } from './wash-shapes.ts';
 
+/**
+ * Throws a plain Error named 'WishError', with a sentence for her, where her wishes for the palette
+ * contradict each other: only a name and a message survive the way to the page.
+ */
+function checkWishes(wishes: PlanWishes): void {
+  try {
+    paintsAllowed(knownPaints(wishes.ownPaints), wishedPalette(wishes));
+  } catch (thrown) {
+    if (!(thrown instanceof RangeError)) throw thrown;
+    const error = new Error(thrown.message);
+    error.name = 'WishError';
+    throw error;
+  }
+}
+
+// The worker's entry: jobs with a way to stop, the kernels in order, and what is handed over.
 /** A job that can be cancelled and tells how far it is. */
 async function toldJob<T>(
   job: number,
   onProgress: OnProgress,
-  work: (pause: (part: number, stage: Stage) => Promise<void>) => Promise<T>,
+  work: (pause: (part: number, stage: ProgressPhase) => Promise<void>) => Promise<T>,
 ): Promise<T> {
-  const teller = progressTeller(onProgress);
+  const teller = createProgressTeller(onProgress);
   try {
     return await runJob(job, (pause) =>
       work((part, stage) => {
@@ -59,7 +76,7 @@ const api: AnalysisApi = {
       const { bitmap, size } = await decodePhoto(photo, largestAreaPx);
       try {
         await pause();
-        const preview = previewOf(bitmap, size, previewLongSidePx);
+        const preview = makePreview(bitmap, size, previewLongSidePx);
         return Comlink.transfer({ ...size, preview }, [preview]);
       } finally {
         bitmap.close();
@@ -69,7 +86,7 @@ const api: AnalysisApi = {
   async read(job, request, onPictures, onProgress) {
     hasRead = true;
     forgetSubject();
-    const hand = handOver(onPictures);
+    const hand = createHandOver(onPictures);
     const result = await toldJob(job, onProgress, async (pause) => {
       const read = await readReference(request, hand.over, pause);
       await hand.received(); // another port's messages: else the reading might be there first
@@ -83,7 +100,7 @@ const api: AnalysisApi = {
 
   async plan(job, reading, wishes, onProgress) {
     checkWishes(wishes);
-    return toldJob(job, onProgress, (pause) => buildWashPlan(reading, wishes, pause, memory));
+    return toldJob(job, onProgress, (pause) => buildPlan(reading, wishes, pause, memory));
   },
 
   async palettes(job, reading, wishes, onProgress) {
@@ -111,7 +128,7 @@ const api: AnalysisApi = {
   async pictures(jpeg) {
     const whole = { centre: [0.5, 0.5], size: [1, 1], turn: 0 } as const;
     const { raster } = await readRaster(new Blob([jpeg]), whole, 1600, nextTurn);
-    const { reference, grey } = await rasterBitmaps(raster);
+    const { reference, grey } = await makeRasterBitmaps(raster);
     return Comlink.transfer({ reference, grey }, [reference, grey]);
   },
 

@@ -1,3 +1,7 @@
+import * as Comlink from 'comlink';
+import type { ProgressPhase } from '../app/core/reading/reading.ts';
+import type { OnPictures, OnProgress, Pictures } from './api.ts';
+
 const running = new Map<number, { cancelled: boolean }>();
 
 const channel = new MessageChannel();
@@ -53,4 +57,60 @@ export async function runJob<T>(
     running.delete(job);
     if (running.size === 0) for (const go of idle.splice(0)) go();
   }
+}
+
+/** At most one message in this time, ms: more is not seen and only costs. */
+const restMs = 40;
+
+interface ProgressTeller {
+  tell(part: number, stage: ProgressPhase): void;
+  /** Closes the way to the page; without it ports pile up. */
+  end(): void;
+}
+
+/** Tells the page how far a job is: never backwards, and not more often than can be seen. */
+export function createProgressTeller(onProgress: OnProgress): ProgressTeller {
+  const remote = onProgress as OnProgress & Partial<Comlink.ProxyMethods>;
+  let told = -1;
+  let toldAt = Number.NEGATIVE_INFINITY;
+  let stageTold: ProgressPhase | undefined;
+  return {
+    tell(part, stage) {
+      const now = performance.now();
+      if (part < 1 && stage === stageTold && now - toldAt < restMs) return;
+      told = Math.max(told, Math.min(1, part));
+      toldAt = now;
+      stageTold = stage;
+      // A page that has gone hears nothing, and that is no failure of the job.
+      Promise.resolve(onProgress(told, stage)).catch(() => {});
+    },
+    end() {
+      remote[Comlink.releaseProxy]?.();
+    },
+  };
+}
+
+interface HandOver {
+  over(pictures: Pictures): void;
+  /** Settles once the page has them. */
+  received(): Promise<void>;
+  /** Closes the way to the page; without it ports pile up. */
+  end(): void;
+}
+
+/** Gives pictures to the page in mid-job; they are no longer the worker's. */
+export function createHandOver(onPictures: OnPictures): HandOver {
+  const remote = onPictures as OnPictures & Partial<Comlink.ProxyMethods>;
+  let on: Promise<void> = Promise.resolve();
+  return {
+    over(pictures) {
+      const sent = onPictures(Comlink.transfer(pictures, [pictures.reference, pictures.grey]));
+      // What goes wrong on the page is no failure of the job.
+      on = Promise.resolve(sent).catch(() => {});
+    },
+    received: () => on,
+    end() {
+      remote[Comlink.releaseProxy]?.();
+    },
+  };
 }

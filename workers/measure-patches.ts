@@ -1,11 +1,10 @@
-import type { MeasuredPhoto } from '../app/model/measured-photo.ts';
-import type { Paint } from '../app/model/paint.ts';
-import type { PaintMeasure, PaintPatch } from '../app/model/paint-measure.ts';
-import type { PatchFrame } from '../app/model/patch-frame.ts';
-import { findPatches } from './kernels/calibrate/find-patches.ts';
-import { fitPaint } from './kernels/calibrate/fit-paint.ts';
-import { knownPaints } from './kernels/optics/paint-box.ts';
-import { photoError } from './photo/photo-error.ts';
+import { findPatches } from '../app/core/paint/measure/find-patches.ts';
+import { fitPaint } from '../app/core/paint/measure/fit-paint.ts';
+import type { MeasuredPhoto, PatchFrame } from '../app/core/paint/measure/measured-photo.ts';
+import type { PaintMeasure, PaintPatch } from '../app/core/paint/measure/paint-measure.ts';
+import type { Paint } from '../app/core/paint/paint.ts';
+import { knownPaints } from '../app/core/paint/paint-box.ts';
+import { photoError } from './photo/decode-photo.ts';
 import { readRaster } from './photo/read-raster.ts';
 
 /** Patches are measured on the photo at this long side, px. */

@@ -1,12 +1,47 @@
-import type { Warning } from '../app/model/reading.ts';
-import type { OnPictures, ReadRequest, ReadResult, Stage } from './analysis-api.ts';
-import { alterRaster } from './kernels/alter/alter-raster.ts';
-import { defaultPaperLab } from './kernels/optics/default-paper.ts';
-import { darkestInSteps, usualPaints } from './kernels/palette/darkest-of.ts';
-import { readPicture } from './kernels/read-picture.ts';
-import { pictureJpeg } from './photo/picture-jpeg.ts';
-import { rasterBitmaps } from './photo/raster-bitmaps.ts';
+import { defaultPaperLab } from '../app/core/paint/colour-of-washes.ts';
+import { darkestInSteps, usualPaints } from '../app/core/palette/library/darkest-mix.ts';
+import { emptyRaster } from '../app/core/raster/linear-raster.ts';
+import { alterRaster } from '../app/core/reading/alter/alter-raster.ts';
+import { readPicture } from '../app/core/reading/read-picture.ts';
+import type { ProgressPhase, Warning } from '../app/core/reading/reading.ts';
+import type { OnPictures, ReadRequest, ReadResult } from './api.ts';
+import { encodeJpeg, makeRasterBitmaps } from './photo/make-pictures.ts';
 import { readRaster } from './photo/read-raster.ts';
+
+const practiceWidthPx = 320;
+const practiceHeightPx = 240;
+
+/** Waves of light and shade in all hues: every part of a reading has something to do. */
+function practiceRaster() {
+  const raster = emptyRaster(practiceWidthPx, practiceHeightPx);
+  for (let y = 0, i = 0; y < practiceHeightPx; y++) {
+    for (let x = 0; x < practiceWidthPx; x++, i++) {
+      const wave = (1 + Math.sin(x / 11) * Math.cos(y / 17)) / 2;
+      raster.red[i] = wave;
+      raster.green[i] = (wave * x) / practiceWidthPx;
+      raster.blue[i] = (wave * y) / practiceHeightPx;
+    }
+  }
+  return raster;
+}
+
+/**
+ * Reads a small made picture for nothing: the engine compiles what a reading runs through, so that her
+ * first picture takes no longer than her second.
+ */
+export async function warmReading(pause: () => Promise<void>): Promise<void> {
+  await readPicture(
+    {
+      raster: practiceRaster(),
+      clipped: { light: 0, dark: 0 },
+      sheet: { widthMm: 80, heightMm: 60 },
+      wishes: {},
+      darkest: 25,
+      paper: 95,
+    },
+    pause,
+  );
+}
 
 const thumbnailLongSidePx = 480;
 
@@ -25,7 +60,7 @@ const shakyWarning: Warning = {
 export async function readReference(
   request: ReadRequest,
   handOver: OnPictures,
-  pause: (part: number, stage: Stage) => Promise<void>,
+  pause: (part: number, stage: ProgressPhase) => Promise<void>,
 ): Promise<ReadResult> {
   const { photo, crop, sheet, wishes, longSidePx } = request;
   const { raster, clipped, shaky } = await readRaster(photo, crop, longSidePx, (part) =>
@@ -35,7 +70,7 @@ export async function readReference(
   const pxPerMm = Math.sqrt((raster.width * raster.height) / (sheet.widthMm * sheet.heightMm));
   const altering = alterRaster(raster, wishes.alterations ?? [], pxPerMm);
   while (!altering.next().done) await pause(openingPart, 'opening');
-  const { reference, grey, picture } = await rasterBitmaps(raster);
+  const { reference, grey, picture } = await makeRasterBitmaps(raster);
   handOver({ reference, grey }); // grey at once: she looks at values while the rest is worked out
   const darkest = await darkestInSteps(usualPaints, () => pause(openingPart, 'looking'));
   const { reading, slotMap, bandMap, lightnessMap } = await readPicture(
@@ -49,8 +84,8 @@ export async function readReference(
     },
     (part, stage) => pause(openingPart + (0.95 - openingPart) * part, stage),
   );
-  const referenceJpeg = await pictureJpeg(picture, Math.max(raster.width, raster.height), 0.92);
-  const thumbnail = await pictureJpeg(picture, thumbnailLongSidePx, 0.85);
+  const referenceJpeg = await encodeJpeg(picture, Math.max(raster.width, raster.height), 0.92);
+  const thumbnail = await encodeJpeg(picture, thumbnailLongSidePx, 0.85);
   await pause(1, 'shapes');
   const warnings = shaky ? [shakyWarning, ...reading.warnings] : reading.warnings;
   return {

@@ -1,9 +1,9 @@
-import type { SubjectRequest, SubjectResult } from './analysis-api.ts';
+import { lightnessPlane } from '../app/core/raster/linear-raster.ts';
+import { simplify } from '../app/core/raster/simplify.ts';
+import { findPassages } from '../app/core/reading/subject/find-subject.ts';
+import { type SubjectPlanes, subjectPlanes } from '../app/core/reading/subject/subject-colours.ts';
+import type { SubjectRequest, SubjectResult } from './api.ts';
 import { nextTurn } from './jobs.ts';
-import { lightnessPlane } from './kernels/pixels/linear-raster.ts';
-import { simplify } from './kernels/pixels/simplify.ts';
-import { findPassages } from './kernels/subject/find-passages.ts';
-import { type SubjectPlanes, subjectPlanes } from './kernels/subject/subject-planes.ts';
 import { readRaster } from './photo/read-raster.ts';
 
 const wholePicture = { centre: [0.5, 0.5], size: [1, 1], turn: 0 } as const;

@@ -1,5 +1,5 @@
-import type { WashShapes, WashShapesRequest } from './analysis-api.ts';
-import { washMasses } from './kernels/shapes/masses-of.ts';
+import { washMasses } from '../app/core/reading/shapes/wash-masses.ts';
+import type { WashShapes, WashShapesRequest } from './api.ts';
 
 /** The shapes of one wash. `pause` is awaited between pieces and may throw to stop. */
 export async function washShapes(

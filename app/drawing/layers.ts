@@ -1,8 +1,5 @@
-import type { Lab } from '../model/lab.ts';
-import type { SoftBlend } from '../model/soft-blend.ts';
-import { tableOf } from './lab-to-rgb.ts';
-import { paintBySlot, paintSlots } from './paint-slots.ts';
-import { paintSoft } from './paint-soft.ts';
+import { type Lab, tableOf } from '../core/colour/lab.ts';
+import { paintBySlot, paintSlots, paintSoft, type SoftBlend } from '../core/raster/paint-slots.ts';
 
 /** What a layer is painted with, on a canvas of the page or beside it. */
 export type LayerContext = CanvasRenderingContext2D | OffscreenCanvasRenderingContext2D;
@@ -59,3 +56,14 @@ export const whereLayer =
 
 /** The same colours with their hue taken out: what a greyscale of the sheet would show. */
 export const withoutHue = (colours: readonly Lab[]): Lab[] => colours.map(([l]) => [l, 0, 0]);
+
+/** A picture paled towards white by that share, 0..1: lines over it stand out. */
+export const paledLayer =
+  (under: Layer, share: number): Layer =>
+  (context) => {
+    under(context);
+    context.globalAlpha = share;
+    context.fillStyle = 'white';
+    context.fillRect(0, 0, context.canvas.width, context.canvas.height);
+    context.globalAlpha = 1;
+  };

@@ -1,8 +1,6 @@
-import type { Lab } from '../model/lab.ts';
+import type { Lab } from '../core/colour/lab.ts';
+import { applySquint, type LightPlanes, type Pixels, type Squint } from '../core/raster/squint.ts';
 import { type Layer, slotLayer } from './layers.ts';
-import type { Pixels } from './mean-colour.ts';
-import type { LightPlanes } from './reduced-light.ts';
-import { type Squint, squinted } from './squint.ts';
 
 /** A lightness map (L* x 2.55 a pixel) in neutral greys, each lightness taken to another first. */
 export function lightnessLayer(
@@ -19,7 +17,7 @@ export const squintLayer =
   (context) => {
     const { width, height } = light;
     const small = new OffscreenCanvas(width, height);
-    const rgba = squinted(light, squint, grey);
+    const rgba = applySquint(light, squint, grey);
     small.getContext('2d')?.putImageData(new ImageData(rgba, width, height), 0, 0);
     context.drawImage(small, 0, 0, context.canvas.width, context.canvas.height);
   };

@@ -1,11 +1,11 @@
-import type { Lab } from '../model/lab.ts';
-import type { PixelSize } from '../model/pixel-size.ts';
-import { tableOf } from './lab-to-rgb.ts';
+import { type Lab, tableOf } from '../core/colour/lab.ts';
+import type { ShapePlace } from '../core/raster/largest-shapes.ts';
+import { paintSlots } from '../core/raster/paint-slots.ts';
+import type { PixelSize } from '../core/raster/size.ts';
 import type { Layer } from './layers.ts';
-import { paintSlots } from './paint-slots.ts';
 
 /** The shapes of one wash: a number for every pixel, and whether a number is painted. */
-export interface ShapesMap {
+interface ShapesMap {
   readonly map: Uint8Array;
   readonly isPainted: readonly boolean[];
 }
@@ -61,4 +61,33 @@ export const shapesLayer =
     const side = Math.max(1, Math.round(lineShare * Math.max(width, height)));
     outline(shapes, { width, height }, side, image.data);
     context.putImageData(image, 0, 0);
+  };
+
+/** Radius of a mark as a share of the long side: to be read on a phone. */
+const markShare = 1 / 42;
+
+/** A picture with some shapes numbered: a black figure in a white disc. `shapes` is asked when it is painted. */
+export const pointedLayer =
+  (under: Layer, shapes: () => readonly ShapePlace[]): Layer =>
+  (context) => {
+    under(context);
+    const { width, height } = context.canvas;
+    const radius = Math.max(6, Math.max(width, height) * markShare);
+    context.font = `600 ${Math.round(radius * 1.3)}px system-ui, sans-serif`;
+    context.textAlign = 'center';
+    context.textBaseline = 'middle';
+    context.lineWidth = radius / 8;
+    for (const [i, { place }] of shapes().entries()) {
+      // A mark at the rim is moved in so that all of it is seen.
+      const x = Math.min(width - radius, Math.max(radius, place[0] * width));
+      const y = Math.min(height - radius, Math.max(radius, place[1] * height));
+      context.beginPath();
+      context.arc(x, y, radius, 0, 2 * Math.PI);
+      context.fillStyle = 'white';
+      context.fill();
+      context.strokeStyle = 'black';
+      context.stroke();
+      context.fillStyle = 'black';
+      context.fillText(String(i + 1), x, y + radius / 12);
+    }
   };

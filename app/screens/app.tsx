@@ -1,39 +1,51 @@
 import { useEffect, useRef } from 'preact/hooks';
 import type { App as AppState } from '../state/create-app.ts';
-import { later } from './common/later.tsx';
-import { Notices } from './common/notices.tsx';
+import { lazyScreen } from '../ui/layout/lazy-screen.tsx';
+import { Notices } from '../ui/layout/waiting.tsx';
 import { StartScreen } from './start/start-screen.tsx';
 
-const BoxPlace = later(() => import('./box/box-place.tsx').then((m) => m.BoxPlace));
-const CameraPlace = later(() => import('./camera/camera-place.tsx').then((m) => m.CameraPlace));
-const ChangesScreen = later(() =>
+const BoxPlace = lazyScreen(() => import('./box/box-screen.tsx').then((m) => m.BoxPlace));
+const CameraPlace = lazyScreen(() =>
+  import('./camera/camera-screen.tsx').then((m) => m.CameraPlace),
+);
+const ChangesScreen = lazyScreen(() =>
   import('./changes/changes-screen.tsx').then((m) => m.ChangesScreen),
 );
-const ChartScreen = later(() => import('./chart/chart-screen.tsx').then((m) => m.ChartScreen));
-const ChooseScreen = later(() => import('./choose/choose-screen.tsx').then((m) => m.ChooseScreen));
-const ColoursScreen = later(() =>
+const ChartScreen = lazyScreen(() => import('./chart/chart-screen.tsx').then((m) => m.ChartScreen));
+const ChooseScreen = lazyScreen(() =>
+  import('./choose/choose-screen.tsx').then((m) => m.ChooseScreen),
+);
+const ColoursScreen = lazyScreen(() =>
   import('./colours/colours-screen.tsx').then((m) => m.ColoursScreen),
 );
-const DrawingScreen = later(() =>
+const DrawingScreen = lazyScreen(() =>
   import('./drawing/drawing-screen.tsx').then((m) => m.DrawingScreen),
 );
-const EaselScreen = later(() => import('./easel/easel-screen.tsx').then((m) => m.EaselScreen));
-const EdgesScreen = later(() => import('./edges/edges-screen.tsx').then((m) => m.EdgesScreen));
-const HuesScreen = later(() => import('./hues/hues-screen.tsx').then((m) => m.HuesScreen));
-const MeasurePlace = later(() => import('./measure/measure-place.tsx').then((m) => m.MeasurePlace));
-const PaintsScreen = later(() => import('./paints/paints-screen.tsx').then((m) => m.PaintsScreen));
-const PlanPageScreen = later(() =>
+const EaselScreen = lazyScreen(() => import('./easel/easel-screen.tsx').then((m) => m.EaselScreen));
+const EdgesScreen = lazyScreen(() => import('./edges/edges-screen.tsx').then((m) => m.EdgesScreen));
+const HuesScreen = lazyScreen(() => import('./hues/hues-screen.tsx').then((m) => m.HuesScreen));
+const MeasurePlace = lazyScreen(() =>
+  import('./measure/measure-screen.tsx').then((m) => m.MeasurePlace),
+);
+const PaintsScreen = lazyScreen(() =>
+  import('./paints/paints-screen.tsx').then((m) => m.PaintsScreen),
+);
+const PlanPageScreen = lazyScreen(() =>
   import('./plan-page/plan-page-screen.tsx').then((m) => m.PlanPageScreen),
 );
 const fetchLook = () => import('./look/look-screen.tsx').then((m) => m.LookScreen);
-const LookScreen = later(fetchLook);
-const PlanScreen = later(() => import('./plan/plan-screen.tsx').then((m) => m.PlanScreen));
-const RecordScreen = later(() => import('./record/record-screen.tsx').then((m) => m.RecordScreen));
-const SheetPlace = later(() => import('./sheet/sheet-place.tsx').then((m) => m.SheetPlace));
-const SubjectScreen = later(() =>
+const LookScreen = lazyScreen(fetchLook);
+const PlanScreen = lazyScreen(() => import('./plan/plan-screen.tsx').then((m) => m.PlanScreen));
+const RecordScreen = lazyScreen(() =>
+  import('./record/record-screen.tsx').then((m) => m.RecordScreen),
+);
+const SheetPlace = lazyScreen(() => import('./sheet/sheet-screen.tsx').then((m) => m.SheetPlace));
+const SubjectScreen = lazyScreen(() =>
   import('./subject/subject-screen.tsx').then((m) => m.SubjectScreen),
 );
-const WhitesScreen = later(() => import('./whites/whites-screen.tsx').then((m) => m.WhitesScreen));
+const WhitesScreen = lazyScreen(() =>
+  import('./whites/whites-screen.tsx').then((m) => m.WhitesScreen),
+);
 
 export function App({ app }: { app: AppState }) {
   // The study comes next, whichever way a picture comes in: fetched ahead, and said when it is missing.

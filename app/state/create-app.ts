@@ -1,29 +1,25 @@
 import { computed, effect, type ReadonlySignal } from '@preact/signals';
-import { type AnalysisClient, createAnalysisClient } from '../analysis/analysis-client.ts';
-import { crashGuard, type NoteStore } from '../analysis/crash-guard.ts';
-import { boxWishes } from '../model/box-wishes.ts';
-import type { Painting } from '../model/painting.ts';
+import { type AnalysisClient, createAnalysisClient } from '../client/analysis-client.ts';
+import { createCrashGuard, type NoteStore } from '../client/crash-guard.ts';
+import type { Painting } from '../core/decisions/painting.ts';
+import { boxWishes } from '../core/decisions/wishes.ts';
 import type { Store } from '../storage/open-store.ts';
 import { createUpdates, type Updates } from '../update/create-updates.ts';
-import { type Choosing, createChoosing } from './choosing.ts';
-import { createClock } from './clock.ts';
-import { takeDropsAndPastes } from './drop-and-paste.ts';
-import { createEasel, type Easel } from './easel.ts';
-import { type EaselSenses, easelSensesOf } from './easel-senses.ts';
-import { createIntake, type Intake } from './intake.ts';
-import { createCharge } from './one-in-charge.ts';
 import { createOwnAir, type OwnAirState } from './own-air.ts';
-import { createOwnBox, type OwnBoxState } from './own-box.ts';
-import type { PaintCalls } from './paint-calls.ts';
-import type { PaletteCalls } from './palettes-for.ts';
-import type { PictureCalls } from './picture-calls.ts';
+import { type Choosing, createChoosing } from './painting/choosing.ts';
+import { createIntake, type Intake, takeDropsAndPastes } from './painting/intake.ts';
+import type { PaintCalls, PaletteCalls, PictureCalls } from './painting/screen-calls.ts';
+import { createShelf, type PaintingCard, type Shelf } from './painting/shelf.ts';
+import { createStudio, type Studio } from './painting/studio.ts';
+import { createOwnBox, type OwnBoxState } from './paints/own-box.ts';
 import { createRouter, type Router } from './router.ts';
-import { createShelf, type PaintingCard, type Shelf } from './shelf.ts';
-import { createStudio, type Studio } from './studio.ts';
-import { createScreenWatch } from './wake-lock.ts';
+import { createClock, createScreenWatch } from './session/device.ts';
+import { createEasel, type Easel } from './session/easel.ts';
+import { type EaselSenses, easelSensesOf } from './session/easel-senses.ts';
+import { createSessionLock } from './session/session-lock.ts';
 
 /** For what is made only when its screen is opened. */
-export interface PaintNeeds {
+interface PaintNeeds {
   readonly store: Store;
   readonly client: AnalysisClient;
   readonly ownBox: OwnBoxState;
@@ -82,7 +78,7 @@ const headStartMs = 2500;
 export function createApp(store: Store, window: Window & typeof globalThis): App {
   const router = createRouter(window);
   const client = createAnalysisClient();
-  const guard = crashGuard(notesOf(window));
+  const guard = createCrashGuard(notesOf(window));
   window.addEventListener('pagehide', () => guard.end());
   const shelf = createShelf(store);
   const look = ({ id }: Painting): void => router.go({ screen: 'look', paintingId: id });
@@ -118,7 +114,7 @@ export function createApp(store: Store, window: Window & typeof globalThis): App
     clock: createClock(),
     screenWatch: createScreenWatch(window.document, window.navigator),
     ownAir,
-    charge: (onNews) => createCharge({ ...sessionWindows(window), onNews }),
+    charge: (onNews) => createSessionLock({ ...sessionWindows(window), onNews }),
   });
   const updates = createUpdates({ settled: store.settled, inSession: easel.running });
   effect(() => {
@@ -144,7 +140,7 @@ export function createApp(store: Store, window: Window & typeof globalThis): App
     updates,
     storageProblem: computed(() => store.trouble.value?.message ?? null),
     async smallStudyOf(painting) {
-      const { makeSmallStudy } = await import('./make-small-study.ts');
+      const { makeSmallStudy } = await import('./painting/make-small-study.ts');
       const { id } = await makeSmallStudy({ store, ownBox }, painting);
       router.go({ screen: 'plan', paintingId: id });
     },

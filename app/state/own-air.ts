@@ -1,5 +1,5 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
-import { type KeptAir, keptAirOf, usualAir } from '../model/drying/kept-air.ts';
+import { type KeptAir, parseKeptAir, usualAir } from '../core/drying/conditions.ts';
 import type { Store } from '../storage/open-store.ts';
 
 /** The air she paints in and her paper, as set last, for plans and sessions to come. */
@@ -25,7 +25,7 @@ export function createOwnAir(store: Pick<Store, 'setting' | 'keepSetting'>): Own
   // Her settings are no reason to keep her from painting: what can't be read counts as usual.
   const ready = store.setting(settingName).then(
     (value) => {
-      const kept = keptAirOf(value);
+      const kept = parseKeptAir(value);
       if (kept) take(kept);
     },
     () => {},

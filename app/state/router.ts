@@ -1,5 +1,61 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
-import { hashOf, type PaintingRoute, type Route, routeOf } from './route.ts';
+
+/** Where she is. Hash routes: they work on any static host, under any sub-path, offline. */
+export type Route =
+  | { readonly screen: 'start' }
+  | { readonly screen: 'camera' }
+  | { readonly screen: 'choose' }
+  | { readonly screen: 'box' }
+  /** A paint of the box being measured from a photo. */
+  | { readonly screen: 'measure'; readonly paintId: string }
+  | PaintingRoute;
+
+export interface PaintingRoute {
+  readonly screen: PaintingScreen;
+  readonly paintingId: string;
+}
+
+const paintingScreens = [
+  'look',
+  'sheet',
+  'subject',
+  'whites',
+  'edges',
+  'colours',
+  'changes',
+  'hues',
+  'paints',
+  'plan',
+  'drawing',
+  'plan-page',
+  'chart',
+  'easel',
+  'record',
+] as const;
+export type PaintingScreen = (typeof paintingScreens)[number];
+
+const isPaintingScreen = (word: string): word is PaintingScreen =>
+  (paintingScreens as readonly string[]).includes(word);
+
+/** The route of a location hash; whatever is not known leads to the start. */
+export function routeOf(hash: string): Route {
+  const [place, id, screen] = hash.replace(/^#\/?/, '').split('/');
+  if (place === 'box' && id && screen === 'measure') return { screen, paintId: id };
+  if (place === 'camera' || place === 'choose' || place === 'box') return { screen: place };
+  if (place === 'painting' && id && screen && isPaintingScreen(screen))
+    return { screen, paintingId: id };
+  return { screen: 'start' };
+}
+
+export function hashOf(route: Route): string {
+  if (route.screen === 'start') return '#/';
+  if (route.screen === 'measure') return `#/box/${route.paintId}/measure`;
+  if (!('paintingId' in route)) return `#/${route.screen}`;
+  return `#/painting/${route.paintingId}/${route.screen}`;
+}
+
+export const linkTo = (paintingId: string, screen: PaintingScreen): string =>
+  hashOf({ screen, paintingId });
 
 export interface Router {
   readonly route: ReadonlySignal<Route>;

@@ -1,26 +1,48 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
-import { openDatabaseTables } from './database-tables.ts';
-import { createKeeper } from './keeper.ts';
-import { createMemoryTables } from './memory-tables.ts';
+import { createMemoryTables, openDatabaseTables } from './open-tables.ts';
 import { createPaintings, type Paintings } from './paintings.ts';
-import { createPastSessions, type PastSessions } from './past-sessions.ts';
 import { createPlans, type Plans } from './plans.ts';
-import { createPuttingAway, type PuttingAway } from './putting-away.ts';
-import { createSaveState, type SaveState } from './save-state.ts';
-import { MIGRATIONS, type Migration } from './schema.ts';
-import { createSessionKeepsakes, type SessionKeepsakes } from './session-keepsakes.ts';
-import { createSessions, type Sessions } from './sessions.ts';
-import { createSettings, type Settings } from './settings.ts';
+import { MIGRATIONS, type Migration, type Tables } from './schema.ts';
+import {
+  createPastSessions,
+  createSessionKeepsakes,
+  createSessions,
+  type PastSessions,
+  type SessionKeepsakes,
+  type Sessions,
+} from './sessions.ts';
 import { StorageProblem, storageProblem } from './storage-problem.ts';
-import type { Tables } from './tables.ts';
+import {
+  createSaveState,
+  createTransactions,
+  type SaveState,
+  type Transactions,
+} from './transactions.ts';
+import { createTrash, type Trash } from './trash.ts';
 
-export type { PaintingRow } from './paintings.ts';
+interface Settings {
+  /** What was kept under that name; null where nothing was. The reader checks its shape. */
+  setting(name: string): Promise<unknown>;
+  keepSetting(name: string, value: unknown): Promise<void>;
+  forgetSetting(name: string): Promise<void>;
+}
+
+function createSettings(keeper: Transactions): Settings {
+  return {
+    setting: (name) =>
+      keeper.read(['settings'], async (t) => (await t.get('settings', name))?.value ?? null),
+    keepSetting: (name, value) =>
+      keeper.write(`setting ${name}`, ['settings'], (t) => t.put('settings', { id: name, value })),
+    forgetSetting: (name) =>
+      keeper.write(`setting ${name}`, ['settings'], (t) => t.remove('settings', name)),
+  };
+}
 
 /** Everything kept on this device. Rejections are StorageProblems, whose message is for the painter. */
 export interface Store
   extends Omit<SaveState, 'track'>,
     Paintings,
-    PuttingAway,
+    Trash,
     Plans,
     Sessions,
     PastSessions,
@@ -33,7 +55,7 @@ export interface Store
   close(): void;
 }
 
-export interface StoreOptions {
+interface StoreOptions {
   readonly name?: string;
   readonly migrations?: readonly Migration[];
   /** Wall time, ms since 1970. */
@@ -55,7 +77,7 @@ export async function openStore(options: StoreOptions = {}): Promise<Store> {
   };
   const tables = await openTables(name, migrations, say);
   const saveState = createSaveState();
-  const keeper = createKeeper(tables, saveState);
+  const keeper = createTransactions(tables, saveState);
   return {
     keeps: tables.keeps,
     trouble,
@@ -64,7 +86,7 @@ export async function openStore(options: StoreOptions = {}): Promise<Store> {
     settled: saveState.settled,
     close: tables.close,
     ...createPaintings(keeper, now),
-    ...createPuttingAway(keeper, now),
+    ...createTrash(keeper, now),
     ...createPlans(keeper, now),
     ...createSessions(keeper, now),
     ...createPastSessions(keeper),

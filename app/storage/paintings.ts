@@ -1,9 +1,9 @@
-import type { Painting, Photo } from '../model/painting.ts';
-import type { Keeper } from './keeper.ts';
+import type { Painting, Photo } from '../core/decisions/painting.ts';
+import type { Transaction } from './schema.ts';
 import { StorageProblem } from './storage-problem.ts';
-import type { Transaction } from './tables.ts';
+import type { Transactions } from './transactions.ts';
 
-export interface PaintingRow {
+interface PaintingRow {
   readonly painting: Painting;
   /** JPEG; null before it was looked at. */
   readonly thumbnail: ArrayBuffer | null;
@@ -21,7 +21,7 @@ export interface Paintings {
   keepThumbnail(paintingId: string, jpeg: ArrayBuffer): Promise<void>;
 }
 
-export function createPaintings(keeper: Keeper, now: () => number): Paintings {
+export function createPaintings(keeper: Transactions, now: () => number): Paintings {
   return {
     addPainting: (painting, photo) =>
       keeper.write(painting.id, ['photos', 'paintings'], async (t) => {

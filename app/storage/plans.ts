@@ -1,11 +1,9 @@
-import type { Painting } from '../model/painting.ts';
-import type { Reading } from '../model/reading.ts';
-import type { WashPlan } from '../model/wash-plan.ts';
-import type { Keeper } from './keeper.ts';
-import { packBytes, unpackBytes } from './packed-bytes.ts';
+import type { Painting } from '../core/decisions/painting.ts';
+import type { WashPlan } from '../core/plan/plan.ts';
+import type { Reading } from '../core/reading/reading.ts';
 import { changeKept } from './paintings.ts';
-import type { ReadingRow } from './schema.ts';
-import type { Transaction } from './tables.ts';
+import { packBytes, type ReadingRow, type Transaction, unpackBytes } from './schema.ts';
+import type { Transactions } from './transactions.ts';
 
 /** A reading as it can be shown again without the photo. */
 export interface KeptReading {
@@ -42,7 +40,7 @@ const readingsKept = 4;
 const readingIdOf = (paintingId: string, readingKey: string): string =>
   `${paintingId} ${readingKey}`;
 
-export function createPlans(keeper: Keeper, now: () => number): Plans {
+export function createPlans(keeper: Transactions, now: () => number): Plans {
   return {
     async keepPlan(paintingId, { plan, key, readingKey, kept }) {
       const readingId = readingIdOf(paintingId, readingKey);

@@ -1,9 +1,43 @@
 import type { IDBPDatabase, IDBPTransaction } from 'idb';
-import type { Painting, Photo } from '../model/painting.ts';
-import type { Reading } from '../model/reading.ts';
-import type { SessionEvent } from '../model/session/session-event.ts';
-import type { WashPlan } from '../model/wash-plan.ts';
-import type { PackedBytes } from './packed-bytes.ts';
+import type { Painting, Photo } from '../core/decisions/painting.ts';
+import type { WashPlan } from '../core/plan/plan.ts';
+import type { Reading } from '../core/reading/reading.ts';
+import type { SessionEvent } from '../core/session/session-event.ts';
+
+/** Bytes as kept: deflated where the browser can (RFC 1951), plain elsewhere. */
+interface PackedBytes {
+  readonly packing: 'deflate-raw' | 'plain';
+  readonly bytes: ArrayBuffer;
+}
+
+/** An own copy: the buffer of a view may be larger, or belong to someone else. */
+function copied(bytes: Uint8Array): Uint8Array<ArrayBuffer> {
+  return new Uint8Array(bytes);
+}
+
+const through = (bytes: Uint8Array<ArrayBuffer>, stream: CompressionStream | DecompressionStream) =>
+  new Response(new Blob([bytes]).stream().pipeThrough(stream)).arrayBuffer();
+
+/** Safari before 16.4 has no CompressionStream, and some browsers have it without 'deflate-raw'. */
+function deflating(): CompressionStream | null {
+  try {
+    return new CompressionStream('deflate-raw');
+  } catch {
+    return null; // kept plain instead
+  }
+}
+
+export async function packBytes(bytes: Uint8Array): Promise<PackedBytes> {
+  const stream = deflating();
+  if (!stream) return { packing: 'plain', bytes: copied(bytes).buffer };
+  return { packing: 'deflate-raw', bytes: await through(copied(bytes), stream) };
+}
+
+export async function unpackBytes({ packing, bytes }: PackedBytes): Promise<Uint8Array> {
+  if (packing === 'plain') return new Uint8Array(bytes);
+  const stream = new DecompressionStream('deflate-raw');
+  return new Uint8Array(await through(new Uint8Array(bytes), stream));
+}
 
 /** A plan revision: never changed once kept. `key` says what it was made from. */
 export interface PlanRow {
@@ -28,14 +62,14 @@ export interface ReadingRow {
   readonly referenceJpeg: ArrayBuffer;
 }
 
-export interface SessionRow {
+interface SessionRow {
   readonly id: string;
   readonly paintingId: string;
   readonly planId: string;
 }
 
 /** What is kept where. Pictures are ArrayBuffers: WebKit's private windows refuse Blobs. */
-export interface Rows {
+interface Rows {
   photos: Photo;
   paintings: Painting;
   thumbnails: { readonly id: string; readonly jpeg: ArrayBuffer };
@@ -49,7 +83,7 @@ export interface Rows {
 export type TableName = keyof Rows;
 
 /** Fields that rows can be looked up by. */
-export type LookUpField = 'paintingId' | 'sessionId';
+type LookUpField = 'paintingId' | 'sessionId';
 
 export type Migration = (
   database: IDBPDatabase<unknown>,
@@ -70,3 +104,29 @@ export const MIGRATIONS: readonly Migration[] = [
     events.createIndex('sessionId', 'sessionId');
   },
 ];
+
+export type RowKey = string | [string, number];
+
+/** What may be done within one transaction. Await nothing else in it: the database closes it. */
+export interface Transaction {
+  get<N extends TableName>(table: N, key: RowKey): Promise<Rows[N] | undefined>;
+  all<N extends TableName>(table: N): Promise<Rows[N][]>;
+  where<N extends TableName>(table: N, field: LookUpField, value: string): Promise<Rows[N][]>;
+  put<N extends TableName>(table: N, row: Rows[N]): Promise<void>;
+  remove(table: TableName, key: RowKey): Promise<void>;
+}
+
+export type Access = 'readonly' | 'readwrite';
+
+/** Somewhere rows are kept. A transaction is all or nothing, and done for good when `run` answers. */
+export interface Tables {
+  /** False where everything is forgotten with the window. */
+  readonly keeps: boolean;
+  /** `work` may be run a second time when the connection was cut before the first could count. */
+  run<T>(
+    access: Access,
+    tables: readonly TableName[],
+    work: (transaction: Transaction) => Promise<T>,
+  ): Promise<T>;
+  close(): void;
+}

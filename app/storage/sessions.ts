@@ -1,12 +1,13 @@
-import { foldSession } from '../model/session/fold-session.ts';
-import type { SessionEvent } from '../model/session/session-event.ts';
-import type { WashPlan } from '../model/wash-plan.ts';
-import type { Keeper } from './keeper.ts';
+import type { Photo } from '../core/decisions/painting.ts';
+import type { WashPlan } from '../core/plan/plan.ts';
+import type { PastSession } from '../core/session/drying-history.ts';
+import { foldSession } from '../core/session/fold-session.ts';
+import type { SessionEvent } from '../core/session/session-event.ts';
 import { changeKept } from './paintings.ts';
 import { type KeptReading, unpackReading } from './plans.ts';
-import type { PlanRow, TableName } from './schema.ts';
+import type { PlanRow, TableName, Transaction } from './schema.ts';
 import { StorageProblem } from './storage-problem.ts';
-import type { Transaction } from './tables.ts';
+import type { Transactions } from './transactions.ts';
 
 /** A session with what it is bound to: plan and reading stay as they were when it began. */
 export interface OpenSession {
@@ -31,7 +32,7 @@ export interface Sessions {
 
 const tables: readonly TableName[] = ['paintings', 'plans', 'readings', 'sessions', 'events'];
 
-export function createSessions(keeper: Keeper, now: () => number): Sessions {
+export function createSessions(keeper: Transactions, now: () => number): Sessions {
   return {
     async sessionOf(paintingId, newSessionId) {
       const found = await keeper.write(`session ${paintingId}`, tables, async (t) => {
@@ -84,4 +85,84 @@ async function underWay(t: Transaction, paintingId: string) {
 async function unpacked(found: Awaited<ReturnType<typeof boundTo>>): Promise<OpenSession> {
   const { sessionId, plan, reading } = found;
   return { sessionId, plan, kept: await unpackReading(reading) };
+}
+
+export interface PastSessions {
+  /** Every session of every painting on this device, in no order: what her drying pace is learned from. */
+  pastSessions(): Promise<readonly PastSession[]>;
+}
+
+const pastSessionTables: readonly TableName[] = ['sessions', 'plans', 'events'];
+
+export function createPastSessions(keeper: Transactions): PastSessions {
+  return {
+    pastSessions: () =>
+      keeper.read(pastSessionTables, async (t) => {
+        const found: PastSession[] = [];
+        for (const { id, paintingId, planId } of await t.all('sessions')) {
+          const row = await t.get('plans', planId);
+          if (!row) continue;
+          const events = await t.where('events', 'sessionId', id);
+          found.push({ sessionId: id, paintingId, steps: row.plan.steps, events });
+        }
+        return found;
+      }),
+  };
+}
+
+/** A photo whose bytes are kept and whose line in the log comes next. */
+interface PhotoKept {
+  readonly photoId: string;
+  /** Key of the step it was taken at. */
+  readonly key: string;
+}
+
+export interface SessionKeepsakes {
+  /** The bytes of a photo for the record, and beside them that it waits for its line in the log. */
+  keepRecordPhoto(sessionId: string, photo: Photo, key: string): Promise<void>;
+  /** The photo kept last in a session, whether it has its line by now or not; null before the first. */
+  lastRecordPhoto(sessionId: string): Promise<PhotoKept | null>;
+}
+
+const lastPhotoName = (sessionId: string): string => `record photo ${sessionId}`;
+
+/** The name of the setting that holds the note being typed in a session. */
+export const noteDraftName = (sessionId: string): string => `note draft ${sessionId}`;
+
+const isPhotoKept = (value: unknown): value is PhotoKept =>
+  typeof value === 'object' &&
+  value !== null &&
+  'photoId' in value &&
+  typeof value.photoId === 'string' &&
+  'key' in value &&
+  typeof value.key === 'string';
+
+async function lastOf(t: Transaction, sessionId: string): Promise<PhotoKept | null> {
+  const kept = (await t.get('settings', lastPhotoName(sessionId)))?.value;
+  return isPhotoKept(kept) ? kept : null;
+}
+
+export function createSessionKeepsakes(keeper: Transactions): SessionKeepsakes {
+  return {
+    keepRecordPhoto: (sessionId, photo, key) =>
+      keeper.write(`record photo ${sessionId}`, ['photos', 'settings'], async (t) => {
+        const value: PhotoKept = { photoId: photo.id, key };
+        await t.put('photos', photo);
+        await t.put('settings', { id: lastPhotoName(sessionId), value });
+      }),
+    lastRecordPhoto: (sessionId) => keeper.read(['settings'], (t) => lastOf(t, sessionId)),
+  };
+}
+
+/** Within a transaction over photos and settings: what is kept of a session beside its log goes. */
+export async function forgetKeepsakes(
+  t: Transaction,
+  sessionId: string,
+  log: readonly SessionEvent[],
+): Promise<void> {
+  for (const { what } of log) if (what.kind === 'photo') await t.remove('photos', what.photoId);
+  const last = await lastOf(t, sessionId);
+  if (last) await t.remove('photos', last.photoId);
+  await t.remove('settings', lastPhotoName(sessionId));
+  await t.remove('settings', noteDraftName(sessionId));
 }

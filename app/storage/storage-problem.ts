@@ -19,7 +19,7 @@ const sentences = {
     'What is saved on this device could not be opened. Close all windows of this app and open it again; if that does not help, restart the device. Nothing was deleted.',
 } as const;
 
-export type StorageProblemKind = keyof typeof sentences;
+type StorageProblemKind = keyof typeof sentences;
 
 /** What went wrong with keeping, said to the painter: cause and what to do next. */
 export class StorageProblem extends Error {

@@ -1,10 +1,8 @@
 import { ckmeans } from 'simple-statistics';
-import { lightnessPlane } from '../../workers/kernels/pixels/linear-raster.ts';
-import { bandMapOf } from '../../workers/kernels/values/band-map.ts';
-import { chooseLimits } from '../../workers/kernels/values/choose-limits.ts';
-import { chooseRange } from '../../workers/kernels/values/choose-range.ts';
-import { binOf, lightnessHistogram } from '../../workers/kernels/values/histogram.ts';
-import { tonesPresent } from '../../workers/kernels/values/tones-present.ts';
+import { lightnessPlane } from '../../app/core/raster/linear-raster.ts';
+import { bandMapOf, chooseRange, tonesPresent } from '../../app/core/reading/sort-pixels.ts';
+import { chooseLimits } from '../../app/core/reading/values/choose-limits.ts';
+import { binOf, lightnessHistogram } from '../../app/core/reading/values/histogram.ts';
 import { type Bench, type BenchSetting, notCompared } from './bench.ts';
 import { openCvBands } from './open-cv-steps.ts';
 import { type ReadingStages, stagesOf } from './read-bytes.ts';

@@ -1,14 +1,15 @@
 // What the page's worker does, timed where it runs: the first call in a fresh worker, and warm.
-import { isWhiteOrBlack } from '../../app/model/paint.ts';
-import type { PlanWishes } from '../../app/model/plan-wishes.ts';
-import type { Reading } from '../../app/model/reading.ts';
-import { paintBox } from '../../workers/kernels/optics/paint-box.ts';
-import { keptLibrary } from '../../workers/kernels/palette/kept-library.ts';
-import { openSearch } from '../../workers/kernels/palette/open-search.ts';
-import { lightnessPlane } from '../../workers/kernels/pixels/linear-raster.ts';
-import { buildWashPlan } from '../../workers/kernels/plan/build-wash-plan.ts';
-import { createPlanMemory } from '../../workers/kernels/plan/plan-memory.ts';
-import { warmReading } from '../../workers/warm-reading.ts';
+
+import type { PlanWishes } from '../../app/core/decisions/plan-wishes.ts';
+import { isWhiteOrBlack } from '../../app/core/paint/paint.ts';
+import { paintBox } from '../../app/core/paint/paint-box.ts';
+import { keptLibrary } from '../../app/core/palette/library/mix-library.ts';
+import { openSearch } from '../../app/core/palette/search/search-palette.ts';
+import { buildPlan } from '../../app/core/plan/build-plan.ts';
+import { createPlanMemory } from '../../app/core/plan/solve/solve-palette.ts';
+import { lightnessPlane } from '../../app/core/raster/linear-raster.ts';
+import type { Reading } from '../../app/core/reading/reading.ts';
+import { warmReading } from '../../workers/read-reference.ts';
 import forest from '../fixtures/readings/forest-stream.json';
 import snow from '../fixtures/readings/mountain-snow.json';
 import seeds from '../fixtures/readings/seed-heads.json';
@@ -78,7 +79,7 @@ async function planTimes(rounds: number) {
     const reading = kept as unknown as Reading;
     const memory = createPlanMemory();
     const planned = (wishes: PlanWishes, from = memory) =>
-      buildWashPlan(reading, wishes, noPause, from);
+      buildPlan(reading, wishes, noPause, from);
     const searched = await msOf(() => planned({}));
     const { palette, mixes } = await planned({});
     const paints = palette.map(({ id }) => id);

@@ -1,5 +1,5 @@
 import { useMode as addMode, converter, modeLab65, modeRgb } from 'culori/fn';
-import { lightnessPlane } from '../../workers/kernels/pixels/linear-raster.ts';
+import { lightnessPlane } from '../../app/core/raster/linear-raster.ts';
 import { type Bench, type BenchSetting, notCompared, type PhotoBytes } from './bench.ts';
 import { openCvLightness } from './open-cv-steps.ts';
 import { rasterOf } from './read-bytes.ts';

@@ -1,15 +1,13 @@
-import type { Reading } from '../../app/model/reading.ts';
-import { bestSets } from '../../workers/kernels/palette/best-sets.ts';
-import type { CostTables } from '../../workers/kernels/palette/cost-tables.ts';
-import { usualPaints } from '../../workers/kernels/palette/darkest-of.ts';
-import { greedySet } from '../../workers/kernels/palette/greedy-set.ts';
-import { judgeSet } from '../../workers/kernels/palette/judge-set.ts';
+import { usualPaints } from '../../app/core/palette/library/darkest-mix.ts';
+import { branchAndBound } from '../../app/core/palette/search/branch-and-bound.ts';
+import type { CostTables, PaletteTarget } from '../../app/core/palette/search/cost-tables.ts';
+import { greedySearch, scoreSet } from '../../app/core/palette/search/score-set.ts';
 import {
   nearTie,
   openSearch,
   type PaletteSearch,
-} from '../../workers/kernels/palette/open-search.ts';
-import type { PaletteTarget } from '../../workers/kernels/palette/palette-target.ts';
+} from '../../app/core/palette/search/search-palette.ts';
+import type { Reading } from '../../app/core/reading/reading.ts';
 import forest from '../fixtures/readings/forest-stream.json';
 import snow from '../fixtures/readings/mountain-snow.json';
 import type { Bench } from './bench.ts';
@@ -36,7 +34,7 @@ function costOfNearestSingles(tables: CostTables, targets: readonly PaletteTarge
   }
   const most = [...areas].sort((one, two) => two[1] - one[1] || one[0] - two[0]).slice(0, size);
   const members = most.map(([paint]) => paint).sort((x, y) => x - y);
-  return judgeSet(tables, targets, members).cost;
+  return scoreSet(tables, targets, members).cost;
 }
 
 export async function benches(): Promise<Bench[]> {
@@ -45,14 +43,14 @@ export async function benches(): Promise<Bench[]> {
   for (const { slots } of readings) searches.push(await openSearch(slots, some, {}, noPause));
   const costs = searches.map(({ tables, targets, ties }) => {
     const exact = ties[0]?.cost ?? Number.NaN;
-    const greedy = greedySet(tables, targets, [], size).cost;
+    const greedy = greedySearch(tables, targets, [], size).cost;
     const singles = costOfNearestSingles(tables, targets);
     return `exact ${exact.toFixed(2)}, greedy ${greedy.toFixed(2)}, nearest single paints ${singles.toFixed(2)}`;
   });
   const exact = async () => {
     let sets = 0;
     for (const { tables, targets, wishes } of searches) {
-      sets += (await bestSets(nearTie, tables, targets, wishes, noPause)).length;
+      sets += (await branchAndBound(nearTie, tables, targets, wishes, noPause)).length;
     }
     return sets;
   };
@@ -63,7 +61,8 @@ export async function benches(): Promise<Bench[]> {
       ours: { name: 'all sets within a near tie, exact', run: exact },
       peer: {
         name: 'one paint after the other',
-        run: () => searches.map(({ tables, targets }) => greedySet(tables, targets, [], size).cost),
+        run: () =>
+          searches.map(({ tables, targets }) => greedySearch(tables, targets, [], size).cost),
       },
       agreement: `cost: ${costs.join('; ')}`,
     },

@@ -1,22 +1,28 @@
 // The reading as the worker runs it, from a photograph's bytes on. Left out is what the browser does: to
 // decode the file, to draw it on canvases, to write the pictures that are kept.
-import { edgeLimits } from '../../app/model/edge.ts';
-import type { PixelSize } from '../../app/model/pixel-size.ts';
-import type { Border, ReadingWishes } from '../../app/model/reading.ts';
-import type { Slot } from '../../app/model/slot.ts';
-import { smallestSizes } from '../../app/model/smallest-sizes.ts';
-import { widthOfSigma } from '../../workers/kernels/edges/normal-curve.ts';
-import { defaultPaperLab } from '../../workers/kernels/optics/default-paper.ts';
-import { darkestInSteps, usualPaints } from '../../workers/kernels/palette/darkest-of.ts';
-import type { LabPlanes } from '../../workers/kernels/pixels/lab-planes.ts';
-import type { ClippedShares, LinearRaster } from '../../workers/kernels/pixels/linear-raster.ts';
-import { RasterReducer } from '../../workers/kernels/pixels/raster-reducer.ts';
-import { rasterSize } from '../../workers/kernels/pixels/raster-size.ts';
-import { simplify } from '../../workers/kernels/pixels/simplify.ts';
-import { type PictureReading, readPicture } from '../../workers/kernels/read-picture.ts';
-import { mergeShapes } from '../../workers/kernels/shapes/merge-shapes.ts';
-import { type MergeSizes, mergeSizes } from '../../workers/kernels/shapes/merge-sizes.ts';
-import { type SortedPixels, sortPixels } from '../../workers/kernels/sort-pixels.ts';
+
+import { widthOfSigma } from '../../app/core/numeric/normal-curve.ts';
+import { defaultPaperLab } from '../../app/core/paint/colour-of-washes.ts';
+import { darkestInSteps, usualPaints } from '../../app/core/palette/library/darkest-mix.ts';
+import type {
+  ClippedShares,
+  LabPlanes,
+  LinearRaster,
+} from '../../app/core/raster/linear-raster.ts';
+import { RasterReducer } from '../../app/core/raster/raster-reducer.ts';
+import { simplify } from '../../app/core/raster/simplify.ts';
+import { type PixelSize, rasterSize } from '../../app/core/raster/size.ts';
+import { edgeLimits } from '../../app/core/reading/edges/edge.ts';
+import { smallestSizes } from '../../app/core/reading/masses.ts';
+import { type PictureReading, readPicture } from '../../app/core/reading/read-picture.ts';
+import type { Border, ReadingWishes } from '../../app/core/reading/reading.ts';
+import {
+  type MergeSizes,
+  mergeShapes,
+  mergeSizes,
+} from '../../app/core/reading/shapes/merge-shapes.ts';
+import type { Slot } from '../../app/core/reading/slot.ts';
+import { type SortedPixels, sortPixels } from '../../app/core/reading/sort-pixels.ts';
 import type { PhotoBytes } from './bench.ts';
 
 /** A checkpoint that lets nothing in between: only the work is timed. */

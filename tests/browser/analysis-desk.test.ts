@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
-import { type AnalysisClient, createAnalysisClient } from '../../app/analysis/analysis-client.ts';
+import { type AnalysisClient, createAnalysisClient } from '../../app/client/analysis-client.ts';
 
 /** A worker made of a few lines; `seen` counts how many were started. */
 const workerOf = (code: string) => {

@@ -1,6 +1,7 @@
 import { afterAll, expect, test } from 'vitest';
-import { createAnalysisClient } from '../../app/analysis/analysis-client.ts';
-import type { Pictures, ReadResult, Stage } from '../../workers/analysis-api.ts';
+import { createAnalysisClient } from '../../app/client/analysis-client.ts';
+import type { ProgressPhase } from '../../app/core/reading/reading.ts';
+import type { Pictures, ReadResult } from '../../workers/api.ts';
 import { fewPaints } from '../support/few-paints.ts';
 import { casePhoto } from './support/case-photo.ts';
 import { closePictures, readRequest, twelveMegapixels } from './support/read-request.ts';
@@ -28,7 +29,7 @@ test('a photo opens with its size and a preview that is not larger than it need 
 
 test('a reading, its maps and pictures fit together', async () => {
   const parts: number[] = [];
-  const stages = new Set<Stage>();
+  const stages = new Set<ProgressPhase>();
   const photo = await snowPhoto();
   const { width, height, preview } = await client.openPhoto(signal, photo);
   preview.close();
@@ -55,7 +56,7 @@ test('a reading, its maps and pictures fit together', async () => {
   expect(reading.bands.reduce((sum, band) => sum + band.share, 0)).toBeCloseTo(1, 6);
   expect(parts).toEqual([...parts].sort((a, b) => a - b));
   expect(parts.at(-1)).toBe(1);
-  const order: Stage[] = ['opening', 'looking', 'values', 'colours', 'shapes'];
+  const order: ProgressPhase[] = ['opening', 'looking', 'values', 'colours', 'shapes'];
   expect([...stages]).toEqual(order.filter((stage) => stages.has(stage)));
   expect(stages.size).toBeGreaterThanOrEqual(4);
   const thumbnail = await createImageBitmap(new Blob([result.thumbnail]));

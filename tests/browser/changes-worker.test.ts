@@ -1,9 +1,9 @@
 import { afterAll, expect, test } from 'vitest';
-import { createAnalysisClient } from '../../app/analysis/analysis-client.ts';
-import type { Alteration } from '../../app/model/alteration.ts';
-import type { Point } from '../../app/model/lab.ts';
-import type { ReadingWishes } from '../../app/model/reading.ts';
-import type { Pictures, ReadResult } from '../../workers/analysis-api.ts';
+import { createAnalysisClient } from '../../app/client/analysis-client.ts';
+import type { Point } from '../../app/core/colour/lab.ts';
+import type { ReadingWishes } from '../../app/core/reading/reading.ts';
+import type { Alteration } from '../../app/core/reference/alteration.ts';
+import type { Pictures, ReadResult } from '../../workers/api.ts';
 import { closePictures, readRequest } from './support/read-request.ts';
 
 const client = createAnalysisClient();

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { lightnessPlane } from '../../workers/kernels/pixels/linear-raster.ts';
-import { largestAreaPx } from '../../workers/photo/decoded-size.ts';
+import { lightnessPlane } from '../../app/core/raster/linear-raster.ts';
+import { largestAreaPx } from '../../workers/photo/decode-photo.ts';
 import { readRaster } from '../../workers/photo/read-raster.ts';
 import { casePhoto } from './support/case-photo.ts';
 import { lightnessAt, meanLightness, quarters } from './support/raster-lightness.ts';

@@ -1,6 +1,5 @@
 import { afterEach, expect, test, vi } from 'vitest';
-import { decodePhoto } from '../../workers/photo/decode-photo.ts';
-import { largestAreaPx } from '../../workers/photo/decoded-size.ts';
+import { decodePhoto, largestAreaPx } from '../../workers/photo/decode-photo.ts';
 import { casePhoto } from './support/case-photo.ts';
 
 const decoding = vi.spyOn(globalThis, 'createImageBitmap');

@@ -1,7 +1,7 @@
 import { afterEach, describe, expect, test } from 'vitest';
 import { cdp } from 'vitest/browser';
 import { openStore, type Store } from '../../app/storage/open-store.ts';
-import { newPlanSample, paintingSample, photoSample } from '../unit/storage/kept-samples.ts';
+import { newPlanSample, paintingSample, photoSample } from '../support/storage/kept-samples.ts';
 
 let store: Store;
 let number = 0;

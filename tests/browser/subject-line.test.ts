@@ -1,8 +1,8 @@
 import { afterAll, expect, test } from 'vitest';
-import { createAnalysisClient } from '../../app/analysis/analysis-client.ts';
-import type { Point } from '../../app/model/lab.ts';
-import type { SubjectStroke } from '../../app/model/subject.ts';
-import type { SubjectRequest } from '../../workers/analysis-api.ts';
+import { createAnalysisClient } from '../../app/client/analysis-client.ts';
+import type { Point } from '../../app/core/colour/lab.ts';
+import type { SubjectStroke } from '../../app/core/reading/subject/subject.ts';
+import type { SubjectRequest } from '../../workers/api.ts';
 
 const client = createAnalysisClient();
 afterAll(() => client.dispose());

@@ -1,7 +1,7 @@
 import { afterAll, expect, test } from 'vitest';
-import { createAnalysisClient } from '../../app/analysis/analysis-client.ts';
-import { massSizes } from '../../app/model/masses.ts';
-import type { Slot } from '../../app/model/slot.ts';
+import { createAnalysisClient } from '../../app/client/analysis-client.ts';
+import { massSizes } from '../../app/core/reading/masses.ts';
+import type { Slot } from '../../app/core/reading/slot.ts';
 
 const client = createAnalysisClient();
 afterAll(() => client.dispose());

@@ -1,22 +1,21 @@
 import { basename } from 'node:path';
-import type { Reading } from '../../app/model/reading.ts';
-import { sheetOf, turned } from '../../app/model/sheet.ts';
-import { onTheSheet } from '../../app/model/tone-range.ts';
-import type { WashPlan } from '../../app/model/wash-plan.ts';
-import { loadPhoto } from '../../app/tools/plan/load-photo.ts';
-import { rasterOf } from '../../app/tools/plan/raster-of.ts';
-import { defaultPaperLab } from '../../workers/kernels/optics/default-paper.ts';
-import { paintBox } from '../../workers/kernels/optics/paint-box.ts';
-import { noCheckpoint } from '../../workers/kernels/palette/checkpoint.ts';
-import { darkestOf, usualPaints } from '../../workers/kernels/palette/darkest-of.ts';
-import { buildWashPlan } from '../../workers/kernels/plan/build-wash-plan.ts';
-import { planQuality } from '../../workers/kernels/plan/plan-quality.ts';
-import { readPicture } from '../../workers/kernels/read-picture.ts';
+import { defaultPaperLab } from '../../app/core/paint/colour-of-washes.ts';
+import { paintBox } from '../../app/core/paint/paint-box.ts';
+import { noCheckpoint } from '../../app/core/palette/checkpoint.ts';
+import { darkestOf, usualPaints } from '../../app/core/palette/library/darkest-mix.ts';
+import { buildPlan } from '../../app/core/plan/build-plan.ts';
+import type { WashPlan } from '../../app/core/plan/plan.ts';
+import { planQuality } from '../../app/core/plan/reach/plan-quality.ts';
+import { readPicture } from '../../app/core/reading/read-picture.ts';
+import type { Reading } from '../../app/core/reading/reading.ts';
+import { onTheSheet } from '../../app/core/reading/tone-range.ts';
+import { sheetOf, turned } from '../../app/core/reference/sheet.ts';
+import { cropToRaster, loadPhoto } from '../../app/tools/plan/load-photo.ts';
 import { seededRandom } from '../bench/seeded-random.ts';
 import { naivePlan } from '../support/naive-plan.ts';
+import { readings } from '../support/plan/built-plans.ts';
+import { eightPhotographs } from '../support/reading/eight-photographs.ts';
 import { paintedByHand } from '../support/simulated-painter.ts';
-import { readings } from '../unit/kernels/paint/built-plans.ts';
-import { eightPhotographs } from '../unit/kernels/reading/eight-photographs.ts';
 
 /** What is planned, and the simplified lightness of every pixel where there is a picture. */
 interface Subject {
@@ -32,7 +31,7 @@ async function readPhoto(file: string): Promise<Subject> {
     sheetOf('quarter', 'across'),
     photo.width >= photo.height ? 'across' : 'upright',
   );
-  const { raster, clipped } = rasterOf(photo, { format: 'own', widthMm, heightMm });
+  const { raster, clipped } = cropToRaster(photo, { format: 'own', widthMm, heightMm });
   const read = await readPicture(
     {
       raster,
@@ -88,7 +87,7 @@ export async function measurePlans(): Promise<void> {
   const gaps = hands.map((): number[] => []);
   for (const subject of [...(await Promise.all(files.map(readPhoto))), ...madePictures]) {
     const { name, reading } = subject;
-    const plan = await buildWashPlan(reading, {}, noCheckpoint);
+    const plan = await buildPlan(reading, {}, noCheckpoint);
     const last = plan.steps.at(-1)?.after ?? [];
     const ours = planQuality(plan.slots, last);
     const rows = plan.mixes.filter(({ parts }) => parts.length > 0).length;

@@ -1,5 +1,5 @@
 import type { Page } from '@playwright/test';
-import { ghostTapMs } from '../../app/model/session/ghost-tap.ts';
+import { ghostTapMs } from '../../app/core/session/fold-session.ts';
 import { expect, test } from '../e2e/support/app-page.ts';
 import { mainButton, pressOn } from '../e2e/support/easel-walk.ts';
 import { smallPhoto } from '../e2e/support/fixture-file.ts';

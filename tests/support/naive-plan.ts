@@ -1,8 +1,8 @@
-import type { Lab } from '../../app/model/lab.ts';
-import type { Paint } from '../../app/model/paint.ts';
-import type { Slot } from '../../app/model/slot.ts';
-import { colourDifference } from '../../workers/kernels/optics/colour-difference.ts';
-import { colourOfWashes } from '../../workers/kernels/optics/colour-of-washes.ts';
+import { colourDifference } from '../../app/core/colour/ciede2000.ts';
+import type { Lab } from '../../app/core/colour/lab.ts';
+import { colourOfWashes } from '../../app/core/paint/colour-of-washes.ts';
+import type { Paint } from '../../app/core/paint/paint.ts';
+import type { Slot } from '../../app/core/reading/slot.ts';
 
 /** One load in the middle of each consistency: tea, coffee, milk, cream, butter. */
 const fiveLoads = [0.4, 1.2, 3.5, 10, 24] as const;

@@ -1,9 +1,9 @@
-import type { Lab } from '../../app/model/lab.ts';
-import type { Paint } from '../../app/model/paint.ts';
-import type { Slot } from '../../app/model/slot.ts';
-import type { Mix, WashPlan } from '../../app/model/wash-plan.ts';
-import { defaultPaper } from '../../workers/kernels/optics/default-paper.ts';
-import { labOfReflectance } from '../../workers/kernels/optics/lab-of-reflectance.ts';
+import type { Lab } from '../../app/core/colour/lab.ts';
+import { labOfReflectance } from '../../app/core/colour/spectrum.ts';
+import { defaultPaper } from '../../app/core/paint/colour-of-washes.ts';
+import type { Paint } from '../../app/core/paint/paint.ts';
+import type { Mix, WashPlan } from '../../app/core/plan/plan.ts';
+import type { Slot } from '../../app/core/reading/slot.ts';
 
 /** How far a painter's hand is off, as shares: by so much at every mix, up or down, or normally with that deviation. */
 export interface Hand {

@@ -1,11 +1,42 @@
-import type { PhotoHeader } from '../../app/model/photo/header-fields.ts';
-import { photoHeader, uprightSize } from '../../app/model/photo-header.ts';
-import { photoProblem, undecodable } from '../../app/model/photo-problem.ts';
-import type { PixelSize } from '../../app/model/pixel-size.ts';
-import { decodedSize } from './decoded-size.ts';
-import { photoError } from './photo-error.ts';
+import type { PixelSize } from '../../app/core/raster/size.ts';
+import type { PhotoHeader } from '../../app/core/reference/photo-bytes.ts';
+import { photoHeader, uprightSize } from '../../app/core/reference/photo-header.ts';
+import { photoProblem, undecodable } from '../../app/core/reference/photo-problem.ts';
 
-export interface DecodedPhoto {
+/**
+ * A photo that can't be used; the message is a painter's sentence. A plain Error with a name,
+ * since the class would not survive the way from worker to page.
+ */
+export function photoError(sentence: string, cause?: unknown): Error {
+  const error = new Error(sentence, { cause });
+  error.name = 'PhotoError';
+  return error;
+}
+
+/** Largest area of a canvas that every browser fills; beyond it some give an empty one. */
+export const largestAreaPx = 16_777_216;
+
+/** Longest side decoded: keeps every turned cut-out under the 65,535 px a canvas may measure. */
+const longestSidePx = 32_767;
+
+/**
+ * The size to decode a photo at: its own where it fits the area, else both sides reduced by one
+ * factor, rounded down so that the area holds, and never to nothing.
+ */
+export function decodedSize(photo: PixelSize, largestArea: number): PixelSize {
+  const { width, height } = photo;
+  const scale = Math.min(
+    Math.sqrt(largestArea / (width * height)),
+    longestSidePx / Math.max(width, height),
+  );
+  if (scale >= 1) return { width, height };
+  return {
+    width: Math.max(1, Math.floor(width * scale)),
+    height: Math.max(1, Math.floor(height * scale)),
+  };
+}
+
+interface DecodedPhoto {
   /** Upright, perhaps smaller than the photo. The receiver closes it. */
   readonly bitmap: ImageBitmap;
   /** Size of the upright photo itself, px. */

@@ -1,13 +1,150 @@
-import { cutOutOf } from '../../app/model/cut-out.ts';
-import type { Crop } from '../../app/model/reference.ts';
-import type { ClippedShares, LinearRaster } from '../kernels/pixels/linear-raster.ts';
-import { RasterReducer } from '../kernels/pixels/raster-reducer.ts';
-import { rasterSize } from '../kernels/pixels/raster-size.ts';
-import { decodePhoto } from './decode-photo.ts';
-import { largestAreaPx } from './decoded-size.ts';
-import { readStrips } from './read-strips.ts';
+import type { Rgb } from '../../app/core/colour/lab.ts';
+import type { ClippedShares, LinearRaster } from '../../app/core/raster/linear-raster.ts';
+import { RasterReducer } from '../../app/core/raster/raster-reducer.ts';
+import { rasterSize } from '../../app/core/raster/size.ts';
+import { type Crop, type CutOut, cutOutOf } from '../../app/core/reference/reference.ts';
+import { decodePhoto, largestAreaPx, photoError } from './decode-photo.ts';
 
-export interface ReadRaster {
+/** Painted beside every strip and read back with it: what comes back different was falsified. */
+export const knownColours: readonly Rgb[] = [
+  [0, 0, 0],
+  [255, 255, 255],
+  [119, 119, 119],
+  [20, 20, 20],
+  [235, 235, 235],
+  [70, 70, 70],
+  [180, 180, 180],
+  [255, 0, 0],
+  [0, 255, 0],
+  [0, 0, 255],
+  [201, 93, 41],
+  [33, 97, 143],
+  [88, 61, 120],
+  [146, 170, 52],
+  [241, 214, 150],
+  [52, 44, 37],
+];
+
+type Trust = 'true' | 'shaky' | 'false';
+
+/** Off by this much the lowest bit was played with: harmless. Own limits, in code values 0..255. */
+const harmless = 2;
+const bearable = 8;
+
+/**
+ * How far the known colours, read back as RGBA bytes, may be trusted: `true` within 2 code values
+ * each, `shaky` within 8 on the mean, else `false` (an empty canvas, random or constant pixels).
+ */
+export function judgeTrust(readBack: Uint8ClampedArray): Trust {
+  let worst = 0;
+  let sum = 0;
+  knownColours.forEach((colour, cell) => {
+    for (let channel = 0; channel < 3; channel++) {
+      const off = Math.abs((readBack[cell * 4 + channel] ?? 0) - (colour[channel] as number));
+      worst = Math.max(worst, off);
+      sum += off;
+    }
+  });
+  if (worst <= harmless) return 'true';
+  return sum / (knownColours.length * 3) <= bearable ? 'shaky' : 'false';
+}
+
+interface Strip {
+  /** RGBA bytes, opaque, row by row. */
+  readonly rgba: Uint8ClampedArray;
+  readonly trust: Trust;
+}
+
+interface StripCanvas {
+  /** Rows a strip can hold at most. */
+  readonly rows: number;
+  /** Draws rows [from, from + rows) of the cut-out and reads them back. */
+  read(from: number, rows: number): Strip;
+}
+
+/**
+ * A canvas that shows some rows of a cut-out at the bitmap's own scale, on white: what is
+ * transparent or outside the photo is paper. Its first row carries the known colours.
+ */
+function createStripCanvas(bitmap: ImageBitmap, cut: CutOut, areaPx: number): StripCanvas {
+  const width = Math.max(cut.width, knownColours.length);
+  const rows = Math.max(1, Math.min(cut.height, Math.floor(areaPx / width) - 1));
+  const canvas = new OffscreenCanvas(width, rows + 1);
+  const context = canvas.getContext('2d', {
+    alpha: false,
+    colorSpace: 'srgb',
+    willReadFrequently: true,
+  });
+  if (!context)
+    throw photoError(
+      'The picture could not be read: memory is short. Close other tabs and try again.',
+    );
+  context.imageSmoothingEnabled = !cut.whole;
+  const [a, b, c, d, e, f] = cut.matrix;
+  return {
+    rows,
+    read(from, count) {
+      context.setTransform(1, 0, 0, 1, 0, 0);
+      context.fillStyle = '#fff';
+      context.fillRect(0, 0, width, rows + 1);
+      context.setTransform(a, b, c, d, e, f + 1 - from);
+      context.drawImage(bitmap, 0, 0);
+      context.setTransform(1, 0, 0, 1, 0, 0);
+      knownColours.forEach((colour, cell) => {
+        context.fillStyle = `rgb(${colour.join(' ')})`;
+        context.fillRect(cell, 0, 1, 1);
+      });
+      const known = context.getImageData(0, 0, knownColours.length, 1).data;
+      return { rgba: context.getImageData(0, 1, cut.width, count).data, trust: judgeTrust(known) };
+    },
+  };
+}
+
+/** Canvas area of a strip, px: small enough to let a cancel in between every few milliseconds. */
+const stripAreaPx = 1_048_576;
+const smallStripAreaPx = 65_536;
+
+const untrue =
+  "This browser hands out changed pixels (a protection against tracking), so the values of the picture can't be read. Allow this page to read pictures, or open it in another browser.";
+
+interface StripSink {
+  /** Takes the next rows of the cut-out: RGBA bytes, opaque. */
+  take(rgba: Uint8ClampedArray, rows: number): void;
+  /** Between strips: part 0..1 read. Throws to stop. */
+  pause(part: number): Promise<void>;
+}
+
+/**
+ * Reads a cut-out from top to bottom. An empty or falsified strip is tried once more on a smaller
+ * canvas, for short memory gives empty ones. Answers whether the pixels were slightly changed.
+ * Errors: `PhotoError` where they are not to be trusted at all.
+ */
+async function readStrips(
+  bitmap: ImageBitmap,
+  cut: CutOut,
+  sink: StripSink,
+): Promise<{ shaky: boolean }> {
+  let canvas = createStripCanvas(bitmap, cut, stripAreaPx);
+  let small = false;
+  let shaky = false;
+  for (let row = 0; row < cut.height; ) {
+    const rows = Math.min(canvas.rows, cut.height - row);
+    const strip = canvas.read(row, rows);
+    if (strip.trust === 'false') {
+      if (small) throw photoError(untrue);
+      small = true;
+      canvas = createStripCanvas(bitmap, cut, smallStripAreaPx);
+      continue;
+    }
+    if (strip.trust === 'shaky') shaky = true;
+    sink.take(strip.rgba, rows);
+    row += rows;
+    await sink.pause(row / cut.height);
+  }
+  return { shaky };
+}
+
+interface ReadRaster {
   readonly raster: LinearRaster;
   readonly clipped: ClippedShares;
   /** True where the browser was found to change pixels a little as they are read. */

@@ -1,13 +1,13 @@
 import type { ComponentChildren } from 'preact';
-import { withTick } from '../../model/change-own-box.ts';
-import { goodForInWords } from '../../model/good-for.ts';
-import { tickedPaints } from '../../model/own-box.ts';
-import { isWhiteOrBlack, type PaintCard } from '../../model/paint.ts';
-import { traitsInWords } from '../../model/traits-by-source.ts';
-import { valueSpanInWords } from '../../model/value-span.ts';
-import type { OwnBoxState } from '../../state/own-box.ts';
+import { cssColour } from '../../core/colour/lab.ts';
+import { paintUsesInWords, valueSpanInWords } from '../../core/paint/list-paints.ts';
+import { tickedPaints, withTick } from '../../core/paint/own-box.ts';
+import { isWhiteOrBlack, type PaintCard } from '../../core/paint/paint.ts';
+import { traitsInWords } from '../../core/paint/paint-traits.ts';
+import type { OwnBoxState } from '../../state/paints/own-box.ts';
+import { hashOf } from '../../state/router.ts';
+import { buttonClass } from '../../ui/controls/button.tsx';
 import styles from './box-row.module.css';
-import { Ladder } from './ladder.tsx';
 
 interface BoxRowProps {
   card: PaintCard;
@@ -27,7 +27,7 @@ export function BoxRow({ card, ownBox, children }: BoxRowProps) {
         <span class={styles.quiet}>
           {card.ci.join(', ')}, {valueSpanInWords(card.ladder)}
         </span>
-        <span>{goodForInWords(card)}</span>
+        <span>{paintUsesInWords(card)}</span>
         <span class={styles.quiet}>{traitsInWords(card)}</span>
         {card.ci.length > 1 && (
           <span class={styles.quiet}>
@@ -55,5 +55,30 @@ export function BoxRow({ card, ownBox, children }: BoxRowProps) {
         I own it
       </label>
     </li>
+  );
+}
+
+/** A paint from its palest tint to full strength, dry on white paper. */
+export function Ladder({ ladder }: Pick<PaintCard, 'ladder'>) {
+  return (
+    <span class={styles.ladder} aria-hidden="true">
+      {ladder.map((lab) => (
+        <span key={lab.join()} style={{ background: cssColour(lab) }} />
+      ))}
+    </span>
+  );
+}
+
+/** The way from a paint of the box to measuring it. */
+export function MeasureLink({ card }: { card: PaintCard }) {
+  const again = card.optics?.from === 'measured';
+  return (
+    <a
+      class={buttonClass(card.optics ? 'plain' : 'quiet')}
+      href={hashOf({ screen: 'measure', paintId: card.id })}
+    >
+      {again ? 'Measure it again' : 'Measure it from a photo'}
+      <span class="spoken">: {card.name}</span>
+    </a>
   );
 }

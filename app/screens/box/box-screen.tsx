@@ -1,12 +1,12 @@
 import { useEffect } from 'preact/hooks';
-import { boxInWords } from '../../model/box-in-words.ts';
-import { withTicks } from '../../model/change-own-box.ts';
-import { ownPaints, tickedPaints } from '../../model/own-box.ts';
-import type { OwnBoxState } from '../../state/own-box.ts';
-import type { PaintDraftsState } from '../../state/paint-drafts.ts';
-import { hashOf, type PaintingRoute } from '../../state/route.ts';
-import { Button } from '../common/button.tsx';
-import { TopBar } from '../common/top-bar.tsx';
+import { memoizeByObject } from '../../core/numeric/memo.ts';
+import { boxInWords, ownPaints, tickedPaints, withTicks } from '../../core/paint/own-box.ts';
+import type { App } from '../../state/create-app.ts';
+import type { OwnBoxState } from '../../state/paints/own-box.ts';
+import { createPaintDrafts, type PaintDraftsState } from '../../state/paints/paint-drafts.ts';
+import { hashOf, type PaintingRoute } from '../../state/router.ts';
+import { Button } from '../../ui/controls/button.tsx';
+import { TopBar } from '../../ui/layout/screen-layout.tsx';
 import { BoxList } from './box-list.tsx';
 import styles from './box-screen.module.css';
 import { OwnPaints } from './own-paints.tsx';
@@ -87,5 +87,18 @@ export function BoxScreen({ ownBox, paintDrafts, cameFrom }: BoxScreenProps) {
       />
       <BoxList ownBox={ownBox} cards={cards.filter(({ id }) => !own.has(id))} />
     </main>
+  );
+}
+
+const draftsOf = memoizeByObject(createPaintDrafts);
+
+/** The box with the paints being typed: they are looked after only from when it is first opened. */
+export function BoxPlace({ app }: { app: App }) {
+  return (
+    <BoxScreen
+      ownBox={app.ownBox}
+      paintDrafts={draftsOf(app.paintNeeds)}
+      cameFrom={app.router.cameFrom.value}
+    />
   );
 }

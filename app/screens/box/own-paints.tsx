@@ -1,14 +1,13 @@
 import { useRef } from 'preact/hooks';
-import { putBack } from '../../model/change-own-box.ts';
-import { paintsTakenOut } from '../../model/own-box.ts';
-import type { PaintCard } from '../../model/paint.ts';
-import { newPaint } from '../../model/paint-draft.ts';
-import { sortPaints } from '../../model/sort-paints.ts';
-import type { OwnBoxState } from '../../state/own-box.ts';
-import type { PaintDraftsState } from '../../state/paint-drafts.ts';
-import { Button } from '../common/button.tsx';
+import { sortPaints } from '../../core/paint/list-paints.ts';
+import { paintsTakenOut, putBack, takenOut } from '../../core/paint/own-box.ts';
+import type { PaintCard } from '../../core/paint/paint.ts';
+import { newPaint } from '../../core/paint/paint-draft.ts';
+import type { OwnBoxState } from '../../state/paints/own-box.ts';
+import type { PaintDraftsState } from '../../state/paints/paint-drafts.ts';
+import { Button } from '../../ui/controls/button.tsx';
+import { BoxRow, MeasureLink } from './box-row.tsx';
 import styles from './box-screen.module.css';
-import { OwnPaintRow } from './own-paint-row.tsx';
 import { PaintForm } from './paint-form.tsx';
 
 interface OwnPaintsProps {
@@ -70,5 +69,40 @@ export function OwnPaints({ ownBox, paintDrafts, cards }: OwnPaintsProps) {
         </div>
       )}
     </section>
+  );
+}
+
+interface OwnPaintRowProps {
+  card: PaintCard;
+  ownBox: OwnBoxState;
+  onChange: () => void;
+  onOut: () => void;
+}
+
+/** A paint of her own: how far its colour can be trusted, and what can be done with it. */
+function OwnPaintRow({ card, ownBox, onChange, onOut }: OwnPaintRowProps) {
+  const { optics } = card;
+  const behaves =
+    optics?.from === 'like' && ownBox.cards.value.find(({ id }) => id === optics.id)?.name;
+  return (
+    <BoxRow card={card} ownBox={ownBox}>
+      {behaves && <span>Not measured: behaves like {behaves}.</span>}
+      {optics?.from === 'measured' && <span>Measured from a photo. {optics.why}</span>}
+      <span class={styles.actions}>
+        <Button aria-label={`Change ${card.name}`} onClick={onChange}>
+          Change
+        </Button>
+        <MeasureLink card={card} />
+        <Button
+          aria-label={`Take out ${card.name}`}
+          onClick={() => {
+            onOut();
+            void ownBox.change((before) => takenOut(before, card.id));
+          }}
+        >
+          Take out
+        </Button>
+      </span>
+    </BoxRow>
   );
 }

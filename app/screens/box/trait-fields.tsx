@@ -1,9 +1,13 @@
-import type { PaintProperties } from '../../model/paint.ts';
-import type { SettledDraft } from '../../model/paint-draft.ts';
-import { granulationWords, stainingWords, transparencyWords } from '../../model/paint-traits.ts';
+import { useId } from 'preact/hooks';
+import type { PaintProperties } from '../../core/paint/paint.ts';
+import type { SettledDraft } from '../../core/paint/paint-draft.ts';
+import {
+  granulationWords,
+  stainingWords,
+  transparencyWords,
+} from '../../core/paint/paint-traits.ts';
+import { Button } from '../../ui/controls/button.tsx';
 import styles from './paint-form.module.css';
-import { TextField } from './text-field.tsx';
-import { TraitChoice } from './trait-choice.tsx';
 
 type Hers = Partial<PaintProperties>;
 
@@ -63,6 +67,91 @@ export function TraitFields({ settled, hers, onChange }: TraitFieldsProps) {
       />
       {text('lightfastness', 'Lightfastness', 'Unknown. The label may give it, as I or II.')}
       {text('caution', 'Caution', 'None remembered: check the label.')}
+    </div>
+  );
+}
+
+interface TraitChoiceProps<T extends string | number> {
+  title: string;
+  choices: readonly (readonly [value: T, text: string])[];
+  /** Null: nobody knows. */
+  chosen: T | null;
+  /** She said so herself; else it comes from memory. */
+  isHers: boolean;
+  onChoose: (value: T) => void;
+  onRemember: () => void;
+}
+
+/** One property, where it comes from, and the way back to what is remembered. */
+function TraitChoice<T extends string | number>(props: TraitChoiceProps<T>) {
+  const { title, choices, chosen, isHers, onChoose, onRemember } = props;
+  return (
+    <fieldset class={styles.trait}>
+      <legend>
+        {title}{' '}
+        <span class={styles.quiet}>
+          {isHers ? 'Yours.' : chosen === null ? 'Unknown.' : 'From memory.'}
+        </span>
+      </legend>
+      {choices.map(([value, text]) => (
+        <Button key={value} aria-pressed={value === chosen} onClick={() => onChoose(value)}>
+          {text}
+        </Button>
+      ))}
+      {isHers && (
+        <Button look="quiet" aria-label={`${title} from memory`} onClick={onRemember}>
+          As remembered
+        </Button>
+      )}
+    </fieldset>
+  );
+}
+
+interface TextFieldProps {
+  label: string;
+  hint?: string;
+  value: string;
+  /** Why what is typed can't be used; null where it can. */
+  problem?: string | null;
+  onType: (text: string) => void;
+  /** More than a line is likely. */
+  long?: boolean;
+  /** She has finished typing. */
+  onSettle?: () => void;
+}
+
+/** A line to type in, with what is wrong with it under it. */
+export function TextField(props: TextFieldProps) {
+  const { label, hint, value, problem = null, long = false, onType, onSettle } = props;
+  const id = useId();
+  const described = [hint && `${id}-hint`, problem && `${id}-problem`].filter(Boolean).join(' ');
+  const Input = long ? 'textarea' : 'input';
+  return (
+    <div class={styles.field}>
+      <label for={id}>{label}</label>
+      {hint && (
+        <span id={`${id}-hint`} class={styles.quiet}>
+          {hint}
+        </span>
+      )}
+      <Input
+        id={id}
+        class={styles.input}
+        {...(long ? { rows: 2 } : { type: 'text' })}
+        autocomplete="off"
+        autocapitalize="off"
+        spellcheck={false}
+        value={value}
+        aria-invalid={problem !== null}
+        aria-describedby={described || undefined}
+        onInput={(event: { currentTarget: { value: string } }) => onType(event.currentTarget.value)}
+        {...(onSettle && { onChange: onSettle })}
+      />
+      {problem && (
+        <p id={`${id}-problem`} class={styles.problem} role="alert">
+          {problem}
+        </p>
+      )}
     </div>
   );
 }

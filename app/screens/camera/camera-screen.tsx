@@ -1,12 +1,11 @@
-import { useEffect, useRef, useState } from 'preact/hooks';
-import { Button } from '../common/button.tsx';
-import { Workplace } from '../common/workplace.tsx';
-import { cameraProblem } from './camera-problem.ts';
+import type { Ref } from 'preact';
+import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
+import type { App } from '../../state/create-app.ts';
+import { Button } from '../../ui/controls/button.tsx';
+import { PhotoInput } from '../../ui/controls/photo-input.tsx';
+import { ScreenLayout } from '../../ui/layout/screen-layout.tsx';
 import styles from './camera-screen.module.css';
-import { LiveView } from './live-view.tsx';
-import { PhotoInput } from './photo-input.tsx';
-import { takeStill } from './take-still.ts';
-import { useCamera } from './use-camera.ts';
+import { cameraProblem, takeStill, useCamera } from './use-camera.ts';
 
 interface CameraScreenProps {
   /** A photo taken in the live view; called once for a press. */
@@ -64,7 +63,7 @@ export function CameraScreen({ onPhoto, onCancel, onChooseFile }: CameraScreenPr
   }, []);
 
   return (
-    <Workplace
+    <ScreenLayout
       name="camera"
       top={
         <>
@@ -122,6 +121,51 @@ export function CameraScreen({ onPhoto, onCancel, onChooseFile }: CameraScreenPr
           </>
         )
       }
+    />
+  );
+}
+
+/** The live camera; what it takes goes the same way in as a chosen photo. */
+export function CameraPlace({ app }: { app: App }) {
+  return (
+    <CameraScreen
+      onPhoto={(photo) => void app.intake.take(photo)}
+      onChooseFile={(file) => void app.intake.take(file)}
+      onCancel={() => app.router.go({ screen: 'start' })}
+    />
+  );
+}
+
+interface LiveViewProps {
+  stream: MediaStream | null;
+  video: Ref<HTMLVideoElement> & { current: HTMLVideoElement | null };
+  /** There is a picture to take. */
+  onReady: () => void;
+}
+
+/** What the camera sees, whole and never mirrored: the photo is to look like this. */
+function LiveView({ stream, video, onReady }: LiveViewProps) {
+  const ready = useRef(onReady);
+  ready.current = onReady;
+  useLayoutEffect(() => {
+    const element = video.current;
+    if (!element) return;
+    element.srcObject = stream;
+    // Refused only where the stream has just been stopped: a new one is on its way then.
+    if (stream) element.play().catch(() => undefined);
+    return () => {
+      element.srcObject = null;
+    };
+  }, [stream, video]);
+  return (
+    <video
+      ref={video}
+      class={styles.video}
+      muted
+      playsInline
+      autoPlay
+      aria-label="What the camera sees"
+      onLoadedData={() => ready.current()}
     />
   );
 }

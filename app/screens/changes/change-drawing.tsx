@@ -1,9 +1,11 @@
-import type { PixelSize } from '../../model/pixel-size.ts';
-import type { Reference } from '../../model/reference.ts';
-import type { DecisionOf } from '../../model/standing-decisions.ts';
-import { strokeInCut } from '../../model/stroke-on-photo.ts';
-import lines from '../strokes/drawn-lines.module.css';
-import { linePath } from '../strokes/line-path.ts';
+import { useRef } from 'preact/hooks';
+import type { DecisionOf } from '../../core/decisions/standing-decisions.ts';
+import type { PixelSize } from '../../core/raster/size.ts';
+import { strokeInCut } from '../../core/reference/photo-stroke.ts';
+import type { Reference } from '../../core/reference/reference.ts';
+import type { OpenedReading } from '../../state/painting/opened-reading.ts';
+import lines from '../../ui/pointer/drawn-stroke.module.css';
+import { linePath } from '../../ui/pointer/drawn-stroke.tsx';
 import styles from './change-drawing.module.css';
 
 export type AlterDecision = DecisionOf<'alter'>;
@@ -44,4 +46,19 @@ export function ChangeDrawing({ changes, cut, size }: ChangeDrawingProps) {
       })}
     </svg>
   );
+}
+
+/** Which of her changes the picture that is seen does not show yet. */
+export function useUnreadChanges(
+  seen: OpenedReading | null,
+  changes: readonly AlterDecision[],
+): readonly AlterDecision[] {
+  const followed = useRef<{ seen: OpenedReading | null; ids: ReadonlySet<string> }>({
+    seen: null,
+    ids: new Set(),
+  });
+  // A reading always is one of all that stood when it came: a newer decision starts it anew.
+  if (followed.current.seen !== seen)
+    followed.current = { seen, ids: new Set(changes.map(({ id }) => id)) };
+  return changes.filter(({ id }) => !followed.current.ids.has(id));
 }

@@ -1,14 +1,16 @@
 import type { Signal } from '@preact/signals';
-import type { Change } from '../../model/alteration.ts';
-import type { Painting } from '../../model/painting.ts';
-import type { Studio } from '../../state/studio.ts';
-import { ChoiceRow } from '../common/choice-row.tsx';
-import { SliderRow } from '../common/slider-row.tsx';
+import { useRef } from 'preact/hooks';
+import type { Painting } from '../../core/decisions/painting.ts';
+import { lastDecision } from '../../core/decisions/standing-decisions.ts';
+import { subjectDecisions } from '../../core/decisions/subject-strokes.ts';
+import type { Change } from '../../core/reference/alteration.ts';
+import type { Studio } from '../../state/painting/studio.ts';
+import { linkTo } from '../../state/router.ts';
+import { Button, buttonClass } from '../../ui/controls/button.tsx';
+import { ChoiceRow } from '../../ui/controls/choice-row.tsx';
+import { SliderRow } from '../../ui/controls/slider-row.tsx';
 import type { AlterDecision } from './change-drawing.tsx';
-import { ChangeList } from './change-list.tsx';
-import { hintFor, keysFor, toDo } from './change-words.ts';
 import styles from './changes-panel.module.css';
-import { GroundChoice } from './ground-choice.tsx';
 
 export type ChangesView = 'colour' | 'grey' | 'values';
 
@@ -38,7 +40,7 @@ export function ChangesPanel({ studio, painting, changes, tools, hintId }: Chang
     <div class={styles.panel}>
       <ChoiceRow
         label="How it is painted otherwise"
-        choices={toDo}
+        choices={changeChoices}
         chosen={change.value}
         onChoose={(next) => {
           change.value = next;
@@ -71,7 +73,7 @@ export function ChangesPanel({ studio, painting, changes, tools, hintId }: Chang
       )}
       <p id={hintId} class={changes.length > 0 ? styles.quiet : undefined}>
         {hintFor(change.value, isBrush)}
-        <span class={styles.keys}> {keysFor(isBrush)}</span>
+        <span class={styles.keys}> {keysHint(isBrush)}</span>
       </p>
       <ChangeList
         changes={changes}
@@ -95,3 +97,113 @@ export function ChangesPanel({ studio, painting, changes, tools, hintId }: Chang
     </div>
   );
 }
+
+interface ChangeListProps {
+  changes: readonly AlterDecision[];
+  /** The one shown in the picture. */
+  pointed: Signal<string | null>;
+  onTakeBack: (id: string) => void;
+}
+
+/** What she changed, each to be seen in the picture and taken back by itself. */
+function ChangeList({ changes, pointed, onTakeBack }: ChangeListProps) {
+  const list = useRef<HTMLOListElement>(null);
+  if (changes.length === 0) return <p class={styles.changeListQuiet}>Nothing is changed yet.</p>;
+  const point = (id: string): void => {
+    pointed.value = id;
+  };
+  return (
+    <ol ref={list} class={styles.list} tabIndex={-1} aria-label="What you changed">
+      {changes.map(({ id, change }, i) => (
+        <li
+          key={id}
+          class={styles.row}
+          onBlurCapture={() => {
+            pointed.value = null;
+          }}
+        >
+          <button
+            type="button"
+            class={styles.name}
+            aria-pressed={pointed.value === id}
+            onFocus={() => point(id)}
+            onClick={() => point(id)}
+          >
+            {i + 1} {changeResults[change]}
+          </button>
+          <Button
+            look="quiet"
+            aria-label={`Take back ${i + 1}, ${changeResults[change]}`}
+            onFocus={() => point(id)}
+            onClick={() => {
+              pointed.value = null;
+              list.current?.focus({ preventScroll: true }); // this row goes away
+              onTakeBack(id);
+            }}
+          >
+            Take back
+          </Button>
+        </li>
+      ))}
+    </ol>
+  );
+}
+
+/** Whether the ground of the subject becomes one plain wash; without a subject, the way to one. */
+function GroundChoice({ studio, painting }: { studio: Studio; painting: Painting }) {
+  const { decisions } = painting;
+  if (subjectDecisions(decisions).length === 0)
+    return (
+      <p class={styles.ground}>
+        Once you have drawn round the subject, all the rest can become one plain wash.
+        <a class={buttonClass()} href={linkTo(painting.id, 'subject')}>
+          Draw round the subject
+        </a>
+      </p>
+    );
+  const plain = lastDecision(decisions, 'ground')?.plain ?? false;
+  return (
+    <div class={styles.ground}>
+      <Button
+        aria-pressed={plain}
+        onClick={() => void studio.decide({ kind: 'ground', plain: !plain })}
+      >
+        The ground as one plain wash
+      </Button>
+      {plain && (
+        <p class={styles.quiet}>
+          Values, edges and washes follow. In colour and grey the picture keeps its own ground, so
+          that the subject’s line is always found in it.
+        </p>
+      )}
+    </div>
+  );
+}
+
+/** What she does, on the buttons. */
+const changeChoices: readonly (readonly [Change, string])[] = [
+  ['leave-out', 'Leave out'],
+  ['lighter', 'One value lighter'],
+  ['darker', 'One value darker'],
+];
+
+/** What was done, in the list. */
+const changeResults: Readonly<Record<Change, string>> = {
+  'leave-out': 'Left out',
+  lighter: 'One value lighter',
+  darker: 'One value darker',
+};
+
+const goal: Readonly<Record<Change, string>> = {
+  'leave-out': 'what is to go: what surrounds it goes on there',
+  lighter: 'what is to be one value lighter',
+  darker: 'what is to be one value darker',
+};
+
+export const hintFor = (change: Change, isBrush: boolean): string =>
+  `${isBrush ? 'Paint over' : 'Draw a line round'} ${goal[change]}.`;
+
+const keysHint = (isBrush: boolean): string =>
+  isBrush
+    ? 'By keys: arrows move the brush, Enter dabs.'
+    : 'By keys: arrows move an oval, + and − size it, [ and ] make it narrower or wider, Enter lays it down.';

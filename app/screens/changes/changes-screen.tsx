@@ -1,15 +1,17 @@
 import { useSignal } from '@preact/signals';
-import { useId } from 'preact/hooks';
-import type { Change } from '../../model/alteration.ts';
-import type { Point } from '../../model/lab.ts';
-import type { Painting } from '../../model/painting.ts';
-import { standingDecisions } from '../../model/standing-decisions.ts';
-import { strokeOnPhoto } from '../../model/stroke-on-photo.ts';
-import type { Studio } from '../../state/studio.ts';
-import { DecidePlace } from '../common/decide-place.tsx';
-import { isSlip } from '../strokes/is-slip.ts';
-import { ChangesPanel, type ChangesView, type ChangeTools } from './changes-panel.tsx';
-import { ChangesPicture } from './changes-picture.tsx';
+import { useId, useMemo } from 'preact/hooks';
+import type { Point } from '../../core/colour/lab.ts';
+import type { Painting } from '../../core/decisions/painting.ts';
+import { standingDecisions } from '../../core/decisions/standing-decisions.ts';
+import type { Change } from '../../core/reference/alteration.ts';
+import { strokeOnPhoto } from '../../core/reference/photo-stroke.ts';
+import type { Studio } from '../../state/painting/studio.ts';
+import { type DecisionContext, DecisionScreen } from '../../ui/layout/decision-screen.tsx';
+import { Picture } from '../../ui/picture/picture.tsx';
+import { pictureLayers, valuesLayer } from '../../ui/picture/picture-layers.ts';
+import { isSlip, StrokeStage } from '../../ui/pointer/stroke-stage.tsx';
+import { type AlterDecision, ChangeDrawing, useUnreadChanges } from './change-drawing.tsx';
+import { ChangesPanel, type ChangesView, type ChangeTools, hintFor } from './changes-panel.tsx';
 
 const changesOf = ({ decisions }: Painting) => standingDecisions(decisions, 'alter');
 
@@ -32,7 +34,7 @@ export function ChangesScreen({ studio, paintingId }: { studio: Studio; painting
     void studio.decide({ kind: 'alter', change: tools.change.value, ...stroke });
   };
   return (
-    <DecidePlace
+    <DecisionScreen
       studio={studio}
       paintingId={paintingId}
       name="changes"
@@ -56,6 +58,48 @@ export function ChangesScreen({ studio, paintingId }: { studio: Studio; painting
           hintId={hintId}
         />
       )}
+    />
+  );
+}
+
+interface ChangesPictureProps {
+  now: DecisionContext;
+  changes: readonly AlterDecision[];
+  tools: ChangeTools;
+  hintId: string;
+  onStroke: (path: readonly Point[]) => void;
+}
+
+/** The picture as it is to be painted, with what it does not show yet and what she points at drawn on it. */
+function ChangesPicture({ now, changes, tools, hintId, onStroke }: ChangesPictureProps) {
+  const { painting, pictures, seen } = now;
+  const { change, hand, brush, view, pointed } = tools;
+  const { reference, grey } = pictures;
+  const layers = useMemo(
+    () => ({ ...pictureLayers({ reference, grey }), values: valuesLayer(seen) }),
+    [reference, grey, seen],
+  );
+  const unread = useUnreadChanges(seen, changes);
+  const drawn = changes.filter((one) => one.id === pointed.value || unread.includes(one));
+  const size = seen.reading.raster;
+  const isBrush = hand.value === 'brush';
+  return (
+    <Picture
+      label="Your picture as it is to be painted"
+      size={size}
+      layers={layers}
+      show={view.value}
+      over={
+        <StrokeStage
+          label={hintFor(change.value, isBrush)}
+          brushPx={isBrush ? brush.value * Math.max(size.width, size.height) : 0}
+          size={size}
+          hintId={hintId}
+          onStroke={onStroke}
+        >
+          <ChangeDrawing changes={drawn} cut={painting.reference} size={size} />
+        </StrokeStage>
+      }
     />
   );
 }

@@ -1,16 +1,26 @@
 import { useSignal } from '@preact/signals';
-import type { ChartSwatch } from '../../model/mixing-chart.ts';
-import type { PaintCalls } from '../../state/paint-calls.ts';
-import { linkTo } from '../../state/route.ts';
-import type { Studio } from '../../state/studio.ts';
-import { Button } from '../common/button.tsx';
-import { TopBar } from '../common/top-bar.tsx';
-import { Waiting } from '../common/waiting.tsx';
-import { ChartDarks } from './chart-darks.tsx';
-import { ChartPairs } from './chart-pairs.tsx';
+import { useEffect } from 'preact/hooks';
+import { cssColour } from '../../core/colour/lab.ts';
+import { valueOfLightness } from '../../core/colour/munsell-value.ts';
+import {
+  type ChartDark,
+  type ChartPair,
+  type ChartSwatch,
+  chartLoads,
+  consistencyOf,
+  consistencySign,
+  type MixingChart,
+  type ChartSwatch as Swatch,
+} from '../../core/paint/mix.ts';
+import { partsInNumbers, partsInWords } from '../../core/paint/mix-words.ts';
+import type { WashPlan } from '../../core/plan/plan.ts';
+import type { PaintCalls } from '../../state/painting/screen-calls.ts';
+import type { Studio } from '../../state/painting/studio.ts';
+import { linkTo } from '../../state/router.ts';
+import { Button } from '../../ui/controls/button.tsx';
+import { TopBar } from '../../ui/layout/screen-layout.tsx';
+import { Waiting } from '../../ui/layout/waiting.tsx';
 import styles from './chart-screen.module.css';
-import { SwatchWords } from './swatch-words.tsx';
-import { useChart } from './use-chart.ts';
 
 interface ChartScreenProps {
   studio: Studio;
@@ -58,4 +68,142 @@ export function ChartScreen({ studio, calls, paintingId }: ChartScreenProps) {
       )}
     </main>
   );
+}
+
+/** What a row of the chart is called, by its place. */
+const rowWords = (names: readonly [string, string]): readonly string[] => [
+  `mostly ${names[0]}, 3 : 1`,
+  'half and half, 1 : 1',
+  `mostly ${names[1]}, 1 : 3`,
+];
+
+/** Every pair: three mixes one under the other, from watery to strong. */
+function ChartPairs({ pairs, ...shown }: ChartProps & { pairs: readonly ChartPair[] }) {
+  const density = pairs.length > 15 ? 'close' : pairs.length > 10 ? 'three' : 'two';
+  return (
+    <section class={styles.pairs} data-density={density} aria-label="Pairs">
+      {pairs.map(({ paints, ratios }) => {
+        const names = [shown.nameOf(paints[0]), shown.nameOf(paints[1])] as const;
+        return (
+          <article key={paints.join()} class={styles.pair}>
+            <h2 class={styles.names}>
+              {names[0]} and {names[1]}
+            </h2>
+            <p class={styles.strengths} aria-hidden="true">
+              {chartLoads.map((load) => (
+                <span key={load}>{consistencyOf(load)}</span>
+              ))}
+            </p>
+            {ratios.map((row, n) => (
+              <div key={rowWords(names)[n]}>
+                <p class={styles.ratio}>{rowWords(names)[n]}</p>
+                <div class={styles.row}>
+                  {row.map((swatch) => (
+                    <SwatchCell key={swatch.load} swatch={swatch} {...shown} />
+                  ))}
+                </div>
+              </div>
+            ))}
+          </article>
+        );
+      })}
+    </section>
+  );
+}
+
+/** The darkest mixes, each with whether it leans warm or cool. */
+function ChartDarks({ darks, ...shown }: ChartProps & { darks: readonly ChartDark[] }) {
+  return (
+    <section class={styles.darks} aria-label="Darks">
+      <h2 class={styles.heading}>The darks</h2>
+      {darks.length === 0 && <p>No two of these paints make a real dark: add a deep one.</p>}
+      <ul class={styles.darkList}>
+        {darks.map((dark) => (
+          <li key={JSON.stringify(dark.parts)} class={styles.dark}>
+            <SwatchCell swatch={dark} {...shown} />
+            <span class={styles.ratio}>
+              {partsInWords(dark.parts, shown.nameOf)}, {partsInNumbers(dark.parts)}: {dark.tint}
+            </span>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+interface ChartProps {
+  chosen: Swatch | null;
+  onChoose: (swatch: Swatch) => void;
+  nameOf: (paint: string) => string;
+}
+
+/** One colour of the chart, to touch; in print an empty box beside it to paint. */
+function SwatchCell({ swatch, chosen, onChoose, nameOf }: ChartProps & { swatch: Swatch }) {
+  const { parts, consistency, dry } = swatch;
+  return (
+    <span class={styles.cell}>
+      <button
+        type="button"
+        class={styles.swatch}
+        style={{ background: cssColour(dry) }}
+        aria-pressed={swatch === chosen}
+        aria-label={`${partsInWords(parts, nameOf)}, ${consistency}, value ${valueOfLightness(dry[0]).toFixed(1)}`}
+        onClick={() => onChoose(swatch)}
+      />
+      <span class={styles.box} aria-hidden="true" />
+    </span>
+  );
+}
+
+interface SwatchWordsProps {
+  swatch: ChartSwatch | null;
+  nameOf: (paint: string) => string;
+}
+
+/** The mix she touched, large, with parts and strength; stays in sight while she scrolls. */
+function SwatchWords({ swatch, nameOf }: SwatchWordsProps) {
+  return (
+    <div class={styles.words} role="status">
+      {swatch && (
+        <p class={styles.found}>
+          <span class={styles.large} style={{ background: cssColour(swatch.dry) }} />
+          <span>
+            <strong class={styles.mix}>{partsInWords(swatch.parts, nameOf)}</strong> (
+            {partsInNumbers(swatch.parts)}), as {swatch.consistency}:{' '}
+            {consistencySign[swatch.consistency]}. Dries to value{' '}
+            {valueOfLightness(swatch.dry[0]).toFixed(1)}.
+          </span>
+        </p>
+      )}
+    </div>
+  );
+}
+
+interface FoundChart {
+  readonly chart: MixingChart | null;
+  /** A sentence for the painter; null while all is well. */
+  readonly problem: string | null;
+}
+
+/** The chart of a plan's palette; null until it is there. */
+function useChart(calls: PaintCalls, plan: WashPlan | null): FoundChart {
+  const now = useSignal<FoundChart>({ chart: null, problem: null });
+  useEffect(() => {
+    if (!plan) return;
+    const leaving = new AbortController();
+    calls.mixingChart(leaving.signal, plan.optics).then(
+      (chart) => {
+        if (!leaving.signal.aborted) now.value = { chart, problem: null };
+      },
+      () => {
+        if (leaving.signal.aborted) return;
+        now.value = {
+          chart: null,
+          problem: 'The chart could not be worked out. Go back to the wash plan and try again.',
+        };
+      },
+    );
+    return () => leaving.abort();
+  }, [calls, plan]);
+  return now.value;
 }

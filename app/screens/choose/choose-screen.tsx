@@ -1,11 +1,11 @@
 import { useSignal } from '@preact/signals';
 import { useEffect, useMemo } from 'preact/hooks';
-import type { Candidate } from '../../state/choosing.ts';
 import type { App } from '../../state/create-app.ts';
-import { Button } from '../common/button.tsx';
-import { Picture } from '../common/picture.tsx';
-import { TopBar } from '../common/top-bar.tsx';
-import { pictureLayers } from '../look/look-layers.ts';
+import type { Candidate } from '../../state/painting/choosing.ts';
+import { Button } from '../../ui/controls/button.tsx';
+import { TopBar } from '../../ui/layout/screen-layout.tsx';
+import { Picture } from '../../ui/picture/picture.tsx';
+import { pictureLayers } from '../../ui/picture/picture-layers.ts';
 import styles from './choose-screen.module.css';
 
 /** Several photos side by side in grey, each with a sentence: which one makes the better painting? */

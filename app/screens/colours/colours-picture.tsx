@@ -1,16 +1,17 @@
-import { useMemo } from 'preact/hooks';
-import type { Pictures } from '../../../workers/analysis-api.ts';
-import type { Point } from '../../model/lab.ts';
-import type { MassWash } from '../../model/masses.ts';
-import { washNames } from '../../model/masses-in-words.ts';
-import type { Seen } from '../../state/seen.ts';
-import { Picture } from '../common/picture.tsx';
-import { PlaceStage } from '../strokes/place-stage.tsx';
-import { type ColourView, familyLayer, photoLayer, washLayer } from './colour-layers.ts';
-import type { FoundShapes } from './use-wash-shapes.ts';
+import { useSignal } from '@preact/signals';
+import { useEffect, useMemo } from 'preact/hooks';
+import type { Pictures, WashShapes } from '../../../workers/api.ts';
+import type { Lab, Point } from '../../core/colour/lab.ts';
+import { type MassSizes, type MassWash, washNames } from '../../core/reading/masses.ts';
+import { bitmapLayer, type Layer, slotLayer } from '../../drawing/layers.ts';
+import { shapesLayer } from '../../drawing/shapes-layer.ts';
+import type { OpenedReading } from '../../state/painting/opened-reading.ts';
+import type { Studio } from '../../state/painting/studio.ts';
+import { Picture } from '../../ui/picture/picture.tsx';
+import { PlaceStage } from '../../ui/pointer/place-stage.tsx';
 
 interface ColoursPictureProps {
-  seen: Seen;
+  seen: OpenedReading;
   pictures: Pictures;
   view: ColourView;
   chosen: readonly number[];
@@ -44,4 +45,62 @@ export function ColoursPicture(props: ColoursPictureProps) {
       }
     />
   );
+}
+
+export type ColourView = 'families' | 'shapes' | 'photo';
+
+/** What is not looked at: grey, and paled towards the surround so that the drawing still shows. */
+const dimmed = ([lightness]: Lab): Lab => [62 + 0.3 * (lightness - 50), 0, 0];
+
+/** The picture in its colour families; of these only the ones chosen, if any is. */
+function familyLayer({ reading, slotMap }: OpenedReading, chosen: readonly number[]): Layer {
+  const colours = reading.slots.map(({ family, lab }) =>
+    chosen.length === 0 || chosen.includes(family) ? lab : dimmed(lab),
+  );
+  return slotLayer(slotMap, colours);
+}
+
+/** The shapes of a wash over the picture; the picture alone until there are any of its size. */
+function washLayer(seen: OpenedReading, found: FoundShapes | null): Layer {
+  if (found?.of.slotMap.length !== seen.slotMap.length) return familyLayer(seen, []);
+  const { reading, slotMap } = found.of;
+  return shapesLayer(
+    found.shapes,
+    slotMap,
+    reading.slots.map(({ lab }) => lab),
+  );
+}
+
+const photoLayer = (reference: ImageBitmap): Layer => bitmapLayer(reference);
+
+/** The shapes of one wash, and the reading they were found in. */
+interface FoundShapes {
+  readonly of: OpenedReading;
+  readonly shapes: WashShapes;
+}
+
+/** Shapes of one wash of what is seen; the last ones stay until the next are found. */
+export function useWashShapes(
+  studio: Studio,
+  wash: MassWash | null,
+  sizes: MassSizes,
+): FoundShapes | null {
+  const found = useSignal<FoundShapes | null>(null);
+  const seen = studio.seen.value;
+  const size = wash && sizes[wash];
+  useEffect(() => {
+    if (!seen || !wash) return;
+    const leaving = new AbortController();
+    studio.washShapes(leaving.signal, wash, sizes).then(
+      (shapes) => {
+        if (!leaving.signal.aborted) found.value = shapes && { of: seen, shapes };
+      },
+      () => {
+        // The picture of the shapes stays away; what went wrong in the worker the studio says.
+        if (!leaving.signal.aborted) found.value = null;
+      },
+    );
+    return () => leaving.abort();
+  }, [studio, seen, wash, size]);
+  return found.value;
 }

@@ -1,22 +1,16 @@
 import { useSignal } from '@preact/signals';
-import type { MassWash } from '../../model/masses.ts';
-import { shapesInWords } from '../../model/masses-in-words.ts';
-import { smallestSizes } from '../../model/smallest-sizes.ts';
-import { readingWishes } from '../../model/wishes.ts';
-import type { Studio } from '../../state/studio.ts';
-import { Button } from '../common/button.tsx';
-import { ChoiceRow } from '../common/choice-row.tsx';
-import { DecidePlace } from '../common/decide-place.tsx';
-import type { ColourView } from './colour-layers.ts';
-import styles from './colours-panel.module.css';
-import { ColoursPicture } from './colours-picture.tsx';
-import { FamilyActions } from './family-actions.tsx';
-import { familyAt } from './family-at.ts';
-import { FamilyRows } from './family-rows.tsx';
-import { ShapeSizes } from './shape-sizes.tsx';
-import { useChosenFamilies } from './use-chosen-families.ts';
-import { useMovedSizes } from './use-moved-sizes.ts';
-import { useWashShapes } from './use-wash-shapes.ts';
+import type { Point } from '../../core/colour/lab.ts';
+import { readingWishes } from '../../core/decisions/wishes.ts';
+import { type MassWash, shapesInWords, smallestSizes } from '../../core/reading/masses.ts';
+import type { OpenedReading } from '../../state/painting/opened-reading.ts';
+import type { Studio } from '../../state/painting/studio.ts';
+import { Button } from '../../ui/controls/button.tsx';
+import { ChoiceRow } from '../../ui/controls/choice-row.tsx';
+import { DecisionScreen } from '../../ui/layout/decision-screen.tsx';
+import { ColoursPicture, type ColourView, useWashShapes } from './colours-picture.tsx';
+import styles from './colours-screen.module.css';
+import { FamilyActions, FamilyRows } from './family-rows.tsx';
+import { ShapeSizes, useMovedSizes } from './shape-sizes.tsx';
 
 const views: readonly (readonly [ColourView, string])[] = [
   ['families', 'Colours'],
@@ -48,7 +42,7 @@ export function ColoursScreen({ studio, paintingId }: { studio: Studio; painting
     chosen.toggle(family);
   };
   return (
-    <DecidePlace
+    <DecisionScreen
       studio={studio}
       paintingId={paintingId}
       name="colours"
@@ -125,4 +119,43 @@ export function ColoursScreen({ studio, paintingId }: { studio: Studio; painting
       )}
     />
   );
+}
+
+/** More than two can't be joined at once: a third takes the place of the first. */
+const most = 2;
+
+interface ChosenFamilies {
+  /** Ids of families of what is seen now. */
+  readonly ids: readonly number[];
+  toggle(id: number): void;
+  clear(): void;
+}
+
+/** The families she has chosen. Their numbers hold for one reading only: a new one starts afresh. */
+function useChosenFamilies(seen: OpenedReading | null): ChosenFamilies {
+  const chosen = useSignal<{ readonly of: OpenedReading | null; readonly ids: readonly number[] }>({
+    of: null,
+    ids: [],
+  });
+  const now = (): readonly number[] => (chosen.value.of === seen ? chosen.value.ids : []);
+  const take = (ids: readonly number[]): void => {
+    chosen.value = { of: seen, ids };
+  };
+  return {
+    ids: now(),
+    toggle: (id) => {
+      const ids = now(); // as it is when touched: two touches may come before the next drawing
+      take(ids.includes(id) ? ids.filter((other) => other !== id) : [...ids, id].slice(-most));
+    },
+    clear: () => take([]),
+  };
+}
+
+/** The colour family at a place, 0..1 of the picture's sides; null outside of the reading. */
+function familyAt({ reading, slotMap }: OpenedReading, [x, y]: Point): number | null {
+  const { width, height } = reading.raster;
+  const column = Math.min(width - 1, Math.floor(x * width));
+  const row = Math.min(height - 1, Math.floor(y * height));
+  const slot = slotMap[row * width + column];
+  return slot === undefined ? null : (reading.slots[slot]?.family ?? null);
 }

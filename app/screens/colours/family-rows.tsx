@@ -1,7 +1,11 @@
-import { cssColour } from '../../drawing/css-colour.ts';
-import type { Family } from '../../model/reading.ts';
-import { percent } from '../look/percent.ts';
-import styles from './colours-panel.module.css';
+import { useSignal } from '@preact/signals';
+import { cssColour } from '../../core/colour/lab.ts';
+import type { FamilyColour, FamilyEdit } from '../../core/reading/families/family-edit.ts';
+import type { Family } from '../../core/reading/reading.ts';
+import { formatPercent } from '../../core/words/reading-words.ts';
+import type { OpenedReading } from '../../state/painting/opened-reading.ts';
+import { Button } from '../../ui/controls/button.tsx';
+import styles from './colours-screen.module.css';
 
 interface FamilyRowsProps {
   families: readonly Family[];
@@ -23,10 +27,75 @@ export function FamilyRows({ families, chosen, onToggle }: FamilyRowsProps) {
           >
             <span class={styles.swatch} style={{ background: cssColour(lab) }} />
             <span class={styles.name}>{name}</span>
-            <span class={styles.share}>{percent(share)}</span>
+            <span class={styles.share}>{formatPercent(share)}</span>
           </button>
         </li>
       ))}
     </ul>
+  );
+}
+
+/** As many as a picture is read in. */
+const mostFamilies = 6;
+
+interface FamilyActionsProps {
+  seen: OpenedReading;
+  chosen: readonly number[];
+  /** The picture is being read anew: what is seen is not what it will be. */
+  reading: boolean;
+  onEdit: (edit: FamilyEdit) => void;
+}
+
+const colourOf = ({ lab }: Family): FamilyColour => [lab[1], lab[2]];
+
+function hintFor(chosen: number, count: number): string {
+  if (chosen === 2) return 'These two can be made one.';
+  if (chosen === 0) return 'Touch a colour, here or in the picture, to see it alone.';
+  if (count >= mostFamilies)
+    return `${mostFamilies} colours are the most. To part this one, make two others one first; or touch a second to join the two.`;
+  return 'Make two of it, or touch a second to make the two one.';
+}
+
+/** Joins two colours or parts one, and says what can be done. */
+export function FamilyActions({ seen, chosen, reading, onEdit }: FamilyActionsProps) {
+  /** The last colour she wanted parted, and what was seen then. */
+  const asked = useSignal<{ readonly seen: OpenedReading; readonly name: string } | null>(null);
+  const { families } = seen.reading;
+  const [one, other, ...rest] = families.filter(({ id }) => chosen.includes(id));
+  const edit = (next: FamilyEdit, parted: Family | null): void => {
+    asked.value = parted && { seen, name: parted.name };
+    onEdit(next);
+  };
+  const before = asked.value;
+  const failed =
+    before !== null &&
+    before.seen !== seen &&
+    families.length <= before.seen.reading.families.length;
+  const pair = one && other && rest.length === 0 ? ([one, other] as const) : null;
+  const single = one && !other ? one : null;
+  return (
+    <>
+      <p class={styles.hint} role="status" data-testid="colours-hint">
+        {reading
+          ? 'The picture follows in a moment …'
+          : failed && chosen.length === 0
+            ? `No second colour was found in ‘${before.name}’ that is worth a shape of its own.`
+            : hintFor(chosen.length, families.length)}
+      </p>
+      <div class={styles.actions}>
+        <Button
+          disabled={!pair || reading}
+          onClick={() => pair && edit({ join: [colourOf(pair[0]), colourOf(pair[1])] }, null)}
+        >
+          Make these one
+        </Button>
+        <Button
+          disabled={!single || reading || families.length >= mostFamilies}
+          onClick={() => single && edit({ part: colourOf(single) }, single)}
+        >
+          Make two of it
+        </Button>
+      </div>
+    </>
   );
 }

@@ -1,9 +1,10 @@
-import type { OutlineChoice } from '../../drawing/outline-paths.ts';
-import { gridInWords } from '../../model/grid-in-words.ts';
-import type { Outline } from '../../model/outline.ts';
-import type { PrintTiles } from '../../model/print-tiles.ts';
-import { Button } from '../common/button.tsx';
-import styles from './drawing-screen.module.css';
+import type { Outline } from '../../core/outline/outline.ts';
+import { gridInWords } from '../../core/outline/outline-grid.ts';
+import type { OutlineChoice } from '../../core/outline/outline-svg.ts';
+import type { PrintTiles } from '../../core/outline/print-tiles.ts';
+import { Button } from '../../ui/controls/button.tsx';
+import { OutlineLines } from './drawing-pages.tsx';
+import styles from './drawing-panel.module.css';
 
 interface DrawingPanelProps {
   outline: Outline;
@@ -56,5 +57,28 @@ export function DrawingPanel({ outline, pages, choice, onChoice }: DrawingPanelP
         pencil, and little rubbing out.
       </p>
     </div>
+  );
+}
+
+/** As thick as on a sheet of this long side, mm, whatever the sheet: so that a small picture shows them. */
+const seenAsMm = 210;
+
+/** The drawing over the picture, lines thick enough to be seen on a small screen. */
+export function DrawingPreview({ outline, choice }: { outline: Outline; choice: OutlineChoice }) {
+  const { widthMm, heightMm } = outline;
+  return (
+    <svg
+      class={styles.lines}
+      viewBox={`0 0 ${widthMm} ${heightMm}`}
+      preserveAspectRatio="none"
+      aria-hidden="true"
+      data-testid="drawing"
+    >
+      <OutlineLines
+        outline={outline}
+        choice={choice}
+        thicker={Math.max(1, Math.max(widthMm, heightMm) / seenAsMm)}
+      />
+    </svg>
   );
 }

@@ -1,24 +1,21 @@
 import { useComputed, useSignal } from '@preact/signals';
-import { useMemo } from 'preact/hooks';
-import { bitmapLayer, type Layer } from '../../drawing/layers.ts';
-import type { OutlineChoice } from '../../drawing/outline-paths.ts';
-import { outlineSvg } from '../../drawing/outline-svg.ts';
-import { paledLayer } from '../../drawing/paled-layer.ts';
-import { fileName } from '../../model/file-name.ts';
-import { type PrintTiles, printTiles } from '../../model/print-tiles.ts';
-import type { PictureCalls } from '../../state/picture-calls.ts';
-import { linkTo } from '../../state/route.ts';
-import type { Studio } from '../../state/studio.ts';
-import { Button } from '../common/button.tsx';
-import { Picture } from '../common/picture.tsx';
-import { TopBar } from '../common/top-bar.tsx';
-import { Waiting } from '../common/waiting.tsx';
-import { Workplace } from '../common/workplace.tsx';
+import { useEffect, useMemo, useState } from 'preact/hooks';
+import { decidedReading } from '../../core/decisions/decided-reading.ts';
+import { lastDecision } from '../../core/decisions/standing-decisions.ts';
+import type { Outline } from '../../core/outline/outline.ts';
+import { fileName, type OutlineChoice, outlineSvg } from '../../core/outline/outline-svg.ts';
+import { type PrintTiles, printTiles } from '../../core/outline/print-tiles.ts';
+import { massSizes } from '../../core/reading/masses.ts';
+import { bitmapLayer, type Layer, paledLayer } from '../../drawing/layers.ts';
+import type { PictureCalls } from '../../state/painting/screen-calls.ts';
+import type { Studio } from '../../state/painting/studio.ts';
+import { linkTo } from '../../state/router.ts';
+import { Button } from '../../ui/controls/button.tsx';
+import { ScreenLayout, TopBar } from '../../ui/layout/screen-layout.tsx';
+import { Waiting } from '../../ui/layout/waiting.tsx';
+import { Picture } from '../../ui/picture/picture.tsx';
 import { DrawingPages } from './drawing-pages.tsx';
-import { DrawingPanel } from './drawing-panel.tsx';
-import { DrawingPreview } from './drawing-preview.tsx';
-import { saveFile } from './save-file.ts';
-import { useOutline } from './use-outline.ts';
+import { DrawingPanel, DrawingPreview } from './drawing-panel.tsx';
 
 /** How far the reference is paled under the drawing. */
 const paled = 0.72;
@@ -46,7 +43,7 @@ export function DrawingScreen({ studio, calls, paintingId }: DrawingScreenProps)
   };
   return (
     <>
-      <Workplace
+      <ScreenLayout
         name="drawing"
         top={
           <TopBar
@@ -98,4 +95,35 @@ export function DrawingScreen({ studio, calls, paintingId }: DrawingScreenProps)
       )}
     </>
   );
+}
+
+/** The drawing of the picture seen, as she decided; null until it is worked out. */
+function useOutline(
+  { painting, seen }: Pick<Studio, 'painting' | 'seen'>,
+  calls: PictureCalls,
+): Outline | null {
+  const [outline, setOutline] = useState<Outline | null>(null);
+  const of = painting.value;
+  const now = seen.value;
+  useEffect(() => {
+    if (!of || !now) return;
+    const leaving = new AbortController();
+    const sizes = lastDecision(of.decisions, 'smallest')?.sizes ?? massSizes;
+    calls.outline(leaving.signal, decidedReading(now.reading, of), now.slotMap, sizes).then(
+      setOutline,
+      () => undefined, // stays as it waits; the page can be opened again
+    );
+    return () => leaving.abort();
+  }, [of?.decisions, now]);
+  return outline;
+}
+
+/** Hands a text file to the browser's own 'save'; nothing leaves the device. */
+function saveFile(name: string, type: string, text: string): void {
+  const address = URL.createObjectURL(new Blob([text], { type }));
+  const link = document.createElement('a');
+  link.href = address;
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(address), 60_000); // some browsers read it a moment later
 }

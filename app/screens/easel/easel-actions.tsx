@@ -1,9 +1,10 @@
-import type { Easel } from '../../state/easel.ts';
-import { linkTo } from '../../state/route.ts';
-import { buttonClass } from '../common/button.tsx';
+import type { Step } from '../../core/plan/plan.ts';
+import type { Phase } from '../../core/session/session-state.ts';
+import { linkTo } from '../../state/router.ts';
+import type { Easel } from '../../state/session/easel.ts';
+import { buttonClass } from '../../ui/controls/button.tsx';
+import { PressButton } from '../../ui/pointer/press-button.tsx';
 import styles from './easel-actions.module.css';
-import { mainAction } from './main-action.ts';
-import { PressButton } from './press-button.tsx';
 
 interface EaselActionsProps {
   easel: Easel;
@@ -91,4 +92,12 @@ function Elsewhere({ easel }: { easel: Easel }) {
       </div>
     </div>
   );
+}
+
+/** What the large button says. */
+function mainAction(phase: Phase, step: Pick<Step, 'kind'>): string {
+  if (phase === 'paused') return 'Go on';
+  if (step.kind === 'dry') return 'It is bone dry';
+  if (step.kind === 'last-look') return phase === 'painting' ? 'Finish' : 'Look';
+  return phase === 'painting' ? 'Done' : 'Start';
 }

@@ -1,9 +1,8 @@
-import { boneDrySign } from '../../model/drying/bone-dry-sign.ts';
-import { minutesInWords } from '../../model/minutes-in-words.ts';
-import type { TimeLeft } from '../../model/session/time-left.ts';
-import type { Step } from '../../model/wash-plan.ts';
-import type { Easel } from '../../state/easel.ts';
-import { clockFace } from './clock-face.ts';
+import { boneDrySign } from '../../core/drying/wetness.ts';
+import type { Step } from '../../core/plan/plan.ts';
+import type { TimeLeft } from '../../core/session/easel-time.ts';
+import { minutesInWords } from '../../core/words/minutes.ts';
+import type { Easel } from '../../state/session/easel.ts';
 import styles from './easel-clock.module.css';
 
 const minutesOver = (ms: number): string => {
@@ -65,4 +64,34 @@ function Figure({ left: { lowMs, highMs, overMs } }: { left: TimeLeft }) {
       <small>{lowMs > 0 ? `to ${clockFace(highMs)}` : 'at the most'}</small>
     </span>
   );
+}
+
+/** Shorter than this is no end to aim at. */
+const soonMs = 10_000;
+
+/** How long the edge of a stroke stays open, from the moment she said the stroke is down. */
+export function OpenTime({ easel }: { easel: Easel }) {
+  const { open } = easel.time.value;
+  if (!open) return null;
+  const { lowMs, highMs } = open;
+  const low = lowMs > soonMs ? `${clockFace(lowMs)} to ` : 'at the most ';
+  return (
+    <p class={styles.sign} role="timer" aria-label="Open for softening" data-testid="open-time">
+      {highMs > 0
+        ? `Soften it now: ${low}${clockFace(highMs)}.`
+        : 'This edge has set: leave it until it is bone dry.'}
+    </p>
+  );
+}
+
+const pad = (n: number): string => String(n).padStart(2, '0');
+
+/** '7:30', '1:17:00': milliseconds as a clock shows them, rounded up to the second. */
+export function clockFace(ms: number): string {
+  const seconds = Math.ceil(ms / 1000);
+  const hours = Math.floor(seconds / 3600);
+  const minutes = Math.floor(seconds / 60) % 60;
+  return hours
+    ? `${hours}:${pad(minutes)}:${pad(seconds % 60)}`
+    : `${minutes}:${pad(seconds % 60)}`;
 }

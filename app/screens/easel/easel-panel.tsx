@@ -1,23 +1,19 @@
 import { useLayoutEffect, useRef } from 'preact/hooks';
-import { familyNameIn } from '../../model/family-name-in.ts';
-import { cautionsDue } from '../../model/session/cautions-due.ts';
-import type { Step } from '../../model/wash-plan.ts';
-import type { Desk, Easel } from '../../state/easel.ts';
-import type { EaselSenses } from '../../state/easel-senses.ts';
-import type { PaintCalls } from '../../state/paint-calls.ts';
-import { Consequence } from '../common/consequence.tsx';
-import { LayOutList } from '../common/lay-out-list.tsx';
-import { amountsFor, PuddleList } from '../common/puddle-list.tsx';
-import { ToolLine } from '../common/tool-line.tsx';
-import { TouchList } from '../common/touch-list.tsx';
-import { ValueScale } from '../common/value-scale.tsx';
-import { EaselClock } from './easel-clock.tsx';
+import { familyNameIn } from '../../core/plan/family-name-in.ts';
+import type { Step } from '../../core/plan/plan.ts';
+import { cautionsDue, choosePrompt } from '../../core/session/choose-cue.ts';
+import { findMeanwhile } from '../../core/session/meanwhile.ts';
+import type { PaintCalls } from '../../state/painting/screen-calls.ts';
+import type { Desk, Easel } from '../../state/session/easel.ts';
+import type { EaselSenses } from '../../state/session/easel-senses.ts';
+import { Button } from '../../ui/controls/button.tsx';
+import { ValueScale } from '../../ui/controls/value-scale.tsx';
+import { amountsFor, PuddleList } from '../../ui/mixes/puddle-list.tsx';
+import { Consequence, LayOutList, ToolLine, TouchList } from '../../ui/mixes/step-parts.tsx';
+import { PressButton } from '../../ui/pointer/press-button.tsx';
+import { EaselClock, OpenTime } from './easel-clock.tsx';
 import styles from './easel-panel.module.css';
-import { EaselPrompt } from './easel-prompt.tsx';
-import { MeanwhileList } from './meanwhile-list.tsx';
-import { OpenTime } from './open-time.tsx';
 import { ScrapCompare } from './scrap-compare.tsx';
-import { SoundOffer } from './sound-offer.tsx';
 import type { EaselViewState } from './use-easel-view.ts';
 
 interface EaselPanelProps {
@@ -100,5 +96,70 @@ export function EaselPanel({ easel, senses, calls, desk, step, view }: EaselPane
         </p>
       )}
     </div>
+  );
+}
+
+const ends = 'Finished. What you did, and how long it took, stands in the record.';
+
+/** The one sentence to act on; it follows the clock by itself, so that the panel round it need not. */
+function EaselPrompt({ easel, step }: { easel: Easel; step: Step }) {
+  const session = easel.session.value;
+  return (
+    <p class={styles.prompt} data-testid="prompt">
+      {session.phase === 'finished' ? ends : choosePrompt(step, session, easel.time.value)}
+    </p>
+  );
+}
+
+/** One tap lets the clock be heard; after a reload the browser wants a tap again. */
+function SoundOffer({ senses }: { senses: EaselSenses }) {
+  switch (senses.sound.value) {
+    case 'off':
+      return <Button onClick={() => senses.change({ sound: true })}>Sound on</Button>;
+    case 'tap':
+      return <Button onClick={senses.touched}>Tap for sound</Button>;
+    default:
+      return null;
+  }
+}
+
+interface MeanwhileListProps {
+  easel: Easel;
+  desk: Desk;
+  /** Shows the edges over the picture. */
+  onEdges: () => void;
+}
+
+/** What can be done while the sheet dries: elsewhere on it, at the palette, with the eyes. */
+export function MeanwhileList({ easel, desk, onEdges }: MeanwhileListProps) {
+  const { steps } = desk.plan;
+  const { elsewhere, mixFor } = findMeanwhile(
+    steps,
+    desk.seen.reading.borders,
+    easel.session.value,
+  );
+  const titleOf = (key: string): string => steps.find((step) => step.key === key)?.title ?? '';
+  return (
+    <section class={styles.list} aria-label="While it dries" data-testid="meanwhile">
+      <h2 class={styles.name}>While it dries</h2>
+      <ul class={styles.items}>
+        {elsewhere.slice(0, 3).map((key) => (
+          <li key={key}>
+            <PressButton
+              onAct={() => easel.tell({ kind: 'step-begun', key, aside: true })}
+            >{`Paint elsewhere: ${titleOf(key)}`}</PressButton>
+          </li>
+        ))}
+        {elsewhere.length === 0 && (
+          <li>Nothing else can be painted: all that is left touches the wet.</li>
+        )}
+        {mixFor !== null && <li>Mix the puddles for: {titleOf(mixFor)}.</li>}
+        <li>
+          <button type="button" class={styles.look} onClick={onEdges}>
+            Look at the edges to come
+          </button>
+        </li>
+      </ul>
+    </section>
   );
 }

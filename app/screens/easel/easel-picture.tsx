@@ -1,8 +1,16 @@
-import type { Desk } from '../../state/easel.ts';
-import { Picture } from '../common/picture.tsx';
-import { ZoomStage } from '../common/zoom-stage.tsx';
-import { easelLayer, easelViews, viewWords } from './easel-view.ts';
-import type { EaselViewState } from './use-easel-view.ts';
+import type { Step } from '../../core/plan/plan.ts';
+import type { Desk } from '../../state/session/easel.ts';
+import { Picture } from '../../ui/picture/picture.tsx';
+import { ZoomStage } from '../../ui/picture/zoom-stage.tsx';
+import styles from './easel-picture.module.css';
+import {
+  type EaselView,
+  type EaselViewState,
+  easelLayer,
+  easelViews,
+  hasPlace,
+  viewWords,
+} from './use-easel-view.ts';
 
 /** What a tap on another view may show. */
 const aheadOf = (grey: boolean): string[] => easelViews.map((view) => easelLayer(view, grey));
@@ -33,5 +41,43 @@ export function EaselPicture({
         onTap={view.toggleGrey}
       />
     </ZoomStage>
+  );
+}
+
+const names: readonly (readonly [EaselView, string])[] = [
+  ['where', 'Where'],
+  ['reference', 'Photo'],
+  ['band', 'Band'],
+  ['sheet', 'Sheet'],
+  ['edges', 'Edges'],
+];
+
+/** What the picture shows: each one tap. Grey goes with any of them. */
+export function EaselViews({ view, step }: { view: EaselViewState; step: Step }) {
+  return (
+    <fieldset class={styles.views}>
+      <legend class="spoken">Picture</legend>
+      {names
+        .filter(([name]) => name !== 'where' || hasPlace(step))
+        .map(([name, text]) => (
+          <button
+            key={name}
+            type="button"
+            class={styles.view}
+            aria-pressed={view.shown.value === name}
+            onClick={() => view.look(name)}
+          >
+            {text}
+          </button>
+        ))}
+      <button
+        type="button"
+        class={styles.view}
+        aria-pressed={view.grey.value}
+        onClick={view.toggleGrey}
+      >
+        Grey
+      </button>
+    </fieldset>
   );
 }

@@ -1,25 +1,23 @@
 import { useSignal } from '@preact/signals';
+import type { ComponentChildren } from 'preact';
 import { useEffect } from 'preact/hooks';
-import type { Easel } from '../../state/easel.ts';
-import type { EaselSenses } from '../../state/easel-senses.ts';
-import type { Keepsakes } from '../../state/keepsakes.ts';
-import type { PaintCalls } from '../../state/paint-calls.ts';
-import type { PictureCalls } from '../../state/picture-calls.ts';
-import { linkTo } from '../../state/route.ts';
-import { TopBar } from '../common/top-bar.tsx';
-import { Standstill } from '../common/waiting.tsx';
+import type { Step } from '../../core/plan/plan.ts';
+import type { PaintCalls, PictureCalls } from '../../state/painting/screen-calls.ts';
+import { linkTo } from '../../state/router.ts';
+import type { Easel } from '../../state/session/easel.ts';
+import type { EaselSenses } from '../../state/session/easel-senses.ts';
+import type { Keepsakes } from '../../state/session/keepsakes.ts';
+import { buttonClass } from '../../ui/controls/button.tsx';
+import { TopBar } from '../../ui/layout/screen-layout.tsx';
+import { Standstill } from '../../ui/layout/waiting.tsx';
+import { PressPlace, usePressPlace } from '../../ui/pointer/press-place.ts';
 import { EaselActions } from './easel-actions.tsx';
-import { EaselFrame } from './easel-frame.tsx';
 import { EaselPanel } from './easel-panel.tsx';
-import { EaselPicture } from './easel-picture.tsx';
-import { EaselTop } from './easel-top.tsx';
-import { EaselViews } from './easel-views.tsx';
-import { MorePanels } from './more-panels.tsx';
-import { MoreSheet } from './more-sheet.tsx';
-import { PressPlace } from './press-place.ts';
+import { EaselPicture, EaselViews } from './easel-picture.tsx';
+import styles from './easel-screen.module.css';
+import { MorePanels, MoreSheet } from './more-panels.tsx';
 import { useEaselKeys } from './use-easel-keys.ts';
 import { useEaselView } from './use-easel-view.ts';
-import { usePressPlace } from './use-press-place.ts';
 
 interface EaselScreenProps {
   easel: Easel;
@@ -91,5 +89,59 @@ export function EaselScreen({ easel, senses, calls, keepsakes, paintingId }: Eas
         </MoreSheet>
       )}
     </PressPlace.Provider>
+  );
+}
+
+interface EaselFrameProps {
+  top: ComponentChildren;
+  picture: ComponentChildren;
+  /** Words; they scroll when they must, and nothing in them is needed to act. */
+  panel: ComponentChildren;
+  /** What the picture can show: one row under the thumb. */
+  views: ComponentChildren;
+  /** What can be done: always in sight, in the lower third. */
+  actions: ComponentChildren;
+  /** The hand she paints with: across, the picture stands on the other side. */
+  hand: 'left' | 'right';
+}
+
+/** The easel's places: upright one under the other, across the picture beside the rest. */
+function EaselFrame({ top, picture, panel, views, actions, hand }: EaselFrameProps) {
+  return (
+    <main class={styles.easel} data-hand={hand} data-screen="easel">
+      <header class={styles.top}>{top}</header>
+      <div class={styles.picture}>{picture}</div>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region must be reachable by keys */}
+      <section class={styles.panel} tabIndex={0} aria-label="What to do">
+        {panel}
+      </section>
+      <div class={styles.views}>{views}</div>
+      <section class={styles.actions} aria-label="Actions">
+        {actions}
+      </section>
+    </main>
+  );
+}
+
+interface EaselTopProps {
+  easel: Easel;
+  paintingId: string;
+  step: Step;
+  steps: number;
+}
+
+/** The way back to the plan, where she stands in it, and whether it is kept. */
+function EaselTop({ easel, paintingId, step, steps }: EaselTopProps) {
+  const finished = easel.session.value.phase === 'finished';
+  return (
+    <>
+      <a class={buttonClass('quiet')} href={linkTo(paintingId, 'plan')}>
+        Plan
+      </a>
+      <h1 class={styles.place}>{finished ? 'Finished' : `${step.n} of ${steps}: ${step.title}`}</h1>
+      <span class={styles.saved} role="status">
+        {easel.savedWord.value}
+      </span>
+    </>
   );
 }

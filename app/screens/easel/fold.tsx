@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import styles from './more-panel.module.css';
+import styles from './more-panels.module.css';
 
 interface FoldProps {
   title: string;

@@ -1,13 +1,13 @@
-import type { Easel } from '../../state/easel.ts';
-import type { EaselSenses } from '../../state/easel-senses.ts';
-import type { Keepsakes } from '../../state/keepsakes.ts';
-import { MixPanel } from './mix-panel.tsx';
-import { NotePanel } from './note-panel.tsx';
-import { PacePanel } from './pace-panel.tsx';
-import { PhotoPanel } from './photo-panel.tsx';
-import { PractisePanel } from './practise-panel.tsx';
-import { SensesPanel } from './senses-panel.tsx';
-import { TakeBackPanel } from './take-back-panel.tsx';
+import type { ComponentChildren } from 'preact';
+import { useEffect, useRef } from 'preact/hooks';
+import type { Easel } from '../../state/session/easel.ts';
+import type { EaselSenses } from '../../state/session/easel-senses.ts';
+import type { Keepsakes } from '../../state/session/keepsakes.ts';
+import { Button } from '../../ui/controls/button.tsx';
+import { ChoiceRow } from '../../ui/controls/choice-row.tsx';
+import styles from './more-panels.module.css';
+import { PacePanel, PractisePanel } from './practise-panel.tsx';
+import { MixPanel, NotePanel, PhotoPanel } from './record-panels.tsx';
 import { TroublePanel } from './trouble-panel.tsx';
 import { WeatherPanel } from './weather-panel.tsx';
 
@@ -42,5 +42,108 @@ export function MorePanels({ easel, senses, keepsakes }: MorePanelsProps) {
       </div>
       <SensesPanel senses={senses} />
     </>
+  );
+}
+
+interface MoreSheetProps {
+  onClose: () => void;
+  children: ComponentChildren;
+}
+
+/** Further actions over the easel; the clock goes on behind it. */
+export function MoreSheet({ onClose, children }: MoreSheetProps) {
+  const sheet = useRef<HTMLDialogElement>(null);
+  useEffect(() => sheet.current?.showModal(), []);
+  return (
+    <dialog ref={sheet} class={styles.sheet} aria-labelledby="more-title" onClose={onClose}>
+      <header class={styles.top}>
+        <h2 id="more-title">More</h2>
+        <Button large onClick={() => sheet.current?.close()}>
+          Close
+        </Button>
+      </header>
+      <div class={styles.rows}>{children}</div>
+    </dialog>
+  );
+}
+
+/** The last tap undone, whatever it was; once more for the one before it. */
+function TakeBackPanel({ easel }: { easel: Easel }) {
+  const act = easel.lastAct.value;
+  return (
+    <Button large wide disabled={!act} onClick={easel.takeBack}>
+      {act ? `Take back ‘${act.words}’` : 'Nothing to take back'}
+    </Button>
+  );
+}
+
+const offOn = [
+  ['off', 'Off'],
+  ['on', 'On'],
+] as const;
+const hands = [
+  ['left', 'Left'],
+  ['right', 'Right'],
+] as const;
+
+/** Sound, speech, the side of the picture, and keys. */
+function SensesPanel({ senses }: { senses: EaselSenses }) {
+  const { sound, voice, hand, letterKeys } = senses.settings.value;
+  return (
+    <section class={styles.sensesPanelPanel} aria-label="Sound, speech, hand and keys">
+      <h3>Sound</h3>
+      {senses.sound.value === 'missing' ? (
+        <p>This browser makes no sound: the clock calls by turning dark.</p>
+      ) : (
+        <>
+          <ChoiceRow
+            label="Sound"
+            choices={offOn}
+            chosen={sound ? 'on' : 'off'}
+            onChoose={(chosen) => senses.change({ sound: chosen === 'on' })}
+          />
+          <p class={styles.words}>
+            Tones in the shine and at the end of a wait, louder when you are late. Only while the
+            easel stays open on this screen. Nothing heard? The silent switch or the volume.
+          </p>
+        </>
+      )}
+      <h3>Speech</h3>
+      {senses.canSpeak.value ? (
+        <ChoiceRow
+          label="Speech"
+          choices={offOn}
+          chosen={voice ? 'on' : 'off'}
+          onChoose={(chosen) => senses.change({ voice: chosen === 'on' })}
+        />
+      ) : (
+        <p class={styles.words}>
+          This device has no English voice of its own to read the steps aloud. One can be added in
+          the device's settings.
+        </p>
+      )}
+      <h3>Hand you paint with</h3>
+      <ChoiceRow
+        label="Hand you paint with"
+        choices={hands}
+        chosen={hand}
+        onChoose={(chosen) => senses.change({ hand: chosen })}
+      />
+      <p class={styles.words}>With the device on its side, the picture stands on the other side.</p>
+      <h3>Keys</h3>
+      <p class={styles.words}>
+        A pedal or keyboard: page down, right, space or Enter go on; page up and left go back.
+      </p>
+      <ChoiceRow
+        label="Letters and digits"
+        choices={offOn}
+        chosen={letterKeys ? 'on' : 'off'}
+        onChoose={(chosen) => senses.change({ letterKeys: chosen === 'on' })}
+      />
+      <p class={styles.words}>
+        g grey, p pause, w still wet, s shine gone, d stroke is down, u take back; 1 to 5 the
+        pictures. Off: they do nothing.
+      </p>
+    </section>
   );
 }

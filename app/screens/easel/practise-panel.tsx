@@ -1,11 +1,15 @@
-import { practiceMs } from '../../model/session/practise.ts';
-import type { Practising } from '../../model/session/session-event.ts';
-import { waterKindOf } from '../../model/water-kind.ts';
-import type { Easel } from '../../state/easel.ts';
-import { Button } from '../common/button.tsx';
-import { clockFace } from './clock-face.ts';
+import { type DryingClockName, paceInWords } from '../../core/drying/learn-pace.ts';
+import { paperInWords } from '../../core/drying/paper-choice.ts';
+import { usualWaterGrams, type WaterKind } from '../../core/drying/water.ts';
+import { waterKindOf } from '../../core/plan/water-kind.ts';
+import { pacesOf } from '../../core/session/drying-clock.ts';
+import type { Practising } from '../../core/session/session-event.ts';
+import { practiceMs } from '../../core/session/watch-paper.ts';
+import type { Easel } from '../../state/session/easel.ts';
+import { Button } from '../../ui/controls/button.tsx';
+import { clockFace } from './easel-clock.tsx';
 import { Fold } from './fold.tsx';
-import styles from './more-panel.module.css';
+import styles from './more-panels.module.css';
 
 /** The next wash tried on a scrap for five minutes; its shine teaches the clock. */
 export function PractisePanel({ easel }: { easel: Easel }) {
@@ -64,6 +68,43 @@ export function PractisePanel({ easel }: { easel: Easel }) {
           </Button>
         </>
       )}
+    </Fold>
+  );
+}
+
+const kinds = Object.keys(usualWaterGrams) as WaterKind[];
+const clocks: readonly DryingClockName[] = ['shine', 'dry'];
+
+/** What her taps have taught of this paper, each clock by itself, and how to forget it. */
+export function PacePanel({ easel }: { easel: Easel }) {
+  const now = easel.session.value;
+  const { paper } = now;
+  const learned = kinds.flatMap((wash) =>
+    clocks.flatMap((clock) => {
+      const words = paceInWords(clock, wash, pacesOf(now, wash)[clock]);
+      return words === null ? [] : [{ wash, clock, words }];
+    }),
+  );
+  return (
+    <Fold title="Your drying pace">
+      <p class={styles.quiet}>On {paperInWords(paper)}.</p>
+      {learned.length === 0 && (
+        <p>
+          Nothing learned yet: until then the times span what painters report. Tap 'Shine gone' and
+          'It is bone dry' in the moment they are true.
+        </p>
+      )}
+      {learned.map(({ wash, clock, words }) => (
+        <div key={`${wash} ${clock}`} class={styles.row}>
+          <span>{words}</span>
+          <Button
+            aria-label={`Forget: ${words}`}
+            onClick={() => easel.tell({ kind: 'pace-forgotten', clock, paper, wash })}
+          >
+            Forget
+          </Button>
+        </div>
+      ))}
     </Fold>
   );
 }

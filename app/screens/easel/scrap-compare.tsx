@@ -1,17 +1,18 @@
 import { useSignal } from '@preact/signals';
-import { cssColour } from '../../drawing/css-colour.ts';
-import { partsInWords } from '../../model/parts-in-words.ts';
-import { lastTimeWords, scrapLessons } from '../../model/session/scrap-lessons.ts';
-import { scrapPuddles } from '../../model/session/scrap-puddles.ts';
+import { cssColour } from '../../core/colour/lab.ts';
+import { partsInWords } from '../../core/paint/mix-words.ts';
+import type { Step } from '../../core/plan/plan.ts';
 import {
   comparedPuddles,
+  lastTimeWords,
   type ScrapVerdict,
+  scrapLessons,
+  scrapPuddles,
   verdictOf,
-} from '../../model/session/scrap-verdicts.ts';
-import type { Step } from '../../model/wash-plan.ts';
-import type { Desk, Easel } from '../../state/easel.ts';
-import { Button } from '../common/button.tsx';
-import { PressButton } from './press-button.tsx';
+} from '../../core/session/scrap-verdicts.ts';
+import type { Desk, Easel } from '../../state/session/easel.ts';
+import { Button } from '../../ui/controls/button.tsx';
+import { PressButton } from '../../ui/pointer/press-button.tsx';
 import styles from './scrap-compare.module.css';
 
 const verdicts: readonly (readonly [ScrapVerdict, string])[] = [

@@ -1,14 +1,20 @@
 import { useSignal } from '@preact/signals';
-import { type RemedyState, remedyFor, remedyStateOf } from '../../model/remedies.ts';
-import { wetnessNow } from '../../model/session/wetness-now.ts';
-import { type Trouble, troubles, troubleWords } from '../../model/trouble.ts';
-import { waterKindOf } from '../../model/water-kind.ts';
-import { type Wetness, wetnessSign } from '../../model/wetness.ts';
-import type { Easel } from '../../state/easel.ts';
-import { Button } from '../common/button.tsx';
-import { ChoiceRow } from '../common/choice-row.tsx';
+import { type Wetness, wetnessSign } from '../../core/drying/wetness.ts';
+import { waterKindOf } from '../../core/plan/water-kind.ts';
+import { wetnessNow } from '../../core/session/choose-cue.ts';
+import {
+  type RemedyState,
+  remedyFor,
+  remedyStateOf,
+  type Trouble,
+  troubles,
+  troubleWords,
+} from '../../core/session/trouble.ts';
+import type { Easel } from '../../state/session/easel.ts';
+import { Button } from '../../ui/controls/button.tsx';
+import { ChoiceRow } from '../../ui/controls/choice-row.tsx';
 import { Fold } from './fold.tsx';
-import styles from './more-panel.module.css';
+import styles from './more-panels.module.css';
 
 const states = [
   ['wet', 'Shiny'],

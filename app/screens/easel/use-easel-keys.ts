@@ -1,5 +1,5 @@
 import { useEffect } from 'preact/hooks';
-import type { Easel } from '../../state/easel.ts';
+import type { Easel } from '../../state/session/easel.ts';
 import type { EaselViewState } from './use-easel-view.ts';
 
 const pressable = 'button, a[href], summary, [role=button]';

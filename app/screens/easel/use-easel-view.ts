@@ -1,13 +1,16 @@
 import { type ReadonlySignal, useComputed, useSignal } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
-import type { Layer } from '../../drawing/layers.ts';
-import { wholePicture, type Zoom } from '../../model/picture-zoom.ts';
-import type { Easel } from '../../state/easel.ts';
-import type { PictureCalls } from '../../state/picture-calls.ts';
-import { stepLayers } from '../common/step-layers.ts';
-import { useSoft } from '../common/use-soft.ts';
-import { bandsLayer, stillLayers } from './easel-layers.ts';
-import { bandsOf, type EaselView, shownView } from './easel-view.ts';
+import type { Lab } from '../../core/colour/lab.ts';
+import type { Step } from '../../core/plan/plan.ts';
+import type { Edge } from '../../core/reading/edges/edge.ts';
+import { bitmapLayer, type Layer, slotLayer } from '../../drawing/layers.ts';
+import { edgeLayer } from '../../drawing/line-layers.ts';
+import type { OpenedReading } from '../../state/painting/opened-reading.ts';
+import type { PictureCalls } from '../../state/painting/screen-calls.ts';
+import type { Easel } from '../../state/session/easel.ts';
+import { wholePicture, type Zoom } from '../../ui/picture/picture-zoom.ts';
+import { stepLayers } from '../../ui/picture/step-layers.ts';
+import { useSoft } from '../../ui/picture/use-soft.ts';
 
 /** What of the picture is looked at, and the layers to show it with. */
 export function useEaselView(easel: Easel, calls: PictureCalls) {
@@ -79,3 +82,66 @@ export function useEaselView(easel: Easel, calls: PictureCalls) {
 }
 
 export type EaselViewState = ReturnType<typeof useEaselView>;
+
+/** What the picture at the easel can show; each but the band also in grey. */
+export const easelViews = ['where', 'reference', 'band', 'sheet', 'edges'] as const;
+export type EaselView = (typeof easelViews)[number];
+
+/** Name of the layer that shows a view. */
+export const easelLayer = (view: EaselView, grey: boolean): string =>
+  grey && view !== 'band' ? `${view}-grey` : view;
+
+export const viewWords: Record<EaselView, string> = {
+  where: 'where to paint',
+  reference: 'the reference',
+  band: 'one value alone',
+  sheet: 'how it should look now',
+  edges: 'its edges',
+};
+
+type Placed = Pick<Step, 'kind' | 'slots'>;
+
+/** A step that touches nothing in particular, or all of it, has no 'where' to show. */
+export const hasPlace = ({ kind, slots }: Placed): boolean =>
+  slots.length > 0 && kind !== 'last-look' && kind !== 'transfer';
+
+/** What is shown of a step: the view asked for, or what comes nearest to it. */
+function shownView(asked: EaselView, step: Placed): EaselView {
+  if (asked !== 'where' || hasPlace(step)) return asked;
+  if (step.kind === 'transfer') return 'edges'; // what is to be drawn
+  return step.kind === 'dry' || step.kind === 'last-look' ? 'sheet' : 'reference';
+}
+
+/** The bands a step is about; where it is about none, the lightest not yet painted, else the darkest. */
+function bandsOf(
+  { bands }: Pick<Step, 'bands'>,
+  all: readonly number[],
+  done: ReadonlySet<number>,
+): ReadonlySet<number> {
+  if (bands.length > 0) return new Set(bands);
+  const next = all.find((band) => !done.has(band)) ?? all.at(-1);
+  return new Set(next === undefined ? [] : [next]);
+}
+
+/** A band alone is black on the wall's grey, L*. */
+const alone: Lab = [12, 0, 0];
+const elsewhere: Lab = [62, 0, 0];
+
+/** Some bands alone. */
+const bandsLayer = ({ reading, slotMap }: OpenedReading, bands: ReadonlySet<number>): Layer =>
+  slotLayer(
+    slotMap,
+    reading.slots.map(({ band }) => (bands.has(band) ? alone : elsewhere)),
+  );
+
+/** The same at every step: painted once. */
+function stillLayers(seen: OpenedReading, edges: readonly Edge[]): Record<string, Layer> {
+  const reference = bitmapLayer(seen.reference);
+  const grey = bitmapLayer(seen.grey);
+  return {
+    reference,
+    'reference-grey': grey,
+    edges: edgeLayer(reference, edges),
+    'edges-grey': edgeLayer(grey, edges),
+  };
+}

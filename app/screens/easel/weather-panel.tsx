@@ -1,26 +1,28 @@
+import { useSignal } from '@preact/signals';
+import { estimateDrying } from '../../core/drying/estimate-drying.ts';
+import { usualWaterGrams } from '../../core/drying/water.ts';
 import {
   airInWords,
   airs,
+  type Backing,
   backingWords,
   chosenOf,
+  coolTestWorks,
   figureOf,
   humidities,
   sunshine,
+  type Weather,
   warmths,
-} from '../../model/drying/air-choices.ts';
-import { leaveIt, slowAir } from '../../model/drying/bone-dry-sign.ts';
-import { coolTestWorks } from '../../model/drying/cool-test.ts';
-import { estimateDrying } from '../../model/drying/estimate-drying.ts';
-import { waterOf } from '../../model/drying/water-of.ts';
-import type { Backing, Weather } from '../../model/drying/weather.ts';
-import { minutesInWords } from '../../model/minutes-in-words.ts';
-import { pacesOf } from '../../model/session/reckon-drying.ts';
-import type { Easel } from '../../state/easel.ts';
-import { ChoiceRow } from '../common/choice-row.tsx';
-import { PaperRows } from '../common/paper-rows.tsx';
-import { ExactAir } from './exact-air.tsx';
+} from '../../core/drying/weather.ts';
+import { leaveIt, slowAir } from '../../core/drying/wetness.ts';
+import { pacesOf } from '../../core/session/drying-clock.ts';
+import { minutesInWords } from '../../core/words/minutes.ts';
+import { typedNumber } from '../../core/words/typed-number.ts';
+import type { Easel } from '../../state/session/easel.ts';
+import { ChoiceRow } from '../../ui/controls/choice-row.tsx';
+import { PaperRows } from '../../ui/controls/paper-rows.tsx';
 import { Fold } from './fold.tsx';
-import styles from './more-panel.module.css';
+import styles from './more-panels.module.css';
 
 const words = (choices: readonly (readonly [string, string, number])[]) =>
   choices.map(([name, text]) => [name, text] as const);
@@ -39,7 +41,11 @@ export function WeatherPanel({ easel }: { easel: Easel }) {
   const { weather, paper, lessons } = easel.session.value;
   const change = (changed: Partial<Weather>): void =>
     easel.setAir({ weather: { ...weather, ...changed }, paper });
-  const flatWash = { waterGramsPerSquareMetre: waterOf.stroke, weather, paperGsm: paper.gsm };
+  const flatWash = {
+    waterGramsPerSquareMetre: usualWaterGrams.stroke,
+    weather,
+    paperGsm: paper.gsm,
+  };
   const { shineMinutes, dryMinutes } = estimateDrying(
     flatWash,
     pacesOf({ lessons, paper, weather }, 'stroke'),
@@ -105,5 +111,46 @@ export function WeatherPanel({ easel }: { easel: Easel }) {
       <ExactAir weather={weather} onChange={change} />
       <PaperRows paper={paper} onChoose={(chosen) => easel.setAir({ weather, paper: chosen })} />
     </Fold>
+  );
+}
+
+interface ExactAirProps {
+  weather: Weather;
+  onChange: (changed: Partial<Weather>) => void;
+}
+
+const fields = [
+  { name: 'celsius', label: 'Degrees Celsius', least: 1, most: 50 },
+  { name: 'humidity', label: 'Humidity, %', least: 20, most: 97 },
+  { name: 'airSpeed', label: 'Air, metres a second', least: 0.05, most: 10 },
+] as const;
+
+/** The same in figures, for who has a thermometer and a hygrometer on the wall. */
+function ExactAir({ weather, onChange }: ExactAirProps) {
+  const problem = useSignal<string | null>(null);
+  return (
+    <details class={styles.exact}>
+      <summary>Exact figures</summary>
+      {fields.map(({ name, label, least, most }) => (
+        <label key={name} class={styles.field}>
+          {label}
+          <input
+            type="text"
+            inputMode="decimal"
+            value={String(weather[name])}
+            onChange={({ currentTarget }) => {
+              const typed = typedNumber(currentTarget.value);
+              const fair = typed !== null && typed >= least && typed <= most;
+              problem.value = fair
+                ? null
+                : `${label}: a figure from ${least} to ${most}. The old one stands.`;
+              if (fair) onChange({ [name]: typed });
+              else currentTarget.value = String(weather[name]);
+            }}
+          />
+        </label>
+      ))}
+      {problem.value && <p role="alert">{problem.value}</p>}
+    </details>
   );
 }

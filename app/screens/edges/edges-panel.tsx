@@ -1,22 +1,21 @@
 import { useEffect, useRef } from 'preact/hooks';
-import type { EdgeWish } from '../../model/edge-wishes.ts';
-import type { NewDecision } from '../../model/painting.ts';
-import { placeOnEdge } from '../../model/place-on-edge.ts';
-import type { Studio } from '../../state/studio.ts';
-import { Button } from '../common/button.tsx';
-import { ChoiceRow } from '../common/choice-row.tsx';
-import type { Decided } from '../common/decide-place.tsx';
-import { EdgeFacts } from '../common/edge-facts.tsx';
-import { EdgeCard } from './edge-card.tsx';
-import { edgeDecision } from './edge-decision.ts';
-import { EdgeLegend } from './edge-legend.tsx';
+import type { NewDecision } from '../../core/decisions/painting.ts';
+import type { Edge, EdgeWish } from '../../core/reading/edges/edge.ts';
+import { lengthInWords } from '../../core/reading/edges/edge-words.ts';
+import { placeOnEdge } from '../../core/reading/edges/place-on-edge.ts';
+import { decidedMark } from '../../drawing/line-layers.ts';
+import type { Studio } from '../../state/painting/studio.ts';
+import { Button } from '../../ui/controls/button.tsx';
+import { ChoiceRow } from '../../ui/controls/choice-row.tsx';
+import type { DecisionContext } from '../../ui/layout/decision-screen.tsx';
+import { EdgeCard, ProposalList } from './edge-card.tsx';
+import { EdgeFacts } from './edge-facts.tsx';
 import styles from './edges-panel.module.css';
-import { ProposalList } from './proposal-list.tsx';
-import type { EdgesState } from './use-edges.ts';
+import { type EdgesState, edgeDecision } from './use-edges.ts';
 
 interface EdgesPanelProps {
   studio: Studio;
-  now: Decided;
+  now: DecisionContext;
   state: EdgesState;
 }
 
@@ -125,5 +124,48 @@ export function EdgesPanel({ studio, now, state }: EdgesPanelProps) {
       <EdgeFacts edges={edges} />
       <EdgeLegend edges={edges} />
     </div>
+  );
+}
+
+const flags: readonly (readonly [
+  flag: 'graded' | 'heldByColour' | 'outOfFocus',
+  name: string,
+  meaning: string,
+])[] = [
+  ['graded', 'Graded', 'so wide that it is a graded wash, no edge'],
+  ['heldByColour', 'Held by colour', 'lost in value, the hues still part it'],
+  ['outOfFocus', 'Out of focus', 'the lens may have made it soft'],
+];
+
+/** What else is told of edges: how much is graded, held by colour, out of focus, and decided by her. */
+function EdgeLegend({ edges }: { edges: readonly Edge[] }) {
+  const lengthOf = (of: (edge: Edge) => boolean): string => {
+    const own = edges.filter(of).reduce((sum, { lengthMm }) => sum + lengthMm, 0);
+    return own > 0 ? lengthInWords(own) : 'none';
+  };
+  return (
+    <dl class={styles.legend}>
+      {flags.map(([flag, name, meaning]) => (
+        <div key={flag}>
+          <dt>{name}</dt>
+          <dd>
+            {meaning}: {lengthOf((edge) => edge[flag])}
+          </dd>
+        </div>
+      ))}
+      <div>
+        <dt>
+          <svg class={styles.sample} viewBox="0 0 44 18" aria-hidden="true">
+            <path
+              d={`M4 9H40M22 ${9 - decidedMark.length * 450}V${9 + decidedMark.length * 450}`}
+              stroke="currentColor"
+              stroke-width="2.5"
+            />
+          </svg>{' '}
+          Yours
+        </dt>
+        <dd>a stroke across: you decided it: {lengthOf(({ wish }) => wish !== undefined)}</dd>
+      </div>
+    </dl>
   );
 }

@@ -1,16 +1,19 @@
 import { useComputed } from '@preact/signals';
-import { edgeLayer } from '../../drawing/edge-layer.ts';
+import type { Point } from '../../core/colour/lab.ts';
+import type { PixelSize } from '../../core/raster/size.ts';
+import type { Edge } from '../../core/reading/edges/edge.ts';
+import { nearestEdge, placeOnEdge } from '../../core/reading/edges/place-on-edge.ts';
+import { placeOnPhoto } from '../../core/reference/photo-stroke.ts';
 import { bitmapLayer, type Layer } from '../../drawing/layers.ts';
-import type { Point } from '../../model/lab.ts';
-import { nearestEdge } from '../../model/nearest-edge.ts';
-import { placeOnEdge } from '../../model/place-on-edge.ts';
-import { placeOnPhoto } from '../../model/stroke-on-photo.ts';
-import type { Studio } from '../../state/studio.ts';
-import { type Decided, DecidePlace } from '../common/decide-place.tsx';
-import { Picture } from '../common/picture.tsx';
-import { PlaceStage } from '../strokes/place-stage.tsx';
-import { EdgeMarks } from './edge-marks.tsx';
+import { edgeLayer } from '../../drawing/line-layers.ts';
+import type { Studio } from '../../state/painting/studio.ts';
+import { type DecisionContext, DecisionScreen } from '../../ui/layout/decision-screen.tsx';
+import { Picture } from '../../ui/picture/picture.tsx';
+import drawn from '../../ui/pointer/drawn-stroke.module.css';
+import { linePath } from '../../ui/pointer/drawn-stroke.tsx';
+import { PlaceStage } from '../../ui/pointer/place-stage.tsx';
 import { EdgesPanel } from './edges-panel.tsx';
+import styles from './edges-screen.module.css';
 import { useEdges } from './use-edges.ts';
 
 /** A touch this near to an edge means it, as a share of the long side: about half a fingertip on a phone. */
@@ -29,7 +32,7 @@ export function EdgesScreen({ studio, paintingId }: { studio: Studio; paintingId
       colour: edgeLayer(bitmapLayer(pictures.reference), edges),
     };
   });
-  const touch = ({ painting, seen }: Decided, place: Point): void => {
+  const touch = ({ painting, seen }: DecisionContext, place: Point): void => {
     missed.value = false;
     if (mode.value === 'focus') {
       void studio.decide({ kind: 'focus', place: placeOnPhoto(painting.reference, place) });
@@ -41,7 +44,7 @@ export function EdgesScreen({ studio, paintingId }: { studio: Studio; paintingId
     chosen.value = near && placeOnEdge(edges, near.index, raster, near.at);
   };
   return (
-    <DecidePlace
+    <DecisionScreen
       studio={studio}
       paintingId={paintingId}
       name="edges"
@@ -69,5 +72,52 @@ export function EdgesScreen({ studio, paintingId }: { studio: Studio; paintingId
       )}
       panel={(now) => <EdgesPanel studio={studio} now={now} state={state} />}
     />
+  );
+}
+
+interface EdgeMarksProps {
+  size: PixelSize;
+  /** The edge in hand. */
+  edge: Edge | null;
+  focus: Point | null;
+}
+
+const inside = (share: number): boolean => share >= 0 && share <= 1;
+
+/** Over the picture: the edge in hand, thick, and the sign of the centre of interest. */
+function EdgeMarks({ size, edge, focus }: EdgeMarksProps) {
+  return (
+    <>
+      {edge && (
+        <svg
+          class={drawn.lines}
+          viewBox={`0 0 ${size.width} ${size.height}`}
+          preserveAspectRatio="none"
+          aria-hidden="true"
+          data-testid="chosen-edge"
+        >
+          {(['outline', 'casing', 'ink'] as const).map((ink) => (
+            <path key={ink} class={styles[ink]} d={linePath(edge.path, size)} />
+          ))}
+        </svg>
+      )}
+      {focus?.every(inside) && (
+        <svg
+          class={styles.focus}
+          style={{ left: `${focus[0] * 100}%`, top: `${focus[1] * 100}%` }}
+          viewBox="-24 -24 48 48"
+          aria-hidden="true"
+          data-testid="focus-mark"
+        >
+          {(['casing', 'ink'] as const).map((ink) => (
+            <path
+              key={ink}
+              data-ink={ink}
+              d="M-21 0A34 34 0 0 1 21 0A34 34 0 0 1 -21 0M-6 0A6 6 0 0 1 6 0A6 6 0 0 1 -6 0"
+            />
+          ))}
+        </svg>
+      )}
+    </>
   );
 }

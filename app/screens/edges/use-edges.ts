@@ -1,14 +1,16 @@
 import { type ReadonlySignal, type Signal, useComputed, useSignal } from '@preact/signals';
-import { decidedEdges, edgeReach } from '../../model/decided-edges.ts';
-import { type EdgeProposals, edgeProposals } from '../../model/edge-proposals.ts';
-import type { Point } from '../../model/lab.ts';
-import { nearestEdge } from '../../model/nearest-edge.ts';
-import type { Reading } from '../../model/reading.ts';
-import { lastDecision } from '../../model/standing-decisions.ts';
-import { placeInCut } from '../../model/stroke-on-photo.ts';
-import type { Studio } from '../../state/studio.ts';
+import type { Point } from '../../core/colour/lab.ts';
+import { decidedEdges, edgeReach } from '../../core/decisions/decided-reading.ts';
+import { type EdgeProposals, edgeProposals } from '../../core/decisions/edge-proposals.ts';
+import type { NewDecision, Painting } from '../../core/decisions/painting.ts';
+import { lastDecision } from '../../core/decisions/standing-decisions.ts';
+import type { EdgeWish } from '../../core/reading/edges/edge.ts';
+import { nearestEdge, placeOnEdge } from '../../core/reading/edges/place-on-edge.ts';
+import type { Reading } from '../../core/reading/reading.ts';
+import { placeInCut, placeOnPhoto } from '../../core/reference/photo-stroke.ts';
+import type { Studio } from '../../state/painting/studio.ts';
 
-export type TouchMode = 'edge' | 'focus';
+type TouchMode = 'edge' | 'focus';
 
 export interface EdgesState {
   readonly mode: Signal<TouchMode>;
@@ -53,4 +55,16 @@ export function useEdges({ painting, seen }: Studio): EdgesState {
       return nearestEdge(edges, chosen.value, raster, edgeReach)?.index ?? null;
     }),
   };
+}
+
+/** A decision about one edge of the reading, at a place of the photo where it is found again. */
+export function edgeDecision(
+  { reference }: Pick<Painting, 'reference'>,
+  { edges = [], raster }: Pick<Reading, 'edges' | 'raster'>,
+  index: number,
+  wish: EdgeWish | null,
+  touched?: Point,
+): NewDecision | null {
+  const place = placeOnEdge(edges, index, raster, touched);
+  return place && { kind: 'edge', place: placeOnPhoto(reference, place), wish };
 }

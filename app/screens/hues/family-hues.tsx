@@ -1,12 +1,11 @@
 import { useSignal } from '@preact/signals';
-import { cssColour } from '../../drawing/css-colour.ts';
-import type { ColourWish } from '../../model/colour-wish.ts';
-import type { PaintCard } from '../../model/paint.ts';
-import type { Family, Reading } from '../../model/reading.ts';
-import { paintOfFamilies } from '../../model/wished-colours.ts';
-import { Button } from '../common/button.tsx';
-import styles from './hues-panel.module.css';
-import { PaintPicker } from './paint-picker.tsx';
+import { cssColour } from '../../core/colour/lab.ts';
+import type { ColourWish } from '../../core/decisions/plan-wishes.ts';
+import { paintOfFamilies } from '../../core/decisions/wished-colours.ts';
+import type { PaintCard } from '../../core/paint/paint.ts';
+import type { Family, Reading } from '../../core/reading/reading.ts';
+import { Button } from '../../ui/controls/button.tsx';
+import styles from './hues-screen.module.css';
 
 interface FamilyHuesProps {
   reading: Reading;
@@ -78,6 +77,38 @@ export function FamilyHues({ reading, wish, cards, onWish }: FamilyHuesProps) {
           </li>
         );
       })}
+    </ul>
+  );
+}
+
+interface PaintPickerProps {
+  cards: readonly PaintCard[];
+  chosen: string | null;
+  onChoose: (paint: string) => void;
+}
+
+/** Her paints by their ladders, to choose one. */
+export function PaintPicker({ cards, chosen, onChoose }: PaintPickerProps) {
+  if (cards.length === 0) return <p>Laying out your paints …</p>;
+  return (
+    <ul class={styles.paints} aria-label="Your paints">
+      {cards.map(({ id, name, ladder }) => (
+        <li key={id}>
+          <button
+            type="button"
+            class={styles.paint}
+            aria-pressed={id === chosen}
+            onClick={() => onChoose(id)}
+          >
+            <span class={styles.ladder}>
+              {ladder.map((lab) => (
+                <span key={lab.join()} style={{ background: cssColour(lab) }} />
+              ))}
+            </span>
+            <span class={styles.name}>{name}</span>
+          </button>
+        </li>
+      ))}
     </ul>
   );
 }

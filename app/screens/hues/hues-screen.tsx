@@ -1,19 +1,26 @@
 import { useSignal } from '@preact/signals';
-import { useEffect } from 'preact/hooks';
-import type { ColourWish } from '../../model/colour-wish.ts';
-import { isOwned } from '../../model/own-box.ts';
-import { lastDecision } from '../../model/standing-decisions.ts';
-import { paintOfFamilies } from '../../model/wished-colours.ts';
-import type { OwnBoxState } from '../../state/own-box.ts';
-import type { Studio } from '../../state/studio.ts';
-import { ChoiceRow } from '../common/choice-row.tsx';
-import { DecidePlace } from '../common/decide-place.tsx';
-import { ThreeRoads } from '../common/three-roads.tsx';
-import { FamilyHues } from './family-hues.tsx';
-import styles from './hues-panel.module.css';
-import { HuesPicture } from './hues-picture.tsx';
-import { PaintPicker } from './paint-picker.tsx';
-import { Reach } from './reach.tsx';
+import { useEffect, useMemo } from 'preact/hooks';
+import type { Lab } from '../../core/colour/lab.ts';
+import type { ColourWish } from '../../core/decisions/plan-wishes.ts';
+import { lastDecision } from '../../core/decisions/standing-decisions.ts';
+import {
+  inWishedColours,
+  paintOfFamilies,
+  reachSentence,
+} from '../../core/decisions/wished-colours.ts';
+import { isOwned } from '../../core/paint/own-box.ts';
+import type { PaintCard } from '../../core/paint/paint.ts';
+import type { Reading } from '../../core/reading/reading.ts';
+import { retargeted, toneRange } from '../../core/reading/tone-range.ts';
+import { slotLayer, withoutHue } from '../../drawing/layers.ts';
+import type { Studio } from '../../state/painting/studio.ts';
+import type { OwnBoxState } from '../../state/paints/own-box.ts';
+import { ChoiceRow } from '../../ui/controls/choice-row.tsx';
+import { type DecisionContext, DecisionScreen } from '../../ui/layout/decision-screen.tsx';
+import { ValueHelp } from '../../ui/mixes/value-help.tsx';
+import { Picture } from '../../ui/picture/picture.tsx';
+import { FamilyHues, PaintPicker } from './family-hues.tsx';
+import styles from './hues-screen.module.css';
 
 interface HuesScreenProps {
   studio: Studio;
@@ -42,7 +49,7 @@ export function HuesScreen({ studio, ownBox, paintingId }: HuesScreenProps) {
     void studio.note({ kind: 'colours', wish: next });
   };
   return (
-    <DecidePlace
+    <DecisionScreen
       studio={studio}
       paintingId={paintingId}
       name="hues"
@@ -75,7 +82,7 @@ export function HuesScreen({ studio, ownBox, paintingId }: HuesScreenProps) {
             {mode === 'own' && (
               <FamilyHues reading={seen.reading} wish={wish} cards={owned} onWish={decide} />
             )}
-            <ThreeRoads />
+            <ValueHelp />
           </div>
         );
       }}
@@ -88,3 +95,90 @@ const leads: Record<ColourWish['mode'], string> = {
   own: 'Touch a colour of the picture, then the paint whose hue it is to have. The values stay.',
   one: 'All in one paint: only water makes the values. The values stay.',
 };
+
+interface HuesPictureProps extends DecisionContext {
+  wish: ColourWish;
+  cards: readonly PaintCard[];
+}
+
+/** The picture in the colours she wants; a touch takes the hue out, to see that the values stay. */
+function HuesPicture({ seen, wish, cards }: HuesPictureProps) {
+  const grey = useSignal(false);
+  const layers = useMemo(() => {
+    const colours = previewColours(seen.reading, wish, cards);
+    return {
+      colours: slotLayer(seen.slotMap, colours),
+      values: slotLayer(seen.slotMap, withoutHue(colours)),
+    };
+  }, [seen, cards, JSON.stringify(wish)]);
+  return (
+    <Picture
+      label={grey.value ? 'The values of the picture' : 'The picture in these colours'}
+      tapLabel={grey.value ? 'Tap for colour' : 'Tap for grey'}
+      size={seen.reading.raster}
+      layers={layers}
+      show={grey.value ? 'values' : 'colours'}
+      tapShows={grey.value ? 'colours' : 'values'}
+      onTap={() => {
+        grey.value = !grey.value;
+      }}
+    />
+  );
+}
+
+/**
+ * Colour of every slot on the sheet in the hues she wants, by the ladders of her paints; whites are paper. With
+ * one paint the range of values is its own, as the plan has it.
+ */
+export function previewColours(
+  { slots: read, families, range }: Pick<Reading, 'slots' | 'families' | 'range'>,
+  wish: ColourWish,
+  cards: readonly PaintCard[],
+): Lab[] {
+  const paper: Lab = [range.paper, 0, 0];
+  const only = wish.mode === 'one' && cards.find(({ id }) => id === wish.paint);
+  const darkest = only && Math.min(...only.ladder.map(([lightness]) => lightness));
+  const slots = darkest
+    ? retargeted(read, toneRange(range.mode, range.lo, range.hi, darkest, range.paper))
+    : read;
+  const colours = inWishedColours(
+    slots.map(({ family, target }) => ({ family, colour: target })),
+    paintOfFamilies(wish, families),
+    (paint) => {
+      const card = cards.find(({ id }) => id === paint);
+      return card && [paper, ...card.ladder];
+    },
+  );
+  return colours.map((colour, i) => (slots[i]?.reserve ? paper : colour));
+}
+
+interface ReachProps {
+  reading: Reading;
+  /** Family id -> paint id. */
+  paints: ReadonlyMap<number, string>;
+  cards: readonly PaintCard[];
+}
+
+/** Whether each paint she chose gets as dark as its shapes are to be. */
+function Reach({ reading, paints, cards }: ReachProps) {
+  const wanted = new Map<string, number>();
+  for (const { family, target, reserve } of reading.slots) {
+    const paint = paints.get(family);
+    if (paint === undefined || reserve) continue;
+    wanted.set(paint, Math.min(wanted.get(paint) ?? 100, target[0]));
+  }
+  return (
+    <div role="status" class={styles.reach}>
+      {[...wanted].map(([paint, lightness]) => {
+        const card = cards.find(({ id }) => id === paint);
+        return (
+          card && (
+            <p key={paint} class={styles.sentence}>
+              {reachSentence(card.name, card.ladder, lightness)}
+            </p>
+          )
+        );
+      })}
+    </div>
+  );
+}

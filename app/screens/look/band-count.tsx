@@ -1,11 +1,19 @@
-import type { Reading } from '../../model/reading.ts';
-import type { Stage } from '../../model/stage.ts';
-import { readingWishes } from '../../model/wishes.ts';
-import type { Studio } from '../../state/studio.ts';
-import { Button } from '../common/button.tsx';
+import { readingWishes } from '../../core/decisions/wishes.ts';
+import type { ProgressPhase, RangeMode, Reading } from '../../core/reading/reading.ts';
+import type { OpenedReading } from '../../state/painting/opened-reading.ts';
+import type { Studio } from '../../state/painting/studio.ts';
+import { Button } from '../../ui/controls/button.tsx';
+import { ChoiceRow } from '../../ui/controls/choice-row.tsx';
 import styles from './study-facts.module.css';
+import type { ToolsState } from './use-study-tools.ts';
 
-const readingStages: readonly Stage[] = ['opening', 'looking', 'values', 'colours', 'shapes'];
+const readingStages: readonly ProgressPhase[] = [
+  'opening',
+  'looking',
+  'values',
+  'colours',
+  'shapes',
+];
 
 /** How many values, why so many, and the way back from her own choice to what the picture asks for. */
 export function BandCount({ studio, reading }: { studio: Studio; reading: Reading }) {
@@ -47,6 +55,44 @@ export function BandCount({ studio, reading }: { studio: Studio; reading: Readin
       {own && proposedBands >= 2 && (
         <Button onClick={() => take(proposedBands)}>Set the values by the picture</Button>
       )}
+    </>
+  );
+}
+
+interface RangeChoiceProps {
+  studio: Studio;
+  seen: OpenedReading;
+  tools: ToolsState;
+}
+
+/** As photographed or opened up: side by side as pictures where there are any, else in words. */
+export function RangeChoice({ studio, seen, tools }: RangeChoiceProps) {
+  const { reading, lightnessMap } = seen;
+  const choose = (mode: RangeMode): void => {
+    if (mode !== reading.range.mode) void studio.decide({ kind: 'range', mode });
+  };
+  const pictured = typeof tools === 'object' && lightnessMap !== undefined;
+  return (
+    <>
+      <h2 class={styles.heading}>As the sheet can do it</h2>
+      {pictured ? (
+        <tools.RangePictures reading={reading} lightnessMap={lightnessMap} onChoose={choose} />
+      ) : (
+        <ChoiceRow
+          label="How dark and light the sheet becomes"
+          choices={[
+            ['photographed', 'As photographed'],
+            ['opened', 'Opened up'],
+          ]}
+          chosen={reading.range.mode}
+          onChoose={choose}
+        />
+      )}
+      <p class={styles.quiet}>
+        {reading.range.mode === 'opened'
+          ? 'Opened up: the lightest becomes paper white, the darkest as dark as your paints reach.'
+          : 'As photographed: the picture keeps its own light or dark mood.'}
+      </p>
     </>
   );
 }

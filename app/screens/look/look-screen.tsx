@@ -1,16 +1,28 @@
+import { type ReadonlySignal, useComputed } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
-import type { Painting } from '../../model/painting.ts';
-import { linkTo } from '../../state/route.ts';
-import type { Studio } from '../../state/studio.ts';
-import { Button, buttonClass } from '../common/button.tsx';
-import { TopBar } from '../common/top-bar.tsx';
-import { Waiting } from '../common/waiting.tsx';
-import { Workplace } from '../common/workplace.tsx';
-import { LookPicture } from './look-picture.tsx';
+import type { Pictures } from '../../../workers/api.ts';
+import type { Painting } from '../../core/decisions/painting.ts';
+import type { Layer } from '../../drawing/layers.ts';
+import { edgeLayer } from '../../drawing/line-layers.ts';
+import type { Studio } from '../../state/painting/studio.ts';
+import { linkTo } from '../../state/router.ts';
+import { Button, buttonClass } from '../../ui/controls/button.tsx';
+import { ScreenLayout, TopBar } from '../../ui/layout/screen-layout.tsx';
+import { Waiting } from '../../ui/layout/waiting.tsx';
+import { Picture } from '../../ui/picture/picture.tsx';
+import { pictureLayers, singleBandLayer, valuesLayer } from '../../ui/picture/picture-layers.ts';
+import { studyEdges } from '../../ui/picture/use-soft.ts';
+import type { SpotColours } from './spot-colours.ts';
 import { StudyPanel } from './study-panel.tsx';
-import { useLook } from './use-look.ts';
-import { useSpots } from './use-spots.ts';
-import { useStudyTools } from './use-study-tools.ts';
+import {
+  type Look,
+  layerAfterTap,
+  shownLayer,
+  showsGrey,
+  toggleGrey,
+  useLook,
+} from './use-look.ts';
+import { loadedTools, type ToolsState, useStudyTools } from './use-study-tools.ts';
 
 interface LookScreenProps {
   studio: Studio;
@@ -36,7 +48,7 @@ export function LookScreen({ studio, paintingId, onSmallStudy }: LookScreenProps
   }, [problem]);
 
   return (
-    <Workplace
+    <ScreenLayout
       name="look"
       top={
         <TopBar title="Value study" back="Paintings" backTo="#/">
@@ -77,4 +89,113 @@ export function LookScreen({ studio, paintingId, onSmallStudy }: LookScreenProps
       }
     />
   );
+}
+
+interface LookPictureProps {
+  studio: Studio;
+  look: Look;
+  tools: ReadonlySignal<ToolsState>;
+  pictures: Pictures;
+}
+
+/** The picture of the study: by itself, so that a tap on it has nothing else to draw anew. */
+function LookPicture({ studio, look, tools, pictures }: LookPictureProps) {
+  const layers = useStudyLayers(studio, look, tools);
+  const kit = loadedTools(tools.value);
+  return (
+    <Picture
+      label="Your reference"
+      tapLabel={showsGrey(look) ? 'Tap for colour' : 'Tap for grey'}
+      size={pictures.grey}
+      layers={layers}
+      show={shownLayer(look)}
+      tapShows={layerAfterTap(look)}
+      ahead={['colour', 'grey', 'values']}
+      onTap={() => toggleGrey(look)}
+      turn={look.turn.value}
+      over={
+        kit &&
+        studio.seen.value &&
+        look.touching.value && (
+          <kit.SpotStage
+            look={look}
+            bitmap={look.view.value === 'grey' ? pictures.grey : pictures.reference}
+          />
+        )
+      }
+    />
+  );
+}
+
+/** Everything the picture may show, each made anew only when what it shows has changed. */
+function useStudyLayers(
+  studio: Studio,
+  look: Look,
+  tools: ReadonlySignal<ToolsState>,
+): Readonly<Record<string, Layer>> {
+  const { seen, pictures } = studio;
+  const inPictures = useComputed(
+    (): Record<string, Layer> => (pictures.value ? pictureLayers(pictures.value) : {}),
+  );
+  const values = useComputed((): Record<string, Layer> => {
+    const kit = loadedTools(tools.value);
+    const now = seen.value;
+    const limits = look.limits.value;
+    if (!now) return {};
+    if (!kit || !limits || !now.lightnessMap) return { values: valuesLayer(now) };
+    const { histogram } = now.reading.lightness;
+    return { values: kit.liveValuesLayer(now.lightnessMap, histogram, limits) };
+  });
+  const only = useComputed((): Record<string, Layer> => {
+    const band = look.only.value;
+    if (!seen.value || band === null) return {};
+    return { [`only-${band}`]: singleBandLayer(seen.value, band) };
+  });
+  const edges = useComputed((): Record<string, Layer> => {
+    const found = studyEdges(studio);
+    if (found.length === 0 || !pictures.value) return {};
+    return { edges: edgeLayer(pictureLayers(pictures.value).grey, found) };
+  });
+  const squints = useComputed(() => look.view.value === 'squint');
+  const light = useComputed(() => {
+    const kit = loadedTools(tools.value);
+    if (!kit || !squints.value || !pictures.value) return null;
+    const pixels = kit.pixelsOf(pictures.value.reference);
+    return pixels && kit.reducedLight(pixels);
+  });
+  const squint = useComputed((): Record<string, Layer> => {
+    const kit = loadedTools(tools.value);
+    if (!kit || !light.value) return {};
+    const how = kit.squintOf(look.squint.value);
+    return {
+      squint: kit.squintLayer(light.value, how, false),
+      'squint-grey': kit.squintLayer(light.value, how, true),
+    };
+  });
+  return { ...inPictures.value, ...values.value, ...only.value, ...edges.value, ...squint.value };
+}
+
+/** The colours of the spots she touches, at most two; empty while she does not. */
+function useSpots(
+  { seen, pictures }: Studio,
+  look: Look,
+  tools: ReadonlySignal<ToolsState>,
+): readonly SpotColours[] {
+  const pixels = useComputed(() => {
+    const kit = loadedTools(tools.value);
+    if (!kit || !look.touching.value || !pictures.value) return null;
+    return kit.pixelsOf(pictures.value.reference);
+  });
+  const spots = useComputed(() => {
+    const kit = loadedTools(tools.value);
+    const reading = seen.value?.reading;
+    if (!kit || !pixels.value || !reading) return [];
+    const { raster, sheet } = reading;
+    const pxPerMm = Math.sqrt((raster.width * raster.height) / (sheet.widthMm * sheet.heightMm));
+    const moving = look.moving.value;
+    const at = moving ? [...look.marks.value, moving] : look.marks.value;
+    const now = pixels.value;
+    return at.slice(0, 2).map((spot) => kit.spotColours(now, spot, pxPerMm));
+  });
+  return spots.value;
 }

@@ -1,10 +1,16 @@
-import type { SpotColours } from '../../drawing/spot-colours.ts';
-import { compareSpots, comparisonWords } from '../../model/compare-spots.ts';
-import type { Reading } from '../../model/reading.ts';
-import { Button } from '../common/button.tsx';
+import { cssColour, type Lab } from '../../core/colour/lab.ts';
+import { valueOfLightness } from '../../core/colour/munsell-value.ts';
+import type { Reading } from '../../core/reading/reading.ts';
+import { bandWord } from '../../core/words/reading-words.ts';
+import { Button } from '../../ui/controls/button.tsx';
 import styles from './spot-card.module.css';
-import { SpotFacts } from './spot-facts.tsx';
-import { PairSwatches, SpotSwatches } from './spot-swatches.tsx';
+import {
+  compareSpots,
+  comparisonWords,
+  misleadingBy,
+  nearestFamily,
+  type SpotColours,
+} from './spot-colours.ts';
 
 interface SpotCardProps {
   reading: Reading;
@@ -52,3 +58,81 @@ export function SpotCard({ reading, spots, onAgain }: SpotCardProps) {
     </div>
   );
 }
+
+/** 'half a value', '1½ values': L* in steps of Munsell value, about 10 L* each. */
+function stepsInWords(lightness: number): string {
+  const halves = Math.max(1, Math.round(lightness / 5));
+  if (halves === 1) return 'half a value';
+  return `${Math.floor(halves / 2)}${halves % 2 ? '½' : ''} ${halves > 2 ? 'values' : 'value'}`;
+}
+
+interface SpotFactsProps {
+  reading: Reading;
+  lab: Lab;
+  name?: string;
+}
+
+/** Value, band and colour of a spot in words; a hint where a strong colour misleads the eye. */
+function SpotFacts({ reading, lab, name }: SpotFactsProps) {
+  const { bands, families } = reading;
+  const band = bands.find(({ from }) => lab[0] >= from) ?? bands.at(-1);
+  const family = nearestFamily(families, lab);
+  const by = misleadingBy(lab);
+  const value = `value ${valueOfLightness(lab[0]).toFixed(1)}`;
+  return (
+    <div>
+      <p class={name ? undefined : styles.lead}>
+        {name ? `${name}: ${value}` : value.replace('v', 'V')}
+        {band && `, ${bandWord(band.band, bands.length)}`}
+      </p>
+      <p class={name ? styles.quiet : undefined}>
+        {family && `${family.name}, `}L* {lab[0].toFixed(0)}
+      </p>
+      {by !== null && (
+        <p class={styles.quiet}>
+          It looks about {stepsInWords(by)} lighter than it is: strong reds and blues do. Trust the
+          grey.
+        </p>
+      )}
+    </div>
+  );
+}
+
+/** A spot's colour on white paper, and among what lies around it: the same colour looks different. */
+const SpotSwatches = ({ spot }: { spot: SpotColours }) => (
+  <div class={styles.swatches}>
+    <OnWhite colours={[spot.lab]} name="On white" />
+    <Neighbours spot={spot} name="Among its neighbours" />
+  </div>
+);
+
+/** Two spots beside each other on white, and each among its own neighbours. */
+const PairSwatches = ({ first, second }: { first: SpotColours; second: SpotColours }) => (
+  <div class={styles.swatches}>
+    <Neighbours spot={first} name="First" />
+    <OnWhite colours={[first.lab, second.lab]} name="Side by side" />
+    <Neighbours spot={second} name="Second" />
+  </div>
+);
+
+const OnWhite = ({ colours, name }: { colours: readonly Lab[]; name: string }) => (
+  <figure>
+    <div class={styles.white}>
+      {colours.map((lab, i) => (
+        <div key={i} style={{ background: cssColour(lab) }} />
+      ))}
+    </div>
+    <figcaption>{name}</figcaption>
+  </figure>
+);
+
+const Neighbours = ({ spot, name }: { spot: SpotColours; name: string }) => (
+  <figure>
+    <div class={styles.grid}>
+      {spot.grid.map((lab, i) => (
+        <div key={i} style={{ background: cssColour(lab) }} />
+      ))}
+    </div>
+    <figcaption>{name}</figcaption>
+  </figure>
+);

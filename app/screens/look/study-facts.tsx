@@ -1,21 +1,20 @@
 import { useSignal } from '@preact/signals';
-import { cssColour } from '../../drawing/css-colour.ts';
-import { massesInWords } from '../../model/masses-in-words.ts';
-import { studySentence } from '../../model/study-sentence.ts';
-import type { Seen } from '../../state/seen.ts';
-import type { Studio } from '../../state/studio.ts';
-import { BandCount } from './band-count.tsx';
-import { DecideRows } from './decide-rows.tsx';
-import { percent } from './percent.ts';
-import { RangeChoice } from './range-choice.tsx';
+import { cssColour } from '../../core/colour/lab.ts';
+import { edgeShares } from '../../core/reading/edges/edge.ts';
+import { massesInWords } from '../../core/reading/masses.ts';
+import type { Reading } from '../../core/reading/reading.ts';
+import { formatPercent, studySentence } from '../../core/words/reading-words.ts';
+import type { OpenedReading } from '../../state/painting/opened-reading.ts';
+import type { Studio } from '../../state/painting/studio.ts';
+import { linkTo, type PaintingScreen } from '../../state/router.ts';
+import { BandCount, RangeChoice } from './band-count.tsx';
 import styles from './study-facts.module.css';
-import { StudyNumbers } from './study-numbers.tsx';
 import type { ToolsState } from './use-study-tools.ts';
 
 interface StudyFactsProps {
   studio: Studio;
   paintingId: string;
-  seen: Seen;
+  seen: OpenedReading;
   tools: ToolsState;
 }
 
@@ -47,7 +46,7 @@ export function StudyFacts({ studio, paintingId, seen, tools }: StudyFactsProps)
         {reading.families.map((family) => (
           <li key={family.id}>
             <span class={styles.swatch} style={{ background: cssColour(family.lab) }} />
-            {family.name}, {percent(family.share)}
+            {family.name}, {formatPercent(family.share)}
           </li>
         ))}
       </ul>
@@ -68,5 +67,75 @@ export function StudyFacts({ studio, paintingId, seen, tools }: StudyFactsProps)
         </p>
       )}
     </div>
+  );
+}
+
+/** The bands in figures, for who wants them. */
+function StudyNumbers({ reading }: { reading: Reading }) {
+  return (
+    <table class={styles.numbers}>
+      <caption class={styles.quiet}>
+        Lightness L* 0 black to 100 white; value 0 black to 10 white (ASTM D1535)
+      </caption>
+      <thead>
+        <tr>
+          <th scope="col">Band</th>
+          <th scope="col">L* from – to</th>
+          <th scope="col">Value</th>
+          <th scope="col">Area</th>
+          <th scope="col">On the sheet</th>
+        </tr>
+      </thead>
+      <tbody>
+        {reading.bands.map((band) => (
+          <tr key={band.band}>
+            <th scope="row">{band.band}</th>
+            <td>
+              {band.from.toFixed(0)} – {band.to.toFixed(0)}
+            </td>
+            <td>{band.value.toFixed(1)}</td>
+            <td>{formatPercent(band.share)}</td>
+            <td>L* {band.plannedLightness.toFixed(0)}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+const shapes = (count: number): string => `${count} ${count === 1 ? 'shape' : 'shapes'}`;
+
+function rowsOf(reading: Reading): readonly (readonly [PaintingScreen, string, string])[] {
+  const { reserves, edges = [], families, subject } = reading;
+  const hard = edgeShares(edges).find(({ kind }) => kind === 'hard')?.share ?? 0;
+  return [
+    [
+      'whites',
+      'Whites to keep',
+      reserves.count ? `${formatPercent(reserves.share)}, in ${shapes(reserves.count)}` : 'none',
+    ],
+    ['edges', 'Edges', edges.length ? `${formatPercent(hard)} of them hard` : 'none'],
+    ['colours', 'Colours', `${families.length} ${families.length === 1 ? 'group' : 'groups'}`],
+    ['hues', 'Which colours', 'of the photo, your own, one paint'],
+    ['subject', 'Subject and ground', subject ? formatPercent(subject.share) : 'one sheet'],
+    ['changes', 'Paint it otherwise', 'leave out, lighter, darker'],
+  ];
+}
+
+/** What she can decide about the reading, each on a page of its own, with how it stands. */
+function DecideRows({ reading, paintingId }: { reading: Reading; paintingId: string }) {
+  return (
+    <nav aria-label="Decide for yourself">
+      <ul class={styles.rows}>
+        {rowsOf(reading).map(([screen, name, stands]) => (
+          <li key={screen}>
+            <a class={styles.row} href={linkTo(paintingId, screen)}>
+              <span class={styles.name}>{name}</span>
+              <span class={styles.stands}>{stands}</span>
+            </a>
+          </li>
+        ))}
+      </ul>
+    </nav>
   );
 }

@@ -1,18 +1,19 @@
-import { useComputed } from '@preact/signals';
-import type { SpotColours } from '../../drawing/spot-colours.ts';
-import type { Painting } from '../../model/painting.ts';
-import type { Seen } from '../../state/seen.ts';
-import type { Studio } from '../../state/studio.ts';
-import { ChoiceRow } from '../common/choice-row.tsx';
-import { EdgeFacts } from '../common/edge-facts.tsx';
-import { studyEdges } from '../common/study-edges.ts';
-import { ValueScale } from '../common/value-scale.tsx';
-import { WorkLine } from '../common/waiting.tsx';
-import styles from './look-screen.module.css';
-import { SmallStudyOffer } from './small-study-offer.tsx';
+import { useComputed, useSignal } from '@preact/signals';
+import type { Painting } from '../../core/decisions/painting.ts';
+import { describeFault } from '../../state/describe-fault.ts';
+import type { OpenedReading } from '../../state/painting/opened-reading.ts';
+import type { Studio } from '../../state/painting/studio.ts';
+import { Button } from '../../ui/controls/button.tsx';
+import { ChoiceRow } from '../../ui/controls/choice-row.tsx';
+import { ValueScale } from '../../ui/controls/value-scale.tsx';
+import { WorkLine } from '../../ui/layout/waiting.tsx';
+import { studyEdges } from '../../ui/picture/use-soft.ts';
+import { EdgeFacts } from '../edges/edge-facts.tsx';
+import type { SpotColours } from './spot-colours.ts';
 import { StudyFacts } from './study-facts.tsx';
+import styles from './study-panel.module.css';
 import { chooseView, type Look, type LookView } from './use-look.ts';
-import { kitOf, type ToolsState } from './use-study-tools.ts';
+import { loadedTools, type ToolsState } from './use-study-tools.ts';
 
 interface StudyPanelProps {
   studio: Studio;
@@ -30,7 +31,7 @@ export function StudyPanel(props: StudyPanelProps) {
   const { studio, paintingId, look, tools, spots, onSmallStudy } = props;
   const seen = studio.seen.value;
   const painting = studio.painting.value;
-  const kit = kitOf(tools);
+  const kit = loadedTools(tools);
   const squints = useComputed(() => look.view.value === 'squint');
   const atEdges = useComputed(() => look.view.value === 'edges');
   const views: View[] = [
@@ -80,7 +81,7 @@ function ViewChoice({ look, views }: { look: Look; views: readonly View[] }) {
 }
 
 interface ValuesProps extends Omit<StudyPanelProps, 'spots' | 'paintingId' | 'onSmallStudy'> {
-  seen: Seen;
+  seen: OpenedReading;
 }
 
 function Values({ studio, look, tools, seen }: ValuesProps) {
@@ -111,5 +112,34 @@ function Values({ studio, look, tools, seen }: ValuesProps) {
         void studio.decide({ kind: 'limits', lightness });
       }}
     />
+  );
+}
+
+/** A small study before the painting: what it is, and the way to it. */
+function SmallStudyOffer({ onMake }: { onMake: () => Promise<void> }) {
+  const busy = useSignal(false);
+  const problem = useSignal<string | null>(null);
+  const make = async (): Promise<void> => {
+    busy.value = true;
+    problem.value = null;
+    try {
+      await onMake();
+    } catch (fault) {
+      problem.value = describeFault(fault);
+    } finally {
+      busy.value = false;
+    }
+  };
+  return (
+    <section class={styles.offer} aria-label="Small study">
+      <Button disabled={busy.value} onClick={() => void make()}>
+        Small study first
+      </Button>
+      <p class={styles.words}>
+        The same picture on a postcard: one dark paint, three values. About 20 minutes’ work, and
+        the drying between. It is a painting of its own; this one stays as it is.
+      </p>
+      {problem.value && <p role="alert">{problem.value}</p>}
+    </section>
   );
 }

@@ -1,6 +1,6 @@
 import { type Signal, useSignal } from '@preact/signals';
-import type { Point } from '../../model/lab.ts';
-import type { PictureTurn } from '../common/picture.tsx';
+import type { Point } from '../../core/colour/lab.ts';
+import type { PictureTurn } from '../../ui/picture/picture.tsx';
 
 export type LookView = 'grey' | 'colour' | 'values' | 'squint' | 'edges';
 

@@ -1,18 +1,18 @@
 import { type ReadonlySignal, useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
-import type { StudyTools } from './study-tools.ts';
+import type { StudyTools } from './study-tools.tsx';
 
 export type ToolsState = StudyTools | 'loading' | 'missing';
 
 /** The tools, or nothing as long as they are not there. */
-export const kitOf = (tools: ToolsState): StudyTools | null =>
+export const loadedTools = (tools: ToolsState): StudyTools | null =>
   typeof tools === 'object' ? tools : null;
 
 /** The tools once they are there; the study can be read without them. */
 export function useStudyTools(): ReadonlySignal<ToolsState> {
   const state = useSignal<ToolsState>('loading');
   useEffect(() => {
-    import('./study-tools.ts').then(
+    import('./study-tools.tsx').then(
       ({ studyTools }) => {
         state.value = studyTools;
       },

@@ -1,12 +1,18 @@
-import type { DraftPatch } from '../../model/measure-draft.ts';
-import type { PaintCard } from '../../model/paint.ts';
-import { fewestSteps, type PatchMeaning } from '../../model/paint-measure.ts';
-import type { MeasuringPhoto, PaintMeasuring } from '../../state/paint-measuring.ts';
-import { Button } from '../common/button.tsx';
-import { holdingChoices, holdingValue } from './holding-words.ts';
-import { MeasureResult } from './measure-result.tsx';
+import { cssColour, type Lab } from '../../core/colour/lab.ts';
+import {
+  type DraftPatch,
+  fewestSteps,
+  type PatchMeaning,
+} from '../../core/paint/measure/paint-measure.ts';
+import type { PaintCard } from '../../core/paint/paint.ts';
+import type {
+  MeasuredPaint,
+  MeasuringPhoto,
+  PaintMeasuring,
+} from '../../state/paints/paint-measuring.ts';
+import { Button } from '../../ui/controls/button.tsx';
 import styles from './measure-screen.module.css';
-import { PatchList } from './patch-list.tsx';
+import { holdingChoices, holdingValue, PatchList } from './patch-list.tsx';
 import { PatchStage } from './patch-stage.tsx';
 
 interface MeasureFramesProps {
@@ -88,4 +94,50 @@ export function MeasureFrames({ card, cards, measuring, photo, onKept }: Measure
       )}
     </>
   );
+}
+
+interface MeasureResultProps {
+  found: MeasuredPaint;
+  inWords: (is: PatchMeaning) => string;
+}
+
+const tenths = Array.from({ length: 10 }, (_, n) => n);
+
+/** Each patch as measured over the same as the paint found would have it, and how sure that is. */
+function MeasureResult({ found, inWords }: MeasureResultProps) {
+  const { measure, patches, caution } = found;
+  return (
+    <>
+      <ul class={styles.pairs} data-testid="measured-pairs">
+        {patches.map(({ is, lab }, n) => (
+          <li key={inWords(is)} class={styles.pair}>
+            <span class={styles.swatch} style={{ background: cssColour(lab) }} />
+            <span
+              class={styles.swatch}
+              style={{ background: cssColour(measure.expected[n] as Lab) }}
+            />
+            {inWords(is)}
+          </li>
+        ))}
+      </ul>
+      <p class={styles.legend}>Above as measured, below as the app will mix it.</p>
+      {caution && <p role="status">{caution}</p>}
+      <div class={styles.meter} aria-hidden="true">
+        {tenths.map((n) => (
+          <span key={n} data-full={n < Math.round(10 * measure.sure) || undefined} />
+        ))}
+      </div>
+      <p class={styles.sure} role="status" data-testid="sure">
+        <strong>{describeCertainty(measure.sure)}</strong> {measure.why}
+      </p>
+    </>
+  );
+}
+
+/** How sure a measured paint is, 0..1, in two words. */
+function describeCertainty(sure: number): string {
+  if (sure >= 0.7) return 'Quite sure.';
+  if (sure >= 0.45) return 'Fairly sure.';
+  if (sure >= 0.25) return 'Not sure.';
+  return 'Hardly sure at all.';
 }

@@ -1,10 +1,12 @@
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
-import type { OwnBoxState } from '../../state/own-box.ts';
-import type { PaintMeasuring } from '../../state/paint-measuring.ts';
-import { hashOf } from '../../state/route.ts';
-import { PhotoInput } from '../camera/photo-input.tsx';
-import { TopBar } from '../common/top-bar.tsx';
+import { memoizeByObject } from '../../core/numeric/memo.ts';
+import type { App } from '../../state/create-app.ts';
+import type { OwnBoxState } from '../../state/paints/own-box.ts';
+import { createPaintMeasuring, type PaintMeasuring } from '../../state/paints/paint-measuring.ts';
+import { hashOf } from '../../state/router.ts';
+import { PhotoInput } from '../../ui/controls/photo-input.tsx';
+import { TopBar } from '../../ui/layout/screen-layout.tsx';
 import { MeasureFrames } from './measure-frames.tsx';
 import styles from './measure-screen.module.css';
 import { PaintGuide } from './paint-guide.tsx';
@@ -77,5 +79,19 @@ export function MeasureScreen({ ownBox, measuring, paintId, onKept }: MeasureScr
         </>
       )}
     </main>
+  );
+}
+
+const measuringOf = memoizeByObject(createPaintMeasuring);
+
+/** The measuring of a paint: it is looked after only from when it is first opened. */
+export function MeasurePlace({ app, paintId }: { app: App; paintId: string }) {
+  return (
+    <MeasureScreen
+      ownBox={app.ownBox}
+      measuring={measuringOf(app.paintNeeds)}
+      paintId={paintId}
+      onKept={() => app.router.go({ screen: 'box' })}
+    />
   );
 }

@@ -1,8 +1,14 @@
 import { useId } from 'preact/hooks';
-import type { DraftPatch } from '../../model/measure-draft.ts';
-import { Button } from '../common/button.tsx';
-import select from '../common/select.module.css';
-import { type HoldingChoices, holdingValue, meaningOf } from './holding-words.ts';
+import {
+  amountOfStep,
+  type DraftPatch,
+  mostSteps,
+  type PatchMeaning,
+  stepOfAmount,
+} from '../../core/paint/measure/paint-measure.ts';
+import type { PaintCard } from '../../core/paint/paint.ts';
+import { Button } from '../../ui/controls/button.tsx';
+import select from '../../ui/controls/select.module.css';
 import styles from './patch-list.module.css';
 
 interface PatchListProps {
@@ -50,4 +56,64 @@ export function PatchList({ draft, groups, onChange }: PatchListProps) {
       ))}
     </ol>
   );
+}
+
+const steps = Array.from({ length: mostSteps }, (_, n) => n + 1);
+
+/** A value of the choice 'what it holds'. */
+export function holdingValue(is: PatchMeaning | null): string {
+  if (!is) return 'none';
+  if (is.kind === 'black') return 'black';
+  if (is.kind === 'half') return `half:${is.with}`;
+  return `${is.kind}:${stepOfAmount(is.amount)}`;
+}
+
+function meaningOf(value: string): PatchMeaning | null {
+  const cut = value.indexOf(':');
+  const kind = cut < 0 ? value : value.slice(0, cut);
+  const rest = value.slice(cut + 1);
+  if (kind === 'step' || kind === 'over-black') return { kind, amount: amountOfStep(Number(rest)) };
+  if (kind === 'black') return { kind };
+  if (kind === 'half') return { kind, with: rest };
+  return null;
+}
+
+interface HoldingChoices {
+  readonly name: string;
+  readonly choices: readonly { readonly is: PatchMeaning | null; readonly text: string }[];
+}
+
+const stepText = (step: number): string => (step === 1 ? 'Step 1, the strongest' : `Step ${step}`);
+
+/** Everything a frame may hold, in groups; `others` are the paints it may be mixed with. */
+export function holdingChoices(others: readonly PaintCard[]): readonly HoldingChoices[] {
+  const isWhite = ({ ci }: PaintCard): boolean => ci.some((name) => name.startsWith('PW'));
+  const halves = [...others.filter(isWhite), ...others.filter((card) => !isWhite(card))];
+  return [
+    {
+      name: 'The ladder',
+      choices: steps.map((step) => ({
+        is: { kind: 'step', amount: amountOfStep(step) } as const,
+        text: stepText(step),
+      })),
+    },
+    {
+      name: 'The black line',
+      choices: [
+        { is: { kind: 'black' } as const, text: 'The black line itself' },
+        ...steps.slice(0, 4).map((step) => ({
+          is: { kind: 'over-black', amount: amountOfStep(step) } as const,
+          text: `Step ${step} over the black line`,
+        })),
+      ],
+    },
+    {
+      name: 'Half and half with',
+      choices: halves.map(({ id, name }) => ({
+        is: { kind: 'half', with: id } as const,
+        text: `Half ${name}`,
+      })),
+    },
+    { name: 'Nothing', choices: [{ is: null, text: 'Not used' }] },
+  ];
 }

@@ -1,10 +1,17 @@
-import type { PaintCard } from '../../model/paint.ts';
-import { withoutPaint } from '../../model/palette-moves.ts';
-import type { PaletteOffer } from '../../model/palette-offer.ts';
-import type { PaletteEntry } from '../../model/wash-plan.ts';
-import type { PaletteWish } from '../../model/wishes.ts';
-import { Button } from '../common/button.tsx';
-import { PaintRow } from './paint-row.tsx';
+import type { ComponentChildren } from 'preact';
+import { cssColour } from '../../core/colour/lab.ts';
+import {
+  hasRoom,
+  type PaletteWish,
+  releasePaint,
+  withoutPaint,
+  withPaint,
+} from '../../core/decisions/wishes.ts';
+import type { PaintCard } from '../../core/paint/paint.ts';
+import { paintTraits } from '../../core/paint/paint-traits.ts';
+import type { PaletteOffer } from '../../core/palette/offers/palette-offer.ts';
+import type { PaletteEntry } from '../../core/plan/plan.ts';
+import { Button } from '../../ui/controls/button.tsx';
 import styles from './paints-screen.module.css';
 
 interface ChosenPaintsProps {
@@ -42,5 +49,86 @@ export function ChosenPaints({ palette, cards, offer, wish, onWish }: ChosenPain
         );
       })}
     </ul>
+  );
+}
+
+interface BoxPaintsProps {
+  /** Paints she owns that are not in the palette. */
+  cards: readonly PaintCard[];
+  wish: PaletteWish;
+  onWish: (wish: PaletteWish) => void;
+}
+
+/** The rest of her box: each can be asked for, or kept out for good. */
+export function BoxPaints({ cards, wish, onWish }: BoxPaintsProps) {
+  return (
+    <ul class={styles.rows}>
+      {cards.map((card) => {
+        const { id, name } = card;
+        const out = wish.exclude.includes(id);
+        return (
+          <PaintRow key={id} card={card} out={out}>
+            {out ? (
+              <Button
+                aria-label={`Allow again: ${name}`}
+                onClick={() => onWish(releasePaint(wish, id))}
+              >
+                Allow again
+              </Button>
+            ) : (
+              <span class={styles.acts}>
+                <Button
+                  aria-label={`Use it: ${name}`}
+                  disabled={!hasRoom(wish)}
+                  onClick={() => onWish(withPaint(wish, id))}
+                >
+                  Use it
+                </Button>
+                {!wish.chosen && (
+                  <Button
+                    look="quiet"
+                    aria-label={`Leave out: ${name}`}
+                    onClick={() => onWish(withoutPaint(wish, id))}
+                  >
+                    Leave out
+                  </Button>
+                )}
+              </span>
+            )}
+          </PaintRow>
+        );
+      })}
+    </ul>
+  );
+}
+
+interface PaintRowProps {
+  card: PaintCard;
+  note?: string;
+  /** What gets worse without it. */
+  lost?: string;
+  out?: boolean;
+  children: ComponentChildren;
+}
+
+/** A paint: its ladder from palest tint to full strength, its names, what the trade says of it. */
+function PaintRow({ card, note, lost, out = false, children }: PaintRowProps) {
+  return (
+    <li class={styles.row} data-out={out || undefined}>
+      <span class={styles.ladder} aria-hidden="true">
+        {card.ladder.map((lab) => (
+          <span key={lab.join()} style={{ background: cssColour(lab) }} />
+        ))}
+      </span>
+      <span class={styles.words}>
+        <strong class={styles.name}>{card.name}</strong>{' '}
+        <span class={styles.quiet}>{card.ci.join(', ')}</span>
+        {note && <span class={styles.note}>{note}</span>}
+        {lost && <span>{lost}</span>}
+        <span class={styles.quiet}>{paintTraits(card.properties)}</span>
+        {card.properties.caution && <span class={styles.quiet}>{card.properties.caution}</span>}
+      </span>
+      <span class={styles.act}>{children}</span>
+    </li>
   );
 }

@@ -1,22 +1,24 @@
 import { useSignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
-import { isOwned } from '../../model/own-box.ts';
-import { closenessInWords, reachInWords } from '../../model/palette-in-words.ts';
-import { type PaletteWish, paletteWish } from '../../model/wishes.ts';
-import type { OwnBoxState } from '../../state/own-box.ts';
-import type { PaletteCalls } from '../../state/palettes-for.ts';
-import { hashOf, linkTo } from '../../state/route.ts';
-import type { Studio } from '../../state/studio.ts';
-import { Button, buttonClass } from '../common/button.tsx';
-import { TopBar } from '../common/top-bar.tsx';
-import { BoxPaints } from './box-paints.tsx';
-import { ChosenPaints } from './chosen-paints.tsx';
-import { ClassicStarts } from './classic-starts.tsx';
-import { OtherWays } from './other-ways.tsx';
+import {
+  mostPaints,
+  type PaletteWish,
+  paletteWish,
+  resizePalette,
+  searchedFreely,
+} from '../../core/decisions/wishes.ts';
+import { isOwned } from '../../core/paint/own-box.ts';
+import { closenessInWords, reachInWords } from '../../core/palette/offers/palette-offer.ts';
+import type { PaletteCalls } from '../../state/painting/screen-calls.ts';
+import type { Studio } from '../../state/painting/studio.ts';
+import type { OwnBoxState } from '../../state/paints/own-box.ts';
+import { hashOf, linkTo } from '../../state/router.ts';
+import { Button, buttonClass } from '../../ui/controls/button.tsx';
+import { TopBar } from '../../ui/layout/screen-layout.tsx';
+import { BoxPaints, ChosenPaints } from './chosen-paints.tsx';
+import { ClassicStarts, OtherWays } from './other-ways.tsx';
 import styles from './paints-screen.module.css';
-import { SearchLine } from './search-line.tsx';
-import { SizeChoice } from './size-choice.tsx';
-import { usePalettes } from './use-palettes.ts';
+import { SearchLine, usePalettes } from './use-palettes.tsx';
 
 interface PaintsScreenProps {
   studio: Studio;
@@ -147,5 +149,48 @@ export function PaintsScreen({ studio, ownBox, calls, paintingId }: PaintsScreen
         </p>
       </section>
     </main>
+  );
+}
+
+interface SizeChoiceProps {
+  wish: PaletteWish;
+  onWish: (wish: PaletteWish) => void;
+}
+
+/** How many paints the search may take; or, where she chose them herself, the way back to the search. */
+function SizeChoice({ wish, onWish }: SizeChoiceProps) {
+  if (wish.chosen)
+    return (
+      <div class={styles.choice}>
+        <span>These are your own choice.</span>
+        <Button onClick={() => onWish(searchedFreely(wish))}>Search freely again</Button>
+      </div>
+    );
+  const least = Math.max(1, wish.must.length);
+  return (
+    <div class={styles.choice}>
+      <span>At most</span>
+      <Button
+        aria-label="One paint fewer"
+        disabled={wish.n <= least}
+        onClick={() => onWish(resizePalette(wish, wish.n - 1))}
+      >
+        −
+      </Button>
+      <output aria-live="polite">{wish.n}</output>
+      <Button
+        aria-label="One paint more"
+        disabled={wish.n >= mostPaints}
+        onClick={() => onWish(resizePalette(wish, wish.n + 1))}
+      >
+        +
+      </Button>
+      <span>{wish.n === 1 ? 'paint' : 'paints'}</span>
+      {wish.n > 1 && wish.n === wish.must.length && (
+        <span class={styles.quiet}>
+          You asked for all {wish.n} of them: fewer by letting one go.
+        </span>
+      )}
+    </div>
   );
 }

@@ -1,11 +1,9 @@
-import { cssColour } from '../../drawing/css-colour.ts';
-import { familyNameIn } from '../../model/family-name-in.ts';
-import type { Lab } from '../../model/lab.ts';
-import { valueOfLightness } from '../../model/munsell-value.ts';
-import { puddleAmount } from '../../model/puddle-amount.ts';
-import { amountInWords, amountsAreRough } from '../../model/puddle-amount-words.ts';
-import type { Reading } from '../../model/reading.ts';
-import type { Mix, WashPlan } from '../../model/wash-plan.ts';
+import { cssColour, type Lab } from '../../core/colour/lab.ts';
+import { valueOfLightness } from '../../core/colour/munsell-value.ts';
+import { familyNameIn } from '../../core/plan/family-name-in.ts';
+import type { Mix, WashPlan } from '../../core/plan/plan.ts';
+import { amountInWords, amountsAreRough, puddleAmount } from '../../core/plan/puddle-amount.ts';
+import type { Reading } from '../../core/reading/reading.ts';
 import styles from './plan-sheet.module.css';
 
 /** One use of a puddle: where, how thick, and the colour it dries to. */

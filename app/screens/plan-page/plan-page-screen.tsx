@@ -1,23 +1,21 @@
 import '../../styles/print-only.css';
-import { useMemo, useRef } from 'preact/hooks';
-import { shrinkSlots } from '../../drawing/shrink-slots.ts';
-import type { Painting } from '../../model/painting.ts';
-import type { WashPlan } from '../../model/wash-plan.ts';
-import type { PictureCalls } from '../../state/picture-calls.ts';
-import { linkTo } from '../../state/route.ts';
-import type { Seen } from '../../state/seen.ts';
-import type { Studio } from '../../state/studio.ts';
-import { Button } from '../common/button.tsx';
-import { studyEdges } from '../common/study-edges.ts';
-import { TopBar } from '../common/top-bar.tsx';
-import { useSoft } from '../common/use-soft.ts';
-import { Waiting } from '../common/waiting.tsx';
-import { Workplace } from '../common/workplace.tsx';
+import { useSignal } from '@preact/signals';
+import type { RefObject } from 'preact';
+import { useLayoutEffect, useMemo, useRef } from 'preact/hooks';
+import type { Painting } from '../../core/decisions/painting.ts';
+import type { WashPlan } from '../../core/plan/plan.ts';
+import { shrinkSlots } from '../../core/raster/paint-slots.ts';
+import type { OpenedReading } from '../../state/painting/opened-reading.ts';
+import type { PictureCalls } from '../../state/painting/screen-calls.ts';
+import type { Studio } from '../../state/painting/studio.ts';
+import { linkTo } from '../../state/router.ts';
+import { Button } from '../../ui/controls/button.tsx';
+import { ScreenLayout, TopBar } from '../../ui/layout/screen-layout.tsx';
+import { Waiting } from '../../ui/layout/waiting.tsx';
+import { studyEdges, useSoft } from '../../ui/picture/use-soft.ts';
 import styles from './plan-page-screen.module.css';
 import sheetStyles from './plan-sheet.module.css';
-import { PlanSheet } from './plan-sheet.tsx';
-import type { StageMap } from './stage-map.ts';
-import { useFittingType } from './use-fitting-type.ts';
+import { PlanSheet, type StageMap } from './plan-sheet.tsx';
 
 interface PlanPageScreenProps {
   studio: Studio;
@@ -33,7 +31,7 @@ export function PlanPageScreen({ studio, calls, paintingId }: PlanPageScreenProp
   if (seen && plan && painting)
     return <ReadyPage studio={studio} calls={calls} painting={painting} seen={seen} plan={plan} />;
   return (
-    <Workplace
+    <ScreenLayout
       name="plan-page"
       top={<TopBar title="Plan on one page" back="Wash plan" backTo={linkTo(paintingId, 'plan')} />}
       picture={<Waiting studio={studio} />}
@@ -54,7 +52,7 @@ interface ReadyPageProps {
   studio: Studio;
   calls: PictureCalls;
   painting: Painting;
-  seen: Seen;
+  seen: OpenedReading;
   plan: WashPlan;
 }
 
@@ -84,7 +82,7 @@ function ReadyPage({ studio, calls, painting, seen, plan }: ReadyPageProps) {
   );
   return (
     <>
-      <Workplace
+      <ScreenLayout
         name="plan-page"
         top={
           <TopBar title="Plan on one page" back="Wash plan" backTo={linkTo(painting.id, 'plan')} />
@@ -114,4 +112,26 @@ function ReadyPage({ studio, calls, painting, seen, plan }: ReadyPageProps) {
       </div>
     </>
   );
+}
+
+const smallest = 0.4;
+const step = 0.97;
+/** Some of the page is left free: another printer's letters may run a little wider. */
+const fill = 0.97;
+
+/** Size of type, 1 at most, at which the content of a page is no higher than the page. */
+function useFittingType(page: RefObject<HTMLElement | null>, of: unknown): number {
+  const type = useSignal(1);
+  useLayoutEffect(() => {
+    const content = page.current?.firstElementChild;
+    if (!page.current || !(content instanceof HTMLElement)) return;
+    const room = page.current.clientHeight * fill;
+    let size = 1;
+    for (; size > smallest; size *= step) {
+      content.style.setProperty('--type', String(size));
+      if (content.scrollHeight <= room) break;
+    }
+    type.value = size;
+  }, [of]);
+  return type.value;
 }

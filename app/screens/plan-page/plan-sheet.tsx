@@ -1,21 +1,30 @@
 import { type ComponentChildren, Fragment } from 'preact';
-import { eveningTimes } from '../../model/evening-times.ts';
-import { planTimeInWords } from '../../model/evening-words.ts';
-import { layOut } from '../../model/lay-out.ts';
-import { minutesInWords } from '../../model/minutes-in-words.ts';
-import { planMinutes, planRows } from '../../model/plan-rows.ts';
-import type { Reading } from '../../model/reading.ts';
-import type { Sheet } from '../../model/sheet.ts';
-import { sheetInWords } from '../../model/sheet-words.ts';
-import type { WashPlan } from '../../model/wash-plan.ts';
-import { EveningHead } from './evening-head.tsx';
-import { PlanBands } from './plan-bands.tsx';
+import { useEffect, useRef } from 'preact/hooks';
+import { cssGrey, type Lab } from '../../core/colour/lab.ts';
+import { valueOfLightness } from '../../core/colour/munsell-value.ts';
+import {
+  eveningOf,
+  eveningTimes,
+  type PlanRow,
+  planMinutes,
+  planRows,
+} from '../../core/plan/evening/evening-times.ts';
+import { eveningName, planTimeInWords } from '../../core/plan/evening/evening-words.ts';
+import { listMaterials } from '../../core/plan/list-materials.ts';
+import type { Step, WashPlan } from '../../core/plan/plan.ts';
+import { touchWindow } from '../../core/plan/techniques/wetness-windows.ts';
+import type { SoftBlend } from '../../core/raster/paint-slots.ts';
+import type { Band, Reading, ToneRange } from '../../core/reading/reading.ts';
+import { plannedLightness } from '../../core/reading/tone-range.ts';
+import { type Sheet, sheetInWords } from '../../core/reference/sheet.ts';
+import { minutesInWords } from '../../core/words/minutes.ts';
+import { bandWord } from '../../core/words/reading-words.ts';
+import { softLayer } from '../../drawing/layers.ts';
+import { Consequence } from '../../ui/mixes/step-parts.tsx';
 import { PlanMixes } from './plan-mixes.tsx';
 import styles from './plan-sheet.module.css';
-import { PlanStage } from './plan-stage.tsx';
-import type { StageMap } from './stage-map.ts';
 
-export interface PlanSheetProps {
+interface PlanSheetProps {
   title: string;
   sheet: Sheet;
   plan: WashPlan;
@@ -42,7 +51,7 @@ export function PlanSheet({ title, sheet, plan, reading, stage, type }: PlanShee
         <p>
           <strong>Paints</strong> {paints}
         </p>
-        {layOut(plan)
+        {listMaterials(plan)
           .filter(({ name }) => name !== 'Paints')
           .map(({ name, things }) => (
             <p key={name}>
@@ -75,4 +84,124 @@ function Part({ name, children }: { name: string; children: ComponentChildren })
       {children}
     </section>
   );
+}
+
+interface EveningHeadProps {
+  step: Step;
+  /** The step printed before it. */
+  before: Step | undefined;
+}
+
+/** 'Second evening' over its first step, with what becomes of the sheet until then; nothing elsewhere. */
+function EveningHead({ step, before }: EveningHeadProps) {
+  if (!before || eveningOf(before) === eveningOf(step)) return null;
+  return (
+    <li class={styles.evening}>
+      <h4 class={styles.step}>{eveningName(eveningOf(step))}</h4>
+      <p>
+        Until then leave the sheet on its board to dry, flat and out of the sun; masking fluid, if
+        any, no longer than its label allows.
+      </p>
+    </li>
+  );
+}
+
+interface PlanBandsProps {
+  bands: readonly Band[];
+  /** What the plan's own paints reach: the reading knows only those of the whole box. */
+  range: ToneRange;
+}
+
+/** Every band by its grey, its word and the value it is to have on the sheet. */
+function PlanBands({ bands, range }: PlanBandsProps) {
+  return (
+    <ul class={styles.bands} aria-label="Values, 0 is black, 10 is white">
+      {bands.map(({ band, tones }) => {
+        const lightness = plannedLightness(range, tones);
+        return (
+          <li key={band} class={styles.band}>
+            <Grey lightness={lightness} />
+            {bandWord(band, bands.length)}, value {valueOfLightness(lightness).toFixed(1)}
+          </li>
+        );
+      })}
+    </ul>
+  );
+}
+
+/** A square of grey that is printed even where a browser leaves out backgrounds. */
+function Grey({ lightness }: { lightness: number }) {
+  return (
+    <svg class={styles.square} viewBox="0 0 1 1" aria-hidden="true">
+      <rect width="1" height="1" fill={cssGrey(lightness)} stroke="#000" stroke-width="0.03" />
+    </svg>
+  );
+}
+
+interface PlanStageProps {
+  row: PlanRow;
+  plan: WashPlan;
+  reading: Reading;
+  stage: StageMap;
+}
+
+/** The names of the puddles a step takes: 'A, B'. */
+function puddlesOf(step: Step, plan: WashPlan): string {
+  const mixes = plan.mixes.filter(({ id }) => step.mixes.includes(id));
+  return [...new Set(mixes.flatMap(({ puddle }) => puddle ?? []))].join(', ');
+}
+
+/** The first words of how it is done: a page has little room. */
+const shortly = (words: string): string => words.split(/[,:;]/)[0] ?? words;
+
+/** One step: the sheet after it, what is done, on what paper, with which puddles, how long. */
+function PlanStage({ row, plan, reading, stage }: PlanStageProps) {
+  const { step, wait, changes } = row;
+  const puddles = puddlesOf(step, plan);
+  const bands = step.bands.map((band) => bandWord(band, reading.bands.length)).join(', ');
+  const facts = [
+    step.technique !== 'none' && `${step.technique} on ${step.paper} paper`,
+    bands && `for ${bands}`,
+    puddles && `puddles ${puddles}`,
+    step.brush && `with ${shortly(step.brush)}`,
+    step.board && `board ${shortly(step.board)}`,
+    step.paintMinutes[1] > 0 && minutesInWords(step.paintMinutes),
+    wait && wait[1] > 0 && `then dry ${minutesInWords(wait)}, till no coolness is felt`,
+  ].filter(Boolean);
+  return (
+    <li class={styles.stage} data-pictured={changes || undefined}>
+      {changes && <StageSheet stage={stage} after={step.after} />}
+      <div>
+        <h4 class={styles.step}>
+          {step.n}. {step.title}
+        </h4>
+        <p class={styles.facts}>{facts.join('; ')}</p>
+        <p>{step.prompt}</p>
+        {step.soften && <p>{step.soften}</p>}
+        {step.touches?.map((touch) => (
+          <p key={touch.technique}>
+            {touch.text.replace(/\.$/, '')} ({touchWindow(touch, step.shineMinutes)}).
+          </p>
+        ))}
+        <Consequence step={step} />
+      </div>
+    </li>
+  );
+}
+
+function StageSheet({ stage, after }: { stage: StageMap; after: readonly Lab[] }) {
+  const canvas = useRef<HTMLCanvasElement>(null);
+  useEffect(() => {
+    const context = canvas.current?.getContext('2d');
+    if (context) softLayer(stage.slotMap, stage.soft, after)(context);
+  }, [stage, after]);
+  return <canvas ref={canvas} class={styles.sheet} width={stage.width} height={stage.height} />;
+}
+
+/** A slot map small enough for a stage, and how its soft edges run. */
+export interface StageMap {
+  readonly slotMap: Uint8Array;
+  readonly width: number;
+  readonly height: number;
+  readonly soft: SoftBlend | null;
 }

@@ -1,11 +1,13 @@
-import { consistencyOf } from '../../model/consistency.ts';
-import { familyNameIn } from '../../model/family-name-in.ts';
-import type { PlanEdit } from '../../model/plan-edit.ts';
-import type { Reading } from '../../model/reading.ts';
-import { standingPlanEdits } from '../../model/standing-plan-edits.ts';
-import type { Mix, Step, WashPlan } from '../../model/wash-plan.ts';
-import type { Studio } from '../../state/studio.ts';
-import { MixRows } from '../common/mix-rows.tsx';
+import type { AddedKind, PlanEdit } from '../../core/decisions/plan-edit.ts';
+import { standingPlanEdits } from '../../core/decisions/standing-decisions.ts';
+import { consistencyOf } from '../../core/paint/mix.ts';
+import { familyNameIn } from '../../core/plan/family-name-in.ts';
+import type { Mix, Step, WashPlan } from '../../core/plan/plan.ts';
+import type { Reading } from '../../core/reading/reading.ts';
+import type { Studio } from '../../state/painting/studio.ts';
+import { Button } from '../../ui/controls/button.tsx';
+import { MixRows } from '../../ui/mixes/mix-rows.tsx';
+import styles from './change-step.module.css';
 
 interface ChangeMixesProps {
   studio: Studio;
@@ -46,6 +48,48 @@ export function ChangeMixes({ studio, plan, reading, step, onChange }: ChangeMix
           }}
         />
       ))}
+    </>
+  );
+}
+
+interface ChangeAddProps {
+  plan: WashPlan;
+  reading: Reading;
+  step: Step;
+  onChange: (edit: PlanEdit) => void;
+}
+
+const others: readonly (readonly [AddedKind, string])[] = [
+  ['dry', 'Drying check'],
+  ['lift', 'Lifting'],
+  ['splatter', 'Splatter'],
+  ['accents', 'Accents'],
+];
+
+/** What can be put in after a step: one more glaze of a colour it lays, or one of the others. */
+export function ChangeAdd({ plan, reading, step, onChange }: ChangeAddProps) {
+  const familyName = familyNameIn(plan, reading);
+  const add = (what: AddedKind, mix: string | null = null): void =>
+    onChange({ kind: 'add', id: crypto.randomUUID().slice(0, 8), what, mix, after: step.key });
+  const rows = step.kind === 'wash' ? plan.mixes.filter(({ id }) => step.mixes.includes(id)) : [];
+  const dries = step.kind === 'dry' || plan.steps[step.n]?.kind === 'dry';
+  return (
+    <>
+      <h3>Add after it</h3>
+      <div class={styles.actions}>
+        {rows.map(({ id, family }) => (
+          <Button key={id} onClick={() => add('wash', id)}>
+            One more glaze, {familyName(family)}
+          </Button>
+        ))}
+        {others
+          .filter(([what]) => what !== 'dry' || !dries)
+          .map(([what, words]) => (
+            <Button key={what} onClick={() => add(what)}>
+              {words}
+            </Button>
+          ))}
+      </div>
     </>
   );
 }

@@ -1,17 +1,22 @@
-import type { PlanEdit } from '../../model/plan-edit.ts';
-import type { Reading } from '../../model/reading.ts';
-import { movedEarlier, movedLater, standsByItself } from '../../model/step-moves.ts';
-import { techniqueChoices } from '../../model/technique-choices.ts';
-import { canBeSplit, nextWash } from '../../model/wash-goes.ts';
-import type { Step, WashPlan } from '../../model/wash-plan.ts';
-import type { Studio } from '../../state/studio.ts';
-import { Button } from '../common/button.tsx';
-import { ChoiceRow } from '../common/choice-row.tsx';
-import { ChangeAdd } from './change-add.tsx';
-import { ChangeMixes } from './change-mixes.tsx';
-import { ChangeSaid } from './change-said.tsx';
+import type { PlanEdit } from '../../core/decisions/plan-edit.ts';
+import { lastDecision, standingPlanEdits } from '../../core/decisions/standing-decisions.ts';
+import {
+  canBeSplit,
+  movedEarlier,
+  movedLater,
+  nextWash,
+  standsByItself,
+  techniqueChoices,
+} from '../../core/plan/edits/possible-edits.ts';
+import type { Step, WashPlan } from '../../core/plan/plan.ts';
+import type { Reading } from '../../core/reading/reading.ts';
+import type { Studio } from '../../state/painting/studio.ts';
+import { Button } from '../../ui/controls/button.tsx';
+import { ChoiceRow } from '../../ui/controls/choice-row.tsx';
+import { WorkLine } from '../../ui/layout/waiting.tsx';
+import { Consequence } from '../../ui/mixes/step-parts.tsx';
+import { ChangeAdd, ChangeMixes } from './change-mixes.tsx';
 import styles from './change-step.module.css';
-import { ChangesSoFar } from './changes-so-far.tsx';
 import { PlanFold } from './plan-fold.tsx';
 
 interface ChangeStepProps {
@@ -75,5 +80,98 @@ export function ChangeStep({ studio, plan, reading, step }: ChangeStepProps) {
       )}
       <ChangeAdd plan={plan} reading={reading} step={step} onChange={change} />
     </PlanFold>
+  );
+}
+
+interface ChangeSaidProps {
+  studio: Studio;
+  plan: Pick<WashPlan, 'steps'>;
+  step: Step;
+}
+
+/**
+ * While a change is worked out, that it is; then what will happen because of it, here or else at another step, or
+ * that nothing is against it.
+ */
+function ChangeSaid({ studio, plan, step }: ChangeSaidProps) {
+  const changed = standingPlanEdits(studio.painting.value?.decisions ?? []).length > 0;
+  if (studio.work.value || studio.problem.value) {
+    return (
+      <div class={styles.said}>
+        <WorkLine studio={studio} />
+      </div>
+    );
+  }
+  return (
+    <div class={styles.said} role="status">
+      {step.consequence ? <Consequence step={step} /> : changed && <Elsewhere steps={plan.steps} />}
+    </div>
+  );
+}
+
+/** The first step that a change tells on. */
+function Elsewhere({ steps }: { steps: readonly Step[] }) {
+  const told = steps.find(({ consequence }) => consequence);
+  if (!told) return <p>Nothing speaks against your changes.</p>;
+  return (
+    <p data-testid="elsewhere">
+      <strong>
+        Mind step {told.n}, {told.title}:
+      </strong>{' '}
+      {told.consequence}
+    </p>
+  );
+}
+
+interface ChangesSoFarProps {
+  studio: Studio;
+  plan: WashPlan;
+}
+
+/** Taking changes back, and the steps that are left out. */
+function ChangesSoFar({ studio, plan }: ChangesSoFarProps) {
+  const decisions = studio.painting.value?.decisions ?? [];
+  const last = lastDecision(decisions, 'plan-edit');
+  const { length } = standingPlanEdits(decisions);
+  return (
+    <>
+      <div class={styles.actions}>
+        <Button
+          disabled={!last}
+          onClick={() => last && void studio.decide({ kind: 'undo', undoes: last.id })}
+        >
+          Undo
+        </Button>
+        <Button
+          disabled={length === 0}
+          onClick={() => void studio.decide({ kind: 'plan-edit', edit: null })}
+        >
+          Drop all changes
+        </Button>
+      </div>
+      {plan.leftOut && (
+        <>
+          <h3>Left out</h3>
+          <ul class={styles.leftOut}>
+            {plan.leftOut.map(({ key, title }) => (
+              <li key={key}>
+                <span>{title}</span>
+                <Button
+                  aria-label={`Put back: ${title}`}
+                  onClick={() =>
+                    void studio.decide({
+                      kind: 'plan-edit',
+                      edit: { kind: 'skip', key, skipped: false },
+                    })
+                  }
+                >
+                  Put back
+                </Button>
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+    </>
   );
 }

@@ -1,10 +1,9 @@
-import { smallerSheet } from '../../model/evening-sheet.ts';
-import { eveningTimes } from '../../model/evening-times.ts';
-import { hoursInWords, rangeInWords } from '../../model/evening-words.ts';
-import type { Sheet } from '../../model/sheet.ts';
-import type { WashPlan } from '../../model/wash-plan.ts';
-import type { Studio } from '../../state/studio.ts';
-import { Button } from '../common/button.tsx';
+import { eveningTimes } from '../../core/plan/evening/evening-times.ts';
+import { hoursInWords, rangeInWords } from '../../core/plan/evening/evening-words.ts';
+import type { WashPlan } from '../../core/plan/plan.ts';
+import { type Sheet, smallerSheet } from '../../core/reference/sheet.ts';
+import type { Studio } from '../../state/painting/studio.ts';
+import { Button } from '../../ui/controls/button.tsx';
 import styles from './evening-panel.module.css';
 
 interface EveningFitWordsProps {

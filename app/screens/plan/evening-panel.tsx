@@ -1,15 +1,21 @@
-import { eveningTimes } from '../../model/evening-times.ts';
-import { hoursInWords, planTimeInWords } from '../../model/evening-words.ts';
-import { lastDecision } from '../../model/standing-decisions.ts';
-import type { WashPlan } from '../../model/wash-plan.ts';
+import { useSignal } from '@preact/signals';
+import { useId } from 'preact/hooks';
+import { lastDecision } from '../../core/decisions/standing-decisions.ts';
+import { maxWashes, type PaperChoice } from '../../core/drying/paper-choice.ts';
+import { eveningOf, eveningTimes } from '../../core/plan/evening/evening-times.ts';
+import {
+  eveningName,
+  hoursInWords,
+  planTimeInWords,
+} from '../../core/plan/evening/evening-words.ts';
+import type { Step, WashPlan } from '../../core/plan/plan.ts';
+import { typedMinutes } from '../../core/words/typed-number.ts';
 import type { OwnAirState } from '../../state/own-air.ts';
-import type { Studio } from '../../state/studio.ts';
-import { ChoiceRow } from '../common/choice-row.tsx';
-import { PaperRows } from '../common/paper-rows.tsx';
+import type { Studio } from '../../state/painting/studio.ts';
+import { ChoiceRow } from '../../ui/controls/choice-row.tsx';
+import { PaperRows } from '../../ui/controls/paper-rows.tsx';
 import { EveningFitWords } from './evening-fit-words.tsx';
-import { EveningMinutes } from './evening-minutes.tsx';
 import styles from './evening-panel.module.css';
-import { EveningWashes } from './evening-washes.tsx';
 import { PlanFold } from './plan-fold.tsx';
 
 interface EveningPanelProps {
@@ -69,4 +75,107 @@ export function EveningPanel({ plan, studio, ownAir }: EveningPanelProps) {
       />
     </PlanFold>
   );
+}
+
+interface EveningMinutesProps {
+  /** Null: no hurry. */
+  minutes: number | null;
+  onChoose: (minutes: number | null) => void;
+}
+
+const choices = [
+  ['45', '45 minutes'],
+  ['120', '2 hours'],
+  ['none', 'No hurry'],
+] as const;
+
+/** How long she has for one evening: a usual time, none, or her own number of minutes. */
+function EveningMinutes({ minutes, onChoose }: EveningMinutesProps) {
+  const id = useId();
+  const problem = useSignal<string | null>(null);
+  const named = choices.find(([name]) => name === (minutes === null ? 'none' : String(minutes)));
+  return (
+    <>
+      <h3>How long have you?</h3>
+      <ChoiceRow
+        label="How long have you?"
+        choices={choices}
+        chosen={named?.[0] ?? null}
+        onChoose={(chosen) => {
+          problem.value = null;
+          onChoose(chosen === 'none' ? null : Number(chosen));
+        }}
+      />
+      <label class={styles.field}>
+        Or so many minutes
+        <input
+          type="text"
+          inputMode="numeric"
+          autocomplete="off"
+          enterkeyhint="done"
+          value={minutes === null ? '' : String(minutes)}
+          aria-invalid={problem.value !== null}
+          aria-describedby={problem.value ? `${id}-problem` : undefined}
+          onChange={({ currentTarget }) => {
+            const typed =
+              currentTarget.value.trim() === '' ? null : typedMinutes(currentTarget.value);
+            problem.value = typeof typed === 'string' ? typed : null;
+            if (typeof typed !== 'string' && typed !== minutes) onChoose(typed);
+          }}
+        />
+      </label>
+      {problem.value && (
+        <p id={`${id}-problem`} role="alert">
+          {problem.value}
+        </p>
+      )}
+    </>
+  );
+}
+
+interface EveningWashesProps {
+  plan: WashPlan;
+  studio: Pick<Studio, 'painting' | 'decide'>;
+  paper: PaperChoice;
+}
+
+/** More are hardly ever asked for; the paper may bear fewer. */
+const mostOffered = 4;
+
+const names = ['One', 'Two', 'Three', 'Four'];
+
+/** How many washes lie over each other, why, and her own number. */
+function EveningWashes({ plan, studio, paper }: EveningWashesProps) {
+  const asked = lastDecision(studio.painting.value?.decisions ?? [], 'washes')?.count ?? null;
+  // What she asked for on another paper stays to be seen.
+  const most = Math.max(Math.min(mostOffered, maxWashes(paper)), asked ?? 0);
+  const counts = Array.from(
+    { length: most },
+    (_, i) => [String(i + 1), names[i] ?? `${i + 1}`] as const,
+  );
+  return (
+    <>
+      <h3>Washes over each other</h3>
+      <ChoiceRow
+        label="Washes over each other"
+        wraps
+        choices={[['proposed', 'As proposed'], ...counts]}
+        chosen={asked === null ? 'proposed' : String(asked)}
+        onChoose={(chosen) =>
+          void studio.decide({
+            kind: 'washes',
+            count: chosen === 'proposed' ? null : Number(chosen),
+          })
+        }
+      />
+      {plan.washesWhy && <p>{plan.washesWhy}</p>}
+      {plan.stepsWhy && <p class={styles.quiet}>{plan.stepsWhy}</p>}
+    </>
+  );
+}
+
+/** Which evening a step belongs to, where the plan takes several. */
+export function EveningLabel({ plan, step }: { plan: WashPlan; step: Step }) {
+  const last = Math.max(...plan.steps.map(eveningOf));
+  return last > 1 ? <p class={styles.evening}>{eveningName(eveningOf(step))}</p> : null;
 }

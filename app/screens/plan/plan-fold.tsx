@@ -1,4 +1,9 @@
 import type { ComponentChildren } from 'preact';
+import type { PassagesChoice } from '../../core/decisions/plan-edit.ts';
+import { lastDecision } from '../../core/decisions/standing-decisions.ts';
+import type { WashPlan } from '../../core/plan/plan.ts';
+import type { Studio } from '../../state/painting/studio.ts';
+import { ChoiceRow } from '../../ui/controls/choice-row.tsx';
 import styles from './plan-fold.module.css';
 
 interface PlanFoldProps {
@@ -18,5 +23,36 @@ export function PlanFold({ title, beside, children }: PlanFoldProps) {
       </summary>
       <div class={styles.body}>{children}</div>
     </details>
+  );
+}
+
+interface PassagesFoldProps {
+  plan: WashPlan;
+  studio: Pick<Studio, 'painting' | 'decide' | 'work'>;
+}
+
+const choices = [
+  ['ground first', 'Ground first'],
+  ['subject first', 'Subject first'],
+  ['together', 'Together'],
+] as const satisfies readonly (readonly [PassagesChoice, string])[];
+
+/** In what order ground and subject are painted, why, and her own order; nothing where there is no subject. */
+export function PassagesFold({ plan: { passages }, studio }: PassagesFoldProps) {
+  if (!passages) return null;
+  const asked = lastDecision(studio.painting.value?.decisions ?? [], 'passages')?.order ?? null;
+  return (
+    <PlanFold title="Ground and subject" beside={passages.why}>
+      {studio.work.value && <p role="status">The plan is being worked out anew.</p>}
+      <ChoiceRow<PassagesChoice | 'proposed'>
+        label="Ground and subject"
+        wraps
+        choices={[['proposed', `As proposed (${passages.proposed})`], ...choices]}
+        chosen={asked ?? 'proposed'}
+        onChoose={(chosen) =>
+          void studio.decide({ kind: 'passages', order: chosen === 'proposed' ? null : chosen })
+        }
+      />
+    </PlanFold>
   );
 }

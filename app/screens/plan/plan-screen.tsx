@@ -1,32 +1,24 @@
 import { useSignal } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
-import type { WashPlan } from '../../model/wash-plan.ts';
+import { isOfReach, type Step, type WashPlan } from '../../core/plan/plan.ts';
 import type { OwnAirState } from '../../state/own-air.ts';
-import type { PaintCalls } from '../../state/paint-calls.ts';
-import type { PictureCalls } from '../../state/picture-calls.ts';
-import { linkTo } from '../../state/route.ts';
-import type { Seen } from '../../state/seen.ts';
-import type { Studio } from '../../state/studio.ts';
-import { Button, buttonClass } from '../common/button.tsx';
-import { ChoiceRow } from '../common/choice-row.tsx';
-import { TopBar } from '../common/top-bar.tsx';
-import { useSoft } from '../common/use-soft.ts';
-import { useStudyPicture } from '../common/use-study-picture.ts';
-import { Waiting } from '../common/waiting.tsx';
-import { Workplace } from '../common/workplace.tsx';
-import { pictureLayers } from '../look/look-layers.ts';
+import type { OpenedReading } from '../../state/painting/opened-reading.ts';
+import type { PaintCalls, PictureCalls } from '../../state/painting/screen-calls.ts';
+import type { Studio } from '../../state/painting/studio.ts';
+import { linkTo } from '../../state/router.ts';
+import { Button, buttonClass } from '../../ui/controls/button.tsx';
+import { ChoiceRow } from '../../ui/controls/choice-row.tsx';
+import { ScreenLayout, TopBar } from '../../ui/layout/screen-layout.tsx';
+import { Waiting } from '../../ui/layout/waiting.tsx';
+import { pictureLayers } from '../../ui/picture/picture-layers.ts';
+import { useSoft, useStudyPicture } from '../../ui/picture/use-soft.ts';
 import { ChangeStep } from './change-step.tsx';
-import { EveningLabel } from './evening-label.tsx';
-import { EveningPanel } from './evening-panel.tsx';
-import { PassagesFold } from './passages-fold.tsx';
+import { EveningLabel, EveningPanel } from './evening-panel.tsx';
+import { PassagesFold } from './plan-fold.tsx';
 import styles from './plan-screen.module.css';
-import { ReachList } from './reach-list.tsx';
-import { type StageView, stageLayers } from './stage-layers.ts';
-import { StagePicture } from './stage-picture.tsx';
+import { describeStage, StagePicture, type StageView, stageLayers } from './stage-picture.tsx';
 import { StageStrip } from './stage-strip.tsx';
-import { stageWords } from './stage-words.ts';
 import { StepCard } from './step-card.tsx';
-import { useStepInView } from './use-step-in-view.ts';
 
 interface PlanScreenProps {
   studio: Studio;
@@ -41,7 +33,7 @@ export function PlanScreen(props: PlanScreenProps) {
   const plan = props.studio.plan.value;
   if (seen && plan) return <ReadyPlan {...props} seen={seen} plan={plan} />;
   return (
-    <Workplace
+    <ScreenLayout
       name="plan"
       top={<TopBar title="Wash plan" back="Values" backTo={linkTo(props.paintingId, 'look')} />}
       picture={<Waiting studio={props.studio} />}
@@ -66,7 +58,7 @@ function NothingToPaint({
     return { photo: colour, 'photo-grey': grey };
   }, [seen]);
   return (
-    <Workplace
+    <ScreenLayout
       name="plan"
       top={<TopBar title="Wash plan" back="Values" backTo={linkTo(paintingId, 'look')} />}
       picture={
@@ -88,7 +80,7 @@ function NothingToPaint({
 }
 
 interface ReadyPlanProps extends PlanScreenProps {
-  seen: Seen;
+  seen: OpenedReading;
   plan: WashPlan;
 }
 
@@ -100,10 +92,10 @@ function ReadyPlan({ calls, ownAir, paintingId, seen, plan, studio }: ReadyPlanP
   const soft = useSoft(calls, useStudyPicture(studio, seen));
   const at = step ? plan.steps.indexOf(step) : 0;
   const layers = useMemo(() => stageLayers(seen, plan, at, soft), [seen, plan, at, soft]);
-  const stageSaid = stageWords(plan, at, view.value);
+  const stageSaid = describeStage(plan, at, view.value);
   if (!step) return <NothingToPaint paintingId={paintingId} seen={seen} plan={plan} />;
   return (
-    <Workplace
+    <ScreenLayout
       name="plan"
       top={
         <TopBar title="Wash plan" back="Values" backTo={linkTo(paintingId, 'look')}>
@@ -163,4 +155,47 @@ function ReadyPlan({ calls, ownAir, paintingId, seen, plan, studio }: ReadyPlanP
       }
     />
   );
+}
+
+/** What can't be reached: the most important in a sentence, all of it where there is more. */
+export function ReachList({ plan }: { plan: Pick<WashPlan, 'warnings'> }) {
+  const [first, ...more] = plan.warnings;
+  const reach = plan.warnings.filter(isOfReach);
+  if (!first) return null;
+  return (
+    <div class={styles.reach}>
+      <p class={styles.first}>{first.text}</p>
+      {more.length > 0 && reach.length > 0 && (
+        <details>
+          <summary class={styles.summary}>What can't be reached ({reach.length})</summary>
+          <ul class={styles.list}>
+            {reach.map(({ code, text }) => (
+              <li key={code}>{text}</li>
+            ))}
+          </ul>
+        </details>
+      )}
+    </div>
+  );
+}
+
+interface InView {
+  readonly key: string | undefined;
+  readonly index: number;
+}
+
+/**
+ * The step in view, kept by its key: when the plan is made again it is the same step, wherever it stands then.
+ * Where it is gone, the one in its place.
+ */
+export function useStepInView(steps: readonly Step[], first: number) {
+  const inView = useSignal<InView>({ key: steps[first]?.key, index: first });
+  const at = steps.findIndex(({ key }) => key === inView.value.key);
+  const index = at >= 0 ? at : Math.max(0, Math.min(inView.value.index, steps.length - 1));
+  return {
+    index,
+    show: (next: number): void => {
+      inView.value = { key: steps[next]?.key, index: next };
+    },
+  };
 }

@@ -1,8 +1,15 @@
 import { useSignal } from '@preact/signals';
-import type { Layer } from '../../drawing/layers.ts';
-import type { PixelSize } from '../../model/pixel-size.ts';
-import { Picture } from '../common/picture.tsx';
-import { stepLayer } from '../common/step-layers.ts';
+import type { Lab } from '../../core/colour/lab.ts';
+import { wetLook } from '../../core/paint/mix-words.ts';
+import { coloursWhileWet } from '../../core/plan/colours-while-wet.ts';
+import type { WashPlan } from '../../core/plan/plan.ts';
+import { changesInWords, stepChanges } from '../../core/plan/step-changes.ts';
+import type { SoftBlend } from '../../core/raster/paint-slots.ts';
+import type { PixelSize } from '../../core/raster/size.ts';
+import { type Layer, softLayer, withoutHue } from '../../drawing/layers.ts';
+import type { OpenedReading } from '../../state/painting/opened-reading.ts';
+import { Picture } from '../../ui/picture/picture.tsx';
+import { type StepView, stepLayer, stepLayers } from '../../ui/picture/step-layers.ts';
 
 interface StagePictureProps {
   label: string;
@@ -28,4 +35,62 @@ export function StagePicture({ label, size, layers, view }: StagePictureProps) {
       }}
     />
   );
+}
+
+/** What the picture of a stage can show beside the views of a step; each also in grey. */
+export type StageView = StepView | 'wet' | 'changes';
+
+/** The wall round the picture, L*; so much of it lies over what stays as it was. */
+const wall: Lab = [56, 0, 0];
+const veil = 0.85;
+
+const dimmed = (lab: Lab): Lab => [
+  lab[0] + veil * (wall[0] - lab[0]),
+  lab[1] * (1 - veil),
+  lab[2] * (1 - veil),
+];
+
+/** All layers of one stage of a plan: those of its step, the sheet while it is wet, and what the step changes. */
+export function stageLayers(
+  seen: OpenedReading,
+  plan: WashPlan,
+  index: number,
+  soft: SoftBlend | null,
+): Record<string, Layer> {
+  const step = plan.steps[index];
+  if (!step) return {};
+  const wet = coloursWhileWet(plan, step);
+  const { slots } = stepChanges(plan, index);
+  const changes = step.after.map((lab, i) => (slots.has(i) ? lab : dimmed(lab)));
+  return {
+    ...stepLayers(seen, step, soft),
+    wet: softLayer(seen.slotMap, soft, wet),
+    'wet-grey': softLayer(seen.slotMap, soft, withoutHue(wet)),
+    changes: softLayer(seen.slotMap, null, changes),
+    'changes-grey': softLayer(seen.slotMap, null, withoutHue(changes)),
+  };
+}
+
+/** How much darker the wet sheet looks, by the largest shapes of the step. */
+function wetInWords(plan: WashPlan, index: number): string {
+  const step = plan.steps[index];
+  const [largest] = [...(step?.slots ?? [])].sort(
+    (one, two) => (plan.slots[two]?.share ?? 0) - (plan.slots[one]?.share ?? 0),
+  );
+  const dry = largest === undefined ? undefined : step?.after[largest];
+  if (step?.kind !== 'wash' || largest === undefined || !dry) {
+    return 'Nothing is washed in this step: the sheet is as when dry.';
+  }
+  const wet = coloursWhileWet(plan, step)[largest] ?? dry;
+  const words = wetLook(dry, wet);
+  return `${words[0]?.toUpperCase()}${words.slice(1)} in the largest shapes: judge it dry.`;
+}
+
+/** What is to be known of a view of a stage; empty where it speaks for itself. */
+export function describeStage(plan: WashPlan, index: number, view: StageView): string {
+  if (view === 'wet') return wetInWords(plan, index);
+  if (view === 'changes') return changesInWords(stepChanges(plan, index));
+  if (view === 'where')
+    return 'The figures point at the largest shapes, the largest first: big before small.';
+  return '';
 }

@@ -1,15 +1,15 @@
 import { useEffect, useMemo, useRef } from 'preact/hooks';
+import { eveningOf } from '../../core/plan/evening/evening-times.ts';
+import { eveningName } from '../../core/plan/evening/evening-words.ts';
+import type { Step } from '../../core/plan/plan.ts';
+import { shrinkSlots } from '../../core/raster/paint-slots.ts';
 import { slotLayer } from '../../drawing/layers.ts';
-import { shrinkSlots } from '../../drawing/shrink-slots.ts';
-import { eveningOf } from '../../model/evening-steps.ts';
-import { eveningName } from '../../model/evening-words.ts';
-import type { Step } from '../../model/wash-plan.ts';
-import type { Seen } from '../../state/seen.ts';
-import slider from '../common/slider-row.module.css';
+import type { OpenedReading } from '../../state/painting/opened-reading.ts';
+import slider from '../../ui/controls/slider-row.module.css';
 import styles from './stage-strip.module.css';
 
 interface StageStripProps {
-  seen: Seen;
+  seen: OpenedReading;
   steps: readonly Step[];
   current: number;
   onStep: (index: number) => void;

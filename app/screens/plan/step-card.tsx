@@ -1,17 +1,15 @@
-import { bandWord } from '../../model/band-words.ts';
-import { familyNameIn } from '../../model/family-name-in.ts';
-import { minutesInWords } from '../../model/minutes-in-words.ts';
-import { valueOfLightness } from '../../model/munsell-value.ts';
-import type { Reading } from '../../model/reading.ts';
-import { plannedLightness } from '../../model/tone-range.ts';
-import type { Step, WashPlan } from '../../model/wash-plan.ts';
-import { wetnessSign } from '../../model/wetness.ts';
-import type { PaintCalls } from '../../state/paint-calls.ts';
-import { Consequence } from '../common/consequence.tsx';
-import { LayOutList } from '../common/lay-out-list.tsx';
-import { amountsFor, PuddleList } from '../common/puddle-list.tsx';
-import { TouchList } from '../common/touch-list.tsx';
-import { ValueScale } from '../common/value-scale.tsx';
+import { valueOfLightness } from '../../core/colour/munsell-value.ts';
+import { wetnessSign } from '../../core/drying/wetness.ts';
+import { familyNameIn } from '../../core/plan/family-name-in.ts';
+import type { Step, WashPlan } from '../../core/plan/plan.ts';
+import type { Reading } from '../../core/reading/reading.ts';
+import { plannedLightness } from '../../core/reading/tone-range.ts';
+import { minutesInWords } from '../../core/words/minutes.ts';
+import { bandWord } from '../../core/words/reading-words.ts';
+import type { PaintCalls } from '../../state/painting/screen-calls.ts';
+import { ValueScale } from '../../ui/controls/value-scale.tsx';
+import { amountsFor, PuddleList } from '../../ui/mixes/puddle-list.tsx';
+import { Consequence, LayOutList, TouchList } from '../../ui/mixes/step-parts.tsx';
 import styles from './step-card.module.css';
 
 interface StepCardProps {

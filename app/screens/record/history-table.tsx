@@ -1,6 +1,7 @@
-import { minutesInWords } from '../../model/minutes-in-words.ts';
-import type { HistoryRow } from '../../model/session/drying-history.ts';
-import { HistoryBar } from './history-bar.tsx';
+import type { Range } from '../../core/colour/lab.ts';
+import type { HistoryRow } from '../../core/session/drying-history.ts';
+import type { StepRecord } from '../../core/session/session-record.ts';
+import { minutesInWords } from '../../core/words/minutes.ts';
 import styles from './record-screen.module.css';
 
 const shown = 12;
@@ -47,6 +48,65 @@ export function HistoryTable({ rows }: { rows: readonly HistoryRow[] }) {
                 </td>
               </tr>
             ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}
+
+/** The range as a bar and the real time as a stroke, from nothing to the larger of the two. */
+function HistoryBar({ reckoned, real }: { reckoned: Range; real: number }) {
+  const most = Math.max(reckoned[1], real) || 1;
+  const at = (minutes: number): number => (100 * minutes) / most;
+  return (
+    <svg class={styles.bar} viewBox="0 0 100 8" preserveAspectRatio="none" aria-hidden="true">
+      <path class={styles.line} d="M0 4H100" />
+      <rect
+        class={styles.range}
+        x={at(reckoned[0])}
+        y="1"
+        width={Math.max(1, at(reckoned[1]) - at(reckoned[0]))}
+        height="6"
+      />
+      <rect class={styles.real} x={Math.max(0, at(real) - 2)} y="0" width="2" height="8" />
+    </svg>
+  );
+}
+
+const dryingTableReal = (minutes: number | null): string =>
+  minutes === null ? 'not told' : minutes < 1 ? 'under 1 min' : `${Math.round(minutes)} min`;
+
+/** What was reckoned at brush down and what she then saw, wash by wash. */
+export function DryingTable({ steps }: { steps: readonly StepRecord[] }) {
+  const washes = steps.filter(({ reckonedDryMinutes }) => reckonedDryMinutes !== null);
+  if (washes.length === 0) return null;
+  return (
+    <section class={styles.section}>
+      <h2 class={styles.heading}>How it dried</h2>
+      <table class={styles.table}>
+        <thead>
+          <tr>
+            <th scope="col">Wash</th>
+            <th scope="col">Shine gone</th>
+            <th scope="col">Bone dry</th>
+          </tr>
+        </thead>
+        <tbody>
+          {washes.map((step) => (
+            <tr key={step.key}>
+              <th scope="row">{step.title}</th>
+              <td data-name="Shine gone">
+                {dryingTableReal(step.shineMinutes)}
+                <br />
+                <small>reckoned {minutesInWords(step.reckonedShineMinutes ?? [0, 0])}</small>
+              </td>
+              <td data-name="Bone dry">
+                {dryingTableReal(step.dryMinutes)}
+                <br />
+                <small>reckoned {minutesInWords(step.reckonedDryMinutes ?? [0, 0])}</small>
+              </td>
+            </tr>
+          ))}
         </tbody>
       </table>
     </section>

@@ -1,7 +1,8 @@
-import type { SessionRecord } from '../../model/session/record-of.ts';
-import type { Keepsakes } from '../../state/keepsakes.ts';
+import { useSignal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
+import type { PhotoNote, SessionRecord } from '../../core/session/session-record.ts';
+import type { Keepsakes } from '../../state/session/keepsakes.ts';
 import styles from './photo-list.module.css';
-import { RecordPhoto } from './record-photo.tsx';
 import page from './record-screen.module.css';
 
 interface PhotoListProps {
@@ -30,5 +31,62 @@ export function PhotoList({ record, keepsakes }: PhotoListProps) {
         })}
       </ul>
     </section>
+  );
+}
+
+interface RecordPhotoProps {
+  photo: PhotoNote;
+  /** The step it was taken at, in words. */
+  step: string;
+  keepsakes: Pick<Keepsakes, 'photo'>;
+}
+
+/** One photo, small; a tap shows it as wide as the page, another one small again. */
+function RecordPhoto({ photo, step, keepsakes }: RecordPhotoProps) {
+  const { photoId, at } = photo;
+  const address = useSignal<string | null>(null);
+  const gone = useSignal(false);
+  const large = useSignal(false);
+  useEffect(() => {
+    let left = false;
+    let made = '';
+    keepsakes.photo(photoId).then(
+      (found) => {
+        if (left) return;
+        gone.value = found === null;
+        if (!found) return;
+        made = URL.createObjectURL(new Blob([found.bytes], { type: found.mime }));
+        address.value = made;
+      },
+      () => {
+        gone.value = true;
+      },
+    );
+    return () => {
+      left = true;
+      if (made) URL.revokeObjectURL(made);
+    };
+  }, [photoId, keepsakes, address, gone]);
+  const time = new Date(at).toLocaleTimeString(undefined, { timeStyle: 'short' });
+  return (
+    <li class={styles.photo} data-large={large.value || undefined}>
+      {address.value && (
+        <button
+          type="button"
+          class={styles.picture}
+          aria-pressed={large.value}
+          aria-label={`Large: photo at ${time}, ${step}`}
+          onClick={() => {
+            large.value = !large.value;
+          }}
+        >
+          <img src={address.value} alt="" loading="lazy" decoding="async" />
+        </button>
+      )}
+      {gone.value && <p>This photo could not be opened.</p>}
+      <p class={styles.words}>
+        {time}, {step}
+      </p>
+    </li>
   );
 }

@@ -1,20 +1,17 @@
 import { useEffect } from 'preact/hooks';
-import { cssColour } from '../../drawing/css-colour.ts';
-import { airInWords } from '../../model/drying/air-choices.ts';
-import { paperInWords } from '../../model/drying/paper-choice.ts';
-import { minutesInWords } from '../../model/minutes-in-words.ts';
-import { partsInNumbers, partsInWords } from '../../model/parts-in-words.ts';
-import type { StepRecord } from '../../model/session/record-of.ts';
-import { comparedPuddles } from '../../model/session/scrap-verdicts.ts';
-import { scrapInWords } from '../../model/session/scrap-words.ts';
-import type { Easel } from '../../state/easel.ts';
-import type { Keepsakes } from '../../state/keepsakes.ts';
-import { linkTo } from '../../state/route.ts';
-import { buttonClass } from '../common/button.tsx';
-import { TopBar } from '../common/top-bar.tsx';
-import { DryingTable } from './drying-table.tsx';
-import { HappenedList } from './happened-list.tsx';
-import { HistoryTable } from './history-table.tsx';
+import { cssColour } from '../../core/colour/lab.ts';
+import { paperInWords } from '../../core/drying/paper-choice.ts';
+import { airInWords } from '../../core/drying/weather.ts';
+import { partsInNumbers, partsInWords } from '../../core/paint/mix-words.ts';
+import { comparedPuddles, scrapInWords } from '../../core/session/scrap-verdicts.ts';
+import type { SessionRecord, StepRecord } from '../../core/session/session-record.ts';
+import { minutesInWords } from '../../core/words/minutes.ts';
+import { linkTo } from '../../state/router.ts';
+import type { Easel } from '../../state/session/easel.ts';
+import type { Keepsakes } from '../../state/session/keepsakes.ts';
+import { buttonClass } from '../../ui/controls/button.tsx';
+import { TopBar } from '../../ui/layout/screen-layout.tsx';
+import { DryingTable, HistoryTable } from './history-table.tsx';
 import { PhotoList } from './photo-list.tsx';
 import styles from './record-screen.module.css';
 
@@ -142,5 +139,36 @@ export function RecordScreen({ easel, keepsakes, paintingId }: RecordScreenProps
         </>
       )}
     </main>
+  );
+}
+
+const at = (minutes: number): string => `${Math.round(minutes)} min`;
+
+/** What went wrong with what was advised, what was practised, what she noted. */
+function HappenedList({ record }: { record: SessionRecord }) {
+  const { troubles, notes, practised, steps } = record;
+  const titleOf = (key: string): string => steps.find((step) => step.key === key)?.title ?? '';
+  if (troubles.length + notes.length + practised.length === 0) return null;
+  return (
+    <section class={styles.section}>
+      <h2 class={styles.heading}>What happened</h2>
+      <ul class={styles.happened}>
+        {troubles.map(({ atMinutes, stepKey, words, wetness, remedy }) => (
+          <li key={`${atMinutes} ${words}`}>
+            <strong>{words}</strong>, {titleOf(stepKey)}, after {at(atMinutes)}, sheet {wetness}.
+            <br />
+            <small>{remedy}</small>
+          </li>
+        ))}
+        {practised.map((key) => (
+          <li key={key}>Practised on a scrap: {titleOf(key)}.</li>
+        ))}
+        {notes.map(({ atMinutes, text }) => (
+          <li key={`${atMinutes} ${text}`}>
+            After {at(atMinutes)}: {text}
+          </li>
+        ))}
+      </ul>
+    </section>
   );
 }

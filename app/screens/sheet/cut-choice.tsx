@@ -1,13 +1,22 @@
-import { areaShare, scaleOf, shapeOf } from '../../model/crop-box.ts';
-import { scaledCrop, straightenedCrop } from '../../model/crop-moves.ts';
-import { mostStraightening, straighteningOf } from '../../model/crop-turn.ts';
-import { smallestScale } from '../../model/cut-limits.ts';
-import type { PixelSize } from '../../model/pixel-size.ts';
-import type { Crop } from '../../model/reference.ts';
-import { Button } from '../common/button.tsx';
-import { SliderRow } from '../common/slider-row.tsx';
+import type { PixelSize } from '../../core/raster/size.ts';
+import {
+  areaShare,
+  movedCrop,
+  resizedCrop,
+  scaledCrop,
+  scaleOf,
+  shapeOf,
+  straightenedCrop,
+} from '../../core/reference/move-crop.ts';
+import {
+  type Crop,
+  mostStraightening,
+  smallestScale,
+  straighteningOf,
+} from '../../core/reference/reference.ts';
+import { Button } from '../../ui/controls/button.tsx';
+import { SliderRow } from '../../ui/controls/slider-row.tsx';
 import styles from './cut-choice.module.css';
-import { straightenStep } from './cut-keys.ts';
 
 interface CutChoiceProps {
   photo: PixelSize;
@@ -65,4 +74,51 @@ export function CutChoice(props: CutChoiceProps) {
       </p>
     </>
   );
+}
+
+/** One press moves by a fiftieth of the cut, with Shift by a fifth. */
+const shortStep = 0.02;
+const longStep = 0.2;
+const sizeStep = 1.05;
+/** One press of [ or ], degrees. */
+const straightenStep = 0.5;
+
+const directions: Record<string, readonly [right: number, down: number]> = {
+  ArrowLeft: [-1, 0],
+  ArrowRight: [1, 0],
+  ArrowUp: [0, -1],
+  ArrowDown: [0, 1],
+};
+
+const roundToStep = (degrees: number): number =>
+  Math.round(degrees / straightenStep) * straightenStep;
+
+/** The cut after a key, or null where the key means nothing to it. */
+export function moveCutByKey(
+  photo: PixelSize,
+  crop: Crop,
+  key: string,
+  shift: boolean,
+): Crop | null {
+  const direction = directions[key];
+  if (direction) {
+    const step = shift ? longStep : shortStep;
+    const right = direction[0] * step * crop.size[0] * photo.width;
+    return movedCrop(photo, crop, right, direction[1] * step * crop.size[1] * photo.height);
+  }
+  const straightening = straighteningOf(crop.turn);
+  switch (key) {
+    case '+':
+    case '=': // the same key without Shift
+      return resizedCrop(photo, crop, sizeStep);
+    case '-':
+    case '−':
+      return resizedCrop(photo, crop, 1 / sizeStep);
+    case '[':
+      return straightenedCrop(photo, crop, roundToStep(straightening - straightenStep));
+    case ']':
+      return straightenedCrop(photo, crop, roundToStep(straightening + straightenStep));
+    default:
+      return null;
+  }
 }

@@ -1,12 +1,10 @@
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
-import { makeGrey } from '../../drawing/true-grey.ts';
-import type { PixelSize } from '../../model/pixel-size.ts';
-import type { Crop } from '../../model/reference.ts';
-import { CutFrame } from './cut-frame.tsx';
-import { cutAfterKey } from './cut-keys.ts';
+import { makeGrey } from '../../core/colour/srgb.ts';
+import type { PixelSize } from '../../core/raster/size.ts';
+import type { Crop } from '../../core/reference/reference.ts';
+import { moveCutByKey } from './cut-choice.tsx';
 import styles from './cut-stage.module.css';
-import { stageView } from './stage-view.ts';
-import { useCutGesture } from './use-cut-gesture.ts';
+import { type CutView, fitCutView, useCutGesture } from './use-cut-gesture.ts';
 
 interface CutStageProps {
   preview: ImageBitmap;
@@ -56,7 +54,7 @@ export function CutStage(props: CutStageProps) {
     context.putImageData(image, 0, 0);
   }, [preview, grey]);
 
-  const view = stageView(photo, crop, size);
+  const view = fitCutView(photo, crop, size);
   const handlers = useCutGesture({ photo, crop, view, onMove, onSettle });
 
   const keyDown = (event: KeyboardEvent): void => {
@@ -66,7 +64,7 @@ export function CutStage(props: CutStageProps) {
       event.preventDefault();
       return;
     }
-    const next = cutAfterKey(photo, byKey.current ?? crop, event.key, event.shiftKey);
+    const next = moveCutByKey(photo, byKey.current ?? crop, event.key, event.shiftKey);
     if (!next) return;
     event.preventDefault();
     byKey.current = next;
@@ -103,5 +101,52 @@ export function CutStage(props: CutStageProps) {
       />
       <CutFrame stage={size} view={view} />
     </div>
+  );
+}
+
+/** Lines at the thirds of the frame: for placing the subject, and for carrying the drawing over. */
+function thirds({ x, y, width, height }: CutView['frame']): string {
+  const across = [1, 2].map((n) => `M${x + (n * width) / 3} ${y}v${height}`);
+  const down = [1, 2].map((n) => `M${x} ${y + (n * height) / 3}h${width}`);
+  return [...across, ...down].join('');
+}
+
+/** Angles at the four corners: where the frame is taken hold of. */
+function corners({ x, y, width, height }: CutView['frame']): string {
+  const arm = Math.min(22, width / 4, height / 4);
+  return [
+    `M${x} ${y + arm}V${y}H${x + arm}`,
+    `M${x + width - arm} ${y}H${x + width}V${y + arm}`,
+    `M${x + width} ${y + height - arm}V${y + height}H${x + width - arm}`,
+    `M${x + arm} ${y + height}H${x}V${y + height - arm}`,
+  ].join('');
+}
+
+/** What is left out, dimmed to the surround; the edge of the sheet and its thirds. */
+function CutFrame({ stage, view }: { stage: PixelSize; view: CutView }) {
+  const { x, y, width, height } = view.frame;
+  const outline = `M${x} ${y}h${width}v${height}h${-width}z`;
+  const grid = thirds(view.frame);
+  const holds = corners(view.frame);
+  return (
+    <svg
+      class={styles.frame}
+      viewBox={`0 0 ${stage.width} ${stage.height}`}
+      width={stage.width}
+      height={stage.height}
+      aria-hidden="true"
+    >
+      <path
+        class={styles.veil}
+        fill-rule="evenodd"
+        d={`M0 0h${stage.width}v${stage.height}H0z${outline}`}
+      />
+      <path class={styles.gridCasing} d={grid} />
+      <path class={styles.grid} d={grid} />
+      <path class={styles.casing} d={outline} />
+      <path class={styles.line} d={outline} />
+      <path class={styles.holdCasing} d={holds} />
+      <path class={styles.hold} d={holds} />
+    </svg>
   );
 }

@@ -1,16 +1,17 @@
-import { useId, useLayoutEffect, useRef, useState } from 'preact/hooks';
-import { fittedToSheet, turnedCrop } from '../../model/crop-moves.ts';
-import type { PixelSize } from '../../model/pixel-size.ts';
-import { type Crop, centredCrop } from '../../model/reference.ts';
-import type { Sheet } from '../../model/sheet.ts';
-import { sheetInWords } from '../../model/sheet-words.ts';
-import { Button } from '../common/button.tsx';
-import { ChoiceRow } from '../common/choice-row.tsx';
-import { Workplace } from '../common/workplace.tsx';
+import { useEffect, useId, useLayoutEffect, useRef, useState } from 'preact/hooks';
+import type { PhotoFacts } from '../../../workers/api.ts';
+import type { PixelSize } from '../../core/raster/size.ts';
+import { fittedToSheet, turnedCrop } from '../../core/reference/move-crop.ts';
+import { type Crop, centredCrop } from '../../core/reference/reference.ts';
+import { type Sheet, sheetInWords } from '../../core/reference/sheet.ts';
+import type { App } from '../../state/create-app.ts';
+import { Button } from '../../ui/controls/button.tsx';
+import { ChoiceRow } from '../../ui/controls/choice-row.tsx';
+import { ScreenLayout } from '../../ui/layout/screen-layout.tsx';
+import { Waiting } from '../../ui/layout/waiting.tsx';
 import { CutChoice } from './cut-choice.tsx';
 import { CutStage } from './cut-stage.tsx';
-import { OwnSheetFields } from './own-sheet-fields.tsx';
-import { SheetChoice } from './sheet-choice.tsx';
+import { OwnSheetFields, SheetChoice } from './sheet-choice.tsx';
 import styles from './sheet-screen.module.css';
 
 interface SheetScreenProps {
@@ -77,7 +78,7 @@ export function SheetScreen({
   const { sheet, crop } = now();
   const words = sheetInWords(sheet);
   return (
-    <Workplace
+    <ScreenLayout
       name="sheet"
       top={
         <>
@@ -150,6 +151,46 @@ export function SheetScreen({
           Use this part
         </Button>
       }
+    />
+  );
+}
+
+/** Opens the photo for the sheet screen and hands on what was decided there. */
+export function SheetPlace({ app, paintingId }: { app: App; paintingId: string }) {
+  const [facts, setFacts] = useState<PhotoFacts | null>(null);
+  const painting = app.studio.painting.value;
+  const photoId = painting?.id === paintingId ? painting.reference.photoId : null;
+  useEffect(() => {
+    if (!photoId) return;
+    const leaving = new AbortController();
+    let opened: PhotoFacts | null = null;
+    void app.studio.openPhoto(leaving.signal).then((found) => {
+      opened = found;
+      setFacts(found);
+    });
+    return () => {
+      leaving.abort();
+      opened?.preview.close();
+    };
+  }, [app, photoId]);
+  const before = useRef(painting?.reference);
+  if (painting && !before.current) before.current = painting.reference;
+  const done = (): void => app.router.go({ screen: 'look', paintingId });
+  const cancel = (): void => {
+    const was = before.current;
+    if (was) void app.studio.setReference(was.sheet, was.crop);
+    done();
+  };
+  if (!painting || !facts) return <Waiting studio={app.studio} />;
+  return (
+    <SheetScreen
+      preview={facts.preview}
+      photo={facts}
+      sheet={painting.reference.sheet}
+      crop={painting.reference.crop}
+      onChange={(sheet, crop) => void app.studio.setReference(sheet, crop)}
+      onDone={done}
+      onCancel={cancel}
     />
   );
 }

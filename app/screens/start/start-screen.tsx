@@ -1,10 +1,10 @@
-import { useEffect } from 'preact/hooks';
+import { useSignal } from '@preact/signals';
+import { useEffect, useRef } from 'preact/hooks';
 import type { App } from '../../state/create-app.ts';
-import { buttonClass } from '../common/button.tsx';
-import { ValueScale } from '../common/value-scale.tsx';
-import { ExampleCard } from './example-card.tsx';
-import { PaintingWall } from './painting-wall.tsx';
-import { PhotoChooser } from './photo-chooser.tsx';
+import type { Intake } from '../../state/painting/intake.ts';
+import type { PaintingCard, Shelf } from '../../state/painting/shelf.ts';
+import { Button, buttonClass } from '../../ui/controls/button.tsx';
+import { ValueScale } from '../../ui/controls/value-scale.tsx';
 import styles from './start-screen.module.css';
 
 /** Camera, a photo, go on with the last painting, the example. Nothing to set up first. */
@@ -71,5 +71,123 @@ export function StartScreen({ app }: { app: App }) {
         <p>Photos, plans and records stay on this device. {shelf.keeping.value}</p>
       </footer>
     </main>
+  );
+}
+
+interface PhotoChooserProps {
+  text: string;
+  look?: 'plain' | 'quiet';
+  /** Name of the file field itself. */
+  field: string;
+  multiple?: boolean;
+  onFiles: (files: File[]) => void;
+}
+
+/** The photo library. No `capture` here: with it some phones open only the camera. */
+function PhotoChooser({ text, look, field, multiple = false, onFiles }: PhotoChooserProps) {
+  const input = useRef<HTMLInputElement>(null);
+  return (
+    <>
+      <Button {...(look && { look })} large wide onClick={() => input.current?.click()}>
+        {text}
+      </Button>
+      <input
+        ref={input}
+        class="spoken"
+        type="file"
+        accept="image/*"
+        multiple={multiple}
+        tabIndex={-1}
+        aria-label={field}
+        onChange={(event) => {
+          const files = [...(event.currentTarget.files ?? [])];
+          event.currentTarget.value = ''; // the same photo can be chosen again
+          if (files.length) onFiles(files);
+        }}
+      />
+    </>
+  );
+}
+
+/** The example, with its picture: one tap and it is a painting of hers. */
+function ExampleCard({ intake }: { intake: Intake }) {
+  return (
+    <button type="button" class={styles.card} onClick={() => void intake.example()}>
+      <img class={styles.picture} src={intake.examplePicture} alt="" />
+      <span class={styles.words}>
+        <strong>The example</strong>
+        <span>Seed heads in a meadow, last light</span>
+      </span>
+    </button>
+  );
+}
+
+interface PaintingWallProps {
+  shelf: Shelf;
+  onOpen: (painting: PaintingCard) => void;
+}
+
+/** All paintings as pictures. Taking one away asks first and can be undone. */
+function PaintingWall({ shelf, onOpen }: PaintingWallProps) {
+  const asking = useSignal<string | null>(null);
+  const paintings = shelf.paintings.value;
+  const removed = shelf.removed.value;
+  if (!paintings.length && !removed) return null;
+  return (
+    <section class={styles.wall} aria-label="Paintings">
+      <h2 class={styles.heading}>Paintings</h2>
+      {removed && (
+        <p class={styles.removed} role="status">
+          {removed.title} was taken away.
+          <Button onClick={() => void shelf.bringBack()}>Bring it back</Button>
+        </p>
+      )}
+      <ul class={styles.pictures}>
+        {paintings.map((painting) => (
+          <li key={painting.id} class={styles.painting}>
+            <button type="button" class={styles.open} onClick={() => onOpen(painting)}>
+              {painting.picture ? (
+                <img class={styles.paintingWallPicture} src={painting.picture} alt="" />
+              ) : (
+                <span class={styles.paintingWallPicture} />
+              )}
+              <strong class={styles.title}>{painting.title}</strong>
+              <span class={styles.place}>{painting.place}</span>
+            </button>
+            {asking.value === painting.id ? (
+              <span class={styles.ask}>
+                <span>Take it away, photo and record too?</span>
+                <Button
+                  onClick={() => {
+                    asking.value = null;
+                    void shelf.remove(painting.id);
+                  }}
+                >
+                  Take away
+                </Button>
+                <Button
+                  look="quiet"
+                  onClick={() => {
+                    asking.value = null;
+                  }}
+                >
+                  Keep
+                </Button>
+              </span>
+            ) : (
+              <Button
+                look="quiet"
+                aria-label={`Take away ${painting.title}`}
+                onClick={() => {
+                  asking.value = painting.id;
+                }}
+              >
+                Take away
+              </Button>
+            )}
+          </li>
+        ))}
+      </ul>
+    </section>
   );
 }

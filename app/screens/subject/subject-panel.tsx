@@ -1,10 +1,14 @@
 import type { Signal } from '@preact/signals';
-import type { PixelSize } from '../../model/pixel-size.ts';
-import type { SubjectMode } from '../../model/subject.ts';
-import { subjectSentence } from '../../model/subject-sentence.ts';
-import { ChoiceRow } from '../common/choice-row.tsx';
-import { SliderRow } from '../common/slider-row.tsx';
-import { SidePictures } from './side-pictures.tsx';
+import { useMemo } from 'preact/hooks';
+import type { Pictures, SubjectResult } from '../../../workers/api.ts';
+import { valueOfLightness } from '../../core/colour/munsell-value.ts';
+import { shrinkSlots } from '../../core/raster/paint-slots.ts';
+import type { PixelSize } from '../../core/raster/size.ts';
+import { type SubjectMode, subjectSentence } from '../../core/reading/subject/subject.ts';
+import { bitmapLayer, type Layer, whereLayer } from '../../drawing/layers.ts';
+import { ChoiceRow } from '../../ui/controls/choice-row.tsx';
+import { SliderRow } from '../../ui/controls/slider-row.tsx';
+import { Picture } from '../../ui/picture/picture.tsx';
 import styles from './subject-panel.module.css';
 import type { SubjectLine } from './use-subject-line.ts';
 
@@ -96,4 +100,60 @@ export function SubjectPanel(props: SubjectPanelProps) {
       )}
     </div>
   );
+}
+
+interface SidePicturesProps {
+  found: SubjectResult;
+  grey: ImageBitmap;
+  size: PixelSize;
+}
+
+const longSidePx = 480;
+const valueInWords = (lightness: number): string => valueOfLightness(lightness).toFixed(1);
+
+/** The subject alone and the ground alone in grey, with the value of each. */
+function SidePictures({ found, grey, size }: SidePicturesProps) {
+  const { mask, facts } = found;
+  const sides = useMemo(() => {
+    const small = shrinkSlots(mask, size.width, size.height, longSidePx);
+    const alone = (side: 0 | 1) =>
+      whereLayer(bitmapLayer(grey), small.slotMap, new Set([side]), dimTo);
+    return { size: small, subject: alone(1), ground: alone(0) };
+  }, [mask, grey, size.width, size.height]);
+  return (
+    <div class={styles.pair}>
+      {(['subject', 'ground'] as const).map((side) => (
+        <figure key={side}>
+          <div class={styles.picture} style={{ aspectRatio: size.width / size.height }}>
+            <Picture
+              label={`The ${side} alone, in grey`}
+              size={sides.size}
+              layers={{ alone: sides[side] }}
+              show="alone"
+            />
+          </div>
+          <figcaption>
+            {side === 'subject' ? 'Subject' : 'Ground'}, value{' '}
+            {valueInWords(facts.meanLightness[side])}
+          </figcaption>
+        </figure>
+      ))}
+      <p class={styles.sidePicturesQuiet}>Mean values; 0 is black, 10 is white.</p>
+    </div>
+  );
+}
+
+/** L* 56 as an sRGB code: the surround, so that the ground falls back into the wall. */
+const dimTo = 134;
+
+/** The reference in colour and in grey; once there is a subject, also with its ground dimmed. */
+export function subjectLayers(
+  { reference, grey }: Pictures,
+  found: SubjectResult | null,
+): Record<string, Layer> {
+  const colour = bitmapLayer(reference);
+  const inGrey = bitmapLayer(grey);
+  if (!found) return { colour, grey: inGrey };
+  const alone = (under: Layer): Layer => whereLayer(under, found.mask, new Set([1]), dimTo);
+  return { colour, grey: inGrey, 'colour-alone': alone(colour), 'grey-alone': alone(inGrey) };
 }

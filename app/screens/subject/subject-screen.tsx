@@ -1,21 +1,25 @@
 import { useComputed, useSignal } from '@preact/signals';
 import { useId } from 'preact/hooks';
-import type { Point } from '../../model/lab.ts';
-import { lastDecision } from '../../model/standing-decisions.ts';
-import { strokeOnPhoto } from '../../model/stroke-on-photo.ts';
-import type { SubjectMode } from '../../model/subject.ts';
-import { linkTo } from '../../state/route.ts';
-import type { Studio } from '../../state/studio.ts';
-import { Button, buttonClass } from '../common/button.tsx';
-import { Picture } from '../common/picture.tsx';
-import { TopBar } from '../common/top-bar.tsx';
-import { Waiting } from '../common/waiting.tsx';
-import { Workplace } from '../common/workplace.tsx';
-import { isSlip } from '../strokes/is-slip.ts';
-import { StrokeStage } from '../strokes/stroke-stage.tsx';
-import { subjectLayers } from './subject-layers.ts';
-import { SubjectLineDrawing } from './subject-line-drawing.tsx';
-import { SubjectPanel } from './subject-panel.tsx';
+import type { Point } from '../../core/colour/lab.ts';
+import { lastDecision } from '../../core/decisions/standing-decisions.ts';
+import type { PixelSize } from '../../core/raster/size.ts';
+import {
+  type LineStretch,
+  lostUnder,
+  type SubjectMode,
+  standsOutFrom,
+} from '../../core/reading/subject/subject.ts';
+import { strokeOnPhoto } from '../../core/reference/photo-stroke.ts';
+import type { Studio } from '../../state/painting/studio.ts';
+import { linkTo } from '../../state/router.ts';
+import { Button, buttonClass } from '../../ui/controls/button.tsx';
+import { ScreenLayout, TopBar } from '../../ui/layout/screen-layout.tsx';
+import { Waiting } from '../../ui/layout/waiting.tsx';
+import { Picture } from '../../ui/picture/picture.tsx';
+import styles from '../../ui/pointer/drawn-stroke.module.css';
+import { linePath } from '../../ui/pointer/drawn-stroke.tsx';
+import { isSlip, StrokeStage } from '../../ui/pointer/stroke-stage.tsx';
+import { SubjectPanel, subjectLayers } from './subject-panel.tsx';
 import { useSubjectLine } from './use-subject-line.ts';
 
 /** She circles the subject, mends its line with a brush, and sees how it stands against its ground. */
@@ -54,7 +58,7 @@ export function SubjectScreen({ studio, paintingId }: { studio: Studio; painting
   };
 
   return (
-    <Workplace
+    <ScreenLayout
       name="subject"
       top={
         <TopBar title="Subject and ground" back="Value study" backTo={linkTo(paintingId, 'look')} />
@@ -118,5 +122,36 @@ export function SubjectScreen({ studio, paintingId }: { studio: Studio; painting
         )
       }
     />
+  );
+}
+
+type Standing = 'out' | 'seen' | 'lost';
+
+function standingOf({ contrast }: LineStretch): Standing {
+  const size = Math.abs(contrast);
+  if (size < lostUnder) return 'lost';
+  return size < standsOutFrom ? 'seen' : 'out';
+}
+
+/** The subject's line by how it stands against its ground; black with a white casing. */
+function SubjectLineDrawing({ size, line }: { size: PixelSize; line: readonly LineStretch[] }) {
+  return (
+    <svg
+      class={styles.lines}
+      viewBox={`0 0 ${size.width} ${size.height}`}
+      preserveAspectRatio="none"
+      aria-hidden="true"
+    >
+      {(['casing', 'ink'] as const).map((ink) =>
+        line.map((stretch, i) => (
+          <path
+            key={`${ink} ${i}`}
+            class={styles[ink]}
+            data-standing={standingOf(stretch)}
+            d={linePath(stretch.path, size)}
+          />
+        )),
+      )}
+    </svg>
   );
 }

@@ -1,9 +1,9 @@
 import { type ReadonlySignal, useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
-import type { SubjectResult } from '../../../workers/analysis-api.ts';
-import { subjectStrokes } from '../../model/subject-strokes.ts';
-import { sentenceOf } from '../../state/sentence-of.ts';
-import type { Studio } from '../../state/studio.ts';
+import type { SubjectResult } from '../../../workers/api.ts';
+import { subjectStrokes } from '../../core/decisions/subject-strokes.ts';
+import { describeFault } from '../../state/describe-fault.ts';
+import type { Studio } from '../../state/painting/studio.ts';
 
 /** The last line found; what was found before stays in sight while a newer one is looked for. */
 export interface SubjectLine {
@@ -32,7 +32,7 @@ export function useSubjectLine(studio: Studio): ReadonlySignal<SubjectLine> {
       },
       (fault: unknown) => {
         if (leaving.signal.aborted) return;
-        line.value = { ...line.value, looking: false, problem: sentenceOf(fault) };
+        line.value = { ...line.value, looking: false, problem: describeFault(fault) };
       },
     );
     return () => leaving.abort();

@@ -1,13 +1,13 @@
 import { type ReadonlySignal, type Signal, useComputed, useSignal } from '@preact/signals';
+import { decidedWhites } from '../../core/decisions/decided-reading.ts';
+import { whiteOutlines } from '../../core/raster/trace-outlines.ts';
+import type { Reading } from '../../core/reading/reading.ts';
+import { whiteMap } from '../../core/reading/whites/white-map.ts';
+import { isSmallWhite, type White, type WhiteMode } from '../../core/reading/whites/whites.ts';
 import { bitmapLayer, type Layer } from '../../drawing/layers.ts';
-import { whiteMap } from '../../drawing/white-map.ts';
-import { whiteOutlines } from '../../drawing/white-outlines.ts';
-import { whitesLayer } from '../../drawing/whites-layer.ts';
-import { decidedWhites } from '../../model/decided-whites.ts';
-import type { Reading } from '../../model/reading.ts';
-import type { White, WhiteMode } from '../../model/whites.ts';
-import type { Seen } from '../../state/seen.ts';
-import type { Studio } from '../../state/studio.ts';
+import { whitesLayer } from '../../drawing/line-layers.ts';
+import type { OpenedReading } from '../../state/painting/opened-reading.ts';
+import type { Studio } from '../../state/painting/studio.ts';
 
 export type WhiteTool = 'touch' | WhiteMode;
 
@@ -34,7 +34,7 @@ export interface WhitesState {
 }
 
 /** Where each white lies, worked out once a reading. */
-function onThePage({ reading, slotMap }: Seen) {
+function onThePage({ reading, slotMap }: OpenedReading) {
   const isWhite = reading.slots.map(({ reserve }) => reserve);
   const map = whiteMap(slotMap, reading.raster, isWhite, reading.whites ?? []);
   return { map, outlines: whiteOutlines(map, reading.raster) };
@@ -70,4 +70,15 @@ export function useWhites(studio: Studio): WhitesState {
     };
   });
   return { tool, brush, view, chosen, missed, whites, index, found, layers };
+}
+
+/** So many of the largest whites are numbered in the picture and have a row at once. */
+export const maxRows = 12;
+
+/** Indices of the whites that have a row of their own: the large ones, and the chosen one. */
+export function shownRows(whites: readonly White[], index: number, all: boolean): number[] {
+  const large = [...whites.keys()].filter((i) => !isSmallWhite(whites[i] as White));
+  const shown = all ? large : large.slice(0, maxRows);
+  if (index >= 0 && index < whites.length && !shown.includes(index)) shown.push(index);
+  return shown;
 }

@@ -1,13 +1,20 @@
 import { useSignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
-import type { Reading } from '../../model/reading.ts';
-import { wayWords } from '../../model/white-words.ts';
-import { isSmallWhite, type White, type WhiteWay, whiteWays } from '../../model/whites.ts';
-import { Button } from '../common/button.tsx';
-import { rowsShown } from './rows-shown.ts';
-import { SmallWhitesRow } from './small-whites-row.tsx';
+import type { Reading } from '../../core/reading/reading.ts';
+import {
+  countsInWords,
+  isSmallWhite,
+  smallWhiteMm,
+  type White,
+  type WhiteWay,
+  wayWords,
+  whiteInWords,
+  whiteWays,
+} from '../../core/reading/whites/whites.ts';
+import { Button } from '../../ui/controls/button.tsx';
+import { ChoiceRow } from '../../ui/controls/choice-row.tsx';
+import { shownRows } from './use-whites.ts';
 import styles from './white-list.module.css';
-import { WhiteRow } from './white-row.tsx';
 
 interface WhiteListProps {
   whites: readonly White[];
@@ -32,7 +39,7 @@ export function WhiteList({ whites, reading, index, onShow, onWay }: WhiteListPr
       row.querySelector<HTMLElement>('fieldset [aria-pressed="true"]')?.focus();
     }
   }, [index, way]);
-  const shown = rowsShown(whites, index, all.value);
+  const shown = shownRows(whites, index, all.value);
   const large = whites.filter((white) => !isSmallWhite(white)).length;
   const hidden = large - shown.filter((i) => !isSmallWhite(whites[i] as White)).length;
   return (
@@ -67,5 +74,89 @@ export function WhiteList({ whites, reading, index, onShow, onWay }: WhiteListPr
       {hidden > 0 && <Button onClick={() => (all.value = true)}>Show {hidden} more whites</Button>}
       <SmallWhitesRow whites={whites} onWay={(next) => onWay(-1, next)} />
     </>
+  );
+}
+
+interface WhiteRowProps {
+  white: White;
+  /** As in the picture, from 1. */
+  number: number;
+  /** The way proposed for it. */
+  proposed: WhiteWay;
+  chosen: boolean;
+  sheet: { readonly widthMm: number; readonly heightMm: number };
+  onShow: () => void;
+  /** null takes her decision back. */
+  onWay: (way: WhiteWay | null) => void;
+}
+
+const wayChoices = whiteWays.map((way) => [way, wayWords[way]] as const);
+
+/** One white: how large it is, how it is kept, and why that is proposed. */
+function WhiteRow(props: WhiteRowProps) {
+  const { white, number, proposed, chosen, sheet, onShow, onWay } = props;
+  return (
+    <div class={styles.row} data-chosen={chosen} data-white={number}>
+      <button type="button" class={styles.name} aria-pressed={chosen} onClick={onShow}>
+        <span class={styles.number}>
+          <span class="spoken">White </span>
+          {number}
+        </span>
+        <span>{whiteInWords(white, sheet)}</span>
+      </button>
+      <ChoiceRow
+        label={`How white ${number} is kept`}
+        choices={wayChoices}
+        chosen={white.way}
+        onChoose={(way) => (way !== white.way || !white.decided) && onWay(way)}
+      />
+      <p class={styles.why}>
+        {white.decided ? `Proposed: ${wayWords[proposed].toLowerCase()}. ` : ''}
+        {white.why}
+      </p>
+      {white.decided && <Button onClick={() => onWay(null)}>As proposed</Button>}
+    </div>
+  );
+}
+
+interface SmallWhitesRowProps {
+  whites: readonly White[];
+  /** For all small ones; null takes what was decided about them back. */
+  onWay: (way: WhiteWay | null) => void;
+}
+
+/** The reason most of them share. */
+function commonWhy(whites: readonly White[]): string {
+  const said = new Map<string, number>();
+  for (const { why } of whites) said.set(why, (said.get(why) ?? 0) + 1);
+  return [...said].sort((one, other) => other[1] - one[1])[0]?.[0] ?? '';
+}
+
+/** All small whites in one row, with one choice for all. */
+function SmallWhitesRow({ whites, onWay }: SmallWhitesRowProps) {
+  const small = whites.filter(isSmallWhite);
+  if (small.length === 0) return null;
+  const [first] = small;
+  const same = small.every(({ way }) => way === first?.way) ? (first?.way ?? null) : null;
+  const number = small.length === 1 ? 'One small white' : `${small.length} small whites`;
+  return (
+    <div class={styles.row} data-testid="small-whites">
+      <p>
+        <strong>
+          {number}, under {smallWhiteMm} mm
+        </strong>
+        {same === null && `: ${countsInWords(small)}`}
+      </p>
+      <ChoiceRow
+        label="How the small whites are kept"
+        choices={wayChoices}
+        chosen={same}
+        onChoose={(way) => (way !== same || !small.every(({ decided }) => decided)) && onWay(way)}
+      />
+      <p class={styles.why}>{commonWhy(small)}</p>
+      {small.some(({ decided }) => decided) && (
+        <Button onClick={() => onWay(null)}>As proposed</Button>
+      )}
+    </div>
   );
 }

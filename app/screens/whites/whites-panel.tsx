@@ -1,18 +1,26 @@
-import { placeOnPhoto } from '../../model/stroke-on-photo.ts';
-import { sizeInWords, whitesSentence } from '../../model/white-words.ts';
-import type { WhiteWay } from '../../model/whites.ts';
-import type { Studio } from '../../state/studio.ts';
-import { ChoiceRow } from '../common/choice-row.tsx';
-import type { Decided } from '../common/decide-place.tsx';
-import { SliderRow } from '../common/slider-row.tsx';
+import {
+  countsByWay,
+  sizeInWords,
+  type White,
+  type WhiteWay,
+  wayLetters,
+  wayWords,
+  whitesSentence,
+  whiteWays,
+} from '../../core/reading/whites/whites.ts';
+import { placeOnPhoto } from '../../core/reference/photo-stroke.ts';
+import { whiteLines } from '../../drawing/line-layers.ts';
+import type { Studio } from '../../state/painting/studio.ts';
+import { ChoiceRow } from '../../ui/controls/choice-row.tsx';
+import { SliderRow } from '../../ui/controls/slider-row.tsx';
+import type { DecisionContext } from '../../ui/layout/decision-screen.tsx';
 import type { WhitesState, WhiteTool } from './use-whites.ts';
-import { WhiteLegend } from './white-legend.tsx';
 import { WhiteList } from './white-list.tsx';
 import styles from './whites-panel.module.css';
 
 interface WhitesPanelProps {
   studio: Studio;
-  now: Decided;
+  now: DecisionContext;
   state: WhitesState;
 }
 
@@ -97,5 +105,38 @@ export function WhitesPanel({ studio, now, state }: WhitesPanelProps) {
         />
       )}
     </div>
+  );
+}
+
+/** Shares of the picture's long side, to the sample's own units. */
+const scale = 1000;
+
+/** How each way is drawn, and how many whites go that way. */
+function WhiteLegend({ whites }: { whites: readonly White[] }) {
+  const counts = countsByWay(whites);
+  return (
+    <ul class={styles.legend} aria-label="How whites are kept">
+      {whiteWays.map((way) => (
+        <li key={way}>
+          <svg class={styles.sample} viewBox="0 0 44 18" aria-hidden="true">
+            {[2, 0].map((casing) => (
+              <path
+                key={casing}
+                class={casing ? styles.casing : undefined}
+                d="M4 9H40"
+                stroke={casing ? undefined : 'black'}
+                stroke-linecap="round"
+                stroke-width={whiteLines[way].width * scale + casing}
+                stroke-dasharray={whiteLines[way].dash.map((share) => share * scale).join(' ')}
+              />
+            ))}
+          </svg>
+          <span>
+            {wayLetters[way]}, {wayWords[way].toLowerCase()}:{' '}
+            <strong class={styles.count}>{counts[way]}</strong>
+          </span>
+        </li>
+      ))}
+    </ul>
   );
 }

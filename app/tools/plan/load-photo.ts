@@ -1,13 +1,15 @@
 import { readFile } from 'node:fs/promises';
 import sharp from 'sharp';
-import { decodedSize, largestAreaPx } from '../../../workers/photo/decoded-size.ts';
-import { photoHeader } from '../../model/photo-header.ts';
-import { photoProblem, undecodable } from '../../model/photo-problem.ts';
-import type { PixelSize } from '../../model/pixel-size.ts';
-import { CommandError } from './command-error.ts';
+import { decodedSize, largestAreaPx } from '../../../workers/photo/decode-photo.ts';
+import { RasterReducer } from '../../core/raster/raster-reducer.ts';
+import { type PixelSize, rasterSize } from '../../core/raster/size.ts';
+import { photoHeader } from '../../core/reference/photo-header.ts';
+import { photoProblem, undecodable } from '../../core/reference/photo-problem.ts';
+import { centredCrop, cutOutOf } from '../../core/reference/reference.ts';
+import { CommandError, type PlanOptions } from './plan-options.ts';
 
 /** An upright photo on white paper: RGBA bytes, sRGB, opaque. */
-export interface LoadedPhoto extends PixelSize {
+interface LoadedPhoto extends PixelSize {
   readonly rgba: Uint8ClampedArray;
 }
 
@@ -50,4 +52,19 @@ export async function loadPhoto(file: string): Promise<LoadedPhoto> {
   } catch {
     throw new CommandError(`${file}: ${undecodable(photoHeader(bytes))}`);
   }
+}
+
+const longSidePx = 1600;
+
+/** The centre of the photo in the sheet's ratio, averaged to the working raster. */
+export function cropToRaster(photo: LoadedPhoto, sheet: PlanOptions['sheet']) {
+  const cut = cutOutOf(photo, centredCrop(photo, sheet));
+  const left = Math.min(Math.max(0, -cut.matrix[4]), photo.width - cut.width);
+  const top = Math.min(Math.max(0, -cut.matrix[5]), photo.height - cut.height);
+  const reducer = new RasterReducer(cut, rasterSize(cut.width, cut.height, longSidePx));
+  for (let row = 0; row < cut.height; row++) {
+    const start = ((top + row) * photo.width + left) * 4;
+    reducer.addRows(photo.rgba.subarray(start, start + cut.width * 4), 1);
+  }
+  return reducer.finish();
 }

@@ -1,8 +1,103 @@
 import { readFile } from 'node:fs/promises';
-import { paintBox } from '../../../workers/kernels/optics/paint-box.ts';
-import type { Paint } from '../../model/paint.ts';
-import { CommandError } from './command-error.ts';
-import { ownPaintOf } from './own-paint-of.ts';
+import { bandCount } from '../../core/colour/spectrum.ts';
+import type { Paint, PaintProperties } from '../../core/paint/paint.ts';
+import { paintBox, pigmentTable } from '../../core/paint/paint-box.ts';
+import { parseColourIndex, traitsOfNames } from '../../core/paint/paint-traits.ts';
+import { CommandError } from './plan-options.ts';
+
+interface Checked {
+  /** Null where a fault leaves no paint. */
+  readonly paint: Paint | null;
+  readonly faults: readonly string[];
+}
+
+type Fields = Readonly<Record<string, unknown>>;
+
+const isFields = (value: unknown): value is Fields =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
+
+const isText = (value: unknown): value is string =>
+  typeof value === 'string' && value.trim() !== '';
+
+/** What is wrong with K or S; null where nothing is. */
+function spectrumFault(name: 'K' | 'S', value: unknown): string | null {
+  if (!Array.isArray(value)) return `${name} is missing: ${bandCount} numbers, 380 to 730 nm`;
+  if (value.length !== bandCount)
+    return `${name} must be ${bandCount} numbers, not ${value.length}`;
+  const bad = value.findIndex((each) => typeof each !== 'number' || !Number.isFinite(each));
+  if (bad >= 0) return `${name}: number ${bad + 1} is not a finite number`;
+  const below = value.findIndex((each) => each < 0);
+  if (below >= 0) return `${name}: number ${below + 1} is negative`;
+  return null;
+}
+
+const allowed: Record<keyof PaintProperties, readonly (string | number)[] | 'text'> = {
+  transparency: ['T', 'ST', 'SO', 'O'],
+  staining: [0, 1, 2],
+  granulation: [0, 1, 2],
+  lightfastness: 'text',
+  caution: 'text',
+};
+const isTrait = (name: string): name is keyof PaintProperties => name in allowed;
+
+function propertyFaults(value: unknown): string[] {
+  if (value === undefined) return [];
+  if (!isFields(value)) return ['properties must be an object'];
+  return Object.entries(value).flatMap(([name, each]) => {
+    if (!isTrait(name))
+      return [`properties: "${name}" is not one of ${Object.keys(allowed).join(', ')}`];
+    const may = allowed[name];
+    if (each === null) return [];
+    if (may === 'text')
+      return typeof each === 'string' ? [] : [`properties: ${name} must be a text or null`];
+    return may.some((choice) => choice === each)
+      ? []
+      : [`properties: ${name} must be ${may.join(', ')} or null`];
+  });
+}
+
+/** The names in `ci`, or what is wrong with them. */
+function namesOf(value: unknown): readonly string[] | string {
+  if (!Array.isArray(value) || !value.every(isText) || value.length === 0)
+    return 'ci must be Colour Index names, as ["PB29"]';
+  const parsed = value.map((each) => parseColourIndex(each));
+  const wrong = parsed.findIndex((each) => typeof each === 'string');
+  if (wrong >= 0) return `ci: "${value[wrong]}" is no Colour Index name, as PB29`;
+  return [...new Set(parsed.flat())];
+}
+
+/**
+ * One entry of the file as a paint, or a line for each fault. Properties left out are those remembered of its
+ * pigments. `place` counts from 1 and names an entry without an id.
+ */
+function parseOwnPaint(entry: unknown, place: number): Checked {
+  if (!isFields(entry)) return { paint: null, faults: [`paint ${place}: must be an object`] };
+  const { id, name, ci, K, S, properties } = entry;
+  const who = isText(id) ? `paint "${id}"` : `paint ${place}`;
+  const names = namesOf(ci);
+  const faults = [
+    isText(id) ? /[\s,]/.test(id) && 'id must have no blanks or commas' : 'id is missing',
+    !isText(name) && 'name is missing',
+    typeof names === 'string' && names,
+    spectrumFault('K', K),
+    spectrumFault('S', S),
+    ...propertyFaults(properties),
+  ].filter((each) => typeof each === 'string');
+  if (faults.length > 0 || !isText(id) || !isText(name) || typeof names === 'string')
+    return { paint: null, faults: faults.map((fault) => `${who}: ${fault}`) };
+  return {
+    paint: {
+      id,
+      revision: 1,
+      name: name.trim(),
+      ci: names,
+      K: K as readonly number[],
+      S: S as readonly number[],
+      properties: { ...traitsOfNames(names, pigmentTable), ...(properties as object | undefined) },
+    },
+    faults: [],
+  };
+}
 
 async function jsonOf(file: string): Promise<unknown> {
   let text: string;
@@ -27,7 +122,7 @@ const listIn = (json: unknown): readonly unknown[] | null =>
     : null;
 
 /** Paints of a parsed file, and a line for every fault in them. */
-export function ownPaintsIn(json: unknown): { paints: Paint[]; faults: string[] } {
+export function parseOwnPaints(json: unknown): { paints: Paint[]; faults: string[] } {
   const list = listIn(json);
   if (!list) return { paints: [], faults: ['it must hold an object { "paints": [...] }'] };
   if (list.length === 0) return { paints: [], faults: ['"paints" is empty: give at least one'] };
@@ -35,7 +130,7 @@ export function ownPaintsIn(json: unknown): { paints: Paint[]; faults: string[] 
   const paints: Paint[] = [];
   const faults: string[] = [];
   list.forEach((entry, i) => {
-    const { paint, faults: its } = ownPaintOf(entry, i + 1);
+    const { paint, faults: its } = parseOwnPaint(entry, i + 1);
     faults.push(...its);
     if (!paint) return;
     if (taken.has(paint.id)) {
@@ -55,7 +150,7 @@ export function ownPaintsIn(json: unknown): { paints: Paint[]; faults: string[] 
  * more there are.
  */
 export async function readOwnPaints(file: string): Promise<Paint[]> {
-  const { paints, faults } = ownPaintsIn(await jsonOf(file));
+  const { paints, faults } = parseOwnPaints(await jsonOf(file));
   const [first, ...more] = faults;
   if (first === undefined) return paints;
   const others = more.length > 0 ? ` (and ${more.length} more: ${more.join('; ')})` : '';

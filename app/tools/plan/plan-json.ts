@@ -1,12 +1,33 @@
-import { edgeShares } from '../../model/edge-shares.ts';
-import { isOfReach } from '../../model/reach-codes.ts';
-import type { Reading } from '../../model/reading.ts';
-import { plannedLightness, reservesOf } from '../../model/tone-range.ts';
-import type { Mix, Step, WashPlan } from '../../model/wash-plan.ts';
-import { reservesIn } from '../../model/whites.ts';
-import { stepPicture } from './plan-pictures.ts';
-import { puddleRows } from './puddle-rows.ts';
-import { stepLightness } from './step-lightness.ts';
+import { isOfReach, type Mix, type Step, type WashPlan } from '../../core/plan/plan.ts';
+import { puddleAmount } from '../../core/plan/puddle-amount.ts';
+import { edgeShares } from '../../core/reading/edges/edge.ts';
+import type { Reading } from '../../core/reading/reading.ts';
+import { plannedLightness, reservesOf } from '../../core/reading/tone-range.ts';
+import { reservesIn } from '../../core/reading/whites/whites.ts';
+import { stepPicture } from './write-pictures.ts';
+
+/** How much of every puddle to mix for every wash: one row a puddle x wash. Rough. */
+function puddleRows(plan: WashPlan, { sheet }: Pick<Reading, 'sheet'>) {
+  const places = new Map(
+    plan.mixes.flatMap(({ puddle, wash }) =>
+      puddle === null ? [] : [[`${puddle} ${wash}`, { puddle, wash }] as const],
+    ),
+  );
+  return [...places.values()].flatMap(({ puddle, wash }) => {
+    const rows = plan.mixes.filter((mix) => mix.puddle === puddle && mix.wash === wash);
+    const amount = puddleAmount(plan, rows, sheet);
+    return amount ? [{ puddle, wash, ...amount }] : [];
+  });
+}
+
+/** L* of every slot after a step, dry, by band, family and passage. */
+const stepLightness = ({ slots }: Pick<WashPlan, 'slots'>, { after }: Pick<Step, 'after'>) =>
+  slots.map(({ band, family, passage }, i) => ({
+    band,
+    family,
+    passage,
+    lightness: after[i]?.[0] ?? null,
+  }));
 
 /** The one passage a step works in; 'sheet' where it is about several or the whole of it. */
 function passageOf(step: Step, plan: WashPlan): string {

@@ -1,13 +1,89 @@
 import { parseArgs } from 'node:util';
-import type { PaperChoice } from '../../model/drying/paper-choice.ts';
-import type { PassagesChoice } from '../../model/passages-choice.ts';
-import { largestSheetMm, type Sheet, sheetFormats, smallestSheetMm } from '../../model/sheet.ts';
-import type { SubjectStroke } from '../../model/subject.ts';
-import { CommandError } from './command-error.ts';
-import { paperOption } from './paper-option.ts';
-import { passagesOption } from './passages-option.ts';
-import { planUsage } from './plan-usage.ts';
-import { subjectOption } from './subject-option.ts';
+import type { Point } from '../../core/colour/lab.ts';
+import { type PassagesChoice, passagesChoices } from '../../core/decisions/plan-edit.ts';
+import type { PlanWishes } from '../../core/decisions/plan-wishes.ts';
+import type { PaperChoice } from '../../core/drying/paper-choice.ts';
+import { roomWeather } from '../../core/drying/weather.ts';
+import type { Paint } from '../../core/paint/paint.ts';
+import type { SubjectStroke } from '../../core/reading/subject/subject.ts';
+import {
+  largestSheetMm,
+  type Sheet,
+  sheetFormats,
+  smallestSheetMm,
+} from '../../core/reference/sheet.ts';
+
+/** A wrong option or an unreadable file: one line for stderr, exit code 2. */
+export class CommandError extends Error {
+  override readonly name = 'CommandError';
+}
+
+const planUsage =
+  'use: npm run --silent plan -- PHOTO [--sheet 381x279] [--bands 4] [--palette 5] [--paints id,id|FILE.json] [--evening MINUTES] [--dryer] [--washes N] [--paper GSM[,FIBRE]] [--subject "X,Y X,Y X,Y"] [--passages ground-first|subject-first|together] [--out DIR]';
+
+/** What --help prints. */
+export const planHelp = `${planUsage}
+  PHOTO            a picture file: JPEG, PNG, WebP
+  --sheet WxH      sheet in mm, turned to the photo
+  --bands N        value bands, 2 to 7
+  --palette N      at most N paints, 1 to 7
+  --paints id,id   ids of built-in paints: used as they are, or chosen from where they are more than the palette holds
+  --paints FILE.json   likewise paints of your own: { "paints": [{ "id", "name", "ci": ["PB29"], "K": [36 numbers], "S": [36 numbers], "properties"?: {...} }] }
+  --evening N      minutes for one evening, 10 to 600: the plan is made to fit them
+  --dryer          a hair dryer is at hand
+  --washes N       at most N washes over each other, 1 to 8
+  --paper GSM      paper in g/m2, also GSM,cotton or GSM,cellulose; 300,cotton when left out
+  --subject "X,Y X,Y X,Y"   places of a loose loop round the subject, at least three, 0 to 1 from left and top of the photo as it is cropped
+  --passages ORDER   ground-first, subject-first or together instead of the proposed order; only with --subject
+  --out DIR        writes pictures there
+One JSON object on stdout; a wrong option or file is one line on stderr, exit code 2. Details: DEVELOPERS.md, The plan command.
+`;
+
+const lightest = 50;
+const heaviest = 1200;
+
+/** --paper: '300' or '300,cellulose'. Errors: `CommandError`. */
+function paperOption(text: string): PaperChoice {
+  const found = /^(\d+)(?:,(cotton|cellulose))?$/.exec(text);
+  const gsm = Number(found?.[1]);
+  if (!found || gsm < lightest || gsm > heaviest) {
+    throw new CommandError(
+      `--paper must be GSM or GSM,cotton or GSM,cellulose, GSM from ${lightest} to ${heaviest}, not "${text}"`,
+    );
+  }
+  return { gsm, fibre: found[2] === 'cellulose' ? 'cellulose' : 'cotton' };
+}
+
+const optionOf = (choice: PassagesChoice): string => choice.replace(' ', '-');
+
+/** --passages: 'ground-first', 'subject-first' or 'together'. Errors: `CommandError`. */
+function passagesOption(text: string): PassagesChoice {
+  const found = passagesChoices.find((choice) => optionOf(choice) === text);
+  if (found) return found;
+  throw new CommandError(
+    `--passages must be ${passagesChoices.map(optionOf).join(' or ')}, not "${text}"`,
+  );
+}
+
+const fewest = 3;
+
+function pointFrom(text: string): Point | null {
+  const found = /^(\d*\.?\d+),(\d*\.?\d+)$/.exec(text);
+  const [x, y] = [Number(found?.[1]), Number(found?.[2])];
+  return x >= 0 && x <= 1 && y >= 0 && y <= 1 ? [x, y] : null;
+}
+
+/** --subject: 'X,Y X,Y X,Y ...', a loose loop round the subject, 0..1 of the cropped photo. Errors: `CommandError`. */
+function subjectOption(text: string): SubjectStroke {
+  const points = text.trim().split(/\s+/).map(pointFrom);
+  const path = points.filter((point) => point !== null);
+  if (path.length === points.length && path.length >= fewest) {
+    return { mode: 'circle', path, brush: 0 };
+  }
+  throw new CommandError(
+    `--subject must be at least ${fewest} places "X,Y X,Y X,Y" round the subject, each from 0 to 1, not "${text}"`,
+  );
+}
 
 export interface PlanOptions {
   readonly photo: string;
@@ -114,5 +190,44 @@ export function planOptions(args: readonly string[]): PlanOptions {
     ...(values.subject !== undefined && { subject: subjectOption(values.subject) }),
     ...(values.passages !== undefined && { passages: passagesOption(values.passages) }),
     ...(values.out !== undefined && { out: values.out }),
+  };
+}
+
+const mostPaints = 7;
+
+/** What concerns time, air, paper and order. */
+const circumstances = ({ evening, dryer, washes, paper, passages }: PlanOptions): PlanWishes => ({
+  ...(evening !== undefined && { evening }),
+  ...(dryer && { weather: { ...roomWeather, hairDryer: true } }),
+  ...(washes !== undefined && { washes }),
+  ...(paper && { paper }),
+  ...(passages && { passages }),
+});
+
+/**
+ * Paints named are used as they are; where they are more than the palette may hold they are the
+ * box to choose from. `known` are the ids of the built-in box; `own` are paints of a file, which count
+ * as if they had been named.
+ */
+export function wishesFromOptions(
+  options: PlanOptions,
+  known: readonly string[],
+  own: readonly Paint[] = [],
+): PlanWishes {
+  const size = options.palette === undefined ? {} : { paletteSize: options.palette };
+  const paints = [...new Set([...(options.paints ?? []), ...own.map(({ id }) => id)])];
+  const given = circumstances(options);
+  if (paints.length === 0) return { ...size, ...given };
+  const unknown = options.paints?.find((id) => !known.includes(id));
+  if (unknown !== undefined) {
+    throw new CommandError(
+      `--paints: there is no paint "${unknown}"; known are ${known.join(', ')}`,
+    );
+  }
+  const asTheyAre = paints.length <= (options.palette ?? mostPaints);
+  return {
+    ...given,
+    ...(asTheyAre ? { chosen: paints } : { box: paints, ...size }),
+    ...(own.length > 0 && { ownPaints: own }),
   };
 }

@@ -1,27 +1,23 @@
-import { defaultPaperLab } from '../../../workers/kernels/optics/default-paper.ts';
-import { knownPaints, paintBox } from '../../../workers/kernels/optics/paint-box.ts';
-import { darkestOf, usualPaints } from '../../../workers/kernels/palette/darkest-of.ts';
-import { paintsAllowed } from '../../../workers/kernels/palette/paints-allowed.ts';
-import { greyOf, referenceRgba } from '../../../workers/kernels/pixels/raster-pictures.ts';
-import { buildWashPlan } from '../../../workers/kernels/plan/build-wash-plan.ts';
-import { readPicture } from '../../../workers/kernels/read-picture.ts';
-import { turned } from '../../model/sheet.ts';
-import { CommandError } from './command-error.ts';
-import { loadPhoto } from './load-photo.ts';
+import { defaultPaperLab } from '../../core/paint/colour-of-washes.ts';
+import { knownPaints, paintBox } from '../../core/paint/paint-box.ts';
+import { darkestOf, usualPaints } from '../../core/palette/library/darkest-mix.ts';
+import { paintsAllowed } from '../../core/palette/paints-allowed.ts';
+import { buildPlan } from '../../core/plan/build-plan.ts';
+import { greyOf, referenceRgba } from '../../core/raster/linear-raster.ts';
+import { readPicture } from '../../core/reading/read-picture.ts';
+import { turned } from '../../core/reference/sheet.ts';
+import { cropToRaster, loadPhoto } from './load-photo.ts';
 import { readOwnPaints } from './own-paints-file.ts';
 import { planJson } from './plan-json.ts';
-import { planOptions } from './plan-options.ts';
-import { writePictures } from './plan-pictures.ts';
-import { planHelp } from './plan-usage.ts';
-import { planWishes } from './plan-wishes.ts';
-import { rasterOf } from './raster-of.ts';
+import { CommandError, planHelp, planOptions, wishesFromOptions } from './plan-options.ts';
+import { writePictures } from './write-pictures.ts';
 
 const goOn = async (): Promise<void> => {};
 
 async function made(args: readonly string[]): Promise<string> {
   const options = planOptions(args);
   const own = options.paintsFile === undefined ? [] : await readOwnPaints(options.paintsFile);
-  const wishes = planWishes(
+  const wishes = wishesFromOptions(
     options,
     paintBox.map((paint) => paint.id),
     own,
@@ -33,7 +29,7 @@ async function made(args: readonly string[]): Promise<string> {
   }
   const photo = await loadPhoto(options.photo);
   const sheet = turned(options.sheet, photo.width >= photo.height ? 'across' : 'upright');
-  const { raster, clipped } = rasterOf(photo, sheet);
+  const { raster, clipped } = cropToRaster(photo, sheet);
   const { reading, slotMap, bandMap } = await readPicture(
     {
       raster,
@@ -48,7 +44,7 @@ async function made(args: readonly string[]): Promise<string> {
     },
     goOn,
   );
-  const plan = await buildWashPlan(reading, wishes, goOn);
+  const plan = await buildPlan(reading, wishes, goOn);
   if (options.out !== undefined) {
     const pictures = { reference: referenceRgba(raster), grey: greyOf(raster), slotMap, bandMap };
     await writePictures(options.out, reading, plan, pictures);

@@ -1,7 +1,6 @@
 import { expect, test } from 'vitest';
-import { edgeLayer } from '../../../app/drawing/edge-layer.ts';
-import type { Edge, EdgeKind } from '../../../app/model/edge.ts';
-import type { EdgeWish } from '../../../app/model/edge-wishes.ts';
+import type { Edge, EdgeKind, EdgeWish } from '../../../app/core/reading/edges/edge.ts';
+import { edgeLayer } from '../../../app/drawing/line-layers.ts';
 
 const size = 1600;
 

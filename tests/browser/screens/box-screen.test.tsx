@@ -1,10 +1,10 @@
 import { afterAll, afterEach, beforeEach, expect, test } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
-import { createAnalysisClient } from '../../../app/analysis/analysis-client.ts';
-import { boxWishes } from '../../../app/model/box-wishes.ts';
+import { createAnalysisClient } from '../../../app/client/analysis-client.ts';
+import { boxWishes } from '../../../app/core/decisions/wishes.ts';
 import { BoxScreen } from '../../../app/screens/box/box-screen.tsx';
-import { createOwnBox, type OwnBoxState } from '../../../app/state/own-box.ts';
-import { createPaintDrafts } from '../../../app/state/paint-drafts.ts';
+import { createOwnBox, type OwnBoxState } from '../../../app/state/paints/own-box.ts';
+import { createPaintDrafts } from '../../../app/state/paints/paint-drafts.ts';
 import { type Shown, shown } from './shown.ts';
 
 const client = createAnalysisClient();

@@ -1,15 +1,15 @@
 import { signal } from '@preact/signals';
 import { beforeEach, expect, test } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
-import type { Decision, Painting } from '../../../app/model/painting.ts';
-import { standingPlanEdits } from '../../../app/model/standing-plan-edits.ts';
-import type { WashPlan } from '../../../app/model/wash-plan.ts';
+import type { Decision, NewDecision, Painting } from '../../../app/core/decisions/painting.ts';
+import { standingPlanEdits } from '../../../app/core/decisions/standing-decisions.ts';
+import { buildPlan } from '../../../app/core/plan/build-plan.ts';
+import type { WashPlan } from '../../../app/core/plan/plan.ts';
+import { createPlanMemory } from '../../../app/core/plan/solve/solve-palette.ts';
 import { ChangeStep } from '../../../app/screens/plan/change-step.tsx';
-import { useStepInView } from '../../../app/screens/plan/use-step-in-view.ts';
-import type { NewDecision, Studio } from '../../../app/state/studio.ts';
-import { buildWashPlan } from '../../../workers/kernels/plan/build-wash-plan.ts';
-import { createPlanMemory } from '../../../workers/kernels/plan/plan-memory.ts';
-import { madeReading, tableOf } from '../../unit/kernels/paint/made-reading.ts';
+import { useStepInView } from '../../../app/screens/plan/plan-screen.tsx';
+import type { Studio } from '../../../app/state/painting/studio.ts';
+import { madeReading, tableOf } from '../../support/plan/made-reading.ts';
 import { type Shown, shown } from './shown.ts';
 
 const reading = madeReading(
@@ -24,7 +24,7 @@ const reading = madeReading(
 const chosen = ['py74-arylide-yellow', 'pb29-ultramarine-blue', 'pbr7-burnt-sienna'];
 const memory = createPlanMemory();
 const planned = (decisions: readonly Decision[]): Promise<WashPlan> =>
-  buildWashPlan(
+  buildPlan(
     reading,
     { chosen, washes: 3, edits: standingPlanEdits(decisions) },
     async () => {},

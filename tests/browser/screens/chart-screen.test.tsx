@@ -1,10 +1,10 @@
 import { signal } from '@preact/signals';
 import { beforeEach, expect, test } from 'vitest';
 import { page } from 'vitest/browser';
-import { labToRgb } from '../../../app/drawing/lab-to-rgb.ts';
+import { labToRgb } from '../../../app/core/colour/lab.ts';
+import { mixingChart } from '../../../app/core/paint/mixing-chart.ts';
 import { ChartScreen } from '../../../app/screens/chart/chart-screen.tsx';
-import type { PaintCalls } from '../../../app/state/paint-calls.ts';
-import { mixingChart } from '../../../workers/kernels/optics/mixing-chart.ts';
+import type { PaintCalls } from '../../../app/state/painting/screen-calls.ts';
 import { madePlan } from './made-plan.ts';
 import { madeStudy } from './made-study.ts';
 import { type Shown, shown } from './shown.ts';

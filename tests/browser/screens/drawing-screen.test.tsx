@@ -1,8 +1,8 @@
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { page } from 'vitest/browser';
-import { outlineOf } from '../../../app/model/outline.ts';
+import { outlineOf } from '../../../app/core/outline/outline.ts';
 import { DrawingScreen } from '../../../app/screens/drawing/drawing-screen.tsx';
-import type { PictureCalls } from '../../../app/state/picture-calls.ts';
+import type { PictureCalls } from '../../../app/state/painting/screen-calls.ts';
 import { type MadeStudy, madeStudy } from './made-study.ts';
 import { type Shown, shown } from './shown.ts';
 

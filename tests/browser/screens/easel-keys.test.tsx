@@ -2,7 +2,7 @@ import { signal } from '@preact/signals';
 import { afterEach, expect, test, vi } from 'vitest';
 import { useEaselKeys } from '../../../app/screens/easel/use-easel-keys.ts';
 import type { EaselViewState } from '../../../app/screens/easel/use-easel-view.ts';
-import type { Easel } from '../../../app/state/easel.ts';
+import type { Easel } from '../../../app/state/session/easel.ts';
 import { type Shown, shown } from './shown.ts';
 
 const letterKeys = signal(true);

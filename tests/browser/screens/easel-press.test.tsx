@@ -1,9 +1,8 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
-import { pressMs } from '../../../app/model/press.ts';
-import { PressButton } from '../../../app/screens/easel/press-button.tsx';
-import { PressPlace } from '../../../app/screens/easel/press-place.ts';
-import { usePressPlace } from '../../../app/screens/easel/use-press-place.ts';
+import { pressMs } from '../../../app/ui/pointer/press.ts';
+import { PressButton } from '../../../app/ui/pointer/press-button.tsx';
+import { PressPlace, usePressPlace } from '../../../app/ui/pointer/press-place.ts';
 import { type Shown, shown } from './shown.ts';
 
 const act = vi.fn();

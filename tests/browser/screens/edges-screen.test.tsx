@@ -1,9 +1,9 @@
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
-import { decidedEdges } from '../../../app/model/decided-edges.ts';
-import type { EdgeWish } from '../../../app/model/edge-wishes.ts';
-import type { Reading } from '../../../app/model/reading.ts';
-import { lastDecision } from '../../../app/model/standing-decisions.ts';
+import { decidedEdges } from '../../../app/core/decisions/decided-reading.ts';
+import { lastDecision } from '../../../app/core/decisions/standing-decisions.ts';
+import type { EdgeWish } from '../../../app/core/reading/edges/edge.ts';
+import type { Reading } from '../../../app/core/reading/reading.ts';
 import { EdgesScreen } from '../../../app/screens/edges/edges-screen.tsx';
 import { type MadeStudy, madeStudy } from './made-study.ts';
 import { type Shown, shown } from './shown.ts';

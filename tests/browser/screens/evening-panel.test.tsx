@@ -1,16 +1,16 @@
 import { signal } from '@preact/signals';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
-import { type KeptAir, usualAir } from '../../../app/model/drying/kept-air.ts';
-import { emptyBox } from '../../../app/model/own-box.ts';
-import type { Decision, NewDecision, Painting } from '../../../app/model/painting.ts';
-import type { Reference } from '../../../app/model/reference.ts';
-import type { WashPlan } from '../../../app/model/wash-plan.ts';
-import { planWishes } from '../../../app/model/wishes.ts';
+import type { Decision, NewDecision, Painting } from '../../../app/core/decisions/painting.ts';
+import { planWishes } from '../../../app/core/decisions/wishes.ts';
+import { type KeptAir, usualAir } from '../../../app/core/drying/conditions.ts';
+import { emptyBox } from '../../../app/core/paint/own-box.ts';
+import { buildPlan } from '../../../app/core/plan/build-plan.ts';
+import type { WashPlan } from '../../../app/core/plan/plan.ts';
+import { createPlanMemory } from '../../../app/core/plan/solve/solve-palette.ts';
+import type { Reference } from '../../../app/core/reference/reference.ts';
 import { PlanScreen } from '../../../app/screens/plan/plan-screen.tsx';
-import type { Studio } from '../../../app/state/studio.ts';
-import { buildWashPlan } from '../../../workers/kernels/plan/build-wash-plan.ts';
-import { createPlanMemory } from '../../../workers/kernels/plan/plan-memory.ts';
+import type { Studio } from '../../../app/state/painting/studio.ts';
 import { madeStudy } from './made-study.ts';
 import { shownGreens } from './picture-pixels.ts';
 import { type Shown, shown } from './shown.ts';
@@ -23,7 +23,7 @@ if (!seen || !study.studio.painting.value) throw new Error('nothing read');
 const first: Painting = study.studio.painting.value;
 
 const planFor = (of: Painting, { weather, paper }: KeptAir): Promise<WashPlan> =>
-  buildWashPlan(
+  buildPlan(
     seen.reading,
     { ...planWishes(of.decisions, emptyBox, { weather, paper }), box, chosen: box },
     async () => {},

@@ -1,12 +1,12 @@
 import { signal } from '@preact/signals';
 import { afterEach, expect, test } from 'vitest';
 import { page } from 'vitest/browser';
-import { usualAir } from '../../../app/model/drying/kept-air.ts';
-import { eveningOf } from '../../../app/model/evening-steps.ts';
+import { usualAir } from '../../../app/core/drying/conditions.ts';
+import { buildPlan } from '../../../app/core/plan/build-plan.ts';
+import { eveningOf } from '../../../app/core/plan/evening/evening-times.ts';
 import { PlanScreen } from '../../../app/screens/plan/plan-screen.tsx';
 import { PlanPageScreen } from '../../../app/screens/plan-page/plan-page-screen.tsx';
-import { buildWashPlan } from '../../../workers/kernels/plan/build-wash-plan.ts';
-import { madeReading, tableOf } from '../../unit/kernels/paint/made-reading.ts';
+import { madeReading, tableOf } from '../../support/plan/made-reading.ts';
 import { madeStudy } from './made-study.ts';
 import { type Shown, shown } from './shown.ts';
 
@@ -14,11 +14,7 @@ const box = ['py74-arylide-yellow', 'pb29-ultramarine-blue', 'pbr7-burnt-sienna'
 const slots = tableOf([97, 80, 64, 48, 30], [[2, -18]]).flatMap((slot) =>
   ['ground', 'subject'].map((passage) => ({ ...slot, passage, share: slot.share / 2 })),
 );
-const plan = await buildWashPlan(
-  madeReading(slots),
-  { box, chosen: box, washes: 4 },
-  async () => {},
-);
+const plan = await buildPlan(madeReading(slots), { box, chosen: box, washes: 4 }, async () => {});
 const study = await madeStudy();
 const studio = { ...study.studio, plan: signal(plan) };
 const never = () => Promise.reject(new Error('not asked for here'));

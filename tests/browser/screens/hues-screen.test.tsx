@@ -1,12 +1,11 @@
 import { signal } from '@preact/signals';
 import { beforeEach, expect, test } from 'vitest';
 import { page } from 'vitest/browser';
-import { emptyBox } from '../../../app/model/own-box.ts';
-import type { Decision, NewDecision } from '../../../app/model/painting.ts';
-import { HuesScreen } from '../../../app/screens/hues/hues-screen.tsx';
-import { previewColours } from '../../../app/screens/hues/preview-colours.ts';
-import type { OwnBoxState } from '../../../app/state/own-box.ts';
-import { paintBox, paintCard } from '../../../workers/kernels/optics/paint-box.ts';
+import type { Decision, NewDecision } from '../../../app/core/decisions/painting.ts';
+import { emptyBox } from '../../../app/core/paint/own-box.ts';
+import { paintBox, paintCard } from '../../../app/core/paint/paint-box.ts';
+import { HuesScreen, previewColours } from '../../../app/screens/hues/hues-screen.tsx';
+import type { OwnBoxState } from '../../../app/state/paints/own-box.ts';
 import { madeStudy } from './made-study.ts';
 import { type Shown, shown } from './shown.ts';
 

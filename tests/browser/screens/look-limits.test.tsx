@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
-import { limitsOf } from '../../../app/model/band-limits.ts';
-import { valueOfLightness } from '../../../app/model/munsell-value.ts';
+import { valueOfLightness } from '../../../app/core/colour/munsell-value.ts';
+import { limitsOf } from '../../../app/screens/look/band-limits.ts';
 import { LookScreen } from '../../../app/screens/look/look-screen.tsx';
 import { type MadeStudy, madeStudy } from './made-study.ts';
 import { pointerOn, shownGreens } from './picture-pixels.ts';

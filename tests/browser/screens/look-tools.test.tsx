@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
-import type { Warning } from '../../../app/model/reading.ts';
+import type { Warning } from '../../../app/core/reading/reading.ts';
 import { LookScreen } from '../../../app/screens/look/look-screen.tsx';
 import { canvasPixels } from '../support/canvas-pixels.ts';
 import { type MadeStudy, madeStudy, stripes } from './made-study.ts';

@@ -1,10 +1,10 @@
 import { signal } from '@preact/signals';
-import type { AnalysisClient } from '../../../app/analysis/analysis-client.ts';
-import { createEasel, type Easel } from '../../../app/state/easel.ts';
-import { onlyWindow } from '../../../app/state/one-in-charge.ts';
+import type { AnalysisClient } from '../../../app/client/analysis-client.ts';
 import { createOwnAir } from '../../../app/state/own-air.ts';
+import { createEasel, type Easel } from '../../../app/state/session/easel.ts';
+import { onlyWindow } from '../../../app/state/session/session-lock.ts';
 import { openStore, type Store } from '../../../app/storage/open-store.ts';
-import { newPlanSample, paintingSample, photoSample } from '../../unit/storage/kept-samples.ts';
+import { newPlanSample, paintingSample, photoSample } from '../../support/storage/kept-samples.ts';
 import { madePlan } from './made-plan.ts';
 
 const minuteMs = 60_000;

@@ -1,10 +1,10 @@
-import type { WashPlan } from '../../../app/model/wash-plan.ts';
-import { buildWashPlan } from '../../../workers/kernels/plan/build-wash-plan.ts';
-import { madeReading, tableOf } from '../../unit/kernels/paint/made-reading.ts';
+import { buildPlan } from '../../../app/core/plan/build-plan.ts';
+import type { WashPlan } from '../../../app/core/plan/plan.ts';
+import { madeReading, tableOf } from '../../support/plan/made-reading.ts';
 
 /** A real plan of two colours in three values, with three paints. */
 export const madePlan = (): Promise<WashPlan> =>
-  buildWashPlan(
+  buildPlan(
     madeReading(
       tableOf(
         [92, 62, 34],

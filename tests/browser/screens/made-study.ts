@@ -1,13 +1,14 @@
 import { type Signal, signal } from '@preact/signals';
-import { lightOfCode } from '../../../app/drawing/linear-light.ts';
-import { makeGrey } from '../../../app/drawing/true-grey.ts';
-import type { Decision, Painting } from '../../../app/model/painting.ts';
-import { sheetOf } from '../../../app/model/sheet.ts';
-import { readingWishes } from '../../../app/model/wishes.ts';
-import type { Seen } from '../../../app/state/seen.ts';
-import type { NewDecision, Studio, Work } from '../../../app/state/studio.ts';
-import { washShapesRequest } from '../../../app/state/wash-shapes-request.ts';
-import { readPicture } from '../../../workers/kernels/read-picture.ts';
+import { lightOfCode, makeGrey } from '../../../app/core/colour/srgb.ts';
+import type { Decision, NewDecision, Painting } from '../../../app/core/decisions/painting.ts';
+import { readingWishes } from '../../../app/core/decisions/wishes.ts';
+import { readPicture } from '../../../app/core/reading/read-picture.ts';
+import { sheetOf } from '../../../app/core/reference/sheet.ts';
+import {
+  type OpenedReading,
+  washShapesRequest,
+} from '../../../app/state/painting/opened-reading.ts';
+import type { Studio, Work } from '../../../app/state/painting/studio.ts';
 import { washShapes } from '../../../workers/wash-shapes.ts';
 
 /** Stripes of a fifth each, from left to right; their L* by culori 4.0.2 (lab65). */
@@ -33,7 +34,7 @@ function pixels(): ImageData {
 
 export interface MadeStudy {
   readonly studio: Studio;
-  readonly seen: Signal<Seen | null>;
+  readonly seen: Signal<OpenedReading | null>;
   readonly work: Signal<Work | null>;
   readonly decided: readonly NewDecision[];
   /** Holds back the reading that follows a decision, until it is let go. */
@@ -64,7 +65,7 @@ export async function madeStudy(): Promise<MadeStudy> {
     planIds: [],
     sessionIds: [],
   });
-  const seen = signal<Seen | null>(null);
+  const seen = signal<OpenedReading | null>(null);
   const work = signal<Work | null>(null);
   const decided: NewDecision[] = [];
   let held: Promise<void> = Promise.resolve();

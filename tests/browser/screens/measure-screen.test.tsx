@@ -1,10 +1,10 @@
 import { afterAll, afterEach, beforeEach, expect, test } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
-import { createAnalysisClient } from '../../../app/analysis/analysis-client.ts';
-import { ownPaints } from '../../../app/model/own-box.ts';
+import { createAnalysisClient } from '../../../app/client/analysis-client.ts';
+import { ownPaints } from '../../../app/core/paint/own-box.ts';
 import { MeasureScreen } from '../../../app/screens/measure/measure-screen.tsx';
-import { createOwnBox, type OwnBoxState } from '../../../app/state/own-box.ts';
-import { createPaintMeasuring } from '../../../app/state/paint-measuring.ts';
+import { createOwnBox, type OwnBoxState } from '../../../app/state/paints/own-box.ts';
+import { createPaintMeasuring } from '../../../app/state/paints/paint-measuring.ts';
 import { paintedSheet } from './painted-sheet.ts';
 import { type Shown, shown } from './shown.ts';
 

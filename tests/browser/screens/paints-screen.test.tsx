@@ -1,17 +1,17 @@
 import { signal } from '@preact/signals';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { page } from 'vitest/browser';
-import { emptyBox } from '../../../app/model/own-box.ts';
-import type { Decision, NewDecision } from '../../../app/model/painting.ts';
-import type { WashPlan } from '../../../app/model/wash-plan.ts';
-import { planWishes } from '../../../app/model/wishes.ts';
+import type { Decision, NewDecision } from '../../../app/core/decisions/painting.ts';
+import { planWishes } from '../../../app/core/decisions/wishes.ts';
+import { emptyBox } from '../../../app/core/paint/own-box.ts';
+import { paintBox, paintCard } from '../../../app/core/paint/paint-box.ts';
+import { buildPlan } from '../../../app/core/plan/build-plan.ts';
+import { paletteOffers } from '../../../app/core/plan/offer-palettes.ts';
+import type { WashPlan } from '../../../app/core/plan/plan.ts';
 import { PaintsScreen } from '../../../app/screens/paints/paints-screen.tsx';
-import type { OwnBoxState } from '../../../app/state/own-box.ts';
-import type { PaletteCalls } from '../../../app/state/palettes-for.ts';
-import type { Studio } from '../../../app/state/studio.ts';
-import { paintBox, paintCard } from '../../../workers/kernels/optics/paint-box.ts';
-import { paletteOffers } from '../../../workers/kernels/palette/palette-offers.ts';
-import { buildWashPlan } from '../../../workers/kernels/plan/build-wash-plan.ts';
+import type { PaletteCalls } from '../../../app/state/painting/screen-calls.ts';
+import type { Studio } from '../../../app/state/painting/studio.ts';
+import type { OwnBoxState } from '../../../app/state/paints/own-box.ts';
 import { madeStudy } from './made-study.ts';
 import { type Shown, shown } from './shown.ts';
 
@@ -36,7 +36,7 @@ const reading = study.seen.value?.reading;
 if (!reading) throw new Error('nothing read');
 
 const planFor = (decisions: readonly Decision[]): Promise<WashPlan> =>
-  buildWashPlan(reading, planWishes(decisions, ownBox.box.value), nothing);
+  buildPlan(reading, planWishes(decisions, ownBox.box.value), nothing);
 const firstPlan = await planFor([]);
 
 let decided: NewDecision[] = [];

@@ -1,10 +1,10 @@
 import { signal } from '@preact/signals';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { page } from 'vitest/browser';
-import type { Decision, NewDecision, Painting } from '../../../app/model/painting.ts';
-import { sheetOf } from '../../../app/model/sheet.ts';
-import type { WashPlan } from '../../../app/model/wash-plan.ts';
-import { PassagesFold } from '../../../app/screens/plan/passages-fold.tsx';
+import type { Decision, NewDecision, Painting } from '../../../app/core/decisions/painting.ts';
+import type { WashPlan } from '../../../app/core/plan/plan.ts';
+import { sheetOf } from '../../../app/core/reference/sheet.ts';
+import { PassagesFold } from '../../../app/screens/plan/plan-fold.tsx';
 import { madePlan } from './made-plan.ts';
 import { type Shown, shown } from './shown.ts';
 

@@ -1,9 +1,9 @@
 import { beforeEach, expect, test } from 'vitest';
 import { page } from 'vitest/browser';
-import { PuddleList } from '../../../app/screens/common/puddle-list.tsx';
-import type { PaintCalls } from '../../../app/state/paint-calls.ts';
-import { mixNeighbours } from '../../../workers/kernels/optics/mix-neighbours.ts';
-import { mixingChart } from '../../../workers/kernels/optics/mixing-chart.ts';
+import { mixNeighbours } from '../../../app/core/paint/mix-neighbours.ts';
+import { mixingChart } from '../../../app/core/paint/mixing-chart.ts';
+import type { PaintCalls } from '../../../app/state/painting/screen-calls.ts';
+import { PuddleList } from '../../../app/ui/mixes/puddle-list.tsx';
 import { madePlan } from './made-plan.ts';
 import { type Shown, shown } from './shown.ts';
 

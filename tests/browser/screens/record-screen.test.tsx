@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { page } from 'vitest/browser';
 import { RecordScreen } from '../../../app/screens/record/record-screen.tsx';
-import { photoSample } from '../../unit/storage/kept-samples.ts';
+import { photoSample } from '../../support/storage/kept-samples.ts';
 import { casePhoto } from '../support/case-photo.ts';
 import { madeEasel } from './made-easel.ts';
 import { shown } from './shown.ts';

@@ -1,11 +1,11 @@
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { page } from 'vitest/browser';
-import { comparedPuddles } from '../../../app/model/session/scrap-verdicts.ts';
-import { LayOutList } from '../../../app/screens/common/lay-out-list.tsx';
-import { amountsFor, PuddleList } from '../../../app/screens/common/puddle-list.tsx';
+import { comparedPuddles } from '../../../app/core/session/scrap-verdicts.ts';
 import { ScrapCompare } from '../../../app/screens/easel/scrap-compare.tsx';
-import { ReachList } from '../../../app/screens/plan/reach-list.tsx';
-import type { Easel } from '../../../app/state/easel.ts';
+import { ReachList } from '../../../app/screens/plan/plan-screen.tsx';
+import type { Easel } from '../../../app/state/session/easel.ts';
+import { amountsFor, PuddleList } from '../../../app/ui/mixes/puddle-list.tsx';
+import { LayOutList } from '../../../app/ui/mixes/step-parts.tsx';
 import { type MadeEasel, madeEasel } from './made-easel.ts';
 import { type Shown, shown } from './shown.ts';
 

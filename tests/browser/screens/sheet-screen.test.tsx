@@ -1,9 +1,9 @@
 import { useState } from 'preact/hooks';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
-import { areaShare, shapeOf } from '../../../app/model/crop-box.ts';
-import { type Crop, centredCrop } from '../../../app/model/reference.ts';
-import { type Sheet, sheetOf } from '../../../app/model/sheet.ts';
+import { areaShare, shapeOf } from '../../../app/core/reference/move-crop.ts';
+import { type Crop, centredCrop } from '../../../app/core/reference/reference.ts';
+import { type Sheet, sheetOf } from '../../../app/core/reference/sheet.ts';
 import { SheetScreen } from '../../../app/screens/sheet/sheet-screen.tsx';
 import { type Shown, shown } from './shown.ts';
 

@@ -1,7 +1,6 @@
-import type { ComponentChild } from 'preact';
-import { render } from 'preact';
-import '../../../app/styles/tokens.css';
 import '../../../app/styles/base.css';
+import '../../../app/styles/tokens.css';
+import { type ComponentChild, render } from 'preact';
 
 export interface Shown {
   readonly host: HTMLElement;

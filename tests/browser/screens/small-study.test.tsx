@@ -1,14 +1,14 @@
 import { signal } from '@preact/signals';
 import { expect, test } from 'vitest';
 import { page } from 'vitest/browser';
-import { emptyBox } from '../../../app/model/own-box.ts';
-import { centredCrop } from '../../../app/model/reference.ts';
-import { sheetOf } from '../../../app/model/sheet.ts';
+import { emptyBox } from '../../../app/core/paint/own-box.ts';
+import { paintBox, paintCard } from '../../../app/core/paint/paint-box.ts';
+import { centredCrop } from '../../../app/core/reference/reference.ts';
+import { sheetOf } from '../../../app/core/reference/sheet.ts';
 import { LookScreen } from '../../../app/screens/look/look-screen.tsx';
-import { makeSmallStudy } from '../../../app/state/make-small-study.ts';
-import { newPainting } from '../../../app/state/new-painting.ts';
+import { createPainting } from '../../../app/state/painting/intake.ts';
+import { makeSmallStudy } from '../../../app/state/painting/make-small-study.ts';
 import { openStore } from '../../../app/storage/open-store.ts';
-import { paintBox, paintCard } from '../../../workers/kernels/optics/paint-box.ts';
 import { madeStudy } from './made-study.ts';
 import { shown } from './shown.ts';
 
@@ -21,7 +21,7 @@ async function photoOf(width: number, height: number): Promise<File> {
 test('made over the same photo and kept; the photo lasts as long as one of the two does', async () => {
   const store = await openStore({ name: `small study ${Math.random()}` });
   const sheet = sheetOf('quarter', 'upright');
-  const { painting, photo } = await newPainting(await photoOf(300, 600), sheet, {});
+  const { painting, photo } = await createPainting(await photoOf(300, 600), sheet, {});
   await store.addPainting(painting, photo);
   const cards = signal(paintBox.map(paintCard));
   const ownBox = { box: signal(emptyBox), cards, open: async () => {} };

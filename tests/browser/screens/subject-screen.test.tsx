@@ -1,12 +1,12 @@
 import { signal } from '@preact/signals';
 import { afterAll, afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
-import { createAnalysisClient } from '../../../app/analysis/analysis-client.ts';
-import type { Decision } from '../../../app/model/painting.ts';
-import { subjectStrokes } from '../../../app/model/subject-strokes.ts';
+import { createAnalysisClient } from '../../../app/client/analysis-client.ts';
+import type { Decision } from '../../../app/core/decisions/painting.ts';
+import { subjectStrokes } from '../../../app/core/decisions/subject-strokes.ts';
 import { SubjectScreen } from '../../../app/screens/subject/subject-screen.tsx';
-import type { Studio } from '../../../app/state/studio.ts';
-import { subjectRequest } from '../../../app/state/subject-request.ts';
+import { subjectRequest } from '../../../app/state/painting/opened-reading.ts';
+import type { Studio } from '../../../app/state/painting/studio.ts';
 import { madeStudy } from './made-study.ts';
 import { type Shown, shown } from './shown.ts';
 

@@ -1,16 +1,15 @@
 import { afterEach, expect, test } from 'vitest';
-import type { Touch } from '../../../app/model/touch.ts';
-import { ToolLine } from '../../../app/screens/common/tool-line.tsx';
-import { TouchList } from '../../../app/screens/common/touch-list.tsx';
+import type { SmallTechnique } from '../../../app/core/plan/plan.ts';
+import { ToolLine, TouchList } from '../../../app/ui/mixes/step-parts.tsx';
 import { type Shown, shown } from './shown.ts';
 
-const merging: Touch = {
+const merging: SmallTechnique = {
   technique: 'merging',
   text: 'Lose the edge: paint in one go where they meet the blue and the ochre.',
   paper: 'shiny',
   minutes: [0, 12],
 };
-const dryBrush: Touch = {
+const dryBrush: SmallTechnique = {
   technique: 'dry brush',
   text: 'Drag it over the brown.',
   paper: 'bone dry',

@@ -1,8 +1,8 @@
 import { signal } from '@preact/signals';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
-import { wholePicture, type Zoom } from '../../../app/model/picture-zoom.ts';
-import { ZoomStage } from '../../../app/screens/common/zoom-stage.tsx';
+import { wholePicture, type Zoom } from '../../../app/ui/picture/picture-zoom.ts';
+import { ZoomStage } from '../../../app/ui/picture/zoom-stage.tsx';
 import { type Shown, shown } from './shown.ts';
 
 const tapped = vi.fn();

@@ -1,5 +1,4 @@
-import type { LinearRaster } from '../../../workers/kernels/pixels/linear-raster.ts';
-import { lightnessPlane } from '../../../workers/kernels/pixels/linear-raster.ts';
+import { type LinearRaster, lightnessPlane } from '../../../app/core/raster/linear-raster.ts';
 
 export function lightnessAt(raster: LinearRaster, x: number, y: number): number {
   const column = Math.floor(x * raster.width);

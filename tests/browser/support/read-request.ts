@@ -1,7 +1,7 @@
-import type { ReadingWishes } from '../../../app/model/reading.ts';
-import { centredCrop } from '../../../app/model/reference.ts';
-import { type Orientation, sheetOf } from '../../../app/model/sheet.ts';
-import type { Pictures, ReadRequest } from '../../../workers/analysis-api.ts';
+import type { ReadingWishes } from '../../../app/core/reading/reading.ts';
+import { centredCrop } from '../../../app/core/reference/reference.ts';
+import { type Orientation, sheetOf } from '../../../app/core/reference/sheet.ts';
+import type { Pictures, ReadRequest } from '../../../workers/api.ts';
 
 /** The whole width or height of a photo of that size on a quarter sheet lying the same way. */
 export function readRequest(

@@ -1,5 +1,5 @@
 import { expect, type Page } from '@playwright/test';
-import { ghostTapMs } from '../../../app/model/session/ghost-tap.ts';
+import { ghostTapMs } from '../../../app/core/session/fold-session.ts';
 import { savedWord, screen } from './walk.ts';
 
 export interface EaselPlace {

@@ -1,5 +1,5 @@
 import type { BrowserContext } from '@playwright/test';
-import type { OwnBox } from '../../../app/model/own-box.ts';
+import type { OwnBox } from '../../../app/core/paint/own-box.ts';
 import { MIGRATIONS } from '../../../app/storage/schema.ts';
 import { fewPaints } from '../../support/few-paints.ts';
 

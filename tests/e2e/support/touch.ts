@@ -1,5 +1,5 @@
 import type { CDPSession, Locator, Page } from '@playwright/test';
-import { pressMs } from '../../../app/model/press.ts';
+import { pressMs } from '../../../app/ui/pointer/press.ts';
 import { passTime } from './easel-walk.ts';
 
 export interface Finger {

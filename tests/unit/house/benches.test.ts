@@ -25,7 +25,7 @@ test.each(benchNames)('%s still runs', async (name) => {
   }
 });
 
-/** Where the product starts: its page, its workers and its commands. */
+/** Where the product starts: its page and its workers. */
 const isEntry = (path: string): boolean =>
   path === 'app/main.tsx' || /^workers\/[\w-]+\.worker\.ts$/.test(path);
 

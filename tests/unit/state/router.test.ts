@@ -1,6 +1,13 @@
-import { expect, test, vi } from 'vitest';
-import type { Route } from '../../../app/state/route.ts';
-import { createRouter } from '../../../app/state/router.ts';
+import { expect, it, test, vi } from 'vitest';
+import { createRouter, hashOf, type Route, routeOf } from '../../../app/state/router.ts';
+
+it('measuring a paint has a place of its own under the paint box', () => {
+  const route = { screen: 'measure', paintId: 'pb29-ultramarine-blue' } as const;
+  expect(hashOf(route)).toBe('#/box/pb29-ultramarine-blue/measure');
+  expect(routeOf(hashOf(route))).toEqual(route);
+  expect(routeOf('#/box')).toEqual({ screen: 'box' });
+  expect(routeOf('#/box/pb29-ultramarine-blue')).toEqual({ screen: 'box' });
+});
 
 /** A window with an address and a place on its page; each new address is told as a browser does. */
 function madeWindow(hash = '') {

@@ -1,5 +1,5 @@
-import { expect, test } from 'vitest';
 import '../../support/same-bytes.ts';
+import { expect, test } from 'vitest';
 
 test('arrays of numbers are equal where every number is, and only there', () => {
   expect({ map: Uint8Array.of(1, 2, 3) }).toEqual({ map: Uint8Array.of(1, 2, 3) });

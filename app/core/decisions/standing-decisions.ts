@@ -1,0 +1,29 @@
+import type { Decision } from './painting.ts';
+import type { PlanEdit } from './plan-edit.ts';
+
+export type DecisionKind = Decision['kind'];
+export type DecisionOf<K extends DecisionKind> = Extract<Decision, { kind: K }>;
+
+/** The decisions of some kinds that were not taken back, oldest first. */
+export function standingDecisions<K extends DecisionKind>(
+  decisions: readonly Decision[],
+  ...kinds: readonly K[]
+): DecisionOf<K>[] {
+  const undone = new Set(decisions.map((decision) => decision.undoes));
+  return decisions.filter(
+    (decision): decision is DecisionOf<K> =>
+      (kinds as readonly DecisionKind[]).includes(decision.kind) && !undone.has(decision.id),
+  );
+}
+
+/** The last of them: the one that counts where only one can. */
+export const lastDecision = <K extends DecisionKind>(
+  decisions: readonly Decision[],
+  ...kinds: readonly K[]
+): DecisionOf<K> | undefined => standingDecisions(decisions, ...kinds).at(-1);
+
+/** Her changes of the steps that count, oldest first: those since all were last dropped. */
+export function standingPlanEdits(decisions: readonly Decision[]): PlanEdit[] {
+  const edits = standingDecisions(decisions, 'plan-edit').map(({ edit }) => edit);
+  return edits.slice(edits.lastIndexOf(null) + 1).filter((edit) => edit !== null);
+}

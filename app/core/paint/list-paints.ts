@@ -1,0 +1,205 @@
+import type { Lab } from '../colour/lab.ts';
+import { valueOfLightness } from '../colour/munsell-value.ts';
+import type { PaintCard } from './paint.ts';
+
+/** The Munsell values 0..10 a ladder goes through, dry. */
+export function valueSpan(ladder: readonly Lab[]): { darkest: number; lightest: number } {
+  const values = ladder.map(([lightness]) => valueOfLightness(lightness));
+  return { darkest: Math.min(...values), lightest: Math.max(...values) };
+}
+
+/** 'value 2.1 to 9.2'. */
+export function valueSpanInWords(ladder: readonly Lab[]): string {
+  const { darkest, lightest } = valueSpan(ladder);
+  return `value ${darkest.toFixed(1)} to ${lightest.toFixed(1)}`;
+}
+
+const hueGroups = ['yellow', 'orange', 'red', 'violet', 'blue', 'green', 'earth', 'grey'] as const;
+type HueGroup = (typeof hueGroups)[number];
+
+/** Ends of the hues, CIELAB hue angle in degrees. Own limits. */
+const ends: readonly (readonly [number, HueGroup])[] = [
+  [45, 'red'],
+  [75, 'orange'],
+  [118, 'yellow'],
+  [205, 'green'],
+  [295, 'blue'],
+  [335, 'violet'],
+  [360, 'red'],
+];
+
+/** Earths by Colour Index name: iron oxides, ochres, siennas, umbers, green earth. From memory. */
+const earth = /^(PBr\d+|PY4[23]|PR10[12]|PG23)(:|$)/;
+const greyChroma = 10;
+
+/** CIELAB hue angle 0..360 of its middle tint, and its chroma. */
+function hueOf({ ladder }: Pick<PaintCard, 'ladder'>): { angle: number; chroma: number } {
+  const [, a, b] = ladder[Math.floor(ladder.length / 2)] ?? [0, 0, 0];
+  return { angle: ((Math.atan2(b, a) * 180) / Math.PI + 360) % 360, chroma: Math.hypot(a, b) };
+}
+
+/** The group a painter looks for a paint in. */
+export function hueGroup(card: Pick<PaintCard, 'ladder' | 'ci'>): HueGroup {
+  const { angle, chroma } = hueOf(card);
+  if (chroma < greyChroma) return 'grey';
+  if (card.ci.some((name) => earth.test(name))) return 'earth';
+  return ends.find(([end]) => angle <= end)?.[1] ?? 'red';
+}
+
+type PaintUse = 'early' | 'glazing' | 'darks' | 'lifting' | 'granulating' | 'late';
+
+/** A paint whose masstone is this dark, Munsell value, paints darks by itself. Own figure. */
+const darkValue = 3.5;
+
+/**
+ * What a paint is good for. Staining transparent paint early, opaque paint late, lifting with paint that does
+ * not stain: common practice, no source. What nobody knows of it leads to nothing.
+ */
+export function paintUses({
+  properties,
+  ladder,
+}: Pick<PaintCard, 'properties' | 'ladder'>): PaintUse[] {
+  const { transparency, staining, granulation } = properties;
+  const letsLightThrough = transparency === 'T' || transparency === 'ST';
+  const uses: readonly (readonly [PaintUse, boolean])[] = [
+    ['early', letsLightThrough && staining === 2],
+    ['glazing', transparency === 'T'],
+    ['darks', valueSpan(ladder).darkest <= darkValue],
+    ['lifting', staining === 0],
+    ['granulating', granulation === 2],
+    ['late', transparency === 'O' || transparency === 'SO'],
+  ];
+  return uses.filter(([, is]) => is).map(([use]) => use);
+}
+
+const words: Record<PaintUse, string> = {
+  early: 'early washes, being transparent and staining',
+  glazing: 'glazing',
+  darks: 'darks',
+  lifting: 'lifting out',
+  granulating: 'granulating washes',
+  late: 'late touches, being opaque',
+};
+
+/** 'Good for glazing, darks.', or that nobody has told. */
+export function paintUsesInWords(card: Pick<PaintCard, 'properties' | 'ladder'>): string {
+  const uses = paintUses(card);
+  const told = [
+    card.properties.transparency,
+    card.properties.staining,
+    card.properties.granulation,
+  ];
+  if (uses.length > 0) return `Good for ${uses.map((use) => words[use]).join('; ')}.`;
+  return told.every((each) => each === null)
+    ? 'What it is good for is not known: try it on a scrap.'
+    : 'Good for mixing.';
+}
+
+/** Above this masstone, Munsell value, a paint makes lights only. Own figure. */
+const lightOnlyValue = 6.5;
+
+function reach({ ladder }: PaintCard): string {
+  const { darkest } = valueSpan(ladder);
+  if (darkest <= darkValue) return 'dark';
+  return darkest <= lightOnlyValue ? 'middle' : 'light';
+}
+
+const said = (value: string | number | null): string => String(value ?? 'unknown');
+
+/** What paints can be told apart by: the choices, as she reads them, and what a paint counts as. */
+export const paintFilters = {
+  hue: {
+    title: 'Hue',
+    choices: hueGroups.map((group) => [group, group] as const),
+    of: hueGroup,
+  },
+  reach: {
+    title: 'Reaches',
+    choices: [
+      ['dark', 'darks'],
+      ['middle', 'middle values'],
+      ['light', 'lights only'],
+    ],
+    of: reach,
+  },
+  transparency: {
+    title: 'Transparency',
+    choices: [
+      ['T', 'transparent'],
+      ['ST', 'half transparent'],
+      ['SO', 'half opaque'],
+      ['O', 'opaque'],
+    ],
+    of: ({ properties }) => said(properties.transparency),
+  },
+  staining: {
+    title: 'Staining',
+    choices: [
+      ['0', 'lifts easily'],
+      ['1', 'stains a little'],
+      ['2', 'stains'],
+    ],
+    of: ({ properties }) => said(properties.staining),
+  },
+  granulation: {
+    title: 'Granulation',
+    choices: [
+      ['0', 'even'],
+      ['1', 'a little'],
+      ['2', 'granulates'],
+    ],
+    of: ({ properties }) => said(properties.granulation),
+  },
+  lightfastness: {
+    title: 'Lightfastness',
+    choices: [
+      ['known', 'known'],
+      ['unknown', 'unknown'],
+    ],
+    of: ({ properties }) => (properties.lightfastness ? 'known' : 'unknown'),
+  },
+} as const satisfies Record<
+  string,
+  {
+    title: string;
+    choices: readonly (readonly [value: string, text: string])[];
+    of: (card: PaintCard) => string;
+  }
+>;
+
+type PaintFilter = keyof typeof paintFilters;
+export const paintFilterNames = Object.keys(paintFilters) as PaintFilter[];
+
+/** What is asked for; a filter left out lets every paint through. */
+export type AskedFor = Readonly<Partial<Record<PaintFilter, string>>>;
+
+export const filterPaints = (cards: readonly PaintCard[], asked: AskedFor): PaintCard[] =>
+  cards.filter((card) =>
+    paintFilterNames.every(
+      (name) => asked[name] === undefined || paintFilters[name].of(card) === asked[name],
+    ),
+  );
+
+/** The same with one filter changed; undefined: it lets every paint through. */
+export function askingFor(asked: AskedFor, name: PaintFilter, value: string | undefined): AskedFor {
+  const { [name]: _, ...others } = asked;
+  return value === undefined ? others : { ...others, [name]: value };
+}
+
+export type PaintOrder = 'hue' | 'dark' | 'name';
+
+/** Greenish yellow first, through red, violet, blue to green, as paints are laid out; greys last. */
+function hueKey(card: PaintCard): number {
+  const { angle, chroma } = hueOf(card);
+  return chroma < 10 ? 1000 - (card.ladder[2]?.[0] ?? 0) : (120 - angle + 360) % 360;
+}
+
+const compare: Record<PaintOrder, (one: PaintCard, other: PaintCard) => number> = {
+  hue: (one, other) => hueKey(one) - hueKey(other),
+  dark: (one, other) => valueSpan(one.ladder).darkest - valueSpan(other.ladder).darkest,
+  name: (one, other) => one.name.localeCompare(other.name, 'en', { sensitivity: 'base' }),
+};
+
+/** Cards in an order; equals by name. */
+export const sortPaints = (cards: readonly PaintCard[], by: PaintOrder): PaintCard[] =>
+  [...cards].sort((one, other) => compare[by](one, other) || compare.name(one, other));

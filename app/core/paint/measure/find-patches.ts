@@ -1,0 +1,245 @@
+import type { Point } from '../../colour/lab.ts';
+import { emptyRaster, type LinearRaster } from '../../raster/linear-raster.ts';
+import { defaultPaperLab } from '../colour-of-washes.ts';
+import type { MeasuredPhoto, PatchFrame } from './measured-photo.ts';
+import {
+  framedColour,
+  type PaperLight,
+  paperLab,
+  paperLight,
+  paperTiles,
+  type Tile,
+} from './paper-light.ts';
+
+/** The raster by whole blocks of pixels, each block its mean; a rest at the right and below is left out. */
+function smallRaster(raster: LinearRaster, block: number): LinearRaster {
+  const width = Math.max(1, Math.floor(raster.width / block));
+  const height = Math.max(1, Math.floor(raster.height / block));
+  const small = emptyRaster(width, height);
+  for (const name of ['red', 'green', 'blue'] as const) {
+    const from = raster[name];
+    const to = small[name];
+    for (let y = 0; y < height; y++) {
+      for (let x = 0; x < width; x++) {
+        let sum = 0;
+        for (let row = 0; row < block; row++) {
+          const start = (y * block + row) * raster.width + x * block;
+          for (let column = 0; column < block; column++) sum += from[start + column] as number;
+        }
+        to[y * width + x] = sum / (block * block);
+      }
+    }
+  }
+  return small;
+}
+
+/** A pixel is painted where it differs from bare paper by more than this (Lab distance); own choice. */
+const paintedDistance = 5;
+/** Of its bounding box a patch fills at least so much: one turned by up to 15 degrees still does. */
+const leastFilling = 0.5;
+const smallestShare = 0.0012;
+const largestShare = 0.3;
+const longest = 7;
+
+/** 1 where painted, row by row, after one pixel is taken off all round and put on again: lines go, patches stay. */
+function paintedMask(lab: Float32Array, width: number, height: number): Uint8Array {
+  const count = width * height;
+  const mask = new Uint8Array(count);
+  for (let p = 0; p < count; p++) {
+    const off = Math.hypot(
+      (lab[p] as number) - defaultPaperLab[0],
+      (lab[count + p] as number) - defaultPaperLab[1],
+      (lab[2 * count + p] as number) - defaultPaperLab[2],
+    );
+    mask[p] = off > paintedDistance ? 1 : 0;
+  }
+  return spread(spread(mask, width, height, 0), width, height, 1);
+}
+
+/** Every pixel with a neighbour of that kind becomes of that kind. */
+function spread(mask: Uint8Array, width: number, height: number, kind: 0 | 1): Uint8Array {
+  const out = mask.slice();
+  for (let y = 0; y < height; y++) {
+    for (let x = 0; x < width; x++) {
+      const p = y * width + x;
+      const beside =
+        (x > 0 && mask[p - 1] === kind) ||
+        (x + 1 < width && mask[p + 1] === kind) ||
+        (y > 0 && mask[p - width] === kind) ||
+        (y + 1 < height && mask[p + width] === kind);
+      if (beside) out[p] = kind;
+    }
+  }
+  return out;
+}
+
+interface Area {
+  left: number;
+  top: number;
+  right: number;
+  bottom: number;
+  count: number;
+}
+
+/** Connected painted areas (four neighbours), as their bounding boxes. */
+function connectedAreas(mask: Uint8Array, width: number, height: number): Area[] {
+  const areas: Area[] = [];
+  const open = new Int32Array(mask.length);
+  for (let start = 0; start < mask.length; start++) {
+    if (mask[start] !== 1) continue;
+    const area = { left: width, top: height, right: 0, bottom: 0, count: 0 };
+    let size = 0;
+    open[size++] = start;
+    mask[start] = 0;
+    while (size > 0) {
+      const p = open[--size] as number;
+      const x = p % width;
+      const y = Math.floor(p / width);
+      area.left = Math.min(area.left, x);
+      area.right = Math.max(area.right, x);
+      area.top = Math.min(area.top, y);
+      area.bottom = Math.max(area.bottom, y);
+      area.count += 1;
+      const beside = [
+        x > 0 ? p - 1 : -1,
+        x + 1 < width ? p + 1 : -1,
+        y > 0 ? p - width : -1,
+        y + 1 < height ? p + width : -1,
+      ];
+      for (const next of beside) {
+        if (next < 0 || mask[next] !== 1) continue;
+        mask[next] = 0;
+        open[size++] = next;
+      }
+    }
+    areas.push(area);
+  }
+  return areas;
+}
+
+/**
+ * Frames round the painted patches of a small raster (Lab planes as `paperLab` gives them), in no order:
+ * connected, mostly full, no line, not cut off by the photo's edge.
+ */
+function paintedAreas(lab: Float32Array, width: number, height: number): PatchFrame[] {
+  const all = width * height;
+  return connectedAreas(paintedMask(lab, width, height), width, height)
+    .filter(({ left, top, right, bottom, count }) => {
+      const across = right - left + 1;
+      const down = bottom - top + 1;
+      const cutOff = left === 0 || top === 0 || right === width - 1 || bottom === height - 1;
+      return (
+        !cutOff &&
+        count > smallestShare * all &&
+        count < largestShare * all &&
+        count > leastFilling * across * down &&
+        Math.max(across / down, down / across) < longest
+      );
+    })
+    .map(({ left, top, right, bottom }) => ({
+      left: left / width,
+      top: top / height,
+      width: (right - left + 1) / width,
+      height: (bottom - top + 1) / height,
+    }));
+}
+
+const middle = ({ top, height }: PatchFrame): number => top + height / 2;
+
+/**
+ * Frames row by row from above, each row from the left. A row is followed from frame to frame, so that
+ * a sheet a little turned keeps its rows.
+ */
+function readingOrder(frames: readonly PatchFrame[]): PatchFrame[] {
+  const rows: PatchFrame[][] = [];
+  for (const frame of [...frames].sort((one, two) => one.left - two.left)) {
+    const near = rows
+      .map((row) => ({ row, last: row[row.length - 1] as PatchFrame }))
+      .filter(
+        ({ last }) =>
+          Math.abs(middle(last) - middle(frame)) < 0.6 * Math.max(last.height, frame.height) &&
+          last.left + last.width <= frame.left + 0.3 * frame.width,
+      )
+      .sort(
+        (one, two) =>
+          Math.abs(middle(one.last) - middle(frame)) - Math.abs(middle(two.last) - middle(frame)),
+      )[0];
+    if (near) near.row.push(frame);
+    else rows.push([frame]);
+  }
+  const heightOf = (row: readonly PatchFrame[]): number =>
+    row.reduce((sum, frame) => sum + middle(frame), 0) / row.length;
+  return rows.sort((one, two) => heightOf(one) - heightOf(two)).flat();
+}
+
+/** Patches are looked for at about this long side, px: grain and noise are gone, patches are not. */
+const searchLongSidePx = 320;
+/** More areas than this are no patches: speckle or a pattern. */
+const mostPatches = 24;
+const papersShown = 8;
+/** Paper darker than this in linear light leaves too little for the darks. */
+const darkestPaper = 0.12;
+const burntOut = 0.985;
+
+const noPaper =
+  'No bare paper was found in the photo. Leave two fingers of unpainted white paper round the patches, fill the frame with the sheet, and take it again in even light.';
+
+function checkLight({ paper }: PaperLight): void {
+  const levels = paper.map(({ logs }) => Math.exp(Math.max(...logs))).sort((a, b) => a - b);
+  const middle = levels[levels.length >> 1] ?? 0;
+  if (middle < darkestPaper) {
+    throw new RangeError(
+      'The photo is too dark: even the paper is grey. Take it again in more light, in open shade or under an overcast sky, without flash.',
+    );
+  }
+  if (middle > burntOut) {
+    throw new RangeError(
+      'The paper is burnt out to pure white, so colours beside it can not be trusted. Take the photo again a little darker.',
+    );
+  }
+}
+
+/** Some of the places taken for paper, far from each other. */
+function shownPapers(tiles: readonly Tile[]): Point[] {
+  const chosen: Point[] = [];
+  const apart = ([x, y]: Point): number =>
+    Math.min(2, ...chosen.map(([x2, y2]) => Math.hypot(x - x2, y - y2)));
+  while (chosen.length < Math.min(papersShown, tiles.length)) {
+    const next = tiles.reduce((far, tile) => (apart(tile.place) > apart(far.place) ? tile : far));
+    chosen.push(next.place);
+  }
+  return chosen;
+}
+
+const covers = (frame: PatchFrame, [x, y]: Point): boolean =>
+  x > frame.left && x < frame.left + frame.width && y > frame.top && y < frame.top + frame.height;
+
+/**
+ * Measures the painted patches on a photo of a sheet. `frames` are hers, or null to find them. The light
+ * on the sheet (falling off, coloured) is fitted to its bare paper and taken out. Throws a RangeError with
+ * a painter's sentence where there is no bare paper, or no patch.
+ */
+export function findPatches(
+  raster: LinearRaster,
+  frames: readonly PatchFrame[] | null,
+): MeasuredPhoto {
+  const block = Math.max(1, Math.round(Math.max(raster.width, raster.height) / searchLongSidePx));
+  const small = smallRaster(raster, block);
+  const tiles = paperTiles(small).filter(
+    ({ place }) => !frames?.some((frame) => covers(frame, place)),
+  );
+  const light = paperLight(tiles);
+  if (!light) throw new RangeError(noPaper);
+  checkLight(light);
+  const found =
+    frames ?? readingOrder(paintedAreas(paperLab(small, light), small.width, small.height));
+  if (found.length === 0 || found.length > mostPatches) {
+    throw new RangeError(
+      'No patches were found on the paper. See that they do not touch each other or the edge of the photo, or put the frames on them yourself.',
+    );
+  }
+  return {
+    patches: found.map((frame) => framedColour(raster, light, frame)),
+    paper: shownPapers(light.paper),
+  };
+}

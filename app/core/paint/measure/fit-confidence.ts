@@ -1,0 +1,116 @@
+import { seenDifference } from '../../colour/ciede2000.ts';
+import type { Lab } from '../../colour/lab.ts';
+import { bandCount, type Spectrum } from '../../colour/spectrum.ts';
+import { solveLinear } from '../../numeric/solve-linear.ts';
+import type { PaintSpectra } from '../layer.ts';
+import type { FitEquations } from './fit-equations.ts';
+import { patchModel } from './patch-model.ts';
+
+/** A use the paint may be put to: so much of it, with or without another paint, over a ground. */
+export interface Probe {
+  readonly amount: number;
+  readonly other: PaintSpectra | null;
+  readonly otherLoad: number;
+  readonly ground: Spectrum;
+}
+
+/**
+ * By how much (about CIEDE2000, root mean square) the paint's colour in that use is open after a fit: the
+ * fit's normal equations, turned round, are the covariance of what was found (Laplace's approximation).
+ * `logs`: ln K, then ln S, 72 numbers.
+ */
+export function expectedError(equations: FitEquations, logs: Float64Array, probe: Probe): number {
+  const { amount, other, otherLoad, ground } = probe;
+  const own = logs.map((log) => amount * Math.exp(log));
+  const depth = (from: number, spectrum: Spectrum | undefined): Float64Array =>
+    Float64Array.from(
+      { length: bandCount },
+      (_, i) => (own[from + i] as number) + otherLoad * (spectrum?.[i] ?? 0),
+    );
+  const model = patchModel(depth(0, other?.K), depth(bandCount, other?.S), ground);
+  const seen = seenDifference(model.lab as unknown as Lab);
+  let sum = 0;
+  for (let c = 0; c < 3; c++) {
+    const slope = new Float64Array(equations.size);
+    for (let from = 0; from < 3; from++) {
+      const weight = seen[c * 3 + from] as number;
+      for (let i = 0; i < 2 * bandCount; i++) {
+        const by = i < bandCount ? model.byK : model.byS;
+        const along = by[from * bandCount + (i % bandCount)] as number;
+        slope[i] = (slope[i] as number) + weight * along * (own[i] as number);
+      }
+    }
+    const solved = Float64Array.from(slope);
+    if (!solveLinear(Float64Array.from(equations.matrix), solved, equations.size)) return Infinity;
+    for (let i = 0; i < equations.size; i++) {
+      sum += (slope[i] as number) * (solved[i] as number);
+    }
+  }
+  return Math.sqrt(sum);
+}
+
+/** What is known about a fit once it is made. */
+interface FitFacts {
+  /** Loads of the steps, ascending. */
+  readonly loads: readonly number[];
+  /** The thinnest step's distance from the bare paper over the furthest step's: near 1 all are strong. */
+  readonly thinnestShare: number;
+  /** Expected CIEDE2000 of its mixes. */
+  readonly mixError: number;
+  /** Mean CIEDE2000 between patches and fit. */
+  readonly misfit: number;
+  /** Whether there was a step over black or a mix with a known paint. */
+  readonly hidingSeen: boolean;
+  readonly isWhite: boolean;
+}
+
+/** Half sure where mixes are open by so much (CIEDE2000); own choice: a clear difference beside each other. */
+const halfSureError = 4.5;
+/** Steps that all lie as far from the paper as this let hardly any of it shine through; own choice. */
+const heavyShare = 0.85;
+/** Steps that agree worse than this were mixed up, shone, or dried unevenly; own choice. */
+const poorMisfit = 5;
+
+const countWords = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight'];
+const countWord = (count: number): string => countWords[count] ?? String(count);
+
+/** The sentence on how sure a measured paint is, with what would help. */
+export function howSure(facts: FitFacts): { readonly sure: number; readonly why: string } {
+  const { loads, thinnestShare, mixError, misfit, hidingSeen, isWhite } = facts;
+  const open = Math.hypot(mixError, 0.7 * misfit);
+  const even = 1 / (1 + (open / halfSureError) ** 2);
+  if (isWhite && !hidingSeen) {
+    return {
+      sure: Math.min(even, 0.15),
+      why: 'A white on white paper shows next to nothing. Paint its steps across a black line as well, and measure again.',
+    };
+  }
+  if (thinnestShare > heavyShare) {
+    return {
+      sure: Math.min(even, 0.3),
+      why: 'Only strong steps: how far it colours, and whether it hides what is under it or lets it shine through, can not be told apart. Add thinner steps, each twice as thin, until the paper shines through; a step over a black line or a half and half mix with a paint you know helps too.',
+    };
+  }
+  if (misfit > poorMisfit) {
+    return {
+      sure: Math.min(even, 0.4),
+      why: 'The steps do not agree with each other. See that each frame lies on its own patch and carries the right name; a patch that shines or is still damp misleads.',
+    };
+  }
+  if (loads.length < 4) {
+    return {
+      sure: Math.min(even, 0.6),
+      why: `With only ${countWord(loads.length)} steps mixes may come out a little different. Five, each twice as thin, would tell more.`,
+    };
+  }
+  if (mixError > halfSureError && !hidingSeen) {
+    return {
+      sure: even,
+      why: 'By itself it will come out close. How it mixes is less sure: a step over a black line, or a half and half mix with a paint you know, would tell.',
+    };
+  }
+  return {
+    sure: even,
+    why: `${countWord(loads.length).replace(/^./, (sign) => sign.toUpperCase())} steps that agree: alone and in mixes it should come out close.`,
+  };
+}

@@ -1,0 +1,241 @@
+import { type Point, xyzOfLab } from '../../colour/lab.ts';
+import { blueShare, greenShare, redShare } from '../../colour/luminance.ts';
+import { solveLinear } from '../../numeric/solve-linear.ts';
+import type { LinearRaster } from '../../raster/linear-raster.ts';
+import { defaultPaperLab } from '../colour-of-washes.ts';
+import type { FramedColour, PatchFrame } from './measured-photo.ts';
+
+/** The brighter part of one small area of the photo. */
+export interface Tile {
+  /** Where that was seen, shares of the photo's sides. */
+  readonly place: Point;
+  /** Natural logarithms of linear red, green, blue. */
+  readonly logs: readonly [number, number, number];
+  /** Natural logarithm of its luminance. */
+  readonly logLuminance: number;
+}
+
+const tilesAcross = 20;
+/** Bare paper shows in the brightest part of a tile; single bright pixels are noise. */
+const brighterShare = 0.75;
+const dark = 1e-4;
+
+/** Tiles of a raster, each with the pixel that three quarters of it are darker than. */
+export function paperTiles({ width, height, red, green, blue }: LinearRaster): Tile[] {
+  const side = Math.max(2, Math.floor(Math.max(width, height) / tilesAcross));
+  const tiles: Tile[] = [];
+  const luminance = new Float64Array(side * side);
+  for (let top = 0; top + side <= height; top += side) {
+    for (let left = 0; left + side <= width; left += side) {
+      const pixel = (n: number): number => (top + Math.floor(n / side)) * width + left + (n % side);
+      for (let n = 0; n < side * side; n++) {
+        const p = pixel(n);
+        luminance[n] =
+          redShare * (red[p] as number) +
+          greenShare * (green[p] as number) +
+          blueShare * (blue[p] as number);
+      }
+      const chosen = luminance.slice().sort()[Math.floor(brighterShare * side * side)] as number;
+      const at = pixel(luminance.indexOf(chosen));
+      const log = (plane: Float32Array): number => Math.log(Math.max(dark, plane[at] as number));
+      tiles.push({
+        place: [((at % width) + 0.5) / width, (Math.floor(at / width) + 0.5) / height],
+        logs: [log(red), log(green), log(blue)],
+        logLuminance: Math.log(Math.max(dark, chosen)),
+      });
+    }
+  }
+  return tiles;
+}
+
+/** How bright bare paper is at a place: for each channel the logarithm is a + b x + c y, x and y 0..1. */
+export interface PaperLight {
+  readonly planes: readonly (readonly [number, number, number])[];
+  /** The tiles that were taken for paper. */
+  readonly paper: readonly Tile[];
+}
+
+/** Paper strays no further from its plane than this: 6 % of its light, 4 % of its colour; own choice. */
+const strayLight = 0.06;
+const strayColour = 0.04;
+const mostRounds = 25;
+
+function planeThrough(tiles: readonly Tile[], of: (tile: Tile) => number) {
+  const matrix = new Float64Array(9);
+  const right = new Float64Array(3);
+  for (const tile of tiles) {
+    const row = [1, tile.place[0] - 0.5, tile.place[1] - 0.5];
+    for (let i = 0; i < 3; i++) {
+      right[i] = (right[i] as number) + (row[i] as number) * of(tile);
+      for (let j = 0; j < 3; j++) {
+        matrix[i * 3 + j] = (matrix[i * 3 + j] as number) + (row[i] as number) * (row[j] as number);
+      }
+    }
+  }
+  // A few tiles in a row would leave the tilt open: a touch of 'level' closes it.
+  for (const i of [4, 8]) matrix[i] = (matrix[i] as number) + 1e-3 * tiles.length;
+  solveLinear(matrix, right, 3);
+  return [right[0] as number, right[1] as number, right[2] as number] as const;
+}
+
+const at = (plane: readonly [number, number, number], { place }: Tile): number =>
+  plane[0] + plane[1] * (place[0] - 0.5) + plane[2] * (place[1] - 0.5);
+
+/**
+ * The light on the sheet, from its bare paper: planes fitted to the logarithms of red, green, blue over
+ * tiles, from the brightest colour that much of the photo has, dropping what is no paper until nothing
+ * changes. Null where hardly any tile agrees.
+ */
+export function paperLight(tiles: readonly Tile[], fewestShare = 0.06): PaperLight | null {
+  const bright = [...tiles].sort((one, two) => two.logLuminance - one.logLuminance);
+  const start = bright[Math.floor(0.1 * bright.length)];
+  if (!start) return null;
+  // Half an e-fold of light and a tenth of colour round the bright start: paper in uneven light.
+  let paper = tiles.filter(
+    (tile) =>
+      Math.abs(tile.logLuminance - start.logLuminance) < 0.5 &&
+      colourApart(tile, start.logs) < 0.15,
+  );
+  let planes = channelPlanes(paper);
+  let stray = 4;
+  for (let round = 0; round < mostRounds && paper.length > 0; round++) {
+    const kept = tiles.filter((tile) => {
+      const logs = planes.map((plane) => at(plane, tile));
+      const light = tile.logLuminance - at(planes[3] as readonly [number, number, number], tile);
+      // Paint and shadow only ever take light away: what lies under the plane goes first.
+      return (
+        light > -strayLight * stray &&
+        light < 2 * strayLight * stray &&
+        colourApart(tile, logs) < strayColour * stray
+      );
+    });
+    const same = stray === 1 && kept.length === paper.length;
+    if (kept.length < 3) break;
+    paper = kept;
+    planes = channelPlanes(paper);
+    if (same) break;
+    stray = Math.max(1, stray * 0.7);
+  }
+  return paper.length >= Math.max(3, fewestShare * tiles.length)
+    ? { planes: planes.slice(0, 3), paper }
+    : null;
+}
+
+const channelPlanes = (tiles: readonly Tile[]) => [
+  ...([0, 1, 2] as const).map((c) => planeThrough(tiles, (tile) => tile.logs[c])),
+  planeThrough(tiles, (tile) => tile.logLuminance),
+];
+
+/** How far two colours differ but for their brightness. */
+function colourApart(
+  { logs: [r, g, b] }: Tile,
+  [r2 = 0, g2 = 0, b2 = 0]: readonly number[],
+): number {
+  return Math.max(Math.abs(r - g - (r2 - g2)), Math.abs(b - g - (b2 - g2)));
+}
+
+// Linear sRGB to XYZ as shares of the white's, so that each row sums to 1: IEC 61966-2-1, D65.
+const toXyz = [
+  [0.4124564, 0.3575761, 0.1804375],
+  [0.2126729, 0.7151522, 0.072175],
+  [0.0193339, 0.119192, 0.9503041],
+].map((row) => {
+  const sum = row.reduce((all, each) => all + each, 0);
+  return row.map((each) => each / sum);
+});
+
+const paperXyz = xyzOfLab(defaultPaperLab);
+const f = (t: number): number => (t > 216 / 24389 ? Math.cbrt(t) : ((24389 / 27) * t + 16) / 116);
+
+/** Linear red, green, blue of bare paper at a place (x, y 0..1 of the photo), into `out`. */
+function writePaperAt({ planes }: PaperLight, x: number, y: number, out: Float64Array): void {
+  for (let c = 0; c < 3; c++) {
+    const plane = planes[c] as readonly [number, number, number];
+    out[c] = Math.exp(plane[0] + plane[1] * (x - 0.5) + plane[2] * (y - 0.5));
+  }
+}
+
+const paper = new Float64Array(3);
+const fs = new Float64Array(3);
+
+/**
+ * Lab (D65, 2 degree) of pixel `from` of a raster, to lab[at], lab[at + step], lab[at + 2 step], with the
+ * light on the sheet taken out channel by channel (von Kries, in linear light) and bare paper brought to
+ * the default paper.
+ */
+function writePaperLab(
+  { width, height, red, green, blue }: LinearRaster,
+  from: number,
+  light: PaperLight,
+  lab: Float32Array,
+  at: number,
+  step: number,
+): void {
+  const x = ((from % width) + 0.5) / width;
+  const y = (Math.floor(from / width) + 0.5) / height;
+  writePaperAt(light, x, y, paper);
+  const r = (red[from] as number) / (paper[0] as number);
+  const g = (green[from] as number) / (paper[1] as number);
+  const b = (blue[from] as number) / (paper[2] as number);
+  for (let i = 0; i < 3; i++) {
+    const row = toXyz[i] as readonly number[];
+    const share = (row[0] as number) * r + (row[1] as number) * g + (row[2] as number) * b;
+    fs[i] = f((paperXyz[i] as number) * share);
+  }
+  lab[at] = 116 * (fs[1] as number) - 16;
+  lab[at + step] = 500 * ((fs[0] as number) - (fs[1] as number));
+  lab[at + 2 * step] = 200 * ((fs[1] as number) - (fs[2] as number));
+}
+
+/** Lab of every pixel as `writePaperLab` has it, three planes one after the other. */
+export function paperLab(raster: LinearRaster, light: PaperLight): Float32Array {
+  const count = raster.width * raster.height;
+  const lab = new Float32Array(3 * count);
+  for (let p = 0; p < count; p++) writePaperLab(raster, p, light, lab, p, count);
+  return lab;
+}
+
+/** The share of a frame's sides that counts: its rim may be edge, bead or paper. */
+const middleShare = 0.5;
+
+const atShare = (values: Float32Array, share: number): number =>
+  values.sort()[Math.floor(share * (values.length - 1))] ?? 0;
+
+/** Four fifths of the pixels lie nearer to the middle colour than the spread. */
+const spreadShare = 0.8;
+
+/** The colour in the middle of a frame: median of each of L*, a*, b*. */
+export function framedColour(
+  raster: LinearRaster,
+  light: PaperLight,
+  frame: PatchFrame,
+): FramedColour {
+  const { width, height } = raster;
+  const rim = (1 - middleShare) / 2;
+  const span = (start: number, length: number, pixels: number): [number, number] => {
+    const from = Math.min(pixels - 1, Math.floor((start + rim * length) * pixels));
+    const to = Math.floor((start + (1 - rim) * length) * pixels);
+    return [from, Math.min(pixels, Math.max(from + 1, to))];
+  };
+  const [left, right] = span(frame.left, frame.width, width);
+  const [top, bottom] = span(frame.top, frame.height, height);
+  const count = (right - left) * (bottom - top);
+  const lab = new Float32Array(3 * count);
+  let next = 0;
+  for (let y = top; y < bottom; y++) {
+    for (let x = left; x < right; x++) {
+      writePaperLab(raster, y * width + x, light, lab, next++, count);
+    }
+  }
+  const plane = (c: number): Float32Array => lab.slice(c * count, (c + 1) * count);
+  const [l, a, b] = [atShare(plane(0), 0.5), atShare(plane(1), 0.5), atShare(plane(2), 0.5)];
+  const away = new Float32Array(count);
+  for (let p = 0; p < count; p++) {
+    away[p] = Math.hypot(
+      (lab[p] as number) - l,
+      (lab[count + p] as number) - a,
+      (lab[2 * count + p] as number) - b,
+    );
+  }
+  return { frame, lab: [l, a, b], spread: atShare(away, spreadShare) };
+}

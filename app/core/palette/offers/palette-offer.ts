@@ -1,0 +1,107 @@
+/**
+ * What a palette is offered for: it comes nearest to the picture; or comes nearly as near with fewest paints, with
+ * least against its paints, or granulating most; or she chose it paint by paint.
+ */
+export type PaletteCharacter = 'nearest' | 'fewest' | 'cleanest' | 'granulating' | 'chosen';
+
+interface OfferedPaint {
+  readonly id: string;
+  /** What it is for, in about five words. */
+  readonly why: string;
+  /** What gets worse without it, to follow 'Without it'. */
+  readonly lostWithout: string;
+}
+
+export interface PaletteOffer {
+  readonly character: PaletteCharacter;
+  /** In the order of the paint box. */
+  readonly paints: readonly OfferedPaint[];
+  /** Design, 'Palette': mean CIEDE2000 of best single washes with the surcharges; lower is better. */
+  readonly cost: number;
+  /** Mean CIEDE2000 over the painted area between the last wash and what the picture wants. */
+  readonly meanDifference: number;
+  /** Munsell values by which the darks end lighter than the picture wants them; 0 where they are reached. */
+  readonly valuesShort: number;
+}
+
+/** The paint that brings the darks nearest to what they should be. */
+export interface DarkRemedy {
+  readonly id: string;
+  readonly name: string;
+  /** Whether it lies in her box. */
+  readonly owned: boolean;
+  /** Munsell values still missing with it; 0 where it closes the gap. */
+  readonly valuesShort: number;
+}
+
+/** The palette of the plan, and up to three others to choose from. */
+export interface PaletteOffers {
+  readonly current: PaletteOffer;
+  readonly others: readonly PaletteOffer[];
+  /** Null where the darks are reached, or nothing helps. */
+  readonly remedy: DarkRemedy | null;
+}
+
+const titles: Readonly<Record<PaletteCharacter, string>> = {
+  nearest: 'Closer wash over wash',
+  fewest: 'Fewest paints',
+  cleanest: 'Cleanest mixes',
+  granulating: 'Most granulation',
+  chosen: 'Your own choice',
+};
+
+const sentences: Readonly<Record<PaletteCharacter, string>> = {
+  nearest: 'As good in single washes, and better once wash lies over wash.',
+  fewest: 'Less to squeeze out, and everything on the sheet is related.',
+  cleanest: 'Transparent single pigments: glazes stay clear, mixes stay out of the mud.',
+  granulating: 'Paints that settle into the grain of the paper.',
+  chosen: 'Exactly the paints you named.',
+};
+
+/** What a palette is offered for beside the one in use, as the title of its card. */
+export const offerTitle = (character: PaletteCharacter, now: PaletteCharacter): string =>
+  character === 'nearest' && now === 'chosen' ? 'What the search finds' : titles[character];
+
+/** What that means at the brush, in one sentence. */
+export const offerWords = (character: PaletteCharacter, now: PaletteCharacter): string =>
+  character === 'nearest' && now === 'chosen'
+    ? 'Found among all the paints of your box.'
+    : sentences[character];
+
+/** Own limits for the mean CIEDE2000 over the painted area; under about 2 few people see it. */
+const closeness: readonly (readonly [limit: number, words: string])[] = [
+  [2.5, 'Colours match as far as the eye can tell'],
+  [5, 'Colours come very close'],
+  [8, 'Colours come close'],
+  [12, 'Colours come near, some visibly different'],
+];
+
+/** Less than this is no difference worth a word. */
+const same = 0.4;
+const much = 2.5;
+
+/** How close the colours come, and how that compares with the palette in use (mean CIEDE2000, 0 or more). */
+export function closenessInWords(meanDifference: number, now: number | null): string {
+  const words =
+    closeness.find(([limit]) => meanDifference < limit)?.[1] ?? 'Values hold, colours are its own';
+  if (now === null) return `${words}.`;
+  const change = meanDifference - now;
+  if (Math.abs(change) < same) return `${words}, as now.`;
+  const by = Math.abs(change) < much ? 'a little ' : '';
+  return `${words}: ${by}${change < 0 ? 'closer' : 'less close'} than now.`;
+}
+
+/** How far down a palette reaches, and what would help where that was looked for. In Munsell values. */
+export function reachInWords(valuesShort: number, remedy?: DarkRemedy | null): string {
+  if (valuesShort < 0.05) return 'Reaches the darkest darks.';
+  const short = `Falls short of the darkest darks by ${amount(valuesShort)}`;
+  if (remedy === undefined) return `${short}.`;
+  if (!remedy) return `${short}. No paint of the list helps: plan for lighter darks.`;
+  const name = remedy.owned ? remedy.name : `${remedy.name} (not in your box)`;
+  return remedy.valuesShort < 0.05
+    ? `${short}; ${name} would close it.`
+    : `${short}; ${name} would bring it to ${amount(remedy.valuesShort)}.`;
+}
+
+const amount = (values: number): string =>
+  values.toFixed(1) === '1.0' ? '1 value' : `${values.toFixed(1)} values`;

@@ -1,0 +1,62 @@
+import type { PlanWishes } from '../decisions/plan-wishes.ts';
+import { isWhiteOrBlack, type Paint } from '../paint/paint.ts';
+
+/** What may be chosen from, and what has to be in. */
+interface PaintsAllowed {
+  readonly paints: readonly Paint[];
+  readonly must: readonly Paint[];
+  readonly size: number;
+  /** Exactly `must`: nothing to search. */
+  readonly fixed: boolean;
+}
+
+export const proposedPaletteSize = 5;
+export const largestPalette = 7;
+
+/**
+ * Which paints her wishes leave, from all paints known. Whites and blacks stay out unless they are among
+ * `must` or `chosen`. Throws RangeError with a sentence for her where the wishes contradict each other.
+ */
+export function paintsAllowed(known: readonly Paint[], wishes: PlanWishes): PaintsAllowed {
+  const find = (id: string): Paint => {
+    const paint = known.find((each) => each.id === id);
+    if (!paint)
+      throw new RangeError(`There is no paint called '${id}'. Choose from the paint box.`);
+    return paint;
+  };
+  const unique = (ids: readonly string[] | undefined): Paint[] => [...new Set(ids ?? [])].map(find);
+  const size = wishes.paletteSize ?? proposedPaletteSize;
+  if (!Number.isInteger(size) || size < 1 || size > largestPalette) {
+    throw new RangeError(
+      `A palette has 1 to ${largestPalette} paints: ask for a number in between.`,
+    );
+  }
+  if (wishes.chosen && wishes.chosen.length > 0) {
+    const chosen = unique(wishes.chosen);
+    if (chosen.length > largestPalette) {
+      throw new RangeError(`A palette has at most ${largestPalette} paints: leave some out.`);
+    }
+    return { paints: chosen, must: chosen, size: chosen.length, fixed: true };
+  }
+  const must = unique(wishes.must);
+  const excluded = new Set(unique(wishes.exclude));
+  for (const paint of must) {
+    if (excluded.has(paint)) {
+      throw new RangeError(`${paint.name} is both wanted and left out: decide for one.`);
+    }
+  }
+  if (must.length > size) {
+    throw new RangeError(
+      `${must.length} paints are wanted in a palette of ${size}: allow more or want fewer.`,
+    );
+  }
+  const owned = wishes.box ? unique(wishes.box) : known;
+  const free = owned.filter(
+    (paint) => !excluded.has(paint) && !isWhiteOrBlack(paint.ci) && !must.includes(paint),
+  );
+  const paints = known.filter((paint) => free.includes(paint) || must.includes(paint));
+  if (paints.length === 0) {
+    throw new RangeError('No paint is left to choose from: put more paints in the box.');
+  }
+  return { paints, must, size: Math.min(size, paints.length), fixed: false };
+}

@@ -1,0 +1,234 @@
+import type { Checkpoint } from '../checkpoint.ts';
+import { type CostTables, type PaletteTarget, perPaint } from './cost-tables.ts';
+import { greedySearch } from './score-set.ts';
+
+/** A set that misses the darkest band by less than this counts as reaching it, L*. */
+export const closeEnough = 0.5;
+
+/** Sets between two checkpoints: some milliseconds of work. */
+const stretch = 2000;
+
+export interface FoundSet {
+  /** Indices into the library's paints, rising. */
+  readonly members: readonly number[];
+  readonly cost: number;
+  /** L* of its darkest mix. */
+  readonly darkest: number;
+}
+
+export interface SetWishes {
+  /** At most this many paints. */
+  readonly size: number;
+  /** In every set. */
+  readonly must: readonly number[];
+  /** L* of the darkest band: a set has to reach it. */
+  readonly darkest: number;
+}
+
+/**
+ * L* a set's darkest mix may have: that of the darkest band, or where no set reaches it that of the one that
+ * misses it least; half an L* more in either case.
+ */
+function darkEnough(tables: CostTables, { size, must, darkest }: SetWishes): number {
+  const free = size - must.length;
+  let reached = 100;
+  const look = (members: readonly number[]): void => {
+    if (members.filter((member) => !must.includes(member)).length > free) return;
+    reached = Math.min(reached, tables.darkest[tables.indexOf(members)] as number);
+  };
+  for (let i = 0; i < tables.paintCount; i++) {
+    look([i]);
+    for (let j = i + 1; j < tables.paintCount; j++) {
+      look([i, j]);
+      for (let k = j + 1; k < tables.paintCount; k++) look([i, j, k]);
+    }
+  }
+  return Math.max(darkest, reached) + closeEnough;
+}
+
+/** Goes through the sets depth first, with one row of running minima a depth: nothing is allocated a set. */
+class SetWalk {
+  readonly #tables: CostTables;
+  readonly #targets: readonly PaletteTarget[];
+  readonly #wishes: SetWishes;
+  readonly #darkEnough: number;
+  readonly #rows: Float64Array[];
+  readonly #set: number[] = [];
+  readonly #visit: (set: FoundSet) => void;
+  /** Sets looked at since the last checkpoint. */
+  #grown = 0;
+  #part = 0;
+  /** Sets that cost more are passed over. */
+  atMost: number;
+
+  constructor(
+    tables: CostTables,
+    targets: readonly PaletteTarget[],
+    wishes: SetWishes,
+    atMost: number,
+    visit: (set: FoundSet) => void,
+  ) {
+    this.#tables = tables;
+    this.#targets = targets;
+    this.#wishes = wishes;
+    this.#darkEnough = darkEnough(tables, wishes);
+    this.#rows = Array.from({ length: wishes.size + 1 }, () =>
+      new Float64Array(targets.length).fill(Number.POSITIVE_INFINITY),
+    );
+    this.atMost = atMost;
+    this.#visit = visit;
+  }
+
+  async run(checkpoint: Checkpoint): Promise<void> {
+    let darkest = 100;
+    for (const paint of this.#wishes.must) {
+      darkest = this.#grow(paint, darkest);
+      this.#set.push(paint);
+    }
+    await this.#begin(0, darkest, checkpoint);
+  }
+
+  /** The row of the set with one paint more; answers its darkest. */
+  #grow(paint: number, darkestBefore: number): number {
+    this.#grown += 1;
+    const set = this.#set;
+    const tables = this.#tables;
+    const row = this.#rows[set.length + 1] as Float64Array;
+    row.set(this.#rows[set.length] as Float64Array);
+    let darkest = darkestBefore;
+    const add = (group: number): void => {
+      darkest = Math.min(darkest, tables.darkest[group] as number);
+      tables.lower(row, group);
+    };
+    add(tables.indexOfRising(-1, -1, paint));
+    for (let i = 0; i < set.length; i++) {
+      const one = set[i] as number;
+      add(tables.indexOfRising(-1, Math.min(one, paint), Math.max(one, paint)));
+      for (let j = i + 1; j < set.length; j++) {
+        const two = set[j] as number;
+        const low = Math.min(one, two, paint);
+        const high = Math.max(one, two, paint);
+        add(tables.indexOfRising(low, one + two + paint - low - high, high));
+      }
+    }
+    return darkest;
+  }
+
+  #judge(darkest: number): void {
+    const set = this.#set;
+    if (set.length < Math.max(1, this.#wishes.must.length) || darkest > this.#darkEnough) return;
+    const row = this.#rows[set.length] as Float64Array;
+    let cost = perPaint * set.length;
+    for (let t = 0; t < row.length; t++) {
+      cost += (this.#targets[t] as PaletteTarget).weight * (row[t] as number);
+    }
+    if (cost > this.atMost) return;
+    this.#visit({ members: [...set].sort((x, y) => x - y), cost, darkest });
+  }
+
+  /**
+   * Whether a set with more paints, from the place `from` of the order on, can be cheap enough: at best every target costs what mixes
+   * with any of those paints can do.
+   */
+  #mayHelp(from: number): boolean {
+    const row = this.#rows[this.#set.length] as Float64Array;
+    let bound = perPaint * (this.#set.length + 1);
+    for (let t = 0; t < row.length; t++) {
+      const { weight } = this.#targets[t] as PaletteTarget;
+      const at = from * row.length + t;
+      bound += weight * Math.min(row[t] as number, this.#tables.leastFrom[at] as number);
+    }
+    return bound <= this.atMost;
+  }
+
+  #deepen(from: number, darkest: number): void {
+    this.#judge(darkest);
+    if (this.#set.length === this.#wishes.size || !this.#mayHelp(from)) return;
+    const { order } = this.#tables;
+    for (let place = from; place < order.length; place++) {
+      const paint = order[place] as number;
+      if (this.#wishes.must.includes(paint)) continue;
+      const next = this.#grow(paint, darkest);
+      this.#set.push(paint);
+      this.#deepen(place + 1, next);
+      this.#set.pop();
+    }
+  }
+
+  /** The last three paints are chosen in one go, those before with a checkpoint now and then. */
+  async #begin(from: number, darkest: number, checkpoint: Checkpoint): Promise<void> {
+    const set = this.#set;
+    const { size, must } = this.#wishes;
+    if (set.length >= size - 3 && set.length > must.length) {
+      this.#deepen(from, darkest);
+      return;
+    }
+    this.#judge(darkest);
+    if (set.length === size || !this.#mayHelp(from)) return;
+    const { order } = this.#tables;
+    const outermost = set.length === must.length;
+    for (let place = from; place < order.length; place++) {
+      const paint = order[place] as number;
+      if (must.includes(paint)) continue;
+      if (outermost) this.#part = place / order.length;
+      if (this.#grown > stretch) {
+        this.#grown = 0;
+        await checkpoint(this.#part);
+      }
+      const next = this.#grow(paint, darkest);
+      set.push(paint);
+      await this.#begin(place + 1, next, checkpoint);
+      set.pop();
+    }
+  }
+}
+
+/**
+ * The set of at most `size` paints of least cost: area-weighted mean of each target's best mix, plus
+ * 0.3 per paint; and after it all that cost at most `within` more, the cheaper first. All sets are gone
+ * through, or ruled out by what all paints together could do.
+ */
+export async function branchAndBound(
+  within: number,
+  tables: CostTables,
+  targets: readonly PaletteTarget[],
+  wishes: SetWishes,
+  checkpoint: Checkpoint,
+): Promise<FoundSet[]> {
+  let least = Number.POSITIVE_INFINITY;
+  // A good set to begin with rules out most of the others at once; the rounding of sums is left room.
+  const first = greedySearch(tables, targets, wishes.must, wishes.size);
+  const reached = first.darkest <= darkEnough(tables, wishes);
+  const atMost = reached ? first.cost + within + 1e-9 : least;
+  const found: FoundSet[] = [];
+  const walk = new SetWalk(tables, targets, wishes, atMost, (set) => {
+    found.push(set);
+    least = Math.min(least, set.cost);
+    walk.atMost = Math.min(walk.atMost, least + within);
+  });
+  await walk.run(checkpoint);
+  if (found.length === 0) {
+    throw new RangeError('There is no paint to choose from: put paints in the box.');
+  }
+  return found
+    .filter(({ cost }) => cost <= least + within)
+    .sort((one, two) => one.cost - two.cost || inOrder(one.members, two.members));
+}
+
+/** Of sets of equal cost the one with the earlier paints comes first. */
+function inOrder(one: readonly number[], two: readonly number[]): number {
+  const gaps = one.map((member, i) => member - (two[i] ?? -1));
+  return gaps.find((gap) => gap !== 0) ?? one.length - two.length;
+}
+
+/** Every set that costs at most so much. */
+export async function setsUpTo(
+  atMost: number,
+  tables: CostTables,
+  targets: readonly PaletteTarget[],
+  wishes: SetWishes,
+  visit: (set: FoundSet) => void,
+  checkpoint: Checkpoint,
+): Promise<void> {
+  await new SetWalk(tables, targets, wishes, atMost, visit).run(checkpoint);
+}

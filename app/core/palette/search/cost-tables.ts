@@ -1,0 +1,227 @@
+import { DifferenceBound, differenceOf } from '../../colour/ciede2000.ts';
+import type { Lab } from '../../colour/lab.ts';
+import type { Slot } from '../../reading/slot.ts';
+import type { Checkpoint } from '../checkpoint.ts';
+import { labSteps, type MixGroup, type MixLibrary } from '../library/mix-library.ts';
+
+/** Added to the cost of a set for every paint in it (own figure, design). */
+export const perPaint = 0.3;
+
+/** A colour the palette is to reach, and how much of the painted area wants it. */
+export interface PaletteTarget {
+  readonly lab: Lab;
+  /** Shares of the painted area; they sum to 1. */
+  readonly weight: number;
+  readonly band: number;
+  readonly family: number;
+}
+
+/** The painted slots as targets: reserves need no paint. */
+export function paletteTargets(slots: readonly Slot[]): PaletteTarget[] {
+  const painted = slots.filter((slot) => !slot.reserve && slot.share > 0);
+  const whole = painted.reduce((all, slot) => all + slot.share, 0);
+  return painted.map(({ target, share, band, family }) => ({
+    lab: target,
+    weight: share / whole,
+    band,
+    family,
+  }));
+}
+
+/** Planned L* of the darkest painted band, by area; 100 where nothing is painted. */
+export function darkestBandLightness(targets: readonly PaletteTarget[]): number {
+  const last = targets.reduce((most, target) => Math.max(most, target.band), 0);
+  const darks = targets.filter((target) => target.band === last);
+  const area = darks.reduce((all, target) => all + target.weight, 0);
+  if (area === 0) return 100;
+  return darks.reduce((all, target) => all + target.weight * target.lab[0], 0) / area;
+}
+
+/** Added for every paint of a mix beyond the first (own figure, design). */
+export const perMixedPaint = 0.4;
+
+/** S_L of CIEDE2000 for a mean lightness this far from 50; rises with it, 1.747 at most. */
+function weightOfLightness(fromMid: number): number {
+  const squared = fromMid * fromMid;
+  return 1 + (0.015 * squared) / Math.sqrt(20 + squared);
+}
+
+/** A mix further in L* than this is at least `best` away. (Either way the mean is within half of it.) */
+function widestGap(lightness: number, best: number): number {
+  if (best > 50) return 100;
+  return best * weightOfLightness(Math.abs(lightness - 50) + 0.875 * best);
+}
+
+/** A colour to reach, with what makes the search for it quick. */
+interface SoughtColour {
+  readonly target: PaletteTarget;
+  readonly near: DifferenceBound;
+}
+
+const soughtColour = (target: PaletteTarget): SoughtColour => ({
+  target,
+  near: new DifferenceBound(target.lab),
+});
+
+// Read once, for the loop.
+const perUnit = 1 / labSteps;
+const difference = differenceOf;
+
+/**
+ * Least CIEDE2000 of this group's mixes to each colour, plus 0.4 per paint beyond the first, where that
+ * is less than `limits`; Infinity where it is not. Written to out[at ..]. A mix is passed over only
+ * where its lightness or the simplified difference rules it out. (CIEDE2000 is never under |dL*| /
+ * S_L: what is left of the formula is a sum that cannot be negative, as |R_T| < 2.)
+ */
+function writeGroupCosts(
+  group: MixGroup,
+  sought: readonly SoughtColour[],
+  limits: Float64Array,
+  out: Float32Array,
+  at: number,
+): void {
+  const { lightness, chroma, members } = group;
+  const extra = perMixedPaint * (members.length - 1);
+  for (let t = 0; t < sought.length; t++) {
+    const { target, near } = sought[t] as SoughtColour;
+    const [l, a, b] = target.lab;
+    const limit = (limits[t] as number) - extra;
+    let best = limit;
+    const middle = Math.round(l * labSteps);
+    let gap = widestGap(l, best) * labSteps + 1;
+    for (let i = 0; i < lightness.length; i++) {
+      const own = lightness[i] as number;
+      if (own - middle > gap || middle - own > gap) continue;
+      const u = (chroma[2 * i] as number) * perUnit;
+      const v = (chroma[2 * i + 1] as number) * perUnit;
+      if (!near.isWithin(best * best, own * perUnit, u, v)) continue;
+      const found = difference(l, a, b, own * perUnit, u, v);
+      if (found >= best) continue;
+      best = found;
+      gap = widestGap(l, best) * labSteps + 1;
+    }
+    out[at + t] = best < limit ? best + extra : Number.POSITIVE_INFINITY;
+  }
+}
+
+/** Groups between two checkpoints: some milliseconds of work. */
+const stretch = 200;
+
+/**
+ * What every group of one to three paints can do for each target. A group's cost is Infinity where fewer of
+ * its paints do as well: a set that has the group has them too.
+ */
+export class CostTables {
+  readonly targetCount: number;
+  readonly paintCount: number;
+  /** Groups x targets. */
+  readonly costs: Float32Array;
+  /** L* of each group's darkest mix. */
+  readonly darkest: Float32Array;
+  /** Paints x targets: least cost of all mixes with the paint in them. */
+  readonly #leastWith: Float64Array;
+  /** Paints, the most useful first: what the later ones can do is then soon too little. */
+  readonly order: Int32Array;
+  /** Places in `order` x targets: least cost with the paint of that place or a later one in the mix. */
+  readonly leastFrom: Float64Array;
+  readonly #groups: Int32Array;
+
+  private constructor(library: MixLibrary, targetCount: number) {
+    const { paints, groups } = library;
+    this.paintCount = paints.length;
+    this.targetCount = targetCount;
+    this.costs = new Float32Array(groups.length * targetCount);
+    this.darkest = Float32Array.from(groups, (group) => group.darkest);
+    const far = Number.POSITIVE_INFINITY;
+    this.#leastWith = new Float64Array(paints.length * targetCount).fill(far);
+    this.order = Int32Array.from(paints, (_, n) => n);
+    this.leastFrom = new Float64Array((paints.length + 1) * targetCount).fill(far);
+    this.#groups = new Int32Array((paints.length + 1) ** 3).fill(-1);
+    for (const [n, { members }] of groups.entries()) this.#groups[this.#place(members)] = n;
+  }
+
+  static async of(
+    library: MixLibrary,
+    targets: readonly PaletteTarget[],
+    checkpoint: Checkpoint,
+  ): Promise<CostTables> {
+    const tables = new CostTables(library, targets.length);
+    const { groups } = library;
+    const sought = targets.map(soughtColour);
+    for (const [n, group] of groups.entries()) {
+      if (n % stretch === 0) await checkpoint(n / groups.length);
+      tables.#fill(n, group, sought);
+    }
+    tables.#arrange(targets);
+    return tables;
+  }
+
+  #arrange(targets: readonly PaletteTarget[]): void {
+    const { order, leastFrom, targetCount } = this;
+    const least = this.#leastWith;
+    const mean = (paint: number): number =>
+      targets.reduce(
+        (all, { weight }, t) => all + weight * (least[paint * targetCount + t] as number),
+        0,
+      );
+    const rank = Array.from(order, mean);
+    order.sort((one, two) => (rank[one] as number) - (rank[two] as number) || one - two);
+    for (let place = this.paintCount - 1; place >= 0; place--) {
+      for (let t = 0; t < targetCount; t++) {
+        leastFrom[place * targetCount + t] = Math.min(
+          leastFrom[(place + 1) * targetCount + t] as number,
+          least[(order[place] as number) * targetCount + t] as number,
+        );
+      }
+    }
+  }
+
+  #fill(n: number, group: MixGroup, sought: readonly SoughtColour[]): void {
+    const count = this.targetCount;
+    writeGroupCosts(group, sought, this.#limits(group.members), this.costs, n * count);
+    for (const member of group.members) {
+      for (let t = 0; t < count; t++) {
+        const cost = this.costs[n * count + t] as number;
+        const at = member * count + t;
+        if (cost < (this.#leastWith[at] as number)) this.#leastWith[at] = cost;
+      }
+    }
+  }
+
+  /** Cost of each target with fewer of these paints. */
+  #limits(members: readonly number[]): Float64Array {
+    const limits = new Float64Array(this.targetCount).fill(Number.POSITIVE_INFINITY);
+    if (members.length < 2) return limits;
+    for (let out = 0; out < members.length; out++) {
+      const fewer = members.filter((_, i) => i !== out);
+      this.lower(limits, this.indexOf(fewer));
+      if (fewer.length === 2) for (const one of fewer) this.lower(limits, this.indexOf([one]));
+    }
+    return limits;
+  }
+
+  /** Lowers a row of costs to those of a group where they are less. */
+  lower(row: Float64Array, group: number): void {
+    const at = group * this.targetCount;
+    for (let t = 0; t < row.length; t++) {
+      const cost = this.costs[at + t] as number;
+      if (cost < (row[t] as number)) row[t] = cost;
+    }
+  }
+
+  /** Of one to three paints, in any order. */
+  indexOf(members: readonly number[]): number {
+    return this.#groups[this.#place([...members].sort((x, y) => x - y))] as number;
+  }
+
+  /** The same of three that rise; -1 first where there are fewer. */
+  indexOfRising(one: number, two: number, three: number): number {
+    const base = this.paintCount + 1;
+    return this.#groups[((one + 1) * base + two + 1) * base + three + 1] as number;
+  }
+
+  #place(members: readonly number[]): number {
+    const base = this.paintCount + 1;
+    return members.reduce((place, member) => place * base + member + 1, 0);
+  }
+}

@@ -1,0 +1,67 @@
+import { type CostTables, type PaletteTarget, perPaint } from './cost-tables.ts';
+
+/** What the single washes of a set of paints can do. */
+export interface JudgedSet {
+  /** Least cost of each target, mixed paints' surcharge included; Infinity without paints. */
+  readonly costs: Float64Array;
+  /** Area-weighted mean of them plus 0.3 per paint. */
+  readonly cost: number;
+  /** L* of its darkest mix; 100 without paints. */
+  readonly darkest: number;
+}
+
+/** Goes through all mixes of at most three of the paints. `members` are indices into the tables' paints. */
+export function scoreSet(
+  tables: CostTables,
+  targets: readonly PaletteTarget[],
+  members: readonly number[],
+): JudgedSet {
+  const costs = new Float64Array(targets.length).fill(Number.POSITIVE_INFINITY);
+  let darkest = 100;
+  const look = (group: readonly number[]): void => {
+    const at = tables.indexOf(group);
+    darkest = Math.min(darkest, tables.darkest[at] as number);
+    tables.lower(costs, at);
+  };
+  for (const [i, one] of members.entries()) {
+    look([one]);
+    for (const [j, two] of members.slice(i + 1).entries()) {
+      look([one, two]);
+      for (const three of members.slice(i + j + 2)) look([one, two, three]);
+    }
+  }
+  const cost = targets.reduce(
+    (all, { weight }, t) => all + weight * (costs[t] as number),
+    perPaint * members.length,
+  );
+  return { costs, cost, darkest };
+}
+
+interface GreedySet extends JudgedSet {
+  /** Indices into the tables' paints, rising. */
+  readonly members: readonly number[];
+}
+
+/**
+ * From the paints of `must` on always the one paint more that lowers the cost most, up to `size`, as long as it lowers
+ * it. Not the best set: a first one to better, and what the exact search is compared with.
+ */
+export function greedySearch(
+  tables: CostTables,
+  targets: readonly PaletteTarget[],
+  must: readonly number[],
+  size: number,
+): GreedySet {
+  let best: GreedySet = { members: must, ...scoreSet(tables, targets, must) };
+  while (best.members.length < size) {
+    const from = best;
+    for (let paint = 0; paint < tables.paintCount; paint++) {
+      if (from.members.includes(paint)) continue;
+      const members = [...from.members, paint].sort((x, y) => x - y);
+      const judged = scoreSet(tables, targets, members);
+      if (judged.cost < best.cost) best = { members, ...judged };
+    }
+    if (best === from) break;
+  }
+  return best;
+}

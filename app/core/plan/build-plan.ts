@@ -1,0 +1,102 @@
+import type { PlanWishes } from '../decisions/plan-wishes.ts';
+import { defaultPaperLab } from '../paint/colour-of-washes.ts';
+import { darkestOf } from '../palette/library/darkest-mix.ts';
+import { darkestBandLightness, paletteTargets } from '../palette/search/cost-tables.ts';
+import { searchPalette } from '../palette/search/search-palette.ts';
+import type { Reading } from '../reading/reading.ts';
+import { fitEvening } from './evening/fit-evening.ts';
+import { proposeWashes } from './evening/propose-washes.ts';
+import { paletteEntries } from './palette-entries.ts';
+import { planEngine, type WashPlan } from './plan.ts';
+import { darkWarning, nothingToPaint } from './reach/colour-warnings.ts';
+import { reachWarnings } from './reach/reach-warnings.ts';
+import {
+  createPlanMemory,
+  type PlanMemory,
+  paletteAsked,
+  washSolver,
+} from './solve/solve-palette.ts';
+import { passageOrder } from './steps/passage-order.ts';
+import { type PlanCheckpoint, plannedSlots } from './targets/planned-slots.ts';
+
+/** FNV-1a, 32 bits (Fowler, Noll, Vo; from memory): no secret, only the same name for the same plan. */
+function fingerprint(text: string, start: number): number {
+  let hash = start;
+  for (let i = 0; i < text.length; i++) {
+    hash = Math.imul(hash ^ text.charCodeAt(i), 16777619) >>> 0;
+  }
+  return hash;
+}
+
+/** A name for a plan that depends only on what it was made from. */
+function planId(from: unknown): string {
+  const text = JSON.stringify(from);
+  const parts = [2166136261, 40389].map((start) => fingerprint(text, start).toString(36));
+  return `plan-${parts.join('')}`;
+}
+
+/**
+ * The wash plan for a reading: a palette searched among her paints, mixes solved wash over wash, and the
+ * steps in order by rule. Deterministic. Whatever the reading holds there is a plan, or one without
+ * steps that says there is nothing to paint. Throws RangeError with a sentence for her where her wishes
+ * contradict each other, and whatever `checkpoint` throws. `memory` spares what an earlier plan found out.
+ */
+export async function buildPlan(
+  reading: Reading,
+  asked: PlanWishes,
+  checkpoint: PlanCheckpoint,
+  memory: PlanMemory = createPlanMemory(),
+): Promise<WashPlan> {
+  const planned = await plannedSlots(reading, asked, checkpoint);
+  const { wishes, known, wide } = planned;
+  const empty = {
+    schema: 1,
+    id: planId({ reading, wishes: asked, planEngine }),
+    engine: planEngine,
+    paper: defaultPaperLab,
+  } as const;
+  const targets = paletteTargets(wide.slots);
+  const noSteps = { ...empty, palette: [], optics: [], mixes: [], steps: [] };
+  if (targets.length === 0) {
+    return { ...noSteps, ...wide, warnings: [nothingToPaint] };
+  }
+  const asking = paletteAsked(wide.slots, known, wishes);
+  const found =
+    memory.palettes.get(asking) ??
+    (await searchPalette(wide.slots, known, wishes, (part) =>
+      checkpoint(0.1 + 0.4 * part, 'paints'),
+    ));
+  memory.palettes.keep(asking, found);
+  const solve = washSolver(reading, planned, found.paints, checkpoint, memory);
+  const planTargets = planned.forDarkest(darkestOf(found.paints)).slots;
+  const proposed = await proposeWashes(planTargets, reading.bands.length, wishes, solve);
+  const { solved, work, washesWhy, fit } = await fitEvening(proposed, wishes, solve);
+  const { reached, range, facts } = solved;
+  const { slots, passages } = facts;
+  const wanted = darkestBandLightness(targets);
+  const onePaint = found.paints.length === 1;
+  if (passages.length === 0) {
+    // Paints so pale that nothing they do stands off the paper.
+    const tooLight = darkWarning(reached, wanted, onePaint);
+    return { ...noSteps, range, slots, warnings: [tooLight ?? nothingToPaint] };
+  }
+  const { mixes, steps, leftOut, stepsWhy } = work;
+  const { inPlan } = passageOrder(facts);
+  const ownColours = wishes.colours !== undefined;
+  const warnings = reachWarnings(facts, steps, { reached, wanted, onePaint, ownColours });
+  return {
+    ...empty,
+    range,
+    slots,
+    palette: paletteEntries(facts),
+    optics: facts.paints,
+    mixes,
+    steps,
+    warnings,
+    washesWhy,
+    ...(inPlan && { passages: inPlan }),
+    ...(stepsWhy && { stepsWhy }),
+    ...(fit && { fit }),
+    ...(leftOut.length > 0 && { leftOut }),
+  };
+}

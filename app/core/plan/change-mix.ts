@@ -1,0 +1,45 @@
+import type { Part } from '../paint/mix.ts';
+import type { Mix } from './plan.ts';
+
+export interface MixAmounts {
+  readonly parts: readonly Part[];
+  readonly load: number;
+}
+
+/** Whole parts of one mix sum to at most this. */
+const mostParts = 8;
+/** So many paints make one mix; one more is mud. Common practice, no source. */
+const mostPaints = 3;
+const loads = { least: 0.25, most: 32 } as const;
+
+const sumOf = (parts: readonly Part[]): number => parts.reduce((all, part) => all + part.parts, 0);
+
+/** Whether another paint may come into it: not a fourth, and not a ninth part. */
+export const takesAnother = ({ parts }: Pick<Mix, 'parts'>): boolean =>
+  parts.length < mostPaints && sumOf(parts) < mostParts;
+
+/**
+ * One part more or less of a paint, or the first of one that was not in it; unchanged where none would be left, or
+ * too many.
+ */
+export function changeParts(
+  mix: Pick<Mix, 'parts' | 'load'>,
+  paint: string,
+  by: 1 | -1,
+): MixAmounts {
+  const { load } = mix;
+  const isIn = mix.parts.some((part) => part.paint === paint);
+  if (!isIn && !(by > 0 && takesAnother(mix))) return { parts: mix.parts, load };
+  const before = isIn ? mix.parts : [...mix.parts, { paint, parts: 0 }];
+  const parts = before
+    .map((part) => (part.paint === paint ? { ...part, parts: part.parts + by } : part))
+    .filter((part) => part.parts > 0);
+  const sum = sumOf(parts);
+  return sum < 1 || sum > mostParts ? { parts: mix.parts, load } : { parts, load };
+}
+
+/** Half an octave stronger or weaker, as the loads of the plan go. */
+export function changeLoad({ parts, load }: Pick<Mix, 'parts' | 'load'>, by: 1 | -1): MixAmounts {
+  const next = load * 2 ** (by / 2);
+  return { parts, load: Math.min(loads.most, Math.max(loads.least, next)) };
+}

@@ -1,0 +1,31 @@
+import type { Lab } from '../colour/lab.ts';
+import type { Mix, Step, WashPlan } from './plan.ts';
+
+type Row = Pick<Mix, 'weaker' | 'expected' | 'expectedWet'>;
+
+/** What being wet adds to a dry colour of a row, for a slot of that band. */
+function wetShift({ weaker, expected, expectedWet }: Row, band: number): Lab {
+  const thin = weaker?.bands.includes(band) && weaker.expectedWet ? weaker : undefined;
+  const dry = thin?.expected ?? expected;
+  const wet = thin?.expectedWet ?? expectedWet;
+  return [wet[0] - dry[0], wet[1] - dry[1], wet[2] - dry[2]];
+}
+
+/**
+ * The colour of every slot right after a wash, while it is wet: darker and stronger than it dries. What the wash
+ * does not go over is dry, and so is all the sheet after any other step.
+ */
+export function coloursWhileWet(
+  { slots, mixes }: Pick<WashPlan, 'slots' | 'mixes'>,
+  step: Step,
+): Lab[] {
+  const rows = step.kind === 'wash' ? mixes.filter(({ id }) => step.mixes.includes(id)) : [];
+  return step.after.map((dry, i): Lab => {
+    const slot = slots[i];
+    if (!slot || !step.slots.includes(i)) return dry;
+    const row = rows.find((mix) => mix.passage === slot.passage && mix.family === slot.family);
+    if (!row) return dry;
+    const [l, a, b] = wetShift(row, slot.band);
+    return [Math.max(0, dry[0] + l), dry[1] + a, dry[2] + b];
+  });
+}

@@ -1,0 +1,89 @@
+import { placeInWords } from '../../raster/sides.ts';
+import { type Edge, type EdgeKind, kindOnSheet } from '../../reading/edges/edge.ts';
+import { alongEdge } from '../../reading/edges/place-on-edge.ts';
+import { familyName, type PlanFacts } from '../plan-facts.ts';
+
+/** An edge she has decided, as it concerns one wash. */
+export interface WashEdge {
+  readonly edge: Edge;
+  /** What it is to be. */
+  readonly kind: EdgeKind;
+  /** The slot on its side that is painted in this wash, and the other one. */
+  readonly own: number;
+  readonly other: number;
+  /** Both sides are painted in it. */
+  readonly inside: boolean;
+}
+
+/**
+ * Whether a wash that paints both slots is the one in which they come to meet: no later wash paints both;
+ * and of one colour they part only in the last wash that paints either.
+ */
+export function meetHere(
+  { passages, slots: all }: PlanFacts,
+  slots: readonly number[],
+  a: number,
+  b: number,
+): boolean {
+  const sameFamily = all[a]?.family === all[b]?.family;
+  for (const { washes } of passages) {
+    const now = washes.findIndex((wash) => wash.slots === slots);
+    if (now < 0) continue;
+    return !washes.slice(now + 1).some((wash) => {
+      const [hasA, hasB] = [wash.slots.includes(a), wash.slots.includes(b)];
+      return sameFamily ? hasA || hasB : hasA && hasB;
+    });
+  }
+  return true;
+}
+
+/**
+ * Decided edges this wash makes: it paints one side of them, or its two sides come to meet in it. `slots` is
+ * the very list of the wash.
+ */
+export function washEdges(facts: PlanFacts, slots: readonly number[]): WashEdge[] {
+  const inside = new Set(slots);
+  return (facts.reading.edges ?? []).flatMap((edge): WashEdge[] => {
+    const { a, b, wish } = edge;
+    if (!wish || !(inside.has(a) || inside.has(b))) return [];
+    const both = inside.has(a) && inside.has(b);
+    if (both && !meetHere(facts, slots, a, b)) return [];
+    const [own, other] = inside.has(a) ? [a, b] : [b, a];
+    return [{ edge, kind: kindOnSheet(edge), own, other, inside: both }];
+  });
+}
+
+/** One side of a border by its colour: 'the dull green', 'the white'. */
+export function sideOf(facts: PlanFacts, index: number): string {
+  const slot = facts.slots[index];
+  if (!slot) return 'the rest';
+  return slot.reserve ? 'the white' : `the ${familyName(facts, slot.family)}`;
+}
+
+/** Both sides; of one colour they are told apart as the lighter and the darker. */
+export function bothSides(facts: PlanFacts, own: number, other: number): [string, string] {
+  const [one, two] = [sideOf(facts, own), sideOf(facts, other)];
+  if (one !== two) return [one, two];
+  const [a = 0, b = 0] = [own, other].map((i) => facts.slots[i]?.target[0]);
+  const colour = one.replace(/^the /, '');
+  return a < b
+    ? [`the darker ${colour}`, `the lighter ${colour}`]
+    : [`the lighter ${colour}`, `the darker ${colour}`];
+}
+
+/** Where on the sheet an edge lies, after its sides: ', upper left'. */
+export const whereIs = ({ reading }: PlanFacts, { edge }: WashEdge): string =>
+  `, ${placeInWords(alongEdge(edge, 0.5, reading.raster))}`;
+
+/** The longest few of what was named, length by length; each name once. */
+export function longestNamed(
+  named: readonly (readonly [words: string, lengthMm: number])[],
+  most: number,
+): string[] {
+  const sums = new Map<string, number>();
+  for (const [words, lengthMm] of named) sums.set(words, (sums.get(words) ?? 0) + lengthMm);
+  return [...sums]
+    .sort((one, other) => other[1] - one[1])
+    .slice(0, most)
+    .map(([words]) => words);
+}

@@ -1,0 +1,183 @@
+import type { PlanEdit, Technique } from '../../decisions/plan-edit.ts';
+import type { PlanFacts } from '../plan-facts.ts';
+import { lastRows, otherWork, type PlanWork, type WashWork } from '../steps/draft-steps.ts';
+import {
+  accentsStep,
+  darkestSlots,
+  liftStep,
+  placesToLift,
+  placesToSplatter,
+  splatterStep,
+} from '../steps/finishing-steps.ts';
+import { dryKeyOf, dryStep, type StepDraft } from '../steps/step-draft.ts';
+import { techniqueChoices } from './possible-edits.ts';
+import { mergeWashes, partOfWash, splitWash } from './regroup-washes.ts';
+
+type Added = Extract<PlanEdit, { kind: 'add' }>;
+
+const painted = ({ slots }: PlanFacts): number[] =>
+  [...slots.keys()].filter((i) => slots[i] && !slots[i]?.reserve && slots[i]?.share);
+
+/** One more layer of a row over all it was laid on; null where there is no such row. */
+function oneMoreLayer(facts: PlanFacts, id: string, mix: string | null): PlanWork | null {
+  for (const { passage, washes } of facts.passages) {
+    for (const wash of washes) {
+      const row = wash.mixes.find((each) => each.id === mix && each.parts.length > 0);
+      if (!row) continue;
+      const own = wash.slots.filter((i) => facts.slots[i]?.family === row.family);
+      return {
+        kind: 'wash',
+        key: `wash/${passage}/${wash.wash}/add-${id}`,
+        passage,
+        wash: partOfWash(wash, facts.slots, own),
+        technique: 'glaze',
+        change: 'once more',
+      };
+    }
+  }
+  return null;
+}
+
+/** Where lifting does something, else the lightest shapes that are painted. */
+function liftable(facts: PlanFacts): number[] {
+  const places = placesToLift(facts);
+  if (places.length > 0) return places;
+  const all = painted(facts);
+  const lightest = Math.min(...all.map((i) => facts.slots[i]?.band ?? 0));
+  return all.filter((i) => facts.slots[i]?.band === lightest);
+}
+
+/** Where spots look at home, else where the most small shapes are. */
+function splattered(facts: PlanFacts): number[] {
+  const places = placesToSplatter(facts);
+  if (places.length > 0) return places;
+  const all = painted(facts);
+  const most = Math.max(...all.map((i) => facts.slots[i]?.smallShapes ?? 0));
+  return all.filter((i) => facts.slots[i]?.smallShapes === most);
+}
+
+function addedDraft(facts: PlanFacts, { what, after }: Added): StepDraft {
+  switch (what) {
+    case 'lift':
+      return liftStep(facts, liftable(facts));
+    case 'splatter': {
+      const slots = splattered(facts);
+      return splatterStep(facts, slots, lastRows(facts, slots));
+    }
+    case 'accents': {
+      const slots = darkestSlots(facts);
+      return accentsStep(facts, slots, lastRows(facts, slots));
+    }
+    default:
+      return dryStep(facts, after ?? '');
+  }
+}
+
+/** A step she puts in, or null where what it is made from is not there. */
+function addedWork(facts: PlanFacts, edit: Added): PlanWork | null {
+  if (edit.what === 'wash') return oneMoreLayer(facts, edit.id, edit.mix);
+  return otherWork({ ...addedDraft(facts, edit), key: `${edit.what}/sheet/add-${edit.id}` });
+}
+
+const prompts: Partial<Record<Technique, string>> = {
+  'opaque white': 'Bring back the last whites with touches of opaque white and a small brush.',
+  scraping:
+    'Scrape the last whites out of the dry paint with a blade, lightly, on cotton paper only.',
+  'wet on dry':
+    'With the point of a small brush and fluid dark paint set the few darkest touches, most of them near the centre of interest.',
+};
+
+/** Work painted another way; unchanged where that makes no sense for it. */
+function techniqueOfWork(work: PlanWork, technique: Technique): PlanWork {
+  const kind = work.kind === 'wash' ? 'wash' : work.draft.kind;
+  if (!techniqueChoices(kind).includes(technique)) return work;
+  if (work.kind === 'wash') return { ...work, technique };
+  const { draft } = work;
+  if (draft.technique === technique) return work;
+  return { ...work, draft: { ...draft, technique, prompt: prompts[technique] ?? draft.prompt } };
+}
+
+export interface EditedWork {
+  readonly work: readonly PlanWork[];
+  /** Keys she left out, of steps that may be there or not. */
+  readonly leftOut: ReadonlySet<string>;
+}
+
+/** Where the step with that key stands; a drying check stands with the step it waits for. */
+const placeOf = (work: readonly PlanWork[], key: string): number =>
+  work.findIndex((one) => one.key === key || dryKeyOf(one.key) === key);
+
+/** The work with others in the place of one. */
+const inPlaceOf = (work: readonly PlanWork[], at: number, ...others: readonly PlanWork[]) => [
+  ...work.slice(0, at),
+  ...others,
+  ...work.slice(at + 1),
+];
+
+/** Put right after the step with key `after`, or at the very start; unchanged where it is not there. */
+function putAfter(work: readonly PlanWork[], one: PlanWork, after: string | null) {
+  const place = after === null ? -1 : placeOf(work, after);
+  if (after !== null && place < 0) return null;
+  return [...work.slice(0, place + 1), one, ...work.slice(place + 1)];
+}
+
+function nextOfPassage(
+  { work, leftOut }: EditedWork,
+  at: number,
+  { passage }: WashWork,
+): WashWork | undefined {
+  return work
+    .slice(at + 1)
+    .find(
+      (one): one is WashWork =>
+        one.kind === 'wash' && one.passage === passage && !leftOut.has(one.key),
+    );
+}
+
+function edited(facts: PlanFacts, now: EditedWork, edit: PlanEdit): readonly PlanWork[] | null {
+  const { work } = now;
+  if (edit.kind === 'skip' || edit.kind === 'mix') return null;
+  if (edit.kind === 'add') {
+    const one = addedWork(facts, edit);
+    if (!one || work.some(({ key }) => key === one.key)) return null;
+    return putAfter(work, one, edit.after);
+  }
+  const at = work.findIndex(({ key }) => key === edit.key);
+  const one = work[at];
+  if (!one) return null;
+  if (edit.kind === 'move') return putAfter(inPlaceOf(work, at), one, edit.after);
+  if (edit.kind === 'technique') {
+    return inPlaceOf(work, at, techniqueOfWork(one, edit.technique));
+  }
+  if (one.kind !== 'wash' || now.leftOut.has(one.key)) return null;
+  if (edit.kind === 'split') {
+    const goes = splitWash(one, facts.slots);
+    const isNew = !work.some(({ key }) => key === goes?.[1].key);
+    return goes && isNew ? inPlaceOf(work, at, ...goes) : null;
+  }
+  const next = nextOfPassage(now, at, one);
+  return next
+    ? inPlaceOf(work, at, mergeWashes(one, next)).filter((other) => other !== next)
+    : null;
+}
+
+/**
+ * Her changes of the steps, one after the other; changes of mixes are in `facts` already. One that names
+ * what is not there does nothing, and counts again when it is back.
+ */
+export function applyEdits(
+  facts: PlanFacts,
+  planned: readonly PlanWork[],
+  edits: readonly PlanEdit[],
+): EditedWork {
+  let now: EditedWork = { work: planned, leftOut: new Set() };
+  for (const edit of edits) {
+    if (edit.kind === 'skip') {
+      const others = [...now.leftOut].filter((key) => key !== edit.key);
+      now = { ...now, leftOut: new Set(edit.skipped ? [...others, edit.key] : others) };
+      continue;
+    }
+    now = { ...now, work: edited(facts, now, edit) ?? now.work };
+  }
+  return now;
+}

@@ -1,0 +1,118 @@
+import type { Slot } from '../../reading/slot.ts';
+import type { SolvedWash } from '../plan-facts.ts';
+import type { WashWork } from '../steps/draft-steps.ts';
+
+/** The rows of a wash that put paint on some of these slots. */
+const rowsOn = ({ mixes }: SolvedWash, slots: readonly Slot[], indices: readonly number[]) =>
+  mixes.filter(
+    ({ parts, passage, family }) =>
+      parts.length > 0 &&
+      indices.some((i) => slots[i]?.passage === passage && slots[i]?.family === family),
+  );
+
+/** A wash over some of its slots only, with the rows and bands they need. */
+export function partOfWash(
+  wash: SolvedWash,
+  slots: readonly Slot[],
+  indices: readonly number[],
+): SolvedWash {
+  const own = wash.slots.filter((slot) => indices.includes(slot));
+  const darkest = own.reduce((most, i) => Math.max(most, slots[i]?.band ?? 0), 0);
+  const lightest = own.reduce((least, i) => Math.min(least, slots[i]?.band ?? darkest), darkest);
+  const among = (bands: readonly number[]): number[] =>
+    bands.filter((band) => band >= lightest && band <= darkest);
+  const full = among(wash.full);
+  const weak = among(wash.weak);
+  return {
+    wash: wash.wash,
+    // Shapes that this wash only goes under still have a band to name.
+    full: full.length + weak.length > 0 ? full : wash.full,
+    weak,
+    mixes: rowsOn(wash, slots, own),
+    slots: own,
+    after: wash.after.filter((_, at) => indices.includes(wash.slots[at] ?? -1)),
+  };
+}
+
+type Group = { readonly slots: readonly number[]; readonly share: number };
+
+const shareOf = (slots: readonly Slot[], indices: readonly number[]): number =>
+  indices.reduce((sum, i) => sum + (slots[i]?.share ?? 0), 0);
+
+function groupsBy(
+  slots: readonly Slot[],
+  indices: readonly number[],
+  nameOf: (slot: Slot) => number,
+): Group[] {
+  const groups = new Map<number, number[]>();
+  for (const i of indices) {
+    const slot = slots[i];
+    if (slot) groups.set(nameOf(slot), [...(groups.get(nameOf(slot)) ?? []), i]);
+  }
+  return [...groups]
+    .sort(([one], [other]) => one - other)
+    .map(([, own]) => ({ slots: own, share: shareOf(slots, own) }));
+}
+
+/** Two heaps of about the same area: the largest first, each to the heap that is smaller so far. */
+function halved(groups: readonly Group[]): [Group, Group] {
+  const heaps: [Group, Group] = [
+    { slots: [], share: 0 },
+    { slots: [], share: 0 },
+  ];
+  for (const [n, group] of [...groups].sort((a, b) => b.share - a.share).entries()) {
+    const to = n === 1 || (n > 1 && heaps[1].share < heaps[0].share) ? 1 : 0;
+    heaps[to] = {
+      slots: [...heaps[to].slots, ...group.slots],
+      share: heaps[to].share + group.share,
+    };
+  }
+  const [a, b] = heaps;
+  return a.share >= b.share ? [a, b] : [b, a];
+}
+
+/**
+ * A wash in two goes of about half its area each, the larger first: some colours, then the others. One colour
+ * alone is parted by its values. Null where it is one shape of one value.
+ */
+export function splitWash(work: WashWork, slots: readonly Slot[]): [WashWork, WashWork] | null {
+  const { wash } = work;
+  const colours = groupsBy(slots, wash.slots, ({ family }) => family);
+  const groups = colours.length > 1 ? colours : groupsBy(slots, wash.slots, ({ band }) => band);
+  if (groups.length < 2) return null;
+  const [first, second] = halved(groups);
+  return [
+    { ...work, wash: partOfWash(wash, slots, first.slots), change: 'first go', whole: wash },
+    {
+      ...work,
+      key: `${work.key}/b`,
+      wash: partOfWash(wash, slots, second.slots),
+      change: 'second go',
+      whole: wash,
+    },
+  ];
+}
+
+const together = (one: readonly number[], other: readonly number[]): number[] =>
+  [...new Set([...one, ...other])].sort((a, b) => a - b);
+
+/** Both washes as one: all their slots, each row once, the first wash's rows first. */
+function bothWashes(one: SolvedWash, other: SolvedWash): SolvedWash {
+  const rows = new Map([...one.mixes, ...other.mixes].map((mix) => [mix.id, mix]));
+  const full = together(one.full, other.full);
+  return {
+    wash: Math.min(one.wash, other.wash),
+    full,
+    weak: together(one.weak, other.weak).filter((band) => !full.includes(band)),
+    mixes: [...rows.values()].sort((a, b) => a.wash - b.wash),
+    slots: together(one.slots, other.slots),
+    after: [],
+  };
+}
+
+/** Two washes of one passage painted together; two goes of one wash are that wash again. */
+export function mergeWashes(one: WashWork, other: WashWork): WashWork {
+  const { change: _, whole, ...plain } = one;
+  if (whole && whole === other.whole) return { ...plain, wash: whole };
+  return { ...plain, wash: bothWashes(one.wash, other.wash), change: 'in one go' };
+}

@@ -1,0 +1,112 @@
+import type { PlanEdit } from '../../decisions/plan-edit.ts';
+import type { Step, StepKind } from '../plan.ts';
+import { isPaintingStep, mostInEvening, mostPaintingSteps } from './evening-times.ts';
+import { goOnInWords, meanwhileInWords } from './evening-words.ts';
+
+/** What a picture can do without, the least useful first. Last lights stay: their whites were painted over. */
+const spared: readonly StepKind[] = ['splatter', 'lift', 'accents'];
+
+/** Finishing steps left out so that there are at most twelve painting steps. */
+interface LimitedSteps {
+  readonly edits: readonly PlanEdit[];
+  /** What is left out and why, a sentence; undefined where nothing is. */
+  readonly why: string | undefined;
+}
+
+const sparedOf = (steps: readonly Step[]): Step[] =>
+  spared.flatMap((kind) => steps.filter((step) => step.kind === kind));
+
+const leftOut = (steps: readonly Step[]): PlanEdit[] =>
+  steps.map(({ key }) => ({ kind: 'skip', key, skipped: true }));
+
+/** All of it left out, where time is short: that is said with what else is given up. */
+export const withoutFinishing = (steps: readonly Step[]): LimitedSteps => ({
+  edits: leftOut(sparedOf(steps)),
+  why: undefined,
+});
+
+/** `steps` are those of the plan before her own changes: what she adds is hers. */
+export function limitSteps(steps: readonly Step[]): LimitedSteps {
+  const tooMany = steps.filter(isPaintingStep).length - mostPaintingSteps;
+  if (tooMany <= 0) return { edits: [], why: undefined };
+  const out = sparedOf(steps).slice(0, tooMany);
+  const edits = leftOut(out);
+  const titles = out.map(({ title }) => title.toLowerCase()).join(' and ');
+  return out.length === 0
+    ? { edits, why: undefined }
+    : { edits, why: `Left out, as ${mostPaintingSteps} painting steps are enough: ${titles}.` };
+}
+
+type Steps = readonly Step[];
+
+const paintingIn = (steps: Steps, from: number, to: number): number =>
+  steps.slice(from, to).filter(isPaintingStep).length;
+
+/** A place before step `at` where the sheet is bone dry; whether a passage is left behind there. */
+interface Place {
+  readonly at: number;
+  readonly betweenPassages: boolean;
+}
+
+const passageOf = (step: Step | undefined): string | undefined => step?.key.split('/')[1];
+
+/** Where an evening may end: paint on the sheet, bone dry, and paint still to come. */
+function placesOf(steps: Steps): Place[] {
+  const places: Place[] = [];
+  let wet = false;
+  for (const [at, step] of steps.entries()) {
+    const begun = paintingIn(steps, 0, at) > 0;
+    if (begun && !wet && step.kind !== 'dry' && paintingIn(steps, at, steps.length) > 0) {
+      const before = steps.slice(0, at).findLast(({ kind }) => kind === 'wash');
+      const after = steps.slice(at).find(isPaintingStep);
+      const isNext = after?.kind === 'wash' && passageOf(before) !== passageOf(after);
+      places.push({ at, betweenPassages: isNext });
+    }
+    wet = step.kind === 'dry' ? false : wet || step.dryMinutes[1] > 0;
+  }
+  return places;
+}
+
+/** Own figures: too many steps weigh most, then the number of evenings, then where they end, then evenness. */
+const cost = { stepTooMany: 1000, evening: 100, amidPassage: 10, unevenness: 0.1 } as const;
+
+function costOf(painting: number): number {
+  const tooMany = Math.max(0, painting - mostInEvening);
+  return cost.evening + cost.stepTooMany * tooMany + cost.unevenness * painting ** 2;
+}
+
+/** The ends of all evenings but the last that cost least, as indices of the steps that begin the next. */
+function bestCuts(steps: Steps, places: readonly Place[], from: number): [number, number[]] {
+  let best: [number, number[]] = [costOf(paintingIn(steps, from, steps.length)), []];
+  for (const [n, { at, betweenPassages }] of places.entries()) {
+    const painting = paintingIn(steps, from, at);
+    if (painting === 0) continue;
+    const own = costOf(painting) + (betweenPassages ? 0 : cost.amidPassage);
+    if (own >= best[0]) continue;
+    const [rest, cuts] = bestCuts(steps, places.slice(n + 1), at);
+    if (own + rest < best[0]) best = [own + rest, [at, ...cuts]];
+  }
+  return best;
+}
+
+const isMasked = (steps: Steps): boolean =>
+  steps.some(({ kind }) => kind === 'mask') && !steps.some(({ kind }) => kind === 'unmask');
+
+/**
+ * Steps in evenings of at most seven painting steps, ended only where the sheet is bone dry, between passages if
+ * that may be. The very steps where one evening holds them all. A break of the evening is said in the cautions of
+ * the steps beside it.
+ */
+export function cutEvenings(steps: Steps): Steps {
+  if (steps.filter(isPaintingStep).length <= mostInEvening) return steps;
+  const [, cuts] = bestCuts(steps, placesOf(steps), 0);
+  if (cuts.length === 0) return steps;
+  return steps.map((step, i) => {
+    const evening = 1 + cuts.filter((at) => at <= i).length;
+    const begins = cuts.includes(i) ? [goOnInWords(evening)] : [];
+    const ends = cuts.includes(i + 1)
+      ? [meanwhileInWords(evening, isMasked(steps.slice(0, i + 1)))]
+      : [];
+    return { ...step, evening, cautions: [...begins, ...ends, ...step.cautions] };
+  });
+}

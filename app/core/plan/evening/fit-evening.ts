@@ -1,0 +1,142 @@
+import type { PlanEdit } from '../../decisions/plan-edit.ts';
+import { type PlanWishes, wholeNumber } from '../../decisions/plan-wishes.ts';
+import type { EveningFit, TooLong } from '../plan.ts';
+import type { PlanFacts } from '../plan-facts.ts';
+import type { SolvedPalette, WashSolver } from '../solve/solve-palette.ts';
+import { hoursInWords } from './evening-words.ts';
+import {
+  arrangeEvenings,
+  type Concession,
+  type EveningWork,
+  fitsIn,
+  gaveUp,
+  levelsOf,
+  longest,
+  workAt,
+} from './evening-work.ts';
+import { hurriedWhy, type ProposedWashes } from './propose-washes.ts';
+
+const blown = (facts: PlanFacts): PlanFacts => ({
+  ...facts,
+  weather: { ...facts.weather, hairDryer: true },
+});
+
+/**
+ * Whether a hair dryer would save her what was given up, or bring the plan nearer to her time: a sentence.
+ * `tried` are the levels tried in the air she has, the last one taken; nothing where it was the first.
+ */
+async function dryerInWords(
+  tried: readonly Concession[],
+  minutes: number,
+  edits: readonly PlanEdit[] | undefined,
+  solve: WashSolver,
+): Promise<string | undefined> {
+  const taken = tried.at(-1);
+  const { facts } = await solve(tried[0]?.washes ?? 1);
+  if (!taken || facts.weather.hairDryer || tried.length < 2) return undefined;
+  for (const level of tried.slice(0, -1)) {
+    const solved = await solve(level.washes);
+    const { times } = workAt(blown(solved.facts), level, edits);
+    if (!fitsIn(times, minutes)) continue;
+    return `With a hair dryer it would fit ${savedWords(level, taken)}: about ${hoursInWords(longest(times))}.`;
+  }
+  const { facts: last } = await solve(taken.washes);
+  const still = workAt(last, taken, edits).times;
+  const { times } = workAt(blown(last), taken, edits);
+  if (fitsIn(still, minutes) || longest(times) >= longest(still)) return undefined;
+  return fitsIn(times, minutes)
+    ? `With a hair dryer it would fit: about ${hoursInWords(longest(times))}.`
+    : `With a hair dryer it would take about ${hoursInWords(longest(times))}.`;
+}
+
+/** What she need not give up then. */
+function savedWords(level: Concession, taken: Concession): string {
+  if (!level.water) return 'as it is, with nothing given up';
+  return level.washes > taken.washes ? 'with more washes' : 'with less given up';
+}
+
+/** Smaller sheets that are offered, share of the area. */
+const shares = [1 / 2, 1 / 4];
+
+/** The same picture on a smaller sheet: as many shapes, each smaller. */
+function onSmaller(facts: PlanFacts, share: number): PlanFacts {
+  const scale = Math.sqrt(share);
+  const { widthMm, heightMm } = facts.reading.sheet;
+  const sheet = { widthMm: widthMm * scale, heightMm: heightMm * scale };
+  return { ...facts, reading: { ...facts.reading, sheet } };
+}
+
+/**
+ * How long the plan takes even so, and on smaller sheets. There it is reckoned with as many shapes as on this one;
+ * read anew it has rather fewer, so that it takes at most that. Drying does not get shorter.
+ */
+function tooLong(
+  facts: PlanFacts,
+  level: Concession,
+  { times }: EveningWork,
+  edits: readonly PlanEdit[] | undefined,
+): TooLong {
+  const time = hoursInWords(longest(times));
+  const text = `Even so ${times.length > 1 ? 'the longest evening' : 'it'} takes about ${time}.`;
+  const smaller = shares.map((share) => {
+    return { share, minutes: longest(workAt(onSmaller(facts, share), level, edits).times) };
+  });
+  return { text, smaller };
+}
+
+/** A plan as it fits the time she has. */
+interface FittedPlan {
+  readonly solved: SolvedPalette;
+  readonly work: EveningWork;
+  readonly washesWhy: string;
+  readonly fit: EveningFit | undefined;
+}
+
+/** Minutes an evening may have. */
+const leastMinutes = 20;
+const mostMinutes = 1440;
+
+/**
+ * The plan that gives up least and fits: first less water, then what comes after the last wash, then one
+ * wash after another (unless she asked for so many). It fits where the likely minutes of every evening are no more than she has. Where nothing fits, all is
+ * given up, and how long it takes even so is said. More minutes never give up more. Errors: RangeError.
+ */
+export async function fitEvening(
+  proposed: ProposedWashes,
+  { evening, edits }: PlanWishes,
+  solve: WashSolver,
+): Promise<FittedPlan> {
+  const first = await solve(proposed.washes);
+  if (evening === undefined) {
+    const work = arrangeEvenings(first.facts, edits);
+    return { solved: first, work, washesWhy: proposed.why, fit: undefined };
+  }
+  const minutes = wholeNumber(evening, leastMinutes, mostMinutes, 'Minutes of an evening');
+  const levels = levelsOf(proposed);
+  let solved = first;
+  let work = arrangeEvenings(first.facts, edits);
+  let level = levels[0] as Concession;
+  const tried = [level];
+  for (const next of levels.slice(1)) {
+    if (fitsIn(work.times, minutes)) break;
+    level = next;
+    tried.push(level);
+    solved = await solve(level.washes);
+    work = workAt(solved.facts, level, edits);
+  }
+  const fits = fitsIn(work.times, minutes);
+  const dryer = await dryerInWords(tried, minutes, edits, solve);
+  const fewer = level.washes < proposed.washes;
+  return {
+    solved,
+    work,
+    washesWhy: fewer ? hurriedWhy(level.washes, proposed.washes) : proposed.why,
+    fit: {
+      minutes,
+      evenings: work.times.map(({ range }) => range),
+      gaveUp: gaveUp(level, proposed.washes),
+      ...(dryer && { dryer }),
+      ...(!fits && { tooLong: tooLong(solved.facts, level, work, edits) }),
+    },
+  };
+}

@@ -1,0 +1,122 @@
+import type { Lab } from '../colour/lab.ts';
+import type { PlanEdit } from '../decisions/plan-edit.ts';
+import { defaultPaperLab } from '../paint/colour-of-washes.ts';
+import { applyEdits, type EditedWork } from './edits/apply-edits.ts';
+import { applyMixEdits } from './edits/apply-mix-edits.ts';
+import { draftWash } from './edits/draft-wash.ts';
+import type { Mix, Step, WashPlan } from './plan.ts';
+import { type PlanFacts, rowsOf } from './plan-facts.ts';
+import { ruleLimitsOf, withConsequences } from './rules/check-rules.ts';
+import {
+  applyStepsToSheet,
+  type LaidRow,
+  placedRows,
+  updateLaidColours,
+} from './steps/apply-steps-to-sheet.ts';
+import { draftSteps, type PlanWork } from './steps/draft-steps.ts';
+import { mixNotes } from './steps/mix-notes.ts';
+import { passageOrder } from './steps/passage-order.ts';
+import { dryKeyOf, dryStep, type StepDraft } from './steps/step-draft.ts';
+import { withHandling } from './techniques/step-handling.ts';
+
+const leavesWet = (draft: StepDraft): boolean => draft.dryMinutes[1] > 0;
+
+/** Puts a drying check after every wash before the next thing is done, those left out apart. */
+function withDrying(
+  facts: PlanFacts,
+  drafts: readonly StepDraft[],
+  leftOut: ReadonlySet<string>,
+): StepDraft[] {
+  const all: StepDraft[] = [];
+  let wet: string | undefined;
+  for (const draft of drafts) {
+    if (wet !== undefined && draft.kind !== 'dry' && !leftOut.has(dryKeyOf(wet))) {
+      all.push(dryStep(facts, wet));
+    }
+    all.push(draft);
+    wet = leavesWet(draft) ? draft.key : undefined;
+  }
+  return all;
+}
+
+/** Steps in order, and what became of the rows. */
+interface OrderedSteps {
+  readonly steps: readonly Step[];
+  readonly rows: ReadonlyMap<string, LaidRow>;
+}
+
+/** Work as it stands made into steps with drying checks, those left out apart. */
+function draftsOfWork(
+  facts: PlanFacts,
+  work: readonly PlanWork[],
+  leftOut: ReadonlySet<string>,
+): StepDraft[] {
+  const order = passageOrder(facts);
+  const drafts = work
+    .filter(({ key }) => !leftOut.has(key))
+    .map((one) => (one.kind === 'wash' ? draftWash(facts, order, one) : one.draft))
+    .map((draft) => withHandling(facts, draft));
+  return withDrying(facts, drafts, leftOut);
+}
+
+/** Drafts numbered, each with the sheet after it. */
+function laidDrafts(facts: PlanFacts, drafts: readonly StepDraft[]): OrderedSteps {
+  const laid = applyStepsToSheet(
+    drafts,
+    placedRows(facts),
+    facts.slots,
+    facts.paints,
+    defaultPaperLab,
+  );
+  const steps = drafts.map((draft, i) => ({
+    ...draft,
+    n: i + 1,
+    after: laid.after[i] as readonly Lab[],
+  }));
+  return { steps, rows: laid.rows };
+}
+
+/**
+ * The steps as planned, by the rules R1 to R21, with a drying check wherever a wash must dry. Every step carries
+ * the dry colour of every slot after it; whites are the paper throughout.
+ */
+export const orderSteps = (facts: PlanFacts): readonly Step[] =>
+  laidDrafts(facts, draftsOfWork(facts, draftSteps(facts), new Set())).steps;
+
+/** The mixes and the steps of a plan, in order. */
+export interface OrderedWork {
+  readonly mixes: readonly Mix[];
+  readonly steps: readonly Step[];
+  readonly leftOut: NonNullable<WashPlan['leftOut']>;
+}
+
+/** The work of a solved plan as the rules order it, with her changes and what will happen because of them. */
+export function orderWork(facts: PlanFacts, edits: readonly PlanEdit[] = []): OrderedWork {
+  const { reading, slots, paints } = facts;
+  const planned = { mixes: rowsOf(facts), steps: orderSteps(facts) };
+  if (edits.length === 0) {
+    return { ...planned, mixes: mixNotes(planned.mixes, reading, slots, paints), leftOut: [] };
+  }
+  const hers = applyMixEdits(facts, edits);
+  const edited = applyEdits(hers, draftSteps(hers), edits);
+  const { steps, rows } = laidDrafts(hers, draftsOfWork(hers, edited.work, edited.leftOut));
+  const mixes = updateLaidColours(rowsOf(hers), rows);
+  const sheet = { paper: defaultPaperLab, slots, optics: paints };
+  const limits = ruleLimitsOf(facts, planned.steps);
+  return {
+    mixes: mixNotes(mixes, reading, slots, paints),
+    steps: withConsequences({ ...sheet, mixes, steps }, { ...sheet, ...planned }, limits),
+    leftOut: titlesLeftOut(hers, edited),
+  };
+}
+
+/** The steps she left out, drying checks among them, in the order they would stand in. */
+function titlesLeftOut(facts: PlanFacts, { work, leftOut }: EditedWork): OrderedWork['leftOut'] {
+  if (leftOut.size === 0) return [];
+  const there = draftsOfWork(facts, work, new Set());
+  const waits = new Set([...leftOut].map(dryKeyOf));
+  // Where the wash itself is left out there is nothing to wait for.
+  return there
+    .filter(({ key }) => leftOut.has(key) && !waits.has(key))
+    .map(({ key, title }) => ({ key, title }));
+}

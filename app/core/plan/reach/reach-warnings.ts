@@ -1,0 +1,157 @@
+import { geometricMiddle } from '../../drying/learn-pace.ts';
+import { maxWashes, paperInWords } from '../../drying/paper-choice.ts';
+import type { Warning } from '../../reading/reading.ts';
+import { smallWhiteMm, type White } from '../../reading/whites/whites.ts';
+import { minutesInWords } from '../../words/minutes.ts';
+import type { Step } from '../plan.ts';
+import type { PlanFacts } from '../plan-facts.ts';
+import { plannedWhites } from '../steps/white-steps.ts';
+import { colourWarning, darkWarning, shapeWarning, valueWarning } from './colour-warnings.ts';
+
+/** Most washes over any one place. */
+function mostLayers({ slots }: PlanFacts, steps: readonly Step[]): number {
+  const washes = steps.filter(({ kind }) => kind === 'wash');
+  const over = slots.map((_, i) => washes.filter((step) => step.slots.includes(i)).length);
+  return Math.max(0, ...over);
+}
+
+/** More washes over each other than her paper bears. */
+export function layersWarning(facts: PlanFacts, steps: readonly Step[]): Warning | null {
+  const most = maxWashes(facts.paper);
+  const layers = mostLayers(facts, steps);
+  if (layers <= most) return null;
+  return {
+    code: 'too-many-layers',
+    text: `${layers} washes lie over each other; ${paperInWords(facts.paper)}, bears ${most} at most before it roughens and the paint below comes up. Ask for fewer washes, or take heavier paper of cotton.`,
+  };
+}
+
+/** Width of one pass of the brush of a first wash, mm (own figure: a mop, or a flat of an inch and a half). */
+const passMm = 40;
+/** On a small sheet she takes a smaller one: a wash is at least so many passes (own figure). */
+const fewestPasses = 4;
+
+/**
+ * Of wet-in-wet painting this much is done while the sheet shines, the rest goes in at satin; and a bead is met
+ * within this much of the time it shines (own figure).
+ */
+const whileShiny = 0.8;
+
+const isFirst = (step: Step): boolean => step.kind === 'wash' && step.key.split('/')[2] === '1';
+
+/**
+ * Minutes a wash is short of its open time; 0 or less where it can be kept wet. On dry paper one pass must
+ * still shine when the next one meets it; on wet paper most must be in while the sheet shines. Both in the middle
+ * of their ranges. Later washes on dry paper are not looked at: they end at the borders of their shapes. Own rule.
+ */
+function shortBy({ reading }: PlanFacts, step: Step): number {
+  const work = geometricMiddle(step.paintMinutes);
+  const open = geometricMiddle(step.shineMinutes);
+  if (step.technique === 'wet-in-wet') return whileShiny * work - open;
+  if (!isFirst(step) || step.technique !== 'wet on dry') return 0;
+  const passes = Math.max(fewestPasses, reading.sheet.heightMm / passMm);
+  return work / passes - whileShiny * open;
+}
+
+function sentenceOf(step: Step): string {
+  const work = minutesInWords(step.paintMinutes);
+  const open = minutesInWords(step.shineMinutes);
+  return step.technique === 'wet-in-wet'
+    ? `${step.title} is too large for its open time: it takes ${work}, and in this air the wet sheet shines for ${open}. Split it at a hard border, take a smaller sheet, or soak the paper through from both sides.`
+    : `${step.title} is too large for its open time: it takes ${work}, and in this air an edge stays wet for ${open}, so seams would show. Split it at a border, or wet the sheet first.`;
+}
+
+/** The wash that dries before she can be through with it: the one that is shortest of time. */
+function openTimeWarning(facts: PlanFacts, steps: readonly Step[]): Warning | null {
+  const short = steps
+    .filter(({ kind }) => kind === 'wash')
+    .map((step) => ({ step, by: shortBy(facts, step) }))
+    .filter(({ by }) => by > 0)
+    .sort((one, two) => two.by - one.by);
+  const [worst] = short;
+  return worst ? { code: 'wash-too-large', text: sentenceOf(worst.step) } : null;
+}
+
+/** The point of a brush leaves out nothing smaller, mm (common practice, no source). */
+const pointMm = 1;
+
+const larger = 'or take a larger sheet';
+
+/** Whether the first wash of a white's passage goes on wet paper. */
+function isWetRound({ slots }: PlanFacts, steps: readonly Step[], { slot }: White): boolean {
+  const passage = slots[slot]?.passage;
+  const first = steps.find(({ kind, key }) => kind === 'wash' && key.split('/')[1] === passage);
+  return first?.technique === 'wet-in-wet';
+}
+
+const whites = (count: number): string => (count === 1 ? 'One white' : `${count} whites`);
+
+/** Readings from before whites were listed: the small ones drown in a wet wash that is not masked. */
+function unlisted({ reserves }: PlanFacts, steps: readonly Step[]): Warning | null {
+  const wet = steps.some(({ kind, technique }) => kind === 'wash' && technique === 'wet-in-wet');
+  const masked = steps.some(({ kind }) => kind === 'mask');
+  const { smallCount } = reserves;
+  if (!wet || masked || smallCount === 0) return null;
+  return {
+    code: 'whites-too-small',
+    text: `${whites(smallCount)} under ${smallWhiteMm} mm would drown in the wet wash: mask ${smallCount === 1 ? 'it' : 'them'}, bring ${smallCount === 1 ? 'it' : 'them'} back with opaque white, ${larger}.`,
+  };
+}
+
+/** Whites too small for a brush to go round: those it is planned for all the same, else how they are kept. */
+export function whitesWarning(facts: PlanFacts, steps: readonly Step[]): Warning | null {
+  const by = plannedWhites(facts);
+  if (!by) return unlisted(facts, steps);
+  const limit = (white: White): number =>
+    isWetRound(facts, steps, white) ? smallWhiteMm : pointMm;
+  const tooSmall = (list: readonly White[]): number =>
+    list.filter((white) => white.shortSideMm < limit(white)).length;
+  const [round, masked, last] = [tooSmall(by.round), tooSmall(by.mask), tooSmall(by.last)];
+  if (round + masked + last === 0) return null;
+  const one = round === 1;
+  if (round > 0) {
+    const words = one ? 'it would' : 'they would';
+    return {
+      code: 'whites-too-small',
+      text: `${whites(round)} to be painted round ${one ? 'is' : 'are'} too small for a brush on this sheet: ${words} be lost. Mask ${one ? 'it' : 'them'}, bring ${one ? 'it' : 'them'} back with opaque white at the end, ${larger}.`,
+    };
+  }
+  const kept = [
+    masked > 0 && `${masked} ${masked === 1 ? 'is' : 'are'} masked`,
+    last > 0 && `${last} ${last === 1 ? 'comes' : 'come'} back at the end`,
+  ].filter(Boolean);
+  const all = masked + last;
+  return {
+    code: 'whites-too-small',
+    text: `${whites(all)} ${all === 1 ? 'is' : 'are'} too small to paint round on this sheet: ${kept.join(', ')}. To paint round ${all === 1 ? 'it' : 'them'} take a larger sheet.`,
+  };
+}
+
+/** What a plan is held against. */
+interface Wanted {
+  /** L* of the darkest single wash of the palette, and of what the darkest band asks for. */
+  readonly reached: number;
+  readonly wanted: number;
+  readonly onePaint: boolean;
+  /** Whether she chose the colours: then only values are looked at. */
+  readonly ownColours: boolean;
+}
+
+/** What the plan can't reach, each with cause and what to do, the most important first. */
+export function reachWarnings(
+  facts: PlanFacts,
+  steps: readonly Step[],
+  { reached, wanted, onePaint, ownColours }: Wanted,
+): Warning[] {
+  const { slots } = facts;
+  const last = steps.at(-1)?.after ?? [];
+  const dark = darkWarning(reached, wanted, onePaint);
+  return [
+    dark,
+    ownColours ? valueWarning(facts, slots, last) : colourWarning(facts, slots, last),
+    shapeWarning(facts, last, reached, dark !== null),
+    layersWarning(facts, steps),
+    openTimeWarning(facts, steps),
+    whitesWarning(facts, steps),
+  ].filter((warning) => warning !== null);
+}

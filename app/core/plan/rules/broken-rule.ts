@@ -1,0 +1,75 @@
+import type { Lab } from '../../colour/lab.ts';
+import type { Border } from '../../reading/reading.ts';
+import type { Mix, Step, WashPlan } from '../plan.ts';
+
+/** One rule broken at one step. */
+export interface BrokenRule {
+  /** R1 .. R21, or a word where the trade notes have no number for it. */
+  readonly rule: string;
+  /** Key of the step at which it is said. */
+  readonly step: string;
+  /** For whoever looks for the fault. */
+  readonly what: string;
+  /** For her: what will happen, one sentence. */
+  readonly sentence: string;
+}
+
+/** What the rules are held against besides the plan. */
+export interface RuleLimits {
+  /** Overlying washes the paper bears (R9). */
+  readonly washes: number;
+  readonly puddlesPerWash: number;
+  /** The borders of the reading; left out: edges are not looked at. */
+  readonly borders?: readonly Border[];
+  /** The sheet at the end as it was planned, per slot; left out: values are not looked at. */
+  readonly planned?: readonly Lab[];
+  /** Small whites to paint round, a passage; left out: they are not looked at. */
+  readonly smallWhites?: ReadonlyMap<string, number>;
+}
+
+/** As much of a plan as the rules are about. */
+export type RuledPlan = Pick<WashPlan, 'paper' | 'slots' | 'optics' | 'mixes' | 'steps'>;
+
+export type Check = (plan: RuledPlan, limits: RuleLimits) => BrokenRule[];
+
+export const broken = (
+  rule: string,
+  { key }: Pick<Step, 'key'>,
+  what: string,
+  sentence: string,
+): BrokenRule => ({ rule, step: key, what, sentence });
+
+export const washesOf = ({ steps }: RuledPlan): Step[] =>
+  steps.filter(({ kind }) => kind === 'wash');
+
+/** Keys are kind / passage / wash / what tells several of them apart. */
+export const passageOf = ({ key }: Pick<Step, 'key'>): string => key.split('/')[1] ?? '';
+export const washNumberOf = ({ key }: Pick<Step, 'key'>): number => Number(key.split('/')[2]);
+
+export const leavesWet = ({ dryMinutes }: Step): boolean => dryMinutes[1] > 0;
+
+/** Rows a step lays. */
+export const rowsOf = ({ mixes }: RuledPlan, step: Step): Mix[] =>
+  mixes.filter(({ id }) => step.mixes.includes(id));
+
+export const overlap = (one: Step, other: Step): boolean =>
+  one.slots.some((i) => other.slots.includes(i));
+
+/** Rows laid by the washes before `step` on slots it touches. */
+export function rowsUnder(plan: RuledPlan, step: Step): Mix[] {
+  const before = plan.steps.slice(0, plan.steps.indexOf(step));
+  return washesOf({ ...plan, steps: before }).flatMap((wash) => {
+    const slots = step.slots.filter((i) => wash.slots.includes(i));
+    return rowsOf(plan, wash).filter((row) =>
+      slots.some(
+        (i) => plan.slots[i]?.passage === row.passage && plan.slots[i]?.family === row.family,
+      ),
+    );
+  });
+}
+
+/** How the paints of some rows stain: 0 lifts easily, null is not known. */
+export function stainsOf(plan: RuledPlan, rows: readonly Mix[]): (number | null)[] {
+  const ids = new Set(rows.flatMap(({ parts }) => parts.map(({ paint }) => paint)));
+  return plan.optics.filter(({ id }) => ids.has(id)).map(({ properties }) => properties.staining);
+}

@@ -1,0 +1,141 @@
+import { maxWashes } from '../../drying/paper-choice.ts';
+import { isSmallWhite } from '../../reading/whites/whites.ts';
+import type { Step } from '../plan.ts';
+import type { PlanFacts } from '../plan-facts.ts';
+import { plannedWhites } from '../steps/white-steps.ts';
+import type { BrokenRule, Check, RuledPlan, RuleLimits } from './broken-rule.ts';
+import {
+  coolAfterDryer,
+  fewPuddles,
+  lightsLast,
+  lookLast,
+  passagesApart,
+  preparedFirst,
+  saidInFull,
+  softenInside,
+  splatterInTexture,
+} from './step-rules.ts';
+import { techniquesInOrder } from './technique-rules.ts';
+import {
+  bigBeforeSmall,
+  fewWashes,
+  lightBeforeDark,
+  nothingLightens,
+  touchesLate,
+  valuesReached,
+  washesForValues,
+} from './wash-rules.ts';
+import {
+  dryBeforeNext,
+  edgesByTechnique,
+  liftWhatLifts,
+  paperAsPainted,
+  thinGlaze,
+  valuesApart,
+  wetAgain,
+} from './wetness-rules.ts';
+import { maskFirst, maskOff, smallWhitesInWet, whitesStay } from './white-rules.ts';
+
+/** The gravest first: what is said at a step is said in this order. */
+const checks: readonly Check[] = [
+  dryBeforeNext,
+  maskFirst,
+  maskOff,
+  whitesStay,
+  smallWhitesInWet,
+  lightBeforeDark,
+  nothingLightens,
+  wetAgain,
+  valuesApart,
+  paperAsPainted,
+  edgesByTechnique,
+  thinGlaze,
+  fewWashes,
+  washesForValues,
+  bigBeforeSmall,
+  touchesLate,
+  liftWhatLifts,
+  fewPuddles,
+  splatterInTexture,
+  lightsLast,
+  lookLast,
+  passagesApart,
+  preparedFirst,
+  valuesReached,
+  softenInside,
+  coolAfterDryer,
+  saidInFull,
+  techniquesInOrder,
+];
+
+/**
+ * The ordering rules R1..R21 a plan breaks, each with the step and what will happen; empty for a sound one. Not
+ * held here: what no plan can show (R4, R6, R10 inside one wash; R13 of splatter). Common
+ * practice, as listed in the trade notes.
+ */
+export const checkRules = (plan: RuledPlan, limits: RuleLimits): BrokenRule[] =>
+  checks.flatMap((check) => check(plan, limits));
+
+/** The same as lines: the rule, and where. */
+export const describeBrokenRules = (plan: RuledPlan, limits: RuleLimits): string[] =>
+  checkRules(plan, limits).map(({ rule, what }) => `${rule}: ${what}`);
+
+const usualPuddles = 3;
+
+/** Small whites that are to be painted round, counted a passage. */
+function smallWhites(facts: PlanFacts, planned: readonly Step[]): Map<string, number> {
+  const counts = new Map<string, number>();
+  const add = (slot: number, count: number): void => {
+    const passage = facts.slots[slot]?.passage ?? '';
+    counts.set(passage, (counts.get(passage) ?? 0) + count);
+  };
+  const whites = plannedWhites(facts);
+  for (const white of whites?.round ?? []) if (isSmallWhite(white)) add(white.slot, 1);
+  // A reading from before whites were listed has them all masked, or none.
+  const unlisted = whites === null && !planned.some(({ kind }) => kind === 'mask');
+  for (const [i, slot] of facts.slots.entries()) {
+    if (unlisted && slot.reserve && slot.share > 0) add(i, slot.smallShapes);
+  }
+  return counts;
+}
+
+/** What her changes are held against: the plan as it was solved and ordered, before any of them. */
+export function ruleLimitsOf(facts: PlanFacts, planned: readonly Step[]): RuleLimits {
+  const { passages, reading, paper } = facts;
+  const washes = passages.map((passage) => passage.washes.length);
+  const puddles = passages.flatMap((passage) =>
+    passage.washes.map(({ mixes }) => new Set(mixes.flatMap(({ puddle }) => puddle ?? [])).size),
+  );
+  return {
+    washes: Math.max(maxWashes(paper), ...washes),
+    puddlesPerWash: Math.max(usualPuddles, ...puddles),
+    borders: reading.borders,
+    planned: planned.at(-1)?.after ?? [],
+    smallWhites: smallWhites(facts, planned),
+  };
+}
+
+const nameOf = ({ rule, step, sentence }: BrokenRule): string => `${rule} ${step} ${sentence}`;
+
+/**
+ * The steps of a plan she changed, each with what will happen because of it: every rule broken now that was
+ * not broken `before`, its sentence at its step. The gravest stands first, and alone; the others follow it.
+ */
+export function withConsequences(
+  plan: RuledPlan,
+  before: RuledPlan,
+  limits: RuleLimits,
+): readonly Step[] {
+  const known = new Set(checkRules(before, limits).map(nameOf));
+  const said = new Map<string, Set<string>>();
+  for (const one of checkRules(plan, limits)) {
+    if (known.has(nameOf(one))) continue;
+    said.set(one.step, (said.get(one.step) ?? new Set()).add(one.sentence));
+  }
+  return plan.steps.map((step) => {
+    const sentences = said.get(step.key);
+    if (!sentences) return step;
+    const [consequence = '', ...alsoHappens] = sentences;
+    return { ...step, consequence, ...(alsoHappens.length > 0 && { alsoHappens }) };
+  });
+}

@@ -1,0 +1,200 @@
+import type { Mix, Step } from '../plan.ts';
+import { type BrokenRule, broken, type Check, passageOf, rowsOf, washesOf } from './broken-rule.ts';
+
+const tooLate: Record<string, string> = {
+  prepare: 'The first wash goes on a sheet that is not fixed: it buckles.',
+  puddles: 'The first wash begins before its colours are mixed: it dries while you mix.',
+  transfer: 'Pencil over a wash can not be rubbed out any more.',
+};
+
+/** What is got ready comes before the first wash (common practice, no source). */
+export const preparedFirst: Check = ({ steps }) => {
+  const first = steps.findIndex(({ kind }) => kind === 'wash');
+  if (first < 0) return [];
+  return steps.slice(first).flatMap((step): BrokenRule[] => {
+    const sentence = tooLate[step.kind];
+    return sentence ? [broken('ready', step, `${step.key} after a wash`, sentence)] : [];
+  });
+};
+
+/** R18: one passage is finished before the next, and every wash says what is done at their line. */
+export const passagesApart: Check = (plan) => {
+  const steps = washesOf(plan);
+  const passages = steps.map(passageOf);
+  if (new Set(passages).size < 2) return [];
+  return steps.flatMap((step, n): BrokenRule[] => {
+    const back = passages[n] !== passages[n - 1] && passages.slice(0, n).includes(passageOf(step));
+    return [
+      ...(back
+        ? [
+            broken(
+              'R18',
+              step,
+              `${step.key} goes back to a passage that was left`,
+              `You go back to the ${passageOf(step)} after painting up to its line: it must be cut round once more, and a slip shows.`,
+            ),
+          ]
+        : []),
+      ...(step.rules.includes('R18')
+        ? []
+        : [
+            broken(
+              'R18',
+              step,
+              `${step.key} says nothing of the line`,
+              'Nothing is said of the line between ground and subject: paint only up to it.',
+            ),
+          ]),
+    ];
+  });
+};
+
+const mostPaints = 3;
+const mostParts = 8;
+
+function badMix(step: Step, { id, parts }: Mix): BrokenRule[] {
+  const sum = parts.reduce((all, part) => all + part.parts, 0);
+  if (parts.length <= mostPaints && sum <= mostParts) return [];
+  return [
+    broken(
+      'puddles',
+      step,
+      `mix ${id}: too many paints or parts`,
+      parts.length > mostPaints
+        ? 'More than three paints in one puddle turn to mud.'
+        : 'So many parts can not be measured by eye: the puddle comes out otherwise each time.',
+    ),
+  ];
+}
+
+/** At most so many puddles at hand in one wash, each of few paints. */
+export const fewPuddles: Check = (plan, { puddlesPerWash }) =>
+  washesOf(plan).flatMap((step): BrokenRule[] => {
+    const rows = rowsOf(plan, step);
+    const names = new Set(rows.flatMap(({ puddle }) => puddle ?? []));
+    const many = names.size > puddlesPerWash;
+    return [
+      ...rows.flatMap((mix) => badMix(step, mix)),
+      ...(many
+        ? [
+            broken(
+              'puddles',
+              step,
+              `${names.size} in ${step.key}`,
+              `${names.size} puddles in one wash: while you reach for one another dries, and the brush dirties them all.`,
+            ),
+          ]
+        : []),
+    ];
+  });
+
+/** R21: spots belong where the picture is broken up anyway. */
+export const splatterInTexture: Check = ({ steps, slots }) =>
+  steps.flatMap((step): BrokenRule[] => {
+    if (step.kind !== 'splatter') return [];
+    if (step.slots.every((i) => (slots[i]?.smallShapes ?? 0) >= 2)) return [];
+    return [
+      broken(
+        'R21',
+        step,
+        `${step.key} in a plain area`,
+        'Here the shapes are plain: spots on them look like an accident.',
+      ),
+    ];
+  });
+
+const paintsOn = new Set(['wash', 'lift', 'splatter', 'accents', 'mask', 'unmask']);
+
+/** R13: opaque white and the blade come last. */
+export const lightsLast: Check = ({ steps }) => {
+  const at = steps.findIndex(({ kind }) => kind === 'last-lights');
+  const lights = steps[at];
+  if (!lights) return [];
+  const blade = lights.cautions.some((text) => /blade/i.test(text));
+  return [
+    ...steps
+      .slice(at + 1)
+      .filter(({ kind }) => paintsOn.has(kind))
+      .map((step) =>
+        broken(
+          'R13',
+          step,
+          `${step.key} after the last lights`,
+          'The last lights stand already: this stains them or drags the white about.',
+        ),
+      ),
+    ...(blade
+      ? []
+      : [
+          broken(
+            'R13',
+            lights,
+            'nothing said of the blade',
+            'A blade cuts: scrape away from the hand.',
+          ),
+        ]),
+  ];
+};
+
+/** R19: the last look comes when all is painted. */
+export const lookLast: Check = ({ steps }) => {
+  const at = steps.findIndex(({ kind }) => kind === 'last-look');
+  const look = steps[at];
+  const later = steps
+    .slice(at + 1)
+    .find(({ kind }) => paintsOn.has(kind) || kind === 'last-lights');
+  if (!look || !later) return [];
+  return [
+    broken(
+      'R19',
+      look,
+      `${later.key} after the last look`,
+      'Painting goes on after this look: what comes then is judged by nobody.',
+    ),
+  ];
+};
+
+const longestPrompt = 160;
+/** No change of hers leads here: only a fault of ours. */
+const incomplete = 'Something is missing in this step: take your last change back.';
+
+const fault = (rule: string, step: Step, what: string): BrokenRule =>
+  broken(rule, step, what, incomplete);
+
+/** R15, R7: every step says all it must, once, in order, of mixes that are there. */
+export const saidInFull: Check = ({ steps, mixes }) => {
+  const rows = new Map(mixes.map((mix) => [mix.id, mix]));
+  const keys = new Set<string>();
+  return steps.flatMap((step, i): BrokenRule[] => {
+    const { key, n, prompt, kind, bands, watch } = step;
+    const found: BrokenRule[] = [];
+    if (n !== i + 1) found.push(fault('order', step, `${key} is number ${n}`));
+    if (prompt === '' || prompt.length > longestPrompt) {
+      found.push(fault('R15', step, `prompt of ${key}`));
+    }
+    if (kind === 'wash' && (bands.length === 0 || step.mixes.length === 0)) {
+      found.push(fault('R15', step, `${key} has no band or no mix`));
+    }
+    if (kind === 'wash' && watch === '') found.push(fault('R7', step, `${key} says no watch`));
+    for (const id of step.mixes) {
+      if (!rows.get(id)?.parts.length) found.push(fault('mix', step, `${id} is missing`));
+    }
+    if (keys.has(key)) found.push(fault('keys', step, `twice ${key}`));
+    keys.add(key);
+    return found;
+  });
+};
+
+/** R14: after the hair dryer the sheet cools before it is felt. */
+export const coolAfterDryer: Check = ({ steps }) =>
+  steps
+    .filter(
+      ({ kind, cautions }) => kind === 'dry' && !cautions.some((text) => /dryer.*cool/i.test(text)),
+    )
+    .map((step) => fault('R14', step, `${step.key} does not tell her to let the sheet cool`));
+
+/** R8, R17: strokes are softened in the step that makes them. */
+export const softenInside: Check = ({ steps }) =>
+  steps
+    .filter(({ soften, kind }) => soften !== '' && kind !== 'wash' && kind !== 'unmask')
+    .map((step) => fault('R8, R17', step, `${step.key} softens strokes of another step`));

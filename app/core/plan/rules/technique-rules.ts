@@ -1,0 +1,90 @@
+import type { SmallTechnique, Step } from '../plan.ts';
+import { mostTouches } from '../techniques/step-handling.ts';
+import {
+  type BrokenRule,
+  broken,
+  type Check,
+  passageOf,
+  type RuledPlan,
+  rowsOf,
+  stainsOf,
+} from './broken-rule.ts';
+
+const painting = new Set(['wash', 'lift', 'splatter', 'accents', 'last-lights']);
+/** R20. */
+const mostRounds = 3;
+
+/** Paper states a technique can do with. */
+const papers: Record<SmallTechnique['technique'], readonly SmallTechnique['paper'][]> = {
+  'graded wash': ['shiny', 'bone dry'],
+  merging: ['shiny', 'satin'],
+  charging: ['shiny', 'satin'],
+  'negative painting': ['bone dry'],
+  'dry brush': ['bone dry'],
+  'water drops': ['satin'],
+  lifting: ['damp'],
+  scraping: ['bone dry'],
+};
+
+/** Its window lies where its paper state does on the clocks of the step. */
+function inTime(
+  { minutes, paper, technique }: SmallTechnique,
+  { shineMinutes, dryMinutes }: Step,
+): boolean {
+  if (minutes === null) return paper === 'bone dry';
+  const [from, to] = minutes;
+  if (from < 0 || from > to) return false;
+  if (paper === 'damp') return from >= shineMinutes[0] && to <= Math.max(from, dryMinutes[0]);
+  const wet = paper === 'shiny' || paper === 'satin' || technique === 'graded wash';
+  return wet && to <= shineMinutes[1];
+}
+
+/** What is wrong with one technique in a step; null where nothing is. */
+function fault(
+  plan: RuledPlan,
+  step: Step,
+  touch: SmallTechnique,
+): [rule: string, what: string] | null {
+  const { technique, paper, text } = touch;
+  if (!papers[technique].includes(paper)) return ['R5', `${technique} on ${paper} paper`];
+  if (!inTime(touch, step)) return ['R8', `${technique} at ${touch.minutes?.join('..')} min`];
+  if (text === '') return ['R15', `${technique} says nothing`];
+  if (technique === 'water drops') {
+    const broken = step.slots.some((i) => (plan.slots[i]?.smallShapes ?? 0) >= 2);
+    if (!broken || passageOf(step) === 'subject') return ['R21', 'water drops in a plain area'];
+  }
+  if (technique === 'lifting') {
+    const lifts = rowsOf(plan, step).some((row) => stainsOf(plan, [row]).every((one) => one === 0));
+    if (!lifts) return ['R11', 'lifting in staining paint'];
+  }
+  if (technique === 'scraping' && step.kind !== 'last-lights') return ['R13', 'scraping too early'];
+  return null;
+}
+
+/** No change of hers leads here: only a fault of ours. */
+const ours = 'Something is missing in this step: take your last change back.';
+
+/** R5, R8, R11, R13, R15, R20, R21 of the smaller techniques; R15 of brush and board. */
+export const techniquesInOrder: Check = (plan) => {
+  const rounds = new Map<string, number>();
+  return plan.steps.flatMap((step): BrokenRule[] => {
+    const touches = step.touches ?? [];
+    const found = touches.flatMap((touch) => {
+      const one = fault(plan, step, touch);
+      return one ? [broken(one[0], step, `${step.key}: ${one[1]}`, ours)] : [];
+    });
+    if (touches.length > mostTouches) {
+      found.push(broken('R15', step, `${step.key}: ${touches.length} techniques`, ours));
+    }
+    if (touches.some(({ technique }) => technique === 'negative painting')) {
+      const count = (rounds.get(passageOf(step)) ?? 0) + 1;
+      rounds.set(passageOf(step), count);
+      if (count > mostRounds) found.push(broken('R20', step, `${step.key}: round ${count}`, ours));
+    }
+    const dry = step.technique === 'scraping';
+    if (painting.has(step.kind) && (!(step.brush || dry) || !step.board)) {
+      found.push(broken('R15', step, `${step.key} names no brush or board`, ours));
+    }
+    return found;
+  });
+};

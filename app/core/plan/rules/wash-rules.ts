@@ -1,0 +1,195 @@
+import { valueOfLightness } from '../../colour/munsell-value.ts';
+import type { Step } from '../plan.ts';
+import {
+  type BrokenRule,
+  broken,
+  type Check,
+  overlap,
+  passageOf,
+  type RuledPlan,
+  rowsOf,
+  washesOf,
+  washNumberOf,
+} from './broken-rule.ts';
+
+/** R2: on every shape the lighter wash before the darker one. */
+export const lightBeforeDark: Check = (plan) => {
+  const reached = new Map<number, number>();
+  return washesOf(plan).flatMap((step): BrokenRule[] => {
+    const rows = rowsOf(plan, step);
+    let late = false;
+    for (const i of step.slots) {
+      const slot = plan.slots[i];
+      const washes = rows
+        .filter((row) => row.passage === slot?.passage && row.family === slot?.family)
+        .map(({ wash }) => wash);
+      if (washes.length === 0) continue;
+      if (Math.min(...washes) < (reached.get(i) ?? 0)) late = true;
+      reached.set(i, Math.max(reached.get(i) ?? 0, ...washes));
+    }
+    if (!late) return [];
+    return [
+      broken(
+        'R2',
+        step,
+        `${step.key} is too late`,
+        'A lighter wash goes over darks that lie there already: it loosens them and they smear into it.',
+      ),
+    ];
+  });
+};
+
+/** L* by which two sums of the same light may differ. */
+const rounding = 1e-6;
+
+/** R2: transparent paint cannot lighten; where opaque paint does, it goes chalky. */
+export const nothingLightens: Check = ({ steps, paper }) =>
+  steps.flatMap((step, n) => {
+    const before = steps[n - 1]?.after;
+    const slot = step.after.findIndex(([lightness], i) => {
+      const ground = n === 0 ? paper : before?.[i];
+      return ground !== undefined && lightness > ground[0] + rounding;
+    });
+    if (slot < 0) return [];
+    return [
+      broken(
+        'R2',
+        step,
+        `${step.key} lightens slot ${slot}`,
+        'This paint covers what lies below and makes it lighter and chalky instead of deeper.',
+      ),
+    ];
+  });
+
+/** Area of a wash with all its goes and layers, as a share of the sheet. */
+function areaOf(plan: RuledPlan, step: Step): number {
+  const same = washesOf(plan).filter(
+    (one) => passageOf(one) === passageOf(step) && washNumberOf(one) === washNumberOf(step),
+  );
+  const slots = new Set(same.flatMap((one) => one.slots));
+  return [...slots].reduce((sum, i) => sum + (plan.slots[i]?.share ?? 0), 0);
+}
+
+/** R3: big before small, wash by wash of a passage. */
+export const bigBeforeSmall: Check = (plan) => {
+  const smallest = new Map<string, { area: number; wash: number }>();
+  return washesOf(plan).flatMap((step): BrokenRule[] => {
+    const area = areaOf(plan, step);
+    const wash = washNumberOf(step);
+    const before = smallest.get(passageOf(step));
+    if (!before || area <= before.area) smallest.set(passageOf(step), { area, wash });
+    if (!before || before.wash === wash || area <= before.area + 1e-9) return [];
+    return [
+      broken(
+        'R3',
+        step,
+        `${step.key} is larger`,
+        'A large wash after smaller ones runs over their edges and blurs them.',
+      ),
+    ];
+  });
+};
+
+/** R3, R4: the small dark touches come when no wash goes over them any more. */
+export const touchesLate: Check = (plan) =>
+  plan.steps.flatMap((step, n): BrokenRule[] => {
+    if (step.kind !== 'accents') return [];
+    const later = washesOf({ ...plan, steps: plan.steps.slice(n + 1) });
+    if (!later.some((wash) => overlap(wash, step))) return [];
+    return [
+      broken(
+        'R3',
+        step,
+        `${step.key} before a wash over it`,
+        'A wash still goes over these touches: they smear and lose their edge.',
+      ),
+    ];
+  });
+
+/** R9: no more washes over each other than the paper bears. */
+export const fewWashes: Check = (plan, { washes }) => {
+  const over = new Map<number, number>();
+  return washesOf(plan).flatMap((step): BrokenRule[] => {
+    const counts = step.slots.map((i) => {
+      const count = (over.get(i) ?? 0) + 1;
+      over.set(i, count);
+      return count;
+    });
+    const most = Math.max(0, ...counts);
+    if (most <= washes) return [];
+    return [
+      broken(
+        'R9',
+        step,
+        `${most} washes on ${step.slots[counts.indexOf(most)]}`,
+        `This is layer ${most} over the same shapes, and this paper bears ${washes}: it roughens, what lies below comes loose, and colours turn dull.`,
+      ),
+    ];
+  });
+};
+
+/** R19: no more washes than there are values. */
+export const washesForValues: Check = (plan) => {
+  const washes = washesOf(plan);
+  return [...new Set(plan.slots.map(({ passage }) => passage))].flatMap((passage): BrokenRule[] => {
+    const bands = new Set(
+      plan.slots.filter((one) => one.passage === passage && !one.reserve).map(({ band }) => band),
+    );
+    const own = washes.filter((step) => passageOf(step) === passage);
+    const numbers = new Set(own.map(washNumberOf));
+    const last = own.at(-1);
+    if (!last || numbers.size <= bands.size) return [];
+    return [
+      broken(
+        'R19',
+        last,
+        `${numbers.size} washes for ${bands.size} values`,
+        'There are more washes than values here: the last one only tires the paper.',
+      ),
+    ];
+  });
+};
+
+/** From so many L* a value is clearly another (design, comparison); smaller shapes than this are not told. */
+const clearly = 8;
+const leastShare = 0.005;
+
+const values = (difference: number): string => {
+  const rounded = Math.round(difference * 2) / 2;
+  return rounded <= 1 ? 'about one value' : `about ${rounded} values`;
+};
+
+interface Missed {
+  readonly slot: number;
+  readonly by: number;
+}
+
+/** Every shape gets the value it was planned to have; where it does not, the last wash over it says so. */
+export const valuesReached: Check = (plan, { planned }) => {
+  const { steps, slots } = plan;
+  const sheet = steps.at(-1)?.after;
+  if (!planned || !sheet) return [];
+  const missed = slots.flatMap(({ reserve, share }, slot): Missed[] => {
+    const got = sheet[slot];
+    const wanted = planned[slot];
+    if (reserve || share < leastShare || !got || !wanted) return [];
+    if (Math.abs(got[0] - wanted[0]) <= clearly) return [];
+    return [{ slot, by: valueOfLightness(got[0]) - valueOfLightness(wanted[0]) }];
+  });
+  const washes = washesOf(plan);
+  const places = new Map<Step, Missed[]>();
+  for (const one of missed) {
+    const step = washes.findLast((wash) => wash.slots.includes(one.slot)) ?? steps.at(-1);
+    if (step) places.set(step, [...(places.get(step) ?? []), one]);
+  }
+  return [...places].map(([step, all]): BrokenRule => {
+    const worst = all.reduce((most, one) => (Math.abs(one.by) > Math.abs(most.by) ? one : most));
+    const way = worst.by > 0 ? 'lighter' : 'darker';
+    return broken(
+      'value',
+      step,
+      `slot ${worst.slot} misses its value`,
+      `Some of these shapes end ${values(Math.abs(worst.by))} ${way} than planned.`,
+    );
+  });
+};

@@ -1,0 +1,160 @@
+import type { Lab } from '../../colour/lab.ts';
+import { labOfReflectance, surfaceFloor } from '../../colour/spectrum.ts';
+import { consistencyOf, type Part } from '../../paint/mix.ts';
+import type { Paint } from '../../paint/paint.ts';
+import type { Slot } from '../../reading/slot.ts';
+import type { Mix, Strength } from '../plan.ts';
+import type { SolvedWash, WashBands } from '../plan-facts.ts';
+import { type DriedSheet, labOfSheet, layMix } from './dried-sheet.ts';
+import type { FamilyWork, WashGoal } from './family-work.ts';
+import type { FamilyWash } from './fit-family-wash.ts';
+import type { PuddleOption } from './puddle-options.ts';
+
+const letters = 'ABCDEFGHIJKLMNOPQRSTUVWXYZ';
+
+function letterOf(n: number): string {
+  const letter = letters[n % letters.length] as string;
+  return n < letters.length ? letter : `${letter}${Math.floor(n / letters.length) + 1}`;
+}
+
+/** Names puddles in the order they are first used: the same paints in the same parts are one puddle. */
+export class PuddleNames {
+  readonly #known = new Map<string, string>();
+
+  /** The puddle's name: 'A', 'B' ... */
+  of(parts: readonly Part[]): string {
+    const key = parts.map(({ paint, parts: count }) => `${paint} ${count}`).join(' + ');
+    const name = this.#known.get(key) ?? letterOf(this.#known.size);
+    this.#known.set(key, name);
+    return name;
+  }
+}
+
+/** Whose row it is. */
+interface RowPlace {
+  readonly passage: string;
+  readonly wash: number;
+  readonly family: number;
+}
+
+const rowId = ({ passage, wash, family }: RowPlace): string => `${passage}/${wash}/${family}`;
+
+/** A row for a family that gets nothing in this wash. */
+const emptyRow = (place: RowPlace, ground: DriedSheet): Mix => ({
+  id: rowId(place),
+  puddle: null,
+  ...place,
+  parts: [],
+  load: 0,
+  consistency: consistencyOf(0),
+  target: null,
+  expected: labOfSheet(ground),
+  expectedWet: labOfReflectance(ground.reflectance, surfaceFloor.wet),
+});
+
+/** Paints of a puddle, most first. */
+function partsOf(option: PuddleOption, paints: readonly Paint[]): Part[] {
+  return option.members
+    .map((member, i) => ({
+      paint: (paints[member] as Paint).id,
+      parts: option.parts[i] as number,
+    }))
+    .sort((one, two) => two.parts - one.parts);
+}
+
+interface PaintedRow {
+  readonly place: RowPlace;
+  readonly stroke: FamilyWash;
+  readonly goal: WashGoal;
+  readonly full: DriedSheet;
+  readonly weak: DriedSheet | null;
+  /** Weak bands in which this family has shapes. */
+  readonly weakBands: readonly number[];
+}
+
+/** The row of a painted family. */
+function paintedRow(row: PaintedRow, paints: readonly Paint[], names: PuddleNames): Mix {
+  const { place, stroke, goal, full } = row;
+  const parts = partsOf(stroke.option, paints);
+  const weaker: Strength | undefined =
+    row.weak && stroke.weakLoad !== null
+      ? {
+          bands: row.weakBands,
+          load: stroke.weakLoad,
+          consistency: consistencyOf(stroke.weakLoad),
+          target: goal.weak?.targets[0]?.lab ?? null,
+          expected: labOfSheet(row.weak),
+          expectedWet: labOfReflectance(row.weak.reflectance, surfaceFloor.wet),
+        }
+      : undefined;
+  return {
+    id: rowId(place),
+    puddle: names.of(parts),
+    ...place,
+    parts,
+    load: stroke.load,
+    consistency: consistencyOf(stroke.load),
+    target: goal.full.guide ? null : (goal.full.targets[0]?.lab ?? null),
+    expected: labOfSheet(full),
+    expectedWet: labOfReflectance(full.reflectance, surfaceFloor.wet),
+    ...(weaker ? { weaker } : {}),
+  };
+}
+
+/** A family on its way through the washes. */
+export interface Track {
+  readonly work: FamilyWork;
+  readonly indices: readonly number[];
+  readonly mask: number;
+  ground: DriedSheet;
+}
+
+export interface LayInput {
+  /** All slots of the plan, with targets for this palette. */
+  readonly slots: readonly Slot[];
+  /** At most 7. */
+  readonly paints: readonly Paint[];
+  readonly names: PuddleNames;
+}
+
+/** Lays one wash: makes its rows and moves the tracks' grounds on. */
+export function layWash(
+  passage: string,
+  bands: WashBands,
+  families: readonly number[],
+  tracks: readonly Track[],
+  strokes: ReadonlyMap<Track, FamilyWash | null>,
+  { slots, paints, names }: LayInput,
+  paper: DriedSheet,
+): SolvedWash {
+  const mixes: Mix[] = [];
+  const touched: number[] = [];
+  const after: Lab[] = [];
+  for (const family of families) {
+    const place = { passage, wash: bands.wash, family };
+    const track = tracks.find(({ work }) => work.family === family);
+    const stroke = track ? strokes.get(track) : null;
+    const goal = track?.work.washes[bands.wash - 1];
+    if (!track || !stroke || !goal) {
+      mixes.push(emptyRow(place, track?.ground ?? paper));
+      continue;
+    }
+    const full = layMix(stroke.option, stroke.load, track.ground);
+    const weak =
+      stroke.weakLoad === null ? null : layMix(stroke.option, stroke.weakLoad, track.ground);
+    const lightest = bands.weak[0] ?? bands.full[0] ?? 0;
+    const weakBands = new Set<number>();
+    for (const i of track.indices) {
+      const { band } = slots[i] as Slot;
+      if (band < lightest) continue;
+      const thin = weak && bands.weak.includes(band);
+      if (thin) weakBands.add(band);
+      touched.push(i);
+      after.push(labOfSheet(thin ? weak : full));
+    }
+    const row = { place, stroke, goal, full, weak, weakBands: [...weakBands] };
+    mixes.push(paintedRow(row, paints, names));
+    track.ground = full;
+  }
+  return { ...bands, mixes, slots: touched, after };
+}

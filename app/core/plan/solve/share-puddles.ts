@@ -1,0 +1,163 @@
+import {
+  type ActiveFamily,
+  estimateOptionCosts,
+  type FamilyWash,
+  fitFamilyWash,
+} from './fit-family-wash.ts';
+import type { PuddleOption } from './puddle-options.ts';
+
+/**
+ * All ways to put items 0..count-1 into at most `most` groups that are not empty, each group as bits.
+ * For 6 items and 3 groups: 122.
+ */
+export function partitions(count: number, most: number): number[][] {
+  const found: number[][] = [];
+  const place = (item: number, groups: number[]): void => {
+    if (item === count) {
+      found.push(groups);
+      return;
+    }
+    for (let g = 0; g < groups.length; g++) {
+      place(
+        item + 1,
+        groups.map((bits, i) => (i === g ? bits | (1 << item) : bits)),
+      );
+    }
+    if (groups.length < most) place(item + 1, [...groups, 1 << item]);
+  };
+  place(0, []);
+  return found;
+}
+
+/** The items of a group given as bits. */
+export const itemsOf = (bits: number): number[] =>
+  Array.from({ length: 32 }, (_, i) => i).filter((i) => (bits >>> i) & 1);
+
+interface SharedWash {
+  readonly cost: number;
+  /** One a family; null where no puddle can be laid without lightening what is there. */
+  readonly strokes: readonly (FamilyWash | null)[];
+}
+
+/** Options that are looked at closely, after all were looked at roughly. */
+const lookedAtClosely = 10;
+
+/** What it costs to leave a family out of a wash: more than any colour can miss by. */
+const leftOut = 1000;
+
+interface Puddle {
+  readonly cost: number;
+  readonly strokes: readonly (FamilyWash | null)[];
+}
+
+/** The options of least rough cost for families that share one, best first. */
+function nearest(costs: readonly Float64Array[], count: number): number[] {
+  const best: { n: number; cost: number }[] = [];
+  const length = costs[0]?.length ?? 0;
+  for (let n = 0; n < length; n++) {
+    let cost = 0;
+    for (const row of costs) cost += row[n] as number;
+    if (!Number.isFinite(cost)) continue;
+    const last = best[best.length - 1];
+    if (best.length >= count && last && cost >= last.cost) continue;
+    let at = best.length;
+    while (at > 0 && (best[at - 1]?.cost ?? 0) > cost) at--;
+    best.splice(at, 0, { n, cost });
+    if (best.length > count) best.pop();
+  }
+  return best.map(({ n }) => n);
+}
+
+/** The best puddle for a group of families that share it, each at its own load. */
+function puddleFor(
+  group: readonly ActiveFamily[],
+  costs: readonly Float64Array[],
+  options: readonly PuddleOption[],
+  wash: number,
+  closely: boolean,
+): Puddle {
+  let best: Puddle = { cost: leftOut * group.length, strokes: group.map(() => null) };
+  for (const n of nearest(costs, closely ? lookedAtClosely : 1)) {
+    const judged = group.map((active) =>
+      fitFamilyWash(options[n] as PuddleOption, active, wash, closely),
+    );
+    const cost = judged.reduce((all, each) => all + (each?.cost ?? 0), 0);
+    if (cost < best.cost) best = { cost, strokes: judged.map((each) => each?.stroke ?? null) };
+  }
+  return best;
+}
+
+/** Splits of families that are looked at closely. */
+const lookedAtSplits = 4;
+
+/** The splits of least rough cost. */
+function likelySplits(
+  splits: readonly number[][],
+  costs: readonly Float64Array[],
+): readonly number[][] {
+  if (splits.length <= lookedAtSplits) return splits;
+  const known = new Map<number, number>();
+  const costOf = (bits: number): number => {
+    const before = known.get(bits);
+    if (before !== undefined) return before;
+    const rows = itemsOf(bits).map((i) => costs[i] as Float64Array);
+    const [n] = nearest(rows, 1);
+    const cost =
+      n === undefined
+        ? leftOut * rows.length
+        : rows.reduce((all, row) => all + (row[n] as number), 0);
+    known.set(bits, cost);
+    return cost;
+  };
+  return splits
+    .map((split) => ({ split, cost: split.reduce((all, bits) => all + costOf(bits), 0) }))
+    .sort((one, two) => one.cost - two.cost)
+    .slice(0, lookedAtSplits)
+    .map(({ split }) => split);
+}
+
+/**
+ * The puddles of one wash of one passage, at most `puddles` of them: which families share, which paints
+ * and parts, and every family's own load. Families share by least loss; all splits are gone
+ * through roughly, the likeliest again `closely`.
+ */
+export function sharePuddles(
+  families: readonly ActiveFamily[],
+  options: readonly PuddleOption[],
+  wash: number,
+  puddles: number,
+  closely: boolean,
+): SharedWash {
+  const costs = families.map((family) => estimateOptionCosts(family, options, wash));
+  const known = new Map<number, Puddle>();
+  const solve = (bits: number): Puddle => {
+    const before = known.get(bits);
+    if (before) return before;
+    const members = itemsOf(bits);
+    const solved = puddleFor(
+      members.map((i) => families[i] as ActiveFamily),
+      members.map((i) => costs[i] as Float64Array),
+      options,
+      wash,
+      closely,
+    );
+    known.set(bits, solved);
+    return solved;
+  };
+  const groups = Math.min(families.length, puddles);
+  const splits = partitions(families.length, groups).filter((split) => split.length === groups);
+  let best: { cost: number; split: readonly number[] } = {
+    cost: Number.POSITIVE_INFINITY,
+    split: [],
+  };
+  for (const split of closely ? likelySplits(splits, costs) : splits) {
+    const cost = split.reduce((sum, bits) => sum + solve(bits).cost, 0);
+    if (cost < best.cost) best = { cost, split };
+  }
+  const strokes = new Array<FamilyWash | null>(families.length).fill(null);
+  for (const bits of best.split) {
+    const solved = solve(bits);
+    for (const [k, i] of itemsOf(bits).entries()) strokes[i] = solved.strokes[k] ?? null;
+  }
+  return { cost: best.cost, strokes };
+}

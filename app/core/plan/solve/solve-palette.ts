@@ -1,0 +1,169 @@
+import { type PlanWishes, wholeNumber } from '../../decisions/plan-wishes.ts';
+import { usualPaper } from '../../drying/paper-choice.ts';
+import { roomWeather } from '../../drying/weather.ts';
+import { LastAnswers } from '../../numeric/memo.ts';
+import type { Paint } from '../../paint/paint.ts';
+import { darkestOf } from '../../palette/library/darkest-mix.ts';
+import type { FoundPalette } from '../../palette/search/search-palette.ts';
+import { firstWashIsWet } from '../../reading/edges/slot-borders.ts';
+import type { Reading, ToneRange } from '../../reading/reading.ts';
+import type { Slot } from '../../reading/slot.ts';
+import { reservesOf } from '../../reading/tone-range.ts';
+import { chooseWhiteWay, isTedious } from '../../reading/whites/whites.ts';
+import type { PlanFacts, SolvedPassage } from '../plan-facts.ts';
+import type { PlanCheckpoint, PlannedSlots } from '../targets/planned-slots.ts';
+import { PuddleNames } from './lay-wash.ts';
+import { solvePassage } from './solve-passage.ts';
+
+/**
+ * What earlier plans found out, for who plans again and again: a change of the steps, the time or the air asks for
+ * no other paints and mixes.
+ */
+export interface PlanMemory {
+  readonly palettes: LastAnswers<FoundPalette>;
+  readonly passages: LastAnswers<readonly SolvedPassage[]>;
+}
+
+export const createPlanMemory = (): PlanMemory => ({
+  palettes: new LastAnswers(4),
+  passages: new LastAnswers(8),
+});
+
+const names = (paints: readonly Paint[]) => paints.map(({ id, revision }) => [id, revision]);
+
+/** All that the search for a palette rests on. */
+export function paletteAsked(
+  slots: readonly Slot[],
+  known: readonly Paint[],
+  { box, colours, paletteSize, must, exclude, chosen }: PlanWishes,
+): string {
+  const wanted = [box, colours, paletteSize, must, exclude, chosen];
+  return JSON.stringify([slots, names(known), wanted]);
+}
+
+/** All that the washes of a sheet rest on. */
+const passagesAsked = (
+  slots: readonly Slot[],
+  paints: readonly Paint[],
+  { washes, puddlesPerWash }: PlanWishes,
+): string => JSON.stringify([slots, names(paints), washes, puddlesPerWash]);
+
+/** A paint no mix needs is left out, unless she asked for it. */
+function dropUnusedPaints(
+  paints: readonly Paint[],
+  passages: readonly SolvedPassage[],
+  wishes: PlanWishes,
+): Paint[] {
+  const asked = new Set([...(wishes.must ?? []), ...(wishes.chosen ?? [])]);
+  const used = new Set(
+    passages.flatMap((passage) =>
+      passage.washes.flatMap((wash) =>
+        wash.mixes.flatMap((mix) => mix.parts.map((part) => part.paint)),
+      ),
+    ),
+  );
+  return paints.filter((paint) => used.has(paint.id) || asked.has(paint.id));
+}
+
+/**
+ * The reading of a sheet whose ground and subject are painted together as `slots` say, else as it is. The way of a
+ * white was proposed for the first wash of its own passage; where that over both is wet, whites it would drown are
+ * masked instead (R1). What she decided stays.
+ */
+export function maskWhitesForJointWash(reading: Reading, slots: readonly Slot[]): Reading {
+  const { whites, borders } = reading;
+  const together = slots.some(({ passage }, i) => passage !== reading.slots[i]?.passage);
+  if (!whites || !together) return reading;
+  const painted = slots.flatMap(({ reserve, share }, i) => (reserve || share <= 0 ? [] : [i]));
+  if (!firstWashIsWet({ borders }, painted)) return reading;
+  const alike = whites.filter(({ shortSideMm }) => isTedious(shortSideMm)).length;
+  const ways = whites.map((white) =>
+    white.decided || white.way !== 'round'
+      ? white
+      : { ...white, ...chooseWhiteWay(white, { wet: true, alike }) },
+  );
+  return { ...reading, whites: ways };
+}
+
+const proposedWashes = 3;
+const proposedPuddles = 3;
+
+/** Every passage solved wash over wash; those without anything to paint are left out. The second half of the planning. */
+export async function solvePassages(
+  facts: Pick<PlanFacts, 'slots' | 'paints'>,
+  wishes: PlanWishes,
+  checkpoint: PlanCheckpoint,
+): Promise<SolvedPassage[]> {
+  const passages = [...new Set(facts.slots.map((slot) => slot.passage))];
+  const input = {
+    ...facts,
+    washes: wholeNumber(wishes.washes ?? proposedWashes, 1, 8, 'Washes over each other'),
+    puddles: wholeNumber(wishes.puddlesPerWash ?? proposedPuddles, 1, 8, 'Puddles in one wash'),
+    names: new PuddleNames(),
+  };
+  const solved: SolvedPassage[] = [];
+  for (const [n, passage] of passages.entries()) {
+    solved.push(
+      await solvePassage(passage, input, (part) =>
+        checkpoint(0.5 + (0.5 * (n + Math.min(1, part))) / passages.length, 'washes'),
+      ),
+    );
+  }
+  return solved.filter((passage) => passage.washes.length > 0);
+}
+
+export interface SolvedPalette {
+  /** L* of the darkest single wash of these paints. */
+  readonly reached: number;
+  readonly range: ToneRange;
+  /** Its paints are those some mix needs, and those she asked for. */
+  readonly facts: PlanFacts;
+}
+
+/** What these paints do for the reading, wash over wash, with targets for the darkest they reach. */
+export async function solvePalette(
+  reading: Reading,
+  { wishes, forDarkest }: PlannedSlots,
+  paints: readonly Paint[],
+  checkpoint: PlanCheckpoint,
+  memory: PlanMemory = createPlanMemory(),
+): Promise<SolvedPalette> {
+  const reached = darkestOf(paints);
+  const { range, slots } = forDarkest(reached);
+  const asking = passagesAsked(slots, paints, wishes);
+  const passages =
+    memory.passages.get(asking) ?? (await solvePassages({ slots, paints }, wishes, checkpoint));
+  memory.passages.keep(asking, passages);
+  const facts = {
+    reading: maskWhitesForJointWash(reading, slots),
+    slots,
+    reserves: reservesOf(slots),
+    paints: dropUnusedPaints(paints, passages, wishes),
+    passages,
+    ...(wishes.passages && { passagesWish: wishes.passages }),
+    weather: wishes.weather ?? roomWeather,
+    paper: wishes.paper ?? usualPaper,
+  };
+  return { reached, range, facts };
+}
+
+/** The same paints solved for a number of washes over each other; every number once. */
+export type WashSolver = (washes: number) => Promise<SolvedPalette>;
+
+export function washSolver(
+  reading: Reading,
+  planned: PlannedSlots,
+  paints: readonly Paint[],
+  checkpoint: PlanCheckpoint,
+  memory: PlanMemory,
+): WashSolver {
+  const solved = new Map<number, Promise<SolvedPalette>>();
+  return (washes) => {
+    const known = solved.get(washes);
+    if (known) return known;
+    const wishes = { ...planned.wishes, washes };
+    const now = solvePalette(reading, { ...planned, wishes }, paints, checkpoint, memory);
+    solved.set(washes, now);
+    return now;
+  };
+}

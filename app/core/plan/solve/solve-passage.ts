@@ -1,0 +1,88 @@
+import { defaultPaper } from '../../paint/colour-of-washes.ts';
+import type { Checkpoint } from '../../palette/checkpoint.ts';
+import type { Slot } from '../../reading/slot.ts';
+import type { SolvedPassage, SolvedWash } from '../plan-facts.ts';
+import { chooseFamilyPaints } from './choose-family-paints.ts';
+import { driedSheetOf } from './dried-sheet.ts';
+import { familyWork, paintedBands, washBands } from './family-work.ts';
+import type { ActiveFamily } from './fit-family-wash.ts';
+import { type LayInput, layWash, type Track } from './lay-wash.ts';
+import { puddleOptions } from './puddle-options.ts';
+import { sharePuddles } from './share-puddles.ts';
+
+interface SolveInput extends LayInput {
+  readonly washes: number;
+  readonly puddles: number;
+}
+
+/**
+ * The washes of one passage, solved over each other: families from light to dark, each wash over the
+ * dried ones before it, the paper first. Mixes are of at most three paints in whole parts (sum at most
+ * 8), loads continuous. A family keeps to the same three paints at most; one wash has at most
+ * `puddles` puddles; no wash lightens anything. Lightness weighs most. Not the exact optimum: each
+ * wash is chosen for its own bands, light to dark, and where families share puddles their paints are
+ * bettered one family at a time.
+ */
+export async function solvePassage(
+  passage: string,
+  input: SolveInput,
+  checkpoint: Checkpoint,
+): Promise<SolvedPassage> {
+  const { slots, paints } = input;
+  const painted = [...slots.keys()].filter((i) => {
+    const slot = slots[i] as Slot;
+    return slot.passage === passage && !slot.reserve && slot.share > 0;
+  });
+  const own = painted.map((i) => slots[i] as Slot);
+  const bands = washBands(paintedBands(own), input.washes);
+  if (bands.length === 0) return { passage, washes: [] };
+
+  const families = [...new Set(own.map((slot) => slot.family))].sort((a, b) => a - b);
+  const works = families.map((family) =>
+    familyWork(
+      family,
+      own.filter((slot) => slot.family === family),
+      own,
+      bands,
+    ),
+  );
+  const options = await puddleOptions(paints, checkpoint);
+  const paper = driedSheetOf(Float64Array.from(defaultPaper));
+  const { puddles } = input;
+  const masks = await chooseFamilyPaints(
+    { works, options, paintCount: paints.length, puddles, paper },
+    checkpoint,
+  );
+  const tracks: Track[] = works.map((work, f) => ({
+    work,
+    indices: painted.filter((i) => (slots[i] as Slot).family === work.family),
+    mask: masks[f] as number,
+    ground: paper,
+  }));
+  const everyFamily = familiesOf(slots, passage);
+  const solved: SolvedWash[] = [];
+  for (const wash of bands) {
+    await checkpoint(1);
+    const active = tracks.filter((track) => track.work.washes[wash.wash - 1]);
+    const { strokes } = sharePuddles(
+      active.map(({ work, mask, ground }): ActiveFamily => ({ work, mask, ground })),
+      options,
+      wash.wash - 1,
+      input.puddles,
+      true,
+    );
+    solved.push(
+      layWash(passage, wash, everyFamily, tracks, new Map(zip(active, strokes)), input, paper),
+    );
+  }
+  return { passage, washes: solved };
+}
+
+function zip<A, B>(one: readonly A[], two: readonly B[]): (readonly [A, B])[] {
+  return one.map((each, i) => [each, two[i] as B]);
+}
+
+const familiesOf = (slots: readonly Slot[], passage: string): number[] =>
+  [...new Set(slots.filter((slot) => slot.passage === passage).map((slot) => slot.family))].sort(
+    (a, b) => a - b,
+  );

@@ -1,0 +1,46 @@
+import type { Lab } from '../colour/lab.ts';
+import type { WashPlan } from './plan.ts';
+
+/** What a step makes of the sheet. */
+interface StepChanges {
+  /** Slots that look otherwise than before. */
+  readonly slots: ReadonlySet<number>;
+  /** Their share of the sheet, 0..1. */
+  readonly share: number;
+  /** By how much the one that changes most gets darker, L*. */
+  readonly darkerBy: number;
+}
+
+/** No one sees less, in any of L*, a*, b*. */
+const seen = 0.5;
+
+const differs = (one: Lab, other: Lab): boolean =>
+  one.some((part, k) => Math.abs(part - (other[k] ?? 0)) >= seen);
+
+/** How the sheet after step `index` differs from the sheet before it; the bare paper before the first. */
+export function stepChanges(
+  { steps, slots, paper }: Pick<WashPlan, 'steps' | 'slots' | 'paper'>,
+  index: number,
+): StepChanges {
+  const after = steps[index]?.after ?? [];
+  const before = (i: number): Lab => steps[index - 1]?.after[i] ?? paper;
+  const changed = [...after.keys()].filter((i) => differs(after[i] as Lab, before(i)));
+  return {
+    slots: new Set(changed),
+    share: changed.reduce((sum, i) => sum + (slots[i]?.share ?? 0), 0),
+    darkerBy: changed.reduce((most, i) => Math.max(most, before(i)[0] - (after[i]?.[0] ?? 0)), 0),
+  };
+}
+
+/** The same in a sentence. */
+export function changesInWords({ share, darkerBy }: StepChanges): string {
+  if (share <= 0) return 'The sheet looks the same after this step as before it.';
+  const part =
+    share > 0.995 ? 'All of the sheet' : `${Math.max(1, Math.round(share * 100))} % of the sheet`;
+  const values = darkerBy / 10;
+  const by =
+    values < 0.3
+      ? 'hardly at all'
+      : `by up to ${values.toFixed(1)} value${values.toFixed(1) === '1.0' ? '' : 's'}`;
+  return `${part} gets darker, ${by}; the rest, dimmed here, stays as it was.`;
+}

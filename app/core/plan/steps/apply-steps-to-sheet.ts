@@ -1,0 +1,170 @@
+import type { Lab } from '../../colour/lab.ts';
+import { labOfReflectance, surfaceFloor } from '../../colour/spectrum.ts';
+import type { Technique } from '../../decisions/plan-edit.ts';
+import { defaultPaper } from '../../paint/colour-of-washes.ts';
+import { mixSpectra } from '../../paint/layer.ts';
+import type { Paint } from '../../paint/paint.ts';
+import type { Slot } from '../../reading/slot.ts';
+import type { Mix, Step } from '../plan.ts';
+import type { PlanFacts } from '../plan-facts.ts';
+import { type DriedSheet, driedSheetOf, labOfSheet, layMix } from '../solve/dried-sheet.ts';
+
+/** Share of the paper that dry brush covers: the tops of its grain (own figure). */
+const dryBrushCovers = 0.6;
+
+/** One row as it came to lie on the sheet, the first time it was laid. */
+export interface LaidRow {
+  readonly full: DriedSheet | null;
+  readonly weak: DriedSheet | null;
+}
+
+interface LaidSteps {
+  /** Dry colour of every slot after every step. */
+  readonly after: readonly (readonly Lab[])[];
+  /** By id of the row; rows that no step lays are not there. */
+  readonly rows: ReadonlyMap<string, LaidRow>;
+}
+
+/** A row, and the slots it was solved for: no step lays it anywhere else. */
+interface PlacedRow {
+  readonly mix: Mix;
+  readonly slots: readonly number[];
+}
+
+type Laying = Pick<Step, 'kind' | 'slots' | 'mixes' | 'technique'>;
+
+/** Lays mixes over grounds, each over the same ground only once. */
+class Layers {
+  readonly #spectra = new Map<string, ReturnType<typeof mixSpectra>>();
+  readonly #laid = new Map<DriedSheet, Map<string, DriedSheet>>();
+  readonly #paints: ReadonlyMap<string, Paint>;
+
+  constructor(paints: readonly Paint[]) {
+    this.#paints = new Map(paints.map((paint) => [paint.id, paint]));
+  }
+
+  #spectraOf({ id, parts }: Mix): ReturnType<typeof mixSpectra> {
+    const known = this.#spectra.get(id);
+    if (known) return known;
+    const there = parts.filter(({ paint }) => this.#paints.has(paint));
+    const made = mixSpectra(
+      there.map(({ paint }) => this.#paints.get(paint) as Paint),
+      there.map((part) => part.parts),
+    );
+    this.#spectra.set(id, made);
+    return made;
+  }
+
+  over(ground: DriedSheet, row: Mix, load: number, technique: Technique): DriedSheet {
+    const name = `${row.id} ${load} ${technique === 'dry brush'}`;
+    const known = this.#laid.get(ground) ?? new Map<string, DriedSheet>();
+    this.#laid.set(ground, known);
+    const before = known.get(name);
+    if (before) return before;
+    const whole = layMix(this.#spectraOf(row), load, ground);
+    const laid = technique === 'dry brush' ? partly(whole, ground) : whole;
+    known.set(name, laid);
+    return laid;
+  }
+}
+
+/** Specks of the ground between specks of paint: light adds by area. */
+const partly = (paint: DriedSheet, ground: DriedSheet): DriedSheet =>
+  driedSheetOf(
+    paint.reflectance.map(
+      (light, i) =>
+        dryBrushCovers * light + (1 - dryBrushCovers) * (ground.reflectance[i] as number),
+    ),
+  );
+
+/**
+ * The sheet as the steps leave it, in their order: every wash lays each of its rows over the dried ground of
+ * those of the row's slots that are the step's too, the weaker strength where the slot's band asks for it. A row of a paint that is not among `paints` lays the others. Touches too small for a
+ * slot (accents, splatter, lifting) leave it as it is; slots that are never painted stay `paper`.
+ */
+export function applyStepsToSheet(
+  steps: readonly Laying[],
+  placed: readonly PlacedRow[],
+  slots: readonly Slot[],
+  paints: readonly Paint[],
+  paper: Lab,
+): LaidSteps {
+  const layers = new Layers(paints);
+  const known = new Map(placed.map((row) => [row.mix.id, row]));
+  const bare = driedSheetOf(Float64Array.from(defaultPaper));
+  const labs = new Map<DriedSheet, Lab>([[bare, paper]]);
+  const labOf = (ground: DriedSheet): Lab => {
+    const lab = labs.get(ground) ?? labOfSheet(ground);
+    labs.set(ground, lab);
+    return lab;
+  };
+  const rows = new Map<string, LaidRow>();
+  let sheet: readonly DriedSheet[] = slots.map(() => bare);
+  let look: readonly Lab[] = slots.map(() => paper);
+
+  const lay = (step: Laying, { mix: row, slots: own }: PlacedRow, next: DriedSheet[]): void => {
+    const here = new Set(step.slots);
+    let largest = { full: -1, weak: -1 };
+    let laid: LaidRow = { full: null, weak: null };
+    for (const i of own) {
+      const slot = slots[i];
+      const ground = next[i];
+      if (!slot || !ground || !here.has(i)) continue;
+      const way = row.weaker?.bands.includes(slot.band) ? 'weak' : 'full';
+      const load = way === 'weak' && row.weaker ? row.weaker.load : row.load;
+      const over = layers.over(ground, row, load, step.technique);
+      next[i] = over;
+      if (slot.share <= largest[way]) continue;
+      largest = { ...largest, [way]: slot.share };
+      laid = { ...laid, [way]: over };
+    }
+    if (!rows.has(row.id) && (laid.full || laid.weak)) rows.set(row.id, laid);
+  };
+
+  const after = steps.map((step) => {
+    const laid = step.kind === 'wash' ? step.mixes.flatMap((id) => known.get(id) ?? []) : [];
+    const painted = laid.filter(({ mix }) => mix.parts.length > 0 && mix.load > 0);
+    if (painted.length > 0) {
+      const next = [...sheet];
+      for (const row of painted) lay(step, row, next);
+      sheet = next;
+      look = sheet.map(labOf);
+    }
+    return look;
+  });
+  return { after, rows };
+}
+
+/** Every row of the solved washes with the slots of its family that its wash paints. */
+export const placedRows = ({
+  passages,
+  slots,
+}: Pick<PlanFacts, 'passages' | 'slots'>): PlacedRow[] =>
+  passages.flatMap(({ washes }) =>
+    washes.flatMap((wash) =>
+      wash.mixes.map((mix) => ({
+        mix,
+        slots: wash.slots.filter((i) => slots[i]?.family === mix.family),
+      })),
+    ),
+  );
+
+/** Rows with the colour they dry to where they really come to lie; those no step lays stay as solved. */
+export function updateLaidColours(
+  mixes: readonly Mix[],
+  rows: ReadonlyMap<string, LaidRow>,
+): Mix[] {
+  return mixes.map((mix) => {
+    const laid = rows.get(mix.id);
+    if (!laid) return mix;
+    const { full, weak } = laid;
+    return {
+      ...mix,
+      ...(full && {
+        expected: labOfSheet(full),
+        expectedWet: labOfReflectance(full.reflectance, surfaceFloor.wet),
+      }),
+      ...(mix.weaker && weak && { weaker: { ...mix.weaker, expected: labOfSheet(weak) } }),
+    };
+  });
+}

@@ -1,0 +1,165 @@
+import type { Slot } from '../../reading/slot.ts';
+import type { Mix } from '../plan.ts';
+import { type PlanFacts, paintsIn, usedMixes } from '../plan-facts.ts';
+import {
+  dryingMinutes,
+  minutesOnSheet,
+  paintMinutes,
+  quietStep,
+  type StepDraft,
+  sheetPace,
+} from './step-draft.ts';
+
+/** Own figures: broken up enough that spots and dry strokes look at home. */
+const textured = { small: 40, share: 0.6, largest: 0.1 } as const;
+
+/** Many small shapes and no large plain one. */
+export const isTextured = (
+  { smallShapes, shapes, largestMm2 }: Pick<Slot, 'smallShapes' | 'shapes' | 'largestMm2'>,
+  sheetMm2: number,
+): boolean =>
+  smallShapes >= textured.small &&
+  smallShapes >= textured.share * shapes &&
+  largestMm2 < textured.largest * sheetMm2;
+
+/** The rows a slot was painted with, first wash first. */
+export function rowsOver({ passages, slots }: PlanFacts, index: number): Mix[] {
+  const slot = slots[index];
+  return passages
+    .flatMap((passage) => passage.washes)
+    .filter((wash) => wash.slots.includes(index))
+    .flatMap((wash) => wash.mixes)
+    .filter((mix) => mix.passage === slot?.passage && mix.family === slot?.family);
+}
+
+/** A soft border shorter than this needs no lifting, mm on the sheet (own figure). */
+const softMm = 40;
+
+/**
+ * Where lifting helps: shapes that run softly into a clearly lighter one over some length, if every paint
+ * in them lifts easily (R11: staining paint stays).
+ */
+export function placesToLift(facts: PlanFacts): number[] {
+  const { reading, slots } = facts;
+  const places = new Set<number>();
+  for (const { a, b, lengthMm, contrast, soft } of reading.borders) {
+    if (soft < 0.6 || contrast < 10 || lengthMm * soft < softMm) continue;
+    const one = slots[a];
+    const two = slots[b];
+    if (!one || !two) continue;
+    const darker = one.target[0] < two.target[0] ? a : b;
+    const paints = paintsIn(facts, rowsOver(facts, darker));
+    if (paints.length > 0 && paints.every((paint) => paint.properties.staining === 0)) {
+      places.add(darker);
+    }
+  }
+  return [...places].sort((x, y) => x - y);
+}
+
+/** Where splatter helps: slots of many small shapes with no large plain one, darker than the first wash. */
+export function placesToSplatter(facts: PlanFacts): number[] {
+  const { reading, slots } = facts;
+  const sheetMm2 = reading.sheet.widthMm * reading.sheet.heightMm;
+  return [...slots.keys()].filter((i) => {
+    const slot = slots[i];
+    if (!slot || slot.reserve || rowsOver(facts, i).length < 2) return false;
+    return isTextured(slot, sheetMm2);
+  });
+}
+
+/** The slots of the darkest painted band of the sheet. */
+export function darkestSlots({ slots }: PlanFacts): number[] {
+  const painted = [...slots.keys()].filter((i) => slots[i] && !slots[i]?.reserve);
+  const darkest = painted.reduce((most, i) => Math.max(most, slots[i]?.band ?? 0), 0);
+  return painted.filter((i) => slots[i]?.band === darkest);
+}
+
+const familiesOf = (facts: PlanFacts, indices: readonly number[]): number[] =>
+  [...new Set(indices.flatMap((i) => facts.slots[i]?.family ?? []))].sort((a, b) => a - b);
+
+/** Soft lights beside paints that lift easily: taken out rather than kept. */
+export const liftStep = (facts: PlanFacts, slots: readonly number[]): StepDraft => ({
+  ...quietStep,
+  key: 'lift/sheet/0',
+  kind: 'lift',
+  title: 'Lift the soft lights',
+  prompt:
+    'Where the edge of a light should melt, wet it with a clean brush, wait, and blot. Do not scrub.',
+  watch: 'Soft or thin paper roughens quickly: stop early.',
+  slots,
+  families: familiesOf(facts, slots),
+  technique: 'lifting',
+  paintMinutes: minutesOnSheet(facts, [2, 6]),
+  ...dryingMinutes(facts, 'lift'),
+  rules: ['R11', 'R17'],
+});
+
+/** Texture where the picture is broken up anyway, never in plain areas (R21). */
+export const splatterStep = (
+  facts: PlanFacts,
+  slots: readonly number[],
+  mixes: readonly Mix[],
+): StepDraft => ({
+  ...quietStep,
+  key: 'splatter/sheet/0',
+  kind: 'splatter',
+  title: 'Splatter',
+  prompt:
+    'Cover what must stay clean, try it on a scrap, then tap the brush against a finger over the broken shapes only.',
+  watch: 'On dry paper the spots are hard and small. A few are enough, none in plain areas.',
+  slots,
+  families: familiesOf(facts, slots),
+  mixes: usedMixes(mixes),
+  technique: 'splatter',
+  paintMinutes: minutesOnSheet(facts, [2, 5]),
+  ...dryingMinutes(facts, 'splatter'),
+  rules: ['R13', 'R21'],
+});
+
+/** A few touches need no more puddles than these (own figure). */
+const mostAccentPuddles = 2;
+
+/** The darkest rows, of those up to one value lighter than the darkest, L*: the others make no accent. */
+const darkRows = (mixes: readonly Mix[]): Mix[] => {
+  const painted = mixes
+    .filter(({ parts }) => parts.length > 0)
+    .sort((one, other) => one.expected[0] - other.expected[0]);
+  const limit = (painted[0]?.expected[0] ?? 0) + 10;
+  return painted.filter(({ expected }) => expected[0] <= limit).slice(0, mostAccentPuddles);
+};
+
+/** The smallest, darkest touches. */
+export const accentsStep = (
+  facts: PlanFacts,
+  slots: readonly number[],
+  mixes: readonly Mix[],
+): StepDraft => ({
+  ...quietStep,
+  key: 'accents/sheet/0',
+  kind: 'accents',
+  title: 'Accents',
+  prompt:
+    'With a small brush, nearly dry, and the darkest puddles, thicker than before, set the few darkest touches, most near the centre of interest.',
+  watch: 'Fewer than you want to.',
+  bands: [...new Set(slots.flatMap((i) => facts.slots[i]?.band ?? []))].sort((a, b) => a - b),
+  slots,
+  families: familiesOf(facts, slots),
+  mixes: usedMixes(darkRows(mixes)),
+  technique: 'dry brush',
+  paintMinutes: paintMinutes(0, 40 * sheetPace(facts), { cm2PerMinute: 1, secondsPerShape: 8 }),
+  ...dryingMinutes(facts, 'accents'),
+  rules: ['R3', 'R4'],
+});
+
+export const lastLookStep = (facts: PlanFacts): StepDraft => ({
+  ...quietStep,
+  key: 'last-look/sheet/0',
+  kind: 'last-look',
+  title: 'Last look',
+  prompt:
+    'Stand back and squint at sheet and photo. Compare the whites, then the darks. If nothing calls, stop.',
+  watch: '',
+  slots: [...facts.slots.keys()],
+  paintMinutes: minutesOnSheet(facts, [3, 10]),
+  rules: ['R19'],
+});

@@ -1,0 +1,164 @@
+import type { Range } from '../../colour/lab.ts';
+import type { PaperChoice } from '../../drying/paper-choice.ts';
+import { usualWaterGrams } from '../../drying/water.ts';
+import type { Weather } from '../../drying/weather.ts';
+import type { Paint } from '../../paint/paint.ts';
+import type { Step } from '../plan.ts';
+import { areaCm2, type PlanFacts, paintsIn, shapeCount, usedMixes } from '../plan-facts.ts';
+import { waterKindOf } from '../water-kind.ts';
+import {
+  minutesOnSheet,
+  paintMinutes,
+  quietStep,
+  type StepDraft,
+  sheetPace,
+} from './step-draft.ts';
+
+const everySlot = ({ slots }: PlanFacts): number[] => [...slots.keys()];
+
+/** Sheet, water and brushes; how the sheet is held is filled in once all steps stand (`preparedSteps`). */
+export const prepareStep = (facts: PlanFacts): StepDraft => ({
+  ...quietStep,
+  key: 'prepare/sheet/0',
+  kind: 'prepare',
+  title: 'Prepare',
+  prompt: 'Fix the sheet to a board and set out two jars of water.',
+  paintMinutes: minutesOnSheet(facts, [3, 8]),
+});
+
+/** 'cadmium yellow contains cadmium: ...'; a caution of her own stands as she wrote it. */
+function cautionsOf(paints: readonly Paint[]): string[] {
+  return paints.flatMap(({ name, properties: { caution } }) => {
+    if (!caution) return [];
+    const [, contained] = /^Contains (.*)$/s.exec(caution) ?? [];
+    return [contained ? `${name} contains ${contained}` : `${name}: ${caution}`];
+  });
+}
+
+/** Mix what the first wash needs, and more than it needs, and test it. */
+export function puddlesStep(facts: PlanFacts): StepDraft {
+  const mixes = facts.passages.flatMap((passage) => passage.washes[0]?.mixes ?? []);
+  const all = facts.passages.flatMap((passage) => passage.washes.flatMap((wash) => wash.mixes));
+  const puddles = new Set(mixes.flatMap((mix) => mix.puddle ?? []));
+  return {
+    ...quietStep,
+    key: 'puddles/sheet/1',
+    kind: 'puddles',
+    title: puddles.size === 1 ? 'Mix the puddle' : 'Mix the puddles',
+    prompt: `Mix more than enough for the first wash. Brush ${puddles.size === 1 ? 'it' : 'each'} on a scrap, let it dry, hold it beside the swatch.`,
+    watch: 'Wet paint looks darker than it dries: judge it dry.',
+    mixes: usedMixes(mixes),
+    families: mixes.filter((mix) => mix.parts.length > 0).map((mix) => mix.family),
+    paintMinutes: minutesOnSheet(facts, [3 + puddles.size, 6 + 3 * puddles.size]),
+    cautions: cautionsOf(paintsIn(facts, all)),
+    rules: ['R15'],
+  };
+}
+
+/** Outlines of the big shapes: on a quarter sheet she draws up to 60 of them, on a smaller one fewer. */
+export function transferStep(facts: PlanFacts): StepDraft {
+  const slots = everySlot(facts);
+  return {
+    ...quietStep,
+    key: 'transfer/sheet/0',
+    kind: 'transfer',
+    title: 'Transfer the drawing',
+    prompt:
+      'Draw only the outlines of the big shapes and the whites to keep, lightly, with an H pencil.',
+    watch: 'No scrubbing with the rubber: it roughens the paper.',
+    slots,
+    paintMinutes: paintMinutes(
+      areaCm2(facts, slots) / 4,
+      Math.min(60 * sheetPace(facts), shapeCount(facts, slots)),
+      {
+        cm2PerMinute: 40,
+        secondsPerShape: 8,
+      },
+    ),
+    rules: ['R3'],
+  };
+}
+
+/** How the sheet is held while it is wet. */
+interface PaperFixing {
+  /** What is done, a sentence. */
+  readonly how: string;
+  /** What to mind; may be empty. */
+  readonly mind: string;
+  readonly minutes: Range;
+}
+
+/** From so much water on a sheet cockles as one that was wetted first, g/m2 (own figure). */
+const wettedGrams = 100;
+
+/** Weights between those the trade sells, g/m2: 190 / 300 / 640 (90, 140, 300 lb). */
+const limits = { thin: 250, thick: 500 } as const;
+
+const lowTack = 'Low-tack tape alone does not hold a wetted sheet.';
+
+/**
+ * How a sheet is held, by its weight, what lies under it, and the most water any step puts down (g/m2). Thin paper
+ * must be stretched for wet-in-wet, 300 g/m2 is taped, 640 lies as it is: common practice, no source.
+ */
+export function paperFixing(
+  { gsm }: PaperChoice,
+  { backing }: Weather,
+  mostWater: number,
+): PaperFixing {
+  const wetted = mostWater >= wettedGrams;
+  if (backing === 'block')
+    return { how: 'Leave the sheet on its block.', mind: '', minutes: [2, 5] };
+  if (backing === 'wet')
+    return {
+      how: 'Soak the sheet on both sides, lay it on a smooth board and take up the puddles.',
+      mind: 'Soaked for hours the size goes and colours bleed: some minutes are enough.',
+      minutes: [8, 20],
+    };
+  if (gsm >= limits.thick)
+    return {
+      how: 'Lay the sheet on a board as it is, a clip at each corner.',
+      mind: '',
+      minutes: [2, 5],
+    };
+  if (gsm >= limits.thin)
+    return wetted
+      ? {
+          how: 'Fix the sheet to a board all round with gummed tape or staples.',
+          mind: lowTack,
+          minutes: [4, 10],
+        }
+      : { how: 'Tape or clip the sheet to a board.', mind: '', minutes: [3, 8] };
+  return wetted
+    ? {
+        how: 'Stretch the sheet: wet both sides, fix it to a board all round with gummed tape, let it dry flat.',
+        mind: `That takes some hours: best the day before. ${lowTack}`,
+        minutes: [10, 20],
+      }
+    : {
+        how: 'Tape the sheet to a board on all sides.',
+        mind: 'Paper this thin cockles: stretch it if it has to lie flat.',
+        minutes: [4, 10],
+      };
+}
+
+/** Water a step puts down, g/m2; 0 where it wets nothing. */
+function waterGrams(step: Step): number {
+  const kind = waterKindOf(step);
+  return step.waterGramsPerSquareMetre ?? (kind ? usualWaterGrams[kind] : 0);
+}
+
+/** The steps as they stand at last, the first of them with how the sheet is held for the wettest of them. */
+export function addPaperFixing(facts: PlanFacts, steps: readonly Step[]): Step[] {
+  const mostWater = Math.max(0, ...steps.map(waterGrams));
+  const { how, mind, minutes } = paperFixing(facts.paper, facts.weather, mostWater);
+  return steps.map((step) =>
+    step.kind === 'prepare'
+      ? {
+          ...step,
+          prompt: `${how} Set out two jars of water, scraps of the same paper and what is listed.`,
+          watch: mind,
+          paintMinutes: minutesOnSheet(facts, minutes),
+        }
+      : step,
+  );
+}

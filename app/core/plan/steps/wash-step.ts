@@ -1,0 +1,158 @@
+import type { Technique } from '../../decisions/plan-edit.ts';
+import { bandWord } from '../../words/reading-words.ts';
+import { adviseOnEdges } from '../edges/edge-advice.ts';
+import type { Mix } from '../plan.ts';
+import {
+  areaCm2,
+  type PlanFacts,
+  passagePrefix,
+  type SolvedWash,
+  shapeCount,
+  usedMixes,
+} from '../plan-facts.ts';
+import { waterKindOf } from '../water-kind.ts';
+import { dryingMinutes, paintMinutes, type StepDraft } from './step-draft.ts';
+import { allSmall, hasWhitesToLeave, plannedWhites, whitesIn } from './white-steps.ts';
+
+const tooThick: ReadonlySet<Mix['consistency']> = new Set(['cream', 'butter']);
+
+/** Whether all that is laid down is thin enough to run down a tilted board (`consistencySign`). */
+export const runsAsBead = (mixes: readonly Pick<Mix, 'parts' | 'consistency'>[]): boolean =>
+  mixes.every(({ parts, consistency }) => parts.length === 0 || !tooThick.has(consistency));
+
+const order = ['First', 'Second', 'Third', 'Fourth', 'Fifth', 'Sixth', 'Seventh', 'Eighth'];
+
+/** 'First wash', 'Second wash' or 'Second glaze', and 'Darks' for the last of several. */
+function washTitle(wash: number, count: number, technique: Technique): string {
+  if (wash === count && count > 1) return 'Darks';
+  const name = order[wash - 1] ?? `${wash}th`;
+  return technique === 'glaze' ? `${name} wash, a glaze` : `${name} wash`;
+}
+
+/** 'light', 'light and mid'. */
+function bandsInWords({ reading }: PlanFacts, bands: readonly number[]): string {
+  const words = bands.map((band) => bandWord(band, reading.bands.length));
+  return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
+}
+
+const others: Record<string, string> = { ground: 'subject', subject: 'ground' };
+
+/** What the first wash of a passage goes over: the sheet, or the passage up to the line. */
+function areaInWords(facts: PlanFacts, passage: string, whole: string): string {
+  const whites = hasWhitesToLeave(facts, passage);
+  const other = others[passage];
+  if (other === undefined) return whites ? `${whole} but the whites` : 'the sheet';
+  return `the ${passage} up to the ${other}${whites ? ', but not the whites' : ''}`;
+}
+
+function firstPrompt(
+  facts: PlanFacts,
+  passage: string,
+  wash: SolvedWash,
+  technique: Technique,
+): string {
+  if (technique === 'wet-in-wet') {
+    const all = `Wet ${areaInWords(facts, passage, 'everything')}`;
+    return `${all}, wait for an even sheen, then lay the colour in thicker than on dry paper. Stop as the shine starts to go.`;
+  }
+  const area = areaInWords(facts, passage, 'the sheet').replace('the sheet', 'the whole sheet');
+  const all = `Wash ${area}`;
+  const thin = wash.weak.length > 0 ? ' Thinner where it stays lightest.' : '';
+  const how = runsAsBead(wash.mixes)
+    ? 'Keep a bead running and do not go back in.'
+    : 'Join stroke to wet stroke and do not go back in.';
+  return `${all}, top to bottom.${thin} ${how}`;
+}
+
+/** The prompt of a wash: one or two sentences. */
+function washPrompt(
+  facts: PlanFacts,
+  passage: string,
+  wash: SolvedWash,
+  technique: Technique,
+  last: boolean,
+): string {
+  if (wash.wash === 1) return firstPrompt(facts, passage, wash, technique);
+  const bands = bandsInWords(facts, [...wash.weak, ...wash.full]);
+  if (technique === 'wet-in-wet') {
+    return `Wet the ${bands} shapes gently with a wide soft brush, no scrubbing. At an even sheen lay in thicker paint.`;
+  }
+  if (last) {
+    return `Paint the ${bands} shapes strong enough the first time, big ones before small. Then leave them alone.`;
+  }
+  if (technique === 'glaze') {
+    return `One thin pass over the ${bands} shapes and all that is darker. Do not scrub, do not go back.`;
+  }
+  return `Paint the ${bands} shapes and all that is darker in one go; join shapes that touch.`;
+}
+
+/** What becomes of the edges where none is to be softened (R15). */
+const edgesInWords = (wet: boolean): string =>
+  wet ? 'Its edges run soft by themselves.' : 'Its edges stay as the brush leaves them, crisp.';
+
+/** What may go under in the first wash of a passage; empty where nothing may. */
+function lightsInWords(facts: PlanFacts, passage: string): string {
+  const lights = whitesIn(facts, passage, plannedWhites(facts)?.last ?? []);
+  const { length } = lights;
+  if (length === 0) return '';
+  const small = allSmall(lights) ? 'small ' : '';
+  return length === 1
+    ? `One ${small}white may be painted over: it comes back at the end.`
+    : `${length} ${small}whites may be painted over: they come back at the end.`;
+}
+
+/** Big brush first, small brush last (own estimate). */
+const paces = [
+  { cm2PerMinute: 160, secondsPerShape: 1 },
+  { cm2PerMinute: 80, secondsPerShape: 2 },
+  { cm2PerMinute: 50, secondsPerShape: 4 },
+] as const;
+
+function rulesOf(technique: Technique, wash: number): string[] {
+  const always = ['R2', 'R3', 'R7', 'R8', 'R9'];
+  if (technique === 'wet-in-wet') return [...always, 'R6', wash > 1 ? 'R16' : 'R5'];
+  return wash > 1 ? [...always, 'R5'] : always;
+}
+
+/** One wash of one passage: all that R15 asks for, brush and board apart (`withHandling`). */
+export function washStep(
+  facts: PlanFacts,
+  passage: string,
+  wash: SolvedWash,
+  count: number,
+  technique: Technique,
+): StepDraft {
+  const last = wash.wash === count;
+  const painted = wash.mixes.filter((mix) => mix.parts.length > 0);
+  const key = `wash/${passage}/${wash.wash}`;
+  const water = waterKindOf({ key, kind: 'wash', technique }) ?? 'wash';
+  const pace = paces[Math.min(wash.wash, paces.length) - 1] ?? paces[2];
+  const wet = technique === 'wet-in-wet';
+  const soften = adviseOnEdges(facts, wash.slots, wet);
+  return {
+    key,
+    kind: 'wash',
+    title: `${passagePrefix(facts, passage)}${washTitle(wash.wash, count, technique)}`,
+    prompt: washPrompt(facts, passage, wash, technique, last),
+    watch: [
+      wet
+        ? 'Once the shine has gone nothing wetter goes in: leave it alone.'
+        : 'Once the shine goes, leave it alone until it is dry.',
+      soften === '' ? edgesInWords(wet) : '',
+      wash.wash === 1 ? lightsInWords(facts, passage) : '',
+    ]
+      .filter(Boolean)
+      .join(' '),
+    bands: [...wash.weak, ...wash.full],
+    families: painted.map((mix) => mix.family),
+    slots: wash.slots,
+    mixes: usedMixes(wash.mixes),
+    paper: wet ? 'shiny' : 'bone dry',
+    technique,
+    soften,
+    paintMinutes: paintMinutes(areaCm2(facts, wash.slots), shapeCount(facts, wash.slots), pace),
+    ...dryingMinutes(facts, water),
+    cautions: [],
+    rules: rulesOf(technique, wash.wash),
+  };
+}

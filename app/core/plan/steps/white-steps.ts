@@ -1,0 +1,149 @@
+import { isSmallWhite, type White, type WhiteWay } from '../../reading/whites/whites.ts';
+import { areaCm2, type PlanFacts } from '../plan-facts.ts';
+import { dryingMinutes, paintMinutes, quietStep, type StepDraft } from './step-draft.ts';
+
+type WhitesByWay = Readonly<Record<WhiteWay, readonly White[]>>;
+
+/**
+ * The whites by the way they are kept, those left out that these paints make no white of; null where
+ * the reading is from before whites were listed.
+ */
+export function plannedWhites({
+  reading,
+  slots,
+}: Pick<PlanFacts, 'reading' | 'slots'>): WhitesByWay | null {
+  if (!reading.whites) return null;
+  const kept = reading.whites.filter(({ slot }) => slots[slot]?.reserve);
+  const by = (way: WhiteWay): White[] => kept.filter((white) => white.way === way);
+  return { round: by('round'), mask: by('mask'), last: by('last') };
+}
+
+/** The slots some whites lie in, each once. */
+const slotsOfWhites = (whites: readonly White[]): number[] =>
+  [...new Set(whites.map(({ slot }) => slot))].sort((x, y) => x - y);
+
+/** Those that lie in a passage. */
+export const whitesIn = (
+  { slots }: Pick<PlanFacts, 'slots'>,
+  passage: string,
+  whites: readonly White[],
+): White[] => whites.filter(({ slot }) => slots[slot]?.passage === passage);
+
+/** Whether a passage has whites that a wash must leave out. */
+export function hasWhitesToLeave(facts: PlanFacts, passage: string): boolean {
+  const { slots } = facts;
+  if (!slots.some((slot) => slot.passage === passage && slot.reserve && slot.share > 0)) {
+    return false;
+  }
+  const whites = plannedWhites(facts);
+  return !whites || whitesIn(facts, passage, [...whites.round, ...whites.mask]).length > 0;
+}
+
+/** 'the one small white', 'the 12 whites': small only where all of them are. */
+function whitesInWords(count: number, allSmall: boolean): string {
+  const small = allSmall ? 'small ' : '';
+  return count === 1 ? `the one ${small}white` : `the ${count} ${small}whites`;
+}
+
+export const allSmall = (whites: readonly White[]): boolean => whites.every(isSmallWhite);
+
+/** What is masked. */
+export interface Masked {
+  readonly count: number;
+  readonly slots: readonly number[];
+  readonly cm2: number;
+  readonly isSmall: boolean;
+  readonly othersToo: boolean;
+}
+
+/** From this many small whites on nobody paints round them on wet paper (own figure). */
+const manySmall = 3;
+
+/** A reading without a list of whites: the small ones, where there are many. */
+function smallOnes(facts: PlanFacts): Masked {
+  const slots = [...facts.slots.keys()].filter((i) => {
+    const slot = facts.slots[i];
+    return slot?.reserve && slot.share > 0;
+  });
+  const { smallCount } = facts.reserves;
+  const cm2 = areaCm2(facts, slots) / 10;
+  return { count: smallCount, slots, cm2, isSmall: true, othersToo: true };
+}
+
+/** Those whose way is to be masked; without a list the small ones a wet wash would flood. Null: none. */
+export function whitesToMask(facts: PlanFacts, wetWash: boolean): Masked | null {
+  const whites = plannedWhites(facts);
+  if (!whites) {
+    return wetWash && facts.reserves.smallCount >= manySmall ? smallOnes(facts) : null;
+  }
+  if (whites.mask.length === 0) return null;
+  return {
+    count: whites.mask.length,
+    slots: slotsOfWhites(whites.mask),
+    cm2: whites.mask.reduce((sum, { areaMm2 }) => sum + areaMm2, 0) / 100,
+    isSmall: allSmall(whites.mask),
+    othersToo: whites.round.length > 0,
+  };
+}
+
+export function maskStep({ count, slots, cm2, isSmall, othersToo }: Masked): StepDraft {
+  return {
+    ...quietStep,
+    key: 'mask/sheet/0',
+    kind: 'mask',
+    title: `Mask the ${isSmall ? 'small ' : ''}white${count === 1 ? '' : 's'}`,
+    prompt: `Brush masking fluid over ${whitesInWords(count, isSmall)} to mask, a little generously, on dry paper. Let it dry clear before any water comes near.`,
+    watch: `${othersToo ? 'Paint round the other whites instead. ' : ''}Try it on a scrap: soft paper tears.`,
+    slots,
+    technique: 'masking',
+    paintMinutes: paintMinutes(cm2, count, { cm2PerMinute: 20, secondsPerShape: 10 }),
+    cautions: [
+      'Masking fluid holds latex and ammonia: open a window, keep it off skin and eyes; not for anyone allergic to latex. No heat on it.',
+    ],
+    rules: ['R1'],
+  };
+}
+
+export const unmaskStep = ({ count, slots, cm2 }: Masked): StepDraft => ({
+  ...quietStep,
+  key: 'unmask/sheet/0',
+  kind: 'unmask',
+  title: 'Take the mask off',
+  prompt:
+    'Only when the whole sheet is bone dry: rub the mask off with a clean finger, towards the middle of each white.',
+  slots,
+  technique: 'masking',
+  soften: 'Edges that are too sharp: touch them with a clean, barely damp brush and blot.',
+  paintMinutes: paintMinutes(cm2, count, { cm2PerMinute: 30, secondsPerShape: 5 }),
+  cautions: ['No heat on the mask.'],
+  rules: ['R12'],
+});
+
+/**
+ * The whites that are brought back when all else is done (R13), or null where there are none. The
+ * expected sheet shows them as bare paper all along: what they are at the end.
+ */
+export function lastLightsStep(facts: PlanFacts): StepDraft | null {
+  const lights = plannedWhites(facts)?.last ?? [];
+  if (lights.length === 0) return null;
+  const cotton = facts.paper.fibre === 'cotton';
+  return {
+    ...quietStep,
+    key: 'last-lights/sheet/0',
+    kind: 'last-lights',
+    title: lights.length === 1 ? 'Last light' : 'Last lights',
+    prompt: `Bring back ${whitesInWords(lights.length, allSmall(lights))}: a touch of opaque white with a small brush${cotton ? ', or a scrape with a blade' : ''}.`,
+    watch: 'Only on a bone-dry sheet, and fewer than you want to.',
+    slots: slotsOfWhites(lights),
+    technique: 'opaque white',
+    paintMinutes: paintMinutes(0, lights.length, { cm2PerMinute: 1, secondsPerShape: 8 }),
+    ...dryingMinutes(facts, 'accents'),
+    cautions: cotton
+      ? [
+          'A blade cuts: scrape away from the hand that holds the sheet.',
+          'Never scrape paint with cadmium or cobalt in it: its dust must not be raised.',
+        ]
+      : ['No blade on this paper: it tears.'],
+    rules: ['R13'],
+  };
+}

@@ -1,0 +1,80 @@
+import type { Slot } from '../../reading/slot.ts';
+import type { Mix, SmallTechnique } from '../plan.ts';
+import { type PlanFacts, rowsOf } from '../plan-facts.ts';
+import type { StepDraft } from '../steps/step-draft.ts';
+
+/** A wash being painted, as the smaller techniques look at it. */
+export interface WashInHand {
+  readonly facts: PlanFacts;
+  readonly draft: StepDraft;
+  readonly passage: string;
+  /** 1 is the first wash of the passage. */
+  readonly wash: number;
+  /** Slots it paints. */
+  readonly painted: ReadonlySet<number>;
+  /** Those of them no later wash of the passage paints: they get their last look here. */
+  readonly finished: ReadonlySet<number>;
+  readonly sheetMm2: number;
+}
+
+/** Null for a draft that is no wash. */
+export function washInHand(facts: PlanFacts, draft: StepDraft): WashInHand | null {
+  if (draft.kind !== 'wash') return null;
+  const [, passage = '', number] = draft.key.split('/');
+  const wash = Number(number);
+  const later = new Set(
+    (facts.passages.find((one) => one.passage === passage)?.washes ?? [])
+      .filter((one) => one.wash > wash)
+      .flatMap(({ slots }) => slots),
+  );
+  const { widthMm, heightMm } = facts.reading.sheet;
+  return {
+    facts,
+    draft,
+    passage,
+    wash,
+    painted: new Set(draft.slots),
+    finished: new Set(draft.slots.filter((i) => !later.has(i))),
+    sheetMm2: widthMm * heightMm,
+  };
+}
+
+export const slotAt = ({ facts }: WashInHand, index: number): Slot => facts.slots[index] as Slot;
+
+/** The row that paints a slot in this wash. */
+export function rowAt({ facts, draft }: WashInHand, index: number): Mix | undefined {
+  const slot = facts.slots[index];
+  return rowsOf(facts).find(
+    ({ id, passage, family }) =>
+      draft.mixes.includes(id) && passage === slot?.passage && family === slot.family,
+  );
+}
+
+/** A technique the reading calls for. */
+export interface TechniqueProposal {
+  readonly touch: SmallTechnique;
+  /** Share of the sheet it is about, 0..1: what is about most of it is said first. */
+  readonly share: number;
+  /** She has decided it herself: it is never left out. */
+  readonly hers?: boolean;
+}
+
+/** Looks whether a wash calls for one technique; null where it does not. */
+export type TechniqueDetector = (wash: WashInHand) => TechniqueProposal | null;
+
+/** A sentence about a technique is at most about this long. */
+const longest = 160;
+
+/** A sentence with as many of the names as there is room for, always the first `always` of them. */
+export function fittedNames(
+  sentence: (names: string) => string,
+  names: readonly string[],
+  between: string,
+  always = 1,
+): string {
+  for (let count = names.length; count > always; count--) {
+    const text = sentence(names.slice(0, count).join(between));
+    if (text.length <= longest) return text;
+  }
+  return sentence(names.slice(0, always).join(between));
+}

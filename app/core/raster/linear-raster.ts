@@ -1,0 +1,144 @@
+import {
+  blueShare,
+  cieCurveFast,
+  greenShare,
+  lightnessOfLinear,
+  redShare,
+} from '../colour/luminance.ts';
+import { codeOfLinear } from '../colour/srgb.ts';
+
+/**
+ * The working raster: three planes of linear light 0..1 (IEC 61966-2-1 primaries, D65), row by row,
+ * each of width * height.
+ */
+export interface LinearRaster {
+  readonly width: number;
+  readonly height: number;
+  readonly red: Float32Array;
+  readonly green: Float32Array;
+  readonly blue: Float32Array;
+}
+
+/** Share of the source's pixels, 0..1, whose three channels are all at the end of the scale. */
+export interface ClippedShares {
+  readonly light: number;
+  readonly dark: number;
+}
+
+/** A black raster of that size. */
+export function emptyRaster(width: number, height: number): LinearRaster {
+  const plane = (): Float32Array => new Float32Array(width * height);
+  return { width, height, red: plane(), green: plane(), blue: plane() };
+}
+
+/** L* of every pixel of the raster, row by row. */
+export function lightnessPlane(raster: LinearRaster): Float32Array {
+  const { red, green, blue } = raster;
+  const plane = new Float32Array(red.length);
+  for (let i = 0; i < plane.length; i++) {
+    plane[i] = lightnessOfLinear(red[i] as number, green[i] as number, blue[i] as number);
+  }
+  return plane;
+}
+
+// X and Z rows of the sRGB primaries divided by their sums, so that a grey has a* = b* = 0.
+// Source: CSS Color 4, 10.1 (D65 of x 0.3127, y 0.3290).
+const xRow = [0.41239079926595934, 0.357584339383878, 0.1804807884018343] as const;
+const zRow = [0.01933081871559182, 0.11919477979462598, 0.9505321522496607] as const;
+const xSum = xRow[0] + xRow[1] + xRow[2];
+const zSum = zRow[0] + zRow[1] + zRow[2];
+const [xr, xg, xb] = [xRow[0] / xSum, xRow[1] / xSum, xRow[2] / xSum];
+const [zr, zg, zb] = [zRow[0] / zSum, zRow[1] / zSum, zRow[2] / zSum];
+
+// Read once, for the loop: some ways to load a file look imports up each time.
+const curve = cieCurveFast;
+const [yr, yg, yb] = [redShare, greenShare, blueShare];
+
+/** Three planes of one size: L* 0..100, a*, b* (D65 / 2 degree, ISO/CIE 11664-4). */
+export interface LabPlanes {
+  readonly lightness: Float32Array;
+  readonly a: Float32Array;
+  readonly b: Float32Array;
+}
+
+/** Turns the raster's planes into L*, a*, b* in place: the raster is used up. */
+export function labInPlace(raster: LinearRaster): LabPlanes {
+  const { red, green, blue } = raster;
+  for (let i = 0; i < red.length; i++) {
+    const r = red[i] as number;
+    const g = green[i] as number;
+    const b = blue[i] as number;
+    const x = curve(xr * r + xg * g + xb * b);
+    const y = curve(yr * r + yg * g + yb * b);
+    const z = curve(zr * r + zg * g + zb * b);
+    red[i] = 116 * y - 16;
+    green[i] = 500 * (x - y);
+    blue[i] = 200 * (y - z);
+  }
+  return { lightness: red, a: green, b: blue };
+}
+
+/** Luminance 0..1 of L* 0..100 (CIE 15). */
+export function luminanceOf(lightness: number): number {
+  if (lightness <= 8) return (lightness * 27) / 24389;
+  const root = (lightness + 16) / 116;
+  return root * root * root;
+}
+
+/** In near-black the camera's noise is all the colour there is: it grows no more than this. */
+const mostColour = 4;
+
+/**
+ * Gives one pixel another luminance, its colour kept: all channels scaled alike, drawn to grey only as
+ * far as the range 0..1 asks for.
+ */
+export function setLuminance(
+  { red, green, blue }: LinearRaster,
+  i: number,
+  luminance: number,
+): void {
+  const r = red[i] as number;
+  const g = green[i] as number;
+  const b = blue[i] as number;
+  const was = redShare * r + greenShare * g + blueShare * b;
+  let colour = was > 0 ? Math.min(mostColour, luminance / was) : 0;
+  const over = Math.max(r, g, b) - was;
+  if (over > 0) colour = Math.min(colour, (1 - luminance) / over);
+  red[i] = Math.max(0, Math.min(1, luminance + colour * (r - was)));
+  green[i] = Math.max(0, Math.min(1, luminance + colour * (g - was)));
+  blue[i] = Math.max(0, Math.min(1, luminance + colour * (b - was)));
+}
+
+type Rgba = Uint8ClampedArray<ArrayBuffer>;
+
+/**
+ * The greyscale: RGBA, every pixel the neutral grey of the same luminance, so of the same L* (to
+ * the half code a byte can't show).
+ */
+export function greyOf(raster: LinearRaster): Rgba {
+  const { red, green, blue } = raster;
+  const rgba = new Uint8ClampedArray(4 * red.length).fill(255);
+  for (let i = 0, to = 0; i < red.length; i++, to += 4) {
+    const code = codeOfLinear(
+      redShare * (red[i] as number) +
+        greenShare * (green[i] as number) +
+        blueShare * (blue[i] as number),
+    );
+    rgba[to] = code;
+    rgba[to + 1] = code;
+    rgba[to + 2] = code;
+  }
+  return rgba;
+}
+
+/** The cropped reference as it is looked at: RGBA, encoded sRGB. */
+export function referenceRgba(raster: LinearRaster): Rgba {
+  const { red, green, blue } = raster;
+  const rgba = new Uint8ClampedArray(4 * red.length).fill(255);
+  for (let i = 0, to = 0; i < red.length; i++, to += 4) {
+    rgba[to] = codeOfLinear(red[i] as number);
+    rgba[to + 1] = codeOfLinear(green[i] as number);
+    rgba[to + 2] = codeOfLinear(blue[i] as number);
+  }
+  return rgba;
+}

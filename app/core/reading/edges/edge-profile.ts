@@ -1,0 +1,217 @@
+import type { ContourLine } from '../../raster/contour-line.ts';
+import type { PixelSize } from '../../raster/size.ts';
+
+/** A plane of L* at 1 / 2^n of the size. */
+export interface PyramidLevel {
+  readonly plane: Float32Array;
+  readonly width: number;
+  readonly height: number;
+  /** Side of one of its pixels in px of the picture. */
+  readonly scale: number;
+}
+
+/** Means of two by two pixels; an odd last row or column counts double. */
+function halved({ plane, width, height, scale }: PyramidLevel): PyramidLevel {
+  const newWidth = (width + 1) >> 1;
+  const newHeight = (height + 1) >> 1;
+  const half = new Float32Array(newWidth * newHeight);
+  for (let y = 0, at = 0; y < newHeight; y++) {
+    const top = 2 * y * width;
+    const low = Math.min(2 * y + 1, height - 1) * width;
+    for (let x = 0; x < newWidth; x++, at++) {
+      const left = 2 * x;
+      const right = Math.min(left + 1, width - 1);
+      const sum =
+        (plane[top + left] as number) +
+        (plane[top + right] as number) +
+        (plane[low + left] as number) +
+        (plane[low + right] as number);
+      half[at] = sum / 4;
+    }
+  }
+  return { plane: half, width: newWidth, height: newHeight, scale: 2 * scale };
+}
+
+/** The plane itself, and `levels - 1` halvings of it. */
+export function lightnessPyramid(
+  plane: Float32Array,
+  { width, height }: PixelSize,
+  levels: number,
+): PyramidLevel[] {
+  const pyramid: PyramidLevel[] = [{ plane, width, height, scale: 1 }];
+  while (pyramid.length < levels) pyramid.push(halved(pyramid.at(-1) as PyramidLevel));
+  return pyramid;
+}
+
+/** Value between four pixels of a level at (x, y) px of the picture; beyond the border the border goes on. */
+function levelAt(level: PyramidLevel, x: number, y: number): number {
+  const { plane, width, height, scale } = level;
+  const u = Math.min(width - 1, Math.max(0, x / scale - 0.5));
+  const v = Math.min(height - 1, Math.max(0, y / scale - 0.5));
+  const column = Math.min(width - 2, u | 0);
+  const row = Math.min(height - 2, v | 0);
+  if (column < 0 || row < 0) return plane[(v | 0) * width + (u | 0)] as number;
+  const i = row * width + column;
+  const right = u - column;
+  const below = v - row;
+  const top = (plane[i] as number) + right * ((plane[i + 1] as number) - (plane[i] as number));
+  const low =
+    (plane[i + width] as number) +
+    right * ((plane[i + width + 1] as number) - (plane[i + width] as number));
+  return top + below * (low - top);
+}
+
+/** `count` values of a level from (x, y) on in equal steps, px of the picture, into rows[at ...]. */
+function levelRow(
+  level: PyramidLevel,
+  from: { readonly x: number; readonly y: number },
+  step: { readonly x: number; readonly y: number },
+  rows: Float32Array,
+  at: number,
+  count: number,
+): void {
+  let { x, y } = from;
+  for (let k = at; k < at + count; k++, x += step.x, y += step.y) rows[k] = levelAt(level, x, y);
+}
+
+// Lightness along the normals of a contour, averaged along it.
+/** Samples of a profile; the contour lies between the two in the middle. */
+export const profileSamples = 32;
+/** Where the contour lies, in samples. */
+export const profileMiddle = (profileSamples - 1) / 2;
+/** How many places to either side are averaged: about 5 px. */
+const alongEachWay = 6;
+/** Places whose direction differs by more than 45 degrees are round a corner. */
+const sameDirection = Math.SQRT1_2;
+
+/** Profiles of one contour after another; the finest level's rows are kept and shared. */
+export class EdgeProfile {
+  readonly values = new Float64Array(profileSamples);
+  readonly #pyramid: readonly PyramidLevel[];
+  #line: ContourLine | undefined;
+  #rows = new Float32Array(0);
+
+  constructor(pyramid: readonly PyramidLevel[]) {
+    this.#pyramid = pyramid;
+  }
+
+  /** Takes up a contour. */
+  look(line: ContourLine): void {
+    this.#line = line;
+    if (this.#rows.length < line.count * profileSamples) {
+      this.#rows = new Float32Array(2 * line.count * profileSamples);
+    }
+    for (let i = 0; i < line.count; i++) this.#row(line, i, 0, i * profileSamples);
+  }
+
+  #row(line: ContourLine, i: number, level: number, at: number): void {
+    const plane = this.#pyramid[level] as PyramidLevel;
+    const { scale } = plane;
+    const stepX = (line.normalX[i] as number) * scale;
+    const stepY = (line.normalY[i] as number) * scale;
+    const from = {
+      x: (line.x[i] as number) - profileMiddle * stepX,
+      y: (line.y[i] as number) - profileMiddle * stepY,
+    };
+    levelRow(plane, from, { x: stepX, y: stepY }, this.#rows, at, profileSamples);
+  }
+
+  /** Fills `values` with the mean profile about place i, from slot a to slot b. */
+  fill(i: number, level: number): void {
+    const line = this.#line;
+    if (!line) throw new RangeError('No contour was taken up');
+    const { values } = this;
+    values.fill(0);
+    const spacing = 1 << level;
+    let count = 0;
+    for (let n = -alongEachWay; n <= alongEachWay; n++) {
+      let j = i + n * spacing;
+      if (line.closed) j = ((j % line.count) + line.count) % line.count;
+      else if (j < 0 || j >= line.count) continue;
+      const along =
+        (line.normalX[j] as number) * (line.normalX[i] as number) +
+        (line.normalY[j] as number) * (line.normalY[i] as number);
+      if (along < sameDirection) continue;
+      let at = j * profileSamples;
+      if (level > 0) {
+        at = line.count * profileSamples;
+        if (this.#rows.length < at + profileSamples) this.#grow(at + profileSamples);
+        this.#row(line, j, level, at);
+      }
+      for (let k = 0; k < profileSamples; k++) {
+        values[k] = (values[k] as number) + (this.#rows[at + k] as number);
+      }
+      count++;
+    }
+    for (let k = 0; k < profileSamples; k++) values[k] = (values[k] as number) / count;
+  }
+
+  #grow(length: number): void {
+    const larger = new Float32Array(length);
+    larger.set(this.#rows);
+    this.#rows = larger;
+  }
+}
+
+/** How many further contours are looked for on either side. */
+const most = 4;
+const half = profileSamples / 2;
+/** Looked for this far, samples: the tail of an edge beyond the profile still reaches into it. */
+const farthest = 28;
+
+/** Where a normal meets further contours on one side, in samples from the contour; the nearest first. */
+export interface SideCrossings {
+  readonly ways: Float64Array;
+  count: number;
+  /** Samples there are before the picture ends. */
+  room: number;
+}
+
+export const noCrossings = (): SideCrossings => ({
+  ways: new Float64Array(most),
+  count: 0,
+  room: half,
+});
+
+/**
+ * Walks from place i of a contour along its normal, to slot b for `side` 1 and to slot a for -1, in
+ * steps of `scale` px, and notes where the slot changes.
+ */
+export function findCrossings(
+  slots: Uint8Array,
+  { width, height }: PixelSize,
+  line: ContourLine,
+  i: number,
+  side: 1 | -1,
+  scale: number,
+  ownSlot: number,
+  found: SideCrossings,
+): void {
+  const stepX = (line.normalX[i] as number) * scale * side;
+  const stepY = (line.normalY[i] as number) * scale * side;
+  let x = (line.x[i] as number) + stepX / 2;
+  let y = (line.y[i] as number) + stepY / 2;
+  found.count = 0;
+  found.room = half;
+  let slot = -1;
+  for (let k = 0; k < farthest; k++, x += stepX, y += stepY) {
+    const column = Math.floor(x);
+    const row = Math.floor(y);
+    if (column < 0 || row < 0 || column >= width || row >= height) {
+      found.room = Math.min(half, k);
+      return;
+    }
+    const now = slots[row * width + column] as number;
+    if (slot === -1) {
+      // The line runs between the stairs: its own side may begin a little later.
+      if (now === ownSlot || k >= 2) slot = now;
+      continue;
+    }
+    if (now === slot) continue;
+    slot = now;
+    if (found.count < most) found.ways[found.count++] = k;
+  }
+}
+
+/** A way from the contour as a place in the profile. */
+export const crossingPlace = (way: number, side: 1 | -1): number => profileMiddle + side * way;

@@ -1,0 +1,208 @@
+import type { Point } from '../../colour/lab.ts';
+import { widthOfSigma } from '../../numeric/normal-curve.ts';
+import { type LabPlanes, type LinearRaster, labInPlace } from '../../raster/linear-raster.ts';
+import { simplifyLine } from '../../raster/smooth-line.ts';
+import { type Edge, type EdgeKind, edgeLimits } from './edge.ts';
+import { subtractBlur } from './judge-edges.ts';
+import type { MeasuredContour } from './measure-edges.ts';
+
+/** Samples from .. to - 1 of one kind; in a closed contour `to` may run past its end. */
+export interface EdgeRun {
+  readonly kind: EdgeKind;
+  readonly from: number;
+  readonly to: number;
+  readonly lengthPx: number;
+}
+
+/** Neighbouring samples of one kind, in order; where it is closed, from the first change on. */
+function rawRuns(kinds: readonly EdgeKind[], lengths: Float32Array, closed: boolean): EdgeRun[] {
+  const count = kinds.length;
+  const change = kinds.findIndex((kind, n) => kind !== kinds[(n + count - 1) % count]);
+  const start = closed && change > 0 ? change : 0;
+  const runs: EdgeRun[] = [];
+  for (let from = start; from < start + count; ) {
+    const kind = kinds[from % count] as EdgeKind;
+    let lengthPx = 0;
+    let to = from;
+    for (; to < start + count && kinds[to % count] === kind; to++) {
+      lengthPx += lengths[to % count] as number;
+    }
+    runs.push({ kind, from, to, lengthPx });
+    from = to;
+  }
+  return runs;
+}
+
+const joined = (one: EdgeRun, other: EdgeRun, kind: EdgeKind): EdgeRun => ({
+  kind,
+  from: one.from,
+  to: other.to,
+  lengthPx: one.lengthPx + other.lengthPx,
+});
+
+/**
+ * Runs of one kind along a contour, none shorter than `leastPx` unless it is all there is: the
+ * shortest is given to the longer of its neighbours until that is so.
+ */
+export function edgeRuns(
+  kinds: readonly EdgeKind[],
+  lengths: Float32Array,
+  closed: boolean,
+  leastPx: number,
+): EdgeRun[] {
+  const runs = rawRuns(kinds, lengths, closed);
+  while (runs.length > 1) {
+    let shortest = 0;
+    for (const [n, run] of runs.entries()) {
+      if (run.lengthPx < (runs[shortest] as EdgeRun).lengthPx) shortest = n;
+    }
+    const run = runs[shortest] as EdgeRun;
+    if (run.lengthPx >= leastPx) break;
+    const before = runs[shortest - 1];
+    const after = runs[shortest + 1];
+    const kind = ((before?.lengthPx ?? -1) >= (after?.lengthPx ?? -1) ? before : after)?.kind;
+    if (!kind) break;
+    // Both neighbours may be of that kind: then all three become one.
+    let first = shortest;
+    let last = shortest;
+    if (before?.kind === kind) first--;
+    if (after?.kind === kind) last++;
+    const all = runs.slice(first, last + 1).reduce((one, other) => joined(one, other, kind));
+    runs.splice(first, last - first + 1, { ...all, kind });
+  }
+  return runs;
+}
+
+/** The line drawn stays this near to the contour, px. */
+const drawnWithinPx = 0.5;
+
+/** What edges of one picture have in common. */
+interface EdgeSettings {
+  readonly raster: LinearRaster;
+  readonly pxPerMm: number;
+  /** The photo's own blur, sigma in px. */
+  readonly blurPx: number;
+  readonly isOutOfFocus: (x: number, y: number) => boolean;
+}
+
+function medianOf(values: Float32Array, { from, to }: EdgeRun): number {
+  const own = new Float64Array(to - from);
+  for (let n = 0; n < own.length; n++) own[n] = values[(from + n) % values.length] as number;
+  own.sort();
+  return own[own.length >> 1] as number;
+}
+
+/** Course of a run, from half way to the sample before it to half way to the one after. */
+function pathOf(
+  { line, places }: MeasuredContour,
+  { from, to }: EdgeRun,
+  { width, height }: LinearRaster,
+): Point[] {
+  const samples = places.length;
+  const border = (n: number): number => Math.floor((n * line.count) / samples);
+  // In a closed contour the run ends where the next begins: one place further.
+  const first = border(from);
+  const last = line.closed ? border(to) : Math.min(line.count - 1, border(to));
+  const count = last - first + 1;
+  const x = new Float32Array(count);
+  const y = new Float32Array(count);
+  for (let k = 0; k < count; k++) {
+    x[k] = line.x[(first + k) % line.count] as number;
+    y[k] = line.y[(first + k) % line.count] as number;
+  }
+  return simplifyLine(x, y, drawnWithinPx).map(
+    (k): Point => [
+      roundToDigits((x[k] as number) / width, 4),
+      roundToDigits((y[k] as number) / height, 4),
+    ],
+  );
+}
+
+/** More than half of the run in fields out of focus. */
+function mostlyOutOfFocus(
+  { line, places }: MeasuredContour,
+  { from, to }: EdgeRun,
+  isOutOfFocus: EdgeSettings['isOutOfFocus'],
+): boolean {
+  let out = 0;
+  for (let n = from; n < to; n++) {
+    const place = places[n % places.length] as number;
+    if (isOutOfFocus(line.x[place] as number, line.y[place] as number)) out++;
+  }
+  return 2 * out > to - from;
+}
+
+/** A run as it is kept: medians of what was measured along it, numbers cut to what can be told. */
+export function describeEdge(
+  measured: MeasuredContour,
+  run: EdgeRun,
+  settings: EdgeSettings,
+): Edge {
+  const { raster, pxPerMm, blurPx, isOutOfFocus } = settings;
+  const { contour, contrasts, sigmas } = measured;
+  const { kind } = run;
+  const widthPx = widthOfSigma * subtractBlur(medianOf(sigmas, run), blurPx);
+  const widthShare = widthPx / Math.max(raster.width, raster.height);
+  return {
+    a: contour.a,
+    b: contour.b,
+    kind,
+    graded: widthShare > edgeLimits.graded,
+    heldByColour: kind === 'lost' && measureColourAcross(raster, measured, run) > edgeLimits.colour,
+    outOfFocus: kind === 'soft' && mostlyOutOfFocus(measured, run, isOutOfFocus),
+    contrast: roundToDigits(medianOf(contrasts, run), 1),
+    widthMm: roundToDigits(widthPx / pxPerMm, 2),
+    widthShare: roundToDigits(widthShare, 5),
+    lengthMm: roundToDigits(run.lengthPx / pxPerMm, 2),
+    path: pathOf(measured, run, raster),
+  };
+}
+
+/** Looked at this far from the line: its blur and a little, px, within limits. */
+const farther = 2;
+const farthest = 12;
+
+/** Difference in a*, b* between the two sides of a run: of the mean linear light along each. */
+function measureColourAcross(
+  raster: LinearRaster,
+  { line, places, sigmas }: MeasuredContour,
+  { from, to }: EdgeRun,
+): number {
+  const { width, height } = raster;
+  const side = (): Float32Array => new Float32Array(2);
+  const sums = { width: 2, height: 1, red: side(), green: side(), blue: side() };
+  const add = (x: number, y: number, at: 0 | 1): void => {
+    const column = Math.min(width - 1, Math.max(0, Math.floor(x)));
+    const row = Math.min(height - 1, Math.max(0, Math.floor(y)));
+    const i = row * width + column;
+    sums.red[at] = (sums.red[at] as number) + (raster.red[i] as number) / (to - from);
+    sums.green[at] = (sums.green[at] as number) + (raster.green[i] as number) / (to - from);
+    sums.blue[at] = (sums.blue[at] as number) + (raster.blue[i] as number) / (to - from);
+  };
+  for (let n = from; n < to; n++) {
+    const sample = n % places.length;
+    const place = places[sample] as number;
+    const way = Math.min(farthest, (sigmas[sample] as number) + farther);
+    const [x, y] = [line.x[place] as number, line.y[place] as number];
+    const [dx, dy] = [line.normalX[place] as number, line.normalY[place] as number];
+    add(x - way * dx, y - way * dy, 0);
+    add(x + way * dx, y + way * dy, 1);
+  }
+  const { a, b }: LabPlanes = labInPlace(sums);
+  return Math.hypot((a[1] as number) - (a[0] as number), (b[1] as number) - (b[0] as number));
+}
+
+/**
+ * The decimal number of so many digits nearest to a value, as `Number(value.toFixed(digits))` gives it: where it is
+ * not close to half way between two the whole number of its units is certain, and ten times as quick.
+ */
+export function roundToDigits(value: number, digits: number): number {
+  if (value === 0) return 0; // minus nothing has no sign there
+  const units = 10 ** digits;
+  const exact = value * units;
+  const whole = Math.round(exact);
+  if (!(Math.abs(exact - whole) < 0.499 && Math.abs(whole) < 2 ** 40)) {
+    return Number(value.toFixed(digits));
+  }
+  return whole / units;
+}

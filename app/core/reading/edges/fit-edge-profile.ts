@@ -1,0 +1,245 @@
+import { insertionSort } from '../../numeric/filter-series.ts';
+import { widthOfSigma } from '../../numeric/normal-curve.ts';
+import {
+  crossingPlace,
+  profileMiddle,
+  profileSamples,
+  type SideCrossings,
+} from './edge-profile.ts';
+import { StepFit } from './fit-steps.ts';
+
+/**
+ * Between two edges the slope falls below this part of the lesser of both: a deep valley at once, a
+ * shallow one where it stands out from the noise by so many deviations.
+ */
+const valley = { deep: 0.65, shallow: 0.85, deviations: 2.5 } as const;
+/** Where the slope at a contour and at the next one is looked for, samples about them. */
+const about = 3;
+
+/** Slopes of one profile after another, L* a sample: where one edge ends and the next begins. */
+class ProfileSlope {
+  readonly #slope = new Float64Array(profileSamples);
+  readonly #bends = new Float64Array(profileSamples);
+  #noise = 0;
+
+  /** Slopes over about five samples, and their noise from how the profile bends at random. */
+  read(values: Float64Array): void {
+    const bends = this.#bends;
+    const count = profileSamples - 2;
+    for (let k = 1; k <= count; k++) {
+      const straight = ((values[k - 1] as number) + (values[k + 1] as number)) / 2;
+      bends[k - 1] = Math.abs((values[k] as number) - straight);
+    }
+    insertionSort(bends, count);
+    // Median to deviation of normal noise, from bends to values, from values to slopes.
+    this.#noise = (bends[count >> 1] as number) / 0.6745 / Math.sqrt(1.5) / 3;
+    const at = (k: number): number =>
+      values[Math.min(profileSamples - 1, Math.max(0, k))] as number;
+    for (let k = 0; k < profileSamples; k++) {
+      this.#slope[k] = (at(k + 2) + at(k + 1) - at(k - 1) - at(k - 2)) / 6;
+    }
+  }
+
+  /** The first contour on a side that is an edge of its own, as index; -1 where there is none. */
+  nextEdge({ ways, count }: SideCrossings, side: 1 | -1): number {
+    // The way the edge rises, from the slope right at the contour.
+    const sign = this.#at(profileMiddle - 0.5) + this.#at(profileMiddle + 0.5) < 0 ? -1 : 1;
+    for (let n = 0; n < count; n++) {
+      const way = ways[n] as number;
+      if (way < 3) continue;
+      if (way >= profileSamples / 2) return -1;
+      const reach = Math.min(about, way / 2);
+      const own = this.#steepest(profileMiddle - reach, profileMiddle + reach, sign);
+      const place = crossingPlace(way, side);
+      const up = this.#steepest(place - reach, place + reach, sign);
+      const down = this.#steepest(place - reach, place + reach, sign > 0 ? -1 : 1);
+      if (sign * this.#at(up) + sign * this.#at(down) < 0) return n;
+      // Between the two steepest places: a single edge has no valley there, wherever it is crossed.
+      const flattest = this.#steepest(Math.min(own, up), Math.max(own, up), sign > 0 ? -1 : 1);
+      const least = sign * this.#at(flattest);
+      const lesser = Math.min(sign * this.#at(own), sign * this.#at(up));
+      const isClear = lesser - least > valley.deviations * this.#noise;
+      const limit = isClear ? valley.shallow : valley.deep;
+      if (least < limit * lesser) return n;
+    }
+    return -1;
+  }
+
+  #at(k: number): number {
+    return this.#slope[k] as number;
+  }
+
+  /** Where slope times sign is largest between two places. */
+  #steepest(from: number, to: number, sign: 1 | -1): number {
+    const last = Math.min(profileSamples - 1, Math.floor(to));
+    let best = Math.min(last, Math.max(0, Math.ceil(from)));
+    for (let k = best + 1; k <= last; k++) {
+      if (sign * this.#at(k) > sign * this.#at(best)) best = k;
+    }
+    return best;
+  }
+}
+
+// One look across an edge: its neighbours told apart from it, its sides and width.
+/** Past a neighbour's place this many samples are taken in to know its far side. */
+const pastNeighbour = 6;
+/** So many samples of a side must lie clear of the edge for their median to be its value. */
+const fewest = 4;
+/** This many sigmas from an edge its tail is under 1 %. */
+const clearSigmas = 2.5;
+
+const half = profileSamples / 2;
+
+/** How far a side may be trusted where the next contour lies beyond the profile. */
+function clearOf({ ways, count }: SideCrossings): number {
+  for (let n = 0; n < count; n++) {
+    const way = ways[n] as number;
+    if (way >= half) return Math.min(half, (way + 1) / 2);
+  }
+  return half;
+}
+
+/** Reads one profile after another; units: L* and samples. */
+export class EdgeProfileFit {
+  /** Difference of the sides, L*, 0 or more, and blur of the edge, sigma in samples. */
+  contrast = 0;
+  sigma = 0;
+  /** False where the profile is too short to hold the edge. */
+  isWhole = true;
+  readonly #fit = new StepFit();
+  readonly #slope = new ProfileSlope();
+  readonly #side = new Float64Array(profileSamples);
+  /** Range of the profile that counts: the edge's own and a little of its neighbours. */
+  #from = 0;
+  #to = profileSamples;
+  /** Neighbours' places, -1 where there is none. */
+  #before = -1;
+  #after = -1;
+  /** Steps in the fit: the edge's own, and neighbours' too near to be cut off. */
+  #steps = 1;
+  #cutBefore = false;
+  #cutAfter = false;
+
+  read(values: Float64Array, before: SideCrossings, after: SideCrossings): void {
+    this.#slope.read(values);
+    this.#limit(before, after);
+    this.#start(values);
+    this.#fit.improve(values, this.#from, this.#to, this.#steps);
+    const { place, sigma, rise } = this.#fit;
+    this.sigma = sigma;
+    const first = this.#before >= 0 ? this.#before : this.#from;
+    const last = this.#after >= 0 ? this.#after : this.#to - 1;
+    const far = Math.abs(place - profileMiddle) > Math.max(about, 2 * sigma);
+    const low = this.#median(
+      values,
+      Math.ceil(this.#before >= 0 ? first + widthOfSigma * sigma : first),
+      Math.floor(place - widthOfSigma * sigma),
+    );
+    const high = this.#median(
+      values,
+      Math.ceil(place + widthOfSigma * sigma),
+      Math.floor(this.#after >= 0 ? last - widthOfSigma * sigma : last),
+    );
+    this.contrast =
+      Number.isFinite(low) && Number.isFinite(high) ? Math.abs(high - low) : Math.abs(rise);
+    const shortBefore = !this.#cutBefore && place - first < 2 * sigma;
+    const shortAfter = !this.#cutAfter && last - place < 2 * sigma;
+    this.isWhole = !(shortBefore || shortAfter || far);
+  }
+
+  #limit(before: SideCrossings, after: SideCrossings): void {
+    this.#before = -1;
+    this.#after = -1;
+    this.#from = Math.ceil(crossingPlace(before.room, -1));
+    this.#to = Math.floor(crossingPlace(after.room, 1)) + 1;
+    this.#cutBefore = before.room < half;
+    this.#cutAfter = after.room < half;
+    const left = this.#slope.nextEdge(before, -1);
+    const right = this.#slope.nextEdge(after, 1);
+    this.#from = Math.max(this.#from, Math.ceil(crossingPlace(clearOf(before), -1)));
+    this.#to = Math.min(this.#to, Math.floor(crossingPlace(clearOf(after), 1)) + 1);
+    if (left >= 0) {
+      const place = crossingPlace(before.ways[left] as number, -1);
+      this.#before = place;
+      this.#cutBefore = true;
+      this.#from = Math.max(this.#from, Math.ceil(place - this.#past(before, left)));
+    }
+    if (right >= 0) {
+      const place = crossingPlace(after.ways[right] as number, 1);
+      this.#after = place;
+      this.#cutAfter = true;
+      this.#to = Math.min(this.#to, Math.floor(place + this.#past(after, right)) + 1);
+    }
+  }
+
+  #past({ ways, count, room }: SideCrossings, at: number): number {
+    const next = at + 1 < count ? (ways[at + 1] as number) : room;
+    return Math.min(pastNeighbour, Math.max(1, (next - (ways[at] as number)) / 2));
+  }
+
+  /** First guess: sides from the outer parts, width from where it passes 10 and 90 %. */
+  #start(values: Float64Array): void {
+    const first = this.#before >= 0 ? this.#before : this.#from;
+    const last = this.#after >= 0 ? this.#after : this.#to - 1;
+    const lowTo = Math.max(this.#from + 1, Math.ceil((first + profileMiddle) / 2));
+    const highFrom = Math.min(this.#to - 1, Math.floor((last + profileMiddle) / 2));
+    const low = this.#mean(values, Math.max(this.#from, Math.ceil(first)), lowTo);
+    const high = this.#mean(values, highFrom, Math.min(this.#to, Math.floor(last) + 1));
+    const rise = high - low;
+    let place = profileMiddle;
+    let left = Math.floor(profileMiddle);
+    let right = Math.ceil(profileMiddle);
+    if (Math.abs(rise) > 0.2) {
+      const share = (k: number): number => ((values[k] as number) - low) / rise;
+      while (left > this.#from && share(left) > 0.2) left--;
+      while (right < this.#to - 1 && share(right) < 0.8) right++;
+      place = (left + right) / 2;
+    }
+    const { unknowns } = this.#fit;
+    unknowns[1] = Math.max(0.5, (right - left) / 2);
+    unknowns[2] = rise;
+    unknowns[3] = place;
+    const clear = clearSigmas * (unknowns[1] as number);
+    let at = 4;
+    let base = low;
+    if (this.#before >= 0 && place - this.#before > 2 * clear) {
+      this.#from = Math.ceil(this.#before + clear);
+    } else if (this.#before >= 0) {
+      const far = this.#mean(values, this.#from, Math.floor(this.#before));
+      unknowns[at++] = low - far;
+      unknowns[at++] = this.#before;
+      base = far;
+    }
+    if (this.#after >= 0 && this.#after - place > 2 * clear) {
+      this.#to = Math.floor(this.#after - clear) + 1;
+    } else if (this.#after >= 0) {
+      const far = this.#mean(values, Math.ceil(this.#after) + 1, this.#to);
+      unknowns[at++] = far - high;
+      unknowns[at++] = this.#after;
+    }
+    unknowns[0] = base;
+    this.#steps = at / 2 - 1;
+  }
+
+  /** Mean of values[from .. to - 1]; of the nearest one where that is nothing. */
+  #mean(values: Float64Array, from: number, to: number): number {
+    const first = Math.min(profileSamples - 1, Math.max(0, from));
+    const end = Math.max(first + 1, Math.min(profileSamples, to));
+    let sum = 0;
+    for (let k = first; k < end; k++) sum += values[k] as number;
+    return sum / (end - first);
+  }
+
+  /** Median of values[from .. to]; NaN where they are too few. */
+  #median(values: Float64Array, from: number, to: number): number {
+    const count = to - from + 1;
+    if (!(count >= fewest)) return Number.NaN;
+    const side = this.#side;
+    for (let k = 0; k < count; k++) side[k] = values[from + k] as number;
+    insertionSort(side, count);
+    const mid = count >> 1;
+    return count % 2
+      ? (side[mid] as number)
+      : ((side[mid - 1] as number) + (side[mid] as number)) / 2;
+  }
+}

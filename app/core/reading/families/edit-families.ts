@@ -1,0 +1,176 @@
+import type { LabPlanes } from '../../raster/linear-raster.ts';
+import {
+  colourOfPlace,
+  type FamilyPlaces,
+  hueCentres,
+  mostFamilies,
+  nearestCentre,
+  placeFinder,
+  placeOfColour,
+  placesAtMost,
+} from './choose-families.ts';
+import type { ColourBins } from './colour-bins.ts';
+import type { FamilyColour, FamilyEdit } from './family-edit.ts';
+
+/** A family further than this (a*, b*) from the colour she saw is not the one she meant. Own limit. */
+const knownWithin = 20;
+
+/**
+ * The family meant by a colour she saw. She saw means over pixels, so means over pixels are what it
+ * is held against, and not the shade-free centres: these differ most for the darks.
+ */
+export function familyMeant(seen: readonly SeenFamily[], [a, b]: FamilyColour): number | null {
+  let meant: number | null = null;
+  let least = knownWithin;
+  for (const { family, a: ownA, b: ownB } of seen) {
+    const distance = Math.hypot(ownA - a, ownB - b);
+    if (distance > least) continue;
+    least = distance;
+    meant = family;
+  }
+  return meant;
+}
+
+function joined(places: FamilyPlaces, one: number, other: number): FamilyPlaces {
+  const kept = Math.min(one, other);
+  const gone = Math.max(one, other);
+  const now = places.slice();
+  for (let place = 0; place < now.length; place++) if (now[place] === gone) now[place] = kept;
+  return now;
+}
+
+const firstUnused = (seen: readonly SeenFamily[]): number =>
+  [0, 1, 2, 3, 4, 5].find((number) => seen.every(({ family }) => family !== number)) ?? -1;
+
+/**
+ * Her edits of the families, in order, each against the families the ones before it left. An edit
+ * rests where it finds nothing to change: both colours by now one family, one colour throughout, six
+ * families already, or no family near the colour she saw.
+ */
+export function editFamilies(
+  places: FamilyPlaces,
+  planes: LabPlanes,
+  cells: ColourBins,
+  edits: readonly FamilyEdit[],
+): FamilyPlaces {
+  if (edits.length === 0) return places;
+  const tallies = placeTallies(planes, cells.shadow);
+  let now = places;
+  for (const edit of edits) {
+    const seen = seenFamilies(tallies, now);
+    if ('join' in edit && edit.join === 'all') {
+      now = now.map(() => 0);
+    } else if ('join' in edit) {
+      const [one, other] = (edit.join as readonly FamilyColour[]).map((colour) =>
+        familyMeant(seen, colour),
+      );
+      if (one == null || other == null || one === other) continue;
+      now = joined(now, one, other);
+    } else {
+      const meant = familyMeant(seen, edit.part);
+      if (meant === null || seen.length >= mostFamilies) continue;
+      now = partPlaces(now, meant, firstUnused(seen), cellsOf(cells, now, meant));
+    }
+  }
+  return now;
+}
+
+/** The cells of one family. */
+function cellsOf(cells: ColourBins, places: FamilyPlaces, family: number): ColourBins {
+  const own = [...cells.weight.keys()].filter(
+    (i) => places[placeOfColour(cells.a[i] as number, cells.b[i] as number)] === family,
+  );
+  const picked = (of: Float64Array): Float64Array => Float64Array.from(own, (i) => of[i] as number);
+  const weight = picked(cells.weight);
+  return {
+    count: own.length,
+    a: picked(cells.a),
+    b: picked(cells.b),
+    weight,
+    total: weight.reduce((sum, one) => sum + one, 0),
+    shadow: cells.shadow,
+  };
+}
+
+/** Pixels of one place of the shade-free plane: how many, and the sums of their own a* and b*. */
+interface PlaceTally {
+  readonly place: number;
+  readonly pixels: number;
+  readonly a: number;
+  readonly b: number;
+}
+
+/** Every place that has pixels, in fixed order. `shadow` as in `ColourCells`. */
+function placeTallies(
+  { lightness, a, b }: LabPlanes,
+  shadow: readonly [a: number, b: number],
+): readonly PlaceTally[] {
+  const pixels = new Uint32Array(placesAtMost);
+  const sumsA = new Float64Array(placesAtMost);
+  const sumsB = new Float64Array(placesAtMost);
+  const placeOf = placeFinder(shadow);
+  for (let i = 0; i < lightness.length; i++) {
+    const place = placeOf(lightness[i] as number, a[i] as number, b[i] as number);
+    pixels[place] = (pixels[place] as number) + 1;
+    sumsA[place] = (sumsA[place] as number) + (a[i] as number);
+    sumsB[place] = (sumsB[place] as number) + (b[i] as number);
+  }
+  const tallies: PlaceTally[] = [];
+  for (const [place, count] of pixels.entries()) {
+    if (count === 0) continue;
+    const sums = { a: sumsA[place] as number, b: sumsB[place] as number };
+    tallies.push({ place, pixels: count, ...sums });
+  }
+  return tallies;
+}
+
+/** A family's mean a* and b* over its pixels, as a reading gives them. */
+export interface SeenFamily {
+  readonly family: number;
+  readonly a: number;
+  readonly b: number;
+}
+
+/** The families that have pixels, by number, in the colours she sees them in. */
+function seenFamilies(tallies: readonly PlaceTally[], places: FamilyPlaces): readonly SeenFamily[] {
+  const sums = Array.from({ length: 8 }, () => ({ pixels: 0, a: 0, b: 0 }));
+  for (const { place, pixels, a, b } of tallies) {
+    const sum = sums[places[place] as number];
+    if (!sum) continue;
+    sum.pixels += pixels;
+    sum.a += a;
+    sum.b += b;
+  }
+  return sums.flatMap(({ pixels, a, b }, family) =>
+    pixels > 0 ? [{ family, a: a / pixels, b: b / pixels }] : [],
+  );
+}
+
+/**
+ * Nearer than this in shade-free a* b* the two would look the same. Own limit, about the least
+ * difference that is noticed (2.3 in CIE L*a*b*, from memory).
+ */
+const leastApart = 2.5;
+
+/**
+ * A family made two by the two centres of its own cells (`hueCentres`: fixed starts); the second
+ * takes the number `added`. The same places where the family is one colour.
+ */
+function partPlaces(
+  places: FamilyPlaces,
+  family: number,
+  added: number,
+  cells: ColourBins,
+): FamilyPlaces {
+  const centres = hueCentres(cells, 2)[1]?.centres;
+  const [first, second] = centres ?? [];
+  if (!centres || !first || !second) return places;
+  if (Math.hypot(first[0] - second[0], first[1] - second[1]) < leastApart) return places;
+  const parted = places.slice();
+  for (let place = 0; place < parted.length; place++) {
+    if (parted[place] !== family) continue;
+    const [a, b] = colourOfPlace(place);
+    if (nearestCentre(centres, a, b) === 1) parted[place] = added;
+  }
+  return parted;
+}

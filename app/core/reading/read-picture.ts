@@ -1,0 +1,255 @@
+import { smallestShapeMm } from '../limits.ts';
+import { type ClippedShares, type LinearRaster, lightnessPlane } from '../raster/linear-raster.ts';
+import { simplify } from '../raster/simplify.ts';
+import type { PixelSize } from '../raster/size.ts';
+import { findEdges } from './edges/find-edges.ts';
+import { listFamilies } from './families/list-families.ts';
+import { leastSizeMm, mostSizeMm, smallestSizes } from './masses.ts';
+import { pictureWarnings } from './picture-warnings.ts';
+import { type ProgressPhase, type Reading, type ReadingWishes, readingEngine } from './reading.ts';
+import { bandOfCell, brushedBand, familyOfCell, sumAreasByGroup } from './shapes/cells.ts';
+import {
+  listSlots,
+  type ShapeFacts,
+  shapeFacts,
+  slotSlopes,
+  tooSmallShare,
+} from './shapes/list-slots.ts';
+import { mergeShapes, mergeSizes } from './shapes/merge-shapes.ts';
+import { countMasses } from './shapes/wash-masses.ts';
+import { type SortedPixels, sortPixels } from './sort-pixels.ts';
+import { readPassages } from './subject/find-subject.ts';
+import type { SubjectFacts } from './subject/subject.ts';
+import { percentile } from './values/histogram.ts';
+import { keptBands, listBands } from './values/list-bands.ts';
+import { edgesOfBrushed, withBrushedWhites } from './whites/brush-whites.ts';
+import { findWhites } from './whites/find-whites.ts';
+import { reservesIn } from './whites/whites.ts';
+
+interface ReadPictureInput {
+  /** The cropped reference; it is left unchanged. */
+  readonly raster: LinearRaster;
+  readonly sheet: { readonly widthMm: number; readonly heightMm: number };
+  readonly wishes: ReadingWishes;
+  /** L* of the darkest her paints reach, and of the paper. */
+  readonly darkest: number;
+  readonly paper: number;
+  readonly clipped: ClippedShares;
+}
+
+export interface PictureReading {
+  readonly reading: Reading;
+  /** Index into `reading.slots` for every pixel. */
+  readonly slotMap: Uint8Array;
+  /** 1..k for every pixel, after merging. */
+  readonly bandMap: Uint8Array;
+  /** Simplified lightness of every pixel, round(L* x 2.55). */
+  readonly lightnessMap: Uint8Array;
+}
+
+/** Awaited between pieces of some milliseconds; throws to stop. part: 0..1 of the reading. */
+type Checkpoint = (part: number, stage: ProgressPhase) => Promise<void>;
+
+/** Runs the pieces of one stage, a checkpoint after each. */
+async function staged<T>(
+  pieces: Generator<void, T>,
+  checkpoint: Checkpoint,
+  stage: ProgressPhase,
+  [from, to, expected]: readonly [from: number, to: number, expectedPieces: number],
+): Promise<T> {
+  for (let done = 1; ; done++) {
+    const piece = pieces.next();
+    await checkpoint(from + (to - from) * Math.min(1, done / expected), stage);
+    if (piece.done) return piece.value;
+  }
+}
+
+interface SortedPassages extends SortedPixels {
+  readonly subject: SubjectFacts | null;
+  /** The input's, or a copy with its ground made plain. */
+  readonly raster: LinearRaster;
+}
+
+/** The simplified planes live only in here: with the raster they are most of the memory it takes. */
+async function sortedPixels(
+  input: ReadPictureInput,
+  pxPerMm: number,
+  checkpoint: Checkpoint,
+): Promise<SortedPassages> {
+  const pieces = simplify(input.raster, pxPerMm);
+  const planes = await staged(pieces, checkpoint, 'looking', [0, 0.55, 29]);
+  const parting = readPassages(input.raster, planes, input.wishes, pxPerMm);
+  const found = await staged(parting, checkpoint, 'looking', [0.55, 0.58, 16]);
+  const settings = { ...input, raster: found.raster, subject: found.mask };
+  const sorted = await staged(sortPixels(planes, settings), checkpoint, 'colours', [0.58, 0.7, 6]);
+  return { ...sorted, subject: found.facts, raster: found.raster };
+}
+
+/** The reading's lists, and its maps in the lists' numbers; `kindMap` and `bandMap` are renumbered. */
+function listed(sorted: SortedPassages, facts: ShapeFacts, pxPerMm: number) {
+  const { histogram, range, chosen, bandMap, kindMap, tones, brushed, subject } = sorted;
+  const bandAreas = withBrushedWhites(sumAreasByGroup(kindMap, bandOfCell), tones);
+  const kept = keptBands(bandAreas, chosen.limits);
+  const { families, was } = listFamilies(sumAreasByGroup(kindMap, familyOfCell), tones);
+  const bandNumber = (band: number): number =>
+    band === brushedBand ? 1 : kept.findIndex((one) => one.was === band) + 1;
+  const familyNumber = (family: number): number => was.indexOf(family) + 1;
+  const { slots, kinds } = listSlots(facts, {
+    tones,
+    brushed,
+    range,
+    pxPerMm,
+    bandNumber,
+    familyNumber,
+    hasSubject: subject !== null,
+  });
+  const slotOf = Uint8Array.from({ length: 256 }, (_, kind) => Math.max(0, kinds.indexOf(kind)));
+  const newBand = Uint8Array.from({ length: 256 }, (_, band) => bandNumber(band));
+  for (let i = 0; i < kindMap.length; i++) {
+    kindMap[i] = slotOf[kindMap[i] as number] as number;
+    bandMap[i] = newBand[bandMap[i] as number] as number;
+  }
+  const lightness = {
+    histogram: Array.from(histogram),
+    p5: percentile(histogram, 0.05),
+    p50: percentile(histogram, 0.5),
+    p95: percentile(histogram, 0.95),
+  };
+  const bands = listBands(kept, bandAreas, tones, range);
+  return { lightness, bands, families, slots, range, subject };
+}
+
+/**
+ * Reads a picture: values, colour families, shapes, what stays white, the edges between, with
+ * what a painter should know about it. Deterministic. Throws a RangeError for bad input, and
+ * whatever `checkpoint` throws.
+ */
+export async function readPicture(
+  input: ReadPictureInput,
+  checkpoint: Checkpoint,
+): Promise<PictureReading> {
+  checkReadingInput(input);
+  const { raster, sheet, wishes, clipped } = input;
+  const smallest = smallestSizes(wishes.smallest);
+  const size: PixelSize = { width: raster.width, height: raster.height };
+  const pxPerMm = Math.sqrt((size.width * size.height) / (sheet.widthMm * sheet.heightMm));
+  const sorted = await sortedPixels(input, pxPerMm, checkpoint);
+  const { chosen, range, bandMap, kindMap, tones, lightnessMap } = sorted;
+
+  const before = await staged(shapeFacts(kindMap, size), checkpoint, 'shapes', [0.7, 0.75, 5]);
+  const broken = (smallestShapeMm.second * pxPerMm) ** 2;
+  const brokenShare = tooSmallShare(before, broken, smallestShapeMm.darks * pxPerMm);
+  const sizes = mergeSizes(tones, range, chosen.limits.length + 1, pxPerMm, smallest.darks);
+  const merging = mergeShapes(kindMap, bandMap, size, tones, sizes);
+  await staged(merging, checkpoint, 'shapes', [0.75, 0.82, 14]);
+  const facts = await staged(shapeFacts(kindMap, size), checkpoint, 'shapes', [0.82, 0.85, 5]);
+  const named = listed(sorted, facts, pxPerMm);
+  const sloping = slotSlopes(kindMap, lightnessMap, size, named.slots.length);
+  const lies = await staged(sloping, checkpoint, 'shapes', [0.85, 0.86, 5]);
+  const lists = { ...named, slots: named.slots.map((slot, i) => ({ ...slot, ...lies[i] })) };
+
+  const counting = countMasses(kindMap, lists.slots, size, pxPerMm, smallest);
+  const masses = await staged(counting, checkpoint, 'shapes', [0.86, 0.9, 24]);
+  const measuring = findEdges(kindMap, lightnessPlane(sorted.raster), sorted.raster, pxPerMm);
+  const measured = await staged(measuring, checkpoint, 'shapes', [0.9, 0.99, 20]);
+  const { edges, borders } = edgesOfBrushed(measured, lists.slots);
+  const shapes = { slotMap: kindMap, slots: lists.slots, edges, borders };
+  const listing = findWhites(shapes, size, pxPerMm);
+  const whites = await staged(listing, checkpoint, 'shapes', [0.99, 1, 7]);
+  const reading: Omit<Reading, 'warnings'> = {
+    engine: readingEngine,
+    raster: size,
+    sheet: { widthMm: sheet.widthMm, heightMm: sheet.heightMm },
+    ...lists,
+    proposedBands: chosen.proposedBands,
+    bandsWhy: chosen.why,
+    borders,
+    edges,
+    whites,
+    reserves: reservesIn(whites, lists.slots),
+    masses,
+    brokenShare,
+  };
+  await checkpoint(1, 'shapes');
+  const known = { reading, clipped, wished: wishes.bands, tones: chosen.tones };
+  return {
+    reading: { ...reading, warnings: pictureWarnings(known) },
+    slotMap: kindMap,
+    bandMap,
+    lightnessMap,
+  };
+}
+
+/** More strokes than this are a slip of the program, not a painter's. */
+const mostStrokes = 500;
+
+function checkSubject(strokes: NonNullable<ReadingWishes['subject']>): void {
+  const sound = strokes.every(
+    ({ path, brush }) =>
+      brush >= 0 && brush <= 2 && path.length > 0 && path.flat().every(Number.isFinite),
+  );
+  const inOrder = strokes.every(({ mode }, i) => (mode === 'circle') === (i === 0));
+  if (!sound || !inOrder || strokes.length > mostStrokes) {
+    throw new RangeError('The subject is circled once, then corrected. Circle it anew.');
+  }
+}
+
+function checkWhites(strokes: NonNullable<ReadingWishes['whites']>): void {
+  const sound = strokes.every(
+    ({ path, brush }) => brush >= 0 && brush <= 2 && path.flat().every(Number.isFinite),
+  );
+  if (!sound || strokes.length > mostStrokes) {
+    throw new RangeError('Your strokes over the whites can not be read. Take the last ones back.');
+  }
+}
+
+function checkColoursAndShapes({ familyEdits = [], smallest }: ReadingWishes): void {
+  const colours = familyEdits.map((edit) => {
+    if ('part' in edit) return [edit.part];
+    return edit.join === 'all' ? [] : edit.join;
+  });
+  if (!colours.flat(2).every(Number.isFinite)) {
+    throw new RangeError('A change of the colours names no colour. Choose the colours anew.');
+  }
+  const sizes = smallest ? [smallest.firstWash, smallest.second, smallest.darks] : [];
+  if (!sizes.every((mm) => mm >= leastSizeMm && mm <= mostSizeMm)) {
+    throw new RangeError(
+      `The smallest shape of a wash measures ${leastSizeMm} to ${mostSizeMm} mm. Set it anew.`,
+    );
+  }
+}
+
+function checkWishes({ bands, limits, families, subject, whites }: ReadingWishes): void {
+  if (subject) checkSubject(subject);
+  if (whites) checkWhites(whites);
+  if (bands !== undefined && !(Number.isInteger(bands) && bands >= 2 && bands <= 7)) {
+    throw new RangeError('A value study has 2 to 7 values. Choose a number between them.');
+  }
+  if (limits && !(limits.length <= 6 && limits.every((limit) => limit > 0 && limit < 100))) {
+    throw new RangeError('Limits between values lie between black and white, six at most.');
+  }
+  if (families !== undefined && !(Number.isInteger(families) && families >= 1 && families <= 6)) {
+    throw new RangeError(
+      'A picture is read in 1 to 6 colour families. Choose a number between them.',
+    );
+  }
+}
+
+/** Once, at the door: everything behind it relies on these sizes. Throws a RangeError. */
+function checkReadingInput({ raster, sheet, wishes, darkest, paper }: ReadPictureInput): void {
+  const pixels = raster.width * raster.height;
+  const planes = [raster.red, raster.green, raster.blue];
+  if (!(pixels >= 1) || planes.some((plane) => plane.length !== pixels)) {
+    throw new RangeError('The picture has no pixels. Choose another photo.');
+  }
+  if (!(sheet.widthMm > 0 && sheet.heightMm > 0)) {
+    throw new RangeError('The sheet has no size. Give its width and height in mm.');
+  }
+  if (!(darkest >= 0 && darkest < paper && paper <= 100)) {
+    throw new RangeError(
+      'Paper is lighter than the darkest paint, and both lie between 0 and 100.',
+    );
+  }
+  checkWishes(wishes);
+  checkColoursAndShapes(wishes);
+}

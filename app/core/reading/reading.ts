@@ -1,0 +1,157 @@
+import type { Lab } from '../colour/lab.ts';
+import type { Alteration } from '../reference/alteration.ts';
+import type { Edge } from './edges/edge.ts';
+import type { FamilyEdit } from './families/family-edit.ts';
+import type { MassCounts, MassSizes } from './masses.ts';
+import type { ReserveSummary, Slot, ToneMeans } from './slot.ts';
+import type { SubjectFacts, SubjectStroke } from './subject/subject.ts';
+import type { White, WhiteStroke } from './whites/whites.ts';
+
+/** Named in every reading; raised when the same picture may be read otherwise. */
+export const readingEngine = 'reading-4';
+
+/** One step of value the picture is simplified to. Band 1 is the lightest. */
+export interface Band {
+  readonly band: number;
+  /** Lower and upper limit in L* of the simplified picture. */
+  readonly from: number;
+  readonly to: number;
+  /** Share of the cropped area, 0..1. */
+  readonly share: number;
+  /** Mean simplified lightness, L*. */
+  readonly lightness: number;
+  /** Munsell value of that lightness, 0..10, 10 is white (ASTM D1535). */
+  readonly value: number;
+  /** Lightness it is to have on the sheet, L*: mean mapped lightness over all its pixels. */
+  readonly plannedLightness: number;
+  readonly tones: ToneMeans;
+}
+
+/** A hue group of the picture, across all bands. Ids count from 1. */
+export interface Family {
+  readonly id: number;
+  readonly lab: Lab;
+  readonly share: number;
+  /** In painter's words: 'dull yellow-green'. */
+  readonly name: string;
+}
+
+/** Where two slots meet, summed over the picture. */
+export interface Border {
+  readonly a: number;
+  readonly b: number;
+  /** Length on the sheet, mm. */
+  readonly lengthMm: number;
+  /** Mean difference in unsimplified lightness across it, L*. */
+  readonly contrast: number;
+  /** Share of its length that is soft, and that is lost, 0..1. */
+  readonly soft: number;
+  readonly lost: number;
+}
+
+export type WarningCode =
+  | 'few-tones'
+  | 'flat'
+  | 'no-darks'
+  | 'one-third'
+  | 'clipped-light'
+  | 'clipped-dark'
+  | 'merge'
+  | 'too-broken'
+  | 'small-picture'
+  | 'nothing-to-paint'
+  | 'dark-out-of-reach'
+  | 'colour-out-of-reach'
+  | 'shape-out-of-reach'
+  | 'too-many-layers'
+  | 'wash-too-large'
+  | 'whites-too-small'
+  | 'all-hard'
+  | 'untrue-pixels'
+  | 'high-key'
+  | 'low-key';
+
+/** A sentence for the painter: cause and what to do. The first in a list matters most. */
+export interface Warning {
+  readonly code: WarningCode;
+  readonly text: string;
+}
+
+export type RangeMode = 'photographed' | 'opened';
+
+/** How the reference's lightness is brought into what paper and paint can do. All in L*. */
+export interface ToneRange {
+  readonly mode: RangeMode;
+  readonly lo: number;
+  readonly hi: number;
+  readonly dark: number;
+  readonly paper: number;
+  /** The darkest the paints reach, whatever the mode; readings kept from before do not have it. */
+  readonly darkest?: number;
+}
+
+interface LightnessSummary {
+  /** Simplified lightness, 256 bins, bin = round(L* x 2.55), counts of pixels. */
+  readonly histogram: readonly number[];
+  readonly p5: number;
+  readonly p50: number;
+  readonly p95: number;
+}
+
+/** What is seen in a reference: small, plain data. The byte maps travel beside it. */
+export interface Reading {
+  readonly engine: string;
+  readonly raster: { readonly width: number; readonly height: number };
+  readonly sheet: { readonly widthMm: number; readonly heightMm: number };
+  readonly lightness: LightnessSummary;
+  readonly bands: readonly Band[];
+  /** Number of bands proposed, and the sentence that says why. */
+  readonly proposedBands: number;
+  readonly bandsWhy: string;
+  readonly families: readonly Family[];
+  readonly slots: readonly Slot[];
+  readonly borders: readonly Border[];
+  /** Edges along the contours between slots; missing in readings made before they were measured. */
+  readonly edges?: readonly Edge[];
+  /** Shapes to paint in each wash; missing in older readings. */
+  readonly masses?: MassCounts;
+  readonly reserves: ReserveSummary;
+  /** Every connected white, largest first; missing in older readings. */
+  readonly whites?: readonly White[];
+  readonly range: ToneRange;
+  /** Share of the area in shapes too small to paint on this sheet. */
+  readonly brokenShare: number;
+  /** How the subject stands against its ground; null, or missing in older readings, without one. */
+  readonly subject?: SubjectFacts | null;
+  readonly warnings: readonly Warning[];
+}
+
+/** What she may decide about a reading; what is left out is proposed. */
+export interface ReadingWishes {
+  readonly bands?: number;
+  /** Limits between bands in L*, from dark to light; overrides `bands`. */
+  readonly limits?: readonly number[];
+  readonly families?: number;
+  readonly range?: RangeMode;
+  /** Her strokes round the subject and over it; without any the sheet is one passage. */
+  readonly subject?: readonly SubjectStroke[];
+  /** Her strokes over what is to stay white, or to be painted, in order. */
+  readonly whites?: readonly WhiteStroke[];
+  /** Changes of the colour families, in order. */
+  readonly familyEdits?: readonly FamilyEdit[];
+  readonly smallest?: MassSizes;
+  /** What is painted otherwise than in the photo, in order. */
+  readonly alterations?: readonly Alteration[];
+  /** The ground as one plain wash; means nothing without a subject. */
+  readonly plainGround?: boolean;
+}
+
+/** What the long job from photo to plan is busy with; the screens put it into words. */
+export type ProgressPhase =
+  | 'opening'
+  | 'looking'
+  | 'values'
+  | 'colours'
+  | 'shapes'
+  | 'paints'
+  | 'washes';

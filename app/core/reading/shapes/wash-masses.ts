@@ -1,0 +1,104 @@
+import { smallestShapeMm } from '../../limits.ts';
+import { labelShapes } from '../../raster/label-shapes.ts';
+import { mergeSmall } from '../../raster/merge-small.ts';
+import type { PixelSize } from '../../raster/size.ts';
+import { coveredBy, type MassCounts, type MassSizes, type MassWash } from '../masses.ts';
+import type { Slot } from '../slot.ts';
+
+/** The shapes of one wash. */
+interface WashMasses {
+  /** A number for every pixel; connected areas of one number are one mass. */
+  readonly map: Uint8Array;
+  /** Whether a number of the map is painted in this wash. */
+  readonly isPainted: readonly boolean[];
+  readonly count: number;
+}
+
+/** What becomes one number in a wash's map: one colour family painted, whites, or the rest. */
+interface MassKind {
+  readonly passage: string;
+  readonly isPainted: boolean;
+  readonly isWhite: boolean;
+  share: number;
+  lightness: number;
+}
+
+/** The kinds of a wash, and the kind of every slot. */
+function kindsOf(slots: readonly Slot[], covered: readonly boolean[]) {
+  const kinds: MassKind[] = [];
+  const numbers = new Map<string, number>();
+  const kindOfSlot = slots.map((slot, i) => {
+    const isPainted = covered[i] === true;
+    const key = `${slot.passage} ${isPainted ? slot.family : slot.reserve ? 'white' : 'rest'}`;
+    let number = numbers.get(key);
+    if (number === undefined) {
+      number = kinds.length;
+      numbers.set(key, number);
+      kinds.push({
+        passage: slot.passage,
+        isPainted,
+        isWhite: slot.reserve,
+        share: 0,
+        lightness: 0,
+      });
+    }
+    const kind = kinds[number] as MassKind;
+    const share = kind.share + slot.share;
+    if (share > 0) kind.lightness += (slot.share / share) * (slot.target[0] - kind.lightness);
+    kind.share = share;
+    return number;
+  });
+  return { kinds, kindOfSlot };
+}
+
+/** Steps of value in which neighbours are compared, L*: within a step the longer border decides. */
+const valueStep = 4;
+
+/** The shapes of one wash; shapes too small for it go to the neighbour nearest in value. */
+export function* washMasses(
+  slotMap: Uint8Array,
+  slots: readonly Slot[],
+  size: PixelSize,
+  pxPerMm: number,
+  wash: MassWash,
+  sizes: MassSizes,
+): Generator<void, WashMasses> {
+  const { kinds, kindOfSlot } = kindsOf(slots, coveredBy(wash, slots));
+  const table = Uint8Array.from({ length: 256 }, (_, slot) => kindOfSlot[slot] ?? 0);
+  const map = new Uint8Array(slotMap.length);
+  for (let i = 0; i < map.length; i++) map[i] = table[slotMap[i] as number] as number;
+  const isPainted = kinds.map((kind) => kind.isPainted);
+  if (!isPainted.includes(true)) return { map, isPainted, count: 0 };
+  const leastPx = kinds.map(({ isWhite, isPainted: painted }) => {
+    // Whites are kept to the smallest sparkle, and so are the accents among the darks.
+    const isFine = isWhite || (wash === 'darks' && painted);
+    return ((isFine ? Math.min(smallestShapeMm.details, sizes[wash]) : sizes[wash]) * pxPerMm) ** 2;
+  });
+  const difference = (one: number, other: number): number => {
+    const [own, near] = [kinds[one] as MassKind, kinds[other] as MassKind];
+    if (own.passage !== near.passage) return Number.POSITIVE_INFINITY;
+    return Math.round(Math.abs(own.lightness - near.lightness) / valueStep);
+  };
+  yield* mergeSmall(map, size, { leastPx, difference });
+  const { kinds: shapes } = yield* labelShapes(map, size);
+  const count = shapes.reduce((sum, kind) => sum + (isPainted[kind] ? 1 : 0), 0);
+  return { map, isPainted, count };
+}
+
+/** How many shapes each wash has. `slotMap` and `slots` as in a reading; it is left unchanged. */
+export function* countMasses(
+  slotMap: Uint8Array,
+  slots: readonly Slot[],
+  size: PixelSize,
+  pxPerMm: number,
+  sizes: MassSizes,
+): Generator<void, MassCounts> {
+  const count = function* (wash: MassWash): Generator<void, number> {
+    return (yield* washMasses(slotMap, slots, size, pxPerMm, wash, sizes)).count;
+  };
+  const firstWash = yield* count('firstWash');
+  yield;
+  const second = yield* count('second');
+  yield;
+  return { firstWash, second, darks: yield* count('darks') };
+}

@@ -1,0 +1,137 @@
+import { type LabPlanes, type LinearRaster, lightnessPlane } from '../raster/linear-raster.ts';
+import { chooseFamilies, familyMap, familyPlaces } from './families/choose-families.ts';
+import { binColours } from './families/colour-bins.ts';
+import { editFamilies } from './families/edit-families.ts';
+import type { RangeMode, ReadingWishes, ToneRange } from './reading.ts';
+import { CellTones, packCells } from './shapes/cells.ts';
+import { toneRange } from './tone-range.ts';
+import { type ChosenLimits, chooseLimits } from './values/choose-limits.ts';
+import {
+  binOf,
+  bins,
+  binsOf,
+  lightnessHistogram,
+  lightnessOfBin,
+  percentile,
+  pictureKey,
+} from './values/histogram.ts';
+import { brushWhites } from './whites/brush-whites.ts';
+
+export interface SortedPixels {
+  /** Of simplified lightness. */
+  readonly histogram: Uint32Array;
+  readonly range: ToneRange;
+  readonly chosen: ChosenLimits;
+  /** Band (1..) and kind (band and family) of every pixel. */
+  readonly bandMap: Uint8Array;
+  readonly kindMap: Uint8Array;
+  /** Of the picture as it is, her whites left out of account. */
+  readonly tones: CellTones;
+  /** With her whites as kinds of their own; null where she brushed none. */
+  readonly brushed: CellTones | null;
+  /** Bin of simplified lightness of every pixel. */
+  readonly lightnessMap: Uint8Array;
+}
+
+interface SortSettings {
+  /** What the planes were simplified from. */
+  readonly raster: LinearRaster;
+  readonly wishes: ReadingWishes;
+  readonly darkest: number;
+  readonly paper: number;
+  /** 1 for the pixels of the subject; null while there is none. */
+  readonly subject: Uint8Array | null;
+}
+
+/** Every pixel of the simplified planes to its band and colour family, before shapes are looked at. */
+export function* sortPixels(
+  planes: LabPlanes,
+  { raster, wishes, darkest, paper, subject }: SortSettings,
+): Generator<void, SortedPixels> {
+  const tonesSeen = tonesPresent(lightnessHistogram(lightnessPlane(raster)));
+  yield;
+  const histogram = lightnessHistogram(planes.lightness);
+  const range = chooseRange(histogram, darkest, paper, wishes.range);
+  const chosen = chooseLimits(histogram, tonesSeen, range, wishes);
+  const lightnessMap = binsOf(planes.lightness);
+  const bandMap = bandMapOf(planes.lightness, chosen.limits);
+  yield;
+  const cells = binColours(planes);
+  yield;
+  const found = familyPlaces(chooseFamilies(cells, wishes.families));
+  const places = editFamilies(found, planes, cells, wishes.familyEdits ?? []);
+  yield;
+  const families = familyMap(planes, places, cells);
+  yield;
+  const kindMap = packCells(bandMap, families, subject);
+  yield;
+  const tones = new CellTones(kindMap, planes, range.lo, range.hi);
+  const strokes = wishes.whites ?? [];
+  brushWhites({ kinds: kindMap, bands: bandMap }, strokes, raster, tones, range);
+  const brushed = strokes.length > 0 ? new CellTones(kindMap, planes, range.lo, range.hi) : null;
+  return { histogram, range, chosen, bandMap, kindMap, tones, brushed, lightnessMap };
+}
+
+/** A tone is there if this share of the picture has it: borders between tones are no tones. */
+const leastShare = 0.002;
+/** Bins that count as one tone, about 2 L*: noise of a camera or a lossy file. */
+const tonesWidth = 5;
+
+/**
+ * How many tones can be told apart in the picture as it came, from the histogram of its unsimplified
+ * lightness: smoothing invents tones on the borders of flat areas, and those must not become bands.
+ */
+export function tonesPresent(unsimplified: ArrayLike<number>): number {
+  let total = 0;
+  for (let bin = 0; bin < unsimplified.length; bin++) total += unsimplified[bin] as number;
+  let tones = 0;
+  for (let bin = 0; bin < unsimplified.length; ) {
+    let counted = 0;
+    if (!unsimplified[bin]) {
+      bin++;
+      continue;
+    }
+    const end = bin + tonesWidth;
+    for (; bin < end && bin < unsimplified.length; bin++) counted += unsimplified[bin] as number;
+    if (counted >= leastShare * total) tones++;
+  }
+  return Math.max(1, tones);
+}
+
+/** A picture of a narrower span (L*) has nothing to open up: it would be torn to black and white. */
+const leastSpan = 10;
+
+/**
+ * How the picture is brought onto the sheet: as she wished, else opened up; as photographed where it
+ * is in high or low key (it means to be) or hardly has a span. `darkest` and `paper` are L* of her paints and paper.
+ */
+export function chooseRange(
+  histogram: ArrayLike<number>,
+  darkest: number,
+  paper: number,
+  wish?: RangeMode,
+): ToneRange {
+  const lo = percentile(histogram, 0.01);
+  const hi = percentile(histogram, 0.99);
+  const asItIs = hi - lo < leastSpan || pictureKey(histogram) !== 'full';
+  return toneRange(wish ?? (asItIs ? 'photographed' : 'opened'), lo, hi, darkest, paper);
+}
+
+// Read once, for the loop.
+const bin = binOf;
+
+/** Band, 1 is the lightest, of every bin; `limits` in L* from dark to light. */
+export function bandOfBins(limits: readonly number[]): Uint8Array {
+  return Uint8Array.from({ length: bins }, (_, at) => {
+    const above = limits.filter((limit) => limit > lightnessOfBin(at)).length;
+    return above + 1;
+  });
+}
+
+/** Band of every pixel by the bin of its lightness, so that map and histogram never disagree. */
+export function bandMapOf(lightness: Float32Array, limits: readonly number[]): Uint8Array {
+  const bands = bandOfBins(limits);
+  const map = new Uint8Array(lightness.length);
+  for (let i = 0; i < map.length; i++) map[i] = bands[bin(lightness[i] as number)] as number;
+  return map;
+}

@@ -1,0 +1,166 @@
+import type { Point } from '../../colour/lab.ts';
+import type { PixelSize } from '../../raster/size.ts';
+import { type EvenPlaces, resampleLine } from '../../raster/smooth-line.ts';
+import { traceLine } from '../../raster/trace-outlines.ts';
+import { type LineStretch, lostUnder, type SubjectFacts, standsOutFrom } from './subject.ts';
+import { codesPerLightness, type SubjectPlanes } from './subject-colours.ts';
+
+/** The line is looked across every so many mm. */
+const stepMm = 1.5;
+
+/** How the subject (1 in the mask) stands against its ground. Both must have pixels. */
+export function subjectFacts(
+  planes: SubjectPlanes,
+  mask: Uint8Array,
+  pxPerMm: number,
+): SubjectFacts {
+  const sums = [0, 0];
+  const counts = [0, 0];
+  for (let i = 0; i < mask.length; i++) {
+    const side = mask[i] as 0 | 1;
+    sums[side] = (sums[side] as number) + (planes.lightness[i] as number);
+    counts[side] = (counts[side] as number) + 1;
+  }
+  const mean = (side: 0 | 1): number =>
+    (sums[side] as number) / (counts[side] as number) / codesPerLightness;
+  const line = traceLine(mask, planes.size).flatMap((traced) => {
+    const places = resampleLine(traced, Math.max(2, stepMm * pxPerMm));
+    return lineStretches(places, lineContrast(places, planes, mask), planes.size, pxPerMm);
+  });
+  const shareOf = (counted: (contrast: number) => boolean): number => {
+    let some = 0;
+    let all = 0;
+    for (const { contrast, lengthMm } of line) {
+      all += lengthMm;
+      if (counted(Math.abs(contrast))) some += lengthMm;
+    }
+    return all > 0 ? some / all : 0;
+  };
+  return {
+    share: (counts[1] as number) / mask.length,
+    meanLightness: { subject: mean(1), ground: mean(0) },
+    line,
+    standsOutShare: shareOf((contrast) => contrast >= standsOutFrom),
+    lostShare: shareOf((contrast) => contrast < lostUnder),
+  };
+}
+
+/** 0 where the line is lost, 1 where it can be seen, 2 where it stands out; below 0 for a darker subject. */
+function classOf(contrast: number): number {
+  const size = Math.abs(contrast);
+  if (size < lostUnder) return 0;
+  return Math.sign(contrast) * (size < standsOutFrom ? 1 : 2);
+}
+
+/** Four places are a tenth of a pixel. */
+const rounded = (share: number): number => Math.round(share * 10_000) / 10_000;
+
+/** One line cut where the way it stands against its ground changes. `contrasts` by place, L*. */
+function lineStretches(
+  { places, closed, stepPx }: EvenPlaces,
+  contrasts: Float32Array,
+  { width, height }: PixelSize,
+  pxPerMm: number,
+): LineStretch[] {
+  const count = contrasts.length;
+  const kinds = Array.from(contrasts, classOf);
+  const pointAt = (i: number): Point => [
+    rounded((places[2 * (i % count)] as number) / width),
+    rounded((places[2 * (i % count) + 1] as number) / height),
+  ];
+  // A closed line is taken up where its kind changes, so that no stretch is cut in two.
+  const start = closed
+    ? Math.max(
+        0,
+        kinds.findIndex((kind, i) => kind !== kinds.at(i - 1)),
+      )
+    : 0;
+  // A place stands for the step after it; an open line's last place for none.
+  const steps = closed ? count : count - 1;
+  const stretches: LineStretch[] = [];
+  for (let from = 0; from < steps; ) {
+    const kind = kinds[(start + from) % count];
+    let to = from;
+    let sum = 0;
+    const path: Point[] = [];
+    while (to < steps && kinds[(start + to) % count] === kind) {
+      sum += contrasts[(start + to) % count] as number;
+      path.push(pointAt(start + to));
+      to++;
+    }
+    path.push(pointAt(start + to));
+    const length = to - from;
+    stretches.push({ path, contrast: sum / length, lengthMm: (length * stepPx) / pxPerMm });
+    from = to;
+  }
+  return stretches;
+}
+
+/** How far to look to either side, % of the long side; of that the outer half counts. */
+const reachShare = 1.5;
+/** Single places are taken with so many neighbours on either side. */
+const medianReach = 2;
+
+const medianOf = (values: number[]): number => {
+  values.sort((one, other) => one - other);
+  const middle = values.length >> 1;
+  return values.length % 2
+    ? (values[middle] as number)
+    : ((values[middle - 1] as number) + (values[middle] as number)) / 2;
+};
+
+/** Median code on one side of the line, from the outer half of the way until the side ends. */
+function sideCode(
+  planes: SubjectPlanes,
+  mask: Uint8Array,
+  side: number,
+  [x, y]: readonly [number, number],
+  [dx, dy]: readonly [number, number],
+): number | null {
+  const { width, height } = planes.size;
+  const reach = Math.max(2, Math.ceil((Math.max(width, height) * reachShare) / 100));
+  const seen: number[] = [];
+  for (let way = 0; way < reach; way++) {
+    // Smoothed, the line may run a pixel beside the mask's: the first steps may be on the wrong side.
+    const column = Math.floor(x + dx * (way + 0.5));
+    const row = Math.floor(y + dy * (way + 0.5));
+    if (column < 0 || row < 0 || column >= width || row >= height) break;
+    const i = row * width + column;
+    if (mask[i] === side) seen.push(planes.plain[i] as number);
+    else if (seen.length > 0 || way > 2) break;
+  }
+  return seen.length > 0 ? medianOf(seen.slice(seen.length >> 1)) : null;
+}
+
+/**
+ * Along a line with the subject on its right: lightness of the subject's side less the ground's, L*,
+ * at every place, on the unsimplified picture.
+ */
+function lineContrast(
+  { places, closed }: EvenPlaces,
+  planes: SubjectPlanes,
+  mask: Uint8Array,
+): Float32Array {
+  const count = places.length / 2;
+  const raw: number[] = [];
+  for (let i = 0; i < count; i++) {
+    const before = closed ? (i + count - 1) % count : Math.max(0, i - 1);
+    const after = closed ? (i + 1) % count : Math.min(count - 1, i + 1);
+    const tx = (places[2 * after] as number) - (places[2 * before] as number);
+    const ty = (places[2 * after + 1] as number) - (places[2 * before + 1] as number);
+    const length = Math.hypot(tx, ty) || 1;
+    const at = [places[2 * i] as number, places[2 * i + 1] as number] as const;
+    const subject = sideCode(planes, mask, 1, at, [-ty / length, tx / length]);
+    const ground = sideCode(planes, mask, 0, at, [ty / length, -tx / length]);
+    const known = subject !== null && ground !== null;
+    raw.push(known ? (subject - ground) / codesPerLightness : (raw.at(-1) ?? 0));
+  }
+  return Float32Array.from(raw, (_, i) => {
+    const near: number[] = [];
+    for (let n = i - medianReach; n <= i + medianReach; n++) {
+      if (closed) near.push(raw[(n + count) % count] as number);
+      else if (n >= 0 && n < count) near.push(raw[n] as number);
+    }
+    return medianOf(near);
+  });
+}

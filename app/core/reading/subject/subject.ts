@@ -1,0 +1,76 @@
+import type { Point } from '../../colour/lab.ts';
+import type { CutStroke } from '../../reference/photo-stroke.ts';
+
+/** Circling the subject starts anew; the two others correct it with a brush. */
+export type SubjectMode = 'circle' | 'add' | 'take';
+
+/** One of her strokes, over the cut-out. */
+export interface SubjectStroke extends CutStroke {
+  readonly mode: SubjectMode;
+}
+
+/** A stretch of the subject's line along which it stands against its ground in one way. */
+export interface LineStretch {
+  /** 0..1 of the raster's width and height. */
+  readonly path: readonly Point[];
+  /** Mean lightness of the subject's side less that of the ground's, L*. */
+  readonly contrast: number;
+  /** On the sheet. */
+  readonly lengthMm: number;
+}
+
+/** How the subject stands against its ground. */
+export interface SubjectFacts {
+  /** Share of the cropped area, 0..1. */
+  readonly share: number;
+  /** Mean simplified lightness, L*. */
+  readonly meanLightness: { readonly subject: number; readonly ground: number };
+  /** Without the stretches along the picture's own border. */
+  readonly line: readonly LineStretch[];
+  /** Shares of the line's length, 0..1: where it differs by 10 L* or more, and by less than 4 L*. */
+  readonly standsOutShare: number;
+  readonly lostShare: number;
+}
+
+/** From this difference on the subject stands out, L*. */
+export const standsOutFrom = 10;
+/** Under this difference its line is lost, L*. */
+export const lostUnder = 4;
+
+function againstGround({ meanLightness }: SubjectFacts): string {
+  const difference = meanLightness.subject - meanLightness.ground;
+  const size = Math.abs(difference);
+  if (size < lostUnder) return 'as light as its ground';
+  const word = difference > 0 ? 'lighter' : 'darker';
+  return `${size < standsOutFrom ? 'a little' : 'clearly'} ${word} than its ground`;
+}
+
+function alongLine(share: number): string {
+  if (share >= 0.85) return 'stands out nearly all round';
+  if (share >= 0.5) return 'stands out along most of its line';
+  if (share >= 0.15) return 'stands out along a part of its line only';
+  return 'hardly stands out anywhere';
+}
+
+function lostPart(share: number): string {
+  if (share >= 0.5) return 'Most of its line is lost in the ground';
+  if (share >= 0.42) return 'Nearly half of its line is lost in the ground';
+  if (share >= 0.29) return 'About a third of its line is lost in the ground';
+  if (share >= 0.2) return 'About a quarter of its line is lost in the ground';
+  if (share >= 0.05) return 'A little of its line is lost in the ground';
+  return 'Its line is lost nowhere';
+}
+
+/** What to do about it, after the practice of lost and found edges (common practice, no source). */
+function advice({ standsOutShare, lostShare }: SubjectFacts): string {
+  if (standsOutShare < 0.15) return ': make the ground lighter or darker where it is to be seen.';
+  if (lostShare < 0.05 && standsOutShare >= 0.85)
+    return ': soften it where it matters least, or it looks cut out.';
+  return '.';
+}
+
+/** How the subject stands against its ground, in a painter's words. */
+export function subjectSentence(facts: SubjectFacts): string {
+  const first = `The subject is ${againstGround(facts)} and ${alongLine(facts.standsOutShare)}.`;
+  return `${first} ${lostPart(facts.lostShare)}${advice(facts)}`;
+}

@@ -1,0 +1,150 @@
+import { coolTestWorks } from '../drying/weather.ts';
+import { dryPrompt, leaveIt, type Wetness, wetnessSign } from '../drying/wetness.ts';
+import type { Step } from '../plan/plan.ts';
+import type { DryingClock, TimedStep } from './drying-clock.ts';
+import type { EaselTime } from './easel-time.ts';
+import type { SessionState } from './session-state.ts';
+
+/** How wet a drying wash is by its clocks and by what she said; session ms. */
+function wetnessOf(clock: DryingClock, atMs: number): Wetness {
+  if (clock.dryMs !== null) return 'bone dry';
+  if (clock.shineGoneMs === null) {
+    if (atMs < clock.shineLowMs) return 'shiny';
+    if (atMs < clock.shineHighMs) return 'satin';
+  }
+  return atMs < clock.endsLowMs ? 'damp' : 'almost dry';
+}
+
+/** How wet the sheet is where she works: while a wash goes on it shines; null clocks are bone dry. */
+export function wetnessNow(state: SessionState, wetsNow: boolean, atMs: number): Wetness {
+  if (state.phase === 'painting' && wetsNow) return 'shiny';
+  return state.timer ? wetnessOf(state.timer, atMs) : 'bone dry';
+}
+
+/**
+ * The sentence of a step as things stand. At a drying check it follows the sheet and the air: once
+ * the shine has gone it says in so many words to leave it, and in air where the hand can tell nothing
+ * it does not ask for the hand.
+ */
+export function choosePrompt(
+  step: Pick<Step, 'kind' | 'prompt'>,
+  { phase, timer, weather }: Pick<SessionState, 'phase' | 'timer' | 'weather'>,
+  { shine }: Pick<EaselTime, 'shine'>,
+): string {
+  if (step.kind !== 'dry') return step.prompt;
+  if (phase === 'drying' && timer) {
+    if (timer.shineGoneMs !== null) return leaveIt;
+    if (shine && shine.highMs === 0)
+      return 'The shine should be gone, the sheet is still cool: leave it. No water, no brush, until it is bone dry.';
+  }
+  return coolTestWorks(weather) ? dryPrompt.usual : dryPrompt.slow;
+}
+
+type Cautious = Pick<Step, 'cautions' | 'mixes'>;
+
+/** Common practice, no source. */
+const lips =
+  'Never point a brush with your lips, and do not drink from the painting table: read the label of every paint.';
+
+const withLabel = (caution: string): string =>
+  /mask/i.test(caution) && /fluid/i.test(caution) && !/label/i.test(caution)
+    ? `${caution} Read the label.`
+    : caution;
+
+const cautionsOf = ({ cautions, mixes }: Cautious, isFirstPaint: boolean): string[] => [
+  ...(mixes.length > 0 && isFirstPaint ? [lips] : []),
+  ...cautions.map(withLabel),
+];
+
+/** What is said at a step: each caution once a session, at the first step it is due. */
+export function cautionsDue(steps: readonly Cautious[], index: number): string[] {
+  const step = steps[index];
+  if (!step) return [];
+  const before = steps.slice(0, index);
+  const said = new Set(before.flatMap((each) => each.cautions.map(withLabel)));
+  const isFirstPaint = !before.some(({ mixes }) => mixes.length > 0);
+  return cautionsOf(step, isFirstPaint).filter((caution) => !said.has(caution));
+}
+
+/** Something to be heard once: a tone, and the sentence where she lets it be spoken. */
+export interface Cue {
+  /** The same until another one is due; a wait made longer has cues of its own. */
+  readonly key: string;
+  /** step: only spoken, no tone. shine: a soft tone. end: a timer has come to its end. */
+  readonly kind: 'step' | 'shine' | 'end';
+  /** 0 for the first time; a reminder that comes late is louder, 1..3. */
+  readonly louder: 0 | 1 | 2 | 3;
+  readonly words: string;
+}
+
+/** Reminders after the end, at most. */
+const mostReminders = 3;
+const shortestGapMs = 60_000;
+
+/**
+ * How often a timer of [low, high] has called: 0 before its low end, 1 at it, then once more after
+ * each half of its range (own rule, no source).
+ */
+export function timesCalled(lowMs: number, highMs: number, atMs: number): number {
+  if (atMs < lowMs) return 0;
+  const gap = Math.max(shortestGapMs, (highMs - lowMs) / 2);
+  return 1 + Math.min(mostReminders, Math.floor((atMs - lowMs) / gap));
+}
+
+const dryWords = `Look at the sheet. Bone dry ${wetnessSign['bone dry']}.`;
+
+function dryCue(clock: DryingClock, atMs: number): Cue | null {
+  const called = timesCalled(clock.endsLowMs, clock.endsHighMs, atMs);
+  if (called === 0) return null;
+  return {
+    key: `${clock.key} dry ${Math.round(clock.endsLowMs)} ${called}`,
+    kind: 'end',
+    louder: (called - 1) as Cue['louder'],
+    words: called === 1 ? dryWords : `The sheet still waits. ${dryWords}`,
+  };
+}
+
+/** During the shine nothing is asked of her: she hears where it stands. */
+function shineCue(clock: DryingClock, atMs: number): Cue | null {
+  const { key, startedMs, shineLowMs, shineHighMs, shineGoneMs } = clock;
+  if (shineGoneMs !== null || shineHighMs <= startedMs) return null;
+  const cue = (name: string, words: string): Cue => ({
+    key: `${key} shine ${Math.round(startedMs)} ${name}`,
+    kind: 'shine',
+    louder: 0,
+    words,
+  });
+  if (atMs >= shineHighMs)
+    return cue('gone', 'The shine should be gone. Leave it alone until it is dry.');
+  if (atMs >= shineLowMs)
+    return cue('going', 'The shine may be going now. Nothing wet goes in any more.');
+  if (atMs >= (startedMs + shineLowMs) / 2)
+    return cue('half', 'Half of the shine is over: the last soft edges now.');
+  return null;
+}
+
+type SpokenStep = TimedStep & { readonly prompt: string };
+
+/** What is due to be heard as things stand: of several, the latest. */
+export function chooseCue(
+  state: SessionState,
+  steps: readonly SpokenStep[],
+  time: Pick<EaselTime, 'atMs' | 'paintingMs'>,
+): Cue | null {
+  const step = steps[state.stepIndex];
+  const { phase, timer } = state;
+  if (!step || phase === 'paused' || phase === 'finished') return null;
+  if (phase === 'drying' && timer) {
+    const cue = dryCue(timer, time.atMs) ?? shineCue(timer, time.atMs);
+    if (cue) return cue;
+  }
+  const plannedMs = step.paintMinutes[1] * 60_000;
+  if (phase === 'painting' && plannedMs > 0 && time.paintingMs >= plannedMs)
+    return {
+      key: `${step.key} painted`,
+      kind: 'end',
+      louder: 0,
+      words: 'The time planned for this step is over.',
+    };
+  return { key: `${step.key} step`, kind: 'step', louder: 0, words: step.prompt };
+}

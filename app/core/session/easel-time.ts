@@ -1,0 +1,94 @@
+import { type DryingClock, openMinutes, type TimedStep } from './drying-clock.ts';
+import { elapsedMs, type Moment } from './session-event.ts';
+import type { Phase, SessionState, Spent } from './session-state.ts';
+
+const nothing: Spent = { paintingMs: 0, waitingMs: 0 };
+
+/** The state as it is at a later moment, nothing having happened but time. */
+export function passTime(
+  state: SessionState,
+  steps: readonly TimedStep[],
+  now: Moment,
+): SessionState {
+  const last = { wallMs: now.wallMs, monoMs: now.monoMs, bootId: now.bootId };
+  const gone = state.last ? elapsedMs(state.last, now) : 0;
+  const key = steps[state.stepIndex]?.key;
+  const spent = key === undefined ? state.spent : withSpent(state.spent, key, state.phase, gone);
+  return { ...state, last, atMs: state.atMs + gone, spent };
+}
+
+function withSpent(
+  all: SessionState['spent'],
+  key: string,
+  phase: Phase,
+  gone: number,
+): SessionState['spent'] {
+  const before = all[key] ?? nothing;
+  if (phase === 'painting')
+    return { ...all, [key]: { ...before, paintingMs: before.paintingMs + gone } };
+  if (phase === 'drying')
+    return { ...all, [key]: { ...before, waitingMs: before.waitingMs + gone } };
+  return all;
+}
+
+/** All in ms and never negative; `overMs` is how long the upper end has been passed. */
+export interface TimeLeft {
+  readonly lowMs: number;
+  readonly highMs: number;
+  readonly overMs: number;
+}
+
+export interface EaselTime {
+  /** Time of the session now. */
+  readonly atMs: number;
+  /** Time painted at the step that stands, pauses left out. */
+  readonly paintingMs: number;
+  /** Until the planned painting time of the step is used up. */
+  readonly painting: TimeLeft;
+  /** Until the shine goes and until bone dry, of `state.timer`; null when nothing is wet. */
+  readonly shine: TimeLeft | null;
+  readonly drying: TimeLeft | null;
+  /** While the edge of the stroke that is down can be softened; null without one. */
+  readonly open: TimeLeft | null;
+}
+
+function timeLeft(endsLowMs: number, endsHighMs: number, atMs: number): TimeLeft {
+  return {
+    lowMs: Math.max(0, endsLowMs - atMs),
+    highMs: Math.max(0, endsHighMs - atMs),
+    overMs: Math.max(0, atMs - endsHighMs),
+  };
+}
+
+const minuteMs = 60_000;
+
+/** All the easel's clocks as they stand now: right at once after sleep or reload, nothing is counted. */
+export function easelTime(
+  state: SessionState,
+  steps: readonly TimedStep[],
+  now: Moment,
+): EaselTime {
+  const { atMs, spent, timer } = passTime(state, steps, now);
+  const step = steps[state.stepIndex];
+  const paintingMs = step ? (spent[step.key]?.paintingMs ?? 0) : 0;
+  const [low, high] = step?.paintMinutes ?? [0, 0];
+  return {
+    atMs,
+    paintingMs,
+    painting: timeLeft(low * minuteMs, high * minuteMs, paintingMs),
+    shine: shineLeft(timer, atMs),
+    drying: timer && timeLeft(timer.endsLowMs, timer.endsHighMs, atMs),
+    open: openLeft(state, atMs),
+  };
+}
+
+function shineLeft(timer: DryingClock | null, atMs: number): TimeLeft | null {
+  if (!timer || timer.shineGoneMs !== null) return null;
+  return timeLeft(timer.shineLowMs, timer.shineHighMs, atMs);
+}
+
+function openLeft(state: SessionState, atMs: number): TimeLeft | null {
+  if (state.strokeMs === null || state.phase !== 'painting') return null;
+  const [low, high] = openMinutes(state);
+  return timeLeft(state.strokeMs + low * minuteMs, state.strokeMs + high * minuteMs, atMs);
+}

@@ -1,0 +1,154 @@
+import type { DryingClockName } from '../drying/learn-pace.ts';
+import type { PaperChoice } from '../drying/paper-choice.ts';
+import type { WaterKind } from '../drying/water.ts';
+import type { Weather } from '../drying/weather.ts';
+import type { Wetness } from '../drying/wetness.ts';
+import type { Part } from '../paint/mix.ts';
+import type { Trouble } from './trouble.ts';
+
+/**
+ * A point in time as the device knows it. `wallMs` is the clock on the wall (ms since 1970) and can
+ * jump; `monoMs` only goes on, but may stop while the device sleeps, and is worth something only
+ * within one `bootId` (one life of the page).
+ */
+export interface Moment {
+  readonly wallMs: number;
+  readonly monoMs: number;
+  readonly bootId: string;
+}
+
+/** What she did. `key` is that of the step she was looking at; one tap may append several bodies. */
+export type EventBody =
+  | { readonly kind: 'started' }
+  /** `aside`: done elsewhere on the sheet while another step waits; then she comes back to that. */
+  | { readonly kind: 'step-begun'; readonly key: string; readonly aside?: boolean }
+  /** A stroke whose edge is to be softened is down: its open time starts. */
+  | { readonly kind: 'stroke-down'; readonly key: string }
+  /** Brush down: the drying clocks start. */
+  | { readonly kind: 'painting-done'; readonly key: string }
+  | { readonly kind: 'still-wet'; readonly key: string }
+  | { readonly kind: 'shine-gone'; readonly key: string }
+  | { readonly kind: 'dry-now'; readonly key: string }
+  | { readonly kind: 'step-done'; readonly key: string }
+  /** Leaves the step `key` for the one before it. */
+  | { readonly kind: 'back'; readonly key: string }
+  | { readonly kind: 'paused' }
+  | { readonly kind: 'resumed' }
+  /** The wall clock was seen to move by that much against the monotonic one; an anchor, no more. */
+  | { readonly kind: 'clock-moved'; readonly byMs: number }
+  | { readonly kind: 'note'; readonly text: string }
+  /** A photo for the record, kept before this line; `key` is the step it was taken at. */
+  | { readonly kind: 'photo'; readonly photoId: string; readonly key: string }
+  /** The air from now on, and what lies under the sheet. */
+  | { readonly kind: 'weather'; readonly weather: Weather }
+  | { readonly kind: 'paper'; readonly paper: PaperChoice }
+  | {
+      readonly kind: 'trouble';
+      readonly key: string;
+      readonly trouble: Trouble;
+      /** How wet the sheet was taken to be, which decided the remedy. */
+      readonly wetness: Wetness;
+    }
+  /** The step `key` tried on a scrap. */
+  | { readonly kind: 'practise'; readonly key: string; readonly doing: Practising }
+  /** What one clock learned on one paper from one kind of wash counts no more. */
+  | {
+      readonly kind: 'pace-forgotten';
+      readonly clock: DryingClockName;
+      readonly paper: PaperChoice;
+      readonly wash: WaterKind;
+    }
+  | {
+      readonly kind: 'mix-changed';
+      readonly mix: string;
+      readonly parts: readonly Part[];
+      readonly load: number;
+    }
+  /** A puddle brushed on a scrap and compared when dry; null: what was told last is withdrawn. */
+  | {
+      readonly kind: 'scrap';
+      readonly parts: readonly Part[];
+      readonly load: number;
+      readonly verdict: 'weaker' | 'right' | 'stronger' | null;
+    }
+  /** These lines of the log, by id, count no more: she took a tap back. */
+  | { readonly kind: 'taken-back'; readonly events: readonly string[] }
+  | { readonly kind: 'finished' };
+
+export type Practising = 'begun' | 'brush-down' | 'shine-gone' | 'ended';
+
+/** One line of the log; `seq` counts 0, 1, 2 ... within the session. Never changed once kept. */
+export interface SessionEvent extends Moment {
+  readonly id: string;
+  readonly sessionId: string;
+  readonly seq: number;
+  readonly planId: string;
+  readonly what: EventBody;
+}
+
+/**
+ * Time gone by between two moments, ms, never negative. A wall clock that jumped forward counts as
+ * sleep (the monotonic clock stops then); one set back does not count. Across lives of the page
+ * only the wall clock is left. Source: W3C High Resolution Time (the clock may stop in sleep).
+ */
+export function elapsedMs(from: Moment, to: Moment): number {
+  const wall = to.wallMs - from.wallMs;
+  const mono = from.bootId === to.bootId ? to.monoMs - from.monoMs : 0;
+  return Math.max(0, Number.isFinite(wall) ? wall : 0, Number.isFinite(mono) ? mono : 0);
+}
+
+/** Smaller differences are the clocks' own wander. */
+const wanderMs = 2000;
+
+/**
+ * By how much the wall clock was set back between two moments of one life of the page: negative ms,
+ * or 0. Worth a 'clock-moved' event, so that a later reload still knows where time stood.
+ */
+export function clockSetBackMs(from: Moment, to: Moment): number {
+  if (from.bootId !== to.bootId) return 0;
+  const drift = to.wallMs - from.wallMs - (to.monoMs - from.monoMs);
+  return drift < -wanderMs ? drift : 0;
+}
+
+/** The log without what she took back. The lines stay in the log; they only count no more. */
+export function standingEvents(events: readonly SessionEvent[]): readonly SessionEvent[] {
+  const gone = new Set(
+    events.flatMap(({ what }) => (what.kind === 'taken-back' ? what.events : [])),
+  );
+  return gone.size > 0 ? events.filter(({ id }) => !gone.has(id)) : events;
+}
+
+/** What she can take back, by the words on its button. */
+const actWords: Partial<Record<EventBody['kind'], string>> = {
+  'step-begun': 'Start',
+  'stroke-down': 'Stroke is down',
+  'painting-done': 'Done',
+  'step-done': 'Done',
+  scrap: 'Scrap compared',
+  'still-wet': 'Still wet',
+  'shine-gone': 'Shine gone',
+  'dry-now': 'It is bone dry',
+  back: 'Back',
+  paused: 'Pause',
+  resumed: 'Go on',
+  photo: 'Photo for the record',
+};
+
+export interface LastAct {
+  /** Ids of all that this one tap appended. */
+  readonly events: readonly string[];
+  readonly words: string;
+}
+
+/** The last tap that can be taken back; null where there is none. */
+export function lastAct(log: readonly SessionEvent[]): LastAct | null {
+  const acts = standingEvents(log).filter(({ what }) => what.kind in actWords);
+  const last = acts.at(-1);
+  if (!last) return null;
+  const atOnce = acts.filter(
+    ({ wallMs, monoMs, bootId }) =>
+      wallMs === last.wallMs && monoMs === last.monoMs && bootId === last.bootId,
+  );
+  const words = actWords[atOnce[0]?.what.kind ?? last.what.kind] ?? '';
+  return { events: atOnce.map(({ id }) => id), words };
+}

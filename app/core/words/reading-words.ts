@@ -1,0 +1,29 @@
+import type { Reading } from '../reading/reading.ts';
+
+/** What bands are called on screen, lightest first; numbers are shown on request only. */
+const words: Record<number, readonly string[]> = {
+  1: ['one tone'],
+  2: ['light', 'dark'],
+  3: ['light', 'mid', 'dark'],
+  4: ['white', 'light', 'mid', 'dark'],
+  5: ['white', 'light', 'mid', 'dark', 'darkest'],
+  6: ['white', 'light', 'light mid', 'dark mid', 'dark', 'darkest'],
+  7: ['white', 'palest', 'light', 'mid', 'dark mid', 'dark', 'darkest'],
+};
+
+/** The word for band `band` (1 is the lightest) of `count`. */
+export const bandWord = (band: number, count: number): string =>
+  words[count]?.[band - 1] ?? `band ${band}`;
+
+/** The one sentence about a reference that matters most to who wants to paint it. */
+export function studySentence({ warnings, bands }: Reading): string {
+  const first = warnings[0];
+  if (first) return first.text;
+  return bands.length === 1
+    ? 'It is all one tone.'
+    : 'A full range of values: lights, mids and darks are all there.';
+}
+
+/** A share 0..1 in words; what is there but small is not called nothing. */
+export const formatPercent = (share: number): string =>
+  share > 0 && share < 0.01 ? 'under 1 %' : `${Math.round(share * 100)} %`;

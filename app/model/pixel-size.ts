@@ -1,4 +1,0 @@
-export interface PixelSize {
-  readonly width: number;
-  readonly height: number;
-}

@@ -1,0 +1,168 @@
+import type { Signal } from '@preact/signals';
+import { useLayoutEffect, useMemo, useRef } from 'preact/hooks';
+import { shrinkSlots } from '../../core/raster/paint-slots.ts';
+import { reducedLight, squintOf } from '../../core/raster/squint.ts';
+import type { RangeMode, Reading, ToneRange } from '../../core/reading/reading.ts';
+import { onTheSheet, rangeIn } from '../../core/reading/tone-range.ts';
+import type { Layer } from '../../drawing/layers.ts';
+import { lightnessLayer, pixelsOf, squintLayer } from '../../drawing/light-layers.ts';
+import { Button } from '../../ui/controls/button.tsx';
+import { SliderRow } from '../../ui/controls/slider-row.tsx';
+import { bandsByLimits } from './band-limits.ts';
+import { SpotCard } from './spot-card.tsx';
+import { spotColours } from './spot-colours.ts';
+import { SpotStage } from './spot-stage.tsx';
+import styles from './study-tools.module.css';
+import type { Look } from './use-look.ts';
+import { ValueStrip } from './value-strip.tsx';
+
+/** The few values as limits being moved would make them, straight from the simplified lightness. */
+function liveValuesLayer(
+  lightnessMap: Uint8Array,
+  histogram: readonly number[],
+  limits: readonly number[],
+): Layer {
+  const bands = bandsByLimits(histogram, limits);
+  return lightnessLayer(lightnessMap, (lightness) => {
+    const above = limits.filter((limit) => limit > lightness).length;
+    return bands[above]?.lightness ?? lightness;
+  });
+}
+
+const choices: readonly (readonly [RangeMode, string])[] = [
+  ['photographed', 'As photographed'],
+  ['opened', 'Opened up'],
+];
+
+interface RangePicturesProps {
+  reading: Reading;
+  lightnessMap: Uint8Array;
+  onChoose: (mode: RangeMode) => void;
+}
+
+/** The sheet in grey as it would become, both ways side by side; a tap takes one. */
+function RangePictures({ reading, lightnessMap, onChoose }: RangePicturesProps) {
+  const { width, height } = reading.raster;
+  const small = useMemo(
+    () => shrinkSlots(lightnessMap, width, height, 360),
+    [lightnessMap, width, height],
+  );
+  return (
+    <fieldset class={styles.row}>
+      <legend class="spoken">How dark and light the sheet becomes</legend>
+      {choices.map(([mode, name]) => (
+        <button
+          key={mode}
+          type="button"
+          class={styles.choice}
+          aria-pressed={mode === reading.range.mode}
+          onClick={() => onChoose(mode)}
+        >
+          <TonePicture
+            lightnessMap={small.slotMap}
+            width={small.width}
+            height={small.height}
+            range={rangeIn(mode, reading.range)}
+          />
+          {name}
+        </button>
+      ))}
+    </fieldset>
+  );
+}
+
+const words = ['eyes open', 'half closed', 'nearly shut'] as const;
+
+/** How far the eyes are closed. */
+function SquintStrength({ strength }: { strength: Signal<number> }) {
+  const said = words[Math.min(2, Math.floor(strength.value * 3))] ?? words[0];
+  return (
+    <SliderRow
+      label="Squint"
+      said={said}
+      min={0}
+      max={100}
+      step={5}
+      value={Math.round(strength.value * 100)}
+      onMove={(percent) => {
+        strength.value = percent / 100;
+      }}
+      onSettle={() => undefined}
+    />
+  );
+}
+
+/** Other ways to look: touch a spot, turn the picture over. */
+function ToolRow({ look, canTouch }: { look: Look; canTouch: boolean }) {
+  const { turn, touching, marks, moving } = look;
+  const { upsideDown, mirrored } = turn.value;
+  return (
+    <fieldset class={styles.tools}>
+      <legend class="spoken">Ways to look</legend>
+      <Button
+        aria-pressed={touching.value}
+        disabled={!canTouch}
+        onClick={() => {
+          marks.value = [];
+          moving.value = null;
+          touching.value = !touching.value;
+        }}
+      >
+        Touch for value
+      </Button>
+      <Button
+        aria-pressed={upsideDown}
+        onClick={() => {
+          turn.value = { mirrored, upsideDown: !upsideDown };
+        }}
+      >
+        Upside down
+      </Button>
+      <Button
+        aria-pressed={mirrored}
+        onClick={() => {
+          turn.value = { upsideDown, mirrored: !mirrored };
+        }}
+      >
+        Mirror
+      </Button>
+    </fieldset>
+  );
+}
+
+/** What the study has beyond its first sight: loaded after it, in a file of its own. */
+export const studyTools = {
+  RangePictures,
+  SpotCard,
+  SpotStage,
+  SquintStrength,
+  ToolRow,
+  ValueStrip,
+  liveValuesLayer,
+  pixelsOf,
+  reducedLight,
+  spotColours,
+  squintLayer,
+  squintOf,
+};
+
+export type StudyTools = typeof studyTools;
+
+interface TonePictureProps {
+  /** Simplified lightness, L* x 2.55 a pixel, of that size. */
+  lightnessMap: Uint8Array;
+  width: number;
+  height: number;
+  range: ToneRange;
+}
+
+/** The picture in grey as the sheet can have it. */
+function TonePicture({ lightnessMap, width, height, range }: TonePictureProps) {
+  const canvas = useRef<HTMLCanvasElement>(null);
+  const { lo, hi, dark, paper, mode } = range;
+  useLayoutEffect(() => {
+    const context = canvas.current?.getContext('2d');
+    if (context) lightnessLayer(lightnessMap, (lightness) => onTheSheet(range, lightness))(context);
+  }, [lightnessMap, lo, hi, dark, paper, mode]);
+  return <canvas ref={canvas} class={styles.picture} width={width} height={height} />;
+}

@@ -1,0 +1,85 @@
+import type { OnPictures, OnProgress, Pictures } from '../../../workers/api.ts';
+import type { AnalysisClient } from '../../client/analysis-client.ts';
+import type { CrashGuard } from '../../client/crash-guard.ts';
+import type { Painting } from '../../core/decisions/painting.ts';
+import { standingDecisions } from '../../core/decisions/standing-decisions.ts';
+import { planDecisionKinds, planWishes, readingWishes } from '../../core/decisions/wishes.ts';
+import { type KeptAir, usualAir } from '../../core/drying/conditions.ts';
+import type { OwnBox } from '../../core/paint/own-box.ts';
+import { planEngine } from '../../core/plan/plan.ts';
+import { readingEngine } from '../../core/reading/reading.ts';
+import type { Store } from '../../storage/open-store.ts';
+import { StorageProblem } from '../../storage/storage-problem.ts';
+import type { OpenedReading } from './opened-reading.ts';
+
+/** All that a reading depends on: the same key, the same reading. */
+export function readingKeyOf({ reference, decisions }: Painting): string {
+  return JSON.stringify([readingEngine, reference, readingWishes(decisions, reference)]);
+}
+
+/** All that a plan depends on. */
+export function planKeyOf(painting: Painting, box: OwnBox, air: KeptAir = usualAir): string {
+  const { decisions } = painting;
+  const over = standingDecisions(decisions, ...planDecisionKinds);
+  return JSON.stringify([
+    planEngine,
+    readingKeyOf(painting),
+    planWishes(decisions, box, air),
+    over.map(({ id: _id, at: _at, ...what }) => what),
+  ]);
+}
+
+export interface ReadingNeeds {
+  readonly store: Store;
+  readonly client: AnalysisClient;
+  readonly guard: CrashGuard;
+}
+
+/** The photo's bytes as they were kept. */
+export async function loadKeptPhoto(store: Store, { reference }: Painting): Promise<Blob> {
+  const photo = await store.photo(reference.photoId);
+  if (!photo) throw new StorageProblem('missing');
+  return new Blob([photo.bytes], { type: photo.mime });
+}
+
+/**
+ * What is seen in a painting's reference by her decisions: kept from before, or read now. Its
+ * pictures are told early; they are the caller's to close, also when the rest fails.
+ */
+export async function readPainting(
+  signal: AbortSignal,
+  painting: Painting,
+  { store, client, guard }: ReadingNeeds,
+  onPictures: OnPictures,
+  onProgress: OnProgress,
+): Promise<OpenedReading> {
+  const kept = await store.keptReading(painting.id, readingKeyOf(painting));
+  if (kept) {
+    const pictures = await client.pictures(signal, kept.referenceJpeg);
+    onPictures(pictures);
+    return { ...kept, ...pictures };
+  }
+  const { photoId, crop, sheet } = painting.reference;
+  const photo = await loadKeptPhoto(store, painting);
+  const longSidePx = guard.sizeFor(photoId);
+  const wishes = readingWishes(painting.decisions, painting.reference);
+  guard.begin({ photoId, longSidePx });
+  try {
+    const early: Pictures[] = [];
+    const result = await client.read(
+      signal,
+      { photo, crop, sheet, wishes, longSidePx },
+      (pictures) => {
+        early.push(pictures);
+        onPictures(pictures);
+      },
+      onProgress,
+    );
+    await store.keepThumbnail(painting.id, result.thumbnail);
+    const [pictures] = early;
+    if (!pictures) throw new Error('A reading came without its pictures');
+    return { ...result, ...pictures };
+  } finally {
+    guard.end();
+  }
+}

@@ -1,0 +1,32 @@
+import type { AnalysisClient } from '../../client/analysis-client.ts';
+import { decidedReading } from '../../core/decisions/decided-reading.ts';
+import { planWishes } from '../../core/decisions/wishes.ts';
+import type { OwnBox } from '../../core/paint/own-box.ts';
+import type { PaletteOffers } from '../../core/palette/offers/palette-offer.ts';
+import type { Studio } from './studio.ts';
+
+/** What a screen may ask about paints alone, without a picture. Each rejects when its signal is aborted. */
+export type PaintCalls = Pick<AnalysisClient, 'mixNeighbours' | 'mixingChart'>;
+
+/** What a screen may ask about a picture that was read. Each rejects when its signal is aborted. */
+export type PictureCalls = Pick<AnalysisClient, 'softBlend' | 'outline'>;
+
+export type PaletteCalls = Pick<AnalysisClient, 'palettes'>;
+
+/**
+ * The palette of the open painting's plan, and others to choose from; null while there is nothing to paint.
+ * `onPart`: 0..1 of the work. Rejects when aborted, or with a sentence of the worker's.
+ */
+export async function requestPalettes(
+  calls: PaletteCalls,
+  { painting, seen }: Pick<Studio, 'painting' | 'seen'>,
+  box: OwnBox,
+  leaving: AbortSignal,
+  onPart: (part: number) => void,
+): Promise<PaletteOffers | null> {
+  const of = painting.value;
+  const now = seen.value;
+  if (!of || !now) return null;
+  const reading = decidedReading(now.reading, of);
+  return calls.palettes(leaving, reading, planWishes(of.decisions, box), onPart);
+}

@@ -1,0 +1,290 @@
+import { type ReadonlySignal, signal } from '@preact/signals';
+import type { PhotoFacts, Pictures, SubjectResult, WashShapes } from '../../../workers/api.ts';
+import { decidedReading } from '../../core/decisions/decided-reading.ts';
+import type { Decision, NewDecision, Painting } from '../../core/decisions/painting.ts';
+import { planWishes } from '../../core/decisions/wishes.ts';
+import type { WashPlan } from '../../core/plan/plan.ts';
+import type { MassSizes, MassWash } from '../../core/reading/masses.ts';
+import type { ProgressPhase } from '../../core/reading/reading.ts';
+import type { SubjectStroke } from '../../core/reading/subject/subject.ts';
+import type { Crop } from '../../core/reference/reference.ts';
+import type { Sheet } from '../../core/reference/sheet.ts';
+import { describeFault } from '../describe-fault.ts';
+import type { OwnAirState } from '../own-air.ts';
+import type { OwnBoxState } from '../paints/own-box.ts';
+import { type OpenedReading, subjectRequest, washShapesRequest } from './opened-reading.ts';
+import {
+  loadKeptPhoto,
+  planKeyOf,
+  type ReadingNeeds,
+  readingKeyOf,
+  readPainting,
+} from './read-painting.ts';
+
+export interface Work {
+  readonly stage: ProgressPhase;
+  /** 0..1 of what is being done. */
+  readonly part: number;
+}
+
+/** The one painting that is open: what was seen, what is planned, what is being worked out. */
+export interface Studio {
+  readonly painting: ReadonlySignal<Painting | null>;
+  /** The reference in colour and in grey, there long before the reading. */
+  readonly pictures: ReadonlySignal<Pictures | null>;
+  readonly seen: ReadonlySignal<OpenedReading | null>;
+  readonly plan: ReadonlySignal<WashPlan | null>;
+  readonly work: ReadonlySignal<Work | null>;
+  /** A sentence for the painter; null while all is well. */
+  readonly problem: ReadonlySignal<string | null>;
+  /** True where a reading once brought the app down and waits to be asked for. */
+  readonly waits: ReadonlySignal<boolean>;
+  open(paintingId: string): Promise<void>;
+  /** Stops what is being worked out; opening goes on with it. */
+  leave(): void;
+  /** Tries once more what went wrong, or what waits. */
+  again(): void;
+  decide(decision: NewDecision): Promise<void>;
+  /** Kept at once; worked out when the study or the plan is opened. */
+  note(decision: NewDecision): Promise<void>;
+  /** The subject she has drawn round in the picture seen; null without one. Throws when it is aborted. */
+  subjectLine(
+    leaving: AbortSignal,
+    strokes: readonly SubjectStroke[],
+  ): Promise<SubjectResult | null>;
+  /** The shapes of one wash of the picture seen; null while there is none. Throws when it is aborted. */
+  washShapes(leaving: AbortSignal, wash: MassWash, sizes: MassSizes): Promise<WashShapes | null>;
+  /** Kept at once; read again when the study or the plan is opened. */
+  setReference(sheet: Sheet, crop: Crop): Promise<void>;
+  /** A study becomes a painting: its plan is made. */
+  paintIt(): Promise<void>;
+  /** The upright photo, small, for the sheet screen; null with `problem` said where it can't be opened. */
+  openPhoto(leaving: AbortSignal): Promise<PhotoFacts | null>;
+}
+
+interface StudioNeeds extends ReadingNeeds {
+  readonly ownBox: Pick<OwnBoxState, 'box' | 'ready'>;
+  readonly ownAir: Pick<OwnAirState, 'air' | 'ready'>;
+  /** A photo that turned out to be none: its painting is taken away, the sentence is said. */
+  readonly onBadPhoto: (painting: Painting, sentence: string) => void;
+}
+
+function close({ reference, grey }: Pictures): void {
+  reference.close();
+  grey.close();
+}
+
+const gone = 'This painting is not on this device any more. Go back to the paintings.';
+
+export function createStudio(needs: StudioNeeds): Studio {
+  const { store, client, guard, ownBox, ownAir, onBadPhoto } = needs;
+  const painting = signal<Painting | null>(null);
+  const pictures = signal<Pictures | null>(null);
+  const seen = signal<OpenedReading | null>(null);
+  const plan = signal<WashPlan | null>(null);
+  const work = signal<Work | null>(null);
+  const problem = signal<string | null>(null);
+  const waits = signal(false);
+  let running: AbortController | null = null;
+  let seenKey = '';
+  let planKey = '';
+  let changes = 0;
+
+  function showPictures(next: Pictures | null): void {
+    const before = pictures.value;
+    pictures.value = next;
+    if (!before) return;
+    // A moment later the canvases are painted from the new pictures.
+    setTimeout(() => close(before), 1000);
+  }
+
+  function show(next: OpenedReading | null, key: string): void {
+    seen.value = next;
+    seenKey = key;
+  }
+
+  const heard = (part: number, stage: ProgressPhase): void => {
+    work.value = { part, stage };
+  };
+
+  async function look(signal: AbortSignal, of: Painting): Promise<void> {
+    const key = readingKeyOf(of);
+    if (seenKey === key && seen.value) return;
+    let unshown: Pictures | null = null;
+    const atOnce = (early: Pictures): void => {
+      if (seen.value) unshown = early;
+      else showPictures(early);
+    };
+    try {
+      const found = await readPainting(signal, of, needs, atOnce, heard);
+      if (unshown) showPictures(found);
+      unshown = null;
+      show(found, key);
+    } finally {
+      if (unshown) close(unshown);
+    }
+  }
+
+  /** Her box and her air, as kept. */
+  const hersReady = Promise.all([ownBox.ready, ownAir.ready]);
+  const keyFor = (of: Painting): string => planKeyOf(of, ownBox.box.value, ownAir.air.value);
+
+  /** The plan of these very decisions: kept from before, or worked out now and kept. */
+  async function planFor(signal: AbortSignal, of: Painting, now: OpenedReading): Promise<WashPlan> {
+    const key = keyFor(of);
+    const kept = await store.keptPlan(of.id, key);
+    if (kept) {
+      const toTheEnd = (ids: readonly string[]) => [...ids.filter((id) => id !== kept.id), kept.id];
+      if (of.planIds.at(-1) !== kept.id)
+        await change((before) => ({ ...before, planIds: toTheEnd(before.planIds) }));
+      return kept;
+    }
+    const made = await client.plan(
+      signal,
+      decidedReading(now.reading, of),
+      planWishes(of.decisions, ownBox.box.value, ownAir.air.value),
+      heard,
+    );
+    signal.throwIfAborted();
+    const { reading, slotMap, lightnessMap, referenceJpeg } = now;
+    const withReading = { reading, slotMap, referenceJpeg, ...(lightnessMap && { lightnessMap }) };
+    const before = changes;
+    const withPlan = await store.keepPlan(of.id, {
+      plan: made,
+      key,
+      readingKey: seenKey,
+      kept: withReading,
+    });
+    if (before === changes) painting.value = withPlan;
+    return made;
+  }
+
+  async function workOut(signal: AbortSignal, of: Painting): Promise<void> {
+    await look(signal, of);
+    await hersReady;
+    const now = seen.value;
+    const key = keyFor(of);
+    if (!now || of.purpose || (planKey === key && plan.value)) return;
+    const made = await planFor(signal, of, now);
+    signal.throwIfAborted();
+    planKey = key;
+    plan.value = made;
+  }
+
+  async function refresh(): Promise<void> {
+    const of = painting.value;
+    if (!of) return;
+    running?.abort();
+    const mine = new AbortController();
+    running = mine;
+    work.value = { part: 0, stage: 'opening' };
+    problem.value = null;
+    waits.value = false;
+    try {
+      await workOut(mine.signal, of);
+    } catch (fault) {
+      if (mine.signal.aborted) return;
+      const sentence = describeFault(fault);
+      const neverRead = of.planIds.length === 0 && !seen.value;
+      const bad = fault instanceof Error && fault.name === 'PhotoError' && neverRead;
+      if (bad) onBadPhoto(of, sentence);
+      else problem.value = sentence;
+    } finally {
+      if (running === mine) work.value = null;
+    }
+  }
+
+  async function change(how: (before: Painting) => Painting): Promise<void> {
+    const of = painting.value;
+    if (!of) return;
+    painting.value = how(of); // shown at once, kept right after
+    const mine = ++changes;
+    try {
+      const kept = await store.changePainting(of.id, how);
+      if (mine === changes) painting.value = kept; // else a later change is already shown
+    } catch (fault) {
+      problem.value = describeFault(fault);
+    }
+  }
+
+  async function add(decision: NewDecision): Promise<void> {
+    const made = { ...decision, id: crypto.randomUUID(), at: Date.now() } as Decision;
+    await change((before) => ({ ...before, decisions: [...before.decisions, made] }));
+  }
+
+  async function open(id: string): Promise<void> {
+    if (painting.value?.id === id) {
+      await hersReady;
+      const planIsOld = planKey !== keyFor(painting.value);
+      const unplanned = (!plan.value || planIsOld) && !painting.value.purpose;
+      const stale = unplanned || seenKey !== readingKeyOf(painting.value);
+      if (stale && !work.value && !waits.value) await refresh();
+      return;
+    }
+    running?.abort();
+    show(null, '');
+    showPictures(null);
+    plan.value = null;
+    planKey = '';
+    changes++; // answers about another painting come too late
+    painting.value = await store.painting(id);
+    if (!painting.value) {
+      problem.value = gone;
+      return;
+    }
+    problem.value = null;
+    waits.value = guard.waits(painting.value.reference.photoId);
+    if (!waits.value) await refresh();
+  }
+
+  return {
+    painting,
+    pictures,
+    seen,
+    plan,
+    work,
+    problem,
+    waits,
+    open,
+    leave() {
+      running?.abort();
+      work.value = null;
+    },
+    again: () => void refresh(),
+    async decide(decision) {
+      await add(decision);
+      await refresh();
+    },
+    async note(decision) {
+      running?.abort(); // what is being worked out is out of date
+      work.value = null;
+      await add(decision);
+    },
+    async subjectLine(leaving, strokes) {
+      const of = painting.value;
+      const now = seen.value;
+      if (!of || !now) return null;
+      return client.subjectLine(leaving, subjectRequest(of, now, strokes));
+    },
+    async washShapes(leaving, wash, sizes) {
+      const now = seen.value;
+      return now && client.washShapes(leaving, washShapesRequest(now, wash, sizes));
+    },
+    async setReference(sheet, crop) {
+      await change((before) => ({ ...before, reference: { ...before.reference, sheet, crop } }));
+    },
+    async paintIt() {
+      await change(({ purpose: _, ...kept }) => kept);
+      await refresh();
+    },
+    async openPhoto(leaving) {
+      if (!painting.value) return null;
+      try {
+        return await client.openPhoto(leaving, await loadKeptPhoto(store, painting.value));
+      } catch (fault) {
+        if (!leaving.aborted) problem.value = describeFault(fault);
+        return null;
+      }
+    },
+  };
+}

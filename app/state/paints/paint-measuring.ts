@@ -1,0 +1,190 @@
+import { type ReadonlySignal, signal } from '@preact/signals';
+import type { AnalysisClient } from '../../client/analysis-client.ts';
+import type { Point } from '../../core/colour/lab.ts';
+import {
+  type DraftPatch,
+  draftPatches,
+  type MeasureDrafts,
+  mixedFrames,
+  type PaintMeasure,
+  type PaintPatch,
+  proposedDraft,
+} from '../../core/paint/measure/paint-measure.ts';
+import { ownPaints, withPaint } from '../../core/paint/own-box.ts';
+import type { PaintCard } from '../../core/paint/paint.ts';
+import type { Store } from '../../storage/open-store.ts';
+import { describeFault } from '../describe-fault.ts';
+import type { OwnBoxState } from './own-box.ts';
+
+export interface MeasuringPhoto {
+  readonly file: Blob;
+  readonly preview: ImageBitmap;
+  /** Where bare paper was seen. */
+  readonly paper: readonly Point[];
+}
+
+export interface MeasuredPaint {
+  readonly measure: PaintMeasure;
+  /** In the order of `measure.expected`. */
+  readonly patches: readonly PaintPatch[];
+  /** A sentence on frames that lie badly; null where none does. */
+  readonly caution: string | null;
+}
+
+/** A paint being measured from a photo. Frames and what they hold are kept; the photo is not. */
+export interface PaintMeasuring {
+  readonly drafts: ReadonlySignal<MeasureDrafts>;
+  readonly photo: ReadonlySignal<MeasuringPhoto | null>;
+  readonly result: ReadonlySignal<MeasuredPaint | null>;
+  /** What is being done, in words; null while nothing is. */
+  readonly work: ReadonlySignal<string | null>;
+  readonly problem: ReadonlySignal<string | null>;
+  open(paintId: string): Promise<void>;
+  choosePhoto(file: Blob): Promise<void>;
+  findAgain(): Promise<void>;
+  change(draft: readonly DraftPatch[]): void;
+  measure(card: PaintCard): Promise<void>;
+  /** Puts what was found in the box; false where it could not be kept. */
+  keep(card: PaintCard): Promise<boolean>;
+}
+
+interface Needs {
+  readonly store: Pick<Store, 'setting' | 'keepSetting'>;
+  readonly client: Pick<AnalysisClient, 'openPhoto' | 'measurePatches' | 'fitPaint'>;
+  readonly ownBox: Pick<OwnBoxState, 'box' | 'change' | 'problem'>;
+}
+
+const settingName = 'paint measure';
+
+const isDrafts = (value: unknown): value is MeasureDrafts =>
+  typeof value === 'object' &&
+  value !== null &&
+  Object.values(value).every(
+    (list) => Array.isArray(list) && list.every((each) => 'frame' in each && 'is' in each),
+  );
+
+export function createPaintMeasuring({ store, client, ownBox }: Needs): PaintMeasuring {
+  const drafts = signal<MeasureDrafts>({});
+  const photo = signal<MeasuringPhoto | null>(null);
+  const result = signal<MeasuredPaint | null>(null);
+  const work = signal<string | null>(null);
+  const problem = signal<string | null>(null);
+  let paintId = '';
+  let leaving = new AbortController();
+
+  const ready = store.setting(settingName).then(
+    (kept) => {
+      if (isDrafts(kept)) drafts.value = { ...kept, ...drafts.value };
+    },
+    () => {}, // said by the store itself
+  );
+
+  function put(next: MeasureDrafts): void {
+    drafts.value = next; // shown at once, kept right after
+    store.keepSetting(settingName, next).catch((fault) => {
+      problem.value = describeFault(fault);
+    });
+  }
+
+  /** One thing after the other: what is begun later ends what was begun before. */
+  async function doing(words: string, what: (signal: AbortSignal) => Promise<void>): Promise<void> {
+    leaving.abort();
+    leaving = new AbortController();
+    const { signal: mine } = leaving;
+    work.value = words;
+    problem.value = null;
+    try {
+      await what(mine);
+    } catch (fault) {
+      if (!mine.aborted) problem.value = describeFault(fault);
+    } finally {
+      if (!mine.aborted) work.value = null;
+    }
+  }
+
+  function letGo(): void {
+    photo.value?.preview.close();
+    photo.value = null;
+    result.value = null;
+  }
+
+  async function find(signal: AbortSignal, { file, preview }: MeasuringPhoto): Promise<void> {
+    const kept = drafts.value[paintId] ?? [];
+    const frames = kept.length > 0 ? kept.map(({ frame }) => frame) : null;
+    const { patches, paper } = await client.measurePatches(signal, file, frames);
+    photo.value = { file, preview, paper };
+    if (!frames) put({ ...drafts.value, [paintId]: proposedDraft(patches) });
+  }
+
+  return {
+    drafts,
+    photo,
+    result,
+    work,
+    problem,
+    async open(id) {
+      if (id !== paintId) {
+        leaving.abort();
+        work.value = null;
+        problem.value = null;
+        letGo();
+      }
+      paintId = id;
+      await ready;
+    },
+    choosePhoto: (file) =>
+      doing('Looking for the patches …', async (signal) => {
+        const { preview } = await client.openPhoto(signal, file);
+        letGo();
+        photo.value = { file, preview, paper: [] };
+        await find(signal, photo.value);
+      }),
+    findAgain: () =>
+      doing('Looking for the patches …', async (signal) => {
+        const { [paintId]: _, ...others } = drafts.value;
+        put(others);
+        result.value = null;
+        if (photo.value) await find(signal, photo.value);
+      }),
+    change(draft) {
+      result.value = null;
+      problem.value = null;
+      put({ ...drafts.value, [paintId]: draft });
+    },
+    measure: (card) =>
+      doing('Measuring the patches …', async (signal) => {
+        const draft = drafts.value[paintId] ?? [];
+        const taken = photo.value;
+        if (!taken) return;
+        const frames = draft.map(({ frame }) => frame);
+        const found = await client.measurePatches(signal, taken.file, frames);
+        photo.value = { ...taken, paper: found.paper };
+        const patches = draftPatches(draft, found.patches);
+        const white = card.ci.some((name) => name.startsWith('PW'));
+        const own = ownPaints(ownBox.box.value).filter(({ id }) => id !== card.id);
+        const measure = await client.fitPaint(signal, patches, white, own);
+        result.value = { measure, patches, caution: mixedFrames(draft, found.patches) };
+      }),
+    async keep(card) {
+      const found = result.value;
+      if (!found) return false;
+      const { K, S, sure, why } = found.measure;
+      const before = ownPaints(ownBox.box.value).find(({ id }) => id === card.id);
+      const { name, ci, properties } = card;
+      const base = before ?? {
+        id: `own-${crypto.randomUUID()}`,
+        name: `my ${name}`,
+        ci,
+        properties,
+      };
+      await ownBox.change((box) =>
+        withPaint(box, { ...base, K, S, optics: { from: 'measured', sure, why } }),
+      );
+      if (ownBox.problem.value) return false;
+      const { [paintId]: _, ...others } = drafts.value;
+      put(others);
+      letGo();
+      return true;
+    },
+  };
+}

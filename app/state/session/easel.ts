@@ -1,0 +1,294 @@
+import { computed, type ReadonlySignal, signal } from '@preact/signals';
+import type { AnalysisClient } from '../../client/analysis-client.ts';
+import { decidedEdges } from '../../core/decisions/decided-reading.ts';
+import type { KeptAir } from '../../core/drying/conditions.ts';
+import type { Step, WashPlan } from '../../core/plan/plan.ts';
+import type { Edge } from '../../core/reading/edges/edge.ts';
+import {
+  type DryingHistory,
+  dryingHistory,
+  type PastSession,
+} from '../../core/session/drying-history.ts';
+import { type EaselTime, easelTime } from '../../core/session/easel-time.ts';
+import { foldSession, ghostTapMs } from '../../core/session/fold-session.ts';
+import { airEvents, changedMixEvents } from '../../core/session/initial-events.ts';
+import {
+  clockSetBackMs,
+  type EventBody,
+  elapsedMs,
+  type LastAct,
+  lastAct,
+  type Moment,
+  type SessionEvent,
+} from '../../core/session/session-event.ts';
+import { recordSession, type SessionRecord } from '../../core/session/session-record.ts';
+import type { SessionState } from '../../core/session/session-state.ts';
+import type { Store } from '../../storage/open-store.ts';
+import type { OpenSession } from '../../storage/sessions.ts';
+import { describeFault } from '../describe-fault.ts';
+import type { OwnAirState } from '../own-air.ts';
+import type { OpenedReading } from '../painting/opened-reading.ts';
+import type { Clock, ScreenWatch } from './device.ts';
+import type { SessionLock } from './session-lock.ts';
+
+/** The plan a session is bound to, and its pictures. */
+export interface Desk {
+  readonly sessionId: string;
+  readonly plan: WashPlan;
+  readonly seen: OpenedReading;
+  /** As she wants them on the sheet. */
+  readonly edges: readonly Edge[];
+}
+
+/** One session at the easel: a log that only grows, and what follows from it. */
+export interface Easel {
+  readonly desk: ReadonlySignal<Desk | null>;
+  readonly session: ReadonlySignal<SessionState>;
+  readonly step: ReadonlySignal<Step | null>;
+  readonly time: ReadonlySignal<EaselTime>;
+  readonly bandsDone: ReadonlySignal<ReadonlySet<number>>;
+  readonly running: ReadonlySignal<boolean>;
+  readonly record: ReadonlySignal<SessionRecord | null>;
+  readonly problem: ReadonlySignal<string | null>;
+  readonly savedWord: ReadonlySignal<string>;
+  readonly screenStaysOn: ReadonlySignal<boolean | null>;
+  /** Reckoned and real drying times of all sessions, this one included. */
+  readonly history: ReadonlySignal<DryingHistory>;
+  /** The log so far. */
+  readonly log: ReadonlySignal<readonly SessionEvent[]>;
+  /** Sessions of all paintings that began before this one. */
+  readonly earlier: ReadonlySignal<readonly PastSession[]>;
+  /** Opens the session under way of a painting, or starts one over its latest plan. */
+  open(paintingId: string): Promise<void>;
+  /** Opens the last session of a painting for its record, under way or finished. */
+  lookBack(paintingId: string): Promise<void>;
+  again(): void;
+  leave(): void;
+  /** The large button: starts the step, ends it, or ends a pause. */
+  goOn(): void;
+  stillWet(): void;
+  shineGone(): void;
+  back(): void;
+  pause(): void;
+  /** The last tap that can be taken back; null where there is none. */
+  readonly lastAct: ReadonlySignal<LastAct | null>;
+  takeBack(): void;
+  /** Appends what she told in a panel: trouble, practice, a note, work elsewhere. */
+  tell(...bodies: readonly EventBody[]): void;
+  /** Whether what she taps in this window counts; else another one has the session. */
+  readonly inCharge: ReadonlySignal<boolean>;
+  takeOver(): void;
+  /** The air and the paper from now on, kept for the next session. */
+  setAir(air: Pick<KeptAir, 'weather' | 'paper'>): void;
+}
+
+interface EaselNeeds {
+  readonly store: Store;
+  readonly client: AnalysisClient;
+  readonly clock: Clock;
+  readonly screenWatch: ScreenWatch;
+  readonly ownAir: OwnAirState;
+  readonly charge: (onNews: () => void) => SessionLock;
+}
+
+export function createEasel(needs: EaselNeeds): Easel {
+  const { store, client, clock, screenWatch, ownAir } = needs;
+  const desk = signal<Desk | null>(null);
+  const log = signal<readonly SessionEvent[]>([]);
+  const now = signal(clock.now());
+  const problem = signal<string | null>(null);
+  const steps = computed(() => desk.value?.plan.steps ?? []);
+  /** Sessions of all paintings but the one on the desk, as they stood when it was opened. */
+  const others = signal<readonly PastSession[]>([]);
+  const earlier = computed(() => others.value.filter(began(log.value[0])));
+  const taught = computed(() => dryingHistory(earlier.value).lessons);
+  const session = computed(() => foldSession(steps.value, log.value, taught.value));
+  const step = computed(() => steps.value[session.value.stepIndex] ?? null);
+  const time = computed(() => easelTime(session.value, steps.value, now.value));
+  const running = computed(() => desk.value !== null && session.value.phase !== 'finished');
+  const bandsDone = computed(() => {
+    const done = steps.value.filter(({ key }) => session.value.doneKeys.includes(key));
+    return new Set(done.flatMap(({ kind, bands }) => (kind === 'wash' ? bands : [])));
+  });
+  const history = computed(() => {
+    const at = desk.value;
+    const { sessionId, plan } = at ?? { sessionId: '', plan: null };
+    const here = { sessionId, paintingId, steps: plan?.steps ?? [], events: log.value };
+    return dryingHistory([...others.value, here]);
+  });
+  let paintingId = '';
+  let ticking: ReturnType<typeof setInterval> | undefined;
+  let lastGoOn: Moment | null = null;
+
+  /** In another window the session went on. */
+  const charge = needs.charge(() => {
+    const at = desk.value;
+    if (!at) return;
+    store.events(at.sessionId).then(
+      (events) => {
+        if (desk.value === at && events.length > log.value.length) log.value = events;
+      },
+      () => undefined, // said by the store itself
+    );
+  });
+
+  /** The log first, the screen from the log; what could not be kept is said and not lost from view. */
+  function append(...bodies: readonly EventBody[]): void {
+    const at = desk.value;
+    if (!at || !charge.here.value) return;
+    const moment = clock.now();
+    const last = log.value.at(-1);
+    const setBackMs = last ? clockSetBackMs(last, moment) : 0;
+    const moved: EventBody[] = setBackMs ? [{ kind: 'clock-moved', byMs: setBackMs }] : [];
+    const added = [...moved, ...bodies].map((what, i) => ({
+      id: crypto.randomUUID(),
+      sessionId: at.sessionId,
+      seq: (last?.seq ?? -1) + 1 + i,
+      planId: at.plan.id,
+      ...moment,
+      what,
+    }));
+    log.value = [...log.value, ...added];
+    now.value = moment;
+    store.appendEvents(added).then(charge.kept, (fault: unknown) => {
+      problem.value = describeFault(fault);
+    });
+    if (!running.value) screenWatch.release();
+  }
+
+  /** A clock set back between two taps is noted when it is seen, so that a reload knows it too. */
+  function tick(): void {
+    const before = now.value;
+    now.value = clock.now();
+    if (running.value && clockSetBackMs(before, now.value)) append();
+  }
+
+  async function deskOf({ sessionId, plan, kept }: OpenSession): Promise<Desk> {
+    const past = await store.pastSessions().catch(() => []); // untaught rather than no session
+    others.value = past.filter((each) => each.sessionId !== sessionId);
+    log.value = await store.events(sessionId);
+    const pictures = await client.pictures(new AbortController().signal, kept.referenceJpeg);
+    const of = await store.painting(paintingId);
+    const { decisions, reference } = of ?? { decisions: [], reference: null };
+    const decided = reference ? decidedEdges(kept.reading, decisions, reference) : kept.reading;
+    return {
+      sessionId,
+      plan,
+      seen: { ...kept, ...pictures },
+      edges: decided.edges ?? [],
+    };
+  }
+
+  async function take(id: string, find: () => Promise<OpenSession | null>): Promise<void> {
+    leave();
+    problem.value = null;
+    paintingId = id;
+    try {
+      const found = await find();
+      const before = desk.value?.seen;
+      desk.value = found && (await deskOf(found));
+      before?.reference.close();
+      before?.grey.close();
+    } catch (fault) {
+      desk.value = null;
+      problem.value = describeFault(fault);
+    }
+  }
+
+  async function open(id: string): Promise<void> {
+    if (paintingId !== id || !running.value)
+      await take(id, () => store.sessionOf(id, crypto.randomUUID()));
+    if (!desk.value) return;
+    resume();
+    if (log.value.length > 0) return;
+    await ownAir.ready;
+    const facts = [
+      ...(ownAir.isHers.value ? airEvents(ownAir.air.value) : []),
+      ...changedMixEvents(others.value, paintingId, desk.value?.plan.mixes ?? []),
+    ];
+    // She may have tapped meanwhile.
+    append(...(log.value.length === 0 ? [{ kind: 'started' } as const] : []), ...facts);
+  }
+
+  async function lookBack(id: string): Promise<void> {
+    if (paintingId === id && desk.value) return;
+    await take(id, async () => {
+      const last = (await store.painting(id))?.sessionIds.at(-1);
+      return last === undefined ? null : store.session(last);
+    });
+  }
+
+  function resume(): void {
+    now.value = clock.now();
+    clearInterval(ticking);
+    ticking = setInterval(tick, 250);
+    if (running.value) screenWatch.hold();
+    if (desk.value) charge.ask(desk.value.sessionId);
+  }
+
+  function leave(): void {
+    clearInterval(ticking);
+    screenWatch.release();
+    charge.release();
+  }
+
+  return {
+    desk,
+    session,
+    step,
+    time,
+    bandsDone,
+    running,
+    record: computed(() => desk.value && recordSession(desk.value.plan, log.value, taught.value)),
+    problem,
+    inCharge: charge.here,
+    takeOver: charge.takeOver,
+    savedWord: computed(() => savedWords[store.saving.value]),
+    screenStaysOn: screenWatch.staysOn,
+    history,
+    log,
+    earlier,
+    open,
+    lookBack,
+    again: () => void open(paintingId),
+    leave,
+    goOn() {
+      const at = step.value;
+      const tapped = clock.now();
+      // The large button means something else after each tap, so the log can't tell a wet finger's second.
+      if (!at || (lastGoOn && elapsedMs(lastGoOn, tapped) < ghostTapMs)) return;
+      lastGoOn = tapped;
+      const { phase } = session.value;
+      const { key, kind } = at;
+      if (phase === 'paused') append({ kind: 'resumed' });
+      else if (kind === 'dry') append({ kind: 'dry-now', key }, { kind: 'step-done', key });
+      else if (phase === 'ready') append({ kind: 'step-begun', key });
+      else append({ kind: 'step-done', key });
+    },
+    stillWet: () => step.value && append({ kind: 'still-wet', key: step.value.key }),
+    shineGone: () => step.value && append({ kind: 'shine-gone', key: step.value.key }),
+    back: () => step.value && append({ kind: 'back', key: step.value.key }),
+    pause: () => append({ kind: session.value.phase === 'paused' ? 'resumed' : 'paused' }),
+    lastAct: computed(() => lastAct(log.value)),
+    takeBack() {
+      const act = lastAct(log.value);
+      if (act) append({ kind: 'taken-back', events: act.events });
+      if (running.value) screenWatch.hold();
+    },
+    tell: append,
+    setAir({ weather, paper }) {
+      append({ kind: 'weather', weather }, { kind: 'paper', paper });
+      ownAir.set({ weather, paper }).catch((fault: unknown) => {
+        problem.value = describeFault(fault);
+      });
+    },
+  };
+}
+
+/** Sessions that began before the one whose first line this is; all of them before it has one. */
+const began =
+  (first: SessionEvent | undefined) =>
+  ({ events }: PastSession): boolean =>
+    !first || (events[0]?.wallMs ?? Number.POSITIVE_INFINITY) < first.wallMs;
+
+const savedWords = { saved: 'saved', saving: 'saving', failed: 'not saved' } as const;

@@ -1,0 +1,36 @@
+import { buttonClass } from './button.tsx';
+import styles from './photo-input.module.css';
+
+interface PhotoInputProps {
+  children: string;
+  /** Straight to the phone's own camera app instead of its photos. */
+  ownCamera?: boolean;
+  /** As large as what is tapped at the easel. */
+  large?: boolean;
+  onFile: (file: File) => void;
+}
+
+/** A button that opens the device's chooser. Emptied after every choice, so that the same photo can be chosen again. */
+export function PhotoInput({
+  children,
+  ownCamera = false,
+  large = false,
+  onFile,
+}: PhotoInputProps) {
+  return (
+    <label class={`${buttonClass('plain', large)} ${styles.choose}`}>
+      {children}
+      <input
+        class="spoken"
+        type="file"
+        accept="image/*"
+        capture={ownCamera ? 'environment' : undefined}
+        onChange={(event) => {
+          const file = event.currentTarget.files?.[0];
+          event.currentTarget.value = '';
+          if (file) onFile(file);
+        }}
+      />
+    </label>
+  );
+}

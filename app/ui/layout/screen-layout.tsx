@@ -1,0 +1,57 @@
+import type { ComponentChildren } from 'preact';
+import { buttonClass } from '../controls/button.tsx';
+import styles from './screen-layout.module.css';
+
+interface TopBarProps {
+  title: string;
+  /** Where the way back leads, and what it is called. */
+  back: string;
+  backTo: string;
+  children?: ComponentChildren;
+}
+
+export function TopBar({ title, back, backTo, children }: TopBarProps) {
+  return (
+    <>
+      <a class={buttonClass('quiet')} href={backTo}>
+        {back}
+      </a>
+      <h1 class={styles.title}>{title}</h1>
+      {children}
+    </>
+  );
+}
+
+interface ScreenLayoutProps {
+  top: ComponentChildren;
+  picture: ComponentChildren;
+  /** Words and choices; scrolls when it must. */
+  panel: ComponentChildren;
+  /** What can be pressed: always in sight, under the thumb. */
+  actions: ComponentChildren;
+  /** The hand she paints with: across, the picture stands on the other side. */
+  hand?: 'left' | 'right';
+  name: string;
+}
+
+/** A picture, what is said about it and what can be done: one under the other, or side by side. */
+export function ScreenLayout({
+  top,
+  picture,
+  panel,
+  actions,
+  hand = 'right',
+  name,
+}: ScreenLayoutProps) {
+  return (
+    <main class={styles.workplace} data-hand={hand} data-screen={name}>
+      <header class={styles.top}>{top}</header>
+      <div class={styles.picture}>{picture}</div>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region must be reachable by keys */}
+      <section class={styles.panel} tabIndex={0} aria-label="What to do">
+        {panel}
+      </section>
+      <div class={styles.actions}>{actions}</div>
+    </main>
+  );
+}

@@ -1,0 +1,167 @@
+import { useSignal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
+import { cssColour } from '../../core/colour/lab.ts';
+import { valueOfLightness } from '../../core/colour/munsell-value.ts';
+import type { LaidMix, MixNeighbour, MixNeighbours, NeighbourWay } from '../../core/paint/mix.ts';
+import { partsInNumbers, partsInWords, wetLook } from '../../core/paint/mix-words.ts';
+import type { Paint } from '../../core/paint/paint.ts';
+import { type Mix, mixesBelow, type WashPlan } from '../../core/plan/plan.ts';
+import type { Reading } from '../../core/reading/reading.ts';
+import type { PaintCalls } from '../../state/painting/screen-calls.ts';
+import { Button } from '../controls/button.tsx';
+import { ChoiceRow } from '../controls/choice-row.tsx';
+import styles from './puddle-list.module.css';
+import { ValueHelp } from './value-help.tsx';
+
+/** What puddles are shown from. */
+export interface PuddleSource {
+  plan: WashPlan;
+  /** Family id -> what it is called. */
+  familyName: (family: number) => string;
+  /** Left out: the mixes next to a puddle are not offered. */
+  calls?: PaintCalls;
+  /** Left out: nothing is said of how much to mix. */
+  sheet?: Reading['sheet'] | undefined;
+  /** Only each puddle at its strongest: for the darkest touches. */
+  strongest?: boolean;
+}
+
+interface PuddleDetailsProps extends PuddleSource {
+  uses: readonly Mix[];
+  nameOf: (paint: string) => string;
+}
+
+/** A puddle in whole parts, and what lies next to it. */
+export function PuddleDetails({ uses, nameOf, plan, familyName, calls }: PuddleDetailsProps) {
+  const chosen = useSignal(uses[0]?.id ?? '');
+  const mix = uses.find(({ id }) => id === chosen.value) ?? uses[0];
+  if (!mix) return null;
+  return (
+    <div class={styles.details}>
+      <p class={styles.quiet}>
+        {mix.parts.length > 1
+          ? `Parts ${partsInNumbers(mix.parts)}, in the order named.`
+          : 'One paint, nothing mixed in.'}
+      </p>
+      {calls && uses.length > 1 && (
+        <ChoiceRow
+          label="The colour this mix is for"
+          choices={uses.map(({ id, family }) => [id, familyName(family)])}
+          chosen={mix.id}
+          onChoose={(next) => {
+            chosen.value = next;
+          }}
+        />
+      )}
+      {calls && (
+        <MixesNextTo
+          key={mix.id}
+          calls={calls}
+          optics={plan.optics}
+          below={mixesBelow(plan, mix)}
+          mix={mix}
+          nameOf={nameOf}
+        />
+      )}
+      <ValueHelp />
+    </div>
+  );
+}
+
+interface MixesNextToProps {
+  calls: PaintCalls;
+  optics: readonly Paint[];
+  below: readonly LaidMix[];
+  mix: LaidMix;
+  nameOf: (paint: string) => string;
+}
+
+/** The ways to go from a mix, each with what to add and how it comes out beside the mix. */
+function MixesNextTo({ calls, optics, below, mix, nameOf }: MixesNextToProps) {
+  const way = useSignal<NeighbourWay | null>(null);
+  const { found, problem } = useNeighbours(calls, optics, below, mix);
+  if (problem) return <p role="alert">{problem}</p>;
+  if (!found) return <p class={styles.quiet}>Looking for the mixes next to it …</p>;
+  const shown = found.neighbours.find((each) => each.way === way.value);
+  return (
+    <section class={styles.next} aria-label="Mixes next to it">
+      <div class={styles.found} role="status">
+        <span class={styles.pair} aria-hidden="true">
+          <span style={{ background: cssColour(found.dry) }} />
+          <span style={{ background: cssColour((shown ?? found).dry) }} />
+        </span>
+        {shown ? (
+          <Neighbour neighbour={shown} nameOf={nameOf} />
+        ) : (
+          <span class={styles.quiet}>
+            This mix. Touch the way you want to go: what to add, and its colour beside this one.
+          </span>
+        )}
+      </div>
+      <div class={styles.ways}>
+        {found.neighbours.map((each) => (
+          <Button
+            key={each.way}
+            aria-pressed={each.way === way.value}
+            onClick={() => {
+              way.value = each.way === way.value ? null : each.way;
+            }}
+          >
+            {each.way}
+          </Button>
+        ))}
+      </div>
+    </section>
+  );
+}
+
+function Neighbour({
+  neighbour,
+  nameOf,
+}: { neighbour: MixNeighbour } & Pick<MixesNextToProps, 'nameOf'>) {
+  const { parts, consistency, dry, wet, add } = neighbour;
+  return (
+    <span>
+      <strong class={styles.add}>{add}</strong>
+      <br />
+      {partsInWords(parts, nameOf)}
+      {parts.length > 1 && ` (${partsInNumbers(parts)})`}, as {consistency}
+      <br />
+      <span class={styles.quiet}>
+        dries to value {valueOfLightness(dry[0]).toFixed(1)}; {wetLook(dry, wet)}
+      </span>
+    </span>
+  );
+}
+
+interface FoundNeighbours {
+  readonly found: MixNeighbours | null;
+  /** A sentence for the painter; null while all is well. */
+  readonly problem: string | null;
+}
+
+/** The mixes next to one, asked for once; the next of the caller's mixes wants a new key. */
+function useNeighbours(
+  calls: PaintCalls,
+  optics: readonly Paint[],
+  below: readonly LaidMix[],
+  { parts, load }: LaidMix,
+): FoundNeighbours {
+  const now = useSignal<FoundNeighbours>({ found: null, problem: null });
+  useEffect(() => {
+    const leaving = new AbortController();
+    calls.mixNeighbours(leaving.signal, optics, below, { parts, load }).then(
+      (found) => {
+        if (!leaving.signal.aborted) now.value = { found, problem: null };
+      },
+      () => {
+        if (leaving.signal.aborted) return;
+        const problem =
+          'The mixes next to it could not be worked out. Close this and open it again.';
+        now.value = { found: null, problem };
+      },
+    );
+    return () => leaving.abort();
+  }, [calls, optics, JSON.stringify([below, parts, load])]);
+  return now.value;
+}

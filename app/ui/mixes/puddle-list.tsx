@@ -1,0 +1,100 @@
+import { useSignal } from '@preact/signals';
+import { cssColour } from '../../core/colour/lab.ts';
+import { valueOfLightness } from '../../core/colour/munsell-value.ts';
+import { consistencySign } from '../../core/paint/mix.ts';
+import { partsInWords, wetLook } from '../../core/paint/mix-words.ts';
+import type { Mix, Step, Strength } from '../../core/plan/plan.ts';
+import { amountInWords, amountsAreRough, puddleAmount } from '../../core/plan/puddle-amount.ts';
+import type { Reading } from '../../core/reading/reading.ts';
+import { lazyScreen } from '../layout/lazy-screen.tsx';
+import type { PuddleSource } from './puddle-details.tsx';
+import styles from './puddle-list.module.css';
+
+const PuddleDetails = lazyScreen(() => import('./puddle-details.tsx').then((m) => m.PuddleDetails));
+
+/** The sheet to reckon amounts for, at the steps where puddles are mixed. */
+export const amountsFor = (
+  { kind }: Pick<Step, 'kind'>,
+  { sheet }: Pick<Reading, 'sheet'>,
+): Reading['sheet'] | undefined => (kind === 'puddles' || kind === 'wash' ? sheet : undefined);
+
+/** The puddles of a step: paints by words, strength, and the colour each dries to. */
+export function PuddleList({ mixes, ...source }: PuddleSource & { mixes: readonly Mix[] }) {
+  const puddles = new Map<string, Mix[]>();
+  for (const mix of mixes)
+    if (mix.puddle !== null) puddles.set(mix.puddle, [...(puddles.get(mix.puddle) ?? []), mix]);
+  return (
+    <ul class={styles.puddles} data-testid="puddles">
+      {[...puddles].map(([puddle, uses]) => (
+        <Puddle key={puddle} uses={uses} {...source} />
+      ))}
+      {source.sheet && <li class={styles.quiet}>{amountsAreRough}</li>}
+    </ul>
+  );
+}
+
+function Puddle({ uses, ...source }: PuddleSource & { uses: readonly Mix[] }) {
+  const opened = useSignal(false);
+  const { plan, familyName, sheet, strongest } = source;
+  const amount = sheet && puddleAmount(plan, uses, sheet);
+  const nameOf = (paint: string): string =>
+    plan.palette.find(({ id }) => id === paint)?.name ?? paint;
+  const inSeveral = new Set(uses.map(({ passage }) => passage)).size > 1;
+  const placeOf = ({ family, passage }: Mix): string =>
+    inSeveral ? `${familyName(family)} of the ${passage}` : familyName(family);
+  const notes = new Set(strongest ? [] : uses.flatMap((mix) => mix.notes ?? []));
+  return (
+    <li class={styles.puddle}>
+      <details
+        onToggle={({ currentTarget }) => {
+          if (currentTarget.open) opened.value = true;
+        }}
+      >
+        <summary class={styles.words}>{partsInWords(uses[0]?.parts ?? [], nameOf)}</summary>
+        {opened.value && <PuddleDetails uses={uses} nameOf={nameOf} {...source} />}
+      </details>
+      <ul class={styles.uses}>
+        {uses.flatMap((mix) => [
+          ...(mix.weaker && !strongest
+            ? [
+                <PuddleUse
+                  key={`${mix.id}-weaker`}
+                  mix={mix}
+                  strength={mix.weaker}
+                  of={`${placeOf(mix)}, lighter parts`}
+                />,
+              ]
+            : []),
+          <PuddleUse key={mix.id} mix={mix} of={placeOf(mix)} />,
+        ])}
+      </ul>
+      {amount && <p class={styles.quiet}>{amountInWords(amount, nameOf)}</p>}
+      {[...notes].map((note) => (
+        <p key={note} class={styles.note}>
+          {note}
+        </p>
+      ))}
+    </li>
+  );
+}
+
+/** One strength of a puddle: dry colour over wet, the consistency word, and the value it dries to. */
+function PuddleUse({ mix, strength, of }: { mix: Mix; strength?: Strength; of: string }) {
+  const { consistency, expected } = strength ?? mix;
+  return (
+    <li class={styles.use}>
+      <span class={styles.swatch} aria-hidden="true">
+        <span style={{ background: cssColour(expected) }} />
+        {!strength && <span style={{ background: cssColour(mix.expectedWet) }} />}
+      </span>
+      <span>
+        <strong title={consistencySign[consistency]}>{consistency}</strong> for the {of}
+        <br />
+        <span class={styles.quiet}>
+          dries to value {valueOfLightness(expected[0]).toFixed(1)}
+          {!strength && `; ${wetLook(expected, mix.expectedWet)}`}
+        </span>
+      </span>
+    </li>
+  );
+}

@@ -1,0 +1,86 @@
+import '../same-bytes.ts';
+import { resolve } from 'node:path';
+import sharp from 'sharp';
+import type { ClippedShares, LinearRaster } from '../../../app/core/raster/linear-raster.ts';
+import { reducePicture } from '../../../app/core/raster/raster-reducer.ts';
+import { rasterSize } from '../../../app/core/raster/size.ts';
+import { type PictureReading, readPicture } from '../../../app/core/reading/read-picture.ts';
+import type { ReadingWishes } from '../../../app/core/reading/reading.ts';
+
+export interface Opened {
+  readonly raster: LinearRaster;
+  readonly clipped: ClippedShares;
+}
+
+const top = resolve(import.meta.dirname, '../../..');
+
+async function reduced(path: string, longSidePx: number): Promise<Opened> {
+  const { data, info } = await sharp(resolve(top, path))
+    .flatten({ background: '#fff' })
+    .toColourspace('srgb')
+    .ensureAlpha()
+    .raw()
+    .toBuffer({ resolveWithObject: true });
+  return reducePicture(data, info, rasterSize(info.width, info.height, longSidePx));
+}
+
+const before = new Map<string, Promise<Opened>>();
+
+/** A picture below the project's folder, on white, as working raster: shared, not to be written into. */
+export function opened(path: string, longSidePx = 1600): Promise<Opened> {
+  const key = `${path} ${longSidePx}`;
+  const picture = before.get(key) ?? reduced(path, longSidePx);
+  before.set(key, picture);
+  return picture;
+}
+
+export const casePicture = (name: string): Promise<Opened> =>
+  opened(`tests/fixtures/cases/${name}.png`);
+
+/** A picture painted pixel by pixel in sRGB codes. */
+export function painted(
+  width: number,
+  height: number,
+  colour: (x: number, y: number) => readonly [number, number, number],
+): Opened {
+  const rgba = new Uint8Array(4 * width * height);
+  for (let y = 0; y < height; y++) {
+    for (let x = 0, at = 4 * y * width; x < width; x++) {
+      const [red, green, blue] = colour(x, y);
+      rgba[at++] = red;
+      rgba[at++] = green;
+      rgba[at++] = blue;
+      rgba[at++] = 255;
+    }
+  }
+  return reducePicture(rgba, { width, height }, { width, height });
+}
+
+/** Read for a quarter sheet lying across, with a usual box of paints. */
+export const readFor = (
+  { raster, clipped }: Opened,
+  wishes: ReadingWishes = {},
+  sheet = { widthMm: 381, heightMm: 279 },
+): Promise<PictureReading> =>
+  readPicture({ raster, clipped, sheet, wishes, darkest: 12, paper: 95.5 }, async () => {});
+
+export const photographs = [
+  'app/demo/seed-heads.jpg',
+  'tests/fixtures/mountain-snow.jpg',
+  'tests/fixtures/forest-stream.jpg',
+] as const;
+
+const readings = new Map<string, Promise<PictureReading>>();
+
+/** An opened picture as read for a sheet with nothing wished for: once for all who ask, not to be written into. */
+export function readPhoto(
+  path: string,
+  longSidePx: number,
+  sheet = { widthMm: 381, heightMm: 279 },
+): Promise<PictureReading> {
+  const key = JSON.stringify([path, longSidePx, sheet]);
+  const reading =
+    readings.get(key) ?? opened(path, longSidePx).then((picture) => readFor(picture, {}, sheet));
+  readings.set(key, reading);
+  return reading;
+}

@@ -1,0 +1,161 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import type { Point } from '../../../../app/core/colour/lab.ts';
+import { edgeProposals, proposalLimits } from '../../../../app/core/decisions/edge-proposals.ts';
+import { type Edge, edgeWishes } from '../../../../app/core/reading/edges/edge.ts';
+import { nearestOnEdge } from '../../../../app/core/reading/edges/place-on-edge.ts';
+import type { Warning } from '../../../../app/core/reading/reading.ts';
+import type { Slot } from '../../../../app/core/reading/slot.ts';
+import { keptReading } from '../../../support/reading/kept-reading.ts';
+import { madeEdge, uprightEdge } from '../../../support/reading/made-edge.ts';
+
+/** Slots 0 to 2 of one colour, light, mid and dark; 3 nearly as dark as 2. */
+const slots = [85, 55, 22, 20].map((lightness): Slot => {
+  const lab = [lightness, 20, 20] as const;
+  return { ...(keptReading.slots[0] as Slot), lab, target: lab };
+});
+const facts = (edges: readonly Edge[], warnings: readonly Warning[] = []) => ({
+  ...keptReading,
+  slots,
+  sheet: { widthMm: 381, heightMm: 279 },
+  raster: { width: 200, height: 100 },
+  edges,
+  warnings,
+});
+const proposed = (edges: readonly Edge[], focus: [number, number] | null = [0.1, 0.5]) =>
+  edgeProposals(facts(edges), focus).list.map(({ edge, wish }) => [edge, wish]);
+
+describe('what is proposed', () => {
+  test('away from the focus: hard and strong softened, slight lost, soft and lost left', () => {
+    const edges = [
+      uprightEdge(0.8),
+      uprightEdge(0.7, { contrast: 11 }),
+      uprightEdge(0.6, { kind: 'found', contrast: 6 }),
+      uprightEdge(0.9, { kind: 'soft' }),
+      uprightEdge(0.9, { kind: 'lost', contrast: 2 }),
+    ];
+    expect(proposed(edges)).toEqual([
+      [0, 'soften'],
+      [1, 'lose'],
+      [2, 'lose'],
+    ]);
+  });
+
+  test('sides planned alike: lost, however much the photo shows there', () => {
+    expect(proposed([uprightEdge(0.8, { a: 2, b: 3 })])).toEqual([[0, 'lose']]);
+    expect(proposed([uprightEdge(0.8, { a: 0, b: 3 })])).toEqual([[0, 'soften']]);
+  });
+
+  test('at the focus: soft but plain sharpened; not slight, graded or out of focus', () => {
+    const soft = { kind: 'soft', widthMm: 6 } as const;
+    const edges = [
+      uprightEdge(0.12, soft),
+      uprightEdge(0.13, { ...soft, contrast: 8 }),
+      uprightEdge(0.14, { ...soft, graded: true }),
+      uprightEdge(0.15, { ...soft, outOfFocus: true }),
+      uprightEdge(0.12),
+    ];
+    expect(proposed(edges)).toEqual([[0, 'sharpen']]);
+    expect(edgeProposals(facts(edges), [0.1, 0.5]).lens).toMatch(/^One edge there .* the lens/);
+    expect(edgeProposals(facts(edges), [0.9, 0.5]).lens).toBe('');
+  });
+
+  test('neither near nor far, or too short for a stroke: left alone', () => {
+    expect(proposed([uprightEdge(0.3)])).toEqual([]);
+    expect(proposed([uprightEdge(0.8, { lengthMm: 11 })])).toEqual([]);
+  });
+
+  test('longer, stronger and farther come first', () => {
+    const edges = [
+      uprightEdge(0.6),
+      uprightEdge(0.6, { lengthMm: 90 }),
+      uprightEdge(0.9),
+      uprightEdge(0.6, { contrast: 40 }),
+    ];
+    expect(proposed(edges).map(([edge]) => edge)).toEqual([1, 2, 3, 0]);
+  });
+
+  test('the reason tells the figures', () => {
+    const [one] = edgeProposals(facts([uprightEdge(0.6, { contrast: 32 })]), [0.1, 0.5]).list;
+    // Half of 381 mm.
+    expect(one?.why).toBe(
+      '19 cm from your centre of interest, 40 mm long, hard, 3.2 values of difference: it draws the eye away.',
+    );
+  });
+});
+
+test('a list worked through ends: nothing moves up for what was decided', () => {
+  const edges = Array.from({ length: 12 }, (_, i) => uprightEdge(0.5 + i / 40));
+  const all = edgeProposals(facts(edges), [0.1, 0.5]).list;
+  expect(all).toHaveLength(proposalLimits.mostOfOneWish);
+  const decided = edges.map(
+    (edge, i): Edge => (all.some((one) => one.edge === i) ? { ...edge, wish: 'soften' } : edge),
+  );
+  expect(edgeProposals(facts(decided), [0.1, 0.5]).list).toEqual([]);
+});
+
+test('without a focus it is asked for; the more so where nearly all is hard', () => {
+  const edges = [uprightEdge(0.5), uprightEdge(0.6, { kind: 'found', contrast: 5 })];
+  expect(edgeProposals(facts(edges), null).first).toMatch(/^Set your centre of interest/);
+  const stiff = edgeProposals(facts(edges, [{ code: 'all-hard', text: '' }]), null);
+  expect(stiff.first).toMatch(/^Nearly every edge is hard\. Set your centre of interest first/);
+  expect(stiff.list.map(({ wish }) => wish)).toEqual(['lose']); // slight wherever the eye rests
+  expect(edgeProposals(facts(edges), [0.5, 0.5]).first).toBe('');
+});
+
+test('readings without edges have nothing to propose', () => {
+  const { edges: _none, ...old } = facts([]);
+  expect(edgeProposals(old, [0.5, 0.5]).list).toEqual([]);
+});
+
+/** Evenly spread, in steps of a thousandth of the range. */
+const between = (least: number, most: number) =>
+  fc.integer({ min: 0, max: 1000 }).map((n) => least + (n / 1000) * (most - least));
+const place = fc.tuple(between(0, 1), between(0, 1));
+/** Within a tenth of its start, or it would hardly ever be all away from the focus. */
+const course = fc
+  .tuple(
+    place,
+    fc.array(fc.tuple(between(-0.1, 0.1), between(-0.1, 0.1)), { minLength: 1, maxLength: 4 }),
+  )
+  .map(([[x, y], steps]): Point[] => [[x, y], ...steps.map(([dx, dy]): Point => [x + dx, y + dy])]);
+const anyEdge = fc
+  .record({
+    kind: fc.constantFrom('hard', 'soft', 'found', 'lost'),
+    a: fc.nat(3),
+    b: fc.nat(3),
+    contrast: between(0, 90),
+    lengthMm: between(2, 600),
+    widthMm: between(0, 80),
+    graded: fc.boolean(),
+    outOfFocus: fc.boolean(),
+    wish: fc.option(fc.constantFrom(...edgeWishes), { nil: undefined, freq: 1 }),
+    path: course,
+  })
+  .map(({ path, wish, ...other }): Edge => madeEdge(path, wish ? { ...other, wish } : other));
+
+test('valid, at most seven, each once, never against a decision, nothing at the focus loses its edge', () => {
+  let seen = 0;
+  fc.assert(
+    fc.property(fc.array(anyEdge, { maxLength: 40, size: 'max' }), place, (edges, focus) => {
+      const { list } = edgeProposals(facts(edges), focus);
+      expect(list.length).toBeLessThanOrEqual(7);
+      expect(new Set(list.map(({ edge }) => edge)).size).toBe(list.length);
+      for (const { edge, wish, why } of list) {
+        seen++;
+        const one = edges[edge] as Edge;
+        expect(one).toBeDefined();
+        expect(one.wish).toBeUndefined();
+        expect(why).toMatch(/\d.*\.$/);
+        const way = nearestOnEdge(one, focus, { width: 200, height: 100 }).distance;
+        if (wish === 'sharpen') {
+          expect(way).toBeLessThanOrEqual(proposalLimits.near);
+          expect(one.outOfFocus).toBe(false);
+        } else expect(way).toBeGreaterThanOrEqual(proposalLimits.far);
+      }
+      expect(edgeProposals(facts(edges), focus).list).toEqual(list);
+    }),
+    { seed: 5, numRuns: 200 },
+  );
+  expect(seen).toBeGreaterThan(200); // it was not all empty
+});

@@ -1,0 +1,66 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { gridInWords, outlineGrid, rowLetter } from '../../../../app/core/outline/outline-grid.ts';
+import { fileName } from '../../../../app/core/outline/outline-svg.ts';
+
+test('any sheet: 4 to 8 equal squares fill it across, the rows reach its foot and no further', () => {
+  const side = fc.double({ min: 50, max: 2000, noNaN: true });
+  fc.assert(
+    fc.property(side, side, (widthMm, heightMm) => {
+      const { sideMm, across, down, lastRow } = outlineGrid({ widthMm, heightMm });
+      expect(across).toBeGreaterThanOrEqual(4);
+      expect(across).toBeLessThanOrEqual(8);
+      expect(across * sideMm).toBeCloseTo(widthMm, 6);
+      expect(lastRow).toBeGreaterThan(0);
+      expect(lastRow).toBeLessThanOrEqual(1);
+      // Within 2 % of a square, which is how near a last row counts as whole.
+      expect(Math.abs((down - 1 + lastRow) * sideMm - heightMm)).toBeLessThanOrEqual(
+        0.021 * sideMm,
+      );
+    }),
+  );
+});
+
+test('where whole squares fit both ways they are taken', () => {
+  expect(outlineGrid({ widthMm: 400, heightMm: 300 })).toEqual({
+    sideMm: 100,
+    across: 4,
+    down: 3,
+    lastRow: 1,
+  });
+  expect(outlineGrid({ widthMm: 300, heightMm: 300 })).toEqual({
+    sideMm: 50,
+    across: 6,
+    down: 6,
+    lastRow: 1,
+  });
+  expect(outlineGrid({ widthMm: 300, heightMm: 500 })).toEqual({
+    sideMm: 50,
+    across: 6,
+    down: 10,
+    lastRow: 1,
+  });
+});
+
+test('rows go on after Z', () => {
+  expect([0, 1, 25, 26, 27].map(rowLetter)).toEqual(['A', 'B', 'Z', 'AA', 'AB']);
+});
+
+test('the grid in words', () => {
+  const grid = { sideMm: 95.25, across: 4, down: 3, lastRow: 0.93 };
+  expect(gridInWords(grid)).toBe(
+    'Squares of 95 mm on the sheet: 4 across, 3 down; the last row is 9 tenths of a square high.',
+  );
+  expect(gridInWords({ ...grid, lastRow: 1 })).toBe(
+    'Squares of 95 mm on the sheet: 4 across, 3 down.',
+  );
+  expect(gridInWords({ ...grid, sideMm: 12.35, lastRow: 0.02 })).toContain('12.4 mm');
+  expect(gridInWords({ ...grid, lastRow: 0.02 })).toContain('1 tenth of');
+});
+
+test.each([
+  ['Seed heads, last light', 'Seed-heads-last-light-drawing.svg'],
+  ['../../etc: *?', 'etc-drawing.svg'],
+  ['Übung № 3', 'Übung-3-drawing.svg'],
+  ['  ', 'painting-drawing.svg'],
+])('%j is kept as %s', (title, name) => expect(fileName(title, 'drawing.svg')).toBe(name));

@@ -1,0 +1,66 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import {
+  overlapMm,
+  printTiles,
+  printWindow,
+  registerMarks,
+} from '../../../../app/core/outline/print-tiles.ts';
+
+const side = fc.double({ min: 50, max: 2000, noNaN: true });
+
+test('any sheet is shown whole, neighbours share a strip, and no fewer pages would do', () => {
+  fc.assert(
+    fc.property(side, side, (widthMm, heightMm) => {
+      const { tiles, columns, rows, widthMm: w, heightMm: h } = printTiles({ widthMm, heightMm });
+      expect(tiles).toHaveLength(columns * rows);
+      expect(tiles[0]?.leftMm).toBeLessThanOrEqual(1e-9);
+      expect(tiles[0]?.topMm).toBeLessThanOrEqual(1e-9);
+      expect((tiles.at(-1)?.leftMm ?? 0) + w).toBeGreaterThanOrEqual(widthMm - 1e-9);
+      expect((tiles.at(-1)?.topMm ?? 0) + h).toBeGreaterThanOrEqual(heightMm - 1e-9);
+      for (const tile of tiles.slice(1)) {
+        const before = tiles[tile.n - 2];
+        if (!before || tile.row !== before.row) continue;
+        expect(before.leftMm + w - tile.leftMm).toBeCloseTo(overlapMm, 9);
+      }
+      const least = (columns - 1) * (w - overlapMm) + overlapMm; // one column less holds only this much
+      if (columns > 1) expect(widthMm).toBeGreaterThan(least - 1e-9);
+    }),
+  );
+});
+
+test('a page fits A4 and letter, with words below and margins', () => {
+  expect(printWindow.shortMm).toBeLessThanOrEqual(210 - 20);
+  expect(printWindow.longMm).toBeLessThanOrEqual(279 - 40);
+});
+
+test('a quarter sheet takes four pages, a postcard one', () => {
+  expect(printTiles({ widthMm: 381, heightMm: 279 })).toMatchObject({
+    turned: true,
+    columns: 2,
+    rows: 2,
+  });
+  expect(printTiles({ widthMm: 279, heightMm: 381 })).toMatchObject({
+    turned: false,
+    columns: 2,
+    rows: 2,
+  });
+  const card = printTiles({ widthMm: 148, heightMm: 105 });
+  expect(card.tiles).toHaveLength(1);
+  expect(registerMarks(card.tiles[0] as (typeof card.tiles)[0], card)).toEqual([]);
+});
+
+test('crosses of neighbours lie on the same places of the sheet', () => {
+  const pages = printTiles({ widthMm: 559, heightMm: 381 });
+  const marks = pages.tiles.map((tile) =>
+    registerMarks(tile, pages).map(([x, y]) => `${x.toFixed(6)} ${y.toFixed(6)}`),
+  );
+  pages.tiles.forEach((tile, i) => {
+    const right = pages.tiles.findIndex(
+      (other) => other.row === tile.row && other.column === tile.column + 1,
+    );
+    if (right === -1) return;
+    const shared = (marks[i] ?? []).filter((mark) => marks[right]?.includes(mark));
+    expect(shared).toHaveLength(2);
+  });
+});

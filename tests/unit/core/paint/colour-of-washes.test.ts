@@ -1,0 +1,242 @@
+import { describe, expect, it } from 'vitest';
+import { colourDifference } from '../../../../app/core/colour/ciede2000.ts';
+import type { Lab } from '../../../../app/core/colour/lab.ts';
+import { valueOfLightness } from '../../../../app/core/colour/munsell-value.ts';
+import { colourOfWashes, defaultPaperLab } from '../../../../app/core/paint/colour-of-washes.ts';
+import { fitPaint } from '../../../../app/core/paint/measure/fit-paint.ts';
+import { isWhiteOrBlack, type Paint } from '../../../../app/core/paint/paint.ts';
+import { paintBox } from '../../../../app/core/paint/paint-box.ts';
+import fixture from '../../../fixtures/predicted-ladders.json';
+import { madeLadder, normals, triedPaints } from '../../../support/paint/made-ladder.ts';
+import { seeded } from '../../../support/reading/seeded.ts';
+
+// A white on white paper shows nothing, so the two whites stay out: fit-paint.test.ts holds their warning.
+const paints = paintBox.filter(({ ci }) => !isWhiteOrBlack(ci) || ci[0]?.startsWith('PBk'));
+
+it('ladders of loads 1..16, Lab noise 1.5, loads 15 % off: two-paint mixes within a mean of 4', {}, () => {
+  const normal = normals(seeded(33));
+  const options = { known: new Map(), tried: triedPaints, isWhite: false };
+  const measured = paints.map((paint) => {
+    const { K, S } = fitPaint(madeLadder(paint, [1, 2, 4, 8, 16], normal), options);
+    return { ...paint, K, S };
+  });
+  const off: number[] = [];
+  for (const [one, paint] of paints.entries()) {
+    for (const [two, other] of paints.slice(0, one).entries()) {
+      for (const parts of [
+        [1, 1],
+        [1, 3],
+        [3, 1],
+      ]) {
+        for (const load of [2, 8]) {
+          const true_ = colourOfWashes([{ paints: [paint, other], parts, load }]);
+          const found = [measured[one], measured[two]] as typeof measured;
+          off.push(colourDifference(true_, colourOfWashes([{ paints: found, parts, load }])));
+        }
+      }
+    }
+  }
+  const mean = off.reduce((all, each) => all + each, 0) / off.length;
+  console.info(`Made-up ladders, ${off.length} mixes: mean ${mean.toFixed(2)}`);
+  expect(paints.length).toBe(31);
+  expect(mean).toBeLessThan(4);
+});
+
+it('gives the ladders published with the optics table, all paints at all loads', () => {
+  let worst = 0;
+  for (const { id, ladder } of fixture.ladders) {
+    const paint = paintBox.find((each) => each.id === id);
+    if (!paint) throw new Error(`no paint ${id}`);
+    for (const { load, lab } of ladder) {
+      const got = colourOfWashes([{ paints: [paint], parts: [1], load }]);
+      for (const i of [0, 1, 2] as const) {
+        worst = Math.max(worst, Math.abs(got[i] - (lab[i] as number)));
+      }
+    }
+  }
+  expect(fixture.ladders.length).toBe(33);
+  expect(worst).toBeLessThan(0.011);
+  expect(defaultPaperLab[0]).toBeCloseTo(94.64, 2);
+});
+
+// Facts of the trade: common practice, no source.
+
+const isWhite = (paint: Paint): boolean => paint.ci.some((ci) => ci.startsWith('PW'));
+const paintsWith = (start: string): Paint[] =>
+  paintBox.filter((paint) => paint.ci.some((ci) => ci.startsWith(start)));
+const named = (id: string): Paint => {
+  const found = paintBox.find((paint) => paint.id === id);
+  if (!found) throw new Error(`no paint ${id}`);
+  return found;
+};
+const alone = (paint: Paint, load: number): Lab =>
+  colourOfWashes([{ paints: [paint], parts: [1], load }]);
+const half = (one: Paint, two: Paint, load: number): Lab =>
+  colourOfWashes([{ paints: [one, two], parts: [1, 1], load }]);
+const chroma = ([, a, b]: Lab): number => Math.hypot(a, b);
+const hue = ([, a, b]: Lab): number => ((Math.atan2(b, a) * 180) / Math.PI + 360) % 360;
+
+describe('trade facts', () => {
+  it('more water is lighter; paper is the lightest', () => {
+    for (const paint of paintBox.filter((each) => !isWhite(each))) {
+      let before = defaultPaperLab[0];
+      for (const load of [0.25, 0.5, 1, 2, 4, 8]) {
+        const { 0: lightness } = alone(paint, load);
+        expect(lightness, `${paint.id} ${load}`).toBeLessThan(before);
+        before = lightness;
+      }
+    }
+  });
+
+  it('yellow and blue make green', () => {
+    for (const yellow of ['py175-lemon-yellow', 'py74-arylide-yellow', 'py184-bismuth-vanadate']) {
+      for (const blue of [
+        'pb153-phthalocyanine-blue',
+        'pb151-phthalocyanine-blue',
+        'pb27-prussian-blue',
+      ]) {
+        const mixed = half(named(yellow), named(blue), 3);
+        expect(hue(mixed), `${yellow} ${blue}`).toBeGreaterThan(110);
+        expect(hue(mixed), `${yellow} ${blue}`).toBeLessThan(235);
+      }
+    }
+  });
+
+  it('blue or violet with orange or its neighbour yellow goes dull', () => {
+    const blueOrange = half(named('pb29-ultramarine-blue'), named('po73-pyrrole-orange'), 4);
+    const violetYellow = half(named('pv23-dioxazine-violet'), named('py83-diarylide-yellow'), 3);
+    const siennaBlue = half(named('pb29-ultramarine-blue'), named('pbr7-burnt-sienna'), 4);
+    for (const [mixed, one, two] of [
+      [blueOrange, 'pb29-ultramarine-blue', 'po73-pyrrole-orange'],
+      [violetYellow, 'pv23-dioxazine-violet', 'py83-diarylide-yellow'],
+      [siennaBlue, 'pb29-ultramarine-blue', 'pbr7-burnt-sienna'],
+    ] as const) {
+      const least = Math.min(chroma(alone(named(one), 4)), chroma(alone(named(two), 4)));
+      expect(chroma(mixed), `${one} ${two}`).toBeLessThan(least);
+    }
+  });
+
+  it('a second wash over a dry one is darker, for every transparent paint', () => {
+    for (const paint of [
+      ...paintsWith('PB'),
+      ...paintsWith('PV'),
+      ...paintsWith('PG'),
+      ...paintsWith('PR'),
+    ]) {
+      if (/PBk|PG17/.test(paint.ci.join())) continue;
+      const wash = { paints: [paint], parts: [1], load: 1 };
+      const once = colourOfWashes([wash]);
+      const twice = colourOfWashes([wash, wash]);
+      expect(twice[0], paint.id).toBeLessThan(once[0] - 1);
+    }
+  });
+
+  it('light, mid and dark come from one paint by water alone', () => {
+    for (const id of [
+      'pb29-ultramarine-blue',
+      'pb60-indanthrone-blue',
+      'pb27-prussian-blue',
+      'pbr7-burnt-umber',
+    ]) {
+      const values = [0.5, 3, 16].map((load) => valueOfLightness(alone(named(id), load)[0]));
+      expect(values[0], id).toBeGreaterThan(8);
+      expect(values[1], id).toBeGreaterThan(4);
+      expect(values[1], id).toBeLessThan(7.5);
+      expect(values[2], id).toBeLessThan(4);
+    }
+  });
+
+  // MacEvoy, Watercolor drying shifts: 75 masstones dry 2.3 L* lighter on average.
+  it('wet is darker and stronger than dry', () => {
+    const shifts = paintBox
+      .filter((each) => !isWhite(each))
+      .map((paint) => {
+        const wash = [{ paints: [paint], parts: [1], load: 16 }];
+        const dry = colourOfWashes(wash, 'dry');
+        const wet = colourOfWashes(wash, 'wet');
+        expect(wet[0], paint.id).toBeLessThan(dry[0]);
+        expect(chroma(wet), paint.id).toBeGreaterThan(chroma(dry) - 0.2);
+        return dry[0] - wet[0];
+      });
+    const mean = shifts.reduce((all, one) => all + one, 0) / shifts.length;
+    expect(mean).toBeGreaterThan(1.5);
+    expect(mean).toBeLessThan(3.2);
+  });
+
+  it('three primaries reach orange, green and violet, by hue', () => {
+    for (const yellow of ['py74-arylide-yellow', 'py35-cadmium-yellow']) {
+      for (const red of ['pv19-quinacridone-red', 'pr122-quinacridone-magenta']) {
+        for (const blue of ['pb29-ultramarine-blue', 'pb153-phthalocyanine-blue']) {
+          const [y, r, b] = [named(yellow), named(red), named(blue)];
+          const wholes = [1, 2, 3, 4, 5, 6, 7];
+          const reach = (one: Paint, two: Paint, from: number, to: number): boolean =>
+            wholes.some((parts) => {
+              const wash = { paints: [one, two], parts: [parts, 8 - parts], load: 3 };
+              const mixed = colourOfWashes([wash]);
+              return hue(mixed) > from && hue(mixed) < to && chroma(mixed) > 25;
+            });
+          // Hues of this project's colour names: orange 50..75, green 115..180, violet 295..330.
+          expect(reach(y, r, 50, 75), `orange of ${yellow} and ${red}`).toBe(true);
+          expect(reach(y, b, 115, 180), `green of ${yellow} and ${blue}`).toBe(true);
+          expect(reach(r, b, 295, 330), `violet of ${red} and ${blue}`).toBe(true);
+        }
+      }
+    }
+  });
+
+  it('ultramarine and burnt sienna make a near-black, C* under 6', () => {
+    const sienna = named('pbr7-burnt-sienna');
+    const wholes = [1, 2, 3, 4, 5, 6, 7];
+    const greys = wholes
+      .flatMap((one) => wholes.map((two) => [one, two]))
+      .filter(([one, two]) => (one ?? 0) + (two ?? 0) <= 8)
+      .map((parts) =>
+        colourOfWashes([{ paints: [named('pb29-ultramarine-blue'), sienna], parts, load: 24 }]),
+      )
+      .filter((lab) => chroma(lab) < 6);
+    expect(greys.length).toBeGreaterThan(0);
+    expect(valueOfLightness(Math.min(...greys.map(([lightness]) => lightness)))).toBeLessThan(3);
+  });
+
+  it('complements make a neutral between them: some ratio is far greyer than either', () => {
+    for (const [one, two] of [
+      ['pb29-ultramarine-blue', 'pbr7-burnt-sienna'],
+      ['pb28-cobalt-blue', 'po20-cadmium-orange'],
+      ['pg7-phthalocyanine-green', 'pr254-pyrrole-red'],
+      ['pv23-dioxazine-violet', 'py83-diarylide-yellow'],
+    ] as const) {
+      const mixed = Array.from({ length: 63 }, (_, n) =>
+        chroma(
+          colourOfWashes([{ paints: [named(one), named(two)], parts: [n + 1, 63 - n], load: 4 }]),
+        ),
+      );
+      const alones = [one, two].map((id) => chroma(alone(named(id), 4)));
+      expect(Math.min(...mixed), `${one} ${two}`).toBeLessThan(0.4 * Math.min(...alones));
+    }
+  });
+
+  it('at one strength pale yellow, green and deep blue go from light to dark', () => {
+    for (const load of [0.5, 1, 3, 8, 16]) {
+      const [yellow, green, blue] = [
+        'py175-lemon-yellow',
+        'pg36-phthalocyanine-green',
+        'pb60-indanthrone-blue',
+      ].map((id) => alone(named(id), load)[0]);
+      expect(yellow, `${load}`).toBeGreaterThan(green as number);
+      expect(green, `${load}`).toBeGreaterThan(blue as number);
+    }
+  });
+
+  // Two scattering yellows may rise by up to 1 at high load: physics, not a fault.
+  it('the water ladder goes steadily darker to full strength', () => {
+    for (const paint of paintBox.filter((each) => !isWhite(each))) {
+      let darkest = 100;
+      for (let load = 0.1; load <= 32; load *= 1.3) {
+        const { 0: lightness } = alone(paint, load);
+        const slack = paint.id.startsWith('py') ? 1 : 1e-9;
+        expect(lightness, `${paint.id} ${load}`).toBeLessThanOrEqual(darkest + slack);
+        darkest = Math.min(darkest, lightness);
+      }
+    }
+  });
+});

@@ -1,0 +1,79 @@
+import { expect, test } from 'vitest';
+import { pigmentTable } from '../../../../app/core/paint/paint-box.ts';
+import {
+  type DraftKnowledge,
+  draftOf,
+  emptyDraft,
+  paintsOfSamePigment,
+  paintsToPickFrom,
+  settleDraft,
+} from '../../../../app/core/paint/paint-draft.ts';
+import { card, cards } from '../../../support/paint/cards.ts';
+
+const known: DraftKnowledge = { cards, table: pigmentTable, measured: false };
+
+test('an empty draft says all that is missing', () => {
+  const { problems } = settleDraft(emptyDraft, known);
+  expect(problems.name).toMatch(/no name yet/);
+  expect(problems.ci).toMatch(/missing/);
+  expect(problems.like).toMatch(/pick the built-in paint/);
+});
+
+test('one name of a built-in paint: its properties, its optics, all from memory', () => {
+  const made = settleDraft({ ...emptyDraft, name: '  My   blue ', ci: 'pb29' }, known);
+  expect(made).toMatchObject({ name: 'My blue', ci: ['PB29'], like: 'pb29-ultramarine-blue' });
+  expect(made.properties).toEqual(card('pb29-ultramarine-blue').properties);
+  expect(made.fromMemory).toHaveLength(5);
+  expect(Object.values(made.problems)).toEqual([null, null, null]);
+});
+
+test('of several paints of one pigment that with a name like hers is proposed', () => {
+  const like = (name: string) => settleDraft({ ...emptyDraft, name, ci: 'PBr7' }, known).like;
+  expect(like('Burnt Umber Light')).toBe('pbr7-burnt-umber');
+  expect(like('Raw Sienna')).toBe('pbr7-raw-sienna');
+  expect(paintsOfSamePigment(['PBr7'], '', cards)).toHaveLength(4);
+});
+
+test('she looks through all built-in paints, those of her pigment and of like letters first', () => {
+  const order = paintsToPickFrom(['PB28'], '', cards).map(({ id }) => id);
+  expect(new Set(order).size).toBe(33);
+  expect(order[0]).toBe('pb28-cobalt-blue');
+  const blues = order.slice(0, 7);
+  expect(blues.every((id) => id.startsWith('pb') && !/^pb[kr]/.test(id))).toBe(true);
+});
+
+test('a mixed tube takes the worst of its pigments, and she picks what it looks like', () => {
+  const draft = { ...emptyDraft, name: 'green gold', ci: 'PG36, PY35' };
+  const made = settleDraft(draft, known);
+  expect(made.properties).toMatchObject({ transparency: 'O', staining: 2, granulation: 1 });
+  expect(made.properties.caution).toMatch(/cadmium/);
+  expect([made.like, made.problems.like]).toEqual([null, expect.stringContaining('pick')]);
+  expect(settleDraft({ ...draft, like: 'py83-diarylide-yellow' }, known).problems.like).toBeNull();
+  expect(settleDraft(draft, { ...known, measured: true }).problems.like).toBeNull();
+});
+
+test('what she says herself stays, and is no longer from memory', () => {
+  const draft = {
+    ...emptyDraft,
+    name: 'x',
+    ci: 'PB29',
+    hers: { staining: 1, caution: null },
+  } as const;
+  const made = settleDraft(draft, known);
+  expect(made.properties.staining).toBe(1);
+  expect(made.fromMemory).toEqual(['transparency', 'granulation', 'lightfastness']);
+  const { name, ci, properties, fromMemory } = made;
+  const like = { from: 'like', id: 'pb29-ultramarine-blue' } as const;
+  const paint = {
+    id: 'own-1',
+    revision: 1,
+    name,
+    ci,
+    properties,
+    fromMemory,
+    optics: like,
+    K: [],
+    S: [],
+  };
+  expect(draftOf(paint)).toEqual({ ...draft, like: 'pb29-ultramarine-blue' });
+});

@@ -1,0 +1,47 @@
+import { expect, test } from 'vitest';
+import {
+  closenessInWords,
+  offerTitle,
+  reachInWords,
+} from '../../../../../app/core/palette/offers/palette-offer.ts';
+
+const blue = { id: 'b', name: 'indanthrone blue', owned: true, valuesShort: 0 };
+
+test.each([
+  [reachInWords(0, null), 'Reaches the darkest darks.'],
+  [reachInWords(0.82), 'Falls short of the darkest darks by 0.8 values.'],
+  [
+    reachInWords(0.82, blue),
+    'Falls short of the darkest darks by 0.8 values; indanthrone blue would close it.',
+  ],
+  [
+    reachInWords(1.02, { ...blue, owned: false }),
+    'Falls short of the darkest darks by 1 value; indanthrone blue (not in your box) would close it.',
+  ],
+  [
+    reachInWords(2, { ...blue, valuesShort: 0.5 }),
+    'Falls short of the darkest darks by 2.0 values; indanthrone blue would bring it to 0.5 values.',
+  ],
+  [
+    reachInWords(2, null),
+    'Falls short of the darkest darks by 2.0 values. No paint of the list helps: plan for lighter darks.',
+  ],
+])('%s', (words, expected) => {
+  expect(words).toBe(expected);
+});
+
+test.each([
+  [1, null, 'Colours match as far as the eye can tell.'],
+  [4, 4.2, 'Colours come very close, as now.'],
+  [4, 5, 'Colours come very close: a little closer than now.'],
+  [9, 4, 'Colours come near, some visibly different: less close than now.'],
+  [20, null, 'Values hold, colours are its own.'],
+])('%f against %s', (mean, now, expected) => {
+  expect(closenessInWords(mean, now)).toBe(expected);
+});
+
+test('beside her own choice the search is named as such', () => {
+  expect(offerTitle('nearest', 'chosen')).toBe('What the search finds');
+  expect(offerTitle('nearest', 'nearest')).toBe('Closer wash over wash');
+  expect(offerTitle('fewest', 'chosen')).toBe('Fewest paints');
+});

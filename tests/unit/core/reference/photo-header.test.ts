@@ -1,0 +1,83 @@
+import sharp from 'sharp';
+import { expect, test } from 'vitest';
+import { photoHeader, uprightSize } from '../../../../app/core/reference/photo-header.ts';
+import { caseFile } from '../../../support/reference/case-file.ts';
+
+const header = (name: string) => {
+  const found = photoHeader(caseFile(name));
+  if (!found) throw new Error(`${name}: no header`);
+  return found;
+};
+
+// Sizes and kinds come from sharp (libvips), which reads the files by its own code.
+test.each([
+  'exif-orient-1.jpg',
+  'exif-orient-6.jpg',
+  'huge-108mp-12000x9000.jpg',
+  'panorama-20000x500.jpg',
+  'cmyk-adobe-marker.jpg',
+  'really-a-jpeg.png',
+  'png-16bit-grey.png',
+  'line-5000x1.png',
+  'animated.gif',
+  'animated.webp',
+  'picture.avif',
+])('%s: kind, size and turn as another reader finds them', async (name) => {
+  const theirs = await sharp(caseFile(name), { limitInputPixels: false }).metadata();
+  const ours = header(name);
+  const kind = theirs.format === 'heif' ? 'avif' : theirs.format;
+  expect([ours.kind, ours.width, ours.height]).toEqual([kind, theirs.width, theirs.height]);
+  expect(ours.orientation).toBe(theirs.orientation ?? 1);
+  expect(ours.complete).toBe(true);
+});
+
+test.each([1, 2, 3, 4, 5, 6, 7, 8])('turn %i is read, and upright it is 480 x 320', (turn) => {
+  const found = header(`exif-orient-${turn}.jpg`);
+  expect(found.orientation).toBe(turn);
+  expect(uprightSize(found)).toEqual({ width: 480, height: 320 });
+});
+
+test('a broken or lying EXIF block is not believed', () => {
+  expect(header('exif-broken-offset.jpg')).toMatchObject({
+    width: 480,
+    height: 320,
+    orientation: 1,
+  });
+  expect(header('exif-wrong-size.jpg')).toMatchObject({ width: 480, height: 320 });
+  expect(header('exif-false-thumbnail.jpg')).toMatchObject({ width: 480, height: 320 });
+});
+
+test('lossy, lossless and extended WebP, BMP, HEIC', async () => {
+  const source = sharp({ create: { width: 301, height: 77, channels: 4, background: '#8448' } });
+  for (const options of [{ quality: 80 }, { lossless: true }]) {
+    const bytes = new Uint8Array(await source.clone().webp(options).toBuffer());
+    expect(photoHeader(bytes)).toMatchObject({ kind: 'webp', width: 301, height: 77 });
+  }
+  const opaque = new Uint8Array(await source.clone().removeAlpha().webp().toBuffer());
+  expect(photoHeader(opaque)).toMatchObject({
+    kind: 'webp',
+    width: 301,
+    height: 77,
+    complete: true,
+  });
+  expect(photoHeader(opaque.subarray(0, -9))?.complete).toBe(false);
+  expect(header('picture.bmp')).toMatchObject({ kind: 'bmp', width: 240, height: 160 });
+  expect(header('picture.heic').kind).toBe('heic');
+});
+
+test('bytes a phone hangs on behind the end marker do no harm, nor does an end inside a thumbnail', () => {
+  const whole = caseFile('exif-false-thumbnail.jpg');
+  const longer = new Uint8Array([...whole, ...caseFile('zero-bytes.jpg'), 1, 2, 3, 255, 0]);
+  expect(photoHeader(longer)?.complete).toBe(true);
+  expect(photoHeader(whole.subarray(0, whole.length - 40))?.complete).toBe(false);
+});
+
+test('any cut-off of any header gives a header or null, never an error', () => {
+  for (const name of ['exif-orient-5.jpg', 'png-8bit-grey.png', 'animated.webp', 'picture.avif']) {
+    const whole = caseFile(name);
+    for (let length = 0; length < Math.min(whole.length, 700); length++) {
+      const found = photoHeader(whole.subarray(0, length));
+      if (found) expect(found.complete && found.kind === 'jpeg').toBe(false);
+    }
+  }
+});

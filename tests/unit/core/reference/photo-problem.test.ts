@@ -1,0 +1,44 @@
+import { expect, test } from 'vitest';
+import { photoHeader } from '../../../../app/core/reference/photo-header.ts';
+import { photoProblem, undecodable } from '../../../../app/core/reference/photo-problem.ts';
+import { caseFile } from '../../../support/reference/case-file.ts';
+
+test.each([
+  ['zero-bytes.jpg', /The file is empty/],
+  ['text-named.jpg', /not a picture/],
+  ['script.svg', /SVG/],
+  ['truncated-60-percent.jpg', /incomplete/],
+  ['truncated-50-percent.png', /incomplete/],
+  ['bomb-16000x16000-1bit.png', /256 megapixels, and 150 is the limit/],
+  ['bomb-30000x30000-1bit.png', /900 megapixels, and 150 is the limit/],
+])('%s is refused from its bytes, with the cause', (name, cause) => {
+  expect(photoProblem(caseFile(name))).toMatch(cause);
+});
+
+test.each([
+  'exif-orient-8.jpg',
+  'exif-broken-offset.jpg',
+  'huge-108mp-12000x9000.jpg',
+  'really-a-jpeg.png',
+  'picture.bmp',
+  'picture.avif',
+  'animated.gif',
+  'animated.webp',
+  'line-5000x1.png',
+  'one-pixel.png',
+  'patches-p3-tagged.png',
+  'picture.heic', // some browsers open it: only a failed try is spoken of
+])('%s: nothing against it', (name) => {
+  expect(photoProblem(caseFile(name))).toBeNull();
+});
+
+test('a photo the browser could not open is named for what it is', () => {
+  expect(undecodable(photoHeader(caseFile('picture.heic')))).toMatch(/HEIC.*JPEG/);
+  expect(undecodable(photoHeader(caseFile('exif-orient-1.jpg')))).toMatch(/damaged/);
+});
+
+test('raw and TIFF files are told what to do', () => {
+  expect(photoProblem(new Uint8Array([73, 73, 42, 0, 8, 0, 0, 0]))).toMatch(
+    /raw.*Export it as JPEG/,
+  );
+});

@@ -1,0 +1,89 @@
+import { expect, test } from 'vitest';
+import { centredCrop, cutOutOf, turnedSize } from '../../../../app/core/reference/reference.ts';
+import { sheetOf } from '../../../../app/core/reference/sheet.ts';
+
+const photo = { width: 400, height: 300 };
+const whole = { centre: [0.5, 0.5], size: [1, 1], turn: 0 } as const;
+
+const place = (m: readonly number[], x: number, y: number): [number, number] => [
+  (m[0] ?? 0) * x + (m[2] ?? 0) * y + (m[4] ?? 0),
+  (m[1] ?? 0) * x + (m[3] ?? 0) * y + (m[5] ?? 0),
+];
+
+test('the whole photo stays where it is', () => {
+  expect(cutOutOf(photo, whole)).toMatchObject({ width: 400, height: 300, whole: true });
+  expect(place(cutOutOf(photo, whole).matrix, 7, 9)).toEqual([7, 9]);
+});
+
+test('a quarter turn clockwise brings the left lower corner to the left upper one', () => {
+  const turned = cutOutOf(photo, { centre: [0.5, 0.5], size: [300 / 400, 400 / 300], turn: 90 });
+  expect([turned.width, turned.height]).toEqual([300, 400]);
+  expect(place(turned.matrix, 0, 300)).toEqual([0, 0]);
+  expect(place(turned.matrix, 0, 0)).toEqual([300, 0]);
+});
+
+test('straightening keeps the centre and every corner of the cut inside the photo', () => {
+  for (const turn of [-12, 3.5, 8, 87, 181]) {
+    const crop = centredCrop(photo, sheetOf('quarter', 'across'), turn);
+    const cut = cutOutOf(photo, crop);
+    const [x, y] = place(cut.matrix, 200, 150);
+    expect(Math.abs(x - cut.width / 2) + Math.abs(y - cut.height / 2)).toBeLessThan(1e-9);
+    const [a, b] = cut.matrix;
+    for (const [u, v] of [
+      [0, 0],
+      [cut.width, 0],
+      [0, cut.height],
+      [cut.width, cut.height],
+    ] as const) {
+      const px = a * (u - cut.width / 2) + b * (v - cut.height / 2) + 200;
+      const py = -b * (u - cut.width / 2) + a * (v - cut.height / 2) + 150;
+      expect(Math.min(px, 400 - px, py, 300 - py)).toBeGreaterThan(-1);
+    }
+  }
+});
+
+test('never empty', () => {
+  expect(cutOutOf({ width: 5000, height: 1 }, { ...whole, size: [0.2, 0.1] })).toMatchObject({
+    width: 1000,
+    height: 1,
+  });
+});
+
+test('a crop that is no part of the photo is refused before any canvas is made', () => {
+  for (const size of [
+    [Number.NaN, 1],
+    [0, 1],
+    [100, 100],
+  ] as const) {
+    expect(() => cutOutOf(photo, { ...whole, size })).toThrow(RangeError);
+  }
+});
+
+const referencePhoto = { width: 4000, height: 3000 };
+
+test('the centred cut of a 4:3 photo for A4 lying across keeps the full width', () => {
+  const { centre, size, turn } = centredCrop(referencePhoto, sheetOf('a4', 'across'));
+  expect(centre).toEqual([0.5, 0.5]);
+  expect(turn).toBe(0);
+  expect(size[0]).toBe(1);
+  expect(size[1]).toBeCloseTo((4000 * 210) / 297 / 3000, 12);
+});
+
+test('turned by a quarter, the sides are counted in the turned picture', () => {
+  const { size } = centredCrop(referencePhoto, sheetOf('a4', 'upright'), 90);
+  expect(size[1]).toBeCloseTo(4000 / 3000, 12);
+  expect(size[0] * 4000).toBeCloseTo((4000 * 210) / 297, 9);
+});
+
+test('straightening a square by 45 degrees leaves 1 / √2 of its side (plane geometry)', () => {
+  const square = { format: 'own', widthMm: 100, heightMm: 100 } as const;
+  const { size } = centredCrop({ width: 800, height: 800 }, square, 45);
+  expect(size[0]).toBeCloseTo(Math.SQRT1_2, 12);
+});
+
+test('size after quarter turns', () => {
+  expect(turnedSize(referencePhoto, 0)).toEqual(referencePhoto);
+  expect(turnedSize(referencePhoto, 93)).toEqual({ width: 3000, height: 4000 });
+  expect(turnedSize(referencePhoto, -177)).toEqual(referencePhoto);
+  expect(turnedSize(referencePhoto, 270)).toEqual({ width: 3000, height: 4000 });
+});

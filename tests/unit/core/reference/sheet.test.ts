@@ -1,0 +1,32 @@
+import { expect, test } from 'vitest';
+import { inInches, ownSheet, sheetInWords, sheetOf } from '../../../../app/core/reference/sheet.ts';
+
+test('comma and point both mean the decimal sign', () => {
+  expect(ownSheet('280,5', '200.25')).toEqual({ format: 'own', widthMm: 280.5, heightMm: 200.25 });
+});
+
+test.each([
+  ['28', '200', /width is too small.*50 mm/],
+  ['280', '2000,5', /height is too large.*2000 mm/],
+  ['', '200', /width is missing/],
+  ['280', 'a lot', /height can't be read/],
+])('%s by %s is refused with a sentence', (width, height, sentence) => {
+  expect(ownSheet(width, height)).toMatch(sentence);
+});
+
+test('the limits themselves are taken', () => {
+  expect(ownSheet('50', '2000')).toMatchObject({ widthMm: 50, heightMm: 2000 });
+});
+
+test('a sheet in words; imperial papers in inches too', () => {
+  expect(sheetInWords(sheetOf('quarter', 'across'))).toBe(
+    'Quarter imperial, across: 381 mm wide, 279 mm high (15 × 11 inches).',
+  );
+  expect(sheetInWords(sheetOf('a5', 'upright'))).toBe('A5, upright: 148 mm wide, 210 mm high.');
+  expect(sheetInWords({ format: 'own', widthMm: 200, heightMm: 200 })).toContain('square: 200 mm');
+});
+
+// Sizes of imperial papers: full sheet 22 x 30 inches, halved each time (common practice, no source).
+test('inches of the imperial sizes', () => {
+  expect([762, 559, 381, 279, 191].map(inInches)).toEqual(['30', '22', '15', '11', '7½']);
+});

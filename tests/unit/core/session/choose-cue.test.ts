@@ -1,0 +1,166 @@
+import { expect, test } from 'vitest';
+import {
+  type Cue,
+  cautionsDue,
+  chooseCue,
+  choosePrompt,
+  timesCalled,
+} from '../../../../app/core/session/choose-cue.ts';
+import { easelTime } from '../../../../app/core/session/easel-time.ts';
+import { foldSession } from '../../../../app/core/session/fold-session.ts';
+import { device, minute, steps } from '../../../support/session/session-log.ts';
+import { washSteps } from '../../../support/session/wash-steps.ts';
+
+const dryer = 'Hair dryer only once the shine has gone, away from the water jar and wet hands.';
+const mask = 'Masking fluid holds latex and ammonia: open a window.';
+const cautionsDueSteps = [
+  { cautions: [], mixes: [] },
+  { cautions: ['Cobalt blue: contains cobalt. Check the label.'], mixes: ['a'] },
+  { cautions: [mask], mixes: [] },
+  { cautions: [], mixes: ['a', 'b'] },
+  { cautions: [dryer], mixes: [] },
+  { cautions: [], mixes: ['b'] },
+  { cautions: [dryer, mask], mixes: [] },
+];
+const all = cautionsDueSteps.map((_, index) => cautionsDue(cautionsDueSteps, index));
+
+test('each is said once in a session, where it is first due', () => {
+  expect(all[4]).toEqual([dryer]);
+  expect(all[6]).toEqual([]);
+  const said = all.flat();
+  expect(new Set(said).size).toBe(said.length);
+});
+
+test('lips are warned of with the first paint only', () => {
+  expect(all[1]?.[0]).toMatch(/lips.*label/);
+  expect(all.flat().filter((caution) => /lips/.test(caution))).toHaveLength(1);
+});
+
+test('masking fluid ends at its label; a paint that names it already is left as it is', () => {
+  expect(all[2]).toEqual([`${mask} Read the label.`]);
+  expect(all[1]?.[1]).toBe('Cobalt blue: contains cobalt. Check the label.');
+});
+
+test('past the last step nothing is said', () => {
+  expect(cautionsDue(cautionsDueSteps, 99)).toEqual([]);
+});
+
+const spoken = steps.map((step) => ({ ...step, prompt: `Now: ${step.key}.` }));
+type Device = ReturnType<typeof device>;
+
+function cue(it: Device): Cue | null {
+  const state = foldSession(steps, it.events);
+  return chooseCue(state, spoken, easelTime(state, steps, it.now()));
+}
+
+/** First wash down: shine 3 to 6 min, dry 30 to 60 min. */
+function drying(): Device {
+  const it = device();
+  it.log({ kind: 'started' }, { kind: 'step-begun', key: 'wash 1' });
+  it.wait(10 * minute);
+  it.log({ kind: 'step-done', key: 'wash 1' });
+  return it;
+}
+
+/** Every cue heard while time goes by in steps of ten seconds. */
+function heard(it: Device, minutes: number): Cue[] {
+  const all: Cue[] = [];
+  for (let gone = 0; gone <= minutes * 6; gone++) {
+    const now = cue(it);
+    if (now && now.key !== all.at(-1)?.key) all.push(now);
+    it.wait(minute / 6);
+  }
+  return all;
+}
+
+test('a timer calls at its low end, then after each half of its range, four times at most', () => {
+  const at = (minutes: number) => timesCalled(30 * minute, 60 * minute, minutes * minute);
+  expect([0, 29.9, 30, 44.9, 45, 60, 75, 300].map(at)).toEqual([0, 0, 1, 1, 2, 3, 4, 4]);
+  expect(timesCalled(minute, minute, minute * 1.5)).toBe(1); // no range: still a minute between
+  expect(timesCalled(minute, minute, minute * 2.1)).toBe(2);
+});
+
+test('a whole wait: the step, the shine in three windows, the end, then louder', () => {
+  const all = heard(drying(), 200);
+  expect(all.map(({ kind, louder }) => `${kind} ${louder}`)).toEqual([
+    'step 0',
+    'shine 0',
+    'shine 0',
+    'shine 0',
+    'end 0',
+    'end 1',
+    'end 2',
+    'end 3',
+  ]);
+  expect(all[0]?.words).toBe('Now: dry 1.');
+  expect(all[3]?.words).toMatch(/leave it alone/i);
+  expect(all[4]?.words).toMatch(/coolness on the back of the hand/);
+});
+
+test('a shine she has seen go is spoken of no more', () => {
+  const it = drying();
+  it.wait(2 * minute);
+  it.log({ kind: 'shine-gone', key: 'dry 1' });
+  expect(heard(it, 25).map(({ kind }) => kind)).toEqual(['step']);
+});
+
+test('still wet: the wait is longer and calls anew', () => {
+  const it = drying();
+  it.wait(31 * minute);
+  const first = cue(it);
+  it.log({ kind: 'still-wet', key: 'dry 1' });
+  const after = heard(it, 60);
+  expect(first?.kind).toBe('end');
+  expect(after.find(({ kind }) => kind === 'end')).toMatchObject({ louder: 0 });
+  expect(after.some(({ key }) => key === first?.key)).toBe(false);
+});
+
+test('A-TIM-13: a step that was left calls no more; a pause is silent', () => {
+  const it = device();
+  it.log({ kind: 'started' }, { kind: 'step-begun', key: 'prepare' });
+  it.wait(11 * minute);
+  expect(cue(it)).toMatchObject({ kind: 'end', key: 'prepare painted' });
+  it.log({ kind: 'paused' });
+  expect(cue(it)).toBeNull();
+  it.log({ kind: 'resumed' }, { kind: 'step-done', key: 'prepare' });
+  expect(cue(it)).toMatchObject({ kind: 'step', words: 'Now: wash 1.' });
+});
+
+const promptNowDrying = () => {
+  const it = device();
+  it.log({ kind: 'started' }, { kind: 'step-begun', key: 'wash/ground/1' });
+  it.wait(minute);
+  it.log({ kind: 'step-done', key: 'wash/ground/1' });
+  return it;
+};
+const prompt = (it: ReturnType<typeof device>): string => {
+  const state = foldSession(washSteps, it.events);
+  const step = { kind: washSteps[state.stepIndex]?.kind ?? 'dry', prompt: 'as planned' };
+  return choosePrompt(step, state, easelTime(state, washSteps, it.now()));
+};
+
+test('while it shines: what to wait for; once the shine is gone: leave it', () => {
+  const it = promptNowDrying();
+  expect(prompt(it)).toMatch(/^Leave it alone until no shine shows/);
+  it.wait(minute);
+  it.log({ kind: 'shine-gone', key: 'dry/ground/1' });
+  expect(prompt(it)).toMatch(/^Shine gone, still cool: leave it\./);
+});
+
+test('untold, when the shine must be over, it says so too', () => {
+  const it = promptNowDrying();
+  it.wait(40 * minute);
+  expect(prompt(it)).toMatch(/^The shine should be gone.*leave it\./);
+});
+
+test('in damp air it does not ask for the back of the hand', () => {
+  const it = promptNowDrying();
+  it.log({ kind: 'weather', weather: { celsius: 20, humidity: 90, airSpeed: 0.15 } });
+  expect(prompt(it)).toMatch(/pale as a dry scrap.*the hand tells nothing/);
+});
+
+test('every other step says what the plan says', () => {
+  const it = device();
+  it.log({ kind: 'started' });
+  expect(prompt(it)).toBe('as planned');
+});
