@@ -39,22 +39,22 @@ function runWithTables(): Run {
 
   const lightnessOf = (word: number): number => {
     const luminance =
-      (reds[(word >>> redShift) & 255] as number) +
-      (greens[(word >>> greenShift) & 255] as number) +
-      (blues[(word >>> blueShift) & 255] as number);
-    return lightnesses[luminance >> 12] as number;
+      reds[(word >>> redShift) & 255] +
+      greens[(word >>> greenShift) & 255] +
+      blues[(word >>> blueShift) & 255];
+    return lightnesses[luminance >> 12];
   };
 
   // Four a turn: with so little to do for each, the loop's own work would be a quarter of it.
   return (words, plane, from, to) => {
     let i = from;
     for (; i + 3 < to; i += 4) {
-      plane[i] = lightnessOf(words[i] as number);
-      plane[i + 1] = lightnessOf(words[i + 1] as number);
-      plane[i + 2] = lightnessOf(words[i + 2] as number);
-      plane[i + 3] = lightnessOf(words[i + 3] as number);
+      plane[i] = lightnessOf(words[i]);
+      plane[i + 1] = lightnessOf(words[i + 1]);
+      plane[i + 2] = lightnessOf(words[i + 2]);
+      plane[i + 3] = lightnessOf(words[i + 3]);
     }
-    for (; i < to; i++) plane[i] = lightnessOf(words[i] as number);
+    for (; i < to; i++) plane[i] = lightnessOf(words[i]);
   };
 }
 

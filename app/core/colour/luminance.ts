@@ -16,8 +16,8 @@ const table = Float32Array.from({ length: steps + 2 }, (_, i) => cieCurve(Math.m
 export function cieCurveFast(t: number): number {
   const place = t * steps;
   const at = place | 0;
-  const low = table[at] as number;
-  return low + (place - at) * ((table[at + 1] as number) - low);
+  const low = table[at];
+  return low + (place - at) * (table[at + 1] - low);
 }
 
 /** Shares of the linear channels in luminance: the Y row of the sRGB primaries, D65 (CSS Color 4). */

@@ -92,10 +92,10 @@ export function writeLab(reflectance: Spectrum, floor: number, out: Float64Array
   let y = 0;
   let z = 0;
   for (let i = 0; i < bandCount; i++) {
-    const r = reflectance[i] as number;
-    x += r * (weightX[i] as number);
-    y += r * (weightY[i] as number);
-    z += r * (weightZ[i] as number);
+    const r = reflectance[i];
+    x += r * weightX[i];
+    y += r * weightY[i];
+    z += r * weightZ[i];
   }
   writeLabOfSums(x, y, z, floor, out, at);
 }
@@ -104,5 +104,5 @@ export function writeLab(reflectance: Spectrum, floor: number, out: Float64Array
 export function labOfReflectance(reflectance: Spectrum, floor: number = surfaceFloor.dry): Lab {
   const out = new Float64Array(3);
   writeLab(reflectance, floor, out);
-  return [out[0] as number, out[1] as number, out[2] as number];
+  return [out[0], out[1], out[2]];
 }

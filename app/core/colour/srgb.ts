@@ -26,7 +26,7 @@ riseTo[256] = Number.POSITIVE_INFINITY;
 const startsPer = 1024;
 const startOf = Uint8Array.from({ length: startsPer + 1 }, (_, at) => {
   let code = 0;
-  while (at / startsPer >= (riseTo[code + 1] as number)) code++;
+  while (at / startsPer >= riseTo[code + 1]) code++;
   return code;
 });
 
@@ -34,8 +34,8 @@ const startOf = Uint8Array.from({ length: startsPer + 1 }, (_, at) => {
 export function codeOfLinear(linear: number): number {
   if (!(linear > 0)) return 0;
   if (linear >= 1) return 255;
-  let code = startOf[(linear * startsPer) | 0] as number;
-  while (linear >= (riseTo[code + 1] as number)) code++;
+  let code = startOf[(linear * startsPer) | 0];
+  while (linear >= riseTo[code + 1]) code++;
   return code;
 }
 
@@ -57,7 +57,7 @@ const coded = Uint8Array.from({ length: steps + 1 }, (_, i) => {
 
 /** Code 0..255 of a light, which is held within 0..1; at most one code off. */
 export function codeOfLight(light: number): number {
-  return coded[Math.round(Math.min(1, Math.max(0, light)) * steps)] as number;
+  return coded[Math.round(Math.min(1, Math.max(0, light)) * steps)];
 }
 
 /** Luminance of linear red, green and blue, by the weights of IEC 61966-2-1. */
@@ -85,11 +85,7 @@ export function lightToLab(red: number, green: number, blue: number): Lab {
 export function makeGrey(rgba: Uint8ClampedArray): void {
   for (let p = 0; p < rgba.length; p += 4) {
     const code = codeOfLight(
-      luminanceOf(
-        lightOfCode[rgba[p] as number] as number,
-        lightOfCode[rgba[p + 1] as number] as number,
-        lightOfCode[rgba[p + 2] as number] as number,
-      ),
+      luminanceOf(lightOfCode[rgba[p]], lightOfCode[rgba[p + 1]], lightOfCode[rgba[p + 2]]),
     );
     rgba[p] = code;
     rgba[p + 1] = code;

@@ -109,7 +109,7 @@ function candidateOf(
 function lensSentence(edges: readonly Edge[], ways: readonly number[]): string {
   const { near } = proposalLimits;
   const count = edges.filter(
-    (edge, i) => edge.outOfFocus && couldBeSharp(edge) && (ways[i] as number) <= near,
+    (edge, i) => edge.outOfFocus && couldBeSharp(edge) && ways[i] <= near,
   ).length;
   if (count === 0) return '';
   const which = count === 1 ? 'One edge there is' : `${count} edges there are`;
@@ -128,7 +128,7 @@ export function edgeProposals(facts: Facts, focus: Point | null): EdgeProposals 
     ? edges.map((edge) => nearestOnEdge(edge, focus, facts.raster).distance)
     : null;
   const ranked = edges
-    .map((edge, i) => candidateOf(facts, i, edge, ways ? (ways[i] as number) : null))
+    .map((edge, i) => candidateOf(facts, i, edge, ways ? ways[i] : null))
     .filter((found) => found !== null)
     .sort((one, other) => other.score - one.score || one.edge - other.edge);
   const list: EdgeProposal[] = [];

@@ -1,9 +1,9 @@
 /** Sorts values[0 .. count - 1] rising: for some ten numbers quicker than to call the sort of typed arrays. */
 export function insertionSort(values: Float64Array, count: number): void {
   for (let k = 1; k < count; k++) {
-    const own = values[k] as number;
+    const own = values[k];
     let to = k;
-    for (; to > 0 && (values[to - 1] as number) > own; to--) values[to] = values[to - 1] as number;
+    for (; to > 0 && values[to - 1] > own; to--) values[to] = values[to - 1];
     values[to] = own;
   }
 }
@@ -19,9 +19,9 @@ export function runningMedian(values: Float32Array, closed: boolean): Float32Arr
   for (let i = 0; i < count; i++) {
     const reach = closed ? Math.min(half, (count - 1) >> 1) : Math.min(half, i, count - 1 - i);
     const size = 2 * reach + 1;
-    for (let k = 0; k < size; k++) window[k] = values[(i + k - reach + count) % count] as number;
+    for (let k = 0; k < size; k++) window[k] = values[(i + k - reach + count) % count];
     insertionSort(window, size);
-    medians[i] = window[reach] as number;
+    medians[i] = window[reach];
   }
   return medians;
 }
@@ -39,18 +39,18 @@ export function thresholdWithHysteresis(
 ): Uint8Array {
   const count = values.length;
   const clear = (i: number): -1 | 0 | 1 => {
-    const value = values[i] as number;
+    const value = values[i];
     return value >= limit + slack ? 1 : value < limit - slack ? -1 : 0;
   };
   const before = nearest(count, closed, clear, 1);
   const after = nearest(count, closed, clear, -1);
   const settled = new Uint8Array(count);
   for (let i = 0; i < count; i++) {
-    const back = before.ways[i] as number;
-    const on = after.ways[i] as number;
-    const sides = (before.sides[i] as number) + (after.sides[i] as number);
+    const back = before.ways[i];
+    const on = after.ways[i];
+    const sides = before.sides[i] + after.sides[i];
     const side = back < on ? before.sides[i] : on < back ? after.sides[i] : sides;
-    settled[i] = side ? (side > 0 ? 1 : 0) : (values[i] as number) >= limit ? 1 : 0;
+    settled[i] = side ? (side > 0 ? 1 : 0) : values[i] >= limit ? 1 : 0;
   }
   return settled;
 }

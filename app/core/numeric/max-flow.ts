@@ -43,7 +43,7 @@ class Flow {
     this.#stamps = new Int32Array(count);
     this.#waits = new Uint8Array(count);
     for (let node = 0; node < count; node++) {
-      const own = excess[node] as number;
+      const own = excess[node];
       if (own === 0) continue;
       this.tree[node] = own > 0 ? source : sink;
       this.#parents[node] = terminal;
@@ -59,12 +59,12 @@ class Flow {
   }
 
   #back(arc: number): number {
-    return (this.#neighbours[arc] as number) * 8 + 7 - (arc & 7);
+    return this.#neighbours[arc] * 8 + 7 - (arc & 7);
   }
 
   run(): void {
     for (let at = 0; at < this.#active.length; at++) {
-      const node = this.#active[at] as number;
+      const node = this.#active[at];
       this.#waits[node] = 0;
       while (this.#parents[node] !== none) {
         const bridge = this.#grow(node);
@@ -85,25 +85,25 @@ class Flow {
   #grow(node: number): number {
     const own = this.tree[node];
     for (let arc = node * 8; arc < node * 8 + 8; arc++) {
-      const other = this.#neighbours[arc] as number;
+      const other = this.#neighbours[arc];
       if (other < 0) continue;
       const back = this.#back(arc);
-      if ((this.#capacities[own === source ? arc : back] as number) === 0) continue;
+      if (this.#capacities[own === source ? arc : back] === 0) continue;
       if (this.tree[other] === free) {
         this.tree[other] = own as number;
         this.#parents[other] = back;
-        this.#stamps[other] = this.#stamps[node] as number;
-        this.#distances[other] = (this.#distances[node] as number) + 1;
+        this.#stamps[other] = this.#stamps[node];
+        this.#distances[other] = this.#distances[node] + 1;
         this.#wait(other);
       } else if (this.tree[other] !== own) {
         return own === source ? arc : back;
       } else if (
-        (this.#stamps[other] as number) <= (this.#stamps[node] as number) &&
-        (this.#distances[other] as number) > (this.#distances[node] as number)
+        this.#stamps[other] <= this.#stamps[node] &&
+        this.#distances[other] > this.#distances[node]
       ) {
         this.#parents[other] = back; // a shorter way to the root
-        this.#stamps[other] = this.#stamps[node] as number;
-        this.#distances[other] = (this.#distances[node] as number) + 1;
+        this.#stamps[other] = this.#stamps[node];
+        this.#distances[other] = this.#distances[node] + 1;
       }
     }
     return none;
@@ -114,29 +114,29 @@ class Flow {
     let least = start;
     let node = from;
     for (;;) {
-      const arc = this.#parents[node] as number;
-      if (arc === terminal) return Math.min(least, Math.abs(this.#excess[node] as number));
-      least = Math.min(least, this.#capacities[towardsSink ? arc : this.#back(arc)] as number);
-      node = this.#neighbours[arc] as number;
+      const arc = this.#parents[node];
+      if (arc === terminal) return Math.min(least, Math.abs(this.#excess[node]));
+      least = Math.min(least, this.#capacities[towardsSink ? arc : this.#back(arc)]);
+      node = this.#neighbours[arc];
     }
   }
 
   #push(from: number, towardsSink: boolean, flow: number): void {
     let node = from;
     for (;;) {
-      const arc = this.#parents[node] as number;
+      const arc = this.#parents[node];
       if (arc === terminal) {
-        this.#excess[node] = (this.#excess[node] as number) + (towardsSink ? flow : -flow);
+        this.#excess[node] = this.#excess[node] + (towardsSink ? flow : -flow);
         if (this.#excess[node] === 0) this.#lose(node);
         return;
       }
       const back = this.#back(arc);
       const along = towardsSink ? arc : back;
       const against = towardsSink ? back : arc;
-      this.#capacities[along] = (this.#capacities[along] as number) - flow;
-      this.#capacities[against] = (this.#capacities[against] as number) + flow;
+      this.#capacities[along] = this.#capacities[along] - flow;
+      this.#capacities[against] = this.#capacities[against] + flow;
       if (this.#capacities[along] === 0) this.#lose(node);
-      node = this.#neighbours[arc] as number;
+      node = this.#neighbours[arc];
     }
   }
 
@@ -147,12 +147,12 @@ class Flow {
 
   #augment(bridge: number): void {
     const near = bridge >> 3;
-    const far = this.#neighbours[bridge] as number;
-    const half = this.#least(near, false, this.#capacities[bridge] as number);
+    const far = this.#neighbours[bridge];
+    const half = this.#least(near, false, this.#capacities[bridge]);
     const flow = this.#least(far, true, half);
     const back = this.#back(bridge);
-    this.#capacities[bridge] = (this.#capacities[bridge] as number) - flow;
-    this.#capacities[back] = (this.#capacities[back] as number) + flow;
+    this.#capacities[bridge] = this.#capacities[bridge] - flow;
+    this.#capacities[back] = this.#capacities[back] + flow;
     this.#push(near, false, flow);
     this.#push(far, true, flow);
   }
@@ -163,10 +163,10 @@ class Flow {
     let at = node;
     for (;;) {
       if (this.#stamps[at] === this.#time) {
-        steps += this.#distances[at] as number;
+        steps += this.#distances[at];
         break;
       }
-      const arc = this.#parents[at] as number;
+      const arc = this.#parents[at];
       if (arc === none) return Number.POSITIVE_INFINITY;
       steps++;
       if (arc === terminal) {
@@ -174,27 +174,27 @@ class Flow {
         this.#distances[at] = 1;
         break;
       }
-      at = this.#neighbours[arc] as number;
+      at = this.#neighbours[arc];
     }
     // Marked on the way, so that the next to ask need not walk it again.
     let left = steps;
     for (let mark = node; this.#stamps[mark] !== this.#time; ) {
       this.#stamps[mark] = this.#time;
       this.#distances[mark] = left--;
-      mark = this.#neighbours[this.#parents[mark] as number] as number;
+      mark = this.#neighbours[this.#parents[mark]];
     }
     return steps;
   }
 
   #adopt(): void {
     for (let node = this.#orphans.pop(); node !== undefined; node = this.#orphans.pop()) {
-      const own = this.tree[node] as number;
+      const own = this.tree[node];
       let best = none;
       let nearest = Number.POSITIVE_INFINITY;
       for (let arc = node * 8; arc < node * 8 + 8; arc++) {
-        const other = this.#neighbours[arc] as number;
+        const other = this.#neighbours[arc];
         if (other < 0 || this.tree[other] !== own || this.#parents[other] === none) continue;
-        if ((this.#capacities[own === source ? this.#back(arc) : arc] as number) === 0) continue;
+        if (this.#capacities[own === source ? this.#back(arc) : arc] === 0) continue;
         const distance = this.#rootDistance(other);
         if (distance >= nearest) continue;
         nearest = distance;
@@ -212,10 +212,10 @@ class Flow {
   #release(node: number, own: number): void {
     this.tree[node] = free;
     for (let arc = node * 8; arc < node * 8 + 8; arc++) {
-      const other = this.#neighbours[arc] as number;
+      const other = this.#neighbours[arc];
       if (other < 0 || this.tree[other] !== own || this.#parents[other] === none) continue;
       const back = this.#back(arc);
-      if ((this.#capacities[own === source ? back : arc] as number) > 0) this.#wait(other);
+      if (this.#capacities[own === source ? back : arc] > 0) this.#wait(other);
       if (this.#parents[other] === back) this.#lose(other);
     }
   }

@@ -13,7 +13,7 @@ for (let i = 1; i < sums.length; i++) {
   const z = (i - 1) / perUnit - most;
   const h = 1 / perUnit;
   const piece = (h / 6) * (density(z) + 4 * density(z + h / 2) + density(z + h));
-  sums[i] = (sums[i - 1] as number) + piece;
+  sums[i] = sums[i - 1] + piece;
 }
 
 /**

@@ -34,7 +34,7 @@ export function outlineGrid(sheet: {
       Math.round((one.over - other.over) * 100) ||
       Math.abs(one.across - 6) - Math.abs(other.across - 6),
   );
-  const { across, sideMm, rows } = choices[0] as (typeof choices)[0];
+  const { across, sideMm, rows } = choices[0];
   const down = Math.max(1, Math.ceil(rows - fitsWithin));
   const lastRow = Math.min(1, rows - (down - 1));
   return { sideMm, across, down, lastRow: lastRow > 1 - fitsWithin ? 1 : lastRow };

@@ -32,21 +32,21 @@ export function outlineShapes(
   for (let start = 0; start < labels.length; start++) {
     if (labels[start] !== -1) continue;
     const label = areasPx.length;
-    const kind = kinds[slotMap[start] as number];
+    const kind = kinds[slotMap[start]];
     let count = 0;
     labels[start] = label;
     waiting[count++] = start;
     let area = 0;
     let sides = 0;
     const take = (pixel: number): void => {
-      if (kinds[slotMap[pixel] as number] !== kind) sides++;
+      if (kinds[slotMap[pixel]] !== kind) sides++;
       else if (labels[pixel] === -1) {
         labels[pixel] = label;
         waiting[count++] = pixel;
       }
     };
     while (count > 0) {
-      const pixel = waiting[--count] as number;
+      const pixel = waiting[--count];
       area++;
       const x = pixel % width;
       if (x > 0) take(pixel - 1);
@@ -60,7 +60,7 @@ export function outlineShapes(
     }
     areasPx.push(area);
     outlinesPx.push((sides * Math.PI) / 4);
-    found.push(slotMap[start] as number);
+    found.push(slotMap[start]);
   }
   return { labels, areasPx, outlinesPx, slots: found };
 }
@@ -84,7 +84,7 @@ export function leastAreas(
   const least = shapes.map((slot, shape) => {
     if (slots[slot]?.reserve) return px(smallestShapeMm.details);
     if (slots[slot]?.band === darkest) return px(smallest.darks);
-    const narrow = shortSide(areasPx[shape] as number, outlinesPx[shape] as number);
+    const narrow = shortSide(areasPx[shape], outlinesPx[shape]);
     return narrow < leastStripMm * pxPerMm ? Number.POSITIVE_INFINITY : px(smallest.firstWash);
   });
   for (const { at, way } of whites) {
@@ -104,15 +104,15 @@ function sharedSides({ labels, areasPx }: OutlineShapes, { width, height }: Pixe
   const shared = areasPx.map(() => new Map<number, number>());
   const meet = (one: number, other: number): void => {
     if (one === other) return;
-    const [of, at] = [shared[one] as Map<number, number>, shared[other] as Map<number, number>];
+    const [of, at] = [shared[one], shared[other]];
     of.set(other, (of.get(other) ?? 0) + 1);
     at.set(one, (at.get(one) ?? 0) + 1);
   };
   for (let y = 0, i = 0; y < height; y++) {
     for (let x = 0; x < width; x++, i++) {
-      const label = labels[i] as number;
-      if (x + 1 < width) meet(label, labels[i + 1] as number);
-      if (y + 1 < height) meet(label, labels[i + width] as number);
+      const label = labels[i];
+      if (x + 1 < width) meet(label, labels[i + 1]);
+      if (y + 1 < height) meet(label, labels[i + width]);
     }
   }
   return shared;
@@ -134,10 +134,10 @@ export function joinSmallShapes(
   const shared = sharedSides(shapes, size);
   const whole = (shape: number): number => {
     let at = shape;
-    while (into[at] !== at) at = into[at] as number;
+    while (into[at] !== at) at = into[at];
     return at;
   };
-  const slot = (shape: number): Slot | undefined => slots[slotOf[shape] as number];
+  const slot = (shape: number): Slot | undefined => slots[slotOf[shape]];
 
   function nearest(shape: number): number {
     const own = slot(shape);
@@ -154,7 +154,7 @@ export function joinSmallShapes(
       const beside = slot(other);
       if (!own || !beside || own.passage !== beside.passage) continue;
       // What is smaller and kept, a sparkle or an accent, does not grow by what surrounds it.
-      if ((area[other] as number) < (area[shape] as number)) continue;
+      if (area[other] < area[shape]) continue;
       const away = Math.round(Math.abs(own.target[0] - beside.target[0]) / valueStep);
       if (away > least || (away === least && sides <= longest)) continue;
       [best, least, longest] = [other, away, sides];
@@ -162,23 +162,22 @@ export function joinSmallShapes(
     return best;
   }
 
-  let small = into.filter((i) => (area[i] as number) < (leastPx[i] as number));
+  let small = into.filter((i) => area[i] < leastPx[i]);
   while (small.length > 0) {
-    small.sort((one, other) => (area[one] as number) - (area[other] as number) || one - other);
+    small.sort((one, other) => area[one] - area[other] || one - other);
     let joined = 0;
     for (const shape of small) {
-      if (into[shape] !== shape || (area[shape] as number) >= (leastPx[shape] as number)) continue;
+      if (into[shape] !== shape || area[shape] >= leastPx[shape]) continue;
       const to = nearest(shape);
       if (to === -1) continue;
       into[shape] = to;
-      area[to] = (area[to] as number) + (area[shape] as number);
-      const kept = shared[to] as Map<number, number>;
-      for (const [other, sides] of shared[shape] as Map<number, number>)
-        kept.set(other, (kept.get(other) ?? 0) + sides);
+      area[to] = area[to] + area[shape];
+      const kept = shared[to];
+      for (const [other, sides] of shared[shape]) kept.set(other, (kept.get(other) ?? 0) + sides);
       joined++;
     }
     if (joined === 0) break;
-    small = small.filter((i) => into[i] === i && (area[i] as number) < (leastPx[i] as number));
+    small = small.filter((i) => into[i] === i && area[i] < leastPx[i]);
   }
   return into.map((_, i) => whole(i));
 }

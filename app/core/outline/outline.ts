@@ -66,11 +66,11 @@ export function outlineOf(
     throw new RangeError('the slot map must hold one number a pixel of the raster');
   const shapes = outlineShapes(slotMap, slots, raster);
   const wholes = joinSmallShapes(shapes, slots, raster, leastAreas(shapes, reading, smallest));
-  const slotOf = (shape: number): Slot | undefined => slots[shapes.slots[shape] as number];
+  const slotOf = (shape: number): Slot | undefined => slots[shapes.slots[shape]];
   const lines = edges.flatMap((edge): OutlineLine[] => {
     const beside = shapesBeside(edge, slotMap, shapes.labels, raster);
     if (!beside) return [];
-    const [one, other] = beside.map((shape) => wholes[shape] as number) as [number, number];
+    const [one, other] = beside.map((shape) => wholes[shape]) as [number, number];
     const [a, b] = [slotOf(one), slotOf(other)];
     if (one === other || !a || !b || (a.reserve && b.reserve)) return [];
     const role = roleBetween(a, b);
@@ -116,7 +116,7 @@ function shapesBeside(
         if (column < 0 || row < 0 || column >= width || row >= height) continue;
         const pixel = row * width + column;
         const seen = slotMap[pixel] === a ? seenA : slotMap[pixel] === b ? seenB : null;
-        const label = labels[pixel] as number;
+        const label = labels[pixel];
         if (seen) seen.set(label, (seen.get(label) ?? 0) + 1);
       }
     }

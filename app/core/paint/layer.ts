@@ -30,9 +30,9 @@ export function paintLayer(K: Spectrum, S: Spectrum, load: number): PaintLayer {
   const through = new Float64Array(bandCount);
   const pair = new Float64Array(2);
   for (let i = 0; i < bandCount; i++) {
-    writeLayerBand((K[i] as number) * load, (S[i] as number) * load, pair, 0);
-    back[i] = pair[0] as number;
-    through[i] = pair[1] as number;
+    writeLayerBand(K[i] * load, S[i] * load, pair, 0);
+    back[i] = pair[0];
+    through[i] = pair[1];
   }
   return { back, through };
 }
@@ -43,9 +43,9 @@ export function paintLayer(K: Spectrum, S: Spectrum, load: number): PaintLayer {
  */
 export function layOver(layer: PaintLayer, ground: Spectrum, out: Float64Array): Float64Array {
   for (let i = 0; i < bandCount; i++) {
-    const back = layer.back[i] as number;
-    const through = layer.through[i] as number;
-    const under = ground[i] as number;
+    const back = layer.back[i];
+    const through = layer.through[i];
+    const under = ground[i];
     // A perfect mirror over a perfect mirror: nothing gets through, so the second term is 0, not 0/0.
     const between = Math.max(1 - back * under, 1e-12);
     out[i] = back + (through * through * under) / between;
@@ -61,12 +61,12 @@ export function stackLayers(upper: PaintLayer, lower: PaintLayer): PaintLayer {
   const back = new Float64Array(bandCount);
   const through = new Float64Array(bandCount);
   for (let i = 0; i < bandCount; i++) {
-    const r1 = upper.back[i] as number;
-    const t1 = upper.through[i] as number;
-    const r2 = lower.back[i] as number;
+    const r1 = upper.back[i];
+    const t1 = upper.through[i];
+    const r2 = lower.back[i];
     const between = Math.max(1 - r1 * r2, 1e-12);
     back[i] = r1 + (t1 * t1 * r2) / between;
-    through[i] = (t1 * (lower.through[i] as number)) / between;
+    through[i] = (t1 * lower.through[i]) / between;
   }
   return { back, through };
 }
@@ -108,8 +108,8 @@ export function mixSpectra(paints: readonly PaintSpectra[], parts: readonly numb
     const share = (parts[n] ?? 0) / sum;
     if (!(share > 0)) continue;
     for (let i = 0; i < bandCount; i++) {
-      K[i] = (K[i] as number) + share * (paint.K[i] as number);
-      S[i] = (S[i] as number) + share * (paint.S[i] as number);
+      K[i] = K[i] + share * paint.K[i];
+      S[i] = S[i] + share * paint.S[i];
     }
   }
   return { K, S };

@@ -70,10 +70,10 @@ function darkestMixes(pairs: readonly Paint[][], triples: readonly Paint[][]): C
  */
 export function mixingChart(paints: readonly Paint[]): MixingChart {
   const sets = (size: number): Paint[][] =>
-    combinations(paints.length, size).map((set) => set.map((n) => paints[n] as Paint));
+    combinations(paints.length, size).map((set) => set.map((n) => paints[n]));
   return {
     pairs: sets(2).map((pair) => ({
-      paints: [(pair[0] as Paint).id, (pair[1] as Paint).id],
+      paints: [pair[0].id, pair[1].id],
       ratios: chartRatios.map((ratio) => chartLoads.map((load) => swatch(pair, ratio, load))),
     })),
     darks: darkestMixes(sets(2), sets(3))

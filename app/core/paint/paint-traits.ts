@@ -44,7 +44,7 @@ export function parseColourIndex(text: string): readonly string[] | string {
 }
 
 /** A name without its form: PB15 of PB15:3. */
-const withoutForm = (name: string): string => name.split(':')[0] as string;
+const withoutForm = (name: string): string => name.split(':')[0];
 
 /** What the trade says of one pigment, from memory. */
 export interface PigmentTraits {

@@ -42,7 +42,7 @@ function meanFinalError(
   const sheet = slots.map(() => paper);
   for (const { washes } of passages) {
     for (const wash of washes) {
-      for (const [n, slot] of wash.slots.entries()) sheet[slot] = wash.after[n] as Lab;
+      for (const [n, slot] of wash.slots.entries()) sheet[slot] = wash.after[n];
     }
   }
   return planQuality(slots, sheet).colour;
@@ -89,7 +89,7 @@ async function scoreOffer(
     meanDifference,
     valuesShort: valuesShort(darkest, wantedDark),
     paints: members.map((member, n) => {
-      const { id } = search.paints[member] as Paint;
+      const { id } = search.paints[member];
       const why = entries.find((entry) => entry.id === id)?.why ?? '';
       return { id, why, lostWithout: describeLoss(losses[n] ?? null) };
     }),
@@ -156,7 +156,7 @@ async function findOthers(
   for (const set of preferredTies(search).slice(0, mostTies)) {
     ties.push(await judge(place, paintsOf(search, set)));
   }
-  const current = chosen ?? (ties[0] as JudgedOffer);
+  const current = chosen ?? ties[0];
   const nearest = ties.reduce((best, tie) => (tie.rating < best.rating ? tie : best));
   const worthIt = chosen !== null || nearest.rating < current.rating - betterBy;
   const offers = worthIt && !samePaints(nearest.paints, current.paints) ? [nearest] : [];

@@ -1,4 +1,3 @@
-import type { Lab } from '../colour/lab.ts';
 import type { PlanEdit } from '../decisions/plan-edit.ts';
 import { defaultPaperLab } from '../paint/colour-of-washes.ts';
 import { applyEdits, type EditedWork } from './edits/apply-edits.ts';
@@ -71,7 +70,7 @@ function laidDrafts(facts: PlanFacts, drafts: readonly StepDraft[]): OrderedStep
   const steps = drafts.map((draft, i) => ({
     ...draft,
     n: i + 1,
-    after: laid.after[i] as readonly Lab[],
+    after: laid.after[i],
   }));
   return { steps, rows: laid.rows };
 }

@@ -79,7 +79,7 @@ export function paletteEntries(facts: PlanFacts): PaletteEntry[] {
     id: paint.id,
     ci: paint.ci.join(' '),
     name: paint.name,
-    why: why(facts, uses[i] as Use, i === darkest && facts.paints.length > 1),
-    darkest: depths[i] as number,
+    why: why(facts, uses[i], i === darkest && facts.paints.length > 1),
+    darkest: depths[i],
   }));
 }

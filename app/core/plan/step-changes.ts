@@ -24,7 +24,7 @@ export function stepChanges(
 ): StepChanges {
   const after = steps[index]?.after ?? [];
   const before = (i: number): Lab => steps[index - 1]?.after[i] ?? paper;
-  const changed = [...after.keys()].filter((i) => differs(after[i] as Lab, before(i)));
+  const changed = [...after.keys()].filter((i) => differs(after[i], before(i)));
   return {
     slots: new Set(changed),
     share: changed.reduce((sum, i) => sum + (slots[i]?.share ?? 0), 0),

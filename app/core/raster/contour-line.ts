@@ -32,16 +32,16 @@ function boxPass(
   smooth: Float32Array,
 ): void {
   sums[0] = 0;
-  for (let i = 0; i < count; i++) sums[i + 1] = (sums[i] as number) + (values[i] as number);
-  const all = sums[count] as number;
+  for (let i = 0; i < count; i++) sums[i + 1] = sums[i] + values[i];
+  const all = sums[count];
   for (let i = 0; i < count; i++) {
     const room = closed ? (count - 1) >> 1 : Math.min(i, count - 1 - i);
     const reach = Math.min(half, room);
     const from = i - reach;
     const to = i + reach + 1;
-    let sum = (sums[Math.min(to, count)] as number) - (sums[Math.max(from, 0)] as number);
-    if (from < 0) sum += all - (sums[count + from] as number);
-    if (to > count) sum += sums[to - count] as number;
+    let sum = sums[Math.min(to, count)] - sums[Math.max(from, 0)];
+    if (from < 0) sum += all - sums[count + from];
+    if (to > count) sum += sums[to - count];
     smooth[i] = sum / (to - from);
   }
 }
@@ -66,8 +66,8 @@ function middles({ corners, closed }: Contour): { x: Float32Array; y: Float32Arr
   const y = new Float32Array(count);
   for (let i = 0; i < count; i++) {
     const next = (i + 1) % cornerCount;
-    x[i] = ((corners[2 * i] as number) + (corners[2 * next] as number)) / 2;
-    y[i] = ((corners[2 * i + 1] as number) + (corners[2 * next + 1] as number)) / 2;
+    x[i] = (corners[2 * i] + corners[2 * next]) / 2;
+    y[i] = (corners[2 * i + 1] + corners[2 * next + 1]) / 2;
   }
   return { x, y };
 }
@@ -87,21 +87,18 @@ export function contourLine(contour: Contour): ContourLine {
   for (let i = 0; i < count; i++) {
     const before = i > 0 ? i - 1 : closed ? count - 1 : 0;
     const after = i < count - 1 ? i + 1 : closed ? 0 : i;
-    let dx = (alongX[after] as number) - (alongX[before] as number);
-    let dy = (alongY[after] as number) - (alongY[before] as number);
+    let dx = alongX[after] - alongX[before];
+    let dy = alongY[after] - alongY[before];
     if (dx === 0 && dy === 0) {
       // A single side, or a loop round one pixel: the side's own direction.
       const { corners } = contour;
-      dx = (corners[(2 * i + 2) % corners.length] as number) - (corners[2 * i] as number);
-      dy = (corners[(2 * i + 3) % corners.length] as number) - (corners[2 * i + 1] as number);
+      dx = corners[(2 * i + 2) % corners.length] - corners[2 * i];
+      dy = corners[(2 * i + 3) % corners.length] - corners[2 * i + 1];
     }
     const length = Math.hypot(dx, dy) || 1;
     normalX[i] = -dy / length;
     normalY[i] = dx / length;
-    const way = Math.hypot(
-      (x[after] as number) - (x[before] as number),
-      (y[after] as number) - (y[before] as number),
-    );
+    const way = Math.hypot(x[after] - x[before], y[after] - y[before]);
     // An open end stands for half a side more than its half way to the next.
     const isEnd = before === i || after === i;
     steps[i] = isEnd ? (count === 1 ? 1 : way / 2 + 0.5) : way / 2;

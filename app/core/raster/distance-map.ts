@@ -13,8 +13,8 @@ export function chamferDistances(
   const far = Float32Array.from(map, (own) => (own === value ? 0 : Number.POSITIVE_INFINITY));
   const look = (i: number, x: number, y: number, dx: number, dy: number): void => {
     if (x + dx < 0 || x + dx >= width || y + dy < 0 || y + dy >= height) return;
-    const way = (far[i + dy * width + dx] as number) + (dx !== 0 && dy !== 0 ? Math.SQRT2 : 1);
-    if (way < (far[i] as number)) far[i] = way;
+    const way = far[i + dy * width + dx] + (dx !== 0 && dy !== 0 ? Math.SQRT2 : 1);
+    if (way < far[i]) far[i] = way;
   };
   for (let y = 0, i = 0; y < height; y++) {
     for (let x = 0; x < width; x++, i++) {
@@ -57,7 +57,7 @@ export function distanceToOutline(
       const down = (row - y) * (row - y);
       for (let column = left, i = row * width + left; column <= right; column++, i++) {
         const square = down + (column - x) * (column - x);
-        if (square < (squares[i] as number)) squares[i] = square;
+        if (square < squares[i]) squares[i] = square;
       }
     }
   };
@@ -67,7 +67,7 @@ export function distanceToOutline(
       if (y > 0 && area[i] !== area[i - width]) stamp(x, y - 0.5);
     }
   }
-  for (let i = 0; i < squares.length; i++) squares[i] = Math.sqrt(squares[i] as number);
+  for (let i = 0; i < squares.length; i++) squares[i] = Math.sqrt(squares[i]);
   return squares;
 }
 

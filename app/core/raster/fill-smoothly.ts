@@ -17,19 +17,19 @@ function coarserLevel({ width, height, known, planes }: FillLevel): FillLevel {
     for (let x = 0; x < width; x++, i++) {
       if (known[i] === 0) continue;
       const to = row + (x >> 1);
-      count[to] = (count[to] as number) + 1;
+      count[to] = count[to] + 1;
       for (let p = 0; p < planes.length; p++) {
         const sum = sums[p] as Float32Array;
-        sum[to] = (sum[to] as number) + ((planes[p] as Float32Array)[i] as number);
+        sum[to] = sum[to] + planes[p][i];
       }
     }
   }
   for (const sum of sums) {
     for (let i = 0; i < sum.length; i++) {
-      if ((count[i] as number) > 1) sum[i] = (sum[i] as number) / (count[i] as number);
+      if (count[i] > 1) sum[i] = sum[i] / count[i];
     }
   }
-  for (let i = 0; i < count.length; i++) count[i] = Math.min(1, count[i] as number);
+  for (let i = 0; i < count.length; i++) count[i] = Math.min(1, count[i]);
   return { ...half, known: count, planes: sums };
 }
 
@@ -37,7 +37,7 @@ function coarserLevel({ width, height, known, planes }: FillLevel): FillLevel {
 function fillFromCoarser(fine: FillLevel, coarse: FillLevel): void {
   const { width, height, known } = fine;
   fine.planes.forEach((plane, p) => {
-    const from = coarse.planes[p] as Float32Array;
+    const from = coarse.planes[p];
     for (let y = 0, i = 0; y < height; y++) {
       const near = (y >> 1) * coarse.width;
       const beside = (y >> 1) + (y & 1 ? 1 : -1);
@@ -48,10 +48,10 @@ function fillFromCoarser(fine: FillLevel, coarse: FillLevel): void {
         const next = column + (x & 1 ? 1 : -1);
         const side = next >= 0 && next < coarse.width ? next : column;
         plane[i] =
-          (9 * (from[near + column] as number) +
-            3 * (from[near + side] as number) +
-            3 * (from[far + column] as number) +
-            (from[far + side] as number)) /
+          (9 * from[near + column] +
+            3 * from[near + side] +
+            3 * from[far + column] +
+            from[far + side]) /
           16;
       }
     }
@@ -91,20 +91,20 @@ function relaxHalf(
   colour: number,
 ): void {
   for (let y = 0; y < height; y++) {
-    const first = gaps[2 * y] as number;
+    const first = gaps[2 * y];
     if (first < 0) continue;
-    const last = gaps[2 * y + 1] as number;
+    const last = gaps[2 * y + 1];
     const above = y > 0 ? -width : 0;
     const below = y < height - 1 ? width : 0;
     for (let x = first + ((first + y + colour) & 1); x <= last; x += 2) {
       const i = y * width + x;
       if (known[i] === 1) continue;
-      const own = plane[i] as number;
+      const own = plane[i];
       const mean =
-        ((plane[x > 0 ? i - 1 : i] as number) +
-          (plane[x < width - 1 ? i + 1 : i] as number) +
-          (plane[i + above] as number) +
-          (plane[i + below] as number)) /
+        (plane[x > 0 ? i - 1 : i] +
+          plane[x < width - 1 ? i + 1 : i] +
+          plane[i + above] +
+          plane[i + below]) /
         4;
       plane[i] = own + overshoot * (mean - own);
     }
@@ -130,8 +130,8 @@ export function* fillSmoothly(finest: FillLevel): Generator<void, void> {
     yield;
   }
   for (let n = levels.length - 2; n >= 0; n--) {
-    const level = levels[n] as FillLevel;
-    fillFromCoarser(level, levels[n + 1] as FillLevel);
+    const level = levels[n];
+    fillFromCoarser(level, levels[n + 1]);
     yield;
     const gaps = gapsOf(level);
     const count = Math.min(mostSweeps, sweeps * 2 ** n);

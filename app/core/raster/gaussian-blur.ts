@@ -30,15 +30,15 @@ function boxPass(from: Float32Array, to: Float32Array, count: number, box: Box):
   const weight = 1 / (2 * radius + 1 + 2 * end);
   // Sums of floats of 24 bits in doubles of 53 are exact here: flat stays flat.
   let sum = 0;
-  for (let i = -radius; i <= radius; i++) sum += from[i < 0 ? 0 : Math.min(i, last)] as number;
+  for (let i = -radius; i <= radius; i++) sum += from[i < 0 ? 0 : Math.min(i, last)];
   for (let i = 0; i < count; i++) {
     const before = i - radius - 1;
     const after = i + radius + 1;
-    const low = from[Math.max(before, 0)] as number;
-    const high = from[Math.min(after, last)] as number;
+    const low = from[Math.max(before, 0)];
+    const high = from[Math.min(after, last)];
     to[i] = weight * (sum + end * (low + high));
     const leaving = i - radius;
-    sum += high - (from[Math.max(leaving, 0)] as number);
+    sum += high - from[Math.max(leaving, 0)];
   }
 }
 
@@ -66,7 +66,7 @@ function blurColumns(plane: Float32Array, { width, height }: PixelSize, box: Box
     for (let y = 0; y < height; y++) {
       const at = y * width + left;
       for (let c = 0; c < columns; c++) {
-        (lines[c] as Float32Array)[y] = plane[at + c] as number;
+        (lines[c] as Float32Array)[y] = plane[at + c];
       }
     }
     for (let c = 0; c < columns; c++) {
@@ -75,7 +75,7 @@ function blurColumns(plane: Float32Array, { width, height }: PixelSize, box: Box
     }
     for (let y = 0; y < height; y++) {
       const at = y * width + left;
-      for (let c = 0; c < columns; c++) plane[at + c] = (lines[c] as Float32Array)[y] as number;
+      for (let c = 0; c < columns; c++) plane[at + c] = (lines[c] as Float32Array)[y];
     }
   }
 }

@@ -12,15 +12,15 @@ export function gradient(plane: Float32Array, { width, height }: PixelSize): Flo
     const own = y * width;
     const below = Math.min(height - 1, y + 1) * width;
     // Column sums 1 2 1 and differences slide along the row: left, here, next.
-    let leftSum = (plane[above] as number) + 2 * (plane[own] as number) + (plane[below] as number);
+    let leftSum = plane[above] + 2 * plane[own] + plane[below];
     let sum = leftSum;
-    let leftStep = (plane[below] as number) - (plane[above] as number);
+    let leftStep = plane[below] - plane[above];
     let step = leftStep;
     for (let x = 0; x < width; x++) {
       const next = x < right ? x + 1 : right;
-      const high = plane[above + next] as number;
-      const low = plane[below + next] as number;
-      const nextSum = high + 2 * (plane[own + next] as number) + low;
+      const high = plane[above + next];
+      const low = plane[below + next];
+      const nextSum = high + 2 * plane[own + next] + low;
       const nextStep = low - high;
       const across = nextSum - leftSum;
       const down = leftStep + 2 * step + nextStep;

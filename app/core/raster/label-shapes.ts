@@ -52,14 +52,14 @@ function meetingsOf({ starts, rows }: PixelRuns, { width, height }: PixelSize): 
   const sides = new Int32Array(most);
   let count = 0;
   for (let y = 1; y < height; y++) {
-    const below = rows[y] as number;
-    const end = rows[y + 1] as number;
-    let upper = rows[y - 1] as number;
+    const below = rows[y];
+    const end = rows[y + 1];
+    let upper = rows[y - 1];
     let lower = below;
-    let from = starts[lower] as number;
+    let from = starts[lower];
     while (upper < below && lower < end) {
-      const upperEnd = (starts[upper + 1] as number) + width;
-      const lowerEnd = starts[lower + 1] as number;
+      const upperEnd = starts[upper + 1] + width;
+      const lowerEnd = starts[lower + 1];
       const to = Math.min(upperEnd, lowerEnd);
       uppers[count] = upper;
       lowers[count] = lower;
@@ -92,12 +92,12 @@ interface Labels {
 /** The first run of i's shape so far; halves the way for whoever asks next. */
 function first(parents: Int32Array, i: number): number {
   let at = i;
-  let parent = parents[at] as number;
+  let parent = parents[at];
   while (parent !== at) {
-    const above = parents[parent] as number;
+    const above = parents[parent];
     parents[at] = above;
     at = above;
-    parent = parents[at] as number;
+    parent = parents[at];
   }
   return at;
 }
@@ -114,9 +114,9 @@ export function* labelRuns(map: Uint8Array, size: PixelSize): Generator<void, Ru
   yield;
   const { uppers, lowers } = meetings;
   for (let n = 0; n < meetings.count; n++) {
-    const upper = uppers[n] as number;
-    const lower = lowers[n] as number;
-    if (map[starts[upper] as number] !== map[starts[lower] as number]) continue;
+    const upper = uppers[n];
+    const lower = lowers[n];
+    if (map[starts[upper]] !== map[starts[lower]]) continue;
     const one = first(parents, upper);
     const other = first(parents, lower);
     if (one < other) parents[other] = one;
@@ -126,16 +126,16 @@ export function* labelRuns(map: Uint8Array, size: PixelSize): Generator<void, Ru
   let count = 0;
   // A shape's first run points at itself; a parent comes before its runs, so it is numbered already.
   for (let run = 0; run < runCount; run++) {
-    const parent = parents[run] as number;
-    parents[run] = parent === run ? count++ : (parents[parent] as number);
+    const parent = parents[run];
+    parents[run] = parent === run ? count++ : parents[parent];
   }
   const kinds = new Uint8Array(count);
   const areasPx = new Int32Array(count);
   for (let run = 0; run < runCount; run++) {
-    const shape = parents[run] as number;
-    const start = starts[run] as number;
-    kinds[shape] = map[start] as number;
-    areasPx[shape] = (areasPx[shape] as number) + (starts[run + 1] as number) - start;
+    const shape = parents[run];
+    const start = starts[run];
+    kinds[shape] = map[start];
+    areasPx[shape] = areasPx[shape] + starts[run + 1] - start;
   }
   return { runs, meetings, shapes: parents, kinds, areasPx };
 }
@@ -146,7 +146,7 @@ export function* labelShapes(map: Uint8Array, size: PixelSize): Generator<void, 
   const { starts } = runs;
   const labels = new Int32Array(map.length);
   for (let run = 0; run < shapes.length; run++) {
-    labels.fill(shapes[run] as number, starts[run] as number, starts[run + 1] as number);
+    labels.fill(shapes[run], starts[run], starts[run + 1]);
   }
   return { labels, kinds, areasPx };
 }

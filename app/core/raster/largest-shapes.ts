@@ -20,7 +20,7 @@ function shapesOf(kinds: Int16Array, { width }: PixelSize): Shape[] {
   const seen = new Uint8Array(kinds.length);
   const shapes: Shape[] = [];
   for (let start = 0; start < kinds.length; start++) {
-    const kind = kinds[start] as number;
+    const kind = kinds[start];
     if (seen[start] === 1 || kind < 0) continue;
     const pixels = [start];
     seen[start] = 1;
@@ -30,7 +30,7 @@ function shapesOf(kinds: Int16Array, { width }: PixelSize): Shape[] {
       pixels.push(next);
     };
     for (let n = 0; n < pixels.length; n++) {
-      const at = pixels[n] as number;
+      const at = pixels[n];
       const x = at % width;
       if (x > 0) offer(at - 1);
       if (x < width - 1) offer(at + 1);
@@ -49,7 +49,7 @@ function shapesOf(kinds: Int16Array, { width }: PixelSize): Shape[] {
 function stepsInside(kinds: Int16Array, { width }: PixelSize): Uint16Array {
   const steps = new Uint16Array(kinds.length);
   const from = (at: number, next: number, there: boolean): number =>
-    there && kinds[next] === kinds[at] ? (steps[next] as number) + 1 : 1;
+    there && kinds[next] === kinds[at] ? steps[next] + 1 : 1;
   for (let at = 0; at < kinds.length; at++) {
     const x = at % width;
     steps[at] = Math.min(from(at, at - 1, x > 0), from(at, at - width, at >= width));
@@ -60,16 +60,16 @@ function stepsInside(kinds: Int16Array, { width }: PixelSize): Uint16Array {
       from(at, at + 1, x < width - 1),
       from(at, at + width, at + width < kinds.length),
     );
-    steps[at] = Math.min(steps[at] as number, later);
+    steps[at] = Math.min(steps[at], later);
   }
   return steps;
 }
 
 /** The pixel of a shape that is farthest from its border; of several the middle one. */
 function innermost({ pixels }: Shape, steps: Uint16Array): number {
-  const most = pixels.reduce((far, at) => Math.max(far, steps[at] as number), 0);
+  const most = pixels.reduce((far, at) => Math.max(far, steps[at]), 0);
   const deepest = pixels.filter((at) => steps[at] === most);
-  return deepest[Math.floor(deepest.length / 2)] as number;
+  return deepest[Math.floor(deepest.length / 2)];
 }
 
 /**
@@ -84,7 +84,7 @@ export function largestShapes(
 ): ShapePlace[] {
   const small = shrinkSlots(slotMap, size.width, size.height, searchedPx);
   const known = Int16Array.from({ length: 256 }, (_, slot) => kindOf(slot));
-  const kinds = Int16Array.from(small.slotMap, (slot) => known[slot] as number);
+  const kinds = Int16Array.from(small.slotMap, (slot) => known[slot]);
   const steps = stepsInside(kinds, small);
   return shapesOf(kinds, small)
     .sort((one, two) => two.pixels.length - one.pixels.length)

@@ -36,7 +36,7 @@ export function lightnessPlane(raster: LinearRaster): Float32Array {
   const { red, green, blue } = raster;
   const plane = new Float32Array(red.length);
   for (let i = 0; i < plane.length; i++) {
-    plane[i] = lightnessOfLinear(red[i] as number, green[i] as number, blue[i] as number);
+    plane[i] = lightnessOfLinear(red[i], green[i], blue[i]);
   }
   return plane;
 }
@@ -65,9 +65,9 @@ export interface LabPlanes {
 export function labInPlace(raster: LinearRaster): LabPlanes {
   const { red, green, blue } = raster;
   for (let i = 0; i < red.length; i++) {
-    const r = red[i] as number;
-    const g = green[i] as number;
-    const b = blue[i] as number;
+    const r = red[i];
+    const g = green[i];
+    const b = blue[i];
     const x = curve(xr * r + xg * g + xb * b);
     const y = curve(yr * r + yg * g + yb * b);
     const z = curve(zr * r + zg * g + zb * b);
@@ -97,9 +97,9 @@ export function setLuminance(
   i: number,
   luminance: number,
 ): void {
-  const r = red[i] as number;
-  const g = green[i] as number;
-  const b = blue[i] as number;
+  const r = red[i];
+  const g = green[i];
+  const b = blue[i];
   const was = redShare * r + greenShare * g + blueShare * b;
   let colour = was > 0 ? Math.min(mostColour, luminance / was) : 0;
   const over = Math.max(r, g, b) - was;
@@ -119,11 +119,7 @@ export function greyOf(raster: LinearRaster): Rgba {
   const { red, green, blue } = raster;
   const rgba = new Uint8ClampedArray(4 * red.length).fill(255);
   for (let i = 0, to = 0; i < red.length; i++, to += 4) {
-    const code = codeOfLinear(
-      redShare * (red[i] as number) +
-        greenShare * (green[i] as number) +
-        blueShare * (blue[i] as number),
-    );
+    const code = codeOfLinear(redShare * red[i] + greenShare * green[i] + blueShare * blue[i]);
     rgba[to] = code;
     rgba[to + 1] = code;
     rgba[to + 2] = code;
@@ -136,9 +132,9 @@ export function referenceRgba(raster: LinearRaster): Rgba {
   const { red, green, blue } = raster;
   const rgba = new Uint8ClampedArray(4 * red.length).fill(255);
   for (let i = 0, to = 0; i < red.length; i++, to += 4) {
-    rgba[to] = codeOfLinear(red[i] as number);
-    rgba[to + 1] = codeOfLinear(green[i] as number);
-    rgba[to + 2] = codeOfLinear(blue[i] as number);
+    rgba[to] = codeOfLinear(red[i]);
+    rgba[to + 1] = codeOfLinear(green[i]);
+    rgba[to + 2] = codeOfLinear(blue[i]);
   }
   return rgba;
 }

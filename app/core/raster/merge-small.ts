@@ -53,14 +53,14 @@ class Merging {
   }
 
   #isSmall(shape: number): boolean {
-    return (this.#areas[shape] as number) < (this.#rule.leastPx[this.#kinds[shape] as number] ?? 0);
+    return this.#areas[shape] < (this.#rule.leastPx[this.#kinds[shape]] ?? 0);
   }
 
   #wait(shape: number): void {
     if (this.#isWaiting[shape] === 1) return;
-    const area = this.#areas[shape] as number;
+    const area = this.#areas[shape];
     this.#isWaiting[shape] = 1;
-    this.#waitingNext[shape] = this.#waiting[area] as number;
+    this.#waitingNext[shape] = this.#waiting[area];
     this.#waiting[area] = shape;
   }
 
@@ -68,26 +68,26 @@ class Merging {
   whole(shape: number): number {
     const into = this.#into;
     let at = shape;
-    let next = into[at] as number;
+    let next = into[at];
     while (next !== at) {
-      const further = into[next] as number;
+      const further = into[next];
       into[at] = further;
       at = further;
-      next = into[at] as number;
+      next = into[at];
     }
     return at;
   }
 
   kindOf(shape: number): number {
-    return this.#kinds[this.whole(shape)] as number;
+    return this.#kinds[this.whole(shape)];
   }
 
   /** Smallest first; a shape that has grown meanwhile waits again at its new size. */
   run(): void {
     for (let area = 1; area < this.#waiting.length; area++) {
-      let shape = this.#waiting[area] as number;
+      let shape = this.#waiting[area];
       while (shape !== -1) {
-        const next = this.#waitingNext[shape] as number;
+        const next = this.#waitingNext[shape];
         this.#isWaiting[shape] = 0;
         if (this.#into[shape] === shape && this.#isSmall(shape)) {
           if (this.#areas[shape] === area) this.#settle(shape);
@@ -102,7 +102,7 @@ class Merging {
     const near = this.#neighbours(shape);
     const target = this.#best(shape, near);
     if (target !== -1) {
-      const kind = this.#kinds[target] as number;
+      const kind = this.#kinds[target];
       this.#unite(shape, target);
       // What the shape kept apart is one now.
       for (const other of near) {
@@ -117,11 +117,11 @@ class Merging {
     const near = this.#near;
     near.length = 0;
     const { heads, others, sides, nexts } = this.#lists;
-    for (let at = heads[shape] as number; at !== -1; at = nexts[at] as number) {
-      const other = this.whole(others[at] as number);
+    for (let at = heads[shape]; at !== -1; at = nexts[at]) {
+      const other = this.whole(others[at]);
       if (other === shape) continue;
       if (this.#sides[other] === 0) near.push(other);
-      this.#sides[other] = (this.#sides[other] as number) + (sides[at] as number);
+      this.#sides[other] = this.#sides[other] + sides[at];
     }
     this.#shorten(shape, near);
     return near;
@@ -130,13 +130,13 @@ class Merging {
   /** One entry a neighbour is left in the shape's list: the next to look walks only these. */
   #shorten(shape: number, near: readonly number[]): void {
     const { heads, tails, others, sides, nexts } = this.#lists;
-    let at = heads[shape] as number;
+    let at = heads[shape];
     let last = -1;
     for (const other of near) {
       others[at] = other;
-      sides[at] = this.#sides[other] as number;
+      sides[at] = this.#sides[other];
       last = at;
-      at = nexts[at] as number;
+      at = nexts[at];
     }
     if (last === -1) heads[shape] = -1;
     else nexts[last] = -1;
@@ -144,16 +144,16 @@ class Merging {
   }
 
   #best(shape: number, near: readonly number[]): number {
-    const kind = this.#kinds[shape] as number;
+    const kind = this.#kinds[shape];
     let best = -1;
     let least = Number.POSITIVE_INFINITY;
     let longest = 0;
     // A smaller shape that is kept (a sparkle, an accent) does not grow by what surrounds it.
-    const area = this.#areas[shape] as number;
+    const area = this.#areas[shape];
     for (const other of near) {
-      if ((this.#areas[other] as number) < area) continue;
-      const difference = this.#rule.difference(kind, this.#kinds[other] as number);
-      const sides = this.#sides[other] as number;
+      if (this.#areas[other] < area) continue;
+      const difference = this.#rule.difference(kind, this.#kinds[other]);
+      const sides = this.#sides[other];
       if (difference > least || difference === Number.POSITIVE_INFINITY) continue;
       if (difference === least && sides <= longest) continue;
       best = other;
@@ -165,7 +165,7 @@ class Merging {
 
   #unite(from: number, to: number): void {
     this.#into[from] = to;
-    this.#areas[to] = (this.#areas[to] as number) + (this.#areas[from] as number);
+    this.#areas[to] = this.#areas[to] + this.#areas[from];
     // What is large is never merged, so nobody asks for its neighbours.
     if (this.#isSmall(to)) joinLists(this.#lists, from, to);
   }
@@ -186,8 +186,8 @@ export function* mergeSmall(map: Uint8Array, size: PixelSize, rule: MergeRule): 
   const kinds = new Uint8Array(found.kinds.length);
   for (let shape = 0; shape < kinds.length; shape++) kinds[shape] = merging.kindOf(shape);
   for (let run = 0; run < shapes.length; run++) {
-    const shape = shapes[run] as number;
+    const shape = shapes[run];
     if (kinds[shape] === found.kinds[shape]) continue;
-    map.fill(kinds[shape] as number, runs.starts[run], runs.starts[run + 1]);
+    map.fill(kinds[shape], runs.starts[run], runs.starts[run + 1]);
   }
 }

@@ -33,7 +33,7 @@ class Filling implements NeighbourLists {
 
   add(owner: number, other: number, sides: number): void {
     const entry = this.#count++;
-    const head = this.heads[owner] as number;
+    const head = this.heads[owner];
     this.others[entry] = other;
     this.sides[entry] = sides;
     this.nexts[entry] = head;
@@ -55,29 +55,25 @@ export function neighbourLists(labels: RunLabels, small: Uint8Array): NeighbourL
     if (small[other] === 1) lists.add(other, one, shared);
   };
   for (let y = 0; y + 1 < rows.length; y++) {
-    const end = rows[y + 1] as number;
-    for (let run = (rows[y] as number) + 1; run < end; run++) {
-      meet(shapes[run - 1] as number, shapes[run] as number, 1);
+    const end = rows[y + 1];
+    for (let run = rows[y] + 1; run < end; run++) {
+      meet(shapes[run - 1], shapes[run], 1);
     }
   }
   for (let n = 0; n < count; n++) {
-    meet(
-      shapes[uppers[n] as number] as number,
-      shapes[lowers[n] as number] as number,
-      sides[n] as number,
-    );
+    meet(shapes[uppers[n]], shapes[lowers[n]], sides[n]);
   }
   return lists;
 }
 
 /** Appends the list of `from` to that of `to`. */
 export function joinLists({ heads, tails, nexts }: NeighbourLists, from: number, to: number): void {
-  const head = heads[from] as number;
+  const head = heads[from];
   if (head === -1) return;
-  const tail = tails[to] as number;
+  const tail = tails[to];
   if (tail === -1) heads[to] = head;
   else nexts[tail] = head;
-  tails[to] = tails[from] as number;
+  tails[to] = tails[from];
   heads[from] = -1;
   tails[from] = -1;
 }

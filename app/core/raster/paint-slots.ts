@@ -31,7 +31,7 @@ export function paintBySlot(
   // One 32-bit write a pixel; the order of bytes in it is the machine's own.
   const words = new Uint32Array(colours.buffer, colours.byteOffset, 256);
   const target = new Uint32Array(out.buffer, out.byteOffset, slotMap.length);
-  for (let i = 0; i < slotMap.length; i++) target[i] = words[slotMap[i] as number] as number;
+  for (let i = 0; i < slotMap.length; i++) target[i] = words[slotMap[i]];
 }
 
 /**
@@ -46,15 +46,15 @@ export function paintSoft(
 ): void {
   paintSlots(slotMap, table, out);
   for (let i = 0; i < pixels.length; i++) {
-    const other = (partners[i] as number) * 3;
+    const other = partners[i] * 3;
     if (other + 2 >= table.length) continue;
-    const share = shares[i] as number;
+    const share = shares[i];
     const own = 256 - share;
-    const at = (pixels[i] as number) * 4;
+    const at = pixels[i] * 4;
     // At most 255 x 256, so whole numbers stay whole; 128 rounds.
-    out[at] = ((out[at] as number) * own + (table[other] as number) * share + 128) >> 8;
-    out[at + 1] = ((out[at + 1] as number) * own + (table[other + 1] as number) * share + 128) >> 8;
-    out[at + 2] = ((out[at + 2] as number) * own + (table[other + 2] as number) * share + 128) >> 8;
+    out[at] = (out[at] * own + table[other] * share + 128) >> 8;
+    out[at + 1] = (out[at + 1] * own + table[other + 1] * share + 128) >> 8;
+    out[at + 2] = (out[at + 2] * own + table[other + 2] * share + 128) >> 8;
   }
 }
 
@@ -72,9 +72,7 @@ export function shrinkSlots(
   for (let y = 0; y < h; y++) {
     const row = Math.min(height - 1, Math.floor(((y + 0.5) * height) / h)) * width;
     for (let x = 0; x < w; x++)
-      out[y * w + x] = slotMap[
-        row + Math.min(width - 1, Math.floor(((x + 0.5) * width) / w))
-      ] as number;
+      out[y * w + x] = slotMap[row + Math.min(width - 1, Math.floor(((x + 0.5) * width) / w))];
   }
   return { slotMap: out, width: w, height: h };
 }

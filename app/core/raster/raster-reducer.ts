@@ -82,14 +82,14 @@ export class RasterReducer {
     let dark = 0;
     const end = (this.#row + rowCount) * width;
     for (let to = this.#row * width, at = 0; to < end; to++, at += 4) {
-      const r = rgba[at] as number;
-      const g = rgba[at + 1] as number;
-      const b = rgba[at + 2] as number;
+      const r = rgba[at];
+      const g = rgba[at + 1];
+      const b = rgba[at + 2];
       if (r >= nearWhite && g >= nearWhite && b >= nearWhite) light++;
       else if (r <= nearBlack && g <= nearBlack && b <= nearBlack) dark++;
-      red[to] = toLinear[r] as number;
-      green[to] = toLinear[g] as number;
-      blue[to] = toLinear[b] as number;
+      red[to] = toLinear[r];
+      green[to] = toLinear[g];
+      blue[to] = toLinear[b];
     }
     this.#light += light;
     this.#dark += dark;
@@ -103,23 +103,23 @@ export class RasterReducer {
     let light = 0;
     let dark = 0;
     for (let x = 0, at = start; x < width; x++, at += 4) {
-      const r = rgba[at] as number;
-      const g = rgba[at + 1] as number;
-      const b = rgba[at + 2] as number;
+      const r = rgba[at];
+      const g = rgba[at + 1];
+      const b = rgba[at + 2];
       if (r >= nearWhite && g >= nearWhite && b >= nearWhite) light++;
       else if (r <= nearBlack && g <= nearBlack && b <= nearBlack) dark++;
-      const red = toLinear[r] as number;
-      const green = toLinear[g] as number;
-      const blue = toLinear[b] as number;
-      const share = part[x] as number;
-      const to = 3 * (first[x] as number);
-      line[to] = (line[to] as number) + share * red;
-      line[to + 1] = (line[to + 1] as number) + share * green;
-      line[to + 2] = (line[to + 2] as number) + share * blue;
+      const red = toLinear[r];
+      const green = toLinear[g];
+      const blue = toLinear[b];
+      const share = part[x];
+      const to = 3 * first[x];
+      line[to] = line[to] + share * red;
+      line[to + 1] = line[to + 1] + share * green;
+      line[to + 2] = line[to + 2] + share * blue;
       if (share === 1) continue;
-      line[to + 3] = (line[to + 3] as number) + (1 - share) * red;
-      line[to + 4] = (line[to + 4] as number) + (1 - share) * green;
-      line[to + 5] = (line[to + 5] as number) + (1 - share) * blue;
+      line[to + 3] = line[to + 3] + (1 - share) * red;
+      line[to + 4] = line[to + 4] + (1 - share) * green;
+      line[to + 5] = line[to + 5] + (1 - share) * blue;
     }
     this.#light += light;
     this.#dark += dark;
@@ -127,15 +127,15 @@ export class RasterReducer {
   }
 
   #spreadDown(): void {
-    const share = this.#rows.part[this.#row] as number;
-    const place = this.#rows.first[this.#row] as number;
+    const share = this.#rows.part[this.#row];
+    const place = this.#rows.first[this.#row];
     const current = this.#current;
     const next = this.#next;
     const line = this.#line;
     for (let i = 0; i < current.length; i++) {
-      const sum = line[i] as number;
-      current[i] = (current[i] as number) + share * sum;
-      next[i] = (next[i] as number) + (1 - share) * sum;
+      const sum = line[i];
+      current[i] = current[i] + share * sum;
+      next[i] = next[i] + (1 - share) * sum;
     }
     this.#row++;
     const last = this.#row === this.#source.height;
@@ -147,9 +147,9 @@ export class RasterReducer {
     const perPixel = (width * height) / (this.#source.width * this.#source.height);
     const current = this.#current;
     for (let x = 0, to = place * width; x < width; x++, to++) {
-      red[to] = Math.min(1, (current[3 * x] as number) * perPixel);
-      green[to] = Math.min(1, (current[3 * x + 1] as number) * perPixel);
-      blue[to] = Math.min(1, (current[3 * x + 2] as number) * perPixel);
+      red[to] = Math.min(1, current[3 * x] * perPixel);
+      green[to] = Math.min(1, current[3 * x + 1] * perPixel);
+      blue[to] = Math.min(1, current[3 * x + 2] * perPixel);
     }
     this.#current = this.#next;
     this.#next = current.fill(0);

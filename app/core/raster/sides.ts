@@ -17,10 +17,10 @@ export type Side = (typeof sides)[number];
 /** The side a direction points to; x to the right, y down. */
 export function sideTowards(x: number, y: number): Side {
   const eighth = Math.round(Math.atan2(y, x) / (Math.PI / 4));
-  return sides[(eighth + 8) % 8] as Side;
+  return sides[(eighth + 8) % 8];
 }
 
-export const oppositeSide = (side: Side): Side => sides[(sides.indexOf(side) + 4) % 8] as Side;
+export const oppositeSide = (side: Side): Side => sides[(sides.indexOf(side) + 4) % 8];
 
 /** 'at the top', 'on the left', 'upper left': as places are said elsewhere. */
 export function sideInWords(side: Side): string {

@@ -59,13 +59,13 @@ function keptWeights(
   if (!one || !two || !three) throw new RangeError('Smoothing follows at least one plane');
   for (let i = stride; i < kept.length; i++) {
     const j = i - stride;
-    let difference = Math.abs((one[i] as number) - (one[j] as number));
-    if (two !== one) difference += Math.abs((two[i] as number) - (two[j] as number));
-    if (three !== one) difference += Math.abs((three[i] as number) - (three[j] as number));
+    let difference = Math.abs(one[i] - one[j]);
+    if (two !== one) difference += Math.abs(two[i] - two[j]);
+    if (three !== one) difference += Math.abs(three[i] - three[j]);
     const place = Math.min(entries, difference * perDifference);
     const entry = place | 0;
-    const low = table[entry] as number;
-    kept[i] = low + (place - entry) * ((table[entry + 1] as number) - low);
+    const low = table[entry];
+    kept[i] = low + (place - entry) * (table[entry + 1] - low);
   }
   if (way === 'across') for (let i = 0; i < kept.length; i += size.width) kept[i] = 0;
   return kept;
@@ -96,8 +96,8 @@ function smoothLine(
   let sum = 0;
   let weight = 0;
   for (let i = 0; i < count; i++) {
-    const k = kept[start + i] as number;
-    sum = k * sum + (plane[start + i] as number);
+    const k = kept[start + i];
+    sum = k * sum + plane[start + i];
     weight = k * weight + 1;
     sums[i] = sum;
     weights[i] = weight;
@@ -106,9 +106,9 @@ function smoothLine(
   weight = 0;
   for (let i = count - 1; i >= 0; i--) {
     const at = start + i;
-    const own = plane[at] as number;
-    plane[at] = ((sums[i] as number) + sum) / ((weights[i] as number) + weight);
-    const k = kept[at] as number;
+    const own = plane[at];
+    plane[at] = (sums[i] + sum) / (weights[i] + weight);
+    const k = kept[at];
     sum = k * (sum + own);
     weight = k * (weight + 1);
     if (narrows) kept[at] = narrowed(k);
@@ -136,14 +136,14 @@ function smoothBlock(
 ): void {
   const columns = Math.min(block, width - left);
   for (let c = 0; c < columns; c++) {
-    sums[c] = plane[left + c] as number;
+    sums[c] = plane[left + c];
     weights[c] = 1;
   }
   for (let y = 1; y < height; y++) {
     for (let c = 0, at = y * width + left, to = y * block; c < columns; c++, at++, to++) {
-      const k = kept[at] as number;
-      sums[to] = k * (sums[to - block] as number) + (plane[at] as number);
-      weights[to] = k * (weights[to - block] as number) + 1;
+      const k = kept[at];
+      sums[to] = k * sums[to - block] + plane[at];
+      weights[to] = k * weights[to - block] + 1;
     }
   }
   // The last row's entries beyond the lines hold what comes from below, pixel left out.
@@ -152,11 +152,11 @@ function smoothBlock(
   weights.fill(0, below);
   for (let y = height - 1; y >= 0; y--) {
     for (let c = 0, at = y * width + left, to = y * block; c < columns; c++, at++, to++) {
-      const sum = sums[below + c] as number;
-      const weight = weights[below + c] as number;
-      const own = plane[at] as number;
-      const k = kept[at] as number;
-      plane[at] = ((sums[to] as number) + sum) / ((weights[to] as number) + weight);
+      const sum = sums[below + c];
+      const weight = weights[below + c];
+      const own = plane[at];
+      const k = kept[at];
+      plane[at] = (sums[to] + sum) / (weights[to] + weight);
       sums[below + c] = k * (sum + own);
       weights[below + c] = k * (weight + 1);
       if (narrows) kept[at] = narrowed(k);

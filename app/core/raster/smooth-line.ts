@@ -6,9 +6,9 @@ import type { TracedLine } from './trace-outlines.ts';
 
 /** Square of the way from point i to the straight piece from point a to point b. */
 function awayFrom(x: ArrayLike<number>, y: ArrayLike<number>, a: number, b: number, i: number) {
-  const [ax, ay] = [x[a] as number, y[a] as number];
-  const [dx, dy] = [(x[b] as number) - ax, (y[b] as number) - ay];
-  const [px, py] = [(x[i] as number) - ax, (y[i] as number) - ay];
+  const [ax, ay] = [x[a], y[a]];
+  const [dx, dy] = [x[b] - ax, y[b] - ay];
+  const [px, py] = [x[i] - ax, y[i] - ay];
   const all = dx * dx + dy * dy;
   const along = all === 0 ? 0 : Math.min(1, Math.max(0, (px * dx + py * dy) / all));
   return (px - along * dx) ** 2 + (py - along * dy) ** 2;
@@ -70,7 +70,7 @@ function boxed(values: readonly number[], closed: boolean): number[] {
     const room = closed ? (count - 1) >> 1 : Math.min(i, count - 1 - i);
     const reach = Math.min(boxHalf, room);
     let sum = 0;
-    for (let k = i - reach; k <= i + reach; k++) sum += values[(k + count) % count] as number;
+    for (let k = i - reach; k <= i + reach; k++) sum += values[(k + count) % count];
     return sum / (2 * reach + 1);
   });
 }
@@ -89,8 +89,8 @@ export function smoothLine(points: readonly Point[]): Point[] {
   let y = even.map((point) => point[1]);
   for (let pass = 0; pass < 2; pass++) [x, y] = [boxed(x, closed), boxed(y, closed)];
   if (closed) {
-    x.push(x[0] as number);
-    y.push(y[0] as number);
+    x.push(x[0]);
+    y.push(y[0]);
   }
   if (!closed) return simplifyLine(x, y, withinMm).map((i): Point => [x[i] ?? 0, y[i] ?? 0]);
   // A closed line has no straight piece from its first to its last point: it is straightened in halves.
@@ -117,8 +117,8 @@ function smoothed({ places, closed }: TracedLine, reach: number): Float32Array {
     let [x, y] = [0, 0];
     for (let n = i - side; n <= i + side; n++) {
       const at = (n + count) % count;
-      x += places[2 * at] as number;
-      y += places[2 * at + 1] as number;
+      x += places[2 * at];
+      y += places[2 * at + 1];
     }
     out[2 * i] = x / (2 * side + 1);
     out[2 * i + 1] = y / (2 * side + 1);
@@ -134,25 +134,25 @@ export function resampleLine(line: TracedLine, stepPx: number): EvenPlaces {
   const lengths = new Float32Array(last + 1);
   for (let i = 0; i < last; i++) {
     const next = (i + 1) % count;
-    const dx = (smooth[2 * next] as number) - (smooth[2 * i] as number);
-    const dy = (smooth[2 * next + 1] as number) - (smooth[2 * i + 1] as number);
-    lengths[i + 1] = (lengths[i] as number) + Math.hypot(dx, dy);
+    const dx = smooth[2 * next] - smooth[2 * i];
+    const dy = smooth[2 * next + 1] - smooth[2 * i + 1];
+    lengths[i + 1] = lengths[i] + Math.hypot(dx, dy);
   }
-  const whole = lengths[last] as number;
+  const whole = lengths[last];
   const steps = Math.max(2, Math.round(whole / stepPx));
   const wanted = line.closed ? steps : steps + 1;
   const places = new Float32Array(2 * wanted);
   let before = 0;
   for (let n = 0; n < wanted; n++) {
     const way = (whole * n) / steps;
-    while (before < last - 1 && (lengths[before + 1] as number) < way) before++;
+    while (before < last - 1 && lengths[before + 1] < way) before++;
     const next = (before + 1) % count;
-    const from = lengths[before] as number;
-    const gap = (lengths[before + 1] as number) - from;
+    const from = lengths[before];
+    const gap = lengths[before + 1] - from;
     const t = gap > 0 ? Math.min(1, (way - from) / gap) : 0;
     for (const axis of [0, 1]) {
-      const here = smooth[2 * before + axis] as number;
-      places[2 * n + axis] = here + t * ((smooth[2 * next + axis] as number) - here);
+      const here = smooth[2 * before + axis];
+      places[2 * n + axis] = here + t * (smooth[2 * next + axis] - here);
     }
   }
   return { places, closed: line.closed, stepPx: whole / steps };

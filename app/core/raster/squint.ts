@@ -33,9 +33,9 @@ export function meanColour(
       if (!held && Math.hypot(column + 0.5 - x, row + 0.5 - y) > radius) continue;
       const p = (row * width + column) * 4;
       count++;
-      red += lightOfCode[data[p] as number] as number;
-      green += lightOfCode[data[p + 1] as number] as number;
-      blue += lightOfCode[data[p + 2] as number] as number;
+      red += lightOfCode[data[p]];
+      green += lightOfCode[data[p + 1]];
+      blue += lightOfCode[data[p + 2]];
     }
   }
   return lightToLab(red / count, green / count, blue / count);
@@ -63,14 +63,14 @@ export function reducedLight({ data, width, height }: Pixels): LightPlanes {
     const row = Math.floor(y / block) * across;
     for (let x = 0; x < width; x++, p += 4) {
       const i = row + Math.floor(x / block);
-      counts[i] = (counts[i] as number) + 1;
-      red[i] = (red[i] as number) + (lightOfCode[data[p] as number] as number);
-      green[i] = (green[i] as number) + (lightOfCode[data[p + 1] as number] as number);
-      blue[i] = (blue[i] as number) + (lightOfCode[data[p + 2] as number] as number);
+      counts[i] = counts[i] + 1;
+      red[i] = red[i] + lightOfCode[data[p]];
+      green[i] = green[i] + lightOfCode[data[p + 1]];
+      blue[i] = blue[i] + lightOfCode[data[p + 2]];
     }
   }
   for (const plane of planes)
-    for (let i = 0; i < plane.length; i++) plane[i] = (plane[i] as number) / (counts[i] as number);
+    for (let i = 0; i < plane.length; i++) plane[i] = plane[i] / counts[i];
   return { width: across, height: down, planes: [red, green, blue] };
 }
 
@@ -110,12 +110,12 @@ function blurLines(
   for (let line = 0; line < lines; line++) {
     const start = line * lineStep;
     for (let i = 0; i <= last; i += step) {
-      let sum = (weights[0] as number) * (from[start + i] as number);
+      let sum = weights[0] * from[start + i];
       for (let k = 1, away = step; k < weights.length; k++, away += step) {
         const before = i < away ? 0 : i - away;
         const after = Math.min(last, i + away);
-        const both = (from[start + before] as number) + (from[start + after] as number);
-        sum += (weights[k] as number) * both;
+        const both = from[start + before] + from[start + after];
+        sum += weights[k] * both;
       }
       to[start + i] = sum;
     }
@@ -134,7 +134,7 @@ function softened(
   blurLines(plane, between, [height, width, width, 1], weights);
   blurLines(between, out, [width, 1, height, width], weights);
   const mean = out.reduce((sum, light) => sum + light, 0) / out.length;
-  for (let i = 0; i < out.length; i++) out[i] = mean + contrast * ((out[i] as number) - mean);
+  for (let i = 0; i < out.length; i++) out[i] = mean + contrast * (out[i] - mean);
   return out;
 }
 
@@ -146,14 +146,12 @@ export function applySquint(
 ): Uint8ClampedArray<ArrayBuffer> {
   const weights = gaussian(Math.max(0.3, sigmaShare * Math.max(light.width, light.height)));
   const [red, green, blue] = light.planes;
-  const shown = grey
-    ? [red.map((r, i) => luminanceOf(r, green[i] as number, blue[i] as number))]
-    : light.planes;
+  const shown = grey ? [red.map((r, i) => luminanceOf(r, green[i], blue[i]))] : light.planes;
   const soft = shown.map((plane) => softened(plane, light, weights, contrast));
   const rgba = new Uint8ClampedArray(red.length * 4).fill(255);
   for (let channel = 0; channel < 3; channel++) {
-    const plane = soft[grey ? 0 : channel] as Float32Array;
-    for (let i = 0; i < plane.length; i++) rgba[i * 4 + channel] = codeOfLight(plane[i] as number);
+    const plane = soft[grey ? 0 : channel];
+    for (let i = 0; i < plane.length; i++) rgba[i * 4 + channel] = codeOfLight(plane[i]);
   }
   return rgba;
 }

@@ -37,13 +37,13 @@ class Tracing {
   }
 
   isDone(pixel: number, bit: 1 | 2): boolean {
-    return ((this.#done[pixel] as number) & bit) !== 0;
+    return (this.#done[pixel] & bit) !== 0;
   }
 
   /** The slot of a pixel, -1 outside. */
   #slotAt(x: number, y: number): number {
     if (x < 0 || y < 0 || x >= this.#width || y >= this.#height) return -1;
-    return this.#slots[y * this.#width + x] as number;
+    return this.#slots[y * this.#width + x];
   }
 
   /** Whether a side between a and b leaves this corner in that direction, with b on its proper side. */
@@ -59,7 +59,7 @@ class Tracing {
     const column = way === 2 ? x - 1 : x;
     const row = way === 3 ? y - 1 : y;
     const at = row * this.#width + column;
-    this.#done[at] = (this.#done[at] as number) | (way === 0 || way === 2 ? 1 : 2);
+    this.#done[at] = this.#done[at] | (way === 0 || way === 2 ? 1 : 2);
   }
 
   /**
@@ -140,13 +140,13 @@ export function* traceContours(slots: Uint8Array, size: PixelSize): Generator<vo
   const contours: Contour[] = [];
   for (let y = 0; y < height; y++) {
     for (let x = 0, i = y * width; x < width; x++, i++) {
-      const slot = slots[i] as number;
+      const slot = slots[i];
       if (y > 0 && slots[i - width] !== slot && !tracing.isDone(i, 1)) {
-        const rightward = (slots[i - width] as number) < slot;
+        const rightward = slots[i - width] < slot;
         contours.push(rightward ? tracing.follow(x, y, 0) : tracing.follow(x + 1, y, 2));
       }
       if (x > 0 && slots[i - 1] !== slot && !tracing.isDone(i, 2)) {
-        const upward = (slots[i - 1] as number) < slot;
+        const upward = slots[i - 1] < slot;
         contours.push(upward ? tracing.follow(x, y + 1, 3) : tracing.follow(x, y, 1));
       }
     }

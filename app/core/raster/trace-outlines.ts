@@ -36,8 +36,8 @@ class Tracing {
     const { width, height } = this.#size;
     const across = width + 1;
     const side = (from: number, to: number, way: number): void => {
-      this.#leaving[from] = (this.#leaving[from] as number) | (1 << way);
-      this.#arriving[to] = (this.#arriving[to] as number) | (1 << way);
+      this.#leaving[from] = this.#leaving[from] | (1 << way);
+      this.#arriving[to] = this.#arriving[to] | (1 << way);
     };
     for (let y = 0, i = 0; y < height; y++) {
       for (let x = 0; x < width; x++, i++) {
@@ -59,7 +59,7 @@ class Tracing {
 
   /** Where two lines touch at a corner, the one that turns towards the subject is kept to. */
   #next(corner: number, way: number): number {
-    const open = this.#leaving[corner] as number;
+    const open = this.#leaving[corner];
     for (const turn of [1, 0, 3]) {
       const next = (way + turn) & 3;
       if (open & (1 << next)) return next;
@@ -71,10 +71,10 @@ class Tracing {
     const across = this.#size.width + 1;
     const places: number[] = [];
     let corner = start;
-    let way = Math.log2((this.#leaving[start] as number) & -(this.#leaving[start] as number));
+    let way = Math.log2(this.#leaving[start] & -this.#leaving[start]);
     while (way >= 0) {
       places.push(corner % across, Math.floor(corner / across));
-      this.#leaving[corner] = (this.#leaving[corner] as number) & ~(1 << way);
+      this.#leaving[corner] = this.#leaving[corner] & ~(1 << way);
       const [dx, dy] = ways[way] as readonly [number, number];
       corner += dy * across + dx;
       way = this.#next(corner, way);
@@ -130,7 +130,7 @@ const ahead = [
 /** The outlines of every white of a map as `whiteMap` makes it. */
 export function whiteOutlines(map: Uint16Array, { width, height }: PixelSize): WhiteOutline[] {
   const at = (x: number, y: number): number =>
-    x < 0 || y < 0 || x >= width || y >= height ? 0 : (map[y * width + x] as number);
+    x < 0 || y < 0 || x >= width || y >= height ? 0 : map[y * width + x];
   /** Pixels along whose upper side a line has gone. */
   const gone = new Uint8Array(map.length);
   const outlines: WhiteOutline[] = [];
@@ -140,12 +140,12 @@ export function whiteOutlines(map: Uint16Array, { width, height }: PixelSize): W
     let [x, y, way] = [startX, startY, 0];
     do {
       if (way === 0) gone[y * width + x] = 1;
-      const [dx, dy] = steps[way] as (typeof steps)[number];
+      const [dx, dy] = steps[way];
       points.push(x + dx / 2, y + dy / 2);
       x += dx;
       y += dy;
-      const [rightX, rightY] = ahead[way] as (typeof ahead)[number];
-      const [leftX, leftY] = ahead[(way + 3) % 4] as (typeof ahead)[number];
+      const [rightX, rightY] = ahead[way];
+      const [leftX, leftY] = ahead[(way + 3) % 4];
       if (at(x + rightX, y + rightY) !== label) way = (way + 1) % 4;
       else if (at(x + leftX, y + leftY) === label) way = (way + 3) % 4;
     } while (x !== startX || y !== startY || way !== 0);
@@ -154,7 +154,7 @@ export function whiteOutlines(map: Uint16Array, { width, height }: PixelSize): W
 
   for (let y = 0, i = 0; y < height; y++) {
     for (let x = 0; x < width; x++, i++) {
-      const label = map[i] as number;
+      const label = map[i];
       if (label === 0 || gone[i] === 1 || at(x, y - 1) === label) continue;
       outlines.push({ white: label - 1, points: follow(label, x, y) });
     }

@@ -82,7 +82,7 @@ function fullestThird(histogram: ArrayLike<number>): { share: number; where: str
   const sums = [0, 0, 0];
   for (let bin = 0; bin < bins; bin++) {
     const third = Math.min(2, Math.floor((bin * 3) / bins));
-    sums[third] = (sums[third] as number) + (histogram[bin] ?? 0);
+    sums[third] = sums[third] + (histogram[bin] ?? 0);
   }
   const all = sums.reduce((x, y) => x + y, 0);
   const most = Math.max(...sums);

@@ -106,8 +106,8 @@ function listed(sorted: SortedPassages, facts: ShapeFacts, pxPerMm: number) {
   const slotOf = Uint8Array.from({ length: 256 }, (_, kind) => Math.max(0, kinds.indexOf(kind)));
   const newBand = Uint8Array.from({ length: 256 }, (_, band) => bandNumber(band));
   for (let i = 0; i < kindMap.length; i++) {
-    kindMap[i] = slotOf[kindMap[i] as number] as number;
-    bandMap[i] = newBand[bandMap[i] as number] as number;
+    kindMap[i] = slotOf[kindMap[i]];
+    bandMap[i] = newBand[bandMap[i]];
   }
   const lightness = {
     histogram: Array.from(histogram),

@@ -83,7 +83,7 @@ const tonesWidth = 5;
  */
 export function tonesPresent(unsimplified: ArrayLike<number>): number {
   let total = 0;
-  for (let bin = 0; bin < unsimplified.length; bin++) total += unsimplified[bin] as number;
+  for (let bin = 0; bin < unsimplified.length; bin++) total += unsimplified[bin];
   let tones = 0;
   for (let bin = 0; bin < unsimplified.length; ) {
     let counted = 0;
@@ -92,7 +92,7 @@ export function tonesPresent(unsimplified: ArrayLike<number>): number {
       continue;
     }
     const end = bin + tonesWidth;
-    for (; bin < end && bin < unsimplified.length; bin++) counted += unsimplified[bin] as number;
+    for (; bin < end && bin < unsimplified.length; bin++) counted += unsimplified[bin];
     if (counted >= leastShare * total) tones++;
   }
   return Math.max(1, tones);
@@ -132,6 +132,6 @@ export function bandOfBins(limits: readonly number[]): Uint8Array {
 export function bandMapOf(lightness: Float32Array, limits: readonly number[]): Uint8Array {
   const bands = bandOfBins(limits);
   const map = new Uint8Array(lightness.length);
-  for (let i = 0; i < map.length; i++) map[i] = bands[bin(lightness[i] as number)] as number;
+  for (let i = 0; i < map.length; i++) map[i] = bands[bin(lightness[i])];
   return map;
 }

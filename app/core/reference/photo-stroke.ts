@@ -38,7 +38,7 @@ export function strokeInCut(cut: Cut, { stroke, brush }: PhotoStroke): CutStroke
 }
 
 export const placeOnPhoto = (cut: Cut, place: Point): Point =>
-  thinStroke([pointInPhoto(place, cut.crop, shapeOf(cut))])[0] as Point;
+  thinStroke([pointInPhoto(place, cut.crop, shapeOf(cut))])[0];
 
 export const placeInCut = (cut: Cut, place: Point): Point =>
   pointInCut(place, cut.crop, shapeOf(cut));

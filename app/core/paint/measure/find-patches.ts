@@ -24,7 +24,7 @@ function smallRaster(raster: LinearRaster, block: number): LinearRaster {
         let sum = 0;
         for (let row = 0; row < block; row++) {
           const start = (y * block + row) * raster.width + x * block;
-          for (let column = 0; column < block; column++) sum += from[start + column] as number;
+          for (let column = 0; column < block; column++) sum += from[start + column];
         }
         to[y * width + x] = sum / (block * block);
       }
@@ -47,9 +47,9 @@ function paintedMask(lab: Float32Array, width: number, height: number): Uint8Arr
   const mask = new Uint8Array(count);
   for (let p = 0; p < count; p++) {
     const off = Math.hypot(
-      (lab[p] as number) - defaultPaperLab[0],
-      (lab[count + p] as number) - defaultPaperLab[1],
-      (lab[2 * count + p] as number) - defaultPaperLab[2],
+      lab[p] - defaultPaperLab[0],
+      lab[count + p] - defaultPaperLab[1],
+      lab[2 * count + p] - defaultPaperLab[2],
     );
     mask[p] = off > paintedDistance ? 1 : 0;
   }
@@ -92,7 +92,7 @@ function connectedAreas(mask: Uint8Array, width: number, height: number): Area[]
     open[size++] = start;
     mask[start] = 0;
     while (size > 0) {
-      const p = open[--size] as number;
+      const p = open[--size];
       const x = p % width;
       const y = Math.floor(p / width);
       area.left = Math.min(area.left, x);
@@ -154,7 +154,7 @@ function readingOrder(frames: readonly PatchFrame[]): PatchFrame[] {
   const rows: PatchFrame[][] = [];
   for (const frame of [...frames].sort((one, two) => one.left - two.left)) {
     const near = rows
-      .map((row) => ({ row, last: row[row.length - 1] as PatchFrame }))
+      .map((row) => ({ row, last: row[row.length - 1] }))
       .filter(
         ({ last }) =>
           Math.abs(middle(last) - middle(frame)) < 0.6 * Math.max(last.height, frame.height) &&

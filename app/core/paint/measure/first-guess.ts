@@ -1,12 +1,5 @@
 import { type Lab, xyzOfLab } from '../../colour/lab.ts';
-import {
-  bandCount,
-  type Spectrum,
-  surfaceFloor,
-  weightX,
-  weightY,
-  weightZ,
-} from '../../colour/spectrum.ts';
+import { bandCount, surfaceFloor, weightX, weightY, weightZ } from '../../colour/spectrum.ts';
 import { solveSquare } from '../../numeric/solve-linear.ts';
 import type { MeasuredPatch } from './patch-model.ts';
 
@@ -30,21 +23,21 @@ function fillEquations(z: Float64Array, pull: Float64Array, xyz: readonly number
   const matrix = new Float64Array(size * size);
   const right = new Float64Array(size);
   for (let i = 0; i < bandCount; i++) {
-    const t = Math.tanh(z[i] as number);
+    const t = Math.tanh(z[i]);
     const bend = (1 - t * t) / 2;
     let force = 0;
     for (const [c, weight] of weights.entries()) {
-      const part = weight[i] as number;
-      force += part * (pull[c] as number);
+      const part = weight[i];
+      force += part * pull[c];
       matrix[i * size + bandCount + c] = bend * part;
       matrix[(bandCount + c) * size + i] = bend * part;
-      right[bandCount + c] = (right[bandCount + c] as number) - part * ((t + 1) / 2);
+      right[bandCount + c] = right[bandCount + c] - part * ((t + 1) / 2);
     }
     let slope = 0;
     let own = -2 * t * bend * force;
     for (const j of [i - 1, i + 1]) {
       if (j < 0 || j >= bandCount) continue;
-      slope += (z[i] as number) - (z[j] as number);
+      slope += z[i] - z[j];
       own += 1;
       matrix[i * size + j] = -1;
     }
@@ -52,7 +45,7 @@ function fillEquations(z: Float64Array, pull: Float64Array, xyz: readonly number
     right[i] = -(slope + bend * force);
   }
   for (let c = 0; c < 3; c++) {
-    right[bandCount + c] = (right[bandCount + c] as number) + (xyz[c] as number);
+    right[bandCount + c] = right[bandCount + c] + xyz[c];
   }
   return { matrix, right };
 }
@@ -67,9 +60,9 @@ function solved(xyz: readonly [number, number, number], longestStep: number, rou
     if (!solveSquare(matrix, right, size)) return null;
     const longest = Math.max(...right.subarray(0, bandCount).map(Math.abs));
     const share = Math.min(1, longestStep / longest);
-    for (let i = 0; i < bandCount; i++) z[i] = (z[i] as number) + share * (right[i] as number);
+    for (let i = 0; i < bandCount; i++) z[i] = z[i] + share * right[i];
     for (let c = 0; c < 3; c++) {
-      pull[c] = (pull[c] as number) + share * (right[bandCount + c] as number);
+      pull[c] = pull[c] + share * right[bandCount + c];
     }
   }
   return null;
@@ -124,7 +117,7 @@ function depthsOf({ lab, ground }: MeasuredPatch): Float64Array {
   const seen = nearestSpectrum(lab);
   return seen.map((r, i) => {
     const body = Math.max(0.004, (r - floor) / (1 - floor));
-    return Math.max(0.002, Math.log((ground[i] as Spectrum[number]) / body) / 2);
+    return Math.max(0.002, Math.log(ground[i] / body) / 2);
   });
 }
 
@@ -134,7 +127,7 @@ function depthsOf({ lab, ground }: MeasuredPatch): Float64Array {
  */
 export function firstGuess(alone: readonly MeasuredPatch[]): FirstGuess {
   const amountOf = (patch: MeasuredPatch): number => patch.shares[0]?.amount ?? 1;
-  const onPaper = alone.filter(({ ground }) => (ground[17] as number) > lightGround);
+  const onPaper = alone.filter(({ ground }) => ground[17] > lightGround);
   const thinnest = onPaper.reduce((least, each) =>
     amountOf(each) < amountOf(least) ? each : least,
   );

@@ -25,7 +25,7 @@ export function expectedError(equations: FitEquations, logs: Float64Array, probe
   const depth = (from: number, spectrum: Spectrum | undefined): Float64Array =>
     Float64Array.from(
       { length: bandCount },
-      (_, i) => (own[from + i] as number) + otherLoad * (spectrum?.[i] ?? 0),
+      (_, i) => own[from + i] + otherLoad * (spectrum?.[i] ?? 0),
     );
   const model = patchModel(depth(0, other?.K), depth(bandCount, other?.S), ground);
   const seen = seenDifference(model.lab as unknown as Lab);
@@ -33,17 +33,17 @@ export function expectedError(equations: FitEquations, logs: Float64Array, probe
   for (let c = 0; c < 3; c++) {
     const slope = new Float64Array(equations.size);
     for (let from = 0; from < 3; from++) {
-      const weight = seen[c * 3 + from] as number;
+      const weight = seen[c * 3 + from];
       for (let i = 0; i < 2 * bandCount; i++) {
         const by = i < bandCount ? model.byK : model.byS;
-        const along = by[from * bandCount + (i % bandCount)] as number;
-        slope[i] = (slope[i] as number) + weight * along * (own[i] as number);
+        const along = by[from * bandCount + (i % bandCount)];
+        slope[i] = slope[i] + weight * along * own[i];
       }
     }
     const solved = Float64Array.from(slope);
     if (!solveLinear(Float64Array.from(equations.matrix), solved, equations.size)) return Infinity;
     for (let i = 0; i < equations.size; i++) {
-      sum += (slope[i] as number) * (solved[i] as number);
+      sum += slope[i] * solved[i];
     }
   }
   return Math.sqrt(sum);

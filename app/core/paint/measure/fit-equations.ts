@@ -35,7 +35,7 @@ function priorAround(logK: Float64Array, logS: number): PaintPrior {
   const hold = new Float64Array(2 * bandCount);
   const share = ownBands / bandCount;
   for (let i = 0; i < bandCount; i++) {
-    centre[i] = logK[i] as number;
+    centre[i] = logK[i];
     hold[i] = share / spreadOfK ** 2;
     centre[bandCount + i] = logS;
     hold[bandCount + i] = share / spreadOfS ** 2;
@@ -53,23 +53,23 @@ function addPrior(
 ): number {
   let cost = 0;
   const add = (row: number, column: number, value: number): void => {
-    matrix[row * size + column] = (matrix[row * size + column] as number) + value;
+    matrix[row * size + column] = matrix[row * size + column] + value;
   };
   for (let i = 0; i < 2 * bandCount; i++) {
-    const weight = hold[i] as number;
-    const off = (logs[i] as number) - (centre[i] as number);
+    const weight = hold[i];
+    const off = logs[i] - centre[i];
     add(i, i, weight);
-    right[i] = (right[i] as number) - weight * off;
+    right[i] = right[i] - weight * off;
     cost += weight * off * off;
     if (i % bandCount === bandCount - 1) continue;
     const smooth = 1 / (i < bandCount ? slopeOfK : slopeOfS) ** 2;
-    const step = (logs[i + 1] as number) - (logs[i] as number);
+    const step = logs[i + 1] - logs[i];
     add(i, i, smooth);
     add(i + 1, i + 1, smooth);
     add(i, i + 1, -smooth);
     add(i + 1, i, -smooth);
-    right[i] = (right[i] as number) + smooth * step;
-    right[i + 1] = (right[i + 1] as number) - smooth * step;
+    right[i] = right[i] + smooth * step;
+    right[i + 1] = right[i + 1] - smooth * step;
     cost += smooth * step * step;
   }
   return cost;
@@ -111,20 +111,20 @@ function slopesOf(
   const width = 2 * bandCount + shares.length;
   const plain = new Float64Array(3 * width);
   for (const [n, share] of shares.entries()) {
-    const log = state.logs[share.paint] as Float64Array;
-    const load = share.amount * Math.exp(drift[n] as number);
+    const log = state.logs[share.paint];
+    const load = share.amount * Math.exp(drift[n]);
     for (let i = 0; i < bandCount; i++) {
-      const k = load * Math.exp(log[i] as number);
-      const s = load * Math.exp(log[bandCount + i] as number);
+      const k = load * Math.exp(log[i]);
+      const s = load * Math.exp(log[bandCount + i]);
       for (let c = 0; c < 3; c++) {
-        const alongK = k * (byK[c * bandCount + i] as number);
-        const alongS = s * (byS[c * bandCount + i] as number);
+        const alongK = k * byK[c * bandCount + i];
+        const alongS = s * byS[c * bandCount + i];
         if (share.paint === paint) {
-          plain[c * width + i] = (plain[c * width + i] as number) + alongK;
-          plain[c * width + bandCount + i] = (plain[c * width + bandCount + i] as number) + alongS;
+          plain[c * width + i] = plain[c * width + i] + alongK;
+          plain[c * width + bandCount + i] = plain[c * width + bandCount + i] + alongS;
         }
         const at = c * width + 2 * bandCount + n;
-        plain[at] = (plain[at] as number) + alongK + alongS;
+        plain[at] = plain[at] + alongK + alongS;
       }
     }
   }
@@ -132,11 +132,10 @@ function slopesOf(
   const slopes = new Float64Array(3 * width);
   for (let c = 0; c < 3; c++) {
     for (let from = 0; from < 3; from++) {
-      const weight = seen[c * 3 + from] as number;
+      const weight = seen[c * 3 + from];
       if (weight === 0) continue;
       for (let i = 0; i < width; i++) {
-        slopes[c * width + i] =
-          (slopes[c * width + i] as number) + weight * (plain[from * width + i] as number);
+        slopes[c * width + i] = slopes[c * width + i] + weight * plain[from * width + i];
       }
     }
   }
@@ -149,8 +148,8 @@ export function misfitOf({ lab }: MeasuredPatch, model: Float64Array, noise: num
   const misfit = new Float64Array(3);
   for (let c = 0; c < 3; c++) {
     for (let from = 0; from < 3; from++) {
-      const off = (model[from] as number) - (lab[from] as number);
-      misfit[c] = (misfit[c] as number) + ((seen[c * 3 + from] as number) * off) / noise;
+      const off = model[from] - lab[from];
+      misfit[c] = misfit[c] + (seen[c * 3 + from] * off) / noise;
     }
   }
   return misfit;
@@ -179,12 +178,12 @@ export function fitEquations(
   const size = 2 * bandCount + floating.length;
   const matrix = new Float64Array(size * size);
   const right = new Float64Array(size);
-  const logs = state.logs[paint] as Float64Array;
+  const logs = state.logs[paint];
   let cost = addPrior(prior, logs, matrix, right, size);
   for (let first = 0; first < floating.length; ) {
-    const at = (floating[first] as Floating).patch;
-    const patch = patches[at] as MeasuredPatch;
-    const drift = state.drifts[at] as Float64Array;
+    const at = floating[first].patch;
+    const patch = patches[at];
+    const drift = state.drifts[at];
     const model = modelOf(patch, state.logs, drift);
     const slopes = slopesOf(patch, model, state, drift, paint);
     const misfit = misfitOf(patch, model.lab, noise);
@@ -195,21 +194,21 @@ export function fitEquations(
     for (let i = 0; i < width; i++) {
       const row = placeOf(i);
       for (let c = 0; c < 3; c++) {
-        const slope = ((slopes[c * width + i] as number) / noise) * heeded.weight;
+        const slope = (slopes[c * width + i] / noise) * heeded.weight;
         if (slope === 0) continue;
-        right[row] = (right[row] as number) - slope * (misfit[c] as number);
+        right[row] = right[row] - slope * misfit[c];
         for (let j = 0; j <= i; j++) {
           const to = row * size + placeOf(j);
-          matrix[to] = (matrix[to] as number) + (slope * (slopes[c * width + j] as number)) / noise;
+          matrix[to] = matrix[to] + (slope * slopes[c * width + j]) / noise;
         }
       }
     }
     for (const [n, { doubt }] of patch.shares.entries()) {
       const place = 2 * bandCount + first + n;
       const weight = 1 / doubt ** 2;
-      const off = drift[n] as number;
-      matrix[place * size + place] = (matrix[place * size + place] as number) + weight;
-      right[place] = (right[place] as number) - weight * off;
+      const off = drift[n];
+      matrix[place * size + place] = matrix[place * size + place] + weight;
+      right[place] = right[place] - weight * off;
       cost += weight * off * off;
     }
     first += patch.shares.length;

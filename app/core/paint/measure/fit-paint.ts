@@ -32,7 +32,7 @@ export function paleWashAmount(spectra: PaintSpectra): number {
   let thin = Math.log(1e-6);
   let thick = Math.log(1e6);
   if (leastReflectance(spectra, Math.exp(thick)) > paleReflectance) {
-    return 1 / Math.max(1e-9, spectra.S[midBand] as number);
+    return 1 / Math.max(1e-9, spectra.S[midBand]);
   }
   for (let round = 0; round < 60; round++) {
     const mid = (thin + thick) / 2;
@@ -119,9 +119,7 @@ function checkPatches(patches: readonly PaintPatch[], { known }: FitPaintOptions
       'One patch alone says too little about a paint. Measure at least two steps, better five, each twice as thin as the one before.',
     );
   }
-  const apart = Math.max(
-    ...steps.map(({ lab }) => colourDifference(lab, (steps[0] as PaintPatch).lab)),
-  );
+  const apart = Math.max(...steps.map(({ lab }) => colourDifference(lab, steps[0].lab)));
   if (apart < 2) {
     throw new RangeError(
       'All steps look the same, so nothing can be learned from them. Move each frame on its own patch, or paint the steps further apart: each twice as thin.',
@@ -156,19 +154,19 @@ export function fitPaint(patches: readonly PaintPatch[], options: FitPaintOption
   const { state, fits } = fitSpectra(measured, [null, ...others], patchNoise, 1, options.isWhite);
   const fit = fits[0];
   if (!fit) throw new TypeError('The paint sought is the first of the list.');
-  const logs = state.logs[0] as Float64Array;
+  const logs = state.logs[0];
   const { K, S, amount } = perPaleWash(spectraOfLogs(logs));
 
   const expected: Lab[] = [];
   const misfits: number[] = [];
   let next = 0;
   for (const [n, patch] of placed.entries()) {
-    const lab = (patches[n] as PaintPatch).lab;
+    const lab = patches[n].lab;
     if (!patch) {
       expected.push(lab);
       continue;
     }
-    const [l, a, b] = modelOf(patch, state.logs, state.drifts[next++] as Float64Array).lab;
+    const [l, a, b] = modelOf(patch, state.logs, state.drifts[next++]).lab;
     const colour: Lab = [l as number, a as number, b as number];
     expected.push(colour);
     misfits.push(colourDifference(colour, lab));
@@ -220,6 +218,6 @@ function stepLoads(
 function thinnestShare(patches: readonly PaintPatch[]): number {
   const far = patches
     .filter(({ is }) => is.kind === 'step')
-    .map(({ lab }) => Math.hypot(...lab.map((v, i) => v - (defaultPaperLab[i] as number))));
+    .map(({ lab }) => Math.hypot(...lab.map((v, i) => v - defaultPaperLab[i])));
   return Math.min(...far) / Math.max(...far);
 }

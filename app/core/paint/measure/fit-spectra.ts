@@ -33,13 +33,13 @@ const longestStep = 1.5;
 function stepped(state: FitState, fit: PaintFit, step: Float64Array): FitState {
   const logs = [...state.logs];
   const drifts = [...state.drifts];
-  const own = Float64Array.from(logs[fit.paint] as Float64Array);
-  for (let i = 0; i < 2 * bandCount; i++) own[i] = (own[i] as number) + (step[i] as number);
+  const own = Float64Array.from(logs[fit.paint]);
+  for (let i = 0; i < 2 * bandCount; i++) own[i] = own[i] + step[i];
   logs[fit.paint] = own;
   for (const [n, { patch, share }] of fit.floating.entries()) {
-    if (share === 0) drifts[patch] = Float64Array.from(drifts[patch] as Float64Array);
-    const drift = drifts[patch] as Float64Array;
-    drift[share] = (drift[share] as number) + (step[2 * bandCount + n] as number);
+    if (share === 0) drifts[patch] = Float64Array.from(drifts[patch]);
+    const drift = drifts[patch];
+    drift[share] = drift[share] + step[2 * bandCount + n];
   }
   return { logs, drifts };
 }
@@ -52,10 +52,10 @@ function costOf(
   const empty = fitEquations([], state, paint, [], prior, noise, fair);
   let cost = empty.cost;
   for (const { patch: at, share } of floating) {
-    const patch = patches[at] as MeasuredPatch;
-    const drift = state.drifts[at] as Float64Array;
-    const doubt = patch.shares[share]?.doubt as number;
-    cost += ((drift[share] as number) / doubt) ** 2;
+    const patch = patches[at];
+    const drift = state.drifts[at];
+    const doubt = patch.shares[share]?.doubt;
+    cost += (drift[share] / doubt) ** 2;
     if (share > 0) continue;
     const { lab } = modelOf(patch, state.logs, drift);
     cost += heed(misfitOf(patch, lab, noise), fair).cost;
@@ -67,7 +67,7 @@ function dampedStep({ size, matrix, right }: FitEquations, damping: number): Flo
   const damped = Float64Array.from(matrix);
   const step = Float64Array.from(right);
   for (let i = 0; i < size; i++) {
-    damped[i * size + i] = (damped[i * size + i] as number) * (1 + damping);
+    damped[i * size + i] = damped[i * size + i] * (1 + damping);
   }
   if (!solveLinear(damped, step, size)) return null;
   const longest = step.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
@@ -119,9 +119,7 @@ const scatterings = [-2, -1, 0, 1, 2, 3, 4];
 function scatteringStart(state: FitState, fit: PaintFit): FitState {
   const tried = scatterings.map((step) => {
     const logs = [...state.logs];
-    logs[fit.paint] = (logs[fit.paint] as Float64Array).map((log, i) =>
-      i < bandCount ? log : log + step,
-    );
+    logs[fit.paint] = logs[fit.paint].map((log, i) => (i < bandCount ? log : log + step));
     const next = { ...state, logs };
     return { next, cost: costOf(next, fit) };
   });

@@ -30,14 +30,11 @@ export function paperTiles({ width, height, red, green, blue }: LinearRaster): T
       const pixel = (n: number): number => (top + Math.floor(n / side)) * width + left + (n % side);
       for (let n = 0; n < side * side; n++) {
         const p = pixel(n);
-        luminance[n] =
-          redShare * (red[p] as number) +
-          greenShare * (green[p] as number) +
-          blueShare * (blue[p] as number);
+        luminance[n] = redShare * red[p] + greenShare * green[p] + blueShare * blue[p];
       }
-      const chosen = luminance.slice().sort()[Math.floor(brighterShare * side * side)] as number;
+      const chosen = luminance.slice().sort()[Math.floor(brighterShare * side * side)];
       const at = pixel(luminance.indexOf(chosen));
-      const log = (plane: Float32Array): number => Math.log(Math.max(dark, plane[at] as number));
+      const log = (plane: Float32Array): number => Math.log(Math.max(dark, plane[at]));
       tiles.push({
         place: [((at % width) + 0.5) / width, (Math.floor(at / width) + 0.5) / height],
         logs: [log(red), log(green), log(blue)],
@@ -66,16 +63,16 @@ function planeThrough(tiles: readonly Tile[], of: (tile: Tile) => number) {
   for (const tile of tiles) {
     const row = [1, tile.place[0] - 0.5, tile.place[1] - 0.5];
     for (let i = 0; i < 3; i++) {
-      right[i] = (right[i] as number) + (row[i] as number) * of(tile);
+      right[i] = right[i] + row[i] * of(tile);
       for (let j = 0; j < 3; j++) {
-        matrix[i * 3 + j] = (matrix[i * 3 + j] as number) + (row[i] as number) * (row[j] as number);
+        matrix[i * 3 + j] = matrix[i * 3 + j] + row[i] * row[j];
       }
     }
   }
   // A few tiles in a row would leave the tilt open: a touch of 'level' closes it.
-  for (const i of [4, 8]) matrix[i] = (matrix[i] as number) + 1e-3 * tiles.length;
+  for (const i of [4, 8]) matrix[i] = matrix[i] + 1e-3 * tiles.length;
   solveLinear(matrix, right, 3);
-  return [right[0] as number, right[1] as number, right[2] as number] as const;
+  return [right[0], right[1], right[2]] as const;
 }
 
 const at = (plane: readonly [number, number, number], { place }: Tile): number =>
@@ -101,7 +98,7 @@ export function paperLight(tiles: readonly Tile[], fewestShare = 0.06): PaperLig
   for (let round = 0; round < mostRounds && paper.length > 0; round++) {
     const kept = tiles.filter((tile) => {
       const logs = planes.map((plane) => at(plane, tile));
-      const light = tile.logLuminance - at(planes[3] as readonly [number, number, number], tile);
+      const light = tile.logLuminance - at(planes[3], tile);
       // Paint and shadow only ever take light away: what lies under the plane goes first.
       return (
         light > -strayLight * stray &&
@@ -150,7 +147,7 @@ const f = (t: number): number => (t > 216 / 24389 ? Math.cbrt(t) : ((24389 / 27)
 /** Linear red, green, blue of bare paper at a place (x, y 0..1 of the photo), into `out`. */
 function writePaperAt({ planes }: PaperLight, x: number, y: number, out: Float64Array): void {
   for (let c = 0; c < 3; c++) {
-    const plane = planes[c] as readonly [number, number, number];
+    const plane = planes[c];
     out[c] = Math.exp(plane[0] + plane[1] * (x - 0.5) + plane[2] * (y - 0.5));
   }
 }
@@ -174,17 +171,17 @@ function writePaperLab(
   const x = ((from % width) + 0.5) / width;
   const y = (Math.floor(from / width) + 0.5) / height;
   writePaperAt(light, x, y, paper);
-  const r = (red[from] as number) / (paper[0] as number);
-  const g = (green[from] as number) / (paper[1] as number);
-  const b = (blue[from] as number) / (paper[2] as number);
+  const r = red[from] / paper[0];
+  const g = green[from] / paper[1];
+  const b = blue[from] / paper[2];
   for (let i = 0; i < 3; i++) {
     const row = toXyz[i] as readonly number[];
-    const share = (row[0] as number) * r + (row[1] as number) * g + (row[2] as number) * b;
-    fs[i] = f((paperXyz[i] as number) * share);
+    const share = row[0] * r + row[1] * g + row[2] * b;
+    fs[i] = f(paperXyz[i] * share);
   }
-  lab[at] = 116 * (fs[1] as number) - 16;
-  lab[at + step] = 500 * ((fs[0] as number) - (fs[1] as number));
-  lab[at + 2 * step] = 200 * ((fs[1] as number) - (fs[2] as number));
+  lab[at] = 116 * fs[1] - 16;
+  lab[at + step] = 500 * (fs[0] - fs[1]);
+  lab[at + 2 * step] = 200 * (fs[1] - fs[2]);
 }
 
 /** Lab of every pixel as `writePaperLab` has it, three planes one after the other. */
@@ -231,11 +228,7 @@ export function framedColour(
   const [l, a, b] = [atShare(plane(0), 0.5), atShare(plane(1), 0.5), atShare(plane(2), 0.5)];
   const away = new Float32Array(count);
   for (let p = 0; p < count; p++) {
-    away[p] = Math.hypot(
-      (lab[p] as number) - l,
-      (lab[count + p] as number) - a,
-      (lab[2 * count + p] as number) - b,
-    );
+    away[p] = Math.hypot(lab[p] - l, lab[count + p] - a, lab[2 * count + p] - b);
   }
   return { frame, lab: [l, a, b], spread: atShare(away, spreadShare) };
 }

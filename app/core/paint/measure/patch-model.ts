@@ -34,8 +34,8 @@ const slopeOfF = (t: number): number => (t > cut ? 1 / (3 * Math.cbrt(t) ** 2) :
 const pair = new Float64Array(2);
 function over(kx: number, sx: number, ground: number): number {
   writeLayerBand(kx, sx, pair, 0);
-  const back = pair[0] as number;
-  const through = pair[1] as number;
+  const back = pair[0];
+  const through = pair[1];
   return back + (through * through * ground) / Math.max(1 - back * ground, 1e-12);
 }
 
@@ -60,17 +60,17 @@ export function patchModel(kx: Spectrum, sx: Spectrum, ground: Spectrum): PatchM
   let y = 0;
   let z = 0;
   for (let i = 0; i < bandCount; i++) {
-    const k = kx[i] as number;
-    const s = sx[i] as number;
-    const under = ground[i] as number;
+    const k = kx[i];
+    const s = sx[i];
+    const under = ground[i];
     const r = over(k, s, under);
     const dk = k * 1e-5 + 1e-9;
     const ds = s * 1e-5 + 1e-9;
     slopeK[i] = (over(k + dk, s, under) - r) / dk;
     slopeS[i] = (over(k, s + ds, under) - r) / ds;
-    x += r * (weightX[i] as number);
-    y += r * (weightY[i] as number);
-    z += r * (weightZ[i] as number);
+    x += r * weightX[i];
+    y += r * weightY[i];
+    z += r * weightZ[i];
   }
   x = floor + (1 - floor) * x;
   y = floor + (1 - floor) * y;
@@ -82,11 +82,11 @@ export function patchModel(kx: Spectrum, sx: Spectrum, ground: Spectrum): PatchM
   const byK = new Float64Array(3 * bandCount);
   const byS = new Float64Array(3 * bandCount);
   for (let i = 0; i < bandCount; i++) {
-    const fx = dx * (weightX[i] as number);
-    const fy = dy * (weightY[i] as number);
-    const fz = dz * (weightZ[i] as number);
-    const k = slopeK[i] as number;
-    const s = slopeS[i] as number;
+    const fx = dx * weightX[i];
+    const fy = dy * weightY[i];
+    const fz = dz * weightZ[i];
+    const k = slopeK[i];
+    const s = slopeS[i];
     byK[i] = 116 * fy * k;
     byS[i] = 116 * fy * s;
     byK[bandCount + i] = 500 * (fx - fy) * k;
@@ -114,11 +114,11 @@ export function modelOf(
   const kx = new Float64Array(bandCount);
   const sx = new Float64Array(bandCount);
   for (const [n, { paint, amount }] of shares.entries()) {
-    const log = logs[paint] as Float64Array;
-    const load = amount * Math.exp(drift[n] as number);
+    const log = logs[paint];
+    const load = amount * Math.exp(drift[n]);
     for (let i = 0; i < bandCount; i++) {
-      kx[i] = (kx[i] as number) + load * Math.exp(log[i] as number);
-      sx[i] = (sx[i] as number) + load * Math.exp(log[bandCount + i] as number);
+      kx[i] = kx[i] + load * Math.exp(log[i]);
+      sx[i] = sx[i] + load * Math.exp(log[bandCount + i]);
     }
   }
   return patchModel(kx, sx, ground);

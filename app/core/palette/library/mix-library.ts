@@ -34,7 +34,7 @@ class MixLadder {
   /** K and S are per unit load, 36 bands. Fills `lab`. */
   write(K: Float64Array, S: Float64Array): void {
     for (const start of [0, 1]) {
-      this.#begin(K, S, halfOctaveLoads[start] as number);
+      this.#begin(K, S, halfOctaveLoads[start]);
       for (let step = start; step < halfOctaveLoads.length; step += 2) this.#look(3 * step);
     }
   }
@@ -44,8 +44,8 @@ class MixLadder {
     const back = this.#back;
     const through = this.#through;
     for (let i = 0; i < bands; i++) {
-      const kx = (K[i] as number) * load;
-      const sx = (S[i] as number) * load;
+      const kx = K[i] * load;
+      const sx = S[i] * load;
       const w = Math.sqrt(kx * (kx + 2 * sx));
       const fall = Math.exp(-w);
       const twice = fall * fall;
@@ -64,13 +64,13 @@ class MixLadder {
     let y = 0;
     let z = 0;
     for (let i = 0; i < bands; i++) {
-      const r = back[i] as number;
-      const under = paper[i] as number;
-      const passed = (through[i] as number) ** 2;
+      const r = back[i];
+      const under = paper[i];
+      const passed = through[i] ** 2;
       const seen = r + (passed * under) / Math.max(1 - r * under, 1e-12);
-      x += seen * (toX[i] as number);
-      y += seen * (toY[i] as number);
-      z += seen * (toZ[i] as number);
+      x += seen * toX[i];
+      y += seen * toY[i];
+      z += seen * toZ[i];
       const twice = passed / Math.max(1 - r * r, 1e-12);
       back[i] = r + twice * r;
       through[i] = twice;
@@ -131,19 +131,19 @@ function mix(
   S.fill(0);
   const sum = parts.reduce((all, part) => all + part, 0);
   for (let n = 0; n < spectra.length; n++) {
-    const share = (parts[n] as number) / sum;
-    const [ownK, ownS] = spectra[n] as readonly [Float64Array, Float64Array];
+    const share = parts[n] / sum;
+    const [ownK, ownS] = spectra[n];
     for (let i = 0; i < bands; i++) {
-      K[i] = (K[i] as number) + share * (ownK[i] as number);
-      S[i] = (S[i] as number) + share * (ownS[i] as number);
+      K[i] = K[i] + share * ownK[i];
+      S[i] = S[i] + share * ownS[i];
     }
   }
 }
 
 /** The mixes of one group of paints. */
 export function mixGroup(paints: readonly Paint[], members: readonly number[]): MixGroup {
-  const ways = waysOf[members.length - 1] as number[][];
-  const chosen = members.map((member) => spectraOf(paints[member] as Paint));
+  const ways = waysOf[members.length - 1];
+  const chosen = members.map((member) => spectraOf(paints[member]));
   const lightness = new Int16Array(ways.length * loads);
   const chroma = new Int16Array(2 * lightness.length);
   let darkest = 100;
@@ -152,10 +152,10 @@ export function mixGroup(paints: readonly Paint[], members: readonly number[]): 
     ladder.write(K, S);
     for (let n = 0; n < loads; n++) {
       const at = way * loads + n;
-      const l = ladder.lab[3 * n] as number;
+      const l = ladder.lab[3 * n];
       lightness[at] = held(l);
-      chroma[2 * at] = held(ladder.lab[3 * n + 1] as number);
-      chroma[2 * at + 1] = held(ladder.lab[3 * n + 2] as number);
+      chroma[2 * at] = held(ladder.lab[3 * n + 1]);
+      chroma[2 * at + 1] = held(ladder.lab[3 * n + 2]);
       if (l < darkest) darkest = l;
     }
   }

@@ -64,7 +64,7 @@ export async function darkRemedy(
   ];
   const [best] = tried.sort((one, two) => {
     const [x, y] = [rank(one), rank(two)];
-    return x.map((each, i) => each - (y[i] as number)).find((gap) => gap !== 0) ?? 0;
+    return x.map((each, i) => each - y[i]).find((gap) => gap !== 0) ?? 0;
   });
   if (!best) return null;
   const { id, name } = best.paint;

@@ -89,7 +89,7 @@ function lossOf(
   targets: readonly PaletteTarget[],
   families: readonly Family[],
 ): PaintLoss {
-  const lost = targets.map((_, t) => (rest.costs[t] as number) - (whole.costs[t] as number));
+  const lost = targets.map((_, t) => rest.costs[t] - whole.costs[t]);
   // Darker than the picture wants it is no gain.
   const value = ({ darkest }: JudgedSet): number => valueOfLightness(Math.max(darkest, wanted));
   const mean = (
@@ -100,7 +100,7 @@ function lossOf(
     for (const [t, target] of targets.entries()) {
       if (!among(target)) continue;
       share += target.weight;
-      off += target.weight * (lost[t] as number);
+      off += target.weight * lost[t];
     }
     return [share, share > 0 ? off / share : 0];
   };

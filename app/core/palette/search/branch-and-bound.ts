@@ -34,7 +34,7 @@ function darkEnough(tables: CostTables, { size, must, darkest }: SetWishes): num
   let reached = 100;
   const look = (members: readonly number[]): void => {
     if (members.filter((member) => !must.includes(member)).length > free) return;
-    reached = Math.min(reached, tables.darkest[tables.indexOf(members)] as number);
+    reached = Math.min(reached, tables.darkest[tables.indexOf(members)]);
   };
   for (let i = 0; i < tables.paintCount; i++) {
     look([i]);
@@ -93,19 +93,19 @@ class SetWalk {
     this.#grown += 1;
     const set = this.#set;
     const tables = this.#tables;
-    const row = this.#rows[set.length + 1] as Float64Array;
-    row.set(this.#rows[set.length] as Float64Array);
+    const row = this.#rows[set.length + 1];
+    row.set(this.#rows[set.length]);
     let darkest = darkestBefore;
     const add = (group: number): void => {
-      darkest = Math.min(darkest, tables.darkest[group] as number);
+      darkest = Math.min(darkest, tables.darkest[group]);
       tables.lower(row, group);
     };
     add(tables.indexOfRising(-1, -1, paint));
     for (let i = 0; i < set.length; i++) {
-      const one = set[i] as number;
+      const one = set[i];
       add(tables.indexOfRising(-1, Math.min(one, paint), Math.max(one, paint)));
       for (let j = i + 1; j < set.length; j++) {
-        const two = set[j] as number;
+        const two = set[j];
         const low = Math.min(one, two, paint);
         const high = Math.max(one, two, paint);
         add(tables.indexOfRising(low, one + two + paint - low - high, high));
@@ -117,10 +117,10 @@ class SetWalk {
   #judge(darkest: number): void {
     const set = this.#set;
     if (set.length < Math.max(1, this.#wishes.must.length) || darkest > this.#darkEnough) return;
-    const row = this.#rows[set.length] as Float64Array;
+    const row = this.#rows[set.length];
     let cost = perPaint * set.length;
     for (let t = 0; t < row.length; t++) {
-      cost += (this.#targets[t] as PaletteTarget).weight * (row[t] as number);
+      cost += this.#targets[t].weight * row[t];
     }
     if (cost > this.atMost) return;
     this.#visit({ members: [...set].sort((x, y) => x - y), cost, darkest });
@@ -131,12 +131,12 @@ class SetWalk {
    * with any of those paints can do.
    */
   #mayHelp(from: number): boolean {
-    const row = this.#rows[this.#set.length] as Float64Array;
+    const row = this.#rows[this.#set.length];
     let bound = perPaint * (this.#set.length + 1);
     for (let t = 0; t < row.length; t++) {
-      const { weight } = this.#targets[t] as PaletteTarget;
+      const { weight } = this.#targets[t];
       const at = from * row.length + t;
-      bound += weight * Math.min(row[t] as number, this.#tables.leastFrom[at] as number);
+      bound += weight * Math.min(row[t], this.#tables.leastFrom[at]);
     }
     return bound <= this.atMost;
   }
@@ -146,7 +146,7 @@ class SetWalk {
     if (this.#set.length === this.#wishes.size || !this.#mayHelp(from)) return;
     const { order } = this.#tables;
     for (let place = from; place < order.length; place++) {
-      const paint = order[place] as number;
+      const paint = order[place];
       if (this.#wishes.must.includes(paint)) continue;
       const next = this.#grow(paint, darkest);
       this.#set.push(paint);
@@ -168,7 +168,7 @@ class SetWalk {
     const { order } = this.#tables;
     const outermost = set.length === must.length;
     for (let place = from; place < order.length; place++) {
-      const paint = order[place] as number;
+      const paint = order[place];
       if (must.includes(paint)) continue;
       if (outermost) this.#part = place / order.length;
       if (this.#grown > stretch) {

@@ -83,17 +83,17 @@ function writeGroupCosts(
   const { lightness, chroma, members } = group;
   const extra = perMixedPaint * (members.length - 1);
   for (let t = 0; t < sought.length; t++) {
-    const { target, near } = sought[t] as SoughtColour;
+    const { target, near } = sought[t];
     const [l, a, b] = target.lab;
-    const limit = (limits[t] as number) - extra;
+    const limit = limits[t] - extra;
     let best = limit;
     const middle = Math.round(l * labSteps);
     let gap = widestGap(l, best) * labSteps + 1;
     for (let i = 0; i < lightness.length; i++) {
-      const own = lightness[i] as number;
+      const own = lightness[i];
       if (own - middle > gap || middle - own > gap) continue;
-      const u = (chroma[2 * i] as number) * perUnit;
-      const v = (chroma[2 * i + 1] as number) * perUnit;
+      const u = chroma[2 * i] * perUnit;
+      const v = chroma[2 * i + 1] * perUnit;
       if (!near.isWithin(best * best, own * perUnit, u, v)) continue;
       const found = difference(l, a, b, own * perUnit, u, v);
       if (found >= best) continue;
@@ -160,17 +160,14 @@ export class CostTables {
     const { order, leastFrom, targetCount } = this;
     const least = this.#leastWith;
     const mean = (paint: number): number =>
-      targets.reduce(
-        (all, { weight }, t) => all + weight * (least[paint * targetCount + t] as number),
-        0,
-      );
+      targets.reduce((all, { weight }, t) => all + weight * least[paint * targetCount + t], 0);
     const rank = Array.from(order, mean);
-    order.sort((one, two) => (rank[one] as number) - (rank[two] as number) || one - two);
+    order.sort((one, two) => rank[one] - rank[two] || one - two);
     for (let place = this.paintCount - 1; place >= 0; place--) {
       for (let t = 0; t < targetCount; t++) {
         leastFrom[place * targetCount + t] = Math.min(
-          leastFrom[(place + 1) * targetCount + t] as number,
-          least[(order[place] as number) * targetCount + t] as number,
+          leastFrom[(place + 1) * targetCount + t],
+          least[order[place] * targetCount + t],
         );
       }
     }
@@ -181,9 +178,9 @@ export class CostTables {
     writeGroupCosts(group, sought, this.#limits(group.members), this.costs, n * count);
     for (const member of group.members) {
       for (let t = 0; t < count; t++) {
-        const cost = this.costs[n * count + t] as number;
+        const cost = this.costs[n * count + t];
         const at = member * count + t;
-        if (cost < (this.#leastWith[at] as number)) this.#leastWith[at] = cost;
+        if (cost < this.#leastWith[at]) this.#leastWith[at] = cost;
       }
     }
   }
@@ -204,20 +201,20 @@ export class CostTables {
   lower(row: Float64Array, group: number): void {
     const at = group * this.targetCount;
     for (let t = 0; t < row.length; t++) {
-      const cost = this.costs[at + t] as number;
-      if (cost < (row[t] as number)) row[t] = cost;
+      const cost = this.costs[at + t];
+      if (cost < row[t]) row[t] = cost;
     }
   }
 
   /** Of one to three paints, in any order. */
   indexOf(members: readonly number[]): number {
-    return this.#groups[this.#place([...members].sort((x, y) => x - y))] as number;
+    return this.#groups[this.#place([...members].sort((x, y) => x - y))];
   }
 
   /** The same of three that rise; -1 first where there are fewer. */
   indexOfRising(one: number, two: number, three: number): number {
     const base = this.paintCount + 1;
-    return this.#groups[((one + 1) * base + two + 1) * base + three + 1] as number;
+    return this.#groups[((one + 1) * base + two + 1) * base + three + 1];
   }
 
   #place(members: readonly number[]): number {

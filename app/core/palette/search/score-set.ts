@@ -20,7 +20,7 @@ export function scoreSet(
   let darkest = 100;
   const look = (group: readonly number[]): void => {
     const at = tables.indexOf(group);
-    darkest = Math.min(darkest, tables.darkest[at] as number);
+    darkest = Math.min(darkest, tables.darkest[at]);
     tables.lower(costs, at);
   };
   for (const [i, one] of members.entries()) {
@@ -31,7 +31,7 @@ export function scoreSet(
     }
   }
   const cost = targets.reduce(
-    (all, { weight }, t) => all + weight * (costs[t] as number),
+    (all, { weight }, t) => all + weight * costs[t],
     perPaint * members.length,
   );
   return { costs, cost, darkest };

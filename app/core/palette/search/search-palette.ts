@@ -48,7 +48,7 @@ export interface PaletteSearch {
 }
 
 export const paintsOf = ({ paints }: PaletteSearch, { members }: FoundSet): Paint[] =>
-  members.map((n) => paints[n] as Paint);
+  members.map((n) => paints[n]);
 
 /** Looks for the sets of least cost for the painted slots' targets. Throws RangeError as `paintsAllowed`. */
 export async function openSearch(
@@ -108,7 +108,7 @@ export async function searchPalette(
   return {
     paints: paintsOf(search, chosen),
     cost: chosen.cost,
-    leastCost: (search.ties[0] as FoundSet).cost,
+    leastCost: search.ties[0].cost,
     shortfall: missed <= closeEnough ? 0 : missed,
   };
 }

@@ -115,7 +115,7 @@ export async function fitEvening(
   const levels = levelsOf(proposed);
   let solved = first;
   let work = arrangeEvenings(first.facts, edits);
-  let level = levels[0] as Concession;
+  let level = levels[0];
   const tried = [level];
   for (const next of levels.slice(1)) {
     if (fitsIn(work.times, minutes)) break;

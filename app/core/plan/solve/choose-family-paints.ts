@@ -45,16 +45,16 @@ function estimateWashesCost(
   for (let wash = 0; wash < washes; wash++) {
     const active = [...works.keys()].filter((f) => works[f]?.washes[wash]);
     const families = active.map((f) => ({
-      work: works[f] as FamilyWork,
-      mask: masks[f] as number,
-      ground: grounds[f] as DriedSheet,
+      work: works[f],
+      mask: masks[f],
+      ground: grounds[f],
     }));
     const { cost, strokes } = sharePuddles(families, options, wash, puddles, false);
     total += cost;
     if (total >= enough) return total;
     for (const [k, f] of active.entries()) {
       const stroke = strokes[k];
-      if (stroke) grounds[f] = lay(stroke.option, stroke.load, grounds[f] as DriedSheet);
+      if (stroke) grounds[f] = lay(stroke.option, stroke.load, grounds[f]);
     }
   }
   return total;
@@ -84,7 +84,7 @@ async function betterFamilyPaints(
         if (set === masks[f] || tries >= mostTries) continue;
         tries++;
         await checkpoint(tries / mostTries);
-        const before = masks[f] as number;
+        const before = masks[f];
         masks[f] = set;
         const cost = estimateWashesCost(choice, masks, lay, least);
         if (cost < least - 1e-9) {
@@ -118,7 +118,7 @@ export async function chooseFamilyPaints(
   const sets = setsOfThree(choice.paintCount);
   const lay = memoizeLayer();
   const best = async (some: readonly FamilyWork[]): Promise<number> => {
-    let least = { cost: Number.POSITIVE_INFINITY, set: sets[0] as number };
+    let least = { cost: Number.POSITIVE_INFINITY, set: sets[0] };
     for (const set of sets) {
       await checkpoint(0);
       const masks = some.map(() => set);

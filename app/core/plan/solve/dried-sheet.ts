@@ -19,10 +19,10 @@ export function writeWash(
   out: Float64Array,
 ): void {
   for (let i = 0; i < bandCount; i++) {
-    writeLayerBand((mix.K[i] as number) * load, (mix.S[i] as number) * load, pair, 0);
-    const r = pair[0] as number;
-    const t = pair[1] as number;
-    const under = ground[i] as number;
+    writeLayerBand(mix.K[i] * load, mix.S[i] * load, pair, 0);
+    const r = pair[0];
+    const t = pair[1];
+    const under = ground[i];
     out[i] = r + (t * t * under) / Math.max(1 - r * under, 1e-12);
   }
 }
@@ -44,8 +44,4 @@ export interface DriedSheet {
   readonly lab: Float64Array;
 }
 
-export const labOfSheet = ({ lab }: DriedSheet): Lab => [
-  lab[0] as number,
-  lab[1] as number,
-  lab[2] as number,
-];
+export const labOfSheet = ({ lab }: DriedSheet): Lab => [lab[0], lab[1], lab[2]];

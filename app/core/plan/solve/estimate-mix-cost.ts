@@ -33,10 +33,10 @@ const floor = surfaceFloor.dry;
 function lightnessAt({ back, through }: PuddleOption, n: number, under: Float64Array): number {
   let y = 0;
   for (let i = 0, at = n * bands; i < bands; i++, at++) {
-    const r = back[at] as number;
-    const t = through[at] as number;
-    const g = under[i] as number;
-    y += (r + (t * t * g) / Math.max(1 - r * g, 1e-12)) * (toY[i] as number);
+    const r = back[at];
+    const t = through[at];
+    const g = under[i];
+    y += (r + (t * t * g) / Math.max(1 - r * g, 1e-12)) * toY[i];
   }
   return lightnessOfSum(y, floor);
 }
@@ -45,18 +45,18 @@ function lightnessAt({ back, through }: PuddleOption, n: number, under: Float64A
 function lookAt(option: PuddleOption, n: number, ground: DriedSheet, out: Float64Array): number {
   if (n < 0) {
     out.set(ground.lab);
-    return ground.lab[0] as number;
+    return ground.lab[0];
   }
   const { back, through } = option;
   const under = ground.reflectance;
   for (let i = 0, at = n * bands; i < bands; i++, at++) {
-    const r = back[at] as number;
-    const t = through[at] as number;
-    const g = under[i] as number;
+    const r = back[at];
+    const t = through[at];
+    const g = under[i];
     sheet[i] = r + (t * t * g) / Math.max(1 - r * g, 1e-12);
   }
   writeLab(sheet, floor, out);
-  return out[0] as number;
+  return out[0];
 }
 
 /** Filled by `lookAtPuddle`: no object per look, there are hundreds of thousands. */
@@ -68,7 +68,7 @@ export const leastLoad = 0.02;
 function judge(goal: Goal, lab: Float64Array, load: number): void {
   let cost = 0;
   for (const { lab: target, weight } of goal.targets) {
-    cost += weight * slotCost(target, lab[0] as number, lab[1] as number, lab[2] as number);
+    cost += weight * slotCost(target, lab[0], lab[1], lab[2]);
   }
   mixEstimate.cost = cost;
   mixEstimate.load = load;
@@ -80,7 +80,7 @@ function judge(goal: Goal, lab: Float64Array, load: number): void {
  * Infinity where the puddle would lighten the ground: no wash may.
  */
 export function estimateMixCost(option: PuddleOption, goal: Goal, ground: DriedSheet): void {
-  const groundLightness = ground.lab[0] as number;
+  const groundLightness = ground.lab[0];
   if (goal.lightness >= groundLightness) {
     judge(goal, ground.lab, leastLoad);
     return;
@@ -89,7 +89,7 @@ export function estimateMixCost(option: PuddleOption, goal: Goal, ground: DriedS
   const deepest = lightnessAt(option, last, under);
   if (deepest > goal.lightness) {
     lookAt(option, last, ground, darker);
-    judge(goal, darker, lookLoads[last] as number);
+    judge(goal, darker, lookLoads[last]);
     if (deepest > groundLightness) mixEstimate.cost = Number.POSITIVE_INFINITY;
     return;
   }
@@ -104,9 +104,9 @@ export function estimateMixCost(option: PuddleOption, goal: Goal, ground: DriedS
   const below = lookAt(option, high, ground, darker);
   const part = above > below ? (above - goal.lightness) / (above - below) : 1;
   for (let i = 0; i < 3; i++) {
-    darker[i] = (lighter[i] as number) + part * ((darker[i] as number) - (lighter[i] as number));
+    darker[i] = lighter[i] + part * (darker[i] - lighter[i]);
   }
-  const to = lookLoads[high] as number;
+  const to = lookLoads[high];
   const load = low < 0 ? Math.max(leastLoad, to * part) : to * 2 ** ((part - 1) / 2);
   judge(goal, darker, load);
 }

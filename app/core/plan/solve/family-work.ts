@@ -34,7 +34,7 @@ export function washBands(bands: readonly number[], mostWashes: number): WashBan
   const count = Math.min(bands.length, mostWashes);
   const sizes = new Array<number>(count).fill(1);
   for (let extra = bands.length - count, i = 0; extra > 0; extra--, i = (i + 1) % count) {
-    sizes[i] = (sizes[i] as number) + 1;
+    sizes[i] = sizes[i] + 1;
   }
   let from = 0;
   return sizes.map((size, i) => {
@@ -72,7 +72,7 @@ function meanTarget(slots: readonly Slot[]): Target {
   const [only] = slots;
   if (only && slots.length === 1) return { lab: only.target, weight };
   const mean = (axis: 0 | 1 | 2): number =>
-    slots.reduce((sum, { target }, i) => sum + (weights[i] as number) * target[axis], 0) / weight;
+    slots.reduce((sum, { target }, i) => sum + weights[i] * target[axis], 0) / weight;
   return { lab: [mean(0), mean(1), mean(2)], weight };
 }
 

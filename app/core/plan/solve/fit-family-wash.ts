@@ -19,11 +19,11 @@ const lab = new Float64Array(3);
 function costAt(option: PuddleOption, load: number, goal: Goal, ground: DriedSheet): number {
   writeWash(option, load, ground.reflectance, sheet);
   writeLab(sheet, surfaceFloor.dry, lab);
-  const lightness = lab[0] as number;
-  if (lightness > (ground.lab[0] as number) + lightenSlack) return Number.POSITIVE_INFINITY;
+  const lightness = lab[0];
+  if (lightness > ground.lab[0] + lightenSlack) return Number.POSITIVE_INFINITY;
   let cost = 0;
   for (const { lab: target, weight } of goal.targets) {
-    cost += weight * slotCost(target, lightness, lab[1] as number, lab[2] as number);
+    cost += weight * slotCost(target, lightness, lab[1], lab[2]);
   }
   return cost;
 }
@@ -179,9 +179,9 @@ export function estimateOptionCosts(
       : undefined;
   const row = new Float64Array(options.length).fill(Number.POSITIVE_INFINITY);
   for (let n = 0; n < options.length; n++) {
-    const option = options[n] as PuddleOption;
+    const option = options[n];
     if ((option.mask & ~mask) !== 0) continue;
-    row[n] = whole ? (whole[n] as number) : washCost(option, work, wash, ground).cost;
+    row[n] = whole ? whole[n] : washCost(option, work, wash, ground).cost;
   }
   rows.set(key, row);
   return row;

@@ -13,7 +13,7 @@ import type { PuddleOption } from './puddle-options.ts';
 const letters = 'ABCDEFGHIJKLMNOPQRSTUVWXYZ';
 
 function letterOf(n: number): string {
-  const letter = letters[n % letters.length] as string;
+  const letter = letters[n % letters.length];
   return n < letters.length ? letter : `${letter}${Math.floor(n / letters.length) + 1}`;
 }
 
@@ -56,8 +56,8 @@ const emptyRow = (place: RowPlace, ground: DriedSheet): Mix => ({
 function partsOf(option: PuddleOption, paints: readonly Paint[]): Part[] {
   return option.members
     .map((member, i) => ({
-      paint: (paints[member] as Paint).id,
-      parts: option.parts[i] as number,
+      paint: paints[member].id,
+      parts: option.parts[i],
     }))
     .sort((one, two) => two.parts - one.parts);
 }
@@ -145,7 +145,7 @@ export function layWash(
     const lightest = bands.weak[0] ?? bands.full[0] ?? 0;
     const weakBands = new Set<number>();
     for (const i of track.indices) {
-      const { band } = slots[i] as Slot;
+      const { band } = slots[i];
       if (band < lightest) continue;
       const thin = weak && bands.weak.includes(band);
       if (thin) weakBands.add(band);

@@ -24,16 +24,16 @@ export interface PuddleOption {
 }
 
 function option(paints: readonly Paint[], members: readonly number[], parts: readonly number[]) {
-  const chosen = members.map((member) => paints[member] as Paint);
+  const chosen = members.map((member) => paints[member]);
   const { K, S } = mixSpectra(chosen, parts);
   const back = new Float32Array(lookLoads.length * bandCount);
   const through = new Float32Array(lookLoads.length * bandCount);
   const pair = new Float64Array(2);
   for (const [n, load] of lookLoads.entries()) {
     for (let i = 0; i < bandCount; i++) {
-      writeLayerBand((K[i] as number) * load, (S[i] as number) * load, pair, 0);
-      back[n * bandCount + i] = pair[0] as number;
-      through[n * bandCount + i] = pair[1] as number;
+      writeLayerBand(K[i] * load, S[i] * load, pair, 0);
+      back[n * bandCount + i] = pair[0];
+      through[n * bandCount + i] = pair[1];
     }
   }
   const mask = members.reduce((bits, member) => bits | (1 << member), 0);

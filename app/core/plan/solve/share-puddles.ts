@@ -56,7 +56,7 @@ function nearest(costs: readonly Float64Array[], count: number): number[] {
   const length = costs[0]?.length ?? 0;
   for (let n = 0; n < length; n++) {
     let cost = 0;
-    for (const row of costs) cost += row[n] as number;
+    for (const row of costs) cost += row[n];
     if (!Number.isFinite(cost)) continue;
     const last = best[best.length - 1];
     if (best.length >= count && last && cost >= last.cost) continue;
@@ -78,9 +78,7 @@ function puddleFor(
 ): Puddle {
   let best: Puddle = { cost: leftOut * group.length, strokes: group.map(() => null) };
   for (const n of nearest(costs, closely ? lookedAtClosely : 1)) {
-    const judged = group.map((active) =>
-      fitFamilyWash(options[n] as PuddleOption, active, wash, closely),
-    );
+    const judged = group.map((active) => fitFamilyWash(options[n], active, wash, closely));
     const cost = judged.reduce((all, each) => all + (each?.cost ?? 0), 0);
     if (cost < best.cost) best = { cost, strokes: judged.map((each) => each?.stroke ?? null) };
   }
@@ -100,12 +98,10 @@ function likelySplits(
   const costOf = (bits: number): number => {
     const before = known.get(bits);
     if (before !== undefined) return before;
-    const rows = itemsOf(bits).map((i) => costs[i] as Float64Array);
+    const rows = itemsOf(bits).map((i) => costs[i]);
     const [n] = nearest(rows, 1);
     const cost =
-      n === undefined
-        ? leftOut * rows.length
-        : rows.reduce((all, row) => all + (row[n] as number), 0);
+      n === undefined ? leftOut * rows.length : rows.reduce((all, row) => all + row[n], 0);
     known.set(bits, cost);
     return cost;
   };
@@ -135,8 +131,8 @@ export function sharePuddles(
     if (before) return before;
     const members = itemsOf(bits);
     const solved = puddleFor(
-      members.map((i) => families[i] as ActiveFamily),
-      members.map((i) => costs[i] as Float64Array),
+      members.map((i) => families[i]),
+      members.map((i) => costs[i]),
       options,
       wash,
       closely,

@@ -30,10 +30,10 @@ export async function solvePassage(
 ): Promise<SolvedPassage> {
   const { slots, paints } = input;
   const painted = [...slots.keys()].filter((i) => {
-    const slot = slots[i] as Slot;
+    const slot = slots[i];
     return slot.passage === passage && !slot.reserve && slot.share > 0;
   });
-  const own = painted.map((i) => slots[i] as Slot);
+  const own = painted.map((i) => slots[i]);
   const bands = washBands(paintedBands(own), input.washes);
   if (bands.length === 0) return { passage, washes: [] };
 
@@ -55,8 +55,8 @@ export async function solvePassage(
   );
   const tracks: Track[] = works.map((work, f) => ({
     work,
-    indices: painted.filter((i) => (slots[i] as Slot).family === work.family),
-    mask: masks[f] as number,
+    indices: painted.filter((i) => slots[i].family === work.family),
+    mask: masks[f],
     ground: paper,
   }));
   const everyFamily = familiesOf(slots, passage);
@@ -79,7 +79,7 @@ export async function solvePassage(
 }
 
 function zip<A, B>(one: readonly A[], two: readonly B[]): (readonly [A, B])[] {
-  return one.map((each, i) => [each, two[i] as B]);
+  return one.map((each, i) => [each, two[i]]);
 }
 
 const familiesOf = (slots: readonly Slot[], passage: string): number[] =>

@@ -72,8 +72,7 @@ class Layers {
 const partly = (paint: DriedSheet, ground: DriedSheet): DriedSheet =>
   driedSheetOf(
     paint.reflectance.map(
-      (light, i) =>
-        dryBrushCovers * light + (1 - dryBrushCovers) * (ground.reflectance[i] as number),
+      (light, i) => dryBrushCovers * light + (1 - dryBrushCovers) * ground.reflectance[i],
     ),
   );
 

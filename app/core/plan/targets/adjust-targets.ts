@@ -86,7 +86,7 @@ export function mergeTargetsAcrossLostEdges(
       lengthMm >= enoughOfBorder * border.lengthMm &&
       lengthMm >= enoughOfSide * boundsOf(borders, lighter);
     if (!enough) continue;
-    const side = next[lighter] as Slot;
+    const side = next[lighter];
     const wanted = Math.min(one.target[0], two.target[0]) + edgeLimits.lost;
     const [lightness, ...hue] = side.target;
     const darkened = Math.min(lightness, Math.max(wanted, floorOf(next, side)));
@@ -123,5 +123,5 @@ export function wishedColours(
     paints,
     (paint) => ladders.get(paint),
   );
-  return slots.map((slot, i) => (slot.reserve ? slot : { ...slot, target: colours[i] as Lab }));
+  return slots.map((slot, i) => (slot.reserve ? slot : { ...slot, target: colours[i] }));
 }

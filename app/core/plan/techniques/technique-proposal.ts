@@ -39,7 +39,7 @@ export function washInHand(facts: PlanFacts, draft: StepDraft): WashInHand | nul
   };
 }
 
-export const slotAt = ({ facts }: WashInHand, index: number): Slot => facts.slots[index] as Slot;
+export const slotAt = ({ facts }: WashInHand, index: number): Slot => facts.slots[index];
 
 /** The row that paints a slot in this wash. */
 export function rowAt({ facts, draft }: WashInHand, index: number): Mix | undefined {

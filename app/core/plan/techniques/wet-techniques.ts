@@ -81,7 +81,7 @@ export const gradedWash: TechniqueDetector = (wash) => {
   const [grading] = gradingsOf(wash);
   if (!grading) return null;
   const { strong, slots, share } = grading;
-  const name = sideOf(wash.facts, slots[0] as number);
+  const name = sideOf(wash.facts, slots[0]);
   const from = sideInWords(strong);
   const wet = wash.draft.technique === 'wet-in-wet';
   const end = sideInWords(oppositeSide(strong));

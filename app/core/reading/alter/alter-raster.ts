@@ -67,7 +67,7 @@ const moreMm = 1;
 function farFrom(inside: Uint8Array, distance: Float32Array, more: number): Uint8Array {
   const far = new Uint8Array(inside.length);
   for (let i = 0; i < far.length; i++) {
-    far[i] = inside[i] === 0 && (distance[i] as number) > more ? 1 : 0;
+    far[i] = inside[i] === 0 && distance[i] > more ? 1 : 0;
   }
   return far;
 }
@@ -83,7 +83,7 @@ function putBack(
     const row = (box.top + y) * width + box.left;
     for (let x = 0; x < box.width; x++, i++) {
       // Over-relaxed values may stray past the ends by a hair.
-      if (known[i] === 0) into[row + x] = Math.max(0, Math.min(1, filled[i] as number));
+      if (known[i] === 0) into[row + x] = Math.max(0, Math.min(1, filled[i]));
     }
   }
 }
@@ -109,7 +109,7 @@ function* leaveOut(raster: LinearRaster, area: Uint8Array, pxPerMm: number): Gen
   yield* fillSmoothly({ ...box, known, planes });
   yield;
   planes.forEach((plane, p) => {
-    putBack(whole[p] as Float32Array, size.width, box, plane, known);
+    putBack(whole[p], size.width, box, plane, known);
   });
 }
 
@@ -131,10 +131,10 @@ function shiftBox(raster: LinearRaster, box: Box, { inside, distance, soft, by }
   for (let y = 0, cell = 0; y < box.height; y++) {
     const row = (box.top + y) * raster.width + box.left;
     for (let i = row; i < row + box.width; i++, cell++) {
-      const away = (distance[cell] as number) / soft;
+      const away = distance[cell] / soft;
       const share = smoothStep(inside[cell] === 1 ? (1 + away) / 2 : (1 - away) / 2);
       if (share === 0) continue;
-      const was = lightnessOfLinear(red[i] as number, green[i] as number, blue[i] as number);
+      const was = lightnessOfLinear(red[i], green[i], blue[i]);
       const lightness = Math.max(0, Math.min(100, was + share * by));
       if (lightness !== was) setLuminance(raster, i, luminanceOf(lightness));
     }

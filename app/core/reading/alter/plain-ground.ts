@@ -17,8 +17,8 @@ interface Ground {
 function lay(plane: Float32Array, level: number, { mask, distance, setsIn }: Ground): void {
   for (let i = 0; i < plane.length; i++) {
     if (mask[i] === 1) continue;
-    const was = plane[i] as number;
-    plane[i] = was + smoothStep((distance[i] as number) / setsIn) * (level - was);
+    const was = plane[i];
+    plane[i] = was + smoothStep(distance[i] / setsIn) * (level - was);
   }
 }
 
@@ -78,7 +78,7 @@ export function plainLevel(plane: Float32Array, mask: Uint8Array): number {
     let weights = 0;
     for (let i = step >> 1; i < plane.length; i += step) {
       if (mask[i] !== 0) continue;
-      const value = plane[i] as number;
+      const value = plane[i];
       const off = round === 0 ? 0 : Math.abs(value - level);
       const weight = off <= near ? 1 : near / off;
       sum += weight * value;

@@ -21,11 +21,7 @@ function halved({ plane, width, height, scale }: PyramidLevel): PyramidLevel {
     for (let x = 0; x < newWidth; x++, at++) {
       const left = 2 * x;
       const right = Math.min(left + 1, width - 1);
-      const sum =
-        (plane[top + left] as number) +
-        (plane[top + right] as number) +
-        (plane[low + left] as number) +
-        (plane[low + right] as number);
+      const sum = plane[top + left] + plane[top + right] + plane[low + left] + plane[low + right];
       half[at] = sum / 4;
     }
   }
@@ -50,14 +46,12 @@ function levelAt(level: PyramidLevel, x: number, y: number): number {
   const v = Math.min(height - 1, Math.max(0, y / scale - 0.5));
   const column = Math.min(width - 2, u | 0);
   const row = Math.min(height - 2, v | 0);
-  if (column < 0 || row < 0) return plane[(v | 0) * width + (u | 0)] as number;
+  if (column < 0 || row < 0) return plane[(v | 0) * width + (u | 0)];
   const i = row * width + column;
   const right = u - column;
   const below = v - row;
-  const top = (plane[i] as number) + right * ((plane[i + 1] as number) - (plane[i] as number));
-  const low =
-    (plane[i + width] as number) +
-    right * ((plane[i + width + 1] as number) - (plane[i + width] as number));
+  const top = plane[i] + right * (plane[i + 1] - plane[i]);
+  const low = plane[i + width] + right * (plane[i + width + 1] - plane[i + width]);
   return top + below * (low - top);
 }
 
@@ -105,13 +99,13 @@ export class EdgeProfile {
   }
 
   #row(line: ContourLine, i: number, level: number, at: number): void {
-    const plane = this.#pyramid[level] as PyramidLevel;
+    const plane = this.#pyramid[level];
     const { scale } = plane;
-    const stepX = (line.normalX[i] as number) * scale;
-    const stepY = (line.normalY[i] as number) * scale;
+    const stepX = line.normalX[i] * scale;
+    const stepY = line.normalY[i] * scale;
     const from = {
-      x: (line.x[i] as number) - profileMiddle * stepX,
-      y: (line.y[i] as number) - profileMiddle * stepY,
+      x: line.x[i] - profileMiddle * stepX,
+      y: line.y[i] - profileMiddle * stepY,
     };
     levelRow(plane, from, { x: stepX, y: stepY }, this.#rows, at, profileSamples);
   }
@@ -128,9 +122,7 @@ export class EdgeProfile {
       let j = i + n * spacing;
       if (line.closed) j = ((j % line.count) + line.count) % line.count;
       else if (j < 0 || j >= line.count) continue;
-      const along =
-        (line.normalX[j] as number) * (line.normalX[i] as number) +
-        (line.normalY[j] as number) * (line.normalY[i] as number);
+      const along = line.normalX[j] * line.normalX[i] + line.normalY[j] * line.normalY[i];
       if (along < sameDirection) continue;
       let at = j * profileSamples;
       if (level > 0) {
@@ -139,11 +131,11 @@ export class EdgeProfile {
         this.#row(line, j, level, at);
       }
       for (let k = 0; k < profileSamples; k++) {
-        values[k] = (values[k] as number) + (this.#rows[at + k] as number);
+        values[k] = values[k] + this.#rows[at + k];
       }
       count++;
     }
-    for (let k = 0; k < profileSamples; k++) values[k] = (values[k] as number) / count;
+    for (let k = 0; k < profileSamples; k++) values[k] = values[k] / count;
   }
 
   #grow(length: number): void {
@@ -187,10 +179,10 @@ export function findCrossings(
   ownSlot: number,
   found: SideCrossings,
 ): void {
-  const stepX = (line.normalX[i] as number) * scale * side;
-  const stepY = (line.normalY[i] as number) * scale * side;
-  let x = (line.x[i] as number) + stepX / 2;
-  let y = (line.y[i] as number) + stepY / 2;
+  const stepX = line.normalX[i] * scale * side;
+  const stepY = line.normalY[i] * scale * side;
+  let x = line.x[i] + stepX / 2;
+  let y = line.y[i] + stepY / 2;
   found.count = 0;
   found.room = half;
   let slot = -1;
@@ -201,7 +193,7 @@ export function findCrossings(
       found.room = Math.min(half, k);
       return;
     }
-    const now = slots[row * width + column] as number;
+    const now = slots[row * width + column];
     if (slot === -1) {
       // The line runs between the stairs: its own side may begin a little later.
       if (now === ownSlot || k >= 2) slot = now;

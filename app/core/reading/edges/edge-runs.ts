@@ -21,11 +21,11 @@ function rawRuns(kinds: readonly EdgeKind[], lengths: Float32Array, closed: bool
   const start = closed && change > 0 ? change : 0;
   const runs: EdgeRun[] = [];
   for (let from = start; from < start + count; ) {
-    const kind = kinds[from % count] as EdgeKind;
+    const kind = kinds[from % count];
     let lengthPx = 0;
     let to = from;
     for (; to < start + count && kinds[to % count] === kind; to++) {
-      lengthPx += lengths[to % count] as number;
+      lengthPx += lengths[to % count];
     }
     runs.push({ kind, from, to, lengthPx });
     from = to;
@@ -54,9 +54,9 @@ export function edgeRuns(
   while (runs.length > 1) {
     let shortest = 0;
     for (const [n, run] of runs.entries()) {
-      if (run.lengthPx < (runs[shortest] as EdgeRun).lengthPx) shortest = n;
+      if (run.lengthPx < runs[shortest].lengthPx) shortest = n;
     }
-    const run = runs[shortest] as EdgeRun;
+    const run = runs[shortest];
     if (run.lengthPx >= leastPx) break;
     const before = runs[shortest - 1];
     const after = runs[shortest + 1];
@@ -87,9 +87,9 @@ interface EdgeSettings {
 
 function medianOf(values: Float32Array, { from, to }: EdgeRun): number {
   const own = new Float64Array(to - from);
-  for (let n = 0; n < own.length; n++) own[n] = values[(from + n) % values.length] as number;
+  for (let n = 0; n < own.length; n++) own[n] = values[(from + n) % values.length];
   own.sort();
-  return own[own.length >> 1] as number;
+  return own[own.length >> 1];
 }
 
 /** Course of a run, from half way to the sample before it to half way to the one after. */
@@ -107,14 +107,11 @@ function pathOf(
   const x = new Float32Array(count);
   const y = new Float32Array(count);
   for (let k = 0; k < count; k++) {
-    x[k] = line.x[(first + k) % line.count] as number;
-    y[k] = line.y[(first + k) % line.count] as number;
+    x[k] = line.x[(first + k) % line.count];
+    y[k] = line.y[(first + k) % line.count];
   }
   return simplifyLine(x, y, drawnWithinPx).map(
-    (k): Point => [
-      roundToDigits((x[k] as number) / width, 4),
-      roundToDigits((y[k] as number) / height, 4),
-    ],
+    (k): Point => [roundToDigits(x[k] / width, 4), roundToDigits(y[k] / height, 4)],
   );
 }
 
@@ -126,8 +123,8 @@ function mostlyOutOfFocus(
 ): boolean {
   let out = 0;
   for (let n = from; n < to; n++) {
-    const place = places[n % places.length] as number;
-    if (isOutOfFocus(line.x[place] as number, line.y[place] as number)) out++;
+    const place = places[n % places.length];
+    if (isOutOfFocus(line.x[place], line.y[place])) out++;
   }
   return 2 * out > to - from;
 }
@@ -175,21 +172,21 @@ function measureColourAcross(
     const column = Math.min(width - 1, Math.max(0, Math.floor(x)));
     const row = Math.min(height - 1, Math.max(0, Math.floor(y)));
     const i = row * width + column;
-    sums.red[at] = (sums.red[at] as number) + (raster.red[i] as number) / (to - from);
-    sums.green[at] = (sums.green[at] as number) + (raster.green[i] as number) / (to - from);
-    sums.blue[at] = (sums.blue[at] as number) + (raster.blue[i] as number) / (to - from);
+    sums.red[at] = sums.red[at] + raster.red[i] / (to - from);
+    sums.green[at] = sums.green[at] + raster.green[i] / (to - from);
+    sums.blue[at] = sums.blue[at] + raster.blue[i] / (to - from);
   };
   for (let n = from; n < to; n++) {
     const sample = n % places.length;
-    const place = places[sample] as number;
-    const way = Math.min(farthest, (sigmas[sample] as number) + farther);
-    const [x, y] = [line.x[place] as number, line.y[place] as number];
-    const [dx, dy] = [line.normalX[place] as number, line.normalY[place] as number];
+    const place = places[sample];
+    const way = Math.min(farthest, sigmas[sample] + farther);
+    const [x, y] = [line.x[place], line.y[place]];
+    const [dx, dy] = [line.normalX[place], line.normalY[place]];
     add(x - way * dx, y - way * dy, 0);
     add(x + way * dx, y + way * dy, 1);
   }
   const { a, b }: LabPlanes = labInPlace(sums);
-  return Math.hypot((a[1] as number) - (a[0] as number), (b[1] as number) - (b[0] as number));
+  return Math.hypot(a[1] - a[0], b[1] - b[0]);
 }
 
 /**

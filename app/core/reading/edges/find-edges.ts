@@ -65,9 +65,9 @@ class BorderSums {
     const pair = contour.a * 256 + contour.b;
     const sum = this.#sums.get(pair) ?? { lengthPx: 0, contrast: 0, soft: 0, lost: 0 };
     for (let n = 0; n < lengths.length; n++) {
-      const length = lengths[n] as number;
+      const length = lengths[n];
       sum.lengthPx += length;
-      sum.contrast += length * (contrasts[n] as number);
+      sum.contrast += length * contrasts[n];
     }
     const ofKind = (kind: EdgeKind): number =>
       runs.reduce((all, run) => (run.kind === kind ? all + run.lengthPx : all), 0);

@@ -27,14 +27,13 @@ class ProfileSlope {
     const bends = this.#bends;
     const count = profileSamples - 2;
     for (let k = 1; k <= count; k++) {
-      const straight = ((values[k - 1] as number) + (values[k + 1] as number)) / 2;
-      bends[k - 1] = Math.abs((values[k] as number) - straight);
+      const straight = (values[k - 1] + values[k + 1]) / 2;
+      bends[k - 1] = Math.abs(values[k] - straight);
     }
     insertionSort(bends, count);
     // Median to deviation of normal noise, from bends to values, from values to slopes.
-    this.#noise = (bends[count >> 1] as number) / 0.6745 / Math.sqrt(1.5) / 3;
-    const at = (k: number): number =>
-      values[Math.min(profileSamples - 1, Math.max(0, k))] as number;
+    this.#noise = bends[count >> 1] / 0.6745 / Math.sqrt(1.5) / 3;
+    const at = (k: number): number => values[Math.min(profileSamples - 1, Math.max(0, k))];
     for (let k = 0; k < profileSamples; k++) {
       this.#slope[k] = (at(k + 2) + at(k + 1) - at(k - 1) - at(k - 2)) / 6;
     }
@@ -45,7 +44,7 @@ class ProfileSlope {
     // The way the edge rises, from the slope right at the contour.
     const sign = this.#at(profileMiddle - 0.5) + this.#at(profileMiddle + 0.5) < 0 ? -1 : 1;
     for (let n = 0; n < count; n++) {
-      const way = ways[n] as number;
+      const way = ways[n];
       if (way < 3) continue;
       if (way >= profileSamples / 2) return -1;
       const reach = Math.min(about, way / 2);
@@ -66,7 +65,7 @@ class ProfileSlope {
   }
 
   #at(k: number): number {
-    return this.#slope[k] as number;
+    return this.#slope[k];
   }
 
   /** Where slope times sign is largest between two places. */
@@ -93,7 +92,7 @@ const half = profileSamples / 2;
 /** How far a side may be trusted where the next contour lies beyond the profile. */
 function clearOf({ ways, count }: SideCrossings): number {
   for (let n = 0; n < count; n++) {
-    const way = ways[n] as number;
+    const way = ways[n];
     if (way >= half) return Math.min(half, (way + 1) / 2);
   }
   return half;
@@ -159,13 +158,13 @@ export class EdgeProfileFit {
     this.#from = Math.max(this.#from, Math.ceil(crossingPlace(clearOf(before), -1)));
     this.#to = Math.min(this.#to, Math.floor(crossingPlace(clearOf(after), 1)) + 1);
     if (left >= 0) {
-      const place = crossingPlace(before.ways[left] as number, -1);
+      const place = crossingPlace(before.ways[left], -1);
       this.#before = place;
       this.#cutBefore = true;
       this.#from = Math.max(this.#from, Math.ceil(place - this.#past(before, left)));
     }
     if (right >= 0) {
-      const place = crossingPlace(after.ways[right] as number, 1);
+      const place = crossingPlace(after.ways[right], 1);
       this.#after = place;
       this.#cutAfter = true;
       this.#to = Math.min(this.#to, Math.floor(place + this.#past(after, right)) + 1);
@@ -173,8 +172,8 @@ export class EdgeProfileFit {
   }
 
   #past({ ways, count, room }: SideCrossings, at: number): number {
-    const next = at + 1 < count ? (ways[at + 1] as number) : room;
-    return Math.min(pastNeighbour, Math.max(1, (next - (ways[at] as number)) / 2));
+    const next = at + 1 < count ? ways[at + 1] : room;
+    return Math.min(pastNeighbour, Math.max(1, (next - ways[at]) / 2));
   }
 
   /** First guess: sides from the outer parts, width from where it passes 10 and 90 %. */
@@ -190,7 +189,7 @@ export class EdgeProfileFit {
     let left = Math.floor(profileMiddle);
     let right = Math.ceil(profileMiddle);
     if (Math.abs(rise) > 0.2) {
-      const share = (k: number): number => ((values[k] as number) - low) / rise;
+      const share = (k: number): number => (values[k] - low) / rise;
       while (left > this.#from && share(left) > 0.2) left--;
       while (right < this.#to - 1 && share(right) < 0.8) right++;
       place = (left + right) / 2;
@@ -199,7 +198,7 @@ export class EdgeProfileFit {
     unknowns[1] = Math.max(0.5, (right - left) / 2);
     unknowns[2] = rise;
     unknowns[3] = place;
-    const clear = clearSigmas * (unknowns[1] as number);
+    const clear = clearSigmas * unknowns[1];
     let at = 4;
     let base = low;
     if (this.#before >= 0 && place - this.#before > 2 * clear) {
@@ -226,7 +225,7 @@ export class EdgeProfileFit {
     const first = Math.min(profileSamples - 1, Math.max(0, from));
     const end = Math.max(first + 1, Math.min(profileSamples, to));
     let sum = 0;
-    for (let k = first; k < end; k++) sum += values[k] as number;
+    for (let k = first; k < end; k++) sum += values[k];
     return sum / (end - first);
   }
 
@@ -235,11 +234,9 @@ export class EdgeProfileFit {
     const count = to - from + 1;
     if (!(count >= fewest)) return Number.NaN;
     const side = this.#side;
-    for (let k = 0; k < count; k++) side[k] = values[from + k] as number;
+    for (let k = 0; k < count; k++) side[k] = values[from + k];
     insertionSort(side, count);
     const mid = count >> 1;
-    return count % 2
-      ? (side[mid] as number)
-      : ((side[mid - 1] as number) + (side[mid] as number)) / 2;
+    return count % 2 ? side[mid] : (side[mid - 1] + side[mid]) / 2;
   }
 }

@@ -35,16 +35,16 @@ export class StepFit {
   readonly #rest = new Float64Array(most);
 
   get base(): number {
-    return this.unknowns[0] as number;
+    return this.unknowns[0];
   }
   get sigma(): number {
-    return this.unknowns[1] as number;
+    return this.unknowns[1];
   }
   get rise(): number {
-    return this.unknowns[2] as number;
+    return this.unknowns[2];
   }
   get place(): number {
-    return this.unknowns[3] as number;
+    return this.unknowns[3];
   }
 
   /** Better unknowns for values[from .. to - 1], starting from those set. */
@@ -59,14 +59,14 @@ export class StepFit {
       this.#damped.set(this.#matrix);
       for (let i = 0; i < size; i++) {
         const at = i * size + i;
-        this.#damped[at] = (this.#damped[at] as number) * (1 + damping) + 1e-9;
+        this.#damped[at] = this.#damped[at] * (1 + damping) + 1e-9;
       }
       this.#change.set(this.#right);
       if (!solveLinear(this.#damped, this.#change, size)) return;
       for (let i = 0; i < size; i++) {
-        this.#tried[i] = (unknowns[i] as number) + (this.#change[i] as number);
+        this.#tried[i] = unknowns[i] + this.#change[i];
       }
-      this.#tried[1] = Math.min(mostSigma, Math.max(leastSigma, this.#tried[1] as number));
+      this.#tried[1] = Math.min(mostSigma, Math.max(leastSigma, this.#tried[1]));
       const tried = this.#sumUp(values, from, to, steps, this.#tried);
       if (tried <= cost) {
         unknowns.set(this.#tried);
@@ -96,20 +96,20 @@ export class StepFit {
     const count = to - from;
     const slopes = this.#slopes;
     const rest = this.#rest;
-    const base = at[0] as number;
+    const base = at[0];
     const { sums, densities, perUnit, reach } = normalTables;
-    const perSigma = 1 / (at[1] as number);
+    const perSigma = 1 / at[1];
     for (let i = 0; i < count; i++) {
       slopes[i] = 1;
       slopes[most + i] = 0;
-      rest[i] = (values[from + i] as number) - base;
+      rest[i] = values[from + i] - base;
     }
     for (let n = 2; n < size; n += 2) {
-      const rise = at[n] as number;
+      const rise = at[n];
       const fallPerDensity = -rise * perSigma;
       const sumsAt = n * most;
       const fallsAt = sumsAt + most;
-      let z = (from - (at[n + 1] as number)) * perSigma;
+      let z = (from - at[n + 1]) * perSigma;
       for (let i = 0; i < count; i++, z += perSigma) {
         let sum = z < 0 ? 0 : 1;
         let fall = 0;
@@ -117,23 +117,23 @@ export class StepFit {
           const place = (z + reach) * perUnit;
           const entry = place | 0;
           const part = place - entry;
-          const low = sums[entry] as number;
-          sum = low + part * ((sums[entry + 1] as number) - low);
-          const density = densities[entry] as number;
-          fall = fallPerDensity * (density + part * ((densities[entry + 1] as number) - density));
+          const low = sums[entry];
+          sum = low + part * (sums[entry + 1] - low);
+          const density = densities[entry];
+          fall = fallPerDensity * (density + part * (densities[entry + 1] - density));
         }
         slopes[sumsAt + i] = sum;
         slopes[fallsAt + i] = fall;
-        slopes[most + i] = (slopes[most + i] as number) + fall * z;
-        rest[i] = (rest[i] as number) - rise * sum;
+        slopes[most + i] = slopes[most + i] + fall * z;
+        rest[i] = rest[i] - rise * sum;
       }
     }
     let cost = 0;
-    for (let i = 0; i < count; i++) cost += (rest[i] as number) ** 2;
+    for (let i = 0; i < count; i++) cost += rest[i] ** 2;
     for (let row = 0; row < size; row++) {
       const own = row * most;
       let sum = 0;
-      for (let i = 0; i < count; i++) sum += (slopes[own + i] as number) * (rest[i] as number);
+      for (let i = 0; i < count; i++) sum += slopes[own + i] * rest[i];
       right[row] = sum;
       // Two columns at a time do not wait for each other's sums; an odd last one is taken twice.
       for (let column = 0; column <= row; column += 2) {
@@ -143,9 +143,9 @@ export class StepFit {
         let oneProduct = 0;
         let twoProduct = 0;
         for (let i = 0; i < count; i++) {
-          const slope = slopes[own + i] as number;
-          oneProduct += slope * (slopes[one + i] as number);
-          twoProduct += slope * (slopes[two + i] as number);
+          const slope = slopes[own + i];
+          oneProduct += slope * slopes[one + i];
+          twoProduct += slope * slopes[two + i];
         }
         matrix[row * size + column] = oneProduct;
         matrix[row * size + next] = twoProduct;
@@ -158,11 +158,11 @@ export class StepFit {
   #holdNeighbours(size: number, at: Float64Array): number {
     let cost = 0;
     for (let n = 5; n < size; n += 2) {
-      const away = (at[n] as number) - (this.#held[n] as number);
+      const away = at[n] - this.#held[n];
       cost += placeHold * away * away;
-      this.#triedRight[n] = (this.#triedRight[n] as number) - placeHold * away;
+      this.#triedRight[n] = this.#triedRight[n] - placeHold * away;
       const cell = n * size + n;
-      this.#triedMatrix[cell] = (this.#triedMatrix[cell] as number) + placeHold;
+      this.#triedMatrix[cell] = this.#triedMatrix[cell] + placeHold;
     }
     return cost;
   }
@@ -184,11 +184,11 @@ function oneStepEquations(
   matrix: Float64Array,
   right: Float64Array,
 ): number {
-  const base = unknowns[0] as number;
-  const perSigma = 1 / (unknowns[1] as number);
-  const rise = unknowns[2] as number;
+  const base = unknowns[0];
+  const perSigma = 1 / unknowns[1];
+  const rise = unknowns[2];
   const fallPerDensity = -rise * perSigma;
-  let z = (from - (unknowns[3] as number)) * perSigma;
+  let z = (from - unknowns[3]) * perSigma;
   let [cost, right0, right1, right2, right3] = [0, 0, 0, 0, 0];
   let [m10, m11, m20, m21, m22] = [0, 0, 0, 0, 0];
   let [m30, m31, m32, m33] = [0, 0, 0, 0];
@@ -199,13 +199,13 @@ function oneStepEquations(
       const place = (z + reach) * perUnit;
       const entry = place | 0;
       const part = place - entry;
-      const low = sums[entry] as number;
-      sum = low + part * ((sums[entry + 1] as number) - low);
-      const density = densities[entry] as number;
-      fall = fallPerDensity * (density + part * ((densities[entry + 1] as number) - density));
+      const low = sums[entry];
+      sum = low + part * (sums[entry + 1] - low);
+      const density = densities[entry];
+      fall = fallPerDensity * (density + part * (densities[entry + 1] - density));
     }
     const spread = fall * z;
-    const rest = (values[i] as number) - base - rise * sum;
+    const rest = values[i] - base - rise * sum;
     cost += rest * rest;
     right0 += rest;
     right1 += spread * rest;

@@ -14,12 +14,12 @@ export function measureCameraBlur(contours: readonly MeasuredContour[]): number 
   const strong: number[] = [];
   for (const { contrasts, sigmas } of contours) {
     for (let n = 0; n < sigmas.length; n++) {
-      if ((contrasts[n] as number) >= strongContrast) strong.push(sigmas[n] as number);
+      if (contrasts[n] >= strongContrast) strong.push(sigmas[n]);
     }
   }
   if (strong.length === 0) return 0;
   const sorted = Float64Array.from(strong).sort();
-  return Math.min(mostBlurPx, sorted[Math.floor(sorted.length / 10)] as number);
+  return Math.min(mostBlurPx, sorted[Math.floor(sorted.length / 10)]);
 }
 
 /** Way from 10 % to 90 % in sigmas is `widthOfSigma`; blurs add in squares. */
@@ -55,8 +55,8 @@ export function classifyAlong(
   const plainly = thresholdWithHysteresis(contrast, plain, hysteresis, line.closed);
   const kinds: EdgeKind[] = [];
   for (let n = 0; n < contrast.length; n++) {
-    const widthPx = widthOfSigma * subtractBlur(sigma[n] as number, blurPx);
-    const own = contrast[n] as number;
+    const widthPx = widthOfSigma * subtractBlur(sigma[n], blurPx);
+    const own = contrast[n];
     kinds.push(classifyEdge(own, widthPx / longSidePx, seen[n] === 1, plainly[n] === 1));
   }
   return kinds;
@@ -88,17 +88,17 @@ export function findOutOfFocus(
   const sharp = times * Math.max(blurPx, sharpestPx);
   for (const { line, places, contrasts, sigmas, lengths } of contours) {
     for (let n = 0; n < places.length; n++) {
-      if ((contrasts[n] as number) < edgeLimits.lost) continue;
-      const place = places[n] as number;
-      const field = fieldAt(line.x[place] as number, line.y[place] as number);
-      const length = lengths[n] as number;
-      all[field] = (all[field] as number) + length;
-      if ((sigmas[n] as number) > sharp) blurred[field] = (blurred[field] as number) + length;
+      if (contrasts[n] < edgeLimits.lost) continue;
+      const place = places[n];
+      const field = fieldAt(line.x[place], line.y[place]);
+      const length = lengths[n];
+      all[field] = all[field] + length;
+      if (sigmas[n] > sharp) blurred[field] = blurred[field] + length;
     }
   }
   return (x, y) => {
     const field = fieldAt(x, y);
     const seen = all[field] ?? 0;
-    return seen >= leastEdges * side && (blurred[field] as number) > seen / 2;
+    return seen >= leastEdges * side && blurred[field] > seen / 2;
   };
 }

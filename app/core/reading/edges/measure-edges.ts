@@ -82,7 +82,7 @@ class Measuring {
       const place = (from + to) >> 1;
       measured.places[n] = place;
       for (let i = from; i < to; i++) {
-        measured.lengths[n] = (measured.lengths[n] as number) + (line.steps[i] as number);
+        measured.lengths[n] = measured.lengths[n] + line.steps[i];
       }
       this.#sample(measured, n);
     }
@@ -92,11 +92,11 @@ class Measuring {
   /** Finest level that holds the whole edge; coarser ones are looked at less often. */
   #sample(measured: MeasuredContour, n: number): void {
     for (let level = 0; level < levels; level++) {
-      const kept = this.#kept[level] as Look;
+      const kept = this.#kept[level];
       const group = n >> level;
       if (kept.group !== group) {
         kept.group = group;
-        this.#look(measured, measured.places[n] as number, level);
+        this.#look(measured, measured.places[n], level);
         const { contrast, sigma, isWhole } = this.#across;
         Object.assign(kept, { contrast, sigma, isWhole });
       }

@@ -26,8 +26,8 @@ export function nearestOnEdge(
   let distance = Number.POSITIVE_INFINITY;
   let at: Point = [x, y];
   for (let i = 0; i < path.length; i++) {
-    const [x0, y0] = path[Math.max(0, i - 1)] as Point;
-    const [x1, y1] = path[i] as Point;
+    const [x0, y0] = path[Math.max(0, i - 1)];
+    const [x1, y1] = path[i];
     const alongX = (x1 - x0) * wide;
     const alongY = (y1 - y0) * high;
     const square = alongX * alongX + alongY * alongY;
@@ -69,14 +69,14 @@ const clear = 0.003;
 /** The spot after a part (0..1) of an edge's course, 0..1 of the picture's sides. */
 export function alongEdge({ path }: Line, part: number, { width, height }: PixelSize): Point {
   const steps = path.slice(1).map(([x, y], i) => {
-    const [fromX, fromY] = path[i] as Point;
+    const [fromX, fromY] = path[i];
     return Math.hypot((x - fromX) * width, (y - fromY) * height);
   });
   let rest = part * steps.reduce((sum, step) => sum + step, 0);
   for (const [i, step] of steps.entries()) {
     if (rest <= step && step > 0) {
-      const [x0, y0] = path[i] as Point;
-      const [x1, y1] = path[i + 1] as Point;
+      const [x0, y0] = path[i];
+      const [x1, y1] = path[i + 1];
       return [x0 + (rest / step) * (x1 - x0), y0 + (rest / step) * (y1 - y0)];
     }
     rest -= step;

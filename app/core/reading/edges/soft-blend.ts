@@ -22,10 +22,10 @@ function nearestPlaces(slots: Uint8Array, size: PixelSize, edges: readonly SoftE
   let [head, tail] = [0, 0];
 
   function offer(pixel: number, x: number, y: number, seed: number): void {
-    const dx = x + 0.5 - (seedX[seed] as number);
-    const dy = y + 0.5 - (seedY[seed] as number);
-    const away = (dx * dx + dy * dy) * (perReach2[seed] as number);
-    if (away >= (away2[pixel] as number) - nearerBy) return;
+    const dx = x + 0.5 - seedX[seed];
+    const dy = y + 0.5 - seedY[seed];
+    const away = (dx * dx + dy * dy) * perReach2[seed];
+    if (away >= away2[pixel] - nearerBy) return;
     away2[pixel] = away;
     nearest[pixel] = seed + 1;
     if (isWaiting[pixel] === 1) return;
@@ -36,9 +36,9 @@ function nearestPlaces(slots: Uint8Array, size: PixelSize, edges: readonly SoftE
 
   /** Each place is offered to the pixels of its two slots right beside it. */
   for (let seed = 0; seed < count; seed++) {
-    const { a, b } = edges[edgeOf[seed] as number] as SoftEdge;
-    const left = Math.floor(seedX[seed] as number);
-    const top = Math.floor(seedY[seed] as number);
+    const { a, b } = edges[edgeOf[seed]];
+    const left = Math.floor(seedX[seed]);
+    const top = Math.floor(seedY[seed]);
     for (let y = Math.max(0, top - 1); y <= Math.min(height - 1, top + 1); y++) {
       for (let x = Math.max(0, left - 1); x <= Math.min(width - 1, left + 1); x++) {
         const slot = slots[y * width + x];
@@ -47,10 +47,10 @@ function nearestPlaces(slots: Uint8Array, size: PixelSize, edges: readonly SoftE
     }
   }
   while (head !== tail) {
-    const pixel = ring[head++] as number;
+    const pixel = ring[head++];
     if (head === ring.length) head = 0;
     isWaiting[pixel] = 0;
-    const seed = (nearest[pixel] as number) - 1;
+    const seed = nearest[pixel] - 1;
     const slot = slots[pixel];
     const y = (pixel / width) | 0;
     const x = pixel - y * width;
@@ -81,12 +81,12 @@ export function softBlend(
   const partners = new Uint8Array(count);
   const shares = new Uint8Array(count);
   for (let pixel = 0, at = 0; pixel < nearest.length; pixel++) {
-    const place = nearest[pixel] as number;
+    const place = nearest[pixel];
     if (place === 0) continue;
-    const { a, b } = edges[edgeOf[place - 1] as number] as SoftEdge;
+    const { a, b } = edges[edgeOf[place - 1]];
     pixels[at] = pixel;
     partners[at] = slots[pixel] === a ? b : a;
-    shares[at++] = Math.max(1, Math.round(128 * (1 - Math.sqrt(away2[pixel] as number))));
+    shares[at++] = Math.max(1, Math.round(128 * (1 - Math.sqrt(away2[pixel]))));
   }
   return { pixels, partners, shares };
 }

@@ -26,7 +26,7 @@ export function chooseFamilies(cells: ColourBins, wish?: number): readonly HueCe
     ({ centres }) => apart(centres) >= leastApart,
   );
   if (wish !== undefined) return (found.at(-1) as HueCentres).centres;
-  let chosen = found[0] as HueCentres;
+  let chosen = found[0];
   for (const next of found.slice(1)) {
     if (Math.sqrt(chosen.cost) <= closeEnough) break;
     if (next.cost > chosen.cost * (1 - worthWhile)) break;
@@ -56,7 +56,7 @@ export function nearestCentre(centres: readonly HueCentre[], a: number, b: numbe
   let best = Number.POSITIVE_INFINITY;
   let which = 0;
   for (let k = 0; k < centres.length; k++) {
-    const distance = squaredTo(centres[k] as HueCentre, a, b);
+    const distance = squaredTo(centres[k], a, b);
     if (distance >= best) continue;
     best = distance;
     which = k;
@@ -69,19 +69,18 @@ function moved(cells: ColourBins, centres: readonly HueCentre[]): HueCentres {
   const sums = centres.map(() => [0, 0, 0] as [number, number, number]);
   let cost = 0;
   for (let i = 0; i < cells.count; i++) {
-    const a = cells.a[i] as number;
-    const b = cells.b[i] as number;
-    const weight = cells.weight[i] as number;
+    const a = cells.a[i];
+    const b = cells.b[i];
+    const weight = cells.weight[i];
     const which = nearestCentre(centres, a, b);
-    cost += weight * squaredTo(centres[which] as HueCentre, a, b);
-    const sum = sums[which] as [number, number, number];
+    cost += weight * squaredTo(centres[which], a, b);
+    const sum = sums[which];
     sum[0] += weight * a;
     sum[1] += weight * b;
     sum[2] += weight;
   }
   const next = sums.map(
-    ([a, b, weight], k): HueCentre =>
-      weight > 0 ? [a / weight, b / weight] : (centres[k] as HueCentre),
+    ([a, b, weight], k): HueCentre => (weight > 0 ? [a / weight, b / weight] : centres[k]),
   );
   return { centres: next, cost: cells.total > 0 ? cost / cells.total : 0 };
 }
@@ -91,10 +90,7 @@ function settled(cells: ColourBins, start: readonly HueCentre[]): HueCentres {
   for (let i = 0; i < rounds; i++) {
     const next = moved(cells, found.centres);
     const still = next.centres.every(
-      ([a, b], k) =>
-        Math.abs(a - (found.centres[k] as HueCentre)[0]) +
-          Math.abs(b - (found.centres[k] as HueCentre)[1]) <
-        1e-6,
+      ([a, b], k) => Math.abs(a - found.centres[k][0]) + Math.abs(b - found.centres[k][1]) < 1e-6,
     );
     found = next;
     if (still) break;
@@ -107,15 +103,15 @@ function worst(cells: ColourBins, centres: readonly HueCentre[]): HueCentre {
   let best = -1;
   let at = 0;
   for (let i = 0; i < cells.count; i++) {
-    const a = cells.a[i] as number;
-    const b = cells.b[i] as number;
-    const own = centres[nearestCentre(centres, a, b)] as HueCentre;
-    const gain = (cells.weight[i] as number) * squaredTo(own, a, b);
+    const a = cells.a[i];
+    const b = cells.b[i];
+    const own = centres[nearestCentre(centres, a, b)];
+    const gain = cells.weight[i] * squaredTo(own, a, b);
     if (gain <= best) continue;
     best = gain;
     at = i;
   }
-  return [cells.a[at] as number, cells.b[at] as number];
+  return [cells.a[at], cells.b[at]];
 }
 
 /** The centres for 1, 2 ... `most` groups, in that order; one at [0, 0] where no colour is to be seen. */
@@ -201,7 +197,7 @@ export function familyMap(
   if (places.every((family) => family === 0)) return map;
   const placeOf = placeFinder(shadow);
   for (let i = 0; i < map.length; i++) {
-    map[i] = places[placeOf(lightness[i] as number, a[i] as number, b[i] as number)] as number;
+    map[i] = places[placeOf(lightness[i], a[i], b[i])];
   }
   return map;
 }

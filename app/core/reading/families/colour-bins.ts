@@ -52,16 +52,16 @@ export function binColours(planes: LabPlanes): ColourBins {
   const sumsB = new Float64Array(side * side);
   const shadow = [0, 0, 0] as [number, number, number];
   for (let i = 0; i < lightness.length; i++) {
-    const l = lightness[i] as number;
+    const l = lightness[i];
     const trust = trusted(l);
     if (trust === 0) continue;
     const scale = toMiddle(l);
-    const u = (a[i] as number) * scale;
-    const v = (b[i] as number) * scale;
+    const u = a[i] * scale;
+    const v = b[i] * scale;
     const cell = place(v) * side + place(u);
-    weights[cell] = (weights[cell] as number) + trust;
-    sumsA[cell] = (sumsA[cell] as number) + trust * u;
-    sumsB[cell] = (sumsB[cell] as number) + trust * v;
+    weights[cell] = weights[cell] + trust;
+    sumsA[cell] = sumsA[cell] + trust * u;
+    sumsB[cell] = sumsB[cell] + trust * v;
     if (l < shadowFrom || l > shadowTo) continue;
     shadow[0] += u;
     shadow[1] += v;
@@ -77,9 +77,9 @@ function packed(
   [shadowA, shadowB, shadows]: readonly [number, number, number],
 ): ColourBins {
   const filled = [...weights.keys()].filter((cell) => weights[cell]);
-  const weight = Float64Array.from(filled, (cell) => weights[cell] as number);
+  const weight = Float64Array.from(filled, (cell) => weights[cell]);
   const mean = (sums: Float64Array): Float64Array =>
-    Float64Array.from(filled, (cell) => (sums[cell] as number) / (weights[cell] as number));
+    Float64Array.from(filled, (cell) => sums[cell] / weights[cell]);
   const total = weight.reduce((sum, one) => sum + one, 0);
   const whole = (sums: Float64Array): number =>
     total ? sums.reduce((x, y) => x + y, 0) / total : 0;

@@ -78,9 +78,9 @@ export function editFamilies(
 /** The cells of one family. */
 function cellsOf(cells: ColourBins, places: FamilyPlaces, family: number): ColourBins {
   const own = [...cells.weight.keys()].filter(
-    (i) => places[placeOfColour(cells.a[i] as number, cells.b[i] as number)] === family,
+    (i) => places[placeOfColour(cells.a[i], cells.b[i])] === family,
   );
-  const picked = (of: Float64Array): Float64Array => Float64Array.from(own, (i) => of[i] as number);
+  const picked = (of: Float64Array): Float64Array => Float64Array.from(own, (i) => of[i]);
   const weight = picked(cells.weight);
   return {
     count: own.length,
@@ -110,15 +110,15 @@ function placeTallies(
   const sumsB = new Float64Array(placesAtMost);
   const placeOf = placeFinder(shadow);
   for (let i = 0; i < lightness.length; i++) {
-    const place = placeOf(lightness[i] as number, a[i] as number, b[i] as number);
-    pixels[place] = (pixels[place] as number) + 1;
-    sumsA[place] = (sumsA[place] as number) + (a[i] as number);
-    sumsB[place] = (sumsB[place] as number) + (b[i] as number);
+    const place = placeOf(lightness[i], a[i], b[i]);
+    pixels[place] = pixels[place] + 1;
+    sumsA[place] = sumsA[place] + a[i];
+    sumsB[place] = sumsB[place] + b[i];
   }
   const tallies: PlaceTally[] = [];
   for (const [place, count] of pixels.entries()) {
     if (count === 0) continue;
-    const sums = { a: sumsA[place] as number, b: sumsB[place] as number };
+    const sums = { a: sumsA[place], b: sumsB[place] };
     tallies.push({ place, pixels: count, ...sums });
   }
   return tallies;
@@ -135,7 +135,7 @@ export interface SeenFamily {
 function seenFamilies(tallies: readonly PlaceTally[], places: FamilyPlaces): readonly SeenFamily[] {
   const sums = Array.from({ length: 8 }, () => ({ pixels: 0, a: 0, b: 0 }));
   for (const { place, pixels, a, b } of tallies) {
-    const sum = sums[places[place] as number];
+    const sum = sums[places[place]];
     if (!sum) continue;
     sum.pixels += pixels;
     sum.a += a;

@@ -13,10 +13,10 @@ export function listFamilies(
   const was: number[] = [];
   let pixels = 0;
   for (let family = 0; family < areas.length; family++) {
-    pixels += areas[family] as number;
+    pixels += areas[family];
     if (areas[family]) was.push(family);
   }
-  was.sort((x, y) => (areas[y] as number) - (areas[x] as number) || x - y);
+  was.sort((x, y) => areas[y] - areas[x] || x - y);
   const colours = was.map((family) => {
     const mean = tones.meanOf((kind) => familyOfCell(kind) === family);
     if (!mean) throw new RangeError(`Family ${family} came out of nothing`);
@@ -26,9 +26,9 @@ export function listFamilies(
   const families = was.map(
     (family, i): Family => ({
       id: i + 1,
-      lab: colours[i] as Family['lab'],
-      share: (areas[family] as number) / pixels,
-      name: names[i] as string,
+      lab: colours[i],
+      share: areas[family] / pixels,
+      name: names[i],
     }),
   );
   return { families, was };
@@ -88,7 +88,7 @@ export function familyNames(colours: readonly Lab[]): string[] {
     if (alike.length < 2) return name;
     const strength = (lab: Lab): number => Math.hypot(lab[1], lab[2]);
     const ranks = [...alike].sort((x, y) => strength(x) - strength(y));
-    const rank = ranks.indexOf(colours[i] as Lab);
+    const rank = ranks.indexOf(colours[i]);
     if (alike.length > 3) return `${name} ${rank + 1}`;
     const words = alike.length === 2 ? ['weaker', 'stronger'] : ['weaker', 'middling', 'stronger'];
     return `${words[rank]} ${name}`;

@@ -29,8 +29,8 @@ export function packCells(
 ): Uint8Array {
   const map = new Uint8Array(bands.length);
   for (let i = 0; i < map.length; i++) {
-    const group = groupOf(bands[i] as number, passages ? (passages[i] as number) : 0);
-    map[i] = packCell(group, families[i] as number);
+    const group = groupOf(bands[i], passages ? passages[i] : 0);
+    map[i] = packCell(group, families[i]);
   }
   return map;
 }
@@ -55,18 +55,18 @@ export class CellTones {
     let start = 0;
     let [l, u, v, clamped, floored] = [0, 0, 0, 0, 0];
     for (let i = 0; i < kinds.length; i++) {
-      const kind = kinds[i] as number;
+      const kind = kinds[i];
       if (kind !== run) {
         this.#add(run, i - start, l, u, v, clamped, floored);
         run = kind;
         start = i;
         l = u = v = clamped = floored = 0;
       }
-      const own = lightness[i] as number;
+      const own = lightness[i];
       const above = Math.max(own, lo);
       l += own;
-      u += a[i] as number;
-      v += b[i] as number;
+      u += a[i];
+      v += b[i];
       clamped += Math.min(above, hi);
       floored += above;
     }
@@ -84,12 +84,12 @@ export class CellTones {
   ): void {
     const sums = this.#sums;
     const at = kind * sumsPerKind;
-    sums[at] = (sums[at] as number) + pixels;
-    sums[at + 1] = (sums[at + 1] as number) + l;
-    sums[at + 2] = (sums[at + 2] as number) + u;
-    sums[at + 3] = (sums[at + 3] as number) + v;
-    sums[at + 4] = (sums[at + 4] as number) + clamped;
-    sums[at + 5] = (sums[at + 5] as number) + floored;
+    sums[at] = sums[at] + pixels;
+    sums[at + 1] = sums[at + 1] + l;
+    sums[at + 2] = sums[at + 2] + u;
+    sums[at + 3] = sums[at + 3] + v;
+    sums[at + 4] = sums[at + 4] + clamped;
+    sums[at + 5] = sums[at + 5] + floored;
   }
 
   /** Means over all pixels of the kinds that `counts` picks; null where there are none. */
@@ -98,12 +98,12 @@ export class CellTones {
     for (let kind = 0; kind < maxCells; kind++) {
       if (!counts(kind)) continue;
       for (let i = 0; i < sumsPerKind; i++) {
-        total[i] = (total[i] as number) + (this.#sums[kind * sumsPerKind + i] as number);
+        total[i] = total[i] + this.#sums[kind * sumsPerKind + i];
       }
     }
-    const pixels = total[0] as number;
+    const pixels = total[0];
     if (pixels === 0) return null;
-    const mean = (i: number): number => (total[i] as number) / pixels;
+    const mean = (i: number): number => total[i] / pixels;
     return {
       pixels,
       lab: [Math.min(100, Math.max(0, mean(1))), mean(2), mean(3)],
@@ -116,13 +116,13 @@ export class CellTones {
 export function sumAreasByGroup(map: Uint8Array, group: (kind: number) => number): Uint32Array {
   const perKind = new Uint32Array(256);
   for (let i = 0; i < map.length; i++) {
-    const kind = map[i] as number;
-    perKind[kind] = (perKind[kind] as number) + 1;
+    const kind = map[i];
+    perKind[kind] = perKind[kind] + 1;
   }
   const areas = new Uint32Array(256);
   for (let kind = 0; kind < 256; kind++) {
-    const area = perKind[kind] as number;
-    if (area > 0) areas[group(kind)] = (areas[group(kind)] as number) + area;
+    const area = perKind[kind];
+    if (area > 0) areas[group(kind)] = areas[group(kind)] + area;
   }
   return areas;
 }

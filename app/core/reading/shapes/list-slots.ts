@@ -29,13 +29,13 @@ interface SlotSettings {
 function totalsOf({ kinds, areasPx, outlinesPx }: ShapeFacts, pxPerMm: number) {
   const totals = new Map<number, { px: number; shapes: number; small: number; largest: number }>();
   for (let shape = 0; shape < kinds.length; shape++) {
-    const kind = kinds[shape] as number;
-    const area = areasPx[shape] as number;
+    const kind = kinds[shape];
+    const area = areasPx[shape];
     const total = totals.get(kind) ?? { px: 0, shapes: 0, small: 0, largest: 0 };
     total.px += area;
     total.shapes++;
     total.largest = Math.max(total.largest, area);
-    if (shortSide(area, outlinesPx[shape] as number) < smallMm * pxPerMm) total.small++;
+    if (shortSide(area, outlinesPx[shape]) < smallMm * pxPerMm) total.small++;
     totals.set(kind, total);
   }
   return totals;
@@ -63,7 +63,7 @@ export function listSlots(
     if (!mean) throw new RangeError(`Kind ${kind} came out of nothing`);
     const target = targetOf(range, { lab: mean.lab, tones: mean.tones, byHand });
     return {
-      passage: passages[passageOfCell(kind)] as string,
+      passage: passages[passageOfCell(kind)],
       band: bandNumber(bandOfCell(kind)),
       family: familyNumber(familyOfCell(kind)),
       share: total.px / pixels,
@@ -96,13 +96,13 @@ export function* shapeFacts(map: Uint8Array, size: PixelSize): Generator<void, S
   const side = Math.PI / 4;
   for (let y = 0; y < height; y++) {
     for (let x = 0, i = y * width; x < width; x++, i++) {
-      const label = labels[i] as number;
+      const label = labels[i];
       let sides = 0;
       if (x === 0 || labels[i - 1] !== label) sides++;
       if (x === width - 1 || labels[i + 1] !== label) sides++;
       if (y === 0 || labels[i - width] !== label) sides++;
       if (y === height - 1 || labels[i + width] !== label) sides++;
-      if (sides > 0) outlinesPx[label] = (outlinesPx[label] as number) + sides * side;
+      if (sides > 0) outlinesPx[label] = outlinesPx[label] + sides * side;
     }
   }
   return { kinds, areasPx, outlinesPx };
@@ -117,9 +117,9 @@ export function tooSmallShare(
   let small = 0;
   let all = 0;
   for (let shape = 0; shape < areasPx.length; shape++) {
-    const area = areasPx[shape] as number;
+    const area = areasPx[shape];
     all += area;
-    if (area < areaPx || shortSide(area, outlinesPx[shape] as number) < sidePx) small += area;
+    if (area < areaPx || shortSide(area, outlinesPx[shape]) < sidePx) small += area;
   }
   return all > 0 ? small / all : 0;
 }
@@ -145,7 +145,7 @@ const squaresUpTo = (k: number): number => (k * (k + 1) * (2 * k + 1)) / 6;
 
 /** The plane fitted to a slot's lightness by least squares, from its sums; null where there is none. */
 function planeOf(sums: Float64Array, at: number): SlotSlope | null {
-  const sum = (i: number): number => sums[at + i] as number;
+  const sum = (i: number): number => sums[at + i];
   const n = sum(0);
   const [x, y, l] = [sum(1) / n, sum(2) / n, sum(6) / n];
   const xx = sum(3) / n - x * x;
@@ -179,18 +179,18 @@ export function* slotSlopes(
 ): Generator<void, SlotLie[]> {
   const sums = new Float64Array(slotCount * sumsPerSlot);
   const add = (at: number, i: number, value: number): void => {
-    sums[at + i] = (sums[at + i] as number) + value;
+    sums[at + i] = sums[at + i] + value;
   };
   for (let y = 0; y < height; y++) {
     const row = y * width;
     // By runs of one slot: only what depends on lightness is summed pixel by pixel.
     for (let from = 0, to = 0; from < width; from = to) {
-      const slot = slotMap[row + from] as number;
+      const slot = slotMap[row + from];
       let l = 0;
       let ll = 0;
       let lx = 0;
       for (to = from; to < width && slotMap[row + to] === slot; to++) {
-        const own = lightnessMap[row + to] as number;
+        const own = lightnessMap[row + to];
         l += own;
         ll += own * own;
         lx += own * to;
@@ -214,13 +214,10 @@ export function* slotSlopes(
   }
   return Array.from({ length: slotCount }, (_, slot): SlotLie => {
     const at = slot * sumsPerSlot;
-    const n = Math.max(1, sums[at] as number);
+    const n = Math.max(1, sums[at]);
     const slope = planeOf(sums, at);
     return {
-      centre: [
-        ((sums[at + 1] as number) / n + 0.5) / width,
-        ((sums[at + 2] as number) / n + 0.5) / height,
-      ],
+      centre: [(sums[at + 1] / n + 0.5) / width, (sums[at + 2] / n + 0.5) / height],
       ...(slope && { slope }),
     };
   });

@@ -1,4 +1,3 @@
-import type { Lab } from '../../colour/lab.ts';
 import { reserveWithin, smallestShapeMm } from '../../limits.ts';
 import { mergeSmall } from '../../raster/merge-small.ts';
 import type { PixelSize } from '../../raster/size.ts';
@@ -35,7 +34,7 @@ function differences(
       if (has[kind] && has[other]) table[kind * maxCells + other] = of(kind, other);
     }
   }
-  return (kind, other) => table[kind * maxCells + other] as number;
+  return (kind, other) => table[kind * maxCells + other];
 }
 
 /**
@@ -63,7 +62,7 @@ function* mergeBands(
     // Her whites neither grow nor shrink.
     if (apart || bandOfGroup(group) === brushedBand || bandOfGroup(other) === brushedBand)
       return Number.POSITIVE_INFINITY;
-    return steps(Math.abs((lightness[group] as number) - (lightness[other] as number)));
+    return steps(Math.abs(lightness[group] - lightness[other]));
   };
   yield* mergeSmall(groups, size, { leastPx, difference });
 }
@@ -80,10 +79,10 @@ export function* mergeShapes(
   sizes: MergeSizes,
 ): Generator<void> {
   const groups = bands; // one map of that size serves for both
-  for (let i = 0; i < groups.length; i++) groups[i] = groupOfCell(kinds[i] as number);
+  for (let i = 0; i < groups.length; i++) groups[i] = groupOfCell(kinds[i]);
   yield* mergeBands(groups, size, tones, sizes);
   joinScarceCells(kinds, groups, tones);
-  for (let i = 0; i < bands.length; i++) bands[i] = bandOfGroup(groups[i] as number);
+  for (let i = 0; i < bands.length; i++) bands[i] = bandOfGroup(groups[i]);
   yield;
   const colours = Array.from(
     { length: maxCells },
@@ -91,8 +90,8 @@ export function* mergeShapes(
   );
   const difference = differences(tones, (kind, other) => {
     if (groupOfCell(kind) !== groupOfCell(other)) return Number.POSITIVE_INFINITY;
-    const [l, a, b] = colours[kind] as Lab;
-    const [m, c, d] = colours[other] as Lab;
+    const [l, a, b] = colours[kind];
+    const [m, c, d] = colours[other];
     return steps(Math.hypot(l - m, a - c, b - d));
   });
   const leastPx = Float64Array.from({ length: maxCells }, (_, kind) =>
@@ -164,11 +163,11 @@ function standIns(tones: CellTones): Uint8Array {
   const most = new Float64Array(maxCells);
   for (const [kind, mean] of means.entries()) {
     const group = groupOfCell(kind);
-    most[group] = Math.max(most[group] as number, mean?.pixels ?? 0);
+    most[group] = Math.max(most[group], mean?.pixels ?? 0);
   }
   const plenty = means.map((mean, kind) => {
     if (!mean) return null;
-    const enough = Math.min(scarceShare * total, most[groupOfCell(kind)] as number);
+    const enough = Math.min(scarceShare * total, most[groupOfCell(kind)]);
     return mean.pixels >= enough ? mean : null;
   });
   return Uint8Array.from({ length: maxCells }, (_, kind) => {
@@ -189,7 +188,7 @@ function standIns(tones: CellTones): Uint8Array {
 function joinScarceCells(kinds: Uint8Array, groups: Uint8Array, tones: CellTones): void {
   const instead = standIns(tones);
   for (let i = 0; i < kinds.length; i++) {
-    const family = familyOfCell(kinds[i] as number);
-    kinds[i] = instead[packCell(groups[i] as number, family)] as number;
+    const family = familyOfCell(kinds[i]);
+    kinds[i] = instead[packCell(groups[i], family)];
   }
 }

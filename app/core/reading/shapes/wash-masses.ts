@@ -42,7 +42,7 @@ function kindsOf(slots: readonly Slot[], covered: readonly boolean[]) {
         lightness: 0,
       });
     }
-    const kind = kinds[number] as MassKind;
+    const kind = kinds[number];
     const share = kind.share + slot.share;
     if (share > 0) kind.lightness += (slot.share / share) * (slot.target[0] - kind.lightness);
     kind.share = share;
@@ -66,7 +66,7 @@ export function* washMasses(
   const { kinds, kindOfSlot } = kindsOf(slots, coveredBy(wash, slots));
   const table = Uint8Array.from({ length: 256 }, (_, slot) => kindOfSlot[slot] ?? 0);
   const map = new Uint8Array(slotMap.length);
-  for (let i = 0; i < map.length; i++) map[i] = table[slotMap[i] as number] as number;
+  for (let i = 0; i < map.length; i++) map[i] = table[slotMap[i]];
   const isPainted = kinds.map((kind) => kind.isPainted);
   if (!isPainted.includes(true)) return { map, isPainted, count: 0 };
   const leastPx = kinds.map(({ isWhite, isPainted: painted }) => {
@@ -75,7 +75,7 @@ export function* washMasses(
     return ((isFine ? Math.min(smallestShapeMm.details, sizes[wash]) : sizes[wash]) * pxPerMm) ** 2;
   });
   const difference = (one: number, other: number): number => {
-    const [own, near] = [kinds[one] as MassKind, kinds[other] as MassKind];
+    const [own, near] = [kinds[one], kinds[other]];
     if (own.passage !== near.passage) return Number.POSITIVE_INFINITY;
     return Math.round(Math.abs(own.lightness - near.lightness) / valueStep);
   };

@@ -46,8 +46,7 @@ class Sides {
   sort(known: Uint8Array): number {
     const { prior } = this.#places;
     const favour = this.#learn();
-    const favourAt = (i: number): number =>
-      (prior[i] as number) + (favour[this.#bins[i] as number] as number);
+    const favourAt = (i: number): number => prior[i] + favour[this.#bins[i]];
     const before = this.sides;
     cutLine({ colours: this.#grid, known, favourAt });
     this.favour = favour;
@@ -83,9 +82,7 @@ function* corrected(
     const near = new Uint8Array(seeds.length);
     paintStroke(near, size, path, radius + 2 * reachOfBrush * radius, 1);
     paintStroke(seeds, size, path, radius, side);
-    found.sides = found.sides.map((own, i) =>
-      seeds[i] === cutSide.open ? own : (seeds[i] as number),
-    );
+    found.sides = found.sides.map((own, i) => (seeds[i] === cutSide.open ? own : seeds[i]));
     const { sides } = found;
     found.sort(
       seeds.map((seed, i) => {
@@ -129,7 +126,7 @@ const leastWeight = 0.02;
 /** `inside` holds 1 within the circle. */
 function circlePlaces(inside: Uint8Array, size: PixelSize): CirclePlaces {
   let area = 0;
-  for (let i = 0; i < inside.length; i++) area += inside[i] as number;
+  for (let i = 0; i < inside.length; i++) area += inside[i];
   const side = Math.sqrt(Math.max(1, area));
   const deep = chamferDistances(inside, 0, size);
   const away = chamferDistances(inside, 1, size);

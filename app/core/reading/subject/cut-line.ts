@@ -28,12 +28,12 @@ function differences({ lightness, a, b }: ColourBytes, { cells, around }: OpenCe
   const perCode = 1 / (codesPerLightness * codesPerLightness);
   const found = new Float32Array(around.length).fill(-1);
   for (let arc = 0; arc < around.length; arc++) {
-    const other = around[arc] as number;
+    const other = around[arc];
     if (other < 0) continue;
-    const one = cells[arc >> 3] as number;
-    const l = (lightness[one] as number) - (lightness[other] as number);
-    const u = (a[one] as number) - (a[other] as number);
-    const v = (b[one] as number) - (b[other] as number);
+    const one = cells[arc >> 3];
+    const l = lightness[one] - lightness[other];
+    const u = a[one] - a[other];
+    const v = b[one] - b[other];
     found[arc] = l * l * perCode + u * u + v * v;
   }
   return found;
@@ -71,25 +71,23 @@ export function cutLine({ colours, known, favourAt }: CutInput): void {
   const capacities = new Int32Array(around.length);
   const excess = new Int32Array(cells.length);
   for (let arc = 0; arc < around.length; arc++) {
-    const difference = apart[arc] as number;
+    const difference = apart[arc];
     if (difference < 0) continue;
     const step = Math.min(holds.length - 1, Math.round(difference * scale));
-    const units = Math.round(
-      (holds[step] as number) * (slanting[arc & 7] === 1 ? Math.SQRT1_2 : 1),
-    );
-    if ((nodes[arc] as number) >= 0) capacities[arc] = units;
+    const units = Math.round(holds[step] * (slanting[arc & 7] === 1 ? Math.SQRT1_2 : 1));
+    if (nodes[arc] >= 0) capacities[arc] = units;
     else {
-      const way = known[around[arc] as number] === cutSide.subject ? units : -units;
-      excess[arc >> 3] = (excess[arc >> 3] as number) + way;
+      const way = known[around[arc]] === cutSide.subject ? units : -units;
+      excess[arc >> 3] = excess[arc >> 3] + way;
     }
   }
   for (let node = 0; node < cells.length; node++) {
-    const own = Math.round(favourAt(cells[node] as number) * unitsPerOne);
-    excess[node] = (excess[node] as number) + own;
+    const own = Math.round(favourAt(cells[node]) * unitsPerOne);
+    excess[node] = excess[node] + own;
   }
   const cut = findMinimumCut({ neighbours: nodes, capacities, excess });
   for (let node = 0; node < cells.length; node++) {
-    known[cells[node] as number] = cut[node] === 1 ? cutSide.subject : cutSide.ground;
+    known[cells[node]] = cut[node] === 1 ? cutSide.subject : cutSide.ground;
   }
 }
 
@@ -121,18 +119,18 @@ export function openCells(known: Uint8Array, { width, height }: PixelSize): Open
   const around = new Int32Array(count * 8).fill(-1);
   const nodes = new Int32Array(count * 8).fill(-1);
   for (let i = 0; i < known.length; i++) {
-    const node = numbers[i] as number;
+    const node = numbers[i];
     if (node < 0) continue;
     cells[node] = i;
     const x = i % width;
     const y = Math.floor(i / width);
     for (let direction = 0; direction < 8; direction++) {
-      const column = x + (right[direction] as number);
-      const row = y + (down[direction] as number);
+      const column = x + right[direction];
+      const row = y + down[direction];
       if (column < 0 || column >= width || row < 0 || row >= height) continue;
       const other = row * width + column;
       around[node * 8 + direction] = other;
-      nodes[node * 8 + direction] = numbers[other] as number;
+      nodes[node * 8 + direction] = numbers[other];
     }
   }
   return { cells, around, nodes };

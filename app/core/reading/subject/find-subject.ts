@@ -105,7 +105,7 @@ function touched(
       const column = Math.floor(x * width);
       const row = Math.floor(y * height);
       if (column < 0 || row < 0 || column >= width || row >= height) continue;
-      found.add(labels[row * width + column] as number);
+      found.add(labels[row * width + column]);
     }
   }
   return found;
@@ -135,6 +135,6 @@ function* cleanSubject(
     return area < smallestPx && !taken.has(shape) ? 1 : 0;
   });
   for (let i = 0; i < mask.length; i++) {
-    if (turned[labels[i] as number] === 1) mask[i] = 1 - (mask[i] as number);
+    if (turned[labels[i]] === 1) mask[i] = 1 - mask[i];
   }
 }

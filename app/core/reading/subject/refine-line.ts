@@ -43,10 +43,10 @@ export function refineLine(near: CloseUp, favour: Float32Array): Uint8Array {
   for (let y = 0, i = 0; y < height; y++) {
     const row = Math.floor(y / cellPx) * near.cells.width;
     for (let x = 0; x < width; x++, i++) {
-      if (known[i] === cutSide.open) known[i] = cells[row + Math.floor(x / cellPx)] as number;
+      if (known[i] === cutSide.open) known[i] = cells[row + Math.floor(x / cellPx)];
     }
   }
-  const favourAt = (i: number): number => favour[colourBinAt(colours, i)] as number;
+  const favourAt = (i: number): number => favour[colourBinAt(colours, i)];
   cutLine({ colours, known, favourAt });
   return known;
 }

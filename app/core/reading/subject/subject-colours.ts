@@ -22,14 +22,14 @@ export const codesPerLightness = 2.55;
 
 const bytes = (plane: Float32Array): Uint8ClampedArray => {
   const out = new Uint8ClampedArray(plane.length); // rounds and clamps by itself
-  for (let i = 0; i < plane.length; i++) out[i] = (plane[i] as number) * codesPerLightness;
+  for (let i = 0; i < plane.length; i++) out[i] = plane[i] * codesPerLightness;
   return out;
 };
 
 const signed = (plane: Float32Array): Int8Array => {
   const out = new Int8Array(plane.length);
   for (let i = 0; i < plane.length; i++) {
-    out[i] = Math.max(-128, Math.min(127, Math.round(plane[i] as number)));
+    out[i] = Math.max(-128, Math.min(127, Math.round(plane[i])));
   }
   return out;
 };
@@ -66,9 +66,9 @@ export function colourGrid(planes: ColourBytes, longSide: number): ColourGrid {
     let [l, u, v] = [0, 0, 0];
     for (let y = top; y < bottom; y++) {
       for (let i = y * width + left; i < y * width + right; i++) {
-        l += planes.lightness[i] as number;
-        u += planes.a[i] as number;
-        v += planes.b[i] as number;
+        l += planes.lightness[i];
+        u += planes.a[i];
+        v += planes.b[i];
       }
     }
     const count = (right - left) * (bottom - top);
@@ -97,9 +97,9 @@ const lightnessStart = Int32Array.from(
 
 /** The bin of the colour at one place. */
 export const colourBinAt = ({ lightness, a, b }: ColourBytes, i: number): number =>
-  (lightnessStart[lightness[i] as number] as number) +
-  Math.floor(((a[i] as number) + 128) / colourBin) * strides[1] +
-  Math.floor(((b[i] as number) + 128) / colourBin);
+  lightnessStart[lightness[i]] +
+  Math.floor((a[i] + 128) / colourBin) * strides[1] +
+  Math.floor((b[i] + 128) / colourBin);
 
 /** Weights 1 2 1 along one axis, in place; what would leave the colour space stays at its border. */
 function blurAxis(counts: Float32Array, axis: 0 | 1 | 2): void {
@@ -107,10 +107,10 @@ function blurAxis(counts: Float32Array, axis: 0 | 1 | 2): void {
   const length = lengths[axis];
   for (let block = 0; block < bins; block += stride * length) {
     for (let start = block; start < block + stride; start++) {
-      let before = counts[start] as number;
+      let before = counts[start];
       let own = before;
       for (let n = 1, at = start; n <= length; n++, at += stride) {
-        const after = n < length ? (counts[at + stride] as number) : own;
+        const after = n < length ? counts[at + stride] : own;
         counts[at] = 0.25 * before + 0.5 * own + 0.25 * after;
         before = own;
         own = after;
@@ -125,7 +125,7 @@ class ColourModel {
   #total = 0;
 
   add(bin: number, weight: number): void {
-    this.#density[bin] = (this.#density[bin] as number) + weight;
+    this.#density[bin] = this.#density[bin] + weight;
     this.#total += weight;
   }
 
@@ -134,7 +134,7 @@ class ColourModel {
     const density = this.#density;
     for (let n = 0; n < 2; n++) for (const axis of [0, 1, 2] as const) blurAxis(density, axis);
     const scale = this.#total > 0 ? 1 / this.#total : 0;
-    for (let i = 0; i < bins; i++) density[i] = (density[i] as number) * scale;
+    for (let i = 0; i < bins; i++) density[i] = density[i] * scale;
     return density;
   }
 }
@@ -147,7 +147,7 @@ const mostFavour = 4;
 function favourOf(subject: Float32Array, ground: Float32Array): Float32Array {
   const favour = new Float32Array(bins);
   for (let i = 0; i < bins; i++) {
-    const [one, other] = [subject[i] as number, ground[i] as number];
+    const [one, other] = [subject[i], ground[i]];
     if (one === 0 && other === 0) continue;
     const ratio = Math.log((one + unseen) / (other + unseen));
     favour[i] = Math.max(-mostFavour, Math.min(mostFavour, ratio));
@@ -164,7 +164,7 @@ export function learnedFavour(
   const subject = new ColourModel();
   const ground = new ColourModel();
   for (let i = 0; i < bins.length; i++) {
-    (sides[i] === 1 ? subject : ground).add(bins[i] as number, weights[i] as number);
+    (sides[i] === 1 ? subject : ground).add(bins[i], weights[i]);
   }
   return favourOf(subject.finished(), ground.finished());
 }

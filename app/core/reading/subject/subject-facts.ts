@@ -18,11 +18,10 @@ export function subjectFacts(
   const counts = [0, 0];
   for (let i = 0; i < mask.length; i++) {
     const side = mask[i] as 0 | 1;
-    sums[side] = (sums[side] as number) + (planes.lightness[i] as number);
-    counts[side] = (counts[side] as number) + 1;
+    sums[side] = sums[side] + planes.lightness[i];
+    counts[side] = counts[side] + 1;
   }
-  const mean = (side: 0 | 1): number =>
-    (sums[side] as number) / (counts[side] as number) / codesPerLightness;
+  const mean = (side: 0 | 1): number => sums[side] / counts[side] / codesPerLightness;
   const line = traceLine(mask, planes.size).flatMap((traced) => {
     const places = resampleLine(traced, Math.max(2, stepMm * pxPerMm));
     return lineStretches(places, lineContrast(places, planes, mask), planes.size, pxPerMm);
@@ -37,7 +36,7 @@ export function subjectFacts(
     return all > 0 ? some / all : 0;
   };
   return {
-    share: (counts[1] as number) / mask.length,
+    share: counts[1] / mask.length,
     meanLightness: { subject: mean(1), ground: mean(0) },
     line,
     standsOutShare: shareOf((contrast) => contrast >= standsOutFrom),
@@ -65,8 +64,8 @@ function lineStretches(
   const count = contrasts.length;
   const kinds = Array.from(contrasts, classOf);
   const pointAt = (i: number): Point => [
-    rounded((places[2 * (i % count)] as number) / width),
-    rounded((places[2 * (i % count) + 1] as number) / height),
+    rounded(places[2 * (i % count)] / width),
+    rounded(places[2 * (i % count) + 1] / height),
   ];
   // A closed line is taken up where its kind changes, so that no stretch is cut in two.
   const start = closed
@@ -84,7 +83,7 @@ function lineStretches(
     let sum = 0;
     const path: Point[] = [];
     while (to < steps && kinds[(start + to) % count] === kind) {
-      sum += contrasts[(start + to) % count] as number;
+      sum += contrasts[(start + to) % count];
       path.push(pointAt(start + to));
       to++;
     }
@@ -104,9 +103,7 @@ const medianReach = 2;
 const medianOf = (values: number[]): number => {
   values.sort((one, other) => one - other);
   const middle = values.length >> 1;
-  return values.length % 2
-    ? (values[middle] as number)
-    : ((values[middle - 1] as number) + (values[middle] as number)) / 2;
+  return values.length % 2 ? values[middle] : (values[middle - 1] + values[middle]) / 2;
 };
 
 /** Median code on one side of the line, from the outer half of the way until the side ends. */
@@ -126,7 +123,7 @@ function sideCode(
     const row = Math.floor(y + dy * (way + 0.5));
     if (column < 0 || row < 0 || column >= width || row >= height) break;
     const i = row * width + column;
-    if (mask[i] === side) seen.push(planes.plain[i] as number);
+    if (mask[i] === side) seen.push(planes.plain[i]);
     else if (seen.length > 0 || way > 2) break;
   }
   return seen.length > 0 ? medianOf(seen.slice(seen.length >> 1)) : null;
@@ -146,10 +143,10 @@ function lineContrast(
   for (let i = 0; i < count; i++) {
     const before = closed ? (i + count - 1) % count : Math.max(0, i - 1);
     const after = closed ? (i + 1) % count : Math.min(count - 1, i + 1);
-    const tx = (places[2 * after] as number) - (places[2 * before] as number);
-    const ty = (places[2 * after + 1] as number) - (places[2 * before + 1] as number);
+    const tx = places[2 * after] - places[2 * before];
+    const ty = places[2 * after + 1] - places[2 * before + 1];
     const length = Math.hypot(tx, ty) || 1;
-    const at = [places[2 * i] as number, places[2 * i + 1] as number] as const;
+    const at = [places[2 * i], places[2 * i + 1]] as const;
     const subject = sideCode(planes, mask, 1, at, [-ty / length, tx / length]);
     const ground = sideCode(planes, mask, 0, at, [ty / length, -tx / length]);
     const known = subject !== null && ground !== null;
@@ -158,8 +155,8 @@ function lineContrast(
   return Float32Array.from(raw, (_, i) => {
     const near: number[] = [];
     for (let n = i - medianReach; n <= i + medianReach; n++) {
-      if (closed) near.push(raw[(n + count) % count] as number);
-      else if (n >= 0 && n < count) near.push(raw[n] as number);
+      if (closed) near.push(raw[(n + count) % count]);
+      else if (n >= 0 && n < count) near.push(raw[n]);
     }
     return medianOf(near);
   });

@@ -55,7 +55,7 @@ const numberWord = ['no', 'one', 'two', 'three'] as const;
 function countOf(histogram: ArrayLike<number>, from: number): number {
   let count = 0;
   for (let bin = 0; bin < histogram.length; bin++) {
-    if (lightnessOfBin(bin) > from) count += histogram[bin] as number;
+    if (lightnessOfBin(bin) > from) count += histogram[bin];
   }
   return count;
 }
@@ -71,7 +71,7 @@ function keepsWhites(
   let sum = 0;
   for (let bin = 0; bin < histogram.length; bin++) {
     const lightness = lightnessOfBin(bin);
-    if (lightness > from) sum += (histogram[bin] as number) * onTheSheet(range, lightness);
+    if (lightness > from) sum += histogram[bin] * onTheSheet(range, lightness);
   }
   const enough = count >= whiteShare * countOf(histogram, -1);
   return enough && range.paper - sum / count <= reserveWithin;
@@ -139,7 +139,7 @@ function sumsOf(histogram: ArrayLike<number>): Sums {
   const [count, first, second] = [0, 1, 2].map((power) => {
     const sums = new Float64Array(filled.length + 1);
     for (const [i, bin] of filled.entries()) {
-      sums[i + 1] = (sums[i] as number) + (histogram[bin] as number) * bin ** power;
+      sums[i + 1] = sums[i] + histogram[bin] * bin ** power;
     }
     return sums;
   }) as [Float64Array, Float64Array, Float64Array];
@@ -149,9 +149,9 @@ function sumsOf(histogram: ArrayLike<number>): Sums {
 /** Cost of one band over the filled bins from `low` up to but not including `high`. */
 function costOf(sums: Sums, low: number, high: number): number {
   const { count, first, second } = sums;
-  const sum = (first[high] as number) - (first[low] as number);
-  const squares = (second[high] as number) - (second[low] as number);
-  return Math.max(0, squares - (sum * sum) / ((count[high] as number) - (count[low] as number)));
+  const sum = first[high] - first[low];
+  const squares = second[high] - second[low];
+  return Math.max(0, squares - (sum * sum) / (count[high] - count[low]));
 }
 
 /** Best costs with one band more: `least` is of the first i tones in the bands so far. */
@@ -159,19 +159,15 @@ function oneBandMore(sums: Sums, least: Float64Array, bands: number, start: Uint
   const { count, first, second } = sums;
   const next = new Float64Array(least.length).fill(Number.POSITIVE_INFINITY);
   for (let i = bands + 1; i < least.length; i++) {
-    const [allCount, allFirst, allSecond] = [
-      count[i] as number,
-      first[i] as number,
-      second[i] as number,
-    ];
+    const [allCount, allFirst, allSecond] = [count[i], first[i], second[i]];
     let best = Number.POSITIVE_INFINITY;
     let from = bands;
     // costOf, written out: this is the innermost of three loops.
     for (let j = bands; j < i; j++) {
-      const sum = allFirst - (first[j] as number);
-      const squares = allSecond - (second[j] as number);
-      const own = squares - (sum * sum) / (allCount - (count[j] as number));
-      const cost = (least[j] as number) + Math.max(own, 0);
+      const sum = allFirst - first[j];
+      const squares = allSecond - second[j];
+      const own = squares - (sum * sum) / (allCount - count[j]);
+      const cost = least[j] + Math.max(own, 0);
       if (cost >= best) continue;
       best = cost;
       from = j;
@@ -202,7 +198,7 @@ export function optimalBands(histogram: ArrayLike<number>, most: number): Optima
   let least = Float64Array.from({ length: tones + 1 }, (_, i) => (i ? costOf(sums, 0, i) : 0));
   const starts: Uint16Array[] = [new Uint16Array(tones + 1)];
   for (let k = 1; k <= Math.min(most, tones); k++) {
-    found.push({ limits: limitsOf(filled, starts), cost: least[tones] as number });
+    found.push({ limits: limitsOf(filled, starts), cost: least[tones] });
     const start = new Uint16Array(tones + 1);
     if (k < Math.min(most, tones)) least = oneBandMore(sums, least, k, start);
     starts.push(start);
@@ -214,8 +210,8 @@ function limitsOf(filled: readonly number[], starts: readonly Uint16Array[]): nu
   const limits: number[] = [];
   let end = filled.length;
   for (let k = starts.length - 1; k > 0; k--) {
-    end = (starts[k] as Uint16Array)[end] as number;
-    limits.unshift(lightnessOfBin(((filled[end - 1] as number) + (filled[end] as number)) / 2));
+    end = starts[k][end];
+    limits.unshift(lightnessOfBin((filled[end - 1] + filled[end]) / 2));
   }
   return limits;
 }

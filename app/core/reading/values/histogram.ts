@@ -14,7 +14,7 @@ export const lightnessOfBin = (bin: number): number => bin / 2.55;
 /** The bin of every pixel: a lightness plane in one byte a pixel. */
 export function binsOf(lightness: Float32Array): Uint8Array {
   const map = new Uint8Array(lightness.length);
-  for (let i = 0; i < map.length; i++) map[i] = binOf(lightness[i] as number);
+  for (let i = 0; i < map.length; i++) map[i] = binOf(lightness[i]);
   return map;
 }
 
@@ -25,17 +25,16 @@ export function lightnessHistogram(lightness: Float32Array): Uint32Array {
   const others = new Uint32Array(bins);
   const half = lightness.length >> 1;
   for (let i = 0, j = half; i < half; i++, j++) {
-    const one = binOf(lightness[i] as number);
-    const other = binOf(lightness[j] as number);
-    counts[one] = (counts[one] as number) + 1;
-    others[other] = (others[other] as number) + 1;
+    const one = binOf(lightness[i]);
+    const other = binOf(lightness[j]);
+    counts[one] = counts[one] + 1;
+    others[other] = others[other] + 1;
   }
   if (lightness.length % 2 === 1) {
-    const last = binOf(lightness[2 * half] as number);
-    counts[last] = (counts[last] as number) + 1;
+    const last = binOf(lightness[2 * half]);
+    counts[last] = counts[last] + 1;
   }
-  for (let bin = 0; bin < bins; bin++)
-    counts[bin] = (counts[bin] as number) + (others[bin] as number);
+  for (let bin = 0; bin < bins; bin++) counts[bin] = counts[bin] + others[bin];
   return counts;
 }
 
@@ -45,11 +44,11 @@ export function lightnessHistogram(lightness: Float32Array): Uint32Array {
  */
 export function percentile(histogram: ArrayLike<number>, share: number): number {
   let total = 0;
-  for (let bin = 0; bin < histogram.length; bin++) total += histogram[bin] as number;
+  for (let bin = 0; bin < histogram.length; bin++) total += histogram[bin];
   const wanted = share * total;
   let seen = 0;
   for (let bin = 0; bin < histogram.length; bin++) {
-    seen += histogram[bin] as number;
+    seen += histogram[bin];
     if (seen > 0 && seen >= wanted) return lightnessOfBin(bin);
   }
   return 0;

@@ -40,9 +40,8 @@ interface KeptBand {
  */
 export function keptBands(areas: ArrayLike<number>, limits: readonly number[]): KeptBand[] {
   const count = limits.length + 1;
-  const upper = (band: number): number => (band === 1 ? 100 : (limits[count - band] as number));
-  const lower = (band: number): number =>
-    band === count ? 0 : (limits[count - band - 1] as number);
+  const upper = (band: number): number => (band === 1 ? 100 : limits[count - band]);
+  const lower = (band: number): number => (band === count ? 0 : limits[count - band - 1]);
   const kept: number[] = [];
   for (let band = 1; band <= count; band++) if (areas[band]) kept.push(band);
   const between = (light: number, dark: number): number => (lower(light) + upper(dark)) / 2;

@@ -53,10 +53,10 @@ export function brushWhites(
     return packCell(groupOf(brushedBand, passage), commonestFamily(tones, passage));
   });
   for (let i = 0; i < kinds.length; i++) {
-    const stroke = brushed[i] as number;
+    const stroke = brushed[i];
     if (stroke === 0) continue;
     const table = stroke === brushedAs.keep ? kept : painted;
-    const kind = table[kinds[i] as number] as number;
+    const kind = table[kinds[i]];
     kinds[i] = kind;
     bands[i] = bandOfCell(kind);
   }
@@ -126,7 +126,7 @@ const mostBands = 7;
  * own; where all is hers, to the lightest the picture has.
  */
 export function withBrushedWhites(areas: Uint32Array, tones: CellTones): Uint32Array {
-  const brushed = areas[brushedBand] as number;
+  const brushed = areas[brushedBand];
   if (brushed === 0) return areas;
   const bands = Array.from({ length: mostBands }, (_, i) => i + 1);
   const lightest =
@@ -135,7 +135,7 @@ export function withBrushedWhites(areas: Uint32Array, tones: CellTones): Uint32A
     1;
   const counted = areas.slice();
   counted[brushedBand] = 0;
-  counted[lightest] = (counted[lightest] as number) + brushed;
+  counted[lightest] = counted[lightest] + brushed;
   return counted;
 }
 

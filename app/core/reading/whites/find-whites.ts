@@ -20,7 +20,7 @@ interface FoundShapes {
 function whiteMask(slotMap: Uint8Array, isWhite: readonly boolean[]): Uint8Array {
   const table = Uint8Array.from({ length: 256 }, (_, slot) => (isWhite[slot] ? 1 : 0));
   const mask = new Uint8Array(slotMap.length);
-  for (let i = 0; i < mask.length; i++) mask[i] = table[slotMap[i] as number] as number;
+  for (let i = 0; i < mask.length; i++) mask[i] = table[slotMap[i]];
   return mask;
 }
 
@@ -36,10 +36,10 @@ function areasByHand(
   const isHers = slots.map((slot) => slot.byHand === true);
   if (!isHers.includes(true)) return byHand;
   for (let run = 0; run < shapes.length; run++) {
-    const shape = shapes[run] as number;
+    const shape = shapes[run];
     if (kinds[shape] === 0 || byHand[shape] === 1) continue;
-    for (let i = runs.starts[run] as number; i < (runs.starts[run + 1] as number); i++) {
-      if (isHers[slotMap[i] as number]) byHand[shape] = 1;
+    for (let i = runs.starts[run]; i < runs.starts[run + 1]; i++) {
+      if (isHers[slotMap[i]]) byHand[shape] = 1;
     }
   }
   return byHand;
@@ -92,15 +92,15 @@ export function* findWhites(
   const whites: Measured[] = [];
   for (let area = 0; area < kinds.length; area++) {
     if (kinds[area] === 0) continue;
-    const place = places[area] as number;
-    const px = areasPx[area] as number;
+    const place = places[area];
+    const px = areasPx[area];
     const y = Math.floor(place / size.width);
     whites.push({
       at: [(place - y * size.width + 0.5) / size.width, (y + 0.5) / size.height],
-      slot: slotMap[place] as number,
+      slot: slotMap[place],
       areaMm2: px / (pxPerMm * pxPerMm),
-      shortSideMm: shortSide(px, areas.outlinesPx[area] as number) / pxPerMm,
-      softShare: soft[area] as number,
+      shortSideMm: shortSide(px, areas.outlinesPx[area]) / pxPerMm,
+      softShare: soft[area],
       byHand: byHand[area] === 1,
     });
   }
@@ -157,8 +157,8 @@ function softOutlines(
     const pixel = pixelOf(slotMap, size, isWhite[a] ? a : b, x, y);
     if (pixel < 0) continue;
     const area = areaAt(areas, size, pixel);
-    all[area] = (all[area] as number) + lengthMm;
-    if (kind === 'soft' || kind === 'lost') soft[area] = (soft[area] as number) + lengthMm;
+    all[area] = all[area] + lengthMm;
+    if (kind === 'soft' || kind === 'lost') soft[area] = soft[area] + lengthMm;
   }
-  return soft.map((length, i) => (length > 0 ? length / (all[i] as number) : 0));
+  return soft.map((length, i) => (length > 0 ? length / all[i] : 0));
 }

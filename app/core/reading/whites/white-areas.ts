@@ -21,22 +21,22 @@ export function* whiteAreas(mask: Uint8Array, size: PixelSize): Generator<void, 
   const sumsX = new Float64Array(kinds.length);
   const sumsY = new Float64Array(kinds.length);
   for (let run = 0; run < shapes.length; run++) {
-    const shape = shapes[run] as number;
+    const shape = shapes[run];
     if (kinds[shape] === 0) continue;
-    const start = starts[run] as number;
-    const length = (starts[run + 1] as number) - start;
+    const start = starts[run];
+    const length = starts[run + 1] - start;
     const y = Math.floor(start / size.width);
-    sides[shape] = (sides[shape] as number) + 2 + 2 * length;
-    sumsX[shape] = (sumsX[shape] as number) + length * (start - y * size.width + (length - 1) / 2);
-    sumsY[shape] = (sumsY[shape] as number) + length * y;
+    sides[shape] = sides[shape] + 2 + 2 * length;
+    sumsX[shape] = sumsX[shape] + length * (start - y * size.width + (length - 1) / 2);
+    sumsY[shape] = sumsY[shape] + length * y;
   }
   // Where two runs of one area meet, neither has outline.
   for (let n = 0; n < meetings.count; n++) {
-    const shape = shapes[meetings.uppers[n] as number] as number;
-    if (shape !== shapes[meetings.lowers[n] as number]) continue;
-    sides[shape] = (sides[shape] as number) - 2 * (meetings.sides[n] as number);
+    const shape = shapes[meetings.uppers[n]];
+    if (shape !== shapes[meetings.lowers[n]]) continue;
+    sides[shape] = sides[shape] - 2 * meetings.sides[n];
   }
-  const mean = (sum: number, shape: number): number => sum / (areasPx[shape] as number);
+  const mean = (sum: number, shape: number): number => sum / areasPx[shape];
   return {
     labels,
     outlinesPx: sides.map((count) => (count * Math.PI) / 4),
@@ -49,14 +49,14 @@ export function* whiteAreas(mask: Uint8Array, size: PixelSize): Generator<void, 
 export function areaAt({ labels }: WhiteAreas, { width }: PixelSize, pixel: number): number {
   const { starts, rows } = labels.runs;
   const y = Math.floor(pixel / width);
-  let low = rows[y] as number;
-  let high = (rows[y + 1] as number) - 1;
+  let low = rows[y];
+  let high = rows[y + 1] - 1;
   while (low < high) {
     const middle = (low + high + 1) >> 1;
-    if ((starts[middle] as number) <= pixel) low = middle;
+    if (starts[middle] <= pixel) low = middle;
     else high = middle - 1;
   }
-  return labels.shapes[low] as number;
+  return labels.shapes[low];
 }
 
 /** Steps to the side and across, in thirds of a pixel. */
@@ -77,16 +77,16 @@ export function deepestPlaces(areas: WhiteAreas, { width, height }: PixelSize): 
   const wide = width + 2;
   const depths = new Uint16Array(wide * (height + 2));
   for (let y = 0; y < height; y++) {
-    for (let run = rows[y] as number; run < (rows[y + 1] as number); run++) {
-      if (kinds[shapes[run] as number] === 0) continue;
-      const from = (starts[run] as number) + 2 * y + wide + 1;
-      const to = from + (starts[run + 1] as number) - (starts[run] as number);
+    for (let run = rows[y]; run < rows[y + 1]; run++) {
+      if (kinds[shapes[run]] === 0) continue;
+      const from = starts[run] + 2 * y + wide + 1;
+      const to = from + starts[run + 1] - starts[run];
       let before = 0;
       for (let at = from; at < to; at++) {
         const above = at - wide;
-        const one = depths[above] as number;
-        const left = depths[above - 1] as number;
-        const right = depths[above + 1] as number;
+        const one = depths[above];
+        const left = depths[above - 1];
+        const right = depths[above + 1];
         const side = Math.min(one, before) + straight;
         const slant = Math.min(left, right) + across;
         before = Math.min(side, slant);
@@ -98,31 +98,31 @@ export function deepestPlaces(areas: WhiteAreas, { width, height }: PixelSize): 
   const deepest = new Uint16Array(kinds.length);
   const nearest = new Float64Array(kinds.length);
   for (let y = height - 1; y >= 0; y--) {
-    for (let run = (rows[y + 1] as number) - 1; run >= (rows[y] as number); run--) {
-      const shape = shapes[run] as number;
+    for (let run = rows[y + 1] - 1; run >= rows[y]; run--) {
+      const shape = shapes[run];
       if (kinds[shape] === 0) continue;
-      const start = starts[run] as number;
+      const start = starts[run];
       const shift = 2 * y + wide + 1;
-      const down = (y - (centresY[shape] as number)) ** 2;
-      let most = deepest[shape] as number;
+      const down = (y - centresY[shape]) ** 2;
+      let most = deepest[shape];
       let after = 0;
-      for (let i = (starts[run + 1] as number) - 1; i >= start; i--) {
+      for (let i = starts[run + 1] - 1; i >= start; i--) {
         const at = i + shift;
         const below = at + wide;
-        const one = depths[below] as number;
-        const left = depths[below - 1] as number;
-        const right = depths[below + 1] as number;
+        const one = depths[below];
+        const left = depths[below - 1];
+        const right = depths[below + 1];
         const side = Math.min(one, after) + straight;
         const slant = Math.min(left, right) + across;
-        const own = depths[at] as number;
+        const own = depths[at];
         const back = Math.min(side, slant);
         const depth = Math.min(own, back);
         after = depth;
         depths[at] = depth;
         if (depth < most) continue;
-        const beside = i - y * width - (centresX[shape] as number);
+        const beside = i - y * width - centresX[shape];
         const away = beside * beside + down;
-        if (depth === most && away > (nearest[shape] as number)) continue;
+        if (depth === most && away > nearest[shape]) continue;
         most = depth;
         nearest[shape] = away;
         places[shape] = i;

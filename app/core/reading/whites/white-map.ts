@@ -13,7 +13,7 @@ export function whiteMap(
 ): Uint16Array {
   const map = new Uint16Array(slotMap.length);
   const open = Uint8Array.from({ length: 256 }, (_, slot) => (isWhite[slot] ? 1 : 0));
-  const isFree = (i: number): boolean => map[i] === 0 && open[slotMap[i] as number] === 1;
+  const isFree = (i: number): boolean => map[i] === 0 && open[slotMap[i]] === 1;
   whites.forEach(({ at }, index) => {
     const waiting = [Math.floor(at[1] * height) * width + Math.floor(at[0] * width)];
     for (let i = waiting.pop(); i !== undefined; i = waiting.pop()) {
@@ -28,7 +28,7 @@ export function whiteMap(
         if (row + beside < 0 || row + beside >= map.length) continue;
         let before = false;
         for (let j = from + beside; j < to + beside; j++) {
-          const free = map[j] === 0 && open[slotMap[j] as number] === 1;
+          const free = map[j] === 0 && open[slotMap[j]] === 1;
           // One place of every stretch beside is enough.
           if (free && !before) waiting.push(j);
           before = free;
@@ -53,7 +53,7 @@ export function whiteAt(
   for (let j = Math.max(0, row - far); j <= Math.min(height - 1, row + far); j++) {
     for (let i = Math.max(0, column - far); i <= Math.min(width - 1, column + far); i++) {
       const away = (i - column) ** 2 + (j - row) ** 2;
-      const white = map[j * width + i] as number;
+      const white = map[j * width + i];
       if (white === 0 || away >= least) continue;
       found = white;
       least = away;
