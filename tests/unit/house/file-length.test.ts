@@ -14,12 +14,6 @@ test(`no file is over ${hardStop} lines`, async () => {
   expect(tooLong(await sourceFiles(['app', 'workers', 'tests'], endings))).toEqual([]);
 });
 
-test('half of the files of the app are under 50 lines', async () => {
-  const counts = (await sourceFiles(['app', 'workers'], endings)).map(lineCount);
-  const median = counts.sort((a, b) => a - b)[Math.floor(counts.length / 2)];
-  expect(median).toBeLessThan(50);
-});
-
 test('a file of 301 lines would be seen', () => {
   const file = (lines: number) => ({ path: 'app/x.ts', text: 'a\n'.repeat(lines) });
   expect(tooLong([file(300)])).toEqual([]);

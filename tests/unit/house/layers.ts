@@ -9,62 +9,74 @@ export interface Layer {
 
 const anyPackage = /./;
 const noPackage = /^$/;
+const preact = /^(preact|@preact\/)/;
+
+/** The rooms of the core, from the ground up: which of the rooms below it each may use. */
+const coreRooms: Readonly<Record<string, readonly string[]>> = {
+  limits: [],
+  numeric: ['limits'],
+  colour: ['limits', 'numeric'],
+  words: ['limits', 'colour'],
+  raster: ['limits', 'numeric', 'colour'],
+  paint: ['limits', 'numeric', 'colour', 'words', 'raster'],
+  drying: ['limits', 'numeric', 'colour', 'words'],
+  reference: ['limits', 'colour', 'words', 'raster'],
+  reading: ['limits', 'numeric', 'colour', 'words', 'raster', 'reference'],
+  outline: ['limits', 'numeric', 'colour', 'words', 'raster', 'reading'],
+  decisions: ['limits', 'numeric', 'colour', 'words', 'paint', 'drying', 'reference', 'reading'],
+  palette: ['limits', 'numeric', 'colour', 'words', 'paint', 'reading', 'decisions'],
+  plan: [
+    ...['limits', 'numeric', 'colour', 'words', 'raster', 'paint', 'drying'],
+    ...['reading', 'decisions', 'palette'],
+  ],
+  session: ['limits', 'numeric', 'colour', 'words', 'paint', 'drying', 'reading', 'plan'],
+};
+
+const core: readonly Layer[] = Object.entries(coreRooms).map(([name, mayUse]) => ({
+  name,
+  holds: new RegExp(`^app/core/${name}(/|\\.ts$)`),
+  mayUse,
+  packages: noPackage,
+}));
+const wholeCore = core.map(({ name }) => name);
+
+const forState = ['storage', 'client', 'drawing', 'update', 'api', 'demo', ...wholeCore];
+const forScreens = ['ui', 'state', 'drawing', 'api', 'styles', 'demo', ...wholeCore];
 
 export const layers: readonly Layer[] = [
-  { name: 'model', holds: /^app\/model\//, mayUse: [], packages: noPackage },
+  ...core,
+  { name: 'api', holds: /^workers\/api\.ts$/, mayUse: wholeCore, packages: noPackage },
+  { name: 'worker', holds: /^workers\//, mayUse: ['api', ...wholeCore], packages: anyPackage },
+  { name: 'drawing', holds: /^app\/drawing\//, mayUse: wholeCore, packages: noPackage },
   {
-    name: 'kernels',
-    holds: /^workers\/kernels\//,
-    mayUse: ['model'],
-    packages: noPackage,
-  },
-  { name: 'api', holds: /^workers\/analysis-api\.ts$/, mayUse: ['model'], packages: noPackage },
-  {
-    name: 'worker',
-    holds: /^workers\//,
-    mayUse: ['api', 'kernels', 'model'],
+    name: 'storage',
+    holds: /^app\/storage\//,
+    mayUse: ['api', ...wholeCore],
     packages: anyPackage,
   },
-  { name: 'drawing', holds: /^app\/drawing\//, mayUse: ['model'], packages: noPackage },
-  { name: 'storage', holds: /^app\/storage\//, mayUse: ['api', 'model'], packages: anyPackage },
-  { name: 'analysis', holds: /^app\/analysis\//, mayUse: ['api', 'model'], packages: anyPackage },
-  { name: 'update', holds: /^app\/update\//, mayUse: ['api', 'model'], packages: anyPackage },
-  {
-    name: 'state',
-    holds: /^app\/state\//,
-    mayUse: ['storage', 'analysis', 'drawing', 'update', 'api', 'model', 'demo'],
-    packages: anyPackage,
-  },
+  { name: 'client', holds: /^app\/client\//, mayUse: ['api', ...wholeCore], packages: anyPackage },
+  { name: 'update', holds: /^app\/update\//, mayUse: [], packages: anyPackage },
+  { name: 'state', holds: /^app\/state\//, mayUse: forState, packages: anyPackage },
   { name: 'styles', holds: /^app\/styles\//, mayUse: [], packages: noPackage },
   { name: 'demo', holds: /^app\/demo\//, mayUse: [], packages: noPackage },
   {
-    name: 'screens',
-    holds: /^app\/screens\//,
-    mayUse: ['state', 'drawing', 'api', 'model', 'styles', 'demo'],
-    packages: /^(preact|@preact\/)/,
+    name: 'ui',
+    holds: /^app\/ui\//,
+    mayUse: forScreens.filter((name) => name !== 'ui'),
+    packages: preact,
   },
+  { name: 'screens', holds: /^app\/screens\//, mayUse: forScreens, packages: preact },
   {
     name: 'main',
     holds: /^app\/(main\.tsx|index\.html)$/,
-    mayUse: [
-      'screens',
-      'state',
-      'storage',
-      'analysis',
-      'drawing',
-      'update',
-      'api',
-      'model',
-      'styles',
-      'demo',
-    ],
-    packages: /^(preact|@preact\/)/,
+    mayUse: ['screens', ...forScreens, ...forState],
+    packages: preact,
   },
   { name: 'build', holds: /^app\/(build\/|vite\.config\.ts$)/, mayUse: [], packages: anyPackage },
   {
     name: 'tools',
     holds: /^app\/tools\//,
-    mayUse: ['worker', 'kernels', 'drawing', 'model', 'support'],
+    mayUse: ['worker', 'drawing', 'support', ...wholeCore],
     packages: anyPackage,
   },
   { name: 'support', holds: /^tests\/support\//, mayUse: [], packages: anyPackage },

@@ -13,7 +13,7 @@ export function wrongArrows(files: readonly SourceFile[]): string[] {
     return importLines(file).flatMap(({ target, isPackage, isAddress }) => {
       const said = `${file.path} (${from.name}) -> ${target}`;
       if (isPackage) return from.packages.test(target) ? [] : [said];
-      if (isAddress && from.name === 'analysis' && workerEntry.test(target)) return [];
+      if (isAddress && from.name === 'client' && workerEntry.test(target)) return [];
       if (isAddress && from.name === 'tools') return []; // reads its data and folders from disk
       const to = layerOf(target);
       if (!to) return target === 'package.json' ? [] : [said];
