@@ -1,18 +1,24 @@
 import * as Comlink from 'comlink';
 import type { PlanWishes } from '../app/core/decisions/plan-wishes.ts';
+import { rasterLongSidePx } from '../app/core/limits.ts';
 import { outlineOf } from '../app/core/outline/outline.ts';
+import { findPatches } from '../app/core/paint/measure/find-patches.ts';
+import { fitPaint } from '../app/core/paint/measure/fit-paint.ts';
+import type { MeasuredPhoto, PatchFrame } from '../app/core/paint/measure/measured-photo.ts';
+import type { PaintMeasure, PaintPatch } from '../app/core/paint/measure/paint-measure.ts';
 import { mixNeighbours } from '../app/core/paint/mix-neighbours.ts';
 import { mixingChart } from '../app/core/paint/mixing-chart.ts';
+import type { Paint } from '../app/core/paint/paint.ts';
 import { knownPaints, paintBox, paintCard, pigmentTable } from '../app/core/paint/paint-box.ts';
 import { darkestInSteps, usualPaints } from '../app/core/palette/library/darkest-mix.ts';
-import { keptLibrary } from '../app/core/palette/library/mix-library.ts';
 import { paintsAllowed } from '../app/core/palette/paints-allowed.ts';
 import { buildPlan } from '../app/core/plan/build-plan.ts';
 import { paletteOffers } from '../app/core/plan/offer-palettes.ts';
-import { createPlanMemory } from '../app/core/plan/solve/solve-palette.ts';
+import { createPlanMemory } from '../app/core/plan/plan-memory.ts';
 import { wishedPalette } from '../app/core/plan/targets/planned-slots.ts';
 import { softBlend, softEdges } from '../app/core/reading/edges/soft-blend.ts';
 import type { ProgressPhase } from '../app/core/reading/reading.ts';
+import { washShapes } from '../app/core/reading/shapes/wash-masses.ts';
 import type { AnalysisApi, OnProgress } from './api.ts';
 import {
   cancelJob,
@@ -22,14 +28,62 @@ import {
   nextTurn,
   runJob,
 } from './jobs.ts';
-import { fitMeasuredPaint, measurePatches } from './measure-patches.ts';
-import { decodePhoto, largestAreaPx } from './photo/decode-photo.ts';
-import { makePreview, makeRasterBitmaps, previewLongSidePx } from './photo/make-pictures.ts';
+import { decodePhoto, largestAreaPx, photoError } from './photo/decode-photo.ts';
+import { makePreview, makeRasterBitmaps } from './photo/make-pictures.ts';
 import { readRaster } from './photo/read-raster.ts';
 import { readReference, warmReading } from './read-reference.ts';
 import { forgetSubject, subjectLine } from './subject-line.ts';
-import { washShapes } from './wash-shapes.ts';
 
+/** Patches are measured on the photo at this long side, px. */
+const longSidePx = 1000;
+
+/** A white, a cool and a warm colour and an earth: paints most boxes have, that a new one is thought mixed with. */
+const triedIds = [
+  'pw6-titanium-white',
+  'pb29-ultramarine-blue',
+  'py74-arylide-yellow',
+  'pbr7-burnt-sienna',
+];
+
+/** A RangeError of a kernel carries a painter's sentence: only a name and a message survive the way to the page. */
+function inWords<T>(work: () => T): T {
+  try {
+    return work();
+  } catch (thrown) {
+    throw thrown instanceof RangeError ? photoError(thrown.message, thrown) : thrown;
+  }
+}
+
+/** The patches on a photo: those in her frames, or found where she set none. Errors: `PhotoError`. */
+async function measurePatches(
+  photo: Blob,
+  frames: readonly PatchFrame[] | null,
+  pause: () => Promise<void>,
+): Promise<MeasuredPhoto> {
+  const whole = { centre: [0.5, 0.5], size: [1, 1], turn: 0 } as const;
+  const { raster } = await readRaster(photo, whole, longSidePx, pause);
+  await pause();
+  return inWords(() => findPatches(raster, frames));
+}
+
+/** K and S of her paint from its patches; `own` are her other paints. Errors: `PhotoError`. */
+function fitMeasuredPaint(
+  patches: readonly PaintPatch[],
+  isWhite: boolean,
+  own: readonly Paint[],
+): PaintMeasure {
+  const known = knownPaints(own);
+  const named = new Set(patches.flatMap(({ is }) => (is.kind === 'half' ? [is.with] : [])));
+  return inWords(() =>
+    fitPaint(patches, {
+      known: new Map(known.filter(({ id }) => named.has(id)).map((paint) => [paint.id, paint])),
+      tried: known.filter(({ id }) => triedIds.includes(id)),
+      isWhite,
+    }),
+  );
+}
+
+// The worker's entry: jobs with a way to stop, the kernels in order, and what is handed over.
 /**
  * Throws a plain Error named 'WishError', with a sentence for her, where her wishes for the palette
  * contradict each other: only a name and a message survive the way to the page.
@@ -45,7 +99,6 @@ function checkWishes(wishes: PlanWishes): void {
   }
 }
 
-// The worker's entry: jobs with a way to stop, the kernels in order, and what is handed over.
 /** A job that can be cancelled and tells how far it is. */
 async function toldJob<T>(
   job: number,
@@ -65,7 +118,7 @@ async function toldJob<T>(
   }
 }
 
-/** She changes the steps, the time or the air far more often than paints and picture. */
+/** What outlives a call: she changes the steps, the time or the air far more often than paints and picture. */
 const memory = createPlanMemory();
 /** What a reading runs through is compiled then. */
 let hasRead = false;
@@ -76,7 +129,7 @@ const api: AnalysisApi = {
       const { bitmap, size } = await decodePhoto(photo, largestAreaPx);
       try {
         await pause();
-        const preview = makePreview(bitmap, size, previewLongSidePx);
+        const preview = makePreview(bitmap, size, rasterLongSidePx);
         return Comlink.transfer({ ...size, preview }, [preview]);
       } finally {
         bitmap.close();
@@ -88,7 +141,7 @@ const api: AnalysisApi = {
     forgetSubject();
     const hand = createHandOver(onPictures);
     const result = await toldJob(job, onProgress, async (pause) => {
-      const read = await readReference(request, hand.over, pause);
+      const read = await readReference(request, hand.over, pause, memory.darkest);
       await hand.received(); // another port's messages: else the reading might be there first
       return read;
     }).finally(hand.end);
@@ -105,7 +158,7 @@ const api: AnalysisApi = {
 
   async palettes(job, reading, wishes, onProgress) {
     checkWishes(wishes);
-    return toldJob(job, onProgress, (pause) => paletteOffers(reading, wishes, pause));
+    return toldJob(job, onProgress, (pause) => paletteOffers(reading, wishes, pause, memory));
   },
 
   async subjectLine(job, request) {
@@ -118,36 +171,37 @@ const api: AnalysisApi = {
     return Comlink.transfer(found, [found.map.buffer]);
   },
 
-  async softBlend(slotMap, size, edges) {
+  async softBlend(_job, slotMap, size, edges) {
     const blend = softBlend(slotMap, size, softEdges(edges, size));
     const { pixels, partners, shares } = blend;
     return Comlink.transfer(blend, [pixels.buffer, partners.buffer, shares.buffer]);
   },
-  outline: async (reading, slotMap, sizes) => outlineOf(reading, slotMap, sizes),
+  outline: async (_job, reading, slotMap, sizes) => outlineOf(reading, slotMap, sizes),
 
-  async pictures(jpeg) {
+  async pictures(_job, jpeg) {
     const whole = { centre: [0.5, 0.5], size: [1, 1], turn: 0 } as const;
-    const { raster } = await readRaster(new Blob([jpeg]), whole, 1600, nextTurn);
+    const { raster } = await readRaster(new Blob([jpeg]), whole, rasterLongSidePx, nextTurn);
     const { reference, grey } = await makeRasterBitmaps(raster);
     return Comlink.transfer({ reference, grey }, [reference, grey]);
   },
 
-  paintBox: async (own) => knownPaints(own).map(paintCard),
+  paintBox: async (_job, own) => knownPaints(own).map(paintCard),
   pigmentTable: async () => pigmentTable,
-  async opticsLike(id) {
+  async opticsLike(_job, id) {
     const paint = paintBox.find((each) => each.id === id);
     return paint ? { K: paint.K, S: paint.S } : null;
   },
   measurePatches: (job, photo, frames) =>
     runJob(job, (pause) => measurePatches(photo, frames, pause)),
-  fitPaint: async (patches, isWhite, own) => fitMeasuredPaint(patches, isWhite, own),
-  mixNeighbours: async (paints, below, mix) => mixNeighbours(paints, below, mix),
-  mixingChart: async (paints) => mixingChart(paints),
+  fitPaint: async (_job, patches, isWhite, own) => fitMeasuredPaint(patches, isWhite, own),
+  mixNeighbours: async (_job, paints, below, mix) => mixNeighbours(paints, below, mix),
+  mixingChart: async (_job, paints) => mixingChart(paints),
   cancel: cancelJob,
-  async warmUp(box) {
-    await darkestInSteps(usualPaints, idleTurn);
+  async warmUp(_job, box) {
+    await darkestInSteps(usualPaints, idleTurn, memory.darkest);
     if (!hasRead) await warmReading(idleTurn);
-    await keptLibrary(paintsAllowed(knownPaints(box.ownPaints), box).paints, idleTurn);
+    const { paints } = paintsAllowed(knownPaints(box.ownPaints), box);
+    await memory.library.libraryOf(paints, idleTurn);
   },
 };
 

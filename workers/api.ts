@@ -13,9 +13,9 @@ import type { WashPlan } from '../app/core/plan/plan.ts';
 import type { SoftBlend } from '../app/core/raster/paint-slots.ts';
 import type { PixelSize } from '../app/core/raster/size.ts';
 import type { Edge } from '../app/core/reading/edges/edge.ts';
-import type { MassSizes, MassWash } from '../app/core/reading/masses.ts';
+import type { MassSizes } from '../app/core/reading/masses.ts';
 import type { ProgressPhase, Reading, ReadingWishes } from '../app/core/reading/reading.ts';
-import type { Slot } from '../app/core/reading/slot.ts';
+import type { WashShapes, WashShapesRequest } from '../app/core/reading/shapes/wash-masses.ts';
 import type { SubjectFacts, SubjectStroke } from '../app/core/reading/subject/subject.ts';
 import type { Crop } from '../app/core/reference/reference.ts';
 import type { Sheet } from '../app/core/reference/sheet.ts';
@@ -62,24 +62,6 @@ export interface SubjectResult {
   readonly facts: SubjectFacts;
 }
 
-/** The shapes of one wash in a picture that was read; smallest sizes in mm, px per mm on the sheet. */
-export interface WashShapesRequest {
-  readonly slotMap: Uint8Array;
-  readonly slots: readonly Slot[];
-  readonly size: PixelSize;
-  readonly pxPerMm: number;
-  readonly wash: MassWash;
-  readonly sizes: MassSizes;
-}
-
-export interface WashShapes {
-  /** A number for every pixel, row by row; connected areas of one number are one shape. */
-  readonly map: Uint8Array;
-  /** Whether a number of the map is painted in this wash. */
-  readonly isPainted: readonly boolean[];
-  readonly count: number;
-}
-
 /** The cropped reference and its greyscale (true L*), both of the raster's size. */
 export interface Pictures {
   readonly reference: ImageBitmap;
@@ -100,68 +82,59 @@ export interface PhotoFacts {
 }
 
 /**
- * Every job carries a number so that it can be cancelled: AbortSignal does not cross. Errors come
- * back as plain Errors whose `name` is kept: 'AbortError' for a cancelled job, 'PhotoError' with a
- * painter's sentence as message for a photo that can't be used, 'WishError' with one for wishes
- * that contradict each other.
+ * The worker's vocabulary: every question the page may ask, with its answer, declared only here.
+ * The page's side (`AnalysisClient`) and the worker's side (`AnalysisApi`) are derived from it.
+ *
+ * Errors come back as plain Errors whose `name` is kept: 'AbortError' for a cancelled job,
+ * 'PhotoError' with a painter's sentence as message for a photo that can't be used, 'WishError' with
+ * one for wishes that contradict each other. Functions cross as proxies, so they answer nothing.
+ * `onProgress` is never optional: while a long job runs, its messages are the only sign that the
+ * worker lives.
  */
-export interface AnalysisApi {
-  openPhoto(job: number, photo: Blob): Promise<PhotoFacts>;
-  read(
-    job: number,
-    request: ReadRequest,
-    onPictures: OnPictures,
-    onProgress: OnProgress,
-  ): Promise<ReadResult>;
-  plan(
-    job: number,
-    reading: Reading,
-    wishes: PlanWishes,
-    onProgress: OnProgress,
-  ): Promise<WashPlan>;
+export interface AnalysisCalls {
+  openPhoto(photo: Blob): PhotoFacts;
+  read(request: ReadRequest, onPictures: OnPictures, onProgress: OnProgress): ReadResult;
+  plan(reading: Reading, wishes: PlanWishes, onProgress: OnProgress): WashPlan;
   /** The palette of that plan and others to choose from; null where there is nothing to paint. */
-  palettes(
-    job: number,
-    reading: Reading,
-    wishes: PlanWishes,
-    onProgress: OnProgress,
-  ): Promise<PaletteOffers | null>;
+  palettes(reading: Reading, wishes: PlanWishes, onProgress: OnProgress): PaletteOffers | null;
   /** The subject she drew round; null where there is none, or no stroke yet. */
-  subjectLine(job: number, request: SubjectRequest): Promise<SubjectResult | null>;
-  washShapes(job: number, request: WashShapesRequest): Promise<WashShapes>;
+  subjectLine(request: SubjectRequest): SubjectResult | null;
+  washShapes(request: WashShapesRequest): WashShapes;
   /** How the colours of a slot map run together at its soft edges. */
-  softBlend(slotMap: Uint8Array, size: PixelSize, edges: readonly Edge[]): Promise<SoftBlend>;
+  softBlend(slotMap: Uint8Array, size: PixelSize, edges: readonly Edge[]): SoftBlend;
   /** The drawing to transfer. */
-  outline(reading: Reading, slotMap: Uint8Array, sizes: MassSizes): Promise<Outline>;
+  outline(reading: Reading, slotMap: Uint8Array, sizes: MassSizes): Outline;
   /** Reference and greyscale again from the kept JPEG, for a session opened anew. */
-  pictures(jpeg: ArrayBuffer): Promise<Pictures>;
+  pictures(jpeg: ArrayBuffer): Pictures;
   /** The built-in paints and her own. */
-  paintBox(own: readonly Paint[]): Promise<PaintCard[]>;
+  paintBox(own: readonly Paint[]): PaintCard[];
   /** What the trade says of pigments by Colour Index name, those without a built-in paint too. */
-  pigmentTable(): Promise<readonly PigmentTraits[]>;
+  pigmentTable(): readonly PigmentTraits[];
   /** K and S of a built-in paint; null where there is none of that id. */
-  opticsLike(id: string): Promise<Pick<Paint, 'K' | 'S'> | null>;
+  opticsLike(id: string): Pick<Paint, 'K' | 'S'> | null;
   /** Patches on a photo of a painted sheet, in her frames or found. Errors: 'PhotoError'. */
-  measurePatches(
-    job: number,
-    photo: Blob,
-    frames: readonly PatchFrame[] | null,
-  ): Promise<MeasuredPhoto>;
+  measurePatches(photo: Blob, frames: readonly PatchFrame[] | null): MeasuredPhoto;
   /** K and S of a paint from such patches; `own` are her paints. Errors: 'PhotoError'. */
-  fitPaint(
-    patches: readonly PaintPatch[],
-    isWhite: boolean,
-    own: readonly Paint[],
-  ): Promise<PaintMeasure>;
+  fitPaint(patches: readonly PaintPatch[], isWhite: boolean, own: readonly Paint[]): PaintMeasure;
   /** The mixes next to one over the dried washes below it; `paints` is the palette. */
-  mixNeighbours(
-    paints: readonly Paint[],
-    below: readonly LaidMix[],
-    mix: LaidMix,
-  ): Promise<MixNeighbours>;
+  mixNeighbours(paints: readonly Paint[], below: readonly LaidMix[], mix: LaidMix): MixNeighbours;
   /** What the paints of a palette make together. */
-  mixingChart(paints: readonly Paint[]): Promise<MixingChart>;
-  cancel(job: number): void;
+  mixingChart(paints: readonly Paint[]): MixingChart;
   /** Builds tables ahead of need, for a search among the paints of this box; answers when warm. */
-  warmUp(box: BoxWishes): Promise<void>;
+  warmUp(box: BoxWishes): void;
+}
+
+export type CallName = keyof AnalysisCalls;
+export type CallArguments<Name extends CallName> = Parameters<AnalysisCalls[Name]>;
+export type CallAnswer<Name extends CallName> = ReturnType<AnalysisCalls[Name]>;
+
+/** The calls as they cross: each carries the number of its job, since an AbortSignal does not cross. */
+export type JobCalls = {
+  [Name in CallName]: (job: number, ...given: CallArguments<Name>) => Promise<CallAnswer<Name>>;
+};
+
+/** What the worker exposes. */
+export interface AnalysisApi extends JobCalls {
+  /** Marks a job as cancelled; one that is over, or answers in one go, is left alone. */
+  cancel(job: number): void;
 }

@@ -1,6 +1,8 @@
+import type { LastAnswers } from '../app/core/numeric/memo.ts';
 import { defaultPaperLab } from '../app/core/paint/colour-of-washes.ts';
 import { darkestInSteps, usualPaints } from '../app/core/palette/library/darkest-mix.ts';
 import { emptyRaster } from '../app/core/raster/linear-raster.ts';
+import { computePxPerMm } from '../app/core/raster/size.ts';
 import { alterRaster } from '../app/core/reading/alter/alter-raster.ts';
 import { readPicture } from '../app/core/reading/read-picture.ts';
 import type { ProgressPhase, Warning } from '../app/core/reading/reading.ts';
@@ -55,24 +57,30 @@ const shakyWarning: Warning = {
 
 /**
  * The whole reading of a reference: photo, raster, its pictures, then values, families and shapes.
- * `pause` is awaited between pieces of work with the part done and may throw to stop.
+ * `pause` is awaited between pieces of work with the part done and may throw to stop. `knownDarkest` spares
+ * what was worked out before.
  */
 export async function readReference(
   request: ReadRequest,
   handOver: OnPictures,
   pause: (part: number, stage: ProgressPhase) => Promise<void>,
+  knownDarkest: LastAnswers<number>,
 ): Promise<ReadResult> {
   const { photo, crop, sheet, wishes, longSidePx } = request;
   const { raster, clipped, shaky } = await readRaster(photo, crop, longSidePx, (part) =>
     pause(openingPart * part, 'opening'),
   );
   // Into the raster just read, never into the photo: all that follows sees what she wants to paint.
-  const pxPerMm = Math.sqrt((raster.width * raster.height) / (sheet.widthMm * sheet.heightMm));
+  const pxPerMm = computePxPerMm(raster, sheet);
   const altering = alterRaster(raster, wishes.alterations ?? [], pxPerMm);
   while (!altering.next().done) await pause(openingPart, 'opening');
   const { reference, grey, picture } = await makeRasterBitmaps(raster);
   handOver({ reference, grey }); // grey at once: she looks at values while the rest is worked out
-  const darkest = await darkestInSteps(usualPaints, () => pause(openingPart, 'looking'));
+  const darkest = await darkestInSteps(
+    usualPaints,
+    () => pause(openingPart, 'looking'),
+    knownDarkest,
+  );
   const { reading, slotMap, bandMap, lightnessMap } = await readPicture(
     {
       raster,

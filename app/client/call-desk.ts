@@ -101,7 +101,7 @@ export function createCallDesk(options: DeskOptions): CallDesk {
     for (const call of [...open.values()]) call.fail(new AnalysisError(cause));
   };
 
-  const living = (): WorkerHost => {
+  const ensureHost = (): WorkerHost => {
     host ??= startWorker(options.createWorker, {
       alive: () => {
         quiet = 0;
@@ -173,7 +173,7 @@ export function createCallDesk(options: DeskOptions): CallDesk {
       };
       const send = (): void => {
         try {
-          post(living());
+          post(ensureHost());
         } catch (thrown) {
           fail(readableError(thrown)); // the browser refuses the worker, or a request can't be sent
         }

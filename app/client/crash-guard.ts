@@ -1,3 +1,4 @@
+import { rasterLongSidePx } from '../core/limits.ts';
 /** Where the note is kept: `localStorage` fits, since it is written at once and survives a crash. */
 export interface NoteStore {
   getItem(key: string): string | null;
@@ -23,13 +24,13 @@ export interface CrashGuard {
   end(): void;
 }
 
-const usualLongSidePx = 1600;
-const smallLongSidePx = 800;
+/** The working size after a crash: a quarter of the pixels. */
+const smallLongSidePx = rasterLongSidePx / 2;
 
 const key = 'reading-under-way';
 const smallKey = 'photos-read-small';
 
-function noteIn(store: NoteStore): CrashNote | null {
+function readNote(store: NoteStore): CrashNote | null {
   try {
     const found: unknown = JSON.parse(store.getItem(key) ?? 'null');
     if (typeof found !== 'object' || found === null) return null;
@@ -42,7 +43,7 @@ function noteIn(store: NoteStore): CrashNote | null {
   }
 }
 
-function idsIn(store: NoteStore): string[] {
+function readIds(store: NoteStore): string[] {
   try {
     const found: unknown = JSON.parse(store.getItem(smallKey) ?? '[]');
     return Array.isArray(found) ? found.filter((id): id is string => typeof id === 'string') : [];
@@ -57,8 +58,8 @@ function idsIn(store: NoteStore): string[] {
  * asked for, at a smaller size. A store that is full or shut off costs only this protection.
  */
 export function createCrashGuard(store: NoteStore): CrashGuard {
-  const left = noteIn(store);
-  const quietly = (write: () => void): void => {
+  const left = readNote(store);
+  const tryQuietly = (write: () => void): void => {
     try {
       write();
     } catch {
@@ -66,22 +67,22 @@ export function createCrashGuard(store: NoteStore): CrashGuard {
     }
   };
   const suspect = new Set(left ? [left.photoId] : []);
-  const small = new Set([...idsIn(store), ...suspect]);
-  if (left) quietly(() => store.setItem(smallKey, JSON.stringify([...small])));
+  const small = new Set([...readIds(store), ...suspect]);
+  if (left) tryQuietly(() => store.setItem(smallKey, JSON.stringify([...small])));
   let reading: string | null = null;
   return {
     left,
     waits: (photoId) => suspect.has(photoId),
-    sizeFor: (photoId) => (small.has(photoId) ? smallLongSidePx : usualLongSidePx),
+    sizeFor: (photoId) => (small.has(photoId) ? smallLongSidePx : rasterLongSidePx),
     begin(note) {
       reading = note.photoId;
-      quietly(() => store.setItem(key, JSON.stringify(note)));
+      tryQuietly(() => store.setItem(key, JSON.stringify(note)));
     },
     end() {
       if (reading === null) return; // a note from the run before stays until its own photo is read
       suspect.delete(reading);
       reading = null;
-      quietly(() => {
+      tryQuietly(() => {
         if (left && suspect.has(left.photoId)) store.setItem(key, JSON.stringify(left));
         else store.removeItem(key);
       });

@@ -1,5 +1,132 @@
-/** Smallest short side of a shape she can paint, mm on the sheet, by wash (own proposal). */
+/**
+ * Figures of the trade that more than one rule or screen keeps to, by subject. A figure that one rule alone
+ * uses stands beside that rule. Each has its reason; '(own)' means that this project proposes it and no
+ * source gives it; R1..R21 are the rules in plan/rules/rules.md.
+ */
+
+// Values and colours of the picture.
+
+/** L* that make one step of Munsell value: value 10 is L* 100 (ASTM D1535, rounded (own)). */
+export const lightnessOfOneValue = 10;
+
+/** From this difference on, L*, a shape shows another value than the planned one (own). */
+export const otherValueFrom = 8;
+
+/** A shape within this of its planned L* has its value: half a step (own). */
+export const valueReachedWithin = 5;
+
+/** A study has at least two values, or there is nothing to compare. */
+export const fewestBands = 2;
+
+/** A study has at most so many values: the scales of the trade with more are for judging, not for painting. */
+export const mostBands = 7;
+
+/** Colour families a picture is read in, at most: more than a palette can keep apart (own). */
+export const mostFamilies = 6;
+
+// Shapes, lengths in mm on the sheet.
+
+/** Smallest short side of a shape she can paint, by wash (own). */
 export const smallestShapeMm = { first: 10, second: 5, darks: 2, details: 1 } as const;
 
-/** Within this of the paper a shape is kept white, L*. */
+/** A shape with a shorter side than this is small (common practice). */
+export const smallShapeMm = 3;
+
+/** The point of a brush can leave out nothing smaller (common practice). */
+export const brushPointMm = 1;
+
+/**
+ * When small shapes join a neighbour, differences of value are compared in steps of this, L*: within a step
+ * the longer border decides (own).
+ */
+export const joiningStep = 4;
+
+// Whites.
+
+/** Within this of the paper, L*, a shape is kept white (own). */
 export const reserveWithin = 6;
+
+/** From this many small whites on nobody paints round them on wet paper: they are masked (own). */
+export const manySmallWhites = 3;
+
+// Mixes. A load is the amount of paint on an area; 1 is a pale wash.
+
+/** Whole parts of one mix sum to at most this: more can not be measured by eye (own). */
+export const mostParts = 8;
+
+/** Paints in one mix, at most: a fourth makes mud (common practice). */
+export const mostPaintsInMix = 3;
+
+/** How many paints a mix may have: 1, 2 or 3. */
+export const mixSizes: readonly number[] = Array.from({ length: mostPaintsInMix }, (_, n) => n + 1);
+
+/** Added to a cost in CIEDE2000 for every paint of a mix beyond the first: two paints before three (own). */
+export const costOfAnotherPaint = 0.4;
+
+/** From this load on paint is cream, which covers what lies below (own). */
+export const creamFrom = 6;
+
+/** From this load on paint is butter: stiff, without water (own). */
+export const butterFrom = 16;
+
+/** The strongest load of a wash: butter, as from the tube (own). */
+export const strongestLoad = 32;
+
+/** Loads in half octaves from two to the power of `from` up to the strongest. */
+const halfOctaves = (from: number): readonly number[] =>
+  Array.from({ length: 2 * (Math.log2(strongestLoad) - from) + 1 }, (_, n) => 2 ** (n / 2 + from));
+
+/** Loads at which the search for a palette compares single washes: 1/4 to 32, 15 of them. */
+export const searchLoads = halfOctaves(-2);
+
+/** Loads at which the layers of every mix of a palette are kept for the plan: 1/16 to 32, 19 of them. */
+export const tabulatedLoads = halfOctaves(-4);
+
+// The palette.
+
+/** Paints proposed for a picture: few paints keep it together (own). */
+export const proposedPaletteSize = 5;
+
+/** Paints of a palette, at most: no longer a limited one beyond, and the exact search takes long (own). */
+export const largestPalette = 7;
+
+// Washes and puddles.
+
+/** Washes over each other unless she sets otherwise (R9). */
+export const proposedWashes = 3;
+
+/** Washes over each other, at most, whatever the paper (R9). */
+export const mostWashes = 8;
+
+/** Puddles at hand in one wash: while she reaches for more, one dries (own). */
+export const proposedPuddles = 3;
+
+/** Puddles in one wash, at most, where she asks for many (own). */
+export const mostPuddles = 8;
+
+/** Rounds of negative painting, at most (R20). */
+export const mostNegativeRounds = 3;
+
+// Strokes drawn over a picture.
+
+/** A line round the subject has at least so many points: fewer enclose nothing. */
+export const fewestPointsRound = 3;
+
+// Time.
+
+/** Milliseconds of a minute. */
+export const minuteMs = 60_000;
+
+/** Minutes an evening has at least: less is no time for one wash (own). */
+export const fewestEveningMinutes = 20;
+
+/** Minutes an evening has at most: those of a day. */
+export const mostEveningMinutes = 24 * 60;
+
+// Sentences and pictures.
+
+/** Signs of a sentence at the easel, at most: it is read at arm's length with a wet brush in hand (own). */
+export const longestPrompt = 160;
+
+/** Long side of the raster that is worked on, px: one plane of it takes 8 MB, which a phone can bear (own). */
+export const rasterLongSidePx = 1600;

@@ -37,6 +37,9 @@ export const softLayer =
 /** How little of the picture shows where it is dimmed: alpha of the grey over it. */
 const veiled = 222;
 
+/** L* 56 as an sRGB code: the wall round a picture, into which what is dimmed falls back. */
+export const wallGrey = 134;
+
 /** A picture with all but some slots dimmed to a flat grey: shows where to paint. */
 export const whereLayer =
   (under: Layer, slotMap: Uint8Array, shown: ReadonlySet<number>, grey: number): Layer =>

@@ -82,34 +82,34 @@ function Screen({ app }: { app: AppState }) {
   if (route.screen === 'box') return <BoxPlace app={app} />;
   if (route.screen === 'measure') return <MeasurePlace app={app} paintId={route.paintId} />;
   const { studio, easel } = app;
-  const of = { studio, paintingId: route.paintingId };
+  const paintingProps = { studio, paintingId: route.paintingId };
   switch (route.screen) {
     case 'look':
-      return <LookScreen {...of} onSmallStudy={app.smallStudyOf} />;
+      return <LookScreen {...paintingProps} onSmallStudy={app.smallStudyOf} />;
     case 'sheet':
       return <SheetPlace app={app} paintingId={route.paintingId} />;
     case 'subject':
-      return <SubjectScreen {...of} />;
+      return <SubjectScreen {...paintingProps} />;
     case 'whites':
-      return <WhitesScreen {...of} />;
+      return <WhitesScreen {...paintingProps} />;
     case 'edges':
-      return <EdgesScreen {...of} />;
+      return <EdgesScreen {...paintingProps} />;
     case 'colours':
-      return <ColoursScreen {...of} />;
+      return <ColoursScreen {...paintingProps} />;
     case 'changes':
-      return <ChangesScreen {...of} />;
+      return <ChangesScreen {...paintingProps} />;
     case 'hues':
-      return <HuesScreen {...of} ownBox={app.ownBox} />;
+      return <HuesScreen {...paintingProps} ownBox={app.ownBox} />;
     case 'paints':
-      return <PaintsScreen {...of} ownBox={app.ownBox} calls={app.paintCalls} />;
+      return <PaintsScreen {...paintingProps} ownBox={app.ownBox} calls={app.paintCalls} />;
     case 'plan':
-      return <PlanScreen {...of} ownAir={app.ownAir} calls={app.paintCalls} />;
+      return <PlanScreen {...paintingProps} ownAir={app.ownAir} calls={app.paintCalls} />;
     case 'chart':
-      return <ChartScreen {...of} calls={app.paintCalls} />;
+      return <ChartScreen {...paintingProps} calls={app.paintCalls} />;
     case 'drawing':
-      return <DrawingScreen {...of} calls={app.paintCalls} />;
+      return <DrawingScreen {...paintingProps} calls={app.paintCalls} />;
     case 'plan-page':
-      return <PlanPageScreen {...of} calls={app.paintCalls} />;
+      return <PlanPageScreen {...paintingProps} calls={app.paintCalls} />;
     case 'easel':
       return (
         <EaselScreen

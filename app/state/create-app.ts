@@ -114,7 +114,7 @@ export function createApp(store: Store, window: Window & typeof globalThis): App
     clock: createClock(),
     screenWatch: createScreenWatch(window.document, window.navigator),
     ownAir,
-    charge: (onNews) => createSessionLock({ ...sessionWindows(window), onNews }),
+    createLock: (onNews) => createSessionLock({ ...sessionWindows(window), onNews }),
   });
   const updates = createUpdates({ settled: store.settled, inSession: easel.running });
   effect(() => {

@@ -1,6 +1,6 @@
-import { type ReadonlySignal, signal } from '@preact/signals';
+import { computed, type ReadonlySignal } from '@preact/signals';
 import { type KeptAir, parseKeptAir, usualAir } from '../core/drying/conditions.ts';
-import type { Store } from '../storage/open-store.ts';
+import { keptSignal, type SettingStore } from './kept-signal.ts';
 
 /** The air she paints in and her paper, as set last, for plans and sessions to come. */
 export interface OwnAirState {
@@ -13,31 +13,16 @@ export interface OwnAirState {
   set(air: Pick<KeptAir, 'weather' | 'paper'>): Promise<void>;
 }
 
-const settingName = 'air and paper';
-
-export function createOwnAir(store: Pick<Store, 'setting' | 'keepSetting'>): OwnAirState {
-  const air = signal(usualAir);
-  const isHers = signal(false);
-  const take = (kept: KeptAir): void => {
-    air.value = kept;
-    isHers.value = true;
-  };
+export function createOwnAir(store: SettingStore): OwnAirState {
   // Her settings are no reason to keep her from painting: what can't be read counts as usual.
-  const ready = store.setting(settingName).then(
-    (value) => {
-      const kept = parseKeptAir(value);
-      if (kept) take(kept);
-    },
-    () => {},
-  );
+  const hers = keptSignal<KeptAir | null>(store, 'air and paper', parseKeptAir, null);
   return {
-    air,
-    isHers,
-    ready,
+    air: computed(() => hers.current.value ?? usualAir),
+    isHers: computed(() => hers.current.value !== null),
+    ready: hers.ready,
     async set({ weather, paper }) {
-      await ready;
-      take({ schema: 1, weather, paper });
-      await store.keepSetting(settingName, air.value);
+      await hers.ready;
+      await hers.set({ schema: 1, weather, paper });
     },
   };
 }

@@ -70,9 +70,9 @@ export function createRouter(window: Window): Router {
   const route = signal(routeOf(window.location.hash));
   const cameFrom = signal<PaintingRoute | null>(null);
   window.addEventListener('hashchange', () => {
-    const leaving = route.value;
-    if ('paintingId' in leaving) cameFrom.value = leaving;
-    if (leaving.screen === 'start') cameFrom.value = null;
+    const previous = route.value;
+    if ('paintingId' in previous) cameFrom.value = previous;
+    if (previous.screen === 'start') cameFrom.value = null;
     route.value = routeOf(window.location.hash);
     window.scrollTo(0, 0);
   });

@@ -27,14 +27,16 @@ interface Settings {
   forgetSetting(name: string): Promise<void>;
 }
 
-function createSettings(keeper: Transactions): Settings {
+function createSettings(transactions: Transactions): Settings {
   return {
     setting: (name) =>
-      keeper.read(['settings'], async (t) => (await t.get('settings', name))?.value ?? null),
+      transactions.read(['settings'], async (t) => (await t.get('settings', name))?.value ?? null),
     keepSetting: (name, value) =>
-      keeper.write(`setting ${name}`, ['settings'], (t) => t.put('settings', { id: name, value })),
+      transactions.write(`setting ${name}`, ['settings'], (t) =>
+        t.put('settings', { id: name, value }),
+      ),
     forgetSetting: (name) =>
-      keeper.write(`setting ${name}`, ['settings'], (t) => t.remove('settings', name)),
+      transactions.write(`setting ${name}`, ['settings'], (t) => t.remove('settings', name)),
   };
 }
 
@@ -59,7 +61,7 @@ interface StoreOptions {
   readonly name?: string;
   readonly migrations?: readonly Migration[];
   /** Wall time, ms since 1970. */
-  readonly now?: () => number;
+  readonly readTimeMs?: () => number;
   /** Hears of trouble already while opening, when another window has to be closed first. */
   readonly onTrouble?: (trouble: StorageProblem | null) => void;
 }
@@ -69,7 +71,7 @@ interface StoreOptions {
  * refuses it, the store works from memory. Rejects where data is there that can't be opened.
  */
 export async function openStore(options: StoreOptions = {}): Promise<Store> {
-  const { name = 'firstwash', migrations = MIGRATIONS, now = Date.now, onTrouble } = options;
+  const { name = 'firstwash', migrations = MIGRATIONS, readTimeMs = Date.now, onTrouble } = options;
   const trouble = signal<StorageProblem | null>(null);
   const say = (problem: StorageProblem | null): void => {
     trouble.value = problem;
@@ -77,7 +79,7 @@ export async function openStore(options: StoreOptions = {}): Promise<Store> {
   };
   const tables = await openTables(name, migrations, say);
   const saveState = createSaveState();
-  const keeper = createTransactions(tables, saveState);
+  const transactions = createTransactions(tables, saveState);
   return {
     keeps: tables.keeps,
     trouble,
@@ -85,13 +87,13 @@ export async function openStore(options: StoreOptions = {}): Promise<Store> {
     underWay: saveState.underWay,
     settled: saveState.settled,
     close: tables.close,
-    ...createPaintings(keeper, now),
-    ...createTrash(keeper, now),
-    ...createPlans(keeper, now),
-    ...createSessions(keeper, now),
-    ...createPastSessions(keeper),
-    ...createSessionKeepsakes(keeper),
-    ...createSettings(keeper),
+    ...createPaintings(transactions, readTimeMs),
+    ...createTrash(transactions, readTimeMs),
+    ...createPlans(transactions, readTimeMs),
+    ...createSessions(transactions, readTimeMs),
+    ...createPastSessions(transactions),
+    ...createSessionKeepsakes(transactions),
+    ...createSettings(transactions),
   };
 }
 
@@ -109,7 +111,9 @@ async function openTables(
       blocked = what === 'blocked';
     });
   } catch (fault) {
-    const problem = refused(fault) ? new StorageProblem('not-kept', fault) : storageProblem(fault);
+    const problem = isRefused(fault)
+      ? new StorageProblem('not-kept', fault)
+      : storageProblem(fault);
     if (problem.kind !== 'not-kept') throw problem;
     say(problem);
     return createMemoryTables();
@@ -120,5 +124,5 @@ async function openTables(
 const hasDatabase = (): boolean => Boolean(globalThis.indexedDB);
 
 /** Firefox's private windows once said InvalidStateError for 'not here'. */
-const refused = (fault: unknown): boolean =>
+const isRefused = (fault: unknown): boolean =>
   fault instanceof Error && /^(Security|InvalidState)Error$/.test(fault.name);

@@ -21,18 +21,18 @@ export interface Paintings {
   keepThumbnail(paintingId: string, jpeg: ArrayBuffer): Promise<void>;
 }
 
-export function createPaintings(keeper: Transactions, now: () => number): Paintings {
+export function createPaintings(transactions: Transactions, readTimeMs: () => number): Paintings {
   return {
     addPainting: (painting, photo) =>
-      keeper.write(painting.id, ['photos', 'paintings'], async (t) => {
+      transactions.write(painting.id, ['photos', 'paintings'], async (t) => {
         await t.put('photos', photo);
         await t.put('paintings', painting);
       }),
-    photo: (id) => keeper.read(['photos'], async (t) => (await t.get('photos', id)) ?? null),
+    photo: (id) => transactions.read(['photos'], async (t) => (await t.get('photos', id)) ?? null),
     painting: (id) =>
-      keeper.read(['paintings'], async (t) => (await t.get('paintings', id)) ?? null),
+      transactions.read(['paintings'], async (t) => (await t.get('paintings', id)) ?? null),
     paintings: () =>
-      keeper.read(['paintings', 'thumbnails'], async (t) => {
+      transactions.read(['paintings', 'thumbnails'], async (t) => {
         const all = await t.all('paintings');
         const thumbnails = new Map((await t.all('thumbnails')).map(({ id, jpeg }) => [id, jpeg]));
         return all
@@ -41,9 +41,9 @@ export function createPaintings(keeper: Transactions, now: () => number): Painti
           .map((painting) => ({ painting, thumbnail: thumbnails.get(painting.id) ?? null }));
       }),
     changePainting: (id, change) =>
-      keeper.write(id, ['paintings'], (t) => changeKept(t, id, now(), change)),
+      transactions.write(id, ['paintings'], (t) => changeKept(t, id, readTimeMs(), change)),
     keepThumbnail: (paintingId, jpeg) =>
-      keeper.write(`thumbnail ${paintingId}`, ['thumbnails'], (t) =>
+      transactions.write(`thumbnail ${paintingId}`, ['thumbnails'], (t) =>
         t.put('thumbnails', { id: paintingId, jpeg }),
       ),
   };
@@ -53,12 +53,12 @@ export function createPaintings(keeper: Transactions, now: () => number): Painti
 export async function changeKept(
   transaction: Transaction,
   id: string,
-  at: number,
+  updatedAt: number,
   change: (kept: Painting) => Painting,
 ): Promise<Painting> {
   const kept = await transaction.get('paintings', id);
   if (!kept) throw new StorageProblem('missing');
-  const changed = { ...change(kept), updatedAt: at };
+  const changed = { ...change(kept), updatedAt };
   await transaction.put('paintings', changed);
   return changed;
 }

@@ -40,42 +40,46 @@ const readingsKept = 4;
 const readingIdOf = (paintingId: string, readingKey: string): string =>
   `${paintingId} ${readingKey}`;
 
-export function createPlans(keeper: Transactions, now: () => number): Plans {
+export function createPlans(transactions: Transactions, readTimeMs: () => number): Plans {
   return {
     async keepPlan(paintingId, { plan, key, readingKey, kept }) {
       const readingId = readingIdOf(paintingId, readingKey);
       const slotMap = await packBytes(kept.slotMap); // before the transaction, which would not wait
       const lightnessMap = kept.lightnessMap && (await packBytes(kept.lightnessMap));
       const { reading, referenceJpeg } = kept;
-      const createdAt = now();
-      return keeper.write(paintingId, ['paintings', 'plans', 'readings', 'sessions'], async (t) => {
-        const painting = await changeKept(t, paintingId, createdAt, (before) => ({
-          ...before,
-          planIds: [...before.planIds.filter((id) => id !== plan.id), plan.id],
-        }));
-        await t.put('plans', { id: plan.id, paintingId, key, readingId, createdAt, plan });
-        await t.put('readings', {
-          id: readingId,
-          paintingId,
-          createdAt,
-          reading,
-          slotMap,
-          ...(lightnessMap && { lightnessMap }),
-          referenceJpeg,
-        });
-        await dropOldReadings(t, paintingId);
-        return painting;
-      });
+      const createdAt = readTimeMs();
+      return transactions.write(
+        paintingId,
+        ['paintings', 'plans', 'readings', 'sessions'],
+        async (t) => {
+          const painting = await changeKept(t, paintingId, createdAt, (before) => ({
+            ...before,
+            planIds: [...before.planIds.filter((id) => id !== plan.id), plan.id],
+          }));
+          await t.put('plans', { id: plan.id, paintingId, key, readingId, createdAt, plan });
+          await t.put('readings', {
+            id: readingId,
+            paintingId,
+            createdAt,
+            reading,
+            slotMap,
+            ...(lightnessMap && { lightnessMap }),
+            referenceJpeg,
+          });
+          await dropOldReadings(t, paintingId);
+          return painting;
+        },
+      );
     },
     keptPlan: (paintingId, key) =>
-      keeper.read(['plans'], async (t) => {
+      transactions.read(['plans'], async (t) => {
         const rows = await t.where('plans', 'paintingId', paintingId);
         const same = rows.filter((row) => row.key === key);
         return same.sort((a, b) => b.createdAt - a.createdAt)[0]?.plan ?? null;
       }),
     async keptReading(paintingId, readingKey) {
       const id = readingIdOf(paintingId, readingKey);
-      const row = await keeper.read(['readings'], (t) => t.get('readings', id));
+      const row = await transactions.read(['readings'], (t) => t.get('readings', id));
       return row ? unpackReading(row) : null;
     },
   };

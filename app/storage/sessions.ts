@@ -32,13 +32,13 @@ export interface Sessions {
 
 const tables: readonly TableName[] = ['paintings', 'plans', 'readings', 'sessions', 'events'];
 
-export function createSessions(keeper: Transactions, now: () => number): Sessions {
+export function createSessions(transactions: Transactions, readTimeMs: () => number): Sessions {
   return {
     async sessionOf(paintingId, newSessionId) {
-      const found = await keeper.write(`session ${paintingId}`, tables, async (t) => {
+      const found = await transactions.write(`session ${paintingId}`, tables, async (t) => {
         const running = await underWay(t, paintingId);
         if (running) return running;
-        const painting = await changeKept(t, paintingId, now(), (before) => ({
+        const painting = await changeKept(t, paintingId, readTimeMs(), (before) => ({
           ...before,
           sessionIds: [...before.sessionIds, newSessionId],
         }));
@@ -46,12 +46,13 @@ export function createSessions(keeper: Transactions, now: () => number): Session
         await t.put('sessions', { id: newSessionId, paintingId, planId });
         return boundTo(t, newSessionId);
       });
-      return unpacked(found);
+      return unpackSession(found);
     },
-    session: async (sessionId) => unpacked(await keeper.read(tables, (t) => boundTo(t, sessionId))),
-    events: (sessionId) => keeper.read(['events'], (t) => logOf(t, sessionId)),
+    session: async (sessionId) =>
+      unpackSession(await transactions.read(tables, (t) => boundTo(t, sessionId))),
+    events: (sessionId) => transactions.read(['events'], (t) => logOf(t, sessionId)),
     appendEvents: (events) =>
-      keeper.write(`session ${events[0]?.sessionId}`, ['events'], async (t) => {
+      transactions.write(`session ${events[0]?.sessionId}`, ['events'], async (t) => {
         for (const event of events) {
           const there = await t.get('events', [event.sessionId, event.seq]);
           if (there && there.id !== event.id) throw new StorageProblem('taken');
@@ -82,7 +83,7 @@ async function underWay(t: Transaction, paintingId: string) {
   return phase === 'finished' ? null : found;
 }
 
-async function unpacked(found: Awaited<ReturnType<typeof boundTo>>): Promise<OpenSession> {
+async function unpackSession(found: Awaited<ReturnType<typeof boundTo>>): Promise<OpenSession> {
   const { sessionId, plan, reading } = found;
   return { sessionId, plan, kept: await unpackReading(reading) };
 }
@@ -94,10 +95,10 @@ export interface PastSessions {
 
 const pastSessionTables: readonly TableName[] = ['sessions', 'plans', 'events'];
 
-export function createPastSessions(keeper: Transactions): PastSessions {
+export function createPastSessions(transactions: Transactions): PastSessions {
   return {
     pastSessions: () =>
-      keeper.read(pastSessionTables, async (t) => {
+      transactions.read(pastSessionTables, async (t) => {
         const found: PastSession[] = [];
         for (const { id, paintingId, planId } of await t.all('sessions')) {
           const row = await t.get('plans', planId);
@@ -142,15 +143,15 @@ async function lastOf(t: Transaction, sessionId: string): Promise<PhotoKept | nu
   return isPhotoKept(kept) ? kept : null;
 }
 
-export function createSessionKeepsakes(keeper: Transactions): SessionKeepsakes {
+export function createSessionKeepsakes(transactions: Transactions): SessionKeepsakes {
   return {
     keepRecordPhoto: (sessionId, photo, key) =>
-      keeper.write(`record photo ${sessionId}`, ['photos', 'settings'], async (t) => {
+      transactions.write(`record photo ${sessionId}`, ['photos', 'settings'], async (t) => {
         const value: PhotoKept = { photoId: photo.id, key };
         await t.put('photos', photo);
         await t.put('settings', { id: lastPhotoName(sessionId), value });
       }),
-    lastRecordPhoto: (sessionId) => keeper.read(['settings'], (t) => lastOf(t, sessionId)),
+    lastRecordPhoto: (sessionId) => transactions.read(['settings'], (t) => lastOf(t, sessionId)),
   };
 }
 

@@ -21,10 +21,10 @@ export function createSaveState(): SaveState {
   const waiting: (() => void)[] = [];
 
   function end(what: string, well: boolean): void {
-    const now = new Set(failed.value);
-    if (well) now.delete(what);
-    else now.add(what);
-    failed.value = now;
+    const stillFailed = new Set(failed.value);
+    if (well) stillFailed.delete(what);
+    else stillFailed.add(what);
+    failed.value = stillFailed;
     underWay.value--;
     if (underWay.value === 0) for (const go of waiting.splice(0)) go();
   }
@@ -94,12 +94,12 @@ export function createTransactions(
     write: (what, names, work) =>
       track(
         what,
-        run('readwrite', names, (t) => work(checked(t))),
+        run('readwrite', names, (t) => work(checkRows(t))),
       ),
   };
 }
 
-const checked = (transaction: Transaction): Transaction => ({
+const checkRows = (transaction: Transaction): Transaction => ({
   ...transaction,
   put: async (table, row) => {
     refuseBrokenFigures(row, table);

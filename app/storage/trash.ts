@@ -30,26 +30,26 @@ const everything: readonly TableName[] = [
   'settings',
 ];
 
-export function createTrash(keeper: Transactions, now: () => number): Trash {
+export function createTrash(transactions: Transactions, readTimeMs: () => number): Trash {
   const change = (id: string, how: (kept: Painting) => Painting): Promise<void> =>
-    keeper.write(id, ['paintings'], async (t) => {
+    transactions.write(id, ['paintings'], async (t) => {
       // Its place in the list is that of her last work, not of the tidying.
       const kept = await t.get('paintings', id);
-      await changeKept(t, id, kept?.updatedAt ?? now(), how);
+      await changeKept(t, id, kept?.updatedAt ?? readTimeMs(), how);
     });
   return {
-    putAway: (id) => change(id, (kept) => ({ ...kept, deletedAt: now() })),
+    putAway: (id) => change(id, (kept) => ({ ...kept, deletedAt: readTimeMs() })),
     bringBack: (id) => change(id, ({ deletedAt: _, ...kept }) => kept),
     paintingsPutAway: () =>
-      keeper.read(['paintings'], async (t) =>
+      transactions.read(['paintings'], async (t) =>
         (await t.all('paintings'))
           .filter(({ deletedAt }) => deletedAt !== undefined)
           .sort((a, b) => (b.deletedAt ?? 0) - (a.deletedAt ?? 0)),
       ),
-    discard: (id) => keeper.write(id, everything, (t) => discardWhole(t, id)),
+    discard: (id) => transactions.write(id, everything, (t) => discardWhole(t, id)),
     discardPutAway: (which) =>
-      keeper.write('putting away', everything, async (t) => {
-        const limit = which === 'all' ? Number.POSITIVE_INFINITY : now() - putAwayForMs;
+      transactions.write('putting away', everything, async (t) => {
+        const limit = which === 'all' ? Number.POSITIVE_INFINITY : readTimeMs() - putAwayForMs;
         const old = (await t.all('paintings')).filter(
           ({ deletedAt }) => deletedAt !== undefined && deletedAt < limit,
         );

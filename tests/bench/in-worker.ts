@@ -3,10 +3,10 @@
 import type { PlanWishes } from '../../app/core/decisions/plan-wishes.ts';
 import { isWhiteOrBlack } from '../../app/core/paint/paint.ts';
 import { paintBox } from '../../app/core/paint/paint-box.ts';
-import { keptLibrary } from '../../app/core/palette/library/mix-library.ts';
+import { LibraryMemo } from '../../app/core/palette/library/mix-library.ts';
 import { openSearch } from '../../app/core/palette/search/search-palette.ts';
 import { buildPlan } from '../../app/core/plan/build-plan.ts';
-import { createPlanMemory } from '../../app/core/plan/solve/solve-palette.ts';
+import { createPlanMemory } from '../../app/core/plan/plan-memory.ts';
 import { lightnessPlane } from '../../app/core/raster/linear-raster.ts';
 import type { Reading } from '../../app/core/reading/reading.ts';
 import { warmReading } from '../../workers/read-reference.ts';
@@ -49,12 +49,13 @@ async function searchTimes(rounds: number) {
     isWhiteOrBlack(paint.ci) ? { ...paint, ci: ['any'] } : paint,
   );
   const { slots } = seeds as unknown as Reading;
-  const search = () => openSearch(slots, all, { paletteSize: 5 }, noPause);
+  const library = new LibraryMemo();
+  const search = () => openSearch(slots, all, { paletteSize: 5 }, noPause, library);
   const cold = await msOf(search);
   const warm: number[] = [];
   for (let round = 0; round < rounds; round++) warm.push(await msOf(search));
   const { tables, targets, ties, paints } = await search();
-  const { groups } = await keptLibrary(paints, noPause);
+  const { groups } = await library.libraryOf(paints, noPause);
   const libraryBytes = groups.reduce(
     (sum, { lightness, chroma }) => sum + lightness.byteLength + chroma.byteLength,
     0,
@@ -67,17 +68,18 @@ async function searchTimes(rounds: number) {
 
 /**
  * Plans from three readings, ms: the paints searched as well (of the first picture in a fresh worker); every
- * round with the paints chosen and nothing remembered, and with a step left out of the plan before or put back.
+ * round with the paints chosen and no washes remembered, and with a step left out of the plan before or put back.
  */
 async function planTimes(rounds: number) {
   const all = [];
+  const memory = createPlanMemory();
+  const { library, darkest, dryingModel } = memory;
   for (const [name, kept] of Object.entries({
     'seed heads': seeds,
     'mountain snow': snow,
     'forest stream': forest,
   })) {
     const reading = kept as unknown as Reading;
-    const memory = createPlanMemory();
     const planned = (wishes: PlanWishes, from = memory) =>
       buildPlan(reading, wishes, noPause, from);
     const searched = await msOf(() => planned({}));
@@ -86,7 +88,8 @@ async function planTimes(rounds: number) {
     const chosen: number[] = [];
     const changed: number[] = [];
     for (let round = 0; round < rounds; round++) {
-      chosen.push(await msOf(() => planned({ chosen: paints }, createPlanMemory())));
+      const unsolved = { ...createPlanMemory(), library, darkest, dryingModel };
+      chosen.push(await msOf(() => planned({ chosen: paints }, unsolved)));
       const edit = { kind: 'skip', key: 'accents/sheet/0', skipped: round % 2 === 0 } as const;
       changed.push(await msOf(() => planned({ edits: [edit] })));
     }

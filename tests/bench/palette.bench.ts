@@ -1,4 +1,5 @@
 import { usualPaints } from '../../app/core/palette/library/darkest-mix.ts';
+import { LibraryMemo } from '../../app/core/palette/library/mix-library.ts';
 import { branchAndBound } from '../../app/core/palette/search/branch-and-bound.ts';
 import type { CostTables, PaletteTarget } from '../../app/core/palette/search/cost-tables.ts';
 import { greedySearch, scoreSet } from '../../app/core/palette/search/score-set.ts';
@@ -40,7 +41,10 @@ function costOfNearestSingles(tables: CostTables, targets: readonly PaletteTarge
 export async function benches(): Promise<Bench[]> {
   const readings = [forest, snow] as unknown as readonly Reading[];
   const searches: PaletteSearch[] = [];
-  for (const { slots } of readings) searches.push(await openSearch(slots, some, {}, noPause));
+  const library = new LibraryMemo();
+  for (const { slots } of readings) {
+    searches.push(await openSearch(slots, some, {}, noPause, library));
+  }
   const costs = searches.map(({ tables, targets, ties }) => {
     const exact = ties[0]?.cost ?? Number.NaN;
     const greedy = greedySearch(tables, targets, [], size).cost;

@@ -1,7 +1,9 @@
 // The reading as the worker runs it, from a photograph's bytes on. Left out is what the browser does: to
 // decode the file, to draw it on canvases, to write the pictures that are kept.
 
+import { LastAnswers } from '../../app/core/numeric/memo.ts';
 import { widthOfSigma } from '../../app/core/numeric/normal-curve.ts';
+import { runToEnd } from '../../app/core/numeric/run-to-end.ts';
 import { defaultPaperLab } from '../../app/core/paint/colour-of-washes.ts';
 import { darkestInSteps, usualPaints } from '../../app/core/palette/library/darkest-mix.ts';
 import type {
@@ -28,14 +30,6 @@ import type { PhotoBytes } from './bench.ts';
 /** A checkpoint that lets nothing in between: only the work is timed. */
 export const noPause = async (): Promise<void> => {};
 
-/** The result of work cut in pieces, without the pauses between them. */
-export function toEnd<T>(pieces: Generator<void, T>): T {
-  for (;;) {
-    const piece = pieces.next();
-    if (piece.done) return piece.value;
-  }
-}
-
 /** Area of one strip of a photograph, px, as the worker takes them off its canvas. */
 const stripAreaPx = 1_048_576;
 
@@ -61,8 +55,10 @@ const sheetOf = ({ width, height }: PixelSize) => ({
 
 const pxPerMmOf = ({ width }: PixelSize): number => width / 381;
 
+const knownDarkest = new LastAnswers<number>(1);
+
 const reach = async () => ({
-  darkest: await darkestInSteps(usualPaints, noPause),
+  darkest: await darkestInSteps(usualPaints, noPause, knownDarkest),
   paper: defaultPaperLab[0],
 });
 
@@ -91,9 +87,9 @@ export async function stagesOf(photo: PhotoBytes, wishes: ReadingWishes): Promis
   const { raster } = rasterOf(photo);
   const pxPerMm = pxPerMmOf(raster);
   const { darkest, paper } = await reach();
-  const planes = toEnd(simplify(raster, pxPerMm));
+  const planes = runToEnd(simplify(raster, pxPerMm));
   const settings = { raster, wishes, darkest, paper, subject: null };
-  const sorted = toEnd(sortPixels(planes, settings));
+  const sorted = runToEnd(sortPixels(planes, settings));
   const { tones, range, chosen } = sorted;
   const bandCount = chosen.limits.length + 1;
   const sizes = mergeSizes(tones, range, bandCount, pxPerMm, smallestSizes(wishes.smallest).darks);
@@ -102,8 +98,8 @@ export async function stagesOf(photo: PhotoBytes, wishes: ReadingWishes): Promis
 
 /** Merges in copies of the maps, as the reading does in its own; hands back the bands. */
 export function mergedBands({ raster, sorted, sizes }: ReadingStages): Uint8Array {
-  const [kinds, bands] = [sorted.kindMap.slice(), sorted.bandMap.slice()];
-  toEnd(mergeShapes(kinds, bands, raster, sorted.tones, sizes));
+  const [cells, bands] = [sorted.cellMap.slice(), sorted.bandMap.slice()];
+  runToEnd(mergeShapes(cells, bands, raster, sorted.tones, sizes));
   return bands;
 }
 

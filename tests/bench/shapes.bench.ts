@@ -1,3 +1,4 @@
+import { runToEnd } from '../../app/core/numeric/run-to-end.ts';
 import { lightnessPlane } from '../../app/core/raster/linear-raster.ts';
 import { findEdges } from '../../app/core/reading/edges/find-edges.ts';
 import { type Bench, type BenchSetting, notCompared, percentAlike } from './bench.ts';
@@ -10,7 +11,6 @@ import {
   readBytes,
   softSigmaPx,
   stagesOf,
-  toEnd,
 } from './read-bytes.ts';
 
 export const needsOpenCv = true;
@@ -48,7 +48,7 @@ async function masses({ photo, openCv }: BenchSetting): Promise<Bench> {
 async function edges({ photo, openCv }: BenchSetting): Promise<Bench> {
   const { raster, pxPerMm } = await stagesOf(photo, wishes);
   const { slotMap, bandMap, reading } = await readBytes(photo, wishes);
-  const ours = () => toEnd(findEdges(slotMap, lightnessPlane(raster), raster, pxPerMm));
+  const ours = () => runToEnd(findEdges(slotMap, lightnessPlane(raster), raster, pxPerMm));
   const bare = {
     name: 'edges against opencv-js',
     work: `contours between the shapes of ${raster.width} x ${raster.height} px and the lightness across them; ours parts colour families too and fits contrast and softness to profiles, the library takes gradients before and after a blur along the contours of the bands`,

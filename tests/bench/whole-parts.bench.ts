@@ -1,13 +1,14 @@
 import { colourDifference } from '../../app/core/colour/ciede2000.ts';
 import type { Lab } from '../../app/core/colour/lab.ts';
-import { bandCount, labOfReflectance } from '../../app/core/colour/spectrum.ts';
+import { labOfReflectance, spectrumSize } from '../../app/core/colour/spectrum.ts';
+import { costOfAnotherPaint } from '../../app/core/limits.ts';
 import { combinations } from '../../app/core/numeric/combinations.ts';
 import { defaultPaper } from '../../app/core/paint/colour-of-washes.ts';
 import { layOver, mixSpectra, paintLayer } from '../../app/core/paint/layer.ts';
 import type { Paint } from '../../app/core/paint/paint.ts';
 import { usualPaints } from '../../app/core/palette/library/darkest-mix.ts';
 import { buildMixLibrary } from '../../app/core/palette/library/mix-library.ts';
-import { CostTables, perMixedPaint } from '../../app/core/palette/search/cost-tables.ts';
+import { CostTables } from '../../app/core/palette/search/cost-tables.ts';
 import type { Bench } from './bench.ts';
 import { noPause } from './read-bytes.ts';
 import { seededRandom } from './seeded-random.ts';
@@ -24,7 +25,7 @@ interface MixCase {
   readonly palette: readonly Paint[];
 }
 
-const sheet = new Float64Array(bandCount);
+const sheet = new Float64Array(spectrumSize);
 
 /** The colour of a mix as one wash on paper. */
 function labOf(paints: readonly Paint[], parts: readonly number[], load: number): Lab {
@@ -61,7 +62,7 @@ async function bestWhole({ palette, target }: MixCase): Promise<number> {
     const cost = costs[n] as number;
     if (cost < best.cost) best = { cost, paints: members.length };
   }
-  return best.cost - perMixedPaint * (best.paints - 1);
+  return best.cost - costOfAnotherPaint * (best.paints - 1);
 }
 
 const golden = (Math.sqrt(5) - 1) / 2;

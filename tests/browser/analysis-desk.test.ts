@@ -197,3 +197,36 @@ test('putting the client away settles what is open', async () => {
   client.dispose();
   await expect(call).rejects.toMatchObject({ name: 'AbortError' });
 });
+
+/** A worker that sends pictures only once the caller has gone: the next call is what it waits for. */
+const sendsLate = (send: string): string =>
+  answering(`if (call === 'cancel') answer(id, undefined);
+    else if (call === 'paintBox') createImageBitmap(new ImageData(2, 2)).then((bitmap) => {
+      ${send}
+      answer(id, []);
+    });
+    else { self.asked = id; self.given = argumentList; }`);
+
+test.each([
+  ['an answer', `answer(asked, { width: 2, height: 2, preview: bitmap });`],
+  [
+    'word in mid-job',
+    `given[2].value.postMessage({ id: 'late', type: 'APPLY', path: [],
+      argumentList: [{ type: 'RAW', value: { reference: bitmap } }] });`,
+  ],
+])('bitmaps that come as %s for a caller who has gone are given back', async (_, send) => {
+  const close = vi.spyOn(ImageBitmap.prototype, 'close');
+  client = createAnalysisClient(workerOf(sendsLate(send)));
+  const abort = new AbortController();
+  const onPictures = vi.fn();
+  const request = {} as Parameters<AnalysisClient['read']>[1];
+  const call = send.startsWith('given')
+    ? client.read(abort.signal, request, onPictures, () => {})
+    : aCall(abort.signal);
+  abort.abort();
+  await expect(call).rejects.toMatchObject({ name: 'AbortError' });
+  expect(await client.paintBox(never, [])).toEqual([]);
+  await vi.waitFor(() => expect(close).toHaveBeenCalledTimes(1));
+  expect(onPictures).not.toHaveBeenCalled();
+  close.mockRestore();
+});

@@ -14,7 +14,8 @@ async function read(name: string, wishes = {}, longSidePx = 1600): Promise<ReadR
   const photo = await casePhoto(name);
   const { width, height, preview } = await client.openPhoto(signal, photo);
   preview.close();
-  return client.read(signal, readRequest(photo, width, height, wishes, longSidePx), closePictures);
+  const request = readRequest(photo, width, height, wishes, longSidePx);
+  return client.read(signal, request, closePictures, () => {});
 }
 
 const snow = new URL('../fixtures/mountain-snow.jpg', import.meta.url);
@@ -67,7 +68,7 @@ test('a reading, its maps and pictures fit together', async () => {
   const again = await client.pictures(signal, result.referenceJpeg); // A-WRK-4: not used up
   expect(again.grey.width).toBe(raster.width);
 
-  const plan = await client.plan(signal, reading, { box: fewPaints });
+  const plan = await client.plan(signal, reading, { box: fewPaints }, () => {});
   expect(plan.palette.length).toBeGreaterThan(0);
   for (const step of plan.steps) expect(step.after).toHaveLength(plan.slots.length);
   early.forEach(closePictures);
@@ -126,7 +127,7 @@ test.each([
   expect(text).not.toContain('not finite');
   expect(reading.bands.length).toBeGreaterThan(0);
   expect(reading.bands.reduce((sum, band) => sum + band.share, 0)).toBeCloseTo(1, 6);
-  const plan = await client.plan(signal, reading, { box: fewPaints });
+  const plan = await client.plan(signal, reading, { box: fewPaints }, () => {});
   // All white: a plan without steps, that says why.
   const nothing = plan.warnings.some(({ code }) => code === 'nothing-to-paint');
   expect(plan.steps.length > 0).toBe(!nothing);
@@ -142,9 +143,9 @@ test('after bad files the next good one is read', async () => {
 
 test('wishes that contradict each other come back as a sentence', async () => {
   const result = await read('exif-orient-1.jpg');
-  await expect(client.plan(signal, result.reading, { paletteSize: 99 })).rejects.toMatchObject({
-    name: 'WishError',
-  });
+  await expect(
+    client.plan(signal, result.reading, { paletteSize: 99 }, () => {}),
+  ).rejects.toMatchObject({ name: 'WishError' });
 });
 
 test('the 108-megapixel photo given up for another does not hold it up', async () => {
@@ -172,10 +173,10 @@ test('a 12-megapixel photo is read while the page goes on', async () => {
     last = performance.now();
   }, 10);
   const start = performance.now();
-  const result = await client.read(signal, readRequest(photo, 4000, 3000), closePictures);
+  const result = await client.read(signal, readRequest(photo, 4000, 3000), closePictures, () => {});
   const took = performance.now() - start;
   const meanwhile = beats;
-  const plan = await client.plan(signal, result.reading, {});
+  const plan = await client.plan(signal, result.reading, {}, () => {});
   const planned = performance.now() - start - took;
   clearInterval(beat);
   console.info(

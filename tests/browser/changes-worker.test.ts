@@ -49,9 +49,10 @@ function codesOf({ reference, grey }: Pictures): Read['codeAt'] {
 async function read(photo: Blob, wishes: ReadingWishes = {}): Promise<Read> {
   let codeAt: Read['codeAt'] | null = null;
   const request = readRequest(photo, width, height, wishes);
-  const result = await client.read(signal, request, (pictures) => {
+  const take = (pictures: Pictures): void => {
     codeAt = codesOf(pictures);
-  });
+  };
+  const result = await client.read(signal, request, take, () => {});
   if (!codeAt) throw new Error('no pictures');
   return { ...result, codeAt };
 }

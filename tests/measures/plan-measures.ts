@@ -5,6 +5,7 @@ import { noCheckpoint } from '../../app/core/palette/checkpoint.ts';
 import { darkestOf, usualPaints } from '../../app/core/palette/library/darkest-mix.ts';
 import { buildPlan } from '../../app/core/plan/build-plan.ts';
 import type { WashPlan } from '../../app/core/plan/plan.ts';
+import { createPlanMemory } from '../../app/core/plan/plan-memory.ts';
 import { planQuality } from '../../app/core/plan/reach/plan-quality.ts';
 import { readPicture } from '../../app/core/reading/read-picture.ts';
 import type { Reading } from '../../app/core/reading/reading.ts';
@@ -85,9 +86,10 @@ const ofGaps = (gaps: readonly number[]): string =>
 export async function measurePlans(): Promise<void> {
   const files = [0, 1, 2, 4, 6, 7].map((n) => eightPhotographs[n] as string);
   const gaps = hands.map((): number[] => []);
+  const memory = createPlanMemory();
   for (const subject of [...(await Promise.all(files.map(readPhoto))), ...madePictures]) {
     const { name, reading } = subject;
-    const plan = await buildPlan(reading, {}, noCheckpoint);
+    const plan = await buildPlan(reading, {}, noCheckpoint, memory);
     const last = plan.steps.at(-1)?.after ?? [];
     const ours = planQuality(plan.slots, last);
     const rows = plan.mixes.filter(({ parts }) => parts.length > 0).length;

@@ -8,7 +8,8 @@ import { fileURLToPath, pathToFileURL } from 'node:url';
 
 const top = resolve(dirname(fileURLToPath(import.meta.url)), '..', '..');
 const isTest = (file) => /\.test\.tsx?$/.test(file);
-const nameOf = (file) => basename(file).replace(/(\.test)?\.tsx?$/, '');
+/** `x.topic.test.ts` bears the name of `x.ts`. */
+const nameOf = (file) => basename(file).split('.')[0];
 
 /** Files of the tests and the source from the project's folder, each with the files it imports. */
 export function importsOf(folder = top) {

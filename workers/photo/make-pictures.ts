@@ -31,8 +31,6 @@ function canvasOf(width: number, height: number) {
   return { canvas, context };
 }
 
-export const previewLongSidePx = 1600;
-
 /** A bitmap of the photo on white paper, long side at most `longSidePx`, never enlarged. */
 export function makePreview(bitmap: ImageBitmap, size: PixelSize, longSidePx: number): ImageBitmap {
   const scale = Math.min(1, longSidePx / Math.max(size.width, size.height));

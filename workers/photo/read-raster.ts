@@ -1,4 +1,5 @@
 import type { Rgb } from '../../app/core/colour/lab.ts';
+import { rasterLongSidePx } from '../../app/core/limits.ts';
 import type { ClippedShares, LinearRaster } from '../../app/core/raster/linear-raster.ts';
 import { RasterReducer } from '../../app/core/raster/raster-reducer.ts';
 import { rasterSize } from '../../app/core/raster/size.ts';
@@ -27,7 +28,7 @@ export const knownColours: readonly Rgb[] = [
 
 type Trust = 'true' | 'shaky' | 'false';
 
-/** Off by this much the lowest bit was played with: harmless. Own limits, in code values 0..255. */
+/** Off by this much the lowest bit was played with: harmless (own, in code values 0..255). */
 const harmless = 2;
 const bearable = 8;
 
@@ -153,7 +154,7 @@ interface ReadRaster {
 
 /** Where memory was short before, the photo is decoded at a quarter of the area as well. */
 const areaFor = (longSidePx: number): number =>
-  longSidePx >= 1600 ? largestAreaPx : largestAreaPx / 4;
+  longSidePx >= rasterLongSidePx ? largestAreaPx : largestAreaPx / 4;
 
 /**
  * From a photo's bytes to the working raster of its crop, averaged in linear light. `pause` is

@@ -18,6 +18,18 @@ function chromaShare(c: number): number {
   return Math.sqrt(c7 / (c7 + power25to7));
 }
 
+/** S_L of the formula, for the mean L*. */
+function lightnessScale(lightness: number): number {
+  const fromMid = (lightness - 50) ** 2;
+  return 1 + (0.015 * fromMid) / Math.sqrt(20 + fromMid);
+}
+
+/** S_C of the formula, for the mean chroma. */
+const chromaScale = (chroma: number): number => 1 + 0.045 * chroma;
+
+/** S_H of the formula is 1 and this much per mean chroma and per T. */
+const perHueWeight = 0.015;
+
 /** T of the formula, for the direction of the mean hue. */
 function hueWeight(cos: number, sin: number): number {
   const cos2 = cos * cos - sin * sin;
@@ -35,9 +47,13 @@ function hueWeight(cos: number, sin: number): number {
   );
 }
 
-/** R_T of the formula but for the chroma's share, for the direction of the mean hue: 0 but for the blues. */
+/**
+ * R_T of the formula without its factor of chroma, for the direction of the mean hue: 0 except in
+ * the blues.
+ */
 function blueTurnOf(cos: number, sin: number): number {
-  // The formula counts from hue 0 to 360 without closing the circle: hues of 0 to 90 degrees are far from blue.
+  // The formula counts from hue 0 to 360 without closing the circle: hues of 0 to 90 degrees are
+  // far from blue.
   if (cos >= 0 && sin >= 0) return 0;
   const nearness = cos * cos275 + sin * sin275;
   if (nearness < -0.5) return 0; // further than 120 degrees: under 1e-9
@@ -51,7 +67,10 @@ function hueOf(a: number, b: number): number {
   return h < 0 ? h + 2 * Math.PI : h;
 }
 
-/** Mean hue and half the turn from one hue to the other, as the standard has them; for nearly opposite hues. */
+/**
+ * Mean hue and half the turn from one hue to the other, as the standard has them; for nearly
+ * opposite hues.
+ */
 function hueByAngles(x1: number, b1: number, x2: number, b2: number) {
   const h1 = hueOf(x1, b1);
   const h2 = hueOf(x2, b2);
@@ -65,18 +84,18 @@ function hueByAngles(x1: number, b1: number, x2: number, b2: number) {
 }
 
 /**
- * CIEDE2000 with kL = kC = kH = 1 between two CIE Lab colours. ISO/CIE 11664-6; written after Sharma,
- * Wu, Dalal (2005), Color Res. Appl. 30, 21-30. Symmetric, 0 for equal colours. At exactly opposite
- * hues the formula jumps by its own definition: rank only near colours by it.
+ * CIEDE2000 with kL = kC = kH = 1 between two CIE Lab colours. ISO/CIE 11664-6; written after
+ * Sharma, Wu, Dalal (2005), Color Res. Appl. 30, 21-30. Symmetric, 0 for equal colours. At exactly
+ * opposite hues the formula jumps by its own definition: rank only near colours by it.
  */
 export function colourDifference(one: Lab, two: Lab): number {
   return differenceOf(one[0], one[1], one[2], two[0], two[1], two[2]);
 }
 
 /**
- * The same on bare numbers, for loops that must not allocate. Hues are kept as directions, so that no
- * angle has to be found but in the blues: the mean hue is the direction halfway, and 2 sqrt(C1 C2) sin(dh / 2)
- * is the cross product over the length of the half-way vector.
+ * `colourDifference` on bare numbers, for loops that must not allocate. Hues are kept as
+ * directions, so that only the blues need an angle: the mean hue is the direction halfway, and 2
+ * sqrt(C1 C2) sin(dh / 2) is the cross product over the length of the half-way vector.
  */
 export function differenceOf(
   l1: number,
@@ -116,10 +135,9 @@ export function differenceOf(
   const cos = half > 0 ? halfX / half : 1;
   const sin = half > 0 ? halfB / half : 0;
 
-  const fromMid = ((l1 + l2) / 2 - 50) ** 2;
-  const l = (l2 - l1) / (1 + (0.015 * fromMid) / Math.sqrt(20 + fromMid));
-  const c = (c2 - c1) / (1 + 0.045 * meanC2);
-  const h = dH / (1 + 0.015 * meanC2 * hueWeight(cos, sin));
+  const l = (l2 - l1) / lightnessScale((l1 + l2) / 2);
+  const c = (c2 - c1) / chromaScale(meanC2);
+  const h = dH / (1 + perHueWeight * meanC2 * hueWeight(cos, sin));
   const turn = blueTurnOf(cos, sin) * chromaShare(meanC2);
   return Math.sqrt(Math.max(0, l * l + c * c + h * h + turn * c * h));
 }
@@ -131,37 +149,51 @@ export function differenceOf(
  */
 export function seenDifference([lightness, a, b]: Lab): Float64Array {
   const chroma = Math.hypot(a, b);
-  const fromMid = (lightness - 50) ** 2;
-  const sl = 1 + (0.015 * fromMid) / Math.sqrt(20 + fromMid);
-  const sc = 1 + 0.045 * chroma;
-  const sh = 1 + 0.015 * chroma;
+  const sl = lightnessScale(lightness);
+  const sc = chromaScale(chroma);
+  const sh = 1 + perHueWeight * chroma;
   const cos = chroma > 1e-9 ? a / chroma : 1;
   const sin = chroma > 1e-9 ? b / chroma : 0;
   return Float64Array.of(1 / sl, 0, 0, 0, cos / sc, sin / sc, 0, -sin / sh, cos / sh);
 }
 
-/** Mean hues looked at are at most this far from the colour's own: for hues under 32 degrees off, and for all. */
+/**
+ * Colours whose L* differs by more than this from `lightness` are further than `difference`
+ * (CIEDE2000) away. The formula is never under |dL*| / S_L, for what is left of it is a sum that
+ * can't be negative (|R_T| < 2); S_L rises with the distance of the mean L* from 50 and is 1.75 at
+ * most, so that the mean is within 0.875 differences of `lightness`.
+ */
+export function widestLightnessGap(lightness: number, difference: number): number {
+  if (difference > 50) return 100;
+  return difference * lightnessScale(50 + Math.abs(lightness - 50) + 0.875 * difference);
+}
+
+/**
+ * The bound holds for mean hues within this many degrees of the colour's own hue: a mean hue lies
+ * within 16 where the other hue is less than 32 degrees off, and within 90 for any other hue.
+ */
 const reaches = [16, 90] as const;
 const cosOfNear = Math.cos(2 * reaches[0] * degree);
 
-/** The largest S_H - 1 per chroma, and the largest |R_T| but for the chroma's share, of hues so near. */
+/**
+ * The largest S_H - 1 per chroma, and the largest |R_T| without its factor of chroma, within
+ * `reach` degrees.
+ */
 function largestAround(hue: number, reach: number): readonly [perChroma: number, turn: number] {
   let weight = 0;
   let turn = 0;
   for (let off = -reach; off <= reach; off++) {
-    const at = hue + off * degree;
-    weight = Math.max(weight, hueWeight(Math.cos(at), Math.sin(at)));
-    turn = Math.max(turn, -blueTurnOf(Math.cos(at), Math.sin(at)));
+    const angle = hue + off * degree;
+    weight = Math.max(weight, hueWeight(Math.cos(angle), Math.sin(angle)));
+    turn = Math.max(turn, -blueTurnOf(Math.cos(angle), Math.sin(angle)));
   }
-  return [0.015 * weight + 0.0001, turn + 0.001]; // a little more, for hues between the whole degrees
+  // A little more than found, for hues between the whole degrees.
+  return [perHueWeight * weight + 0.0001, turn + 0.001];
 }
 
-// Read once, for the loop.
-const share = chromaShare;
-
 /**
- * How far colours are at least from one colour, in CIEDE2000, without an angle: the weights that depend on
- * the hue are taken at their largest for the hues that may lie midway.
+ * A lower bound of CIEDE2000 to one fixed colour that needs no trigonometry: the terms that depend
+ * on the mean hue are replaced by their largest value among the mean hues that are possible.
  */
 export class DifferenceBound {
   readonly #l: number;
@@ -176,7 +208,8 @@ export class DifferenceBound {
     this.#a = a;
     this.#b = b;
     this.#chroma = Math.hypot(a, b);
-    const hue = hueOf(a, b); // turned a little by the formula's stretch of a*: less than 20 degrees
+    // The formula stretches a*, by up to 1.5 times, and so turns the hue by less than 20 degrees.
+    const hue = hueOf(a, b);
     const stretched = hueOf(1.5 * a, b);
     const between = (reach: number) => {
       const [one, two] = [largestAround(hue, reach), largestAround(stretched, reach)];
@@ -186,10 +219,13 @@ export class DifferenceBound {
     this.#far = between(reaches[1]);
   }
 
-  /** Whether the difference may be as small as the root of `squared`; false only where it can't. */
+  /**
+   * Whether the difference to a colour may be the root of `squared` or less: false only where it
+   * can't be.
+   */
   isWithin(squared: number, l: number, a: number, b: number): boolean {
     const raw = (this.#chroma + Math.sqrt(a * a + b * b)) / 2;
-    const stretch = 1.5 - 0.5 * share(raw);
+    const stretch = 1.5 - 0.5 * chromaShare(raw);
     const x1 = this.#a * stretch;
     const x2 = a * stretch;
     const c1 = Math.sqrt(x1 * x1 + this.#b * this.#b);
@@ -198,12 +234,15 @@ export class DifferenceBound {
     const both = c1 * c2;
     const along = x1 * x2 + this.#b * b;
     const [perChroma, turn] = along > cosOfNear * both ? this.#near : this.#far;
-    const c = Math.abs(c2 - c1) / (1 + 0.045 * mean);
-    const h = Math.sqrt(Math.max(0, 2 * (both - along))) / (1 + perChroma * mean);
-    const ofHue = c * c + h * h - turn * share(mean) * c * h;
+    const c = Math.abs(c2 - c1) / chromaScale(mean);
+    const leastH = Math.sqrt(Math.max(0, 2 * (both - along))) / (1 + perChroma * mean);
+    // The true h is `leastH` or more, and what is summed falls with h until h is half of turn times
+    // c.
+    const turnC = turn * chromaShare(mean) * c;
+    const h = Math.max(leastH, turnC / 2);
+    const ofHue = c * c + h * h - turnC * h;
     if (ofHue > squared) return false;
-    const fromMid = ((l + this.#l) / 2 - 50) ** 2;
-    const dL = (l - this.#l) / (1 + (0.015 * fromMid) / Math.sqrt(20 + fromMid));
+    const dL = (l - this.#l) / lightnessScale((l + this.#l) / 2);
     return dL * dL + ofHue <= squared;
   }
 }

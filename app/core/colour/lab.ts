@@ -1,3 +1,6 @@
+import { cieCurve, inverseCieCurve, luminanceOfLinear } from './luminance.ts';
+import { codeOfLinear } from './srgb.ts';
+
 /** CIE L*a*b*, D65 / 2 degree observer (ISO/CIE 11664-4). L* 0..100, 100 is white. */
 export type Lab = readonly [lightness: number, a: number, b: number];
 
@@ -10,56 +13,100 @@ export type Point = readonly [x: number, y: number];
 /** A range that is honest about not knowing: [low, high]. */
 export type Range = readonly [low: number, high: number];
 
-const epsilon = 6 / 29;
+type Three = readonly [number, number, number];
 
-const undone = (f: number): number => (f > epsilon ? f ** 3 : 3 * epsilon * epsilon * (f - 4 / 29));
-
-function encoded(linear: number): number {
-  const light = Math.min(1, Math.max(0, linear));
-  const code = light <= 0.0031308 ? 12.92 * light : 1.055 * light ** (1 / 2.4) - 0.055;
-  return Math.round(code * 255);
-}
+const divideBySum = ([red, green, blue]: Three): Three => {
+  const sum = red + green + blue;
+  return [red / sum, green / sum, blue / sum];
+};
 
 /**
- * Lab (D65 / 2 degree) to sRGB bytes; what a screen can't show is clipped channel by channel.
- * White and inverse matrix of IEC 61966-2-1 with the white of its own chromaticities
- * (0.3127, 0.3290), as culori uses them.
+ * Shares of linear red, green and blue in X and in Z, each as a share of the white's: those rows of
+ * the sRGB primaries divided by their sums, so that a grey has a* = b* = 0. The row of Y is in
+ * `luminance.ts`. Source: CSS Color 4, 10.1 (D65 of x 0.3127, y 0.3290).
  */
-export function labToRgb([lightness, a, b]: Lab): Rgb {
-  const fy = (lightness + 16) / 116;
-  const x = (0.3127 / 0.329) * undone(fy + a / 500);
-  const y = undone(fy);
-  const z = ((1 - 0.3127 - 0.329) / 0.329) * undone(fy - b / 200);
+export const sharesOfX = divideBySum([0.41239079926595934, 0.357584339383878, 0.1804807884018343]);
+export const sharesOfZ = divideBySum([
+  0.01933081871559182, 0.11919477979462598, 0.9505321522496607,
+]);
+
+/**
+ * Writes L*, a*, b* of X, Y, Z, each as a share of the white's, to out[start ..]. ISO/CIE 11664-4.
+ */
+export function writeLabOfXyz(
+  x: number,
+  y: number,
+  z: number,
+  out: Float64Array,
+  start: number,
+): void {
+  const fx = cieCurve(x);
+  const fy = cieCurve(y);
+  const fz = cieCurve(z);
+  out[start] = 116 * fy - 16;
+  out[start + 1] = 500 * (fx - fy);
+  out[start + 2] = 200 * (fy - fz);
+}
+
+/** X, Y, Z of a colour, each as a share of the white's. ISO/CIE 11664-4. */
+export function xyzOfLab([lightness, a, b]: Lab): readonly [x: number, y: number, z: number] {
+  const f = (lightness + 16) / 116;
+  return [inverseCieCurve(f + a / 500), inverseCieCurve(f), inverseCieCurve(f - b / 200)];
+}
+
+/** The colour of linear red, green and blue 0..1 (sRGB primaries). */
+export function labOfLinear(red: number, green: number, blue: number): Lab {
+  const lab = new Float64Array(3);
+  writeLabOfXyz(
+    sharesOfX[0] * red + sharesOfX[1] * green + sharesOfX[2] * blue,
+    luminanceOfLinear(red, green, blue),
+    sharesOfZ[0] * red + sharesOfZ[1] * green + sharesOfZ[2] * blue,
+    lab,
+    0,
+  );
+  return [lab[0], lab[1], lab[2]];
+}
+
+const whiteX = 0.3127 / 0.329;
+const whiteZ = (1 - 0.3127 - 0.329) / 0.329;
+
+/**
+ * Linear red, green and blue of a colour; below 0 or above 1 where a screen can't show it. White
+ * and inverse matrix of the sRGB primaries: CSS Color 4, 10.1 (D65 of x 0.3127, y 0.3290), as
+ * culori has them.
+ */
+export function linearOfLab(lab: Lab): Three {
+  const xyz = xyzOfLab(lab);
+  const x = whiteX * xyz[0];
+  const y = xyz[1];
+  const z = whiteZ * xyz[2];
   return [
-    encoded(3.2409699419045226 * x - 1.537383177570094 * y - 0.4986107602930034 * z),
-    encoded(-0.9692436362808796 * x + 1.8759675015077202 * y + 0.0415550574071756 * z),
-    encoded(0.0556300796969936 * x - 0.2039769588889765 * y + 1.0569715142428786 * z),
+    3.2409699419045226 * x - 1.537383177570094 * y - 0.4986107602930034 * z,
+    -0.9692436362808796 * x + 1.8759675015077202 * y + 0.0415550574071756 * z,
+    0.0556300796969936 * x - 0.2039769588889765 * y + 1.0569715142428786 * z,
   ];
+}
+
+/** sRGB bytes of a colour; what a screen can't show is clipped channel by channel. */
+export function rgbOfLab(lab: Lab): Rgb {
+  const [red, green, blue] = linearOfLab(lab);
+  return [codeOfLinear(red), codeOfLinear(green), codeOfLinear(blue)];
 }
 
 /** Colour table for `paintSlots`: 3 bytes a slot. */
 export function tableOf(colours: readonly Lab[]): Uint8ClampedArray {
   const table = new Uint8ClampedArray(colours.length * 3);
   colours.forEach((lab, slot) => {
-    table.set(labToRgb(lab), slot * 3);
+    table.set(rgbOfLab(lab), slot * 3);
   });
   return table;
 }
 
 /** A CSS colour for a Lab colour (D65), clipped to sRGB. */
 export function cssColour(lab: Lab): string {
-  const [red, green, blue] = labToRgb(lab);
+  const [red, green, blue] = rgbOfLab(lab);
   return `rgb(${red} ${green} ${blue})`;
 }
 
 /** The neutral grey of a lightness, L* 0..100. */
 export const cssGrey = (lightness: number): string => cssColour([lightness, 0, 0]);
-
-// ISO/CIE 11664-4: the inverse of f, kappa = 24389/27.
-const inverse = (f: number): number => (f > 6 / 29 ? f * f * f : ((116 * f - 16) * 27) / 24389);
-
-/** X, Y, Z of a CIE Lab colour, each as a share of the white's. */
-export function xyzOfLab([lightness, a, b]: Lab): readonly [x: number, y: number, z: number] {
-  const f = (lightness + 16) / 116;
-  return [inverse(f + a / 500), inverse(f), inverse(f - b / 200)];
-}

@@ -1,34 +1,59 @@
-// CIE 15 / ISO/CIE 11664-4: f(t) = cube root of t above 216/24389, a straight line below.
+/**
+ * Shares of linear red, green and blue in luminance: the Y row of the sRGB primaries (IEC
+ * 61966-2-1), to the digits of CSS Color 4, 10.1 (D65 of x 0.3127, y 0.3290). They sum to 1.
+ */
+const redShare = 0.2126390058715103;
+const greenShare = 0.7151686787677559;
+const blueShare = 0.07219231536073371;
 
-/** The exact function, for tables and single colours. t is 0..1 of the white. */
-export const cieCurve = (t: number): number =>
-  t > 216 / 24389 ? Math.cbrt(t) : ((24389 / 27) * t + 16) / 116;
+/** Luminance 0..1 of linear red, green and blue 0..1. */
+export const luminanceOfLinear = (red: number, green: number, blue: number): number =>
+  redShare * red + greenShare * green + blueShare * blue;
+
+// ISO/CIE 11664-4: above t = 216/24389 (f = 6/29) f is a cube root, below it a straight line.
+const joint = 216 / 24389;
+const jointValue = 6 / 29;
+const slope = 24389 / 27;
+
+/** f(t) of CIE Lab, exact; t is 0..1 of the white. ISO/CIE 11664-4. */
+export const cieCurve = (t: number): number => (t > joint ? Math.cbrt(t) : (slope * t + 16) / 116);
+
+/** The t that has this f(t). ISO/CIE 11664-4. */
+export const inverseCieCurve = (f: number): number =>
+  f > jointValue ? f * f * f : ((116 * f - 16) * 27) / 24389;
+
+/** The derivative of f at t. */
+export const slopeOfCieCurve = (t: number): number =>
+  t > joint ? 1 / (3 * Math.cbrt(t) ** 2) : slope / 116;
 
 const steps = 4096;
 
 /**
- * f at t = i / 4096, with one entry more for interpolation at 1. Straight lines between entries stay
- * within 6e-6 of f (worst just above the joint: h^2 / 8 times the second derivative), 0.0007 L*.
+ * f at t = i / 4096, with one entry more for interpolation at 1. Straight lines between entries
+ * stay within 6e-6 of f (worst just above the joint: h^2 / 8 times the second derivative), 0.0007
+ * L*.
  */
 const table = Float32Array.from({ length: steps + 2 }, (_, i) => cieCurve(Math.min(1, i / steps)));
 
-/** f by table for 0 <= t <= 1; up to 1 + 1/4096 it stays at 1. */
-export function cieCurveFast(t: number): number {
+/** f(t) by table, for loops over pixels: 0 <= t <= 1; up to 1 + 1/4096 it stays at 1. */
+export function tabulatedCieCurve(t: number): number {
   const place = t * steps;
-  const at = place | 0;
-  const low = table[at];
-  return low + (place - at) * (table[at + 1] - low);
+  const entry = place | 0;
+  const low = table[entry];
+  return low + (place - entry) * (table[entry + 1] - low);
 }
 
-/** Shares of the linear channels in luminance: the Y row of the sRGB primaries, D65 (CSS Color 4). */
-export const redShare = 0.2126390058715103;
-export const greenShare = 0.7151686787677559;
-export const blueShare = 0.07219231536073371;
+/** CIE L* 0..100 of a luminance 0..1. ISO/CIE 11664-4. */
+export const lightnessOfLuminance = (luminance: number): number => 116 * cieCurve(luminance) - 16;
 
-// Read once, for the loop.
-const curve = cieCurveFast;
+/** Luminance 0..1 of a CIE L* 0..100. ISO/CIE 11664-4. */
+export const luminanceOfLightness = (lightness: number): number =>
+  inverseCieCurve((lightness + 16) / 116);
 
-/** CIE L* 0..100 of linear light 0..1, within 0.001. Source: IEC 61966-2-1, CIE 15. */
+// Read once, for the loop: some ways to load a file look imports up each time.
+const curve = tabulatedCieCurve;
+
+/** CIE L* 0..100 of linear red, green and blue 0..1, by table: within 0.001. */
 export function lightnessOfLinear(red: number, green: number, blue: number): number {
-  return 116 * curve(redShare * red + greenShare * green + blueShare * blue) - 16;
+  return 116 * curve(luminanceOfLinear(red, green, blue)) - 16;
 }

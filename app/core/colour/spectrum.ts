@@ -1,9 +1,10 @@
-import type { Lab } from './lab.ts';
+import { type Lab, writeLabOfXyz } from './lab.ts';
+import { lightnessOfLuminance } from './luminance.ts';
 
-/** Every spectrum here has 36 bands: 380, 390 ... 730 nm. */
-export const bandCount = 36;
+/** Every spectrum here has 36 samples: 380, 390 ... 730 nm. */
+export const spectrumSize = 36;
 
-/** 36 numbers, one a band. */
+/** 36 numbers, one a sample. */
 export type Spectrum = ArrayLike<number>;
 
 /**
@@ -37,13 +38,26 @@ export const daylightD65 = [
 ] as const;
 
 /**
- * Light thrown back by the surface before it meets paint: added once, after all layers.
- * Dry 0.03: source as for the optics table. Wet 0.012: chosen so that masstones dry 2.3 L* lighter on
- * average, the mean shift measured on 75 paints (MacEvoy, Watercolor drying shifts).
+ * The share of light that the surface throws back before it meets paint: added once, after all
+ * layers. Dry 0.03: source as for the optics table. Wet 0.012: chosen so that masstones dry 2.3 L*
+ * lighter on average, the mean shift measured on 75 paints (MacEvoy, Watercolor drying shifts).
  */
 export const surfaceFloor = { dry: 0.03, wet: 0.012 } as const;
 
 export type SurfaceState = keyof typeof surfaceFloor;
+
+/**
+ * What is seen of a reflectance 0..1 (or of a weighted mean of one) through a surface with that
+ * floor.
+ */
+export const addSurface = (reflectance: number, floor: number): number =>
+  floor + (1 - floor) * reflectance;
+
+/**
+ * The reflectance below a surface with that floor that is seen as `seen`; negative where it is
+ * darker.
+ */
+export const removeSurface = (seen: number, floor: number): number => (seen - floor) / (1 - floor);
 
 /**
  * D65 x observer, scaled so that a perfect white sums to 1 in each of X, Y, Z: so it is exactly
@@ -59,48 +73,49 @@ export const weightX = weights(observerX);
 export const weightY = weights(observerY);
 export const weightZ = weights(observerZ);
 
-// ISO/CIE 11664-4: epsilon = 216/24389, kappa = 24389/27.
-const f = (t: number): number => (t > 216 / 24389 ? Math.cbrt(t) : ((24389 / 27) * t + 16) / 116);
+// Read once, for the hottest loops: some ways to load a file look imports up each time.
+const writeLabOf = writeLabOfXyz;
+const lightnessOf = lightnessOfLuminance;
 
-/** L* alone of the sum of reflectance x `weightY`, to the last place as `writeLabOfSums` has it. */
+/**
+ * L* alone of the sum of reflectance x `weightY`, to the last digit as `writeLabOfSums` gives it.
+ */
 export const lightnessOfSum = (y: number, floor: number): number =>
-  116 * f(floor + (1 - floor) * y) - 16;
+  lightnessOf(addSurface(y, floor));
 
-/** Writes L*, a*, b* of the sums of reflectance x weight (each 0..1), as `writeLab` does. */
+/** Writes L*, a*, b* of the three sums of reflectance x weight (each 0..1) to out[start ..]. */
 export function writeLabOfSums(
   x: number,
   y: number,
   z: number,
   floor: number,
   out: Float64Array,
-  at: number,
+  start: number,
 ): void {
-  const fx = f(floor + (1 - floor) * x);
-  const fy = f(floor + (1 - floor) * y);
-  const fz = f(floor + (1 - floor) * z);
-  out[at] = 116 * fy - 16;
-  out[at + 1] = 500 * (fx - fy);
-  out[at + 2] = 200 * (fy - fz);
+  writeLabOf(addSurface(x, floor), addSurface(y, floor), addSurface(z, floor), out, start);
 }
 
 /**
- * Writes L*, a*, b* (D65, 2 degree) of a 36-band reflectance 0..1 to out[at..at+2], the surface
- * floor added once. Source: CIE 15; ISO/CIE 11664-4.
+ * Writes L*, a*, b* (D65, 2 degree) of a reflectance 0..1, 36 samples, to out[start ..], the
+ * surface floor added once. Source: CIE 15; ISO/CIE 11664-4.
  */
-export function writeLab(reflectance: Spectrum, floor: number, out: Float64Array, at = 0): void {
+export function writeLab(reflectance: Spectrum, floor: number, out: Float64Array, start = 0): void {
   let x = 0;
   let y = 0;
   let z = 0;
-  for (let i = 0; i < bandCount; i++) {
+  for (let i = 0; i < spectrumSize; i++) {
     const r = reflectance[i];
     x += r * weightX[i];
     y += r * weightY[i];
     z += r * weightZ[i];
   }
-  writeLabOfSums(x, y, z, floor, out, at);
+  writeLabOfSums(x, y, z, floor, out, start);
 }
 
-/** L*, a*, b* of a 36-band reflectance, seen through a dry surface unless another floor is given. */
+/**
+ * L*, a*, b* of a reflectance, 36 samples, seen through a dry surface unless another floor is
+ * given.
+ */
 export function labOfReflectance(reflectance: Spectrum, floor: number = surfaceFloor.dry): Lab {
   const out = new Float64Array(3);
   writeLab(reflectance, floor, out);

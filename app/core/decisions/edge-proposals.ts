@@ -1,8 +1,9 @@
 import type { Point } from '../colour/lab.ts';
 import type { Edge, EdgeWish } from '../reading/edges/edge.ts';
-import { lengthInWords, valuesApart, widthInWords } from '../reading/edges/edge-words.ts';
 import { nearestOnEdge } from '../reading/edges/place-on-edge.ts';
 import type { Reading } from '../reading/reading.ts';
+import { lengthInWords, valuesApart, widthInWords } from '../words/lengths.ts';
+import { openWithCount, pluralize } from '../words/numbers.ts';
 
 export interface EdgeProposal {
   /** Index into the reading's edges. */
@@ -21,7 +22,7 @@ export interface EdgeProposals {
 }
 
 /**
- * When an edge is proposed for what. Own proposal, after common practice (hard edges at the centre of
+ * When an edge is proposed for what (own), after common practice (hard edges at the centre of
  * interest, few; soft and lost ones elsewhere): no source gives numbers. Distances are shares of the
  * long side, from the centre of interest to the nearest spot of the edge.
  */
@@ -112,8 +113,8 @@ function lensSentence(edges: readonly Edge[], ways: readonly number[]): string {
     (edge, i) => edge.outOfFocus && couldBeSharp(edge) && ways[i] <= near,
   ).length;
   if (count === 0) return '';
-  const which = count === 1 ? 'One edge there is' : `${count} edges there are`;
-  const them = count === 1 ? 'it' : 'them';
+  const which = `${openWithCount(count, 'edge')} there ${pluralize(count, 'is', 'are')}`;
+  const them = pluralize(count, 'it', 'them');
   return `${which} out of focus: the lens may have made ${them} soft. Look at the subject before you decide.`;
 }
 

@@ -12,13 +12,13 @@ export interface PlanWishes {
   readonly ownPaints?: readonly Paint[];
   /** Left out: as in the photo. */
   readonly colours?: ColourWish;
-  /** At most this many paints, 1..7; 5 proposed. */
+  /** At most this many paints, up to `largestPalette`. */
   readonly paletteSize?: number;
   readonly must?: readonly string[];
   readonly exclude?: readonly string[];
   /** Exactly these paints: no search. */
   readonly chosen?: readonly string[];
-  /** Overlying washes the paper bears, 1..8; 3 proposed (R9). */
+  /** Washes over each other, up to `mostWashes` (R9). */
   readonly washes?: number;
   readonly puddlesPerWash?: number;
   /** Order of ground and subject; means nothing without a subject. Left out: as proposed. */

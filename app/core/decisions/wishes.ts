@@ -1,4 +1,5 @@
 import { type KeptAir, usualAir } from '../drying/conditions.ts';
+import { largestPalette, proposedPaletteSize } from '../limits.ts';
 import { type OwnBox, ownPaints, tickedPaints } from '../paint/own-box.ts';
 import type { ReadingWishes } from '../reading/reading.ts';
 import { strokeInCut } from '../reference/photo-stroke.ts';
@@ -33,7 +34,7 @@ export interface PaletteWish {
   readonly chosen?: readonly string[];
 }
 
-const usualPalette: PaletteWish = { n: 5, must: [], exclude: [] };
+const usualPalette: PaletteWish = { n: proposedPaletteSize, must: [], exclude: [] };
 
 type Cut = Pick<Reference, 'crop' | 'sheet'>;
 
@@ -111,9 +112,6 @@ export function planWishes(
 /** Decisions over the reading that only the plan follows: ways of whites, edges. */
 export const planDecisionKinds: readonly DecisionKind[] = ['white-way', 'edge'];
 
-/** Most paints a palette has. */
-export const mostPaints = 7;
-
 const without = (list: readonly string[], id: string): string[] =>
   list.filter((other) => other !== id);
 const including = (list: readonly string[], id: string): string[] => [...without(list, id), id];
@@ -134,12 +132,12 @@ export const chooseExactly = (wish: PaletteWish, ids: readonly string[]): Palett
 /** At most so many paints, searched anew. */
 export const resizePalette = (wish: PaletteWish, n: number): PaletteWish => ({
   ...searchedFreely(wish),
-  n: Math.min(mostPaints, Math.max(1, wish.must.length, n)),
+  n: Math.min(largestPalette, Math.max(1, wish.must.length, n)),
 });
 
 /** Whether one paint more can be asked for. */
 export const hasRoom = ({ n, must, chosen }: PaletteWish): boolean =>
-  chosen ? chosen.length < mostPaints : must.length < n;
+  chosen ? chosen.length < largestPalette : must.length < n;
 
 /** With a paint that has to be in it: added to those chosen, or asked of the search. */
 export function withPaint(wish: PaletteWish, id: string): PaletteWish {

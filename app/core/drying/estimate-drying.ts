@@ -1,33 +1,9 @@
 import type { Range } from '../colour/lab.ts';
+import { LastAnswers } from '../numeric/memo.ts';
 import { clampConditions, type DryingConditions } from './conditions.ts';
 import { evaporationOf } from './evaporation.ts';
 import { applyPace, type Pace } from './learn-pace.ts';
 import { coolTestWorks, type Weather } from './weather.ts';
-
-const most = 32;
-
-/**
- * The same function of the conditions, with the last answers kept: a session is folded anew after
- * every tap, and each answer takes a millisecond or two. Answers are shared: they must not be changed.
- */
-function memoizeLast<T>(
-  of: (conditions: DryingConditions) => T,
-): (conditions: DryingConditions) => T {
-  const answers = new Map<string, T>();
-  return (conditions) => {
-    const { waterGramsPerSquareMetre, paperGsm, weather } = conditions;
-    const { celsius, humidity, airSpeed, sunWatts, backing, hairDryer } = weather;
-    const figures = [waterGramsPerSquareMetre, paperGsm, celsius, humidity, airSpeed, sunWatts];
-    const key = [...figures, backing, hairDryer].join(' ');
-    const known = answers.get(key);
-    if (known !== undefined) return known;
-    const answer = of(conditions);
-    const [oldest] = answers.keys();
-    if (answers.size >= most && oldest !== undefined) answers.delete(oldest);
-    answers.set(key, answer);
-    return answer;
-  };
-}
 
 /** Water one square metre takes up in a minute, g: soft-sized and hard-sized paper (ISO 535; guess). */
 const cobb = { soft: 40, hard: 20 } as const;
@@ -128,7 +104,7 @@ const soakedGrams = 150;
 const soakedUptake = 0.5;
 
 /** What the model alone says for exactly this much water. A hair dryer counts once the shine has gone. */
-export const modelRange = memoizeLast((conditions): DryingMinutes => {
+export function modelRange(conditions: DryingConditions): DryingMinutes {
   const { waterGramsPerSquareMetre: water, weather, paperGsm } = clampConditions(conditions);
   if (water <= 0) return { shineMinutes: [0, 0], dryMinutes: [0, 0] };
   const soaked = weather.backing === 'wet';
@@ -145,7 +121,31 @@ export const modelRange = memoizeLast((conditions): DryingMinutes => {
       boneDryMinutes(held, paperGsm, weather, 'late'),
     ],
   };
-});
+}
+
+/** What the drying of a wash is worked out with: `modelRange`, or one that keeps its answers. */
+export type DryingModel = (conditions: DryingConditions) => DryingMinutes;
+
+/** Four for each kind of wash in one air: those of some five airs. */
+const keptAnswers = 128;
+
+/**
+ * A drying model that keeps its last answers: a session is folded anew after every tap, and a plan asks
+ * for the same few washes again and again, while each answer takes near half a millisecond on a desktop.
+ * Answers are shared: they must not be changed.
+ */
+export function createDryingModel(): DryingModel {
+  const answers = new LastAnswers<DryingMinutes>(keptAnswers);
+  return (conditions) => {
+    const { waterGramsPerSquareMetre, paperGsm, weather } = conditions;
+    const { celsius, humidity, airSpeed, sunWatts, backing, hairDryer } = weather;
+    const figures = [waterGramsPerSquareMetre, paperGsm, celsius, humidity, airSpeed, sunWatts];
+    const key = [...figures, backing, hairDryer].join(' ');
+    const answer = answers.get(key) ?? modelRange(conditions);
+    answers.keep(key, answer);
+    return answer;
+  };
+}
 
 interface DryingEstimate extends DryingMinutes {
   /** False in humid or cold air: then the back of the hand tells nothing. */
@@ -172,10 +172,14 @@ export interface DryingPaces {
  * ranges span what painters report; with them they draw in on her. Never throws: conditions outside
  * the model's reach are brought to its border.
  */
-export function estimateDrying(conditions: DryingConditions, paces?: DryingPaces): DryingEstimate {
+export function estimateDrying(
+  conditions: DryingConditions,
+  paces?: DryingPaces,
+  dryingModel: DryingModel = modelRange,
+): DryingEstimate {
   const fair = clampConditions(conditions);
-  const wide = untaught(fair);
-  const minutes = paces ? taught(wide, modelRange(fair), paces) : wide;
+  const wide = untaught(fair, dryingModel);
+  const minutes = paces ? taught(wide, dryingModel(fair), paces) : wide;
   const cool = coolTestWorks(fair.weather);
   return { ...minutes, coolTestWorks: cool, inHours: !cool };
 }
@@ -187,9 +191,9 @@ function taught(wide: DryingMinutes, model: DryingMinutes, paces: DryingPaces): 
   };
 }
 
-const untaught = memoizeLast((conditions): DryingMinutes => {
+function untaught(conditions: DryingConditions, dryingModel: DryingModel): DryingMinutes {
   const at = (share: number): DryingMinutes =>
-    modelRange({
+    dryingModel({
       ...conditions,
       waterGramsPerSquareMetre: conditions.waterGramsPerSquareMetre * share,
     });
@@ -198,4 +202,4 @@ const untaught = memoizeLast((conditions): DryingMinutes => {
     shineMinutes: [thin.shineMinutes[0], at(reported.wettestShine).shineMinutes[1]],
     dryMinutes: [thin.dryMinutes[0], at(reported.wettestDry).dryMinutes[1]],
   };
-});
+}

@@ -1,4 +1,6 @@
 import type { Range } from '../colour/lab.ts';
+import { capitalize } from '../words/lists.ts';
+import { formatCount } from '../words/numbers.ts';
 import { type PaperChoice, samePaper } from './paper-choice.ts';
 import { type WaterKind, waterWords } from './water.ts';
 
@@ -29,7 +31,7 @@ export interface Pace {
 const guess = { scatter: 0.3, taps: 2 } as const;
 /** Older taps are forgotten: she changes, so does her paper (own). */
 const lastTaps = 20;
-/** Outside this she tapped through, or slept: it teaches nothing (own limits). */
+/** Outside this she tapped through, or slept: it teaches nothing (own). */
 const believable = { least: 0.15, most: 7 } as const;
 
 export const teaches = (ratio: number): boolean =>
@@ -41,7 +43,7 @@ const isOf = (a: PaceOf, b: PaceOf): boolean =>
 /**
  * The pace learned from all lessons in order. The factor is the median of the taps' log ratios with
  * one vote for 'as reckoned' among them: a single tap moves it half way, an odd evening hardly at
- * all, and two that agree are believed. Kept within 0.3..3. Own rule, no source.
+ * all, and two that agree are believed. Kept within 0.3..3 (own).
  */
 export function learnPace(lessons: readonly Lesson[], what: PaceOf): Pace {
   let ratios: number[] = [];
@@ -99,10 +101,8 @@ const does = { shine: 'lose their shine', dry: 'get bone dry' } as const;
 /** What was learned of one clock for one kind of wash, as a sentence; null before the first tap. */
 export function paceInWords(clock: DryingClockName, wash: WaterKind, pace: Pace): string | null {
   if (pace.taps === 0) return null;
-  const taps = pace.taps === 1 ? '1 tap' : `${pace.taps} taps`;
-  const name = waterWords[wash];
-  const subject = `${name[0]?.toUpperCase()}${name.slice(1)}`;
-  return `${subject} ${does[clock]} ${speedWords(pace.factor)}, from ${taps}.`;
+  const subject = capitalize(waterWords[wash]);
+  return `${subject} ${does[clock]} ${speedWords(pace.factor)}, from ${formatCount(pace.taps, 'tap')}.`;
 }
 
 function speedWords(factor: number): string {

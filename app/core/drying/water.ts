@@ -1,4 +1,4 @@
-/** Water a kind of wash puts down, g/m2 (own figures, fitted to reported times; label as estimates). */
+/** Water a kind of wash puts down, g/m2 (own, fitted to reported times; label as estimates). */
 export const usualWaterGrams = {
   accents: 15,
   splatter: 15,
@@ -11,7 +11,7 @@ export const usualWaterGrams = {
 
 export type WaterKind = keyof typeof usualWaterGrams;
 
-/** The same where a wash is to dry sooner and still to run, g/m2 (own figures); the rest as usual. */
+/** The same where a wash is to dry sooner and still to run, g/m2 (own); the rest as usual. */
 export const reducedWaterGrams: Partial<Record<WaterKind, number>> = {
   stroke: 30,
   wash: 40,

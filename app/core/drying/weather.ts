@@ -18,7 +18,7 @@ export type Backing = 'board' | 'block' | 'wet';
 
 export const roomWeather: Weather = { celsius: 20, humidity: 50, airSpeed: 0.15 };
 
-/** A few plain words for what a thermometer and a hygrometer would say (own choice of steps). */
+/** A few plain words for what a thermometer and a hygrometer would say (own). */
 export const warmths = [
   ['cold', 'Cold', 10],
   ['cool', 'Cool', 16],

@@ -1,4 +1,4 @@
-/** Sorts values[0 .. count - 1] rising: for some ten numbers quicker than to call the sort of typed arrays. */
+/** Sorts values[0 .. count - 1] rising; for about ten numbers quicker than the sort of typed arrays. */
 export function insertionSort(values: Float64Array, count: number): void {
   for (let k = 1; k < count; k++) {
     const own = values[k];
@@ -8,13 +8,35 @@ export function insertionSort(values: Float64Array, count: number): void {
   }
 }
 
-const span = 5;
+/**
+ * Writes the mean of each value and its `half` neighbours to either side into `means`; of closed rows
+ * round the end. Towards open ends the box shrinks evenly, so that these stay where they are.
+ */
+export function boxMeans<T extends Float32Array | Float64Array>(
+  values: T,
+  half: number,
+  closed: boolean,
+  means: T,
+): T {
+  const count = values.length;
+  for (let i = 0; i < count; i++) {
+    const reach = closed ? Math.min(half, (count - 1) >> 1) : Math.min(half, i, count - 1 - i);
+    let sum = 0;
+    for (let k = i - reach; k <= i + reach; k++) {
+      sum += values[k < 0 ? k + count : k < count ? k : k - count];
+    }
+    means[i] = sum / (2 * reach + 1);
+  }
+  return means;
+}
+
+const medianSpan = 5;
 
 /** Median of each value and its two neighbours to either side; of closed rows round the end. */
 export function runningMedian(values: Float32Array, closed: boolean): Float32Array {
   const count = values.length;
-  const half = span >> 1;
-  const window = new Float64Array(span);
+  const half = medianSpan >> 1;
+  const window = new Float64Array(medianSpan);
   const medians = new Float32Array(count);
   for (let i = 0; i < count; i++) {
     const reach = closed ? Math.min(half, (count - 1) >> 1) : Math.min(half, i, count - 1 - i);
@@ -27,9 +49,9 @@ export function runningMedian(values: Float32Array, closed: boolean): Float32Arr
 }
 
 /**
- * Whether values along a contour lie above a limit, with hysteresis: those within `slack` of it go
- * with the nearest that is clear of it, by their own place where none is or two differ at the same
- * way. The same in both directions.
+ * Threshold with hysteresis along a row: 1 above `limit`, 0 below. Values within `slack` of it take the
+ * side of the nearest value that is clear of it; where there is none, or two of them are equally near and
+ * differ, the plain threshold decides. The result does not depend on the direction of the row.
  */
 export function thresholdWithHysteresis(
   values: Float32Array,
@@ -42,8 +64,8 @@ export function thresholdWithHysteresis(
     const value = values[i];
     return value >= limit + slack ? 1 : value < limit - slack ? -1 : 0;
   };
-  const before = nearest(count, closed, clear, 1);
-  const after = nearest(count, closed, clear, -1);
+  const before = nearestClear(count, closed, clear, 1);
+  const after = nearestClear(count, closed, clear, -1);
   const settled = new Uint8Array(count);
   for (let i = 0; i < count; i++) {
     const back = before.ways[i];
@@ -55,8 +77,13 @@ export function thresholdWithHysteresis(
   return settled;
 }
 
-/** For each place the way to the nearest clear one against the step's direction, and its side. */
-function nearest(count: number, closed: boolean, clear: (i: number) => -1 | 0 | 1, step: 1 | -1) {
+/** For each value how far back against `step` the nearest clear one lies, and which side it is on. */
+function nearestClear(
+  count: number,
+  closed: boolean,
+  clear: (i: number) => -1 | 0 | 1,
+  step: 1 | -1,
+) {
   const ways = new Float64Array(count).fill(Number.POSITIVE_INFINITY);
   const sides = new Int8Array(count);
   const start = step > 0 ? 0 : count - 1;

@@ -1,3 +1,4 @@
+import { formatCount } from '../words/numbers.ts';
 /** Equal squares over the sheet, and the very same ones over the photo. */
 export interface OutlineGrid {
   /** Side of a square on the sheet, mm. */
@@ -52,5 +53,5 @@ export function gridInWords({ sideMm, across, down, lastRow }: OutlineGrid): str
   const words = `Squares of ${side} mm on the sheet: ${across} across, ${down} down`;
   const tenths = Math.max(1, Math.min(9, Math.round(lastRow * 10)));
   if (lastRow === 1) return `${words}.`;
-  return `${words}; the last row is ${tenths} ${tenths === 1 ? 'tenth' : 'tenths'} of a square high.`;
+  return `${words}; the last row is ${formatCount(tenths, 'tenth')} of a square high.`;
 }

@@ -1,69 +1,31 @@
-import { smallestShapeMm } from '../limits.ts';
+import { joiningStep, smallestShapeMm } from '../limits.ts';
+import { runToEnd } from '../numeric/run-to-end.ts';
+import {
+  firstPixels,
+  labelPixels,
+  labelRuns,
+  measureOutlines,
+  type RunLabels,
+  shapeAt,
+} from '../raster/label-shapes.ts';
 import { shortSide } from '../raster/sides.ts';
-import type { PixelSize } from '../raster/size.ts';
+import { computePxPerMm, type PixelSize } from '../raster/size.ts';
+import type { MassSizes } from '../reading/masses.ts';
 import type { Reading } from '../reading/reading.ts';
 import type { Slot } from '../reading/slot.ts';
 
 /** Connected shapes of a slot map; whites that touch are one shape whatever their slots. */
 interface OutlineShapes {
-  /** Shape of every pixel, row by row, counted from 0 in the order the picture is read. */
+  /** Shape of every pixel, row by row. */
   readonly labels: Int32Array;
-  readonly areasPx: readonly number[];
-  /** Length of each shape's outline, px: pixel sides times pi / 4, right on average over directions. */
-  readonly outlinesPx: readonly number[];
   /** Slot of each shape; of a white, that of its first pixel. */
-  readonly slots: readonly number[];
+  readonly slots: Uint8Array;
+  /** The shape that each one is part of once those too small to be drawn have joined others. */
+  readonly wholes: readonly number[];
 }
 
+/** The kind that all whites share; no reading has so many slots. */
 const sameWhite = 255;
-
-/** Connected by their four sides. `slotMap` holds an index into `slots` for every pixel. */
-export function outlineShapes(
-  slotMap: Uint8Array,
-  slots: readonly Pick<Slot, 'reserve'>[],
-  { width, height }: PixelSize,
-): OutlineShapes {
-  const kinds = Uint8Array.from({ length: 256 }, (_, i) => (slots[i]?.reserve ? sameWhite : i));
-  const labels = new Int32Array(slotMap.length).fill(-1);
-  const waiting = new Int32Array(slotMap.length);
-  const areasPx: number[] = [];
-  const outlinesPx: number[] = [];
-  const found: number[] = [];
-  for (let start = 0; start < labels.length; start++) {
-    if (labels[start] !== -1) continue;
-    const label = areasPx.length;
-    const kind = kinds[slotMap[start]];
-    let count = 0;
-    labels[start] = label;
-    waiting[count++] = start;
-    let area = 0;
-    let sides = 0;
-    const take = (pixel: number): void => {
-      if (kinds[slotMap[pixel]] !== kind) sides++;
-      else if (labels[pixel] === -1) {
-        labels[pixel] = label;
-        waiting[count++] = pixel;
-      }
-    };
-    while (count > 0) {
-      const pixel = waiting[--count];
-      area++;
-      const x = pixel % width;
-      if (x > 0) take(pixel - 1);
-      else sides++;
-      if (x < width - 1) take(pixel + 1);
-      else sides++;
-      if (pixel >= width) take(pixel - width);
-      else sides++;
-      if (pixel < width * (height - 1)) take(pixel + width);
-      else sides++;
-    }
-    areasPx.push(area);
-    outlinesPx.push((sides * Math.PI) / 4);
-    found.push(slotMap[start]);
-  }
-  return { labels, areasPx, outlinesPx, slots: found };
-}
 
 /** A strip between two shapes that is narrower than this is not drawn by two lines, mm (own proposal). */
 const leastStripMm = 3;
@@ -73,40 +35,37 @@ const leastStripMm = 3;
  * can be painted, all else as the first wash has it, narrow strips not at all. A white that comes back
  * at the end is not drawn either.
  */
-export function leastAreas(
-  { labels, areasPx, outlinesPx, slots: shapes }: OutlineShapes,
+function leastAreas(
+  labels: RunLabels,
+  shapeSlots: Uint8Array,
   { slots, whites = [], raster, sheet }: Reading,
-  smallest: { readonly firstWash: number; readonly darks: number },
-): number[] {
-  const pxPerMm = Math.sqrt((raster.width * raster.height) / (sheet.widthMm * sheet.heightMm));
+  smallest: Pick<MassSizes, 'firstWash' | 'darks'>,
+): Float64Array {
+  const pxPerMm = computePxPerMm(raster, sheet);
   const px = (mm: number): number => (mm * pxPerMm) ** 2;
   const darkest = Math.max(0, ...slots.map(({ band, reserve }) => (reserve ? 0 : band)));
-  const least = shapes.map((slot, shape) => {
+  const outlinesPx = measureOutlines(labels);
+  const least = Float64Array.from(shapeSlots, (slot, shape) => {
     if (slots[slot]?.reserve) return px(smallestShapeMm.details);
     if (slots[slot]?.band === darkest) return px(smallest.darks);
-    const narrow = shortSide(areasPx[shape], outlinesPx[shape]);
+    const narrow = shortSide(labels.areasPx[shape], outlinesPx[shape]);
     return narrow < leastStripMm * pxPerMm ? Number.POSITIVE_INFINITY : px(smallest.firstWash);
   });
   for (const { at, way } of whites) {
     if (way !== 'last') continue;
     const [x, y] = [Math.floor(at[0] * raster.width), Math.floor(at[1] * raster.height)];
-    const label = labels[y * raster.width + x];
-    if (label !== undefined && shapes[label] !== undefined) least[label] = Number.POSITIVE_INFINITY;
+    least[shapeAt(labels, raster, y * raster.width + x)] = Number.POSITIVE_INFINITY;
   }
   return least;
 }
 
-/** Steps of value in which neighbours are compared, L*: within a step the longer border decides. */
-const valueStep = 4;
-
-/** How many pixel sides every two shapes share. */
-function sharedSides({ labels, areasPx }: OutlineShapes, { width, height }: PixelSize) {
-  const shared = areasPx.map(() => new Map<number, number>());
+/** By shape: its neighbours and how many pixel sides it shares with each. */
+function findSharedSides(labels: Int32Array, count: number, { width, height }: PixelSize) {
+  const shared = Array.from({ length: count }, () => new Map<number, number>());
   const meet = (one: number, other: number): void => {
     if (one === other) return;
-    const [of, at] = [shared[one], shared[other]];
-    of.set(other, (of.get(other) ?? 0) + 1);
-    at.set(one, (at.get(one) ?? 0) + 1);
+    shared[one].set(other, (shared[one].get(other) ?? 0) + 1);
+    shared[other].set(one, (shared[other].get(one) ?? 0) + 1);
   };
   for (let y = 0, i = 0; y < height; y++) {
     for (let x = 0; x < width; x++, i++) {
@@ -118,31 +77,30 @@ function sharedSides({ labels, areasPx }: OutlineShapes, { width, height }: Pixe
   return shared;
 }
 
-/**
- * The shape that each one is part of once those smaller than their `leastPx` have gone, smallest first,
- * to the neighbour nearest in planned value, never over the line of the subject.
- */
-export function joinSmallShapes(
-  shapes: OutlineShapes,
-  slots: readonly Slot[],
-  size: PixelSize,
-  leastPx: readonly number[],
-): number[] {
-  const { areasPx, slots: slotOf } = shapes;
-  const into = areasPx.map((_, i) => i);
-  const area = [...areasPx];
-  const shared = sharedSides(shapes, size);
-  const whole = (shape: number): number => {
-    let at = shape;
-    while (into[at] !== at) at = into[at];
-    return at;
-  };
-  const slot = (shape: number): Slot | undefined => slots[slotOf[shape]];
+/** A shape to be joined to others as long as it is small. */
+interface JoinedShape {
+  readonly slot: Slot | undefined;
+  readonly leastPx: number;
+  areaPx: number;
+  into: number;
+}
 
-  function nearest(shape: number): number {
-    const own = slot(shape);
+/**
+ * Joins shapes smaller than their own `leastPx` to the neighbour nearest in planned value, smallest
+ * first, never over the line of the subject. Not `mergeSmall` of the reading: here each shape has a
+ * least size of its own, and a strip stays one to be left out whatever it has taken in.
+ */
+function joinSmallShapes(shapes: readonly JoinedShape[], shared: Map<number, number>[]): number[] {
+  const whole = (shape: number): number => {
+    let root = shape;
+    while (shapes[root].into !== root) root = shapes[root].into;
+    return root;
+  };
+
+  function findNearest(shape: number): number {
+    const { slot, areaPx } = shapes[shape];
     const near = new Map<number, number>();
-    for (const [other, sides] of shared[shape] ?? []) {
+    for (const [other, sides] of shared[shape]) {
       const root = whole(other);
       if (root !== shape) near.set(root, (near.get(root) ?? 0) + sides);
     }
@@ -151,33 +109,62 @@ export function joinSmallShapes(
     let least = Number.POSITIVE_INFINITY;
     let longest = 0;
     for (const [other, sides] of near) {
-      const beside = slot(other);
-      if (!own || !beside || own.passage !== beside.passage) continue;
-      // What is smaller and kept, a sparkle or an accent, does not grow by what surrounds it.
-      if (area[other] < area[shape]) continue;
-      const away = Math.round(Math.abs(own.target[0] - beside.target[0]) / valueStep);
+      const beside = shapes[other];
+      if (!slot || !beside.slot || slot.passage !== beside.slot.passage) continue;
+      // A smaller shape that is kept, a sparkle or an accent, must not grow by what surrounds it.
+      if (beside.areaPx < areaPx) continue;
+      const away = Math.round(Math.abs(slot.target[0] - beside.slot.target[0]) / joiningStep);
       if (away > least || (away === least && sides <= longest)) continue;
       [best, least, longest] = [other, away, sides];
     }
     return best;
   }
 
-  let small = into.filter((i) => area[i] < leastPx[i]);
+  const isSmall = (i: number): boolean =>
+    shapes[i].into === i && shapes[i].areaPx < shapes[i].leastPx;
+  let small = shapes.map((_, i) => i).filter(isSmall);
   while (small.length > 0) {
-    small.sort((one, other) => area[one] - area[other] || one - other);
+    small.sort((one, other) => shapes[one].areaPx - shapes[other].areaPx || one - other);
     let joined = 0;
     for (const shape of small) {
-      if (into[shape] !== shape || area[shape] >= leastPx[shape]) continue;
-      const to = nearest(shape);
+      if (!isSmall(shape)) continue;
+      const to = findNearest(shape);
       if (to === -1) continue;
-      into[shape] = to;
-      area[to] = area[to] + area[shape];
+      shapes[shape].into = to;
+      shapes[to].areaPx += shapes[shape].areaPx;
       const kept = shared[to];
       for (const [other, sides] of shared[shape]) kept.set(other, (kept.get(other) ?? 0) + sides);
       joined++;
     }
     if (joined === 0) break;
-    small = small.filter((i) => into[i] === i && area[i] < leastPx[i]);
+    small = small.filter(isSmall);
   }
-  return into.map((_, i) => whole(i));
+  return shapes.map((_, i) => whole(i));
+}
+
+/**
+ * The shapes of a slot map (an index into the reading's slots for every pixel), and which of them are
+ * drawn as one because they are too small.
+ */
+export function outlineShapes(
+  slotMap: Uint8Array,
+  reading: Reading,
+  smallest: Pick<MassSizes, 'firstWash' | 'darks'>,
+): OutlineShapes {
+  const { slots, raster } = reading;
+  const kinds = Uint8Array.from({ length: 256 }, (_, i) => (slots[i]?.reserve ? sameWhite : i));
+  const found = runToEnd(
+    labelRuns(
+      slotMap.map((slot) => kinds[slot]),
+      raster,
+    ),
+  );
+  const labels = labelPixels(found);
+  const shapeSlots = Uint8Array.from(firstPixels(found), (pixel) => slotMap[pixel]);
+  const least = leastAreas(found, shapeSlots, reading, smallest);
+  const shapes = Array.from(found.areasPx, (areaPx, shape): JoinedShape => {
+    return { slot: slots[shapeSlots[shape]], leastPx: least[shape], areaPx, into: shape };
+  });
+  const wholes = joinSmallShapes(shapes, findSharedSides(labels, shapes.length, raster));
+  return { labels, slots: shapeSlots, wholes };
 }

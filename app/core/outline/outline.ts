@@ -6,7 +6,7 @@ import { type MassSizes, massSizes } from '../reading/masses.ts';
 import type { Reading } from '../reading/reading.ts';
 import type { Slot } from '../reading/slot.ts';
 import { type OutlineGrid, outlineGrid } from './outline-grid.ts';
-import { joinSmallShapes, leastAreas, outlineShapes } from './outline-shapes.ts';
+import { outlineShapes } from './outline-shapes.ts';
 
 /** hard: a full line; found: a thin full line; soft: dots. What is lost is not drawn. */
 export type OutlineKind = 'hard' | 'found' | 'soft';
@@ -54,7 +54,7 @@ function roleBetween(one: Slot, other: Slot): OutlineRole {
 /**
  * The drawing to transfer, from a reading as she has decided it and its slot map. Shapes under the
  * smallest size of the first wash are left out; whites and accents are not. Empty for a reading made
- * before edges were measured. What is inner and outer is our own proposal, no source.
+ * before edges were measured. What is inner and outer is (own).
  */
 export function outlineOf(
   reading: Reading,
@@ -64,13 +64,12 @@ export function outlineOf(
   const { edges = [], raster, sheet, slots } = reading;
   if (slotMap.length !== raster.width * raster.height)
     throw new RangeError('the slot map must hold one number a pixel of the raster');
-  const shapes = outlineShapes(slotMap, slots, raster);
-  const wholes = joinSmallShapes(shapes, slots, raster, leastAreas(shapes, reading, smallest));
+  const shapes = outlineShapes(slotMap, reading, smallest);
   const slotOf = (shape: number): Slot | undefined => slots[shapes.slots[shape]];
   const lines = edges.flatMap((edge): OutlineLine[] => {
     const beside = shapesBeside(edge, slotMap, shapes.labels, raster);
     if (!beside) return [];
-    const [one, other] = beside.map((shape) => wholes[shape]) as [number, number];
+    const [one, other] = beside.map((shape) => shapes.wholes[shape]) as [number, number];
     const [a, b] = [slotOf(one), slotOf(other)];
     if (one === other || !a || !b || (a.reserve && b.reserve)) return [];
     const role = roleBetween(a, b);

@@ -1,23 +1,25 @@
 import type { Lab } from '../colour/lab.ts';
 import {
-  bandCount,
   labOfReflectance,
+  removeSurface,
   type Spectrum,
   type SurfaceState,
+  spectrumSize,
   surfaceFloor,
 } from '../colour/spectrum.ts';
+import { strongestLoad } from '../limits.ts';
+import { bisect } from '../numeric/find-root.ts';
 import optics from './data/pigment-optics.json';
 import { layOver, mixSpectra, type PaintSpectra, paintLayer } from './layer.ts';
 import type { Paint } from './paint.ts';
 
 /**
- * White paper, 36 bands, without the surface floor: the table gives paper as it is measured, floor
- * included, and its predicted ladders hold only with the floor taken out again. Assumed paper (see
- * paperNote of the optics table).
+ * Reflectance of white paper, 36 samples, without the surface floor. The optics table gives paper
+ * as it is measured, floor included; its predicted ladders hold only with the floor taken out. The
+ * paper is an assumed one: see paperNote of the table.
  */
-export const defaultPaper: Float64Array = Float64Array.from(
-  optics.paper_R,
-  (measured) => (measured - surfaceFloor.dry) / (1 - surfaceFloor.dry),
+export const defaultPaper: Float64Array = Float64Array.from(optics.paper_R, (measured) =>
+  removeSurface(measured, surfaceFloor.dry),
 );
 
 /** What that paper looks like, dry. */
@@ -30,7 +32,9 @@ export interface Wash {
   readonly load: number;
 }
 
-/** Reflectance, 36 bands, of washes laid one over the other (first one first), each dried. */
+/**
+ * Reflectance, 36 samples, of washes laid one over the other, each dried; the first lies lowest.
+ */
 export function reflectanceOfWashes(
   washes: readonly Wash[],
   paper: Spectrum = defaultPaper,
@@ -43,40 +47,43 @@ export function reflectanceOfWashes(
   return sheet;
 }
 
-/** What washes laid one over the other look like, on the default paper, surface floor included. */
+/** Colour of washes laid one over the other on the default paper, surface floor included. */
 export function colourOfWashes(washes: readonly Wash[], surface: SurfaceState = 'dry'): Lab {
   return labOfReflectance(reflectanceOfWashes(washes), surfaceFloor[surface]);
 }
 
 const leastLoad = 1 / 64;
-const mostLoad = 32;
-/** Half octaves: where a scattering paint turns lighter again it has been dark enough before. */
+/**
+ * Loads are searched in half octaves: a scattering paint may turn lighter again at higher loads,
+ * but a step that short does not miss that it was dark enough before.
+ */
 const step = Math.SQRT2;
 
 /**
- * The least load at which a mix (K, S per unit load) dries to that L* over a ground (36 bands, no floor),
- * to 1 part in 10,000; null where the ground is no lighter, or no load up to 32 is dark enough.
+ * The least load at which a mix (K, S per unit load) dries to that L* over a ground (36 samples, no
+ * floor), to 1 part in 10,000; null where the ground is no lighter, or not even the strongest load
+ * is dark enough.
  */
 export function loadForLightness(
   { K, S }: PaintSpectra,
   ground: Spectrum,
   lightness: number,
 ): number | null {
-  const sheet = new Float64Array(bandCount);
-  const at = (load: number): number =>
+  const sheet = new Float64Array(spectrumSize);
+  const lightnessAt = (load: number): number =>
     labOfReflectance(layOver(paintLayer(K, S, load), ground, sheet))[0];
-  if (at(0) <= lightness) return null;
+  if (lightnessAt(0) <= lightness) return null;
   let low = 0;
   let high = leastLoad;
-  while (at(high) > lightness) {
-    if (high >= mostLoad) return null;
+  while (lightnessAt(high) > lightness) {
+    if (high >= strongestLoad) return null;
     low = high;
-    high = Math.min(mostLoad, high * step);
+    high = Math.min(strongestLoad, high * step);
   }
-  while (high - low > 1e-4 * high) {
-    const middle = (low + high) / 2;
-    if (at(middle) > lightness) low = middle;
-    else high = middle;
-  }
-  return high;
+  return bisect(
+    (load) => lightnessAt(load) > lightness,
+    low,
+    high,
+    (load) => 1e-4 * load,
+  )[1];
 }

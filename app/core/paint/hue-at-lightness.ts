@@ -1,9 +1,9 @@
 import type { Lab } from '../colour/lab.ts';
 
 /**
- * a* and b* a paint has where it is as light as that: read off its ladder over the paper, from light to
- * dark (the paper may stand first), straight between two steps. Beyond its ends those of the end: paler than
- * the palest step, darker than the paint can go.
+ * a* and b* of a paint at the load that gives it this L*: interpolated in its ladder over the
+ * paper, which runs from light to dark (the paper may stand first). Beyond the palest and the
+ * darkest step they are those of that step.
  */
 export function hueAtLightness(
   ladder: readonly Lab[],
@@ -16,7 +16,8 @@ export function hueAtLightness(
       const part = (before[0] - lightness) / (before[0] - step[0]);
       return [before[1] + part * (step[1] - before[1]), before[2] + part * (step[2] - before[2])];
     }
-    // A thick scattering paint may end lighter than it was: the darkest counts as its end.
+    // A thick scattering paint may get lighter towards the end of its ladder: its darkest step is
+    // the end.
     if (step[0] < before[0]) before = step;
   }
   const end = lightness > before[0] ? (ladder[0] ?? before) : before;

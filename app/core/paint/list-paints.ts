@@ -17,7 +17,7 @@ export function valueSpanInWords(ladder: readonly Lab[]): string {
 const hueGroups = ['yellow', 'orange', 'red', 'violet', 'blue', 'green', 'earth', 'grey'] as const;
 type HueGroup = (typeof hueGroups)[number];
 
-/** Ends of the hues, CIELAB hue angle in degrees. Own limits. */
+/** Ends of the hues, CIELAB hue angle in degrees (own). */
 const ends: readonly (readonly [number, HueGroup])[] = [
   [45, 'red'],
   [75, 'orange'],
@@ -30,6 +30,7 @@ const ends: readonly (readonly [number, HueGroup])[] = [
 
 /** Earths by Colour Index name: iron oxides, ochres, siennas, umbers, green earth. From memory. */
 const earth = /^(PBr\d+|PY4[23]|PR10[12]|PG23)(:|$)/;
+/** Under this chroma, C*, a paint counts as grey (own). */
 const greyChroma = 10;
 
 /** CIELAB hue angle 0..360 of its middle tint, and its chroma. */
@@ -48,12 +49,12 @@ export function hueGroup(card: Pick<PaintCard, 'ladder' | 'ci'>): HueGroup {
 
 type PaintUse = 'early' | 'glazing' | 'darks' | 'lifting' | 'granulating' | 'late';
 
-/** A paint whose masstone is this dark, Munsell value, paints darks by itself. Own figure. */
+/** A paint whose masstone is this dark, Munsell value, paints darks by itself (own). */
 const darkValue = 3.5;
 
 /**
- * What a paint is good for. Staining transparent paint early, opaque paint late, lifting with paint that does
- * not stain: common practice, no source. What nobody knows of it leads to nothing.
+ * What a paint is good for. Staining transparent paint early, opaque paint late, lifting with paint
+ * that does not stain: common practice, no source. What nobody knows of it leads to nothing.
  */
 export function paintUses({
   properties,
@@ -95,7 +96,7 @@ export function paintUsesInWords(card: Pick<PaintCard, 'properties' | 'ladder'>)
     : 'Good for mixing.';
 }
 
-/** Above this masstone, Munsell value, a paint makes lights only. Own figure. */
+/** Above this masstone, Munsell value, a paint makes lights only (own). */
 const lightOnlyValue = 6.5;
 
 function reach({ ladder }: PaintCard): string {
@@ -188,10 +189,12 @@ export function askingFor(asked: AskedFor, name: PaintFilter, value: string | un
 
 export type PaintOrder = 'hue' | 'dark' | 'name';
 
-/** Greenish yellow first, through red, violet, blue to green, as paints are laid out; greys last. */
+/**
+ * Greenish yellow first, through red, violet, blue to green, as paints are laid out; greys last.
+ */
 function hueKey(card: PaintCard): number {
   const { angle, chroma } = hueOf(card);
-  return chroma < 10 ? 1000 - (card.ladder[2]?.[0] ?? 0) : (120 - angle + 360) % 360;
+  return chroma < greyChroma ? 1000 - (card.ladder[2]?.[0] ?? 0) : (120 - angle + 360) % 360;
 }
 
 const compare: Record<PaintOrder, (one: PaintCard, other: PaintCard) => number> = {

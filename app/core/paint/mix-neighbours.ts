@@ -1,5 +1,7 @@
 import type { Lab } from '../colour/lab.ts';
-import { bandCount, labOfReflectance, type Spectrum, surfaceFloor } from '../colour/spectrum.ts';
+import { labOfReflectance, type Spectrum, spectrumSize, surfaceFloor } from '../colour/spectrum.ts';
+import { lightnessOfOneValue, mostPaintsInMix, mostParts } from '../limits.ts';
+import { formatCount } from '../words/numbers.ts';
 import { loadForLightness, reflectanceOfWashes, type Wash } from './colour-of-washes.ts';
 import { layOver, mixSpectra, paintLayer } from './layer.ts';
 import {
@@ -14,10 +16,7 @@ import {
 import { strengthInWords } from './mix-words.ts';
 import type { Paint } from './paint.ts';
 
-/** Whole parts of one mix sum to at most this, of at most so many paints (design). */
-const mostParts = 8;
-const mostPaints = 3;
-/** More than so much of the old puddle nobody mixes for one part (own figure). */
+/** Nobody adds one part of a paint to more parts of the old puddle than this (own). */
 const mostOld = 12;
 
 /** A mix next to another: one part of a paint to `to` parts of it. */
@@ -30,15 +29,15 @@ interface NearbyParts {
 const divisor = (a: number, b: number): number => (b === 0 ? a : divisor(b, a % b));
 
 /**
- * All mixes made by adding one part of a paint of the palette to a puddle of whole parts: to the puddle once
- * over, to twice as much of it, and so on, while the parts (in lowest terms) sum to at most 8. Paints it has
- * come first, as the palette lists them; at most three paints.
+ * All mixes made by adding one part of a paint of the palette to a puddle of whole parts: to the
+ * puddle once over, to twice as much of it, and so on, while the parts (in lowest terms) sum to at
+ * most 8. Paints it has come first, as the palette lists them; at most three paints.
  */
 export function nearbyParts(parts: readonly Part[], palette: readonly string[]): NearbyParts[] {
   const sum = parts.reduce((all, part) => all + part.parts, 0);
   const has = (paint: string): boolean => parts.some((part) => part.paint === paint);
   const own = parts.length > 1 ? palette.filter(has) : [];
-  const others = parts.length < mostPaints ? palette.filter((paint) => !has(paint)) : [];
+  const others = parts.length < mostPaintsInMix ? palette.filter((paint) => !has(paint)) : [];
   const found: NearbyParts[] = [];
   for (const added of [...own, ...others]) {
     for (let times = 1; sum * times <= mostOld; times++) {
@@ -57,8 +56,8 @@ export function nearbyParts(parts: readonly Part[], palette: readonly string[]):
 }
 
 /**
- * Hue angles in a*, b*, degrees: about where red, yellow, green and blue look pure (from memory); warm
- * towards orange, cool the other way (common practice, no source).
+ * Hue angles in a*, b*, degrees: about where red, yellow, green and blue look pure (from memory);
+ * warm towards orange, cool the other way (common practice, no source).
  */
 const hueOfWay = {
   warmer: 60,
@@ -86,13 +85,12 @@ function directionOf(way: ColourWay, [, a, b]: Lab): readonly [a: number, b: num
   return [Math.cos(angle), Math.sin(angle)];
 }
 
-/** Half a value, L*. */
-const halfValue = 5;
-/** A shift in a*, b* under this is not seen (own figure) ... */
+const halfValue = lightnessOfOneValue / 2;
+/** A shift in a*, b* shorter than this is not seen (own) ... */
 const leastShift = 2.5;
 /** ... and one whose direction is more than 45 degrees off goes another way. */
 const mostlyThatWay = Math.SQRT1_2;
-/** A third paint has to be nearer by this much: two paints before three (own figure). */
+/** A mix with a third paint must be this much nearer: two paints before three (own). */
 const thirdPaint = 3;
 /** A load is given to so many significant digits: finer than anyone mixes. */
 const digits = 3;
@@ -106,7 +104,7 @@ interface Look {
 class OverGround {
   readonly #ground: Spectrum;
   readonly #paints: readonly Paint[];
-  readonly #sheet = new Float64Array(bandCount);
+  readonly #sheet = new Float64Array(spectrumSize);
 
   constructor(paints: readonly Paint[], below: readonly LaidMix[]) {
     this.#paints = paints;
@@ -144,10 +142,10 @@ class OverGround {
 function byStrength(
   way: 'half a value lighter' | 'half a value darker',
   mix: LaidMix,
-  here: Lab,
+  own: Lab,
   over: OverGround,
 ): MixNeighbour | null {
-  const wanted = here[0] + (way === 'half a value lighter' ? halfValue : -halfValue);
+  const wanted = own[0] + (way === 'half a value lighter' ? halfValue : -halfValue);
   const load = over.loadFor(mix.parts, wanted);
   if (load === null) return null;
   const consistency = consistencyOf(load);
@@ -160,30 +158,30 @@ interface Candidate extends NearbyParts, Look {
 }
 
 /** What adding one part does at the same lightness; where that can't be had, at the same load. */
-function candidates(mix: LaidMix, here: Lab, palette: readonly string[], over: OverGround) {
+function candidates(mix: LaidMix, own: Lab, palette: readonly string[], over: OverGround) {
   return nearbyParts(mix.parts, palette).map((nearby): Candidate => {
-    const load = over.loadFor(nearby.parts, here[0]) ?? mix.load;
+    const load = over.loadFor(nearby.parts, own[0]) ?? mix.load;
     return { ...nearby, load, ...over.look({ parts: nearby.parts, load }) };
   });
 }
 
 function byColour(
   way: Exclude<NeighbourWay, 'half a value lighter' | 'half a value darker'>,
-  here: Lab,
+  own: Lab,
   all: readonly Candidate[],
   paintCount: number,
   over: OverGround,
 ): MixNeighbour | null {
-  const direction = directionOf(way, here);
+  const direction = directionOf(way, own);
   if (!direction) return null;
   let nearest: Candidate | null = null;
   let least = Number.POSITIVE_INFINITY;
   for (const each of all) {
-    const [da, db] = [each.dry[1] - here[1], each.dry[2] - here[2]];
+    const [da, db] = [each.dry[1] - own[1], each.dry[2] - own[2]];
     const along = da * direction[0] + db * direction[1];
     if (along < leastShift || along < mostlyThatWay * Math.hypot(da, db)) continue;
     const far =
-      Math.hypot(each.dry[0] - here[0], da, db) +
+      Math.hypot(each.dry[0] - own[0], da, db) +
       (each.parts.length > Math.max(2, paintCount) ? thirdPaint : 0);
     if (far >= least) continue;
     nearest = each;
@@ -192,15 +190,16 @@ function byColour(
   if (!nearest) return null;
   const { parts, load, dry, wet, added, to } = nearest;
   const more = parts.length > paintCount ? '' : ' more';
-  const add = `one part${more} ${over.paintOf(added).name} to ${to} ${to === 1 ? 'part' : 'parts'} of this mix`;
+  const add = `one part${more} ${over.paintOf(added).name} to ${formatCount(to, 'part')} of this mix`;
   return { way, parts, load, consistency: consistencyOf(load), dry, wet, add };
 }
 
 /**
- * The nearest whole-part mixes (sum at most 8, at most three paints of the palette) round a mix: half a value
- * (5 L*) lighter and darker by strength alone, and every hue direction in which one part of a paint goes, at
- * the same lightness. `paints` is the palette with its optics, `below` the dried washes under it, first one
- * first. Ways that lead nowhere are left out. Throws RangeError for a paint that is not in the palette.
+ * The nearest whole-part mixes (sum at most 8, at most three paints of the palette) round a mix:
+ * half a value (5 L*) lighter and darker by strength alone, and every hue direction in which one
+ * part of a paint goes, at the same lightness. `paints` is the palette with its optics, `below` the
+ * dried washes under it, first one first. Ways that lead nowhere are left out. Throws RangeError
+ * for a paint that is not in the palette.
  */
 export function mixNeighbours(
   paints: readonly Paint[],
@@ -208,15 +207,15 @@ export function mixNeighbours(
   mix: LaidMix,
 ): MixNeighbours {
   const over = new OverGround(paints, below);
-  const here = over.look(mix);
+  const own = over.look(mix);
   const palette = paints.map(({ id }) => id);
-  const all = candidates(mix, here.dry, palette, over);
+  const all = candidates(mix, own.dry, palette, over);
   const neighbours = neighbourWays
     .map((way) =>
       way === 'half a value lighter' || way === 'half a value darker'
-        ? byStrength(way, mix, here.dry, over)
-        : byColour(way, here.dry, all, mix.parts.length, over),
+        ? byStrength(way, mix, own.dry, over)
+        : byColour(way, own.dry, all, mix.parts.length, over),
     )
     .filter((neighbour) => neighbour !== null);
-  return { ...here, neighbours };
+  return { ...own, neighbours };
 }

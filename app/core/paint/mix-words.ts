@@ -1,5 +1,6 @@
 import type { Lab } from '../colour/lab.ts';
 import { valueOfLightness } from '../colour/munsell-value.ts';
+import { joinWords } from '../words/lists.ts';
 import type { Part } from './mix.ts';
 
 /** How much of a mix one paint is, in the words said at the palette. */
@@ -11,15 +12,14 @@ function amountWord(share: number): string {
 }
 
 /**
- * 'mostly ultramarine blue, a touch of burnt sienna'; 'equal parts of' three of which there is as much of each.
- * Names are looked up by paint id.
+ * 'mostly ultramarine blue, a touch of burnt sienna'; 'equal parts of' three of which there is as
+ * much of each. Names are looked up by paint id.
  */
 export function partsInWords(parts: readonly Part[], nameOf: (paint: string) => string): string {
   const whole = parts.reduce((sum, { parts: n }) => sum + n, 0);
   if (parts.length === 1) return nameOf(parts[0]?.paint ?? '');
   if (parts.length > 2 && parts.every(({ parts: n }) => n === parts[0]?.parts)) {
-    const names = parts.map(({ paint }) => nameOf(paint));
-    return `equal parts of ${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
+    return `equal parts of ${joinWords(parts.map(({ paint }) => nameOf(paint)))}`;
   }
   return [...parts]
     .sort((a, b) => b.parts - a.parts)
@@ -43,7 +43,10 @@ const said: readonly (readonly [number, string])[] = [
   [0.75, 'three quarters'],
 ];
 
-/** How to come to a strength by water or paint alone: `ratio` of paint in the same water, 1 is as it is. */
+/**
+ * How to come to a strength by water or paint alone: `ratio` of paint in the same water, 1 is as it
+ * is.
+ */
 export function strengthInWords(ratio: number): string {
   if (ratio > 0.95 && ratio < 1.05) return 'the same strength';
   if (ratio >= 1.05) {

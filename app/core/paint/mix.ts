@@ -1,9 +1,10 @@
 import type { Lab } from '../colour/lab.ts';
+import { butterFrom, creamFrom, mostParts } from '../limits.ts';
 
 export interface Part {
   /** Paint id. */
   readonly paint: string;
-  /** Whole parts; those of one mix sum to at most 8. */
+  /** Whole parts; those of one mix sum to at most `mostParts`. */
   readonly parts: number;
 }
 
@@ -17,8 +18,8 @@ export type Consistency = 'tea' | 'coffee' | 'milk' | 'cream' | 'butter';
 export function consistencyOf(load: number): Consistency {
   if (load < 0.7) return 'tea';
   if (load < 2) return 'coffee';
-  if (load < 6) return 'milk';
-  if (load < 16) return 'cream';
+  if (load < creamFrom) return 'milk';
+  if (load < butterFrom) return 'cream';
   return 'butter';
 }
 
@@ -63,9 +64,6 @@ export interface MixingChart {
   /** The darkest mixes of two and three paints, darkest first. */
   readonly darks: readonly ChartDark[];
 }
-
-/** Whole parts of one mix sum to at most this. */
-const mostParts = 8;
 
 const divisor = (a: number, b: number): number => (b === 0 ? a : divisor(b, a % b));
 

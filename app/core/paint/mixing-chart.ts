@@ -11,14 +11,14 @@ import {
 } from './mix.ts';
 import type { Paint } from './paint.ts';
 
-/** Darks are looked for stiff, as a brush still takes them up (own figure): butter. */
+/** Darks are mixed as stiff as a brush still takes up (own): butter. */
 const darkLoad = 24;
-/** Lighter than this is no dark, L*: value 4 (own figure). */
+/** A mix lighter than this L* is no dark: value 4 (own). */
 const stillDark = 41;
 const mostDarks = 8;
-/** Under this C* a dark counts as neutral (issue: near-black, C* under 6). */
+/** Under this C* a dark counts as neutral (own). */
 const neutral = 6;
-/** A third paint has to make a dark so much darker than two of the three, L* (own figure). */
+/** A third paint must make a dark at least this much darker than any two of the three, L* (own). */
 const thirdPaint = 1;
 
 const isNeutral = ([, a, b]: ChartSwatch['dry']): boolean => Math.hypot(a, b) < neutral;
@@ -32,7 +32,7 @@ function swatch(paints: readonly Paint[], parts: readonly number[], load: number
   };
 }
 
-/** Warm on the side of orange, cool on that of blue (common practice, no source). */
+/** Warm towards orange, cool towards blue (common practice, no source). */
 function tintOf(lab: ChartSwatch['dry']): ChartDark['tint'] {
   if (isNeutral(lab)) return 'neutral';
   const angle = (60 * Math.PI) / 180;
@@ -42,7 +42,9 @@ function tintOf(lab: ChartSwatch['dry']): ChartDark['tint'] {
 const darker = (one: ChartSwatch, two: ChartSwatch): ChartSwatch =>
   two.dry[0] < one.dry[0] ? two : one;
 
-/** The darkest whole-part mix of some paints, and the darkest neutral one where there is another. */
+/**
+ * The darkest whole-part mix of some paints, and the darkest neutral one where there is another.
+ */
 function darkMixes(paints: readonly Paint[]): ChartSwatch[] {
   const all = wholeParts(paints.length).map((parts) => swatch(paints, parts, darkLoad));
   const darkest = all.reduce(darker);
@@ -64,9 +66,9 @@ function darkestMixes(pairs: readonly Paint[][], triples: readonly Paint[][]): C
 }
 
 /**
- * What the paints of a palette (up to 7) make together, dry, on the default paper: every pair in three ratios
- * and three strengths, and the darks: the darkest and the darkest neutral mixes of pairs and triples, at most eight,
- * none lighter than value 4.
+ * What the paints of a palette (up to 7) make together, dry, on the default paper: every pair in
+ * three ratios and three strengths, and the darks: the darkest and the darkest neutral mixes of
+ * pairs and triples, at most eight, none lighter than value 4.
  */
 export function mixingChart(paints: readonly Paint[]): MixingChart {
   const sets = (size: number): Paint[][] =>

@@ -1,6 +1,9 @@
 import type { Paint } from './paint.ts';
 
-/** The paints she owns: ticks in the built-in list, and paints of her own. The same for all paintings. */
+/**
+ * The paints she owns: ticks in the built-in list, and paints of her own. The same for all
+ * paintings.
+ */
 export interface OwnBox {
   readonly schema: 1;
   /** Ids of what she owns; null until she has ticked anything: then every paint known counts. */
@@ -49,7 +52,9 @@ export function withTick(box: OwnBox, id: string, owns: boolean): OwnBox {
   return withTicks(box, owns ? [...others, id] : others);
 }
 
-/** A paint of her own, new or changed, as one more revision. Where ticks count, a new one is ticked. */
+/**
+ * A paint of her own, new or changed, as one more revision. Where ticks count, a new one is ticked.
+ */
 export function withPaint(box: OwnBox, paint: Omit<Paint, 'revision'>): OwnBox {
   const before = box.paints.filter(({ id }) => id === paint.id);
   const isNew = before.length === 0;

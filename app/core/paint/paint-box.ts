@@ -55,7 +55,9 @@ const propertiesOf = (row: (typeof traits.pigments)[number]): PaintProperties =>
   caution: cautionOf(row.hazard),
 });
 
-/** What the trade says of common pigments, from memory (sources in data/pigment-properties.json). */
+/**
+ * What the trade says of common pigments, from memory (sources in data/pigment-properties.json).
+ */
 export const pigmentTable: readonly PigmentTraits[] = traits.pigments.map((row) => ({
   ci: row.ci,
   properties: propertiesOf(row),
@@ -77,8 +79,8 @@ const nameOf = (name: string): string =>
     .replace(/, (\w+ shade)$/, ' $1'); // a comma would part it from the next paint of a list
 
 /**
- * The built-in paints: K and S per unit load, 36 bands, from the published optics table (sources in
- * data/pigment-optics.json), properties from common practice (data/pigment-properties.json).
+ * The built-in paints: K and S per unit load, 36 samples, from the published optics table (sources
+ * in data/pigment-optics.json), properties from common practice (data/pigment-properties.json).
  */
 export const paintBox: readonly Paint[] = optics.pigments.map(({ id, ci, name, K, S }) => {
   const index = ci.replace('?', '');

@@ -55,7 +55,10 @@ export function paintsOfSamePigment(
 
 const kindOf = (name: string): string => name.replace(/\d.*$/, '');
 
-/** The built-in paints in the order she looks through them: of her pigments, of like letters (PB), the others. */
+/**
+ * The built-in paints in the order she looks through them: of her pigments, of like letters (PB),
+ * the others.
+ */
 export function paintsToPickFrom(
   names: readonly string[],
   herName: string,

@@ -1,7 +1,10 @@
+import { capitalize } from '../words/lists.ts';
 import type { PaintCard, PaintProperties } from './paint.ts';
 
-/** Names as the list has them, by their letters in capitals. N: natural, with a letter for its hue. */
-const kinds = new Map(
+/**
+ * Names as the list has them, by their letters in capitals. N: natural, with a letter for its hue.
+ */
+const kinds: ReadonlyMap<string, string> = new Map(
   ['PB', 'PBk', 'PBr', 'PG', 'PM', 'PO', 'PR', 'PV', 'PW', 'PY']
     .concat(['N', 'NB', 'NBk', 'NBr', 'NG', 'NO', 'NR', 'NV', 'NW', 'NY'])
     .map((kind) => [kind.toUpperCase(), kind] as const),
@@ -23,8 +26,9 @@ function readName(text: string): { name: string; length: number } | null {
 }
 
 /**
- * Colour Index generic names as typed, case forgiven, each once: 'pb29, PY 150' gives PB29 and PY150. A
- * sentence for the painter where they can't be read. Names of hues: Colour Index (SDC, AATCC), from memory.
+ * Colour Index generic names as typed, case forgiven, each once: 'pb29, PY 150' gives PB29 and
+ * PY150. A sentence for the painter where they can't be read. Names of hues: Colour Index (SDC,
+ * AATCC), from memory.
  */
 export function parseColourIndex(text: string): readonly string[] | string {
   let rest = text.replace(between, '');
@@ -151,7 +155,9 @@ const wordOf: Record<Trait, (properties: PaintProperties) => string | null> = {
 };
 const traits = Object.keys(wordOf) as Trait[];
 
-/** The traits of a paint in words: what she says, what is said from memory, and what nobody knows. */
+/**
+ * The traits of a paint in words: what she says, what is said from memory, and what nobody knows.
+ */
 interface TraitsBySource {
   readonly hers: readonly string[];
   readonly remembered: readonly string[];
@@ -182,5 +188,5 @@ export function traitsInWords(card: Pick<PaintCard, 'properties' | 'fromMemory'>
     ...unknown.map((trait) => `${trait} unknown`),
   ].filter(Boolean);
   const line = parts.join(', ');
-  return `${line.charAt(0).toUpperCase()}${line.slice(1)}.`;
+  return `${capitalize(line)}.`;
 }

@@ -13,7 +13,7 @@ export interface PaintProperties {
   readonly caution: string | null;
 }
 
-/** A paint with its optics: K and S per unit load, 36 bands 380..730 nm. */
+/** A paint with its optics: K and S per unit load, 36 samples 380..730 nm. */
 export interface Paint {
   readonly id: string;
   readonly revision: number;
@@ -24,15 +24,17 @@ export interface Paint {
   readonly K: readonly number[];
   readonly S: readonly number[];
   readonly properties: PaintProperties;
-  /** Which of them are remembered and not hers; missing: all of them, as for the built-in paints. */
+  /**
+   * Which of them are remembered and not hers; missing: all of them, as for the built-in paints.
+   */
   readonly fromMemory?: readonly (keyof PaintProperties)[];
   /** Where the optics of an own paint come from; missing for the built-in ones. */
   readonly optics?: PaintOptics;
 }
 
 /**
- * `like`: those of a built-in paint, until it is measured. `measured`: fitted to a photo of her swatches; `sure` 0..1,
- * and `why` a sentence on how sure.
+ * `like`: those of a built-in paint, until it is measured. `measured`: fitted to a photo of her
+ * swatches; `sure` 0..1, and `why` a sentence on how sure.
  */
 type PaintOptics =
   | { readonly from: 'like'; readonly id: string }

@@ -1,4 +1,5 @@
 import type { PlanWishes } from '../decisions/plan-wishes.ts';
+import { largestPalette, proposedPaletteSize } from '../limits.ts';
 import { isWhiteOrBlack, type Paint } from '../paint/paint.ts';
 
 /** What may be chosen from, and what has to be in. */
@@ -9,9 +10,6 @@ interface PaintsAllowed {
   /** Exactly `must`: nothing to search. */
   readonly fixed: boolean;
 }
-
-export const proposedPaletteSize = 5;
-export const largestPalette = 7;
 
 /**
  * Which paints her wishes leave, from all paints known. Whites and blacks stay out unless they are among

@@ -1,4 +1,5 @@
 import type { PlanWishes } from '../decisions/plan-wishes.ts';
+import { fnvStart, hashCodes } from '../numeric/hash.ts';
 import { defaultPaperLab } from '../paint/colour-of-washes.ts';
 import { darkestOf } from '../palette/library/darkest-mix.ts';
 import { darkestBandLightness, paletteTargets } from '../palette/search/cost-tables.ts';
@@ -8,30 +9,19 @@ import { fitEvening } from './evening/fit-evening.ts';
 import { proposeWashes } from './evening/propose-washes.ts';
 import { paletteEntries } from './palette-entries.ts';
 import { planEngine, type WashPlan } from './plan.ts';
+import { createPlanMemory, type PlanMemory } from './plan-memory.ts';
 import { darkWarning, nothingToPaint } from './reach/colour-warnings.ts';
 import { reachWarnings } from './reach/reach-warnings.ts';
-import {
-  createPlanMemory,
-  type PlanMemory,
-  paletteAsked,
-  washSolver,
-} from './solve/solve-palette.ts';
+import { paletteAsked, washSolver } from './solve/solve-palette.ts';
 import { passageOrder } from './steps/passage-order.ts';
 import { type PlanCheckpoint, plannedSlots } from './targets/planned-slots.ts';
-
-/** FNV-1a, 32 bits (Fowler, Noll, Vo; from memory): no secret, only the same name for the same plan. */
-function fingerprint(text: string, start: number): number {
-  let hash = start;
-  for (let i = 0; i < text.length; i++) {
-    hash = Math.imul(hash ^ text.charCodeAt(i), 16777619) >>> 0;
-  }
-  return hash;
-}
 
 /** A name for a plan that depends only on what it was made from. */
 function planId(from: unknown): string {
   const text = JSON.stringify(from);
-  const parts = [2166136261, 40389].map((start) => fingerprint(text, start).toString(36));
+  const codes = Uint16Array.from({ length: text.length }, (_, i) => text.charCodeAt(i));
+  // Two hashes with different starts: plans are told apart by 64 bits.
+  const parts = [fnvStart, 40389].map((start) => hashCodes(codes, start).toString(36));
   return `plan-${parts.join('')}`;
 }
 
@@ -47,7 +37,7 @@ export async function buildPlan(
   checkpoint: PlanCheckpoint,
   memory: PlanMemory = createPlanMemory(),
 ): Promise<WashPlan> {
-  const planned = await plannedSlots(reading, asked, checkpoint);
+  const planned = await plannedSlots(reading, asked, checkpoint, memory.darkest);
   const { wishes, known, wide } = planned;
   const empty = {
     schema: 1,
@@ -63,8 +53,12 @@ export async function buildPlan(
   const asking = paletteAsked(wide.slots, known, wishes);
   const found =
     memory.palettes.get(asking) ??
-    (await searchPalette(wide.slots, known, wishes, (part) =>
-      checkpoint(0.1 + 0.4 * part, 'paints'),
+    (await searchPalette(
+      wide.slots,
+      known,
+      wishes,
+      (part) => checkpoint(0.1 + 0.4 * part, 'paints'),
+      memory.library,
     ));
   memory.palettes.keep(asking, found);
   const solve = washSolver(reading, planned, found.paints, checkpoint, memory);

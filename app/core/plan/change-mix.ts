@@ -1,3 +1,4 @@
+import { mostPaintsInMix, mostParts, searchLoads, strongestLoad } from '../limits.ts';
 import type { Part } from '../paint/mix.ts';
 import type { Mix } from './plan.ts';
 
@@ -6,17 +7,13 @@ export interface MixAmounts {
   readonly load: number;
 }
 
-/** Whole parts of one mix sum to at most this. */
-const mostParts = 8;
-/** So many paints make one mix; one more is mud. Common practice, no source. */
-const mostPaints = 3;
-const loads = { least: 0.25, most: 32 } as const;
+const [palest] = searchLoads;
 
 const sumOf = (parts: readonly Part[]): number => parts.reduce((all, part) => all + part.parts, 0);
 
 /** Whether another paint may come into it: not a fourth, and not a ninth part. */
 export const takesAnother = ({ parts }: Pick<Mix, 'parts'>): boolean =>
-  parts.length < mostPaints && sumOf(parts) < mostParts;
+  parts.length < mostPaintsInMix && sumOf(parts) < mostParts;
 
 /**
  * One part more or less of a paint, or the first of one that was not in it; unchanged where none would be left, or
@@ -41,5 +38,5 @@ export function changeParts(
 /** Half an octave stronger or weaker, as the loads of the plan go. */
 export function changeLoad({ parts, load }: Pick<Mix, 'parts' | 'load'>, by: 1 | -1): MixAmounts {
   const next = load * 2 ** (by / 2);
-  return { parts, load: Math.min(loads.most, Math.max(loads.least, next)) };
+  return { parts, load: Math.min(strongestLoad, Math.max(palest, next)) };
 }

@@ -1,14 +1,19 @@
 import type { Lab } from '../colour/lab.ts';
 import type { PlanWishes } from '../decisions/plan-wishes.ts';
 import type { Paint } from '../paint/paint.ts';
+import type { LibraryMemo } from '../palette/library/mix-library.ts';
 import {
   bestSetByTrait,
   isDistinctPalette,
   isMore,
   type SearchedCharacter,
 } from '../palette/offers/best-set-by-trait.ts';
-import { darkRemedy, valuesShort } from '../palette/offers/dark-remedy.ts';
-import { describeLoss, paintLosses } from '../palette/offers/paint-losses.ts';
+import {
+  darkRemedy,
+  describeLoss,
+  paintLosses,
+  valuesShort,
+} from '../palette/offers/palette-gaps.ts';
 import type {
   PaletteCharacter,
   PaletteOffer,
@@ -26,6 +31,7 @@ import type { Reading } from '../reading/reading.ts';
 import type { Slot } from '../reading/slot.ts';
 import { paletteEntries } from './palette-entries.ts';
 import type { SolvedPassage } from './plan-facts.ts';
+import { createPlanMemory, type PlanMemory } from './plan-memory.ts';
 import { planQuality } from './reach/plan-quality.ts';
 import { solvePalette } from './solve/solve-palette.ts';
 import { type PlanCheckpoint, type PlannedSlots, plannedSlots } from './targets/planned-slots.ts';
@@ -62,7 +68,7 @@ interface JudgedOffer {
   readonly paints: readonly Paint[];
   /** L* of their darkest mix. */
   readonly reached: number;
-  /** As the design's cost of a set, but after the layered solve: lower is better. */
+  /** The cost of a set as in the search, but after the layered solve: lower is better. */
   readonly rating: number;
   readonly offered: (character: PaletteCharacter) => PaletteOffer;
 }
@@ -76,7 +82,7 @@ async function scoreOffer(
   paints: readonly Paint[],
   checkpoint: PlanCheckpoint,
 ): Promise<JudgedOffer> {
-  const { facts } = await solvePalette(reading, planned, paints, checkpoint);
+  const { facts } = await solvePalette(reading, planned, paints, checkpoint, createPlanMemory());
   const used = facts.paints.length > 0 ? facts.paints : paints;
   const members = used.map((paint) => search.paints.indexOf(paint)).sort((x, y) => x - y);
   const { cost, darkest } = scoreSet(search.tables, search.targets, members);
@@ -122,6 +128,7 @@ interface Offering {
   readonly reading: Reading;
   readonly planned: PlannedSlots;
   readonly wantedDark: number;
+  readonly library: LibraryMemo;
   readonly judge: (place: OfferPlace, paints: readonly Paint[]) => Promise<JudgedOffer>;
   readonly checkpoint: PlanCheckpoint;
 }
@@ -133,22 +140,30 @@ interface Found {
 
 /** Her own choice: nothing is searched. */
 async function judgeChosen(offering: Offering): Promise<JudgedOffer> {
-  const { reading, planned, wantedDark, judge, checkpoint } = offering;
-  const search = await openSearch(planned.wide.slots, planned.known, planned.wishes, (part) =>
-    checkpoint(0.1 + 0.1 * part, 'paints'),
+  const { reading, planned, wantedDark, library, judge, checkpoint } = offering;
+  const search = await openSearch(
+    planned.wide.slots,
+    planned.known,
+    planned.wishes,
+    (part) => checkpoint(0.1 + 0.1 * part, 'paints'),
+    library,
   );
   return judge({ reading, planned, search, wantedDark }, search.paints);
 }
 
 /** Palettes found freely; the first is that of the plan where she has `chosen` none. */
 async function findOthers(
-  { reading, planned, wantedDark, judge, checkpoint }: Offering,
+  { reading, planned, wantedDark, library, judge, checkpoint }: Offering,
   chosen: JudgedOffer | null,
 ): Promise<Found> {
   const { chosen: _, ...wishes } = planned.wishes;
   const free = { ...planned, wishes };
-  const search = await openSearch(planned.wide.slots, planned.known, wishes, (part) =>
-    checkpoint(0.1 + 0.3 * part, 'paints'),
+  const search = await openSearch(
+    planned.wide.slots,
+    planned.known,
+    wishes,
+    (part) => checkpoint(0.1 + 0.3 * part, 'paints'),
+    library,
   );
   const place = { reading, planned: free, search, wantedDark };
   const walked = (part: number) => checkpoint(0.4 + 0.1 * part, 'paints');
@@ -182,20 +197,22 @@ async function findOthers(
  * The palette of the plan for the same reading and wishes, judged wash over wash, and up to three others: one
  * as good that comes out better once wash lies over wash, and palettes that cost at most 1 more and have fewer
  * paints, less against them, or more granulation. Each differs from every other by two paints or is smaller.
- * Deterministic. Null where there is nothing to paint. Throws as `buildWashPlan`.
+ * Deterministic. Null where there is nothing to paint. Throws as `buildPlan`. `memory` spares mixes worked out before.
  */
 export async function paletteOffers(
   reading: Reading,
   asked: PlanWishes,
   checkpoint: PlanCheckpoint,
+  memory: PlanMemory = createPlanMemory(),
 ): Promise<PaletteOffers | null> {
-  const planned = await plannedSlots(reading, asked, checkpoint);
+  const planned = await plannedSlots(reading, asked, checkpoint, memory.darkest);
   if (paletteTargets(planned.wide.slots).length === 0) return null;
   let solved = 0;
   const offering: Offering = {
     reading,
     planned,
     wantedDark: darkestBandLightness(paletteTargets(reading.slots)),
+    library: memory.library,
     async judge(place, paints) {
       const from = 0.5 + (0.4 * solved) / mostSolved;
       solved += 1;

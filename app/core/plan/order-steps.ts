@@ -1,9 +1,8 @@
 import type { PlanEdit } from '../decisions/plan-edit.ts';
 import { defaultPaperLab } from '../paint/colour-of-washes.ts';
-import { applyEdits, type EditedWork } from './edits/apply-edits.ts';
-import { applyMixEdits } from './edits/apply-mix-edits.ts';
+import { applyEdits, applyMixEdits, type EditedWork } from './edits/apply-edits.ts';
 import { draftWash } from './edits/draft-wash.ts';
-import type { Mix, Step, WashPlan } from './plan.ts';
+import { leavesWet, type Mix, type Step, type WashPlan } from './plan.ts';
 import { type PlanFacts, rowsOf } from './plan-facts.ts';
 import { ruleLimitsOf, withConsequences } from './rules/check-rules.ts';
 import {
@@ -17,8 +16,6 @@ import { mixNotes } from './steps/mix-notes.ts';
 import { passageOrder } from './steps/passage-order.ts';
 import { dryKeyOf, dryStep, type StepDraft } from './steps/step-draft.ts';
 import { withHandling } from './techniques/step-handling.ts';
-
-const leavesWet = (draft: StepDraft): boolean => draft.dryMinutes[1] > 0;
 
 /** Puts a drying check after every wash before the next thing is done, those left out apart. */
 function withDrying(

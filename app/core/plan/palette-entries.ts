@@ -1,5 +1,5 @@
 import type { Paint } from '../paint/paint.ts';
-import { mixGroup } from '../palette/library/mix-library.ts';
+import { GroupMixer } from '../palette/library/mix-library.ts';
 import type { Mix, PaletteEntry } from './plan.ts';
 import { familyName, type PlanFacts } from './plan-facts.ts';
 
@@ -50,8 +50,6 @@ function areaOf({ slots }: PlanFacts, mix: Mix, touched: readonly number[]): num
   }, 0);
 }
 
-const masstoneLightness = (paint: Paint): number => mixGroup([paint], [0]).darkest;
-
 /** What a paint is for, in about five words, from the mixes it really goes into. */
 function why(facts: PlanFacts, use: Use, darkest: boolean): string {
   const family = largest(use.families);
@@ -67,7 +65,8 @@ function why(facts: PlanFacts, use: Use, darkest: boolean): string {
 /** The palette as the screens list it. */
 export function paletteEntries(facts: PlanFacts): PaletteEntry[] {
   const uses = facts.paints.map((paint) => useOf(facts, paint));
-  const depths = facts.paints.map(masstoneLightness);
+  const mixer = new GroupMixer(facts.paints);
+  const depths = facts.paints.map((_, i) => mixer.mix([i]).darkest);
   const darkest = facts.paints.reduce(
     (best, _, i) =>
       (uses[i]?.darks ?? 0) > 0 && (best < 0 || (depths[i] ?? 100) < (depths[best] ?? 100))

@@ -1,10 +1,12 @@
 import type { Lab } from '../colour/lab.ts';
 import type { PassagesChoice } from '../decisions/plan-edit.ts';
+import type { DryingModel } from '../drying/estimate-drying.ts';
 import type { PaperChoice } from '../drying/paper-choice.ts';
 import type { Weather } from '../drying/weather.ts';
 import type { Paint } from '../paint/paint.ts';
 import type { Family, Reading } from '../reading/reading.ts';
 import type { ReserveSummary, Slot } from '../reading/slot.ts';
+import { capitalize } from '../words/lists.ts';
 import type { Mix } from './plan.ts';
 
 /** What every kind of step is made from. */
@@ -23,6 +25,8 @@ export interface PlanFacts {
   readonly water?: 'less';
   /** Masking fluid lies on the sheet while it is washed: no hair dryer until it is off (R12). */
   readonly noHeat?: boolean;
+  /** A drying model that keeps its last answers; left out: every answer is worked out anew. */
+  readonly dryingModel?: DryingModel;
 }
 
 /** With one paint there is but one colour on the sheet: they are just shapes. */
@@ -56,7 +60,7 @@ export function paintsIn({ paints }: PlanFacts, mixes: readonly Mix[]): Paint[] 
 
 /** What a step's title is preceded by where the sheet has several passages. */
 export const passagePrefix = ({ passages }: PlanFacts, passage: string): string =>
-  passages.length > 1 ? `${passage[0]?.toUpperCase()}${passage.slice(1)}: ` : '';
+  passages.length > 1 ? `${capitalize(passage)}: ` : '';
 
 /** What one wash finishes. Bands rise, 1 is the lightest. */
 export interface WashBands {

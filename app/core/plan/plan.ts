@@ -215,6 +215,10 @@ const reachCodes: readonly WarningCode[] = [
   'whites-too-small',
 ];
 
+/** Whether a step leaves the sheet wet. A drying check only waits for the wash before it. */
+export const leavesWet = ({ kind, dryMinutes }: Pick<Step, 'kind' | 'dryMinutes'>): boolean =>
+  kind !== 'dry' && dryMinutes[1] > 0;
+
 export const isOfReach = ({ code }: Pick<Warning, 'code'>): boolean => reachCodes.includes(code);
 
 /** The washes that lie dry under a mix when it is laid, first one first. */

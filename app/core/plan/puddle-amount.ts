@@ -1,4 +1,5 @@
 import { usualWaterGrams } from '../drying/water.ts';
+import { butterFrom } from '../limits.ts';
 import { consistencyOf, type Part } from '../paint/mix.ts';
 import type { Mix, Step, WashPlan } from './plan.ts';
 import { waterKindOf } from './water-kind.ts';
@@ -14,21 +15,21 @@ interface PuddleAmount {
 
 /**
  * Half as much again as is laid down: running out in a wash makes seams (common practice, no source). Thick paint can
- * be squeezed out as it runs short: a fifth more (own figure).
+ * be squeezed out as it runs short: a fifth more (own).
  */
 const moreThanEnough = (load: number): number =>
   ['cream', 'butter'].includes(consistencyOf(load)) ? 1.2 : 1.5;
 
 /**
  * Paint straight from the tube that a load of 1 puts on the sheet, g/m2. A load is paint by area, so twice the load
- * is twice the paint, however much water brings it there: where butter begins (load 16) it is the paint alone,
+ * is twice the paint, however much water brings it there: where butter begins it is the paint alone,
  * 40 g/m2. With it a pea of paint, some 0.2 to 0.3 ml, makes a tablespoon of thin wash (common practice, no source;
- * own figure, rough).
+ * own, rough).
  */
-const paintGramsOfLoad = 40 / 16;
+const paintGramsOfLoad = 40 / butterFrom;
 
 /**
- * Half a teaspoon: less of a fluid puddle does not load a mop, ml (own figure). A fluid one has less paint than a
+ * Half a teaspoon: less of a fluid puddle does not load a mop, ml (own). A fluid one has less paint than a
  * third.
  */
 const smallestMl = 2.5;

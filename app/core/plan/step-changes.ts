@@ -1,4 +1,6 @@
 import type { Lab } from '../colour/lab.ts';
+import { lightnessOfOneValue } from '../limits.ts';
+import { pluralize } from '../words/numbers.ts';
 import type { WashPlan } from './plan.ts';
 
 /** What a step makes of the sheet. */
@@ -37,10 +39,9 @@ export function changesInWords({ share, darkerBy }: StepChanges): string {
   if (share <= 0) return 'The sheet looks the same after this step as before it.';
   const part =
     share > 0.995 ? 'All of the sheet' : `${Math.max(1, Math.round(share * 100))} % of the sheet`;
-  const values = darkerBy / 10;
+  const values = darkerBy / lightnessOfOneValue;
+  const figure = values.toFixed(1);
   const by =
-    values < 0.3
-      ? 'hardly at all'
-      : `by up to ${values.toFixed(1)} value${values.toFixed(1) === '1.0' ? '' : 's'}`;
+    values < 0.3 ? 'hardly at all' : `by up to ${figure} ${pluralize(Number(figure), 'value')}`;
   return `${part} gets darker, ${by}; the rest, dimmed here, stays as it was.`;
 }

@@ -1,8 +1,9 @@
+import { boxMeans } from '../numeric/filter-series.ts';
 import type { Contour } from './trace-contours.ts';
 
 /**
- * A contour as a smooth line, one place per pixel side: in px from the picture's upper left. Normals
- * are unit vectors pointing from slot a to slot b; `steps` is the way that each place stands for, px.
+ * A contour as a smooth line with one place per pixel side, in px from the picture's upper left. Normals
+ * are unit vectors that point from slot a to slot b; `steps` is the length that each place stands for, px.
  */
 export interface ContourLine {
   readonly count: number;
@@ -14,48 +15,14 @@ export interface ContourLine {
   readonly steps: Float32Array;
 }
 
-/** Half the length of the box that takes the stairs off a contour, places; it is applied twice. */
+/** Half the width of the box that takes the stairs of the pixels off a contour, places; applied twice. */
 const placeBox = 2;
-/** The same for its direction. */
+/** The same for the contour's direction. */
 const directionBox = 4;
 
-/** Work space, kept: a picture has some ten thousand contours, most of them short. */
-let sums = new Float64Array(1024);
-let between = new Float32Array(1024);
-
-/** One pass of a box that shrinks evenly towards open ends, so that these stay where they are. */
-function boxPass(
-  values: Float32Array,
-  count: number,
-  half: number,
-  closed: boolean,
-  smooth: Float32Array,
-): void {
-  sums[0] = 0;
-  for (let i = 0; i < count; i++) sums[i + 1] = sums[i] + values[i];
-  const all = sums[count];
-  for (let i = 0; i < count; i++) {
-    const room = closed ? (count - 1) >> 1 : Math.min(i, count - 1 - i);
-    const reach = Math.min(half, room);
-    const from = i - reach;
-    const to = i + reach + 1;
-    let sum = sums[Math.min(to, count)] - sums[Math.max(from, 0)];
-    if (from < 0) sum += all - sums[count + from];
-    if (to > count) sum += sums[to - count];
-    smooth[i] = sum / (to - from);
-  }
-}
-
-function twice(values: Float32Array, half: number, closed: boolean): Float32Array {
-  const count = values.length;
-  if (between.length <= count) {
-    sums = new Float64Array(2 * count + 1);
-    between = new Float32Array(2 * count + 1);
-  }
-  const smooth = new Float32Array(count);
-  boxPass(values, count, half, closed, between);
-  boxPass(between, count, half, closed, smooth);
-  return smooth;
+function smoothTwice(values: Float32Array, half: number, closed: boolean): Float32Array {
+  const once = boxMeans(values, half, closed, new Float32Array(values.length));
+  return boxMeans(once, half, closed, new Float32Array(values.length));
 }
 
 /** Middles of the pixel sides of a contour. */
@@ -76,10 +43,10 @@ function middles({ corners, closed }: Contour): { x: Float32Array; y: Float32Arr
 export function contourLine(contour: Contour): ContourLine {
   const { closed } = contour;
   const middle = middles(contour);
-  const x = twice(middle.x, placeBox, closed);
-  const y = twice(middle.y, placeBox, closed);
-  const alongX = twice(middle.x, directionBox, closed);
-  const alongY = twice(middle.y, directionBox, closed);
+  const x = smoothTwice(middle.x, placeBox, closed);
+  const y = smoothTwice(middle.y, placeBox, closed);
+  const alongX = smoothTwice(middle.x, directionBox, closed);
+  const alongY = smoothTwice(middle.y, directionBox, closed);
   const count = x.length;
   const normalX = new Float32Array(count);
   const normalY = new Float32Array(count);
@@ -99,7 +66,7 @@ export function contourLine(contour: Contour): ContourLine {
     normalX[i] = -dy / length;
     normalY[i] = dx / length;
     const way = Math.hypot(x[after] - x[before], y[after] - y[before]);
-    // An open end stands for half a side more than its half way to the next.
+    // An open end stands for half a pixel side and half the length to its neighbour.
     const isEnd = before === i || after === i;
     steps[i] = isEnd ? (count === 1 ? 1 : way / 2 + 0.5) : way / 2;
   }

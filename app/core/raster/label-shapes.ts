@@ -8,7 +8,7 @@ interface PixelRuns {
   readonly rows: Int32Array;
 }
 
-function pixelRuns(map: Uint8Array, { width, height }: PixelSize): PixelRuns {
+function findRuns(map: Uint8Array, { width, height }: PixelSize): PixelRuns {
   const rows = new Int32Array(height + 1);
   let count = 0;
   for (let y = 0, i = 0; y < height; y++) {
@@ -36,20 +36,21 @@ function pixelRuns(map: Uint8Array, { width, height }: PixelSize): PixelRuns {
   return { starts, rows };
 }
 
-/** Every two runs of neighbouring rows that share pixel sides, and how many; from top to bottom. */
+/** Every pair of runs in neighbouring rows that touch, from top to bottom. */
 interface Meetings {
   readonly count: number;
   readonly uppers: Int32Array;
   readonly lowers: Int32Array;
+  /** How many pixel sides the two share. */
   readonly sides: Int32Array;
 }
 
-function meetingsOf({ starts, rows }: PixelRuns, { width, height }: PixelSize): Meetings {
-  // Walking down a pair of rows every step ends a run of one of them.
-  const most = 2 * (starts.length - 1);
-  const uppers = new Int32Array(most);
-  const lowers = new Int32Array(most);
-  const sides = new Int32Array(most);
+function findMeetings({ starts, rows }: PixelRuns, { width, height }: PixelSize): Meetings {
+  // Every step along a pair of rows ends a run of one of them, and every run lies in two pairs.
+  const room = 2 * (starts.length - 1);
+  const uppers = new Int32Array(room);
+  const lowers = new Int32Array(room);
+  const sides = new Int32Array(room);
   let count = 0;
   for (let y = 1; y < height; y++) {
     const below = rows[y];
@@ -72,59 +73,56 @@ function meetingsOf({ starts, rows }: PixelRuns, { width, height }: PixelSize): 
   return { count, uppers, lowers, sides };
 }
 
-/** Connected shapes of a map, by runs: the shape of every run, and kind and size of each shape. */
+/** The connected shapes of a map by runs. A shape is connected through the four sides of its pixels. */
 export interface RunLabels {
   readonly runs: PixelRuns;
   readonly meetings: Meetings;
-  /** Shape of every run, counted from 0 in the order the picture is read. */
+  /** Shape of every run; shapes are numbered from 0 in the order in which the picture is read. */
   readonly shapes: Int32Array;
+  /** By shape: what the map holds there. */
   readonly kinds: Uint8Array;
   readonly areasPx: Int32Array;
 }
 
-/** The same with every pixel's shape. */
-interface Labels {
-  readonly labels: Int32Array;
-  readonly kinds: Uint8Array;
-  readonly areasPx: Int32Array;
-}
-
-/** The first run of i's shape so far; halves the way for whoever asks next. */
-function first(parents: Int32Array, i: number): number {
-  let at = i;
-  let parent = parents[at];
-  while (parent !== at) {
+/** Finds the first run known to belong to the shape of `run`, and halves the path to it. */
+function findRoot(parents: Int32Array, run: number): number {
+  let root = run;
+  let parent = parents[root];
+  while (parent !== root) {
     const above = parents[parent];
-    parents[at] = above;
-    at = above;
-    parent = parents[at];
+    parents[root] = above;
+    root = above;
+    parent = parents[root];
   }
-  return at;
+  return root;
 }
 
-/** Connected shapes (by the four sides) of runs of one kind. Hands back control now and then. */
+/**
+ * Labels the connected shapes of a map that holds a kind for every pixel, row by row (union of runs;
+ * common practice). Hands back control now and then.
+ */
 export function* labelRuns(map: Uint8Array, size: PixelSize): Generator<void, RunLabels> {
-  const runs = pixelRuns(map, size);
+  const runs = findRuns(map, size);
   yield;
   const { starts } = runs;
   const runCount = starts.length - 1;
   const parents = new Int32Array(runCount);
   for (let run = 0; run < runCount; run++) parents[run] = run;
-  const meetings = meetingsOf(runs, size);
+  const meetings = findMeetings(runs, size);
   yield;
   const { uppers, lowers } = meetings;
   for (let n = 0; n < meetings.count; n++) {
     const upper = uppers[n];
     const lower = lowers[n];
     if (map[starts[upper]] !== map[starts[lower]]) continue;
-    const one = first(parents, upper);
-    const other = first(parents, lower);
+    const one = findRoot(parents, upper);
+    const other = findRoot(parents, lower);
     if (one < other) parents[other] = one;
     else if (other < one) parents[one] = other;
   }
   yield;
   let count = 0;
-  // A shape's first run points at itself; a parent comes before its runs, so it is numbered already.
+  // A shape's first run is its own parent, and a parent comes before its runs: it has its number already.
   for (let run = 0; run < runCount; run++) {
     const parent = parents[run];
     parents[run] = parent === run ? count++ : parents[parent];
@@ -140,13 +138,52 @@ export function* labelRuns(map: Uint8Array, size: PixelSize): Generator<void, Ru
   return { runs, meetings, shapes: parents, kinds, areasPx };
 }
 
-/** Connected shapes (by the four sides) of pixels of one kind. Hands back control now and then. */
-export function* labelShapes(map: Uint8Array, size: PixelSize): Generator<void, Labels> {
-  const { runs, shapes, kinds, areasPx } = yield* labelRuns(map, size);
-  const { starts } = runs;
-  const labels = new Int32Array(map.length);
+/** The shape of every pixel, row by row. */
+export function labelPixels({ runs: { starts }, shapes }: RunLabels): Int32Array {
+  const labels = new Int32Array(starts[shapes.length]);
   for (let run = 0; run < shapes.length; run++) {
     labels.fill(shapes[run], starts[run], starts[run + 1]);
   }
-  return { labels, kinds, areasPx };
+  return labels;
+}
+
+/** The shape that a pixel belongs to. */
+export function shapeAt({ runs, shapes }: RunLabels, { width }: PixelSize, pixel: number): number {
+  const { starts, rows } = runs;
+  const y = Math.floor(pixel / width);
+  let low = rows[y];
+  let high = rows[y + 1] - 1;
+  while (low < high) {
+    const middle = (low + high + 1) >> 1;
+    if (starts[middle] <= pixel) low = middle;
+    else high = middle - 1;
+  }
+  return shapes[low];
+}
+
+/** The first pixel of every shape in the order in which the picture is read. */
+export function firstPixels({ runs: { starts }, shapes, kinds }: RunLabels): Int32Array {
+  const pixels = new Int32Array(kinds.length);
+  for (let run = shapes.length - 1; run >= 0; run--) pixels[shapes[run]] = starts[run];
+  return pixels;
+}
+
+/**
+ * Length of every shape's outline, px: its pixel sides times pi / 4, which is right on average over all
+ * directions. Holes have an outline too, and the picture's own border counts as outline.
+ */
+export function measureOutlines({ runs, meetings, shapes, kinds }: RunLabels): Float64Array {
+  const { starts } = runs;
+  const { count, uppers, lowers, sides: shared } = meetings;
+  const sides = new Int32Array(kinds.length);
+  for (let run = 0; run < shapes.length; run++) {
+    const shape = shapes[run];
+    sides[shape] = sides[shape] + 2 + 2 * (starts[run + 1] - starts[run]);
+  }
+  // Where two runs of one shape touch, neither has an outline.
+  for (let n = 0; n < count; n++) {
+    const shape = shapes[uppers[n]];
+    if (shape === shapes[lowers[n]]) sides[shape] = sides[shape] - 2 * shared[n];
+  }
+  return Float64Array.from(sides, (side) => (side * Math.PI) / 4);
 }

@@ -1,10 +1,5 @@
-import {
-  blueShare,
-  cieCurveFast,
-  greenShare,
-  lightnessOfLinear,
-  redShare,
-} from '../colour/luminance.ts';
+import { sharesOfX, sharesOfZ } from '../colour/lab.ts';
+import { lightnessOfLinear, luminanceOfLinear, tabulatedCieCurve } from '../colour/luminance.ts';
 import { codeOfLinear } from '../colour/srgb.ts';
 
 /**
@@ -41,18 +36,11 @@ export function lightnessPlane(raster: LinearRaster): Float32Array {
   return plane;
 }
 
-// X and Z rows of the sRGB primaries divided by their sums, so that a grey has a* = b* = 0.
-// Source: CSS Color 4, 10.1 (D65 of x 0.3127, y 0.3290).
-const xRow = [0.41239079926595934, 0.357584339383878, 0.1804807884018343] as const;
-const zRow = [0.01933081871559182, 0.11919477979462598, 0.9505321522496607] as const;
-const xSum = xRow[0] + xRow[1] + xRow[2];
-const zSum = zRow[0] + zRow[1] + zRow[2];
-const [xr, xg, xb] = [xRow[0] / xSum, xRow[1] / xSum, xRow[2] / xSum];
-const [zr, zg, zb] = [zRow[0] / zSum, zRow[1] / zSum, zRow[2] / zSum];
-
 // Read once, for the loop: some ways to load a file look imports up each time.
-const curve = cieCurveFast;
-const [yr, yg, yb] = [redShare, greenShare, blueShare];
+const [xr, xg, xb] = sharesOfX;
+const [zr, zg, zb] = sharesOfZ;
+const curve = tabulatedCieCurve;
+const luminanceOf = luminanceOfLinear;
 
 /** Three planes of one size: L* 0..100, a*, b* (D65 / 2 degree, ISO/CIE 11664-4). */
 export interface LabPlanes {
@@ -69,20 +57,13 @@ export function labInPlace(raster: LinearRaster): LabPlanes {
     const g = green[i];
     const b = blue[i];
     const x = curve(xr * r + xg * g + xb * b);
-    const y = curve(yr * r + yg * g + yb * b);
+    const y = curve(luminanceOf(r, g, b));
     const z = curve(zr * r + zg * g + zb * b);
     red[i] = 116 * y - 16;
     green[i] = 500 * (x - y);
     blue[i] = 200 * (y - z);
   }
   return { lightness: red, a: green, b: blue };
-}
-
-/** Luminance 0..1 of L* 0..100 (CIE 15). */
-export function luminanceOf(lightness: number): number {
-  if (lightness <= 8) return (lightness * 27) / 24389;
-  const root = (lightness + 16) / 116;
-  return root * root * root;
 }
 
 /** In near-black the camera's noise is all the colour there is: it grows no more than this. */
@@ -100,7 +81,7 @@ export function setLuminance(
   const r = red[i];
   const g = green[i];
   const b = blue[i];
-  const was = redShare * r + greenShare * g + blueShare * b;
+  const was = luminanceOf(r, g, b);
   let colour = was > 0 ? Math.min(mostColour, luminance / was) : 0;
   const over = Math.max(r, g, b) - was;
   if (over > 0) colour = Math.min(colour, (1 - luminance) / over);
@@ -119,7 +100,7 @@ export function greyOf(raster: LinearRaster): Rgba {
   const { red, green, blue } = raster;
   const rgba = new Uint8ClampedArray(4 * red.length).fill(255);
   for (let i = 0, to = 0; i < red.length; i++, to += 4) {
-    const code = codeOfLinear(redShare * red[i] + greenShare * green[i] + blueShare * blue[i]);
+    const code = codeOfLinear(luminanceOf(red[i], green[i], blue[i]));
     rgba[to] = code;
     rgba[to + 1] = code;
     rgba[to + 2] = code;

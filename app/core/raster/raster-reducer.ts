@@ -165,14 +165,3 @@ export class RasterReducer {
     };
   }
 }
-
-/** A whole picture in memory, RGBA and opaque, made the raster of that size. */
-export function reducePicture(
-  rgba: Uint8Array | Uint8ClampedArray,
-  source: PixelSize,
-  output: PixelSize,
-): { raster: LinearRaster; clipped: ClippedShares } {
-  const reducer = new RasterReducer(source, output);
-  reducer.addRows(rgba, source.height);
-  return reducer.finish();
-}

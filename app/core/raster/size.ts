@@ -1,10 +1,9 @@
+import { rasterLongSidePx } from '../limits.ts';
+
 export interface PixelSize {
   readonly width: number;
   readonly height: number;
 }
-
-/** Long side of the working raster, px. */
-const rasterLongSidePx = 1600;
 
 /** Size of the working raster: never larger than the source, never 0 on a side. All px. */
 export function rasterSize(
@@ -19,6 +18,12 @@ export function rasterSize(
   const side = (px: number): number => Math.max(1, Math.round(px * scale));
   return { width: side(widthPx), height: side(heightPx) };
 }
+
+/** Pixels of a raster to one mm of the sheet it fills; the geometric mean where the two ways differ. */
+export const computePxPerMm = (
+  { width, height }: PixelSize,
+  sheet: { readonly widthMm: number; readonly heightMm: number },
+): number => Math.sqrt((width * height) / (sheet.widthMm * sheet.heightMm));
 
 /** Farther than this share of the long side no softening goes, however small the sheet. */
 const largestShare = 0.015;

@@ -1,5 +1,6 @@
-import type { Lab } from '../colour/lab.ts';
-import { codeOfLight, lightOfCode, lightToLab, luminanceOf } from '../colour/srgb.ts';
+import { type Lab, labOfLinear } from '../colour/lab.ts';
+import { luminanceOfLinear } from '../colour/luminance.ts';
+import { codeOfLinear, linearOfCode } from '../colour/srgb.ts';
 
 /** RGBA bytes, row by row: what a canvas hands out. */
 export interface Pixels {
@@ -33,12 +34,12 @@ export function meanColour(
       if (!held && Math.hypot(column + 0.5 - x, row + 0.5 - y) > radius) continue;
       const p = (row * width + column) * 4;
       count++;
-      red += lightOfCode[data[p]];
-      green += lightOfCode[data[p + 1]];
-      blue += lightOfCode[data[p + 2]];
+      red += linearOfCode[data[p]];
+      green += linearOfCode[data[p + 1]];
+      blue += linearOfCode[data[p + 2]];
     }
   }
-  return lightToLab(red / count, green / count, blue / count);
+  return labOfLinear(red / count, green / count, blue / count);
 }
 
 /** Linear light 0..1 in three planes, row by row. */
@@ -64,9 +65,9 @@ export function reducedLight({ data, width, height }: Pixels): LightPlanes {
     for (let x = 0; x < width; x++, p += 4) {
       const i = row + Math.floor(x / block);
       counts[i] = counts[i] + 1;
-      red[i] = red[i] + lightOfCode[data[p]];
-      green[i] = green[i] + lightOfCode[data[p + 1]];
-      blue[i] = blue[i] + lightOfCode[data[p + 2]];
+      red[i] = red[i] + linearOfCode[data[p]];
+      green[i] = green[i] + linearOfCode[data[p + 1]];
+      blue[i] = blue[i] + linearOfCode[data[p + 2]];
     }
   }
   for (const plane of planes)
@@ -146,12 +147,12 @@ export function applySquint(
 ): Uint8ClampedArray<ArrayBuffer> {
   const weights = gaussian(Math.max(0.3, sigmaShare * Math.max(light.width, light.height)));
   const [red, green, blue] = light.planes;
-  const shown = grey ? [red.map((r, i) => luminanceOf(r, green[i], blue[i]))] : light.planes;
+  const shown = grey ? [red.map((r, i) => luminanceOfLinear(r, green[i], blue[i]))] : light.planes;
   const soft = shown.map((plane) => softened(plane, light, weights, contrast));
   const rgba = new Uint8ClampedArray(red.length * 4).fill(255);
   for (let channel = 0; channel < 3; channel++) {
     const plane = soft[grey ? 0 : channel];
-    for (let i = 0; i < plane.length; i++) rgba[i * 4 + channel] = codeOfLight(plane[i]);
+    for (let i = 0; i < plane.length; i++) rgba[i * 4 + channel] = codeOfLinear(plane[i]);
   }
   return rgba;
 }

@@ -1,4 +1,5 @@
 import { smallestShapeMm } from '../limits.ts';
+import { formatCount } from '../words/numbers.ts';
 import type { Slot } from './slot.ts';
 
 /** How many shapes she paints in each wash, after merging at that wash's smallest size. */
@@ -34,7 +35,7 @@ export function coveredBy(wash: MassWash, slots: readonly Slot[]): readonly bool
   return slots.map((slot) => !slot.reserve && from !== undefined && slot.band >= from);
 }
 
-/** Bounds of the smallest shape of a wash, mm on the sheet (own proposal). */
+/** Bounds of the smallest shape of a wash, mm on the sheet (own). */
 export const leastSizeMm = 1;
 export const mostSizeMm = 40;
 
@@ -74,17 +75,15 @@ export const washNames: Readonly<Record<MassWash, string>> = {
 };
 
 /** The shapes of one wash, each in an outline. */
-export const shapesInWords = (count: number): string => {
-  if (count === 0) return 'No shapes in this wash';
-  return count === 1 ? '1 shape, outlined' : `${count} shapes, outlined`;
-};
+export const shapesInWords = (count: number): string =>
+  count === 0 ? 'No shapes in this wash' : `${formatCount(count, 'shape')}, outlined`;
 
 /** How much there is to paint, in one sentence. Two values or fewer have no darks of their own. */
 export function massesInWords({ firstWash, second, darks }: MassCounts): string {
   if (firstWash === 0) return 'There is no shape to paint: the sheet stays white.';
   const later = [
     ...(second > 0 ? [`${second} in the second`] : []),
-    ...(darks > 0 ? [darks === 1 ? '1 dark' : `${darks} darks`] : []),
+    ...(darks > 0 ? [formatCount(darks, 'dark')] : []),
   ];
   return `Shapes to paint: ${[`${firstWash} in the first wash`, ...later].join(', ')}.`;
 }

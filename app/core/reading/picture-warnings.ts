@@ -1,4 +1,6 @@
+import { fewestBands, mostBands } from '../limits.ts';
 import type { ClippedShares } from '../raster/linear-raster.ts';
+import { formatPercent } from '../words/reading-words.ts';
 import { isNearlyAllHard } from './edges/edge.ts';
 import type { Border, Reading, Warning } from './reading.ts';
 import type { Slot } from './slot.ts';
@@ -17,8 +19,6 @@ interface WarningFacts {
   readonly tones: number;
 }
 
-const percent = (share: number): string => `${Math.round(share * 100)} %`;
-
 /** Everything worth telling about a reading, the most important first. */
 export function pictureWarnings({ reading, clipped, wished, tones }: WarningFacts): Warning[] {
   const found: Warning[] = [];
@@ -29,7 +29,10 @@ export function pictureWarnings({ reading, clipped, wished, tones }: WarningFact
       code: 'nothing-to-paint',
       text: 'Everything in this picture is as light as the paper: there is nothing to paint. Choose another photo.',
     });
-  } else if (bands.length < Math.max(2, Math.min(wished ?? 2, 7)) && tones < 7) {
+  } else if (
+    bands.length < Math.max(fewestBands, Math.min(wished ?? fewestBands, mostBands)) &&
+    tones < mostBands
+  ) {
     const count = bands.length === 1 ? 'one value' : `${bands.length} values`;
     found.push({
       code: 'few-tones',
@@ -39,7 +42,7 @@ export function pictureWarnings({ reading, clipped, wished, tones }: WarningFact
   if (brokenShare > tooBroken) {
     found.push({
       code: 'too-broken',
-      text: `${percent(brokenShare)} of the picture lies in shapes too small for this sheet: take a larger sheet, a smaller part of the photo, or fewer values.`,
+      text: `${formatPercent(brokenShare)} of the picture lies in shapes too small for this sheet: take a larger sheet, a smaller part of the photo, or fewer values.`,
     });
   }
   if (bands.length > 1) found.push(...flatnessWarnings({ histogram, clipped, slots, borders }));
@@ -138,20 +141,20 @@ export function flatnessWarnings({ histogram, clipped, slots, borders }: Flatnes
   if (clipped.light > clippedShare) {
     say(
       'clipped-light',
-      `The camera lost ${percent(clipped.light)} of the picture to pure white: look at the subject for what is there, or keep it as paper.`,
+      `The camera lost ${formatPercent(clipped.light)} of the picture to pure white: look at the subject for what is there, or keep it as paper.`,
     );
   }
   if (clipped.dark > clippedShare) {
     say(
       'clipped-dark',
-      `The camera lost ${percent(clipped.dark)} of the picture to pure black: look at the subject for colour in those shadows.`,
+      `The camera lost ${formatPercent(clipped.dark)} of the picture to pure black: look at the subject for colour in those shadows.`,
     );
   }
   const third = fullestThird(histogram);
   if (key === 'full' && third.share > oneThirdShare) {
     say(
       'one-third',
-      `${percent(third.share)} of the picture lies in the ${third.where}: push some shapes lighter or darker so that it does not look even.`,
+      `${formatPercent(third.share)} of the picture lies in the ${third.where}: push some shapes lighter or darker so that it does not look even.`,
     );
   }
   return found;

@@ -1,7 +1,8 @@
-import { smallestShapeMm } from '../limits.ts';
+import { fewestBands, mostBands, mostFamilies, smallestShapeMm } from '../limits.ts';
 import { type ClippedShares, type LinearRaster, lightnessPlane } from '../raster/linear-raster.ts';
 import { simplify } from '../raster/simplify.ts';
-import type { PixelSize } from '../raster/size.ts';
+import { computePxPerMm, type PixelSize } from '../raster/size.ts';
+import { areSoundStrokes } from '../reference/photo-stroke.ts';
 import { findEdges } from './edges/find-edges.ts';
 import { listFamilies } from './families/list-families.ts';
 import { leastSizeMm, mostSizeMm, smallestSizes } from './masses.ts';
@@ -85,16 +86,16 @@ async function sortedPixels(
   return { ...sorted, subject: found.facts, raster: found.raster };
 }
 
-/** The reading's lists, and its maps in the lists' numbers; `kindMap` and `bandMap` are renumbered. */
+/** The reading's lists, and its maps in the lists' numbers; `cellMap` and `bandMap` are renumbered. */
 function listed(sorted: SortedPassages, facts: ShapeFacts, pxPerMm: number) {
-  const { histogram, range, chosen, bandMap, kindMap, tones, brushed, subject } = sorted;
-  const bandAreas = withBrushedWhites(sumAreasByGroup(kindMap, bandOfCell), tones);
+  const { histogram, range, chosen, bandMap, cellMap, tones, brushed, subject } = sorted;
+  const bandAreas = withBrushedWhites(sumAreasByGroup(cellMap, bandOfCell), tones);
   const kept = keptBands(bandAreas, chosen.limits);
-  const { families, was } = listFamilies(sumAreasByGroup(kindMap, familyOfCell), tones);
+  const { families, was } = listFamilies(sumAreasByGroup(cellMap, familyOfCell), tones);
   const bandNumber = (band: number): number =>
     band === brushedBand ? 1 : kept.findIndex((one) => one.was === band) + 1;
   const familyNumber = (family: number): number => was.indexOf(family) + 1;
-  const { slots, kinds } = listSlots(facts, {
+  const { slots, cells } = listSlots(facts, {
     tones,
     brushed,
     range,
@@ -103,10 +104,10 @@ function listed(sorted: SortedPassages, facts: ShapeFacts, pxPerMm: number) {
     familyNumber,
     hasSubject: subject !== null,
   });
-  const slotOf = Uint8Array.from({ length: 256 }, (_, kind) => Math.max(0, kinds.indexOf(kind)));
+  const slotOf = Uint8Array.from({ length: 256 }, (_, cell) => Math.max(0, cells.indexOf(cell)));
   const newBand = Uint8Array.from({ length: 256 }, (_, band) => bandNumber(band));
-  for (let i = 0; i < kindMap.length; i++) {
-    kindMap[i] = slotOf[kindMap[i]];
+  for (let i = 0; i < cellMap.length; i++) {
+    cellMap[i] = slotOf[cellMap[i]];
     bandMap[i] = newBand[bandMap[i]];
   }
   const lightness = {
@@ -132,28 +133,28 @@ export async function readPicture(
   const { raster, sheet, wishes, clipped } = input;
   const smallest = smallestSizes(wishes.smallest);
   const size: PixelSize = { width: raster.width, height: raster.height };
-  const pxPerMm = Math.sqrt((size.width * size.height) / (sheet.widthMm * sheet.heightMm));
+  const pxPerMm = computePxPerMm(size, sheet);
   const sorted = await sortedPixels(input, pxPerMm, checkpoint);
-  const { chosen, range, bandMap, kindMap, tones, lightnessMap } = sorted;
+  const { chosen, range, bandMap, cellMap, tones, lightnessMap } = sorted;
 
-  const before = await staged(shapeFacts(kindMap, size), checkpoint, 'shapes', [0.7, 0.75, 5]);
+  const before = await staged(shapeFacts(cellMap, size), checkpoint, 'shapes', [0.7, 0.75, 5]);
   const broken = (smallestShapeMm.second * pxPerMm) ** 2;
   const brokenShare = tooSmallShare(before, broken, smallestShapeMm.darks * pxPerMm);
   const sizes = mergeSizes(tones, range, chosen.limits.length + 1, pxPerMm, smallest.darks);
-  const merging = mergeShapes(kindMap, bandMap, size, tones, sizes);
+  const merging = mergeShapes(cellMap, bandMap, size, tones, sizes);
   await staged(merging, checkpoint, 'shapes', [0.75, 0.82, 14]);
-  const facts = await staged(shapeFacts(kindMap, size), checkpoint, 'shapes', [0.82, 0.85, 5]);
+  const facts = await staged(shapeFacts(cellMap, size), checkpoint, 'shapes', [0.82, 0.85, 5]);
   const named = listed(sorted, facts, pxPerMm);
-  const sloping = slotSlopes(kindMap, lightnessMap, size, named.slots.length);
+  const sloping = slotSlopes(cellMap, lightnessMap, size, named.slots.length);
   const lies = await staged(sloping, checkpoint, 'shapes', [0.85, 0.86, 5]);
   const lists = { ...named, slots: named.slots.map((slot, i) => ({ ...slot, ...lies[i] })) };
 
-  const counting = countMasses(kindMap, lists.slots, size, pxPerMm, smallest);
+  const counting = countMasses(cellMap, lists.slots, size, pxPerMm, smallest);
   const masses = await staged(counting, checkpoint, 'shapes', [0.86, 0.9, 24]);
-  const measuring = findEdges(kindMap, lightnessPlane(sorted.raster), sorted.raster, pxPerMm);
+  const measuring = findEdges(cellMap, lightnessPlane(sorted.raster), sorted.raster, pxPerMm);
   const measured = await staged(measuring, checkpoint, 'shapes', [0.9, 0.99, 20]);
   const { edges, borders } = edgesOfBrushed(measured, lists.slots);
-  const shapes = { slotMap: kindMap, slots: lists.slots, edges, borders };
+  const shapes = { slotMap: cellMap, slots: lists.slots, edges, borders };
   const listing = findWhites(shapes, size, pxPerMm);
   const whites = await staged(listing, checkpoint, 'shapes', [0.99, 1, 7]);
   const reading: Omit<Reading, 'warnings'> = {
@@ -174,31 +175,23 @@ export async function readPicture(
   const known = { reading, clipped, wished: wishes.bands, tones: chosen.tones };
   return {
     reading: { ...reading, warnings: pictureWarnings(known) },
-    slotMap: kindMap,
+    slotMap: cellMap,
     bandMap,
     lightnessMap,
   };
 }
 
-/** More strokes than this are a slip of the program, not a painter's. */
-const mostStrokes = 500;
-
 function checkSubject(strokes: NonNullable<ReadingWishes['subject']>): void {
-  const sound = strokes.every(
-    ({ path, brush }) =>
-      brush >= 0 && brush <= 2 && path.length > 0 && path.flat().every(Number.isFinite),
+  const inOrder = strokes.every(
+    ({ mode, path }, i) => path.length > 0 && (mode === 'circle') === (i === 0),
   );
-  const inOrder = strokes.every(({ mode }, i) => (mode === 'circle') === (i === 0));
-  if (!sound || !inOrder || strokes.length > mostStrokes) {
+  if (!inOrder || !areSoundStrokes(strokes)) {
     throw new RangeError('The subject is circled once, then corrected. Circle it anew.');
   }
 }
 
 function checkWhites(strokes: NonNullable<ReadingWishes['whites']>): void {
-  const sound = strokes.every(
-    ({ path, brush }) => brush >= 0 && brush <= 2 && path.flat().every(Number.isFinite),
-  );
-  if (!sound || strokes.length > mostStrokes) {
+  if (!areSoundStrokes(strokes)) {
     throw new RangeError('Your strokes over the whites can not be read. Take the last ones back.');
   }
 }
@@ -222,15 +215,23 @@ function checkColoursAndShapes({ familyEdits = [], smallest }: ReadingWishes): v
 function checkWishes({ bands, limits, families, subject, whites }: ReadingWishes): void {
   if (subject) checkSubject(subject);
   if (whites) checkWhites(whites);
-  if (bands !== undefined && !(Number.isInteger(bands) && bands >= 2 && bands <= 7)) {
-    throw new RangeError('A value study has 2 to 7 values. Choose a number between them.');
+  if (
+    bands !== undefined &&
+    !(Number.isInteger(bands) && bands >= fewestBands && bands <= mostBands)
+  ) {
+    throw new RangeError(
+      `A value study has ${fewestBands} to ${mostBands} values. Choose a number between them.`,
+    );
   }
-  if (limits && !(limits.length <= 6 && limits.every((limit) => limit > 0 && limit < 100))) {
+  if (limits && !(limits.length < mostBands && limits.every((limit) => limit > 0 && limit < 100))) {
     throw new RangeError('Limits between values lie between black and white, six at most.');
   }
-  if (families !== undefined && !(Number.isInteger(families) && families >= 1 && families <= 6)) {
+  if (
+    families !== undefined &&
+    !(Number.isInteger(families) && families >= 1 && families <= mostFamilies)
+  ) {
     throw new RangeError(
-      'A picture is read in 1 to 6 colour families. Choose a number between them.',
+      `A picture is read in 1 to ${mostFamilies} colour families. Choose a number between them.`,
     );
   }
 }

@@ -22,12 +22,12 @@ export interface SortedPixels {
   readonly histogram: Uint32Array;
   readonly range: ToneRange;
   readonly chosen: ChosenLimits;
-  /** Band (1..) and kind (band and family) of every pixel. */
+  /** Band (1..) and cell (band and family) of every pixel. */
   readonly bandMap: Uint8Array;
-  readonly kindMap: Uint8Array;
+  readonly cellMap: Uint8Array;
   /** Of the picture as it is, her whites left out of account. */
   readonly tones: CellTones;
-  /** With her whites as kinds of their own; null where she brushed none. */
+  /** With her whites as cells of their own; null where she brushed none. */
   readonly brushed: CellTones | null;
   /** Bin of simplified lightness of every pixel. */
   readonly lightnessMap: Uint8Array;
@@ -63,13 +63,13 @@ export function* sortPixels(
   yield;
   const families = familyMap(planes, places, cells);
   yield;
-  const kindMap = packCells(bandMap, families, subject);
+  const cellMap = packCells(bandMap, families, subject);
   yield;
-  const tones = new CellTones(kindMap, planes, range.lo, range.hi);
+  const tones = new CellTones(cellMap, planes, range.lo, range.hi);
   const strokes = wishes.whites ?? [];
-  brushWhites({ kinds: kindMap, bands: bandMap }, strokes, raster, tones, range);
-  const brushed = strokes.length > 0 ? new CellTones(kindMap, planes, range.lo, range.hi) : null;
-  return { histogram, range, chosen, bandMap, kindMap, tones, brushed, lightnessMap };
+  brushWhites({ cells: cellMap, bands: bandMap }, strokes, raster, tones, range);
+  const brushed = strokes.length > 0 ? new CellTones(cellMap, planes, range.lo, range.hi) : null;
+  return { histogram, range, chosen, bandMap, cellMap, tones, brushed, lightnessMap };
 }
 
 /** A tone is there if this share of the picture has it: borders between tones are no tones. */

@@ -1,7 +1,7 @@
 import { type PhotoHeader, spells } from './photo-bytes.ts';
 import { photoHeader } from './photo-header.ts';
 
-/** Largest photo taken in, megapixels. Own limit: a phone's largest photo is 108, memory is finite. */
+/** Largest photo taken in, megapixels (own: a phone's largest photo is 108, memory is finite). */
 const largestMegapixels = 150;
 
 const howToGetJpeg =

@@ -17,6 +17,16 @@ export interface CutStroke {
   readonly brush: number;
 }
 
+/** More strokes than this are a slip of the program, not a painter's. */
+const mostStrokes = 500;
+
+/** Whether they can be painted: not too many, of finite places, with brushes of at most twice the long side. */
+export const areSoundStrokes = (strokes: readonly CutStroke[]): boolean =>
+  strokes.length <= mostStrokes &&
+  strokes.every(
+    ({ path, brush }) => brush >= 0 && brush <= 2 && path.flat().every(Number.isFinite),
+  );
+
 type Cut = Pick<Reference, 'crop' | 'sheet'>;
 
 const shapeOf = ({ sheet }: Cut): number => sheet.widthMm / sheet.heightMm;

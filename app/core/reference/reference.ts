@@ -58,7 +58,7 @@ export function turnOf(quarters: number, straightening: number): number {
   return wrappedTurn(quarters * 90 + limited);
 }
 
-/** Smallest cut, as a share of the photo's area. Own limit: below it a phone's photo gets blurred. */
+/** Smallest cut, as a share of the photo's area (own: below it a phone's photo gets blurred). */
 const smallestCutShare = 0.05;
 
 /** Absolute cosine and sine of a turn in degrees; exact at quarter turns. */

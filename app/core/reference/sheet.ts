@@ -1,3 +1,5 @@
+import { capitalize } from '../words/lists.ts';
+import { halvesInFigures } from '../words/numbers.ts';
 import { typedNumber } from '../words/typed-number.ts';
 
 /** Paper formats the trade sells. Sizes in mm, [short side, long side]. */
@@ -96,7 +98,7 @@ const isImperial = (sheet: Sheet): boolean =>
 /** Millimetres as inches to the nearest half: 191 is 7½. */
 export function inInches(mm: number): string {
   const halves = Math.round((mm / 25.4) * 2);
-  return `${Math.floor(halves / 2)}${halves % 2 ? '½' : ''}`;
+  return halvesInFigures(halves);
 }
 
 const tidy = (mm: number): string => String(Math.round(mm * 10) / 10);
@@ -109,5 +111,5 @@ export function sheetInWords(sheet: Sheet): string {
   const inches = isImperial(sheet)
     ? ` (${inInches(sheet.widthMm)} × ${inInches(sheet.heightMm)} inches)`
     : '';
-  return `${name.charAt(0).toUpperCase()}${name.slice(1)}, ${lies}: ${size}${inches}.`;
+  return `${capitalize(name)}, ${lies}: ${size}${inches}.`;
 }

@@ -1,5 +1,6 @@
 import { coolTestWorks } from '../drying/weather.ts';
 import { dryPrompt, leaveIt, type Wetness, wetnessSign } from '../drying/wetness.ts';
+import { minuteMs } from '../limits.ts';
 import type { Step } from '../plan/plan.ts';
 import type { DryingClock, TimedStep } from './drying-clock.ts';
 import type { EaselTime } from './easel-time.ts';
@@ -79,11 +80,11 @@ export interface Cue {
 
 /** Reminders after the end, at most. */
 const mostReminders = 3;
-const shortestGapMs = 60_000;
+const shortestGapMs = minuteMs;
 
 /**
  * How often a timer of [low, high] has called: 0 before its low end, 1 at it, then once more after
- * each half of its range (own rule, no source).
+ * each half of its range (own).
  */
 export function timesCalled(lowMs: number, highMs: number, atMs: number): number {
   if (atMs < lowMs) return 0;
@@ -138,7 +139,7 @@ export function chooseCue(
     const cue = dryCue(timer, time.atMs) ?? shineCue(timer, time.atMs);
     if (cue) return cue;
   }
-  const plannedMs = step.paintMinutes[1] * 60_000;
+  const plannedMs = step.paintMinutes[1] * minuteMs;
   if (phase === 'painting' && plannedMs > 0 && time.paintingMs >= plannedMs)
     return {
       key: `${step.key} painted`,

@@ -2,6 +2,7 @@ import type { Range } from '../colour/lab.ts';
 import type { DryingConditions } from '../drying/conditions.ts';
 import {
   type DryingMinutes,
+  type DryingModel,
   type DryingPaces,
   estimateDrying,
   modelRange,
@@ -15,6 +16,7 @@ import {
 import type { PaperChoice } from '../drying/paper-choice.ts';
 import { strokeWaterGrams, usualWaterGrams, type WaterKind } from '../drying/water.ts';
 import type { Weather } from '../drying/weather.ts';
+import { minuteMs } from '../limits.ts';
 import type { Step } from '../plan/plan.ts';
 import { waterKindOf } from '../plan/water-kind.ts';
 
@@ -31,22 +33,30 @@ interface Reckoned extends DryingMinutes {
 }
 
 /** Both clocks of a step's wash as they run now; the plan's own where the wash is not known. Minutes. */
-export function reckonDrying(step: TimedStep, now: Circumstances): Reckoned {
+export function reckonDrying(
+  step: TimedStep,
+  now: Circumstances,
+  dryingModel: DryingModel = modelRange,
+): Reckoned {
   const wash = waterKindOf(step);
   if (wash === null)
     return { shineMinutes: step.shineMinutes, dryMinutes: step.dryMinutes, model: null };
   const conditions = conditionsOf(step.waterGramsPerSquareMetre ?? usualWaterGrams[wash], now);
-  const model = modelRange(conditions);
+  const model = dryingModel(conditions);
   const middle = {
     shine: geometricMiddle(model.shineMinutes),
     dry: geometricMiddle(model.dryMinutes),
   };
-  return { ...estimateDrying(conditions, pacesOf(now, wash)), model: middle };
+  return { ...estimateDrying(conditions, pacesOf(now, wash), dryingModel), model: middle };
 }
 
 /** How long the edge of one stroke stays open for softening, minutes. */
-export const openMinutes = (now: Circumstances): DryingMinutes['shineMinutes'] =>
-  estimateDrying(conditionsOf(strokeWaterGrams, now), pacesOf(now, 'stroke')).shineMinutes;
+export const openMinutes = (
+  now: Circumstances,
+  dryingModel: DryingModel,
+): DryingMinutes['shineMinutes'] =>
+  estimateDrying(conditionsOf(strokeWaterGrams, now), pacesOf(now, 'stroke'), dryingModel)
+    .shineMinutes;
 
 export const pacesOf = ({ lessons, paper }: Circumstances, wash: WaterKind): DryingPaces => ({
   shine: learnPace(lessons, { clock: 'shine', paper, wash }),
@@ -64,8 +74,6 @@ export type TimedStep = Pick<
   'key' | 'kind' | 'paintMinutes' | 'shineMinutes' | 'dryMinutes'
 > &
   Partial<Pick<Step, 'technique' | 'waterGramsPerSquareMetre'>>;
-
-const minuteMs = 60_000;
 
 /**
  * How much of its course a wash has gone by the model alone: `shineGone` and `dryGone` parts (1 = the
@@ -96,13 +104,14 @@ export interface DryingClock {
   readonly course: ModelProgress | null;
 }
 
-/** Whether a step leaves the sheet wet. A drying check waits for the wash before it. */
-export const leavesWet = (step: TimedStep): boolean =>
-  step.kind !== 'dry' && step.dryMinutes[1] > 0;
-
 /** Both clocks from brush down. */
-export function startClock(step: TimedStep, atMs: number, now: Circumstances): DryingClock {
-  return clockOf(step.key, reckonDrying(step, now), atMs);
+export function startClock(
+  step: TimedStep,
+  atMs: number,
+  now: Circumstances,
+  dryingModel: DryingModel,
+): DryingClock {
+  return clockOf(step.key, reckonDrying(step, now, dryingModel), atMs);
 }
 
 function clockOf(key: string, reckoned: Reckoned, atMs: number): DryingClock {
@@ -123,7 +132,7 @@ function clockOf(key: string, reckoned: Reckoned, atMs: number): DryingClock {
 
 /**
  * She found it still wet: the estimate was short. A third of the planned upper bound is added, and
- * the next look is proposed after half of that (own rule, no source).
+ * the next look is proposed after half of that (own).
  */
 export function extendClock(clock: DryingClock, plannedHigh: number, atMs: number): DryingClock {
   const added = (plannedHigh * minuteMs) / 3;

@@ -1,6 +1,8 @@
 import type { Range } from '../colour/lab.ts';
+import { createDryingModel, type DryingModel } from '../drying/estimate-drying.ts';
 import type { DryingClockName, Lesson } from '../drying/learn-pace.ts';
 import type { PaperChoice } from '../drying/paper-choice.ts';
+import { minuteMs } from '../limits.ts';
 import type { DryingClock, TimedStep } from './drying-clock.ts';
 import { foldSession } from './fold-session.ts';
 import type { SessionEvent } from './session-event.ts';
@@ -36,13 +38,16 @@ export interface DryingHistory {
 const beganAt = ({ events }: PastSession): number => events[0]?.wallMs ?? 0;
 
 /** All sessions in the order they began, each with what those before it had taught. */
-export function dryingHistory(sessions: readonly PastSession[]): DryingHistory {
+export function dryingHistory(
+  sessions: readonly PastSession[],
+  dryingModel: DryingModel = createDryingModel(),
+): DryingHistory {
   let lessons: readonly Lesson[] = [];
   let paper: PaperChoice | null = null;
   const rows: HistoryRow[] = [];
   for (const session of [...sessions].sort((a, b) => beganAt(a) - beganAt(b))) {
     if (session.events.length === 0) continue;
-    const state = foldSession(session.steps, session.events, lessons);
+    const state = foldSession(session.steps, session.events, lessons, dryingModel);
     lessons = state.lessons;
     paper = state.paper;
     rows.push(...rowsOf(session, state));
@@ -68,4 +73,4 @@ function rowsOf(session: PastSession, state: SessionState): HistoryRow[] {
 
 const titleOf = ({ title, key }: PastSession['steps'][number]): string => title ?? key;
 
-const since = (clock: DryingClock, atMs: number): number => (atMs - clock.startedMs) / 60_000;
+const since = (clock: DryingClock, atMs: number): number => (atMs - clock.startedMs) / minuteMs;

@@ -1,3 +1,5 @@
+import { type DryingModel, modelRange } from '../drying/estimate-drying.ts';
+import { minuteMs } from '../limits.ts';
 import { type DryingClock, openMinutes, type TimedStep } from './drying-clock.ts';
 import { elapsedMs, type Moment } from './session-event.ts';
 import type { Phase, SessionState, Spent } from './session-state.ts';
@@ -60,13 +62,12 @@ function timeLeft(endsLowMs: number, endsHighMs: number, atMs: number): TimeLeft
   };
 }
 
-const minuteMs = 60_000;
-
 /** All the easel's clocks as they stand now: right at once after sleep or reload, nothing is counted. */
 export function easelTime(
   state: SessionState,
   steps: readonly TimedStep[],
   now: Moment,
+  dryingModel: DryingModel = modelRange,
 ): EaselTime {
   const { atMs, spent, timer } = passTime(state, steps, now);
   const step = steps[state.stepIndex];
@@ -78,7 +79,7 @@ export function easelTime(
     painting: timeLeft(low * minuteMs, high * minuteMs, paintingMs),
     shine: shineLeft(timer, atMs),
     drying: timer && timeLeft(timer.endsLowMs, timer.endsHighMs, atMs),
-    open: openLeft(state, atMs),
+    open: openLeft(state, atMs, dryingModel),
   };
 }
 
@@ -87,8 +88,8 @@ function shineLeft(timer: DryingClock | null, atMs: number): TimeLeft | null {
   return timeLeft(timer.shineLowMs, timer.shineHighMs, atMs);
 }
 
-function openLeft(state: SessionState, atMs: number): TimeLeft | null {
+function openLeft(state: SessionState, atMs: number, dryingModel: DryingModel): TimeLeft | null {
   if (state.strokeMs === null || state.phase !== 'painting') return null;
-  const [low, high] = openMinutes(state);
+  const [low, high] = openMinutes(state, dryingModel);
   return timeLeft(state.strokeMs + low * minuteMs, state.strokeMs + high * minuteMs, atMs);
 }

@@ -1,3 +1,4 @@
+import { createDryingModel, type DryingModel } from '../drying/estimate-drying.ts';
 import type { Lesson } from '../drying/learn-pace.ts';
 import type { TimedStep } from './drying-clock.ts';
 import { passTime } from './easel-time.ts';
@@ -14,7 +15,7 @@ import { type EventBody, type SessionEvent, standingEvents } from './session-eve
 import { freshState, type SessionState } from './session-state.ts';
 import { changeCircumstances, noteOnClock, practiseOnScrap, stillWet } from './watch-paper.ts';
 
-/** A wet finger taps twice: the same action again so soon is not meant (own limit). */
+/** A wet finger taps twice: the same action again so soon is not meant (own). */
 export const ghostTapMs = 400;
 
 /** Start and pause are one button. Null where repeating does no harm or is meant. */
@@ -54,14 +55,20 @@ function applyEvent(
   state: SessionState,
   steps: readonly TimedStep[],
   event: SessionEvent,
+  dryingModel: DryingModel,
 ): SessionState {
   const now = passTime(state, steps, event);
   if (isGhostTap(now, event.what)) return now;
-  const after = rememberTap(act(now, steps, event), event.what);
+  const after = rememberTap(act(now, steps, event, dryingModel), event.what);
   return { ...after, timer: currentClock(after, steps) };
 }
 
-function act(state: SessionState, steps: readonly TimedStep[], event: SessionEvent): SessionState {
+function act(
+  state: SessionState,
+  steps: readonly TimedStep[],
+  event: SessionEvent,
+  dryingModel: DryingModel,
+): SessionState {
   const { what, wallMs } = event;
   if (!concernsHere(state, steps, what)) return state;
   const started = { ...awake(state, what), startedAt: state.startedAt ?? wallMs };
@@ -74,7 +81,7 @@ function act(state: SessionState, steps: readonly TimedStep[], event: SessionEve
     case 'stroke-down':
       return { ...started, strokeMs: started.atMs };
     case 'painting-done':
-      return step && started.phase === 'painting' ? brushDown(started, step) : started;
+      return step && started.phase === 'painting' ? brushDown(started, step, dryingModel) : started;
     case 'still-wet':
       return stillWet(started, what.key);
     case 'shine-gone':
@@ -82,7 +89,7 @@ function act(state: SessionState, steps: readonly TimedStep[], event: SessionEve
     case 'dry-now':
       return noteOnClock(started, steps, what.key, 'dry');
     case 'step-done':
-      return complete(started, steps, wallMs);
+      return complete(started, steps, wallMs, dryingModel);
     case 'back':
       return stepBack(started, steps);
     case 'paused':
@@ -94,11 +101,11 @@ function act(state: SessionState, steps: readonly TimedStep[], event: SessionEve
     case 'finished':
       return finish(started, wallMs);
     case 'weather':
-      return changeCircumstances(state, steps, { weather: what.weather });
+      return changeCircumstances(state, steps, { weather: what.weather }, dryingModel);
     case 'paper':
-      return changeCircumstances(state, steps, { paper: what.paper });
+      return changeCircumstances(state, steps, { paper: what.paper }, dryingModel);
     case 'practise':
-      return practiseOnScrap(state, steps, what.key, what.doing);
+      return practiseOnScrap(state, steps, what.key, what.doing, dryingModel);
     case 'pace-forgotten': {
       const { clock, paper, wash } = what;
       return { ...state, lessons: [...state.lessons, { kind: 'forget', clock, paper, wash }] };
@@ -139,13 +146,18 @@ export function orderEvents(events: readonly SessionEvent[]): SessionEvent[] {
 
 /**
  * Where a session stands, from the plan's steps and the events of one session. `lessons` is what
- * earlier sessions taught the drying clocks. Never throws.
+ * earlier sessions taught the drying clocks. Who folds again and again hands in one `dryingModel`. Never
+ * throws.
  */
 export function foldSession(
   steps: readonly TimedStep[],
   events: readonly SessionEvent[],
   lessons: readonly Lesson[] = [],
+  dryingModel: DryingModel = createDryingModel(),
 ): SessionState {
   const fresh: SessionState = { ...freshState, lessons };
-  return orderEvents(events).reduce((state, event) => applyEvent(state, steps, event), fresh);
+  return orderEvents(events).reduce(
+    (state, event) => applyEvent(state, steps, event, dryingModel),
+    fresh,
+  );
 }

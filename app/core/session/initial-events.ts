@@ -13,7 +13,7 @@ export const airEvents = ({ weather, paper }: KeptAir): EventBody[] => [
 export function changedMixEvents(
   past: readonly PastSession[],
   paintingId: string,
-  mixes: readonly Mix[],
+  mixes: readonly Pick<Mix, 'id'>[],
 ): EventBody[] {
   const last = past
     .filter((each) => each.paintingId === paintingId)

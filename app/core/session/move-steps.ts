@@ -1,10 +1,6 @@
-import {
-  type DryingClock,
-  lastToDry,
-  leavesWet,
-  startClock,
-  type TimedStep,
-} from './drying-clock.ts';
+import type { DryingModel } from '../drying/estimate-drying.ts';
+import { leavesWet } from '../plan/plan.ts';
+import { type DryingClock, lastToDry, startClock, type TimedStep } from './drying-clock.ts';
 import type { SessionState } from './session-state.ts';
 import { takeBackDry } from './watch-paper.ts';
 
@@ -30,10 +26,14 @@ const onArrival = (step: TimedStep): 'drying' | 'ready' =>
   step.kind === 'dry' ? 'drying' : 'ready';
 
 /** Brush down: the wash of this step dries from now on; an earlier wash of it counts no more. */
-export function brushDown(state: SessionState, step: TimedStep): SessionState {
+export function brushDown(
+  state: SessionState,
+  step: TimedStep,
+  dryingModel: DryingModel,
+): SessionState {
   if (!leavesWet(step)) return state;
   const others = state.clocks.filter((clock) => clock.key !== step.key);
-  const clock = startClock(step, state.atMs, state);
+  const clock = startClock(step, state.atMs, state, dryingModel);
   return { ...state, phase: 'drying', strokeMs: null, clocks: [...others, clock] };
 }
 
@@ -81,12 +81,13 @@ export function complete(
   state: SessionState,
   steps: readonly TimedStep[],
   wallMs: number,
+  dryingModel: DryingModel,
 ): SessionState {
   const step = steps[state.stepIndex];
   if (!step) return state;
   const dries = state.clocks.some((clock) => clock.key === step.key);
   const painted = state.phase === 'painting' || (state.phase === 'ready' && !dries);
-  const wet = painted ? brushDown(state, step) : state;
+  const wet = painted ? brushDown(state, step, dryingModel) : state;
   const done = { ...wet, doneKeys: [...without(wet.doneKeys, step.key), step.key] };
   const waiting = steps.findIndex(({ key }) => key === state.waitingKey);
   if (waiting >= 0)

@@ -1,3 +1,4 @@
+import { minuteMs } from '../limits.ts';
 import type { Part } from '../paint/mix.ts';
 import type { Mix } from '../plan/plan.ts';
 import type { PastSession } from './drying-history.ts';
@@ -18,10 +19,10 @@ interface ComparedPuddle extends ScrapPuddle {
   readonly tries: readonly ScrapVerdict[];
 }
 
-/** Sooner after the one before a scrap can't have dried: she corrects herself (own figure). */
-const sameScrapMs = 60_000;
+/** Sooner after the one before a scrap can't have dried: she corrects herself (own). */
+const sameScrapMs = minuteMs;
 
-/** Loads no further apart than this, as a ratio, are the same strength to a painter (own figure). */
+/** Loads no further apart than this, as a ratio, are the same strength to a painter (own). */
 const sameStrength = 1.2;
 
 const ratioOf = (parts: readonly Part[]): string => {

@@ -1,8 +1,10 @@
 import type { Range } from '../colour/lab.ts';
+import type { DryingModel } from '../drying/estimate-drying.ts';
 import type { Lesson } from '../drying/learn-pace.ts';
 import type { PaperChoice } from '../drying/paper-choice.ts';
 import type { Weather } from '../drying/weather.ts';
 import type { Wetness } from '../drying/wetness.ts';
+import { minuteMs } from '../limits.ts';
 import { consistencyOf } from '../paint/mix.ts';
 import type { Mix, StepKind, WashPlan } from '../plan/plan.ts';
 import type { DryingClock } from './drying-clock.ts';
@@ -40,7 +42,7 @@ interface SessionNotes {
   readonly practised: readonly string[];
 }
 
-/** The same trouble told again so soon is the same one, with the wetness put right (own figure). */
+/** The same trouble told again so soon is the same one, with the wetness put right (own). */
 const putRightMinutes = 2;
 
 /** What went wrong, what she noted, which photos she took and what she tried on a scrap, from a log in order. */
@@ -55,7 +57,7 @@ function sessionNotes(log: readonly SessionEvent[]): SessionNotes {
     atMs += last ? elapsedMs(last, event) : 0;
     last = event;
     const { what } = event;
-    const atMinutes = atMs / 60_000;
+    const atMinutes = atMs / minuteMs;
     if (what.kind === 'note' && what.text.trim() !== '') notes.push({ atMinutes, text: what.text });
     if (what.kind === 'photo')
       photos.push({ photoId: what.photoId, at: event.wallMs, stepKey: what.key });
@@ -118,16 +120,17 @@ export interface SessionRecord extends SessionNotes {
 
 type RecordedPlan = Pick<WashPlan, 'id' | 'steps' | 'mixes'>;
 
-const minutes = (ms: number): number => ms / 60_000;
+const minutes = (ms: number): number => ms / minuteMs;
 
 /** `lessons`: what sessions before this one had taught the drying clocks. */
 export function recordSession(
   plan: RecordedPlan,
   events: readonly SessionEvent[],
   lessons: readonly Lesson[] = [],
+  dryingModel?: DryingModel,
 ): SessionRecord {
   const log = orderEvents(events);
-  const state = foldSession(plan.steps, log, lessons);
+  const state = foldSession(plan.steps, log, lessons, dryingModel);
   return {
     planId: plan.id,
     startedAt: state.startedAt,

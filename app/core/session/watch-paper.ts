@@ -1,7 +1,9 @@
 import type { Range } from '../colour/lab.ts';
+import type { DryingModel } from '../drying/estimate-drying.ts';
 import { type DryingClockName, type Lesson, teaches } from '../drying/learn-pace.ts';
 import type { PaperChoice } from '../drying/paper-choice.ts';
 import type { Weather } from '../drying/weather.ts';
+import { minuteMs } from '../limits.ts';
 import { waterKindOf } from '../plan/water-kind.ts';
 import {
   type DryingClock,
@@ -96,11 +98,12 @@ export function changeCircumstances(
   state: SessionState,
   steps: readonly TimedStep[],
   change: Change,
+  dryingModel: DryingModel,
 ): SessionState {
   const after = { ...state, ...change };
   const clocks = state.clocks.map((clock) => {
     const step = steps.find(({ key }) => key === clock.key);
-    return step && clock.dryMs === null ? atNewRate(clock, step, state, after) : clock;
+    return step && clock.dryMs === null ? atNewRate(clock, step, state, after, dryingModel) : clock;
   });
   return { ...after, clocks };
 }
@@ -110,10 +113,11 @@ function atNewRate(
   step: TimedStep,
   before: SessionState,
   after: SessionState,
+  dryingModel: DryingModel,
 ): DryingClock {
   const { atMs } = before;
-  const was = reckonDrying(step, before);
-  const is = reckonDrying(step, after);
+  const was = reckonDrying(step, before, dryingModel);
+  const is = reckonDrying(step, after, dryingModel);
   const { course } = clock;
   const shine = stretched([clock.shineLowMs, clock.shineHighMs], was.shineMinutes, is.shineMinutes);
   const dry = stretched([clock.endsLowMs, clock.endsHighMs], was.dryMinutes, is.dryMinutes);
@@ -143,7 +147,7 @@ function atNewRate(
 const partGone = (part: number): number => (Number.isFinite(part) ? part : 0);
 
 /** A scrap is tried for this long, ms. */
-export const practiceMs = 5 * 60_000;
+export const practiceMs = 5 * minuteMs;
 
 /** A step tried on a scrap; the moment its shine has gone teaches the shine clock. */
 export function practiseOnScrap(
@@ -151,6 +155,7 @@ export function practiseOnScrap(
   steps: readonly TimedStep[],
   key: string,
   doing: Practising,
+  dryingModel: DryingModel,
 ): SessionState {
   const { atMs, practice } = state;
   const step = steps.find((each) => each.key === key);
@@ -164,7 +169,7 @@ export function practiseOnScrap(
   return {
     ...state,
     practice: { ...practice, shineGoneMs: atMs },
-    lessons: [...state.lessons, ...practiseLessonOf(state, step, practice.downMs)],
+    lessons: [...state.lessons, ...practiseLessonOf(state, step, practice.downMs, dryingModel)],
   };
 }
 
@@ -172,10 +177,11 @@ function practiseLessonOf(
   state: SessionState,
   step: TimedStep,
   downMs: number,
+  dryingModel: DryingModel,
 ): SessionState['lessons'] {
   const wash = waterKindOf(step);
-  const likely = reckonDrying(step, state).model?.shine ?? 0;
-  const ratio = (state.atMs - downMs) / 60_000 / likely;
+  const likely = reckonDrying(step, state, dryingModel).model?.shine ?? 0;
+  const ratio = (state.atMs - downMs) / minuteMs / likely;
   if (wash === null || !teaches(ratio)) return [];
   const { paper } = state;
   return [{ kind: 'tap', clock: 'shine', paper, wash, ratio, from: `scrap ${step.key}` }];

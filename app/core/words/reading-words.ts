@@ -1,5 +1,3 @@
-import type { Reading } from '../reading/reading.ts';
-
 /** What bands are called on screen, lightest first; numbers are shown on request only. */
 const words: Record<number, readonly string[]> = {
   1: ['one tone'],
@@ -16,7 +14,14 @@ export const bandWord = (band: number, count: number): string =>
   words[count]?.[band - 1] ?? `band ${band}`;
 
 /** The one sentence about a reference that matters most to who wants to paint it. */
-export function studySentence({ warnings, bands }: Reading): string {
+export function studySentence({
+  warnings,
+  bands,
+}: {
+  /** The most important first. */
+  readonly warnings: readonly { readonly text: string }[];
+  readonly bands: { readonly length: number };
+}): string {
   const first = warnings[0];
   if (first) return first.text;
   return bands.length === 1

@@ -1,3 +1,5 @@
+import { fewestEveningMinutes, mostEveningMinutes } from '../limits.ts';
+
 /** Zeros of the Arabic and the Persian digits: both sets stand in order, ten to a row of sixteen. */
 const easternDigits = /[\u0660-\u0669\u06f0-\u06f9]/g;
 /** Thousands set apart by a space or an apostrophe, as many languages write them. */
@@ -20,16 +22,14 @@ export function typedNumber(text: string): number | null {
   return Number.isFinite(value) ? value : null;
 }
 
-/** Minutes an evening may have. */
-const least = 20;
-const most = 1440;
-
 /** Minutes she typed, or the sentence that says what is wrong with them. */
 export function typedMinutes(text: string): number | string {
   const typed = typedNumber(text);
   if (typed === null) return "The time can't be read: write minutes, like 90.";
   const minutes = Math.round(typed);
-  if (minutes < least)
-    return `Less than ${least} minutes is no time for a wash: write ${least} or more.`;
-  return minutes > most ? `A day has ${most} minutes: write no more.` : minutes;
+  if (minutes < fewestEveningMinutes)
+    return `Less than ${fewestEveningMinutes} minutes is no time for a wash: write ${fewestEveningMinutes} or more.`;
+  return minutes > mostEveningMinutes
+    ? `A day has ${mostEveningMinutes} minutes: write no more.`
+    : minutes;
 }

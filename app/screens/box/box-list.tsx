@@ -73,7 +73,7 @@ const orders = [
 function BoxFilters({ cards, left, order, asked }: BoxFiltersProps) {
   const set = Object.keys(asked.value).length;
   return (
-    <div class={styles.filters}>
+    <div class="stack">
       <ChoiceRow
         label="Order"
         choices={orders}
@@ -82,11 +82,11 @@ function BoxFilters({ cards, left, order, asked }: BoxFiltersProps) {
           order.value = value;
         }}
       />
-      <details class={styles.more}>
+      <details>
         <summary class={styles.summary}>
           Filters: {left} of {cards.length} shown{set > 0 && `, ${set} set`}
         </summary>
-        <div class={styles.all}>
+        <div class="stack">
           {paintFilterNames.map((name) => {
             const { title, choices } = paintFilters[name];
             const choose = (value: string | undefined): void => {

@@ -1,5 +1,4 @@
 import type { ComponentChildren } from 'preact';
-import { cssColour } from '../../core/colour/lab.ts';
 import { paintUsesInWords, valueSpanInWords } from '../../core/paint/list-paints.ts';
 import { tickedPaints, withTick } from '../../core/paint/own-box.ts';
 import { isWhiteOrBlack, type PaintCard } from '../../core/paint/paint.ts';
@@ -7,6 +6,7 @@ import { traitsInWords } from '../../core/paint/paint-traits.ts';
 import type { OwnBoxState } from '../../state/paints/own-box.ts';
 import { hashOf } from '../../state/router.ts';
 import { buttonClass } from '../../ui/controls/button.tsx';
+import { PaintLadder } from '../../ui/controls/paint-ladder.tsx';
 import styles from './box-row.module.css';
 
 interface BoxRowProps {
@@ -21,24 +21,24 @@ export function BoxRow({ card, ownBox, children }: BoxRowProps) {
   const { caution } = card.properties;
   return (
     <li class={styles.row}>
-      <Ladder ladder={card.ladder} />
+      <PaintLadder class={styles.ladder} ladder={card.ladder} />
       <div class={styles.words}>
         <strong class={styles.name}>{card.name}</strong>{' '}
-        <span class={styles.quiet}>
+        <span class="quiet">
           {card.ci.join(', ')}, {valueSpanInWords(card.ladder)}
         </span>
         <span>{paintUsesInWords(card)}</span>
-        <span class={styles.quiet}>{traitsInWords(card)}</span>
+        <span class="quiet">{traitsInWords(card)}</span>
         {card.ci.length > 1 && (
-          <span class={styles.quiet}>
+          <span class="quiet">
             {card.ci.length} pigments in one tube: it counts as {card.ci.length} in a mix, and mud
             comes sooner.
           </span>
         )}
         {isWhiteOrBlack(card.ci) && (
-          <span class={styles.quiet}>Plans keep to the others unless you ask for it.</span>
+          <span class="quiet">Plans keep to the others unless you ask for it.</span>
         )}
-        {caution && <span class={styles.quiet}>{caution}</span>}
+        {caution && <span class="quiet">{caution}</span>}
         {children}
       </div>
       <label class={styles.tick}>
@@ -55,17 +55,6 @@ export function BoxRow({ card, ownBox, children }: BoxRowProps) {
         I own it
       </label>
     </li>
-  );
-}
-
-/** A paint from its palest tint to full strength, dry on white paper. */
-export function Ladder({ ladder }: Pick<PaintCard, 'ladder'>) {
-  return (
-    <span class={styles.ladder} aria-hidden="true">
-      {ladder.map((lab) => (
-        <span key={lab.join()} style={{ background: cssColour(lab) }} />
-      ))}
-    </span>
   );
 }
 

@@ -6,6 +6,7 @@ import type { OwnBoxState } from '../../state/paints/own-box.ts';
 import { createPaintDrafts, type PaintDraftsState } from '../../state/paints/paint-drafts.ts';
 import { hashOf, type PaintingRoute } from '../../state/router.ts';
 import { Button } from '../../ui/controls/button.tsx';
+import { PageLayout } from '../../ui/layout/page-layout.tsx';
 import { TopBar } from '../../ui/layout/screen-layout.tsx';
 import { BoxList } from './box-list.tsx';
 import styles from './box-screen.module.css';
@@ -32,16 +33,18 @@ export function BoxScreen({ ownBox, paintDrafts, cameFrom }: BoxScreenProps) {
   const toPaints = cameFrom?.screen === 'paints';
 
   return (
-    <main class={styles.page} data-screen="box">
-      <header class={styles.top}>
+    <PageLayout
+      name="box"
+      top={
         <TopBar
           title="Your paint box"
           back={toPaints ? 'Paints' : cameFrom ? 'Back' : 'Paintings'}
           backTo={hashOf(cameFrom ?? { screen: 'start' })}
         />
-      </header>
+      }
+    >
       {problem && (
-        <p class={styles.problem} role="alert">
+        <p class="problem" role="alert">
           {problem}
         </p>
       )}
@@ -74,7 +77,7 @@ export function BoxScreen({ ownBox, paintDrafts, cameFrom }: BoxScreenProps) {
             None
           </Button>
         </div>
-        <p class={styles.quiet}>
+        <p class="quiet">
           The label, the safety data sheet and your local rules come first. What the trade says of
           pigments stands here from memory, and the same name differs from maker to maker: brush a
           scrap first.
@@ -86,7 +89,7 @@ export function BoxScreen({ ownBox, paintDrafts, cameFrom }: BoxScreenProps) {
         cards={cards.filter(({ id }) => own.has(id))}
       />
       <BoxList ownBox={ownBox} cards={cards.filter(({ id }) => !own.has(id))} />
-    </main>
+    </PageLayout>
   );
 }
 

@@ -24,7 +24,7 @@ export function OwnPaints({ ownBox, paintDrafts, cards }: OwnPaintsProps) {
   // What was pressed goes away: a painter with keys goes on from here.
   const stay = (): void => section.current?.focus();
   const form = (key: string) => (
-    <PaintForm key={key} of={key} paintDrafts={paintDrafts} ownBox={ownBox} onDone={stay} />
+    <PaintForm key={key} draftKey={key} paintDrafts={paintDrafts} ownBox={ownBox} onDone={stay} />
   );
   return (
     <section ref={section} class={styles.section} tabIndex={-1} aria-label="Paints of your own">

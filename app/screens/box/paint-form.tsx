@@ -5,13 +5,13 @@ import { newPaint, type PaintDraft, paintsToPickFrom } from '../../core/paint/pa
 import type { OwnBoxState } from '../../state/paints/own-box.ts';
 import type { PaintDraftsState } from '../../state/paints/paint-drafts.ts';
 import { Button } from '../../ui/controls/button.tsx';
-import { Ladder } from './box-row.tsx';
+import { PaintLadder } from '../../ui/controls/paint-ladder.tsx';
 import styles from './paint-form.module.css';
 import { TextField, TraitFields } from './trait-fields.tsx';
 
 interface PaintFormProps {
   /** Key of the draft: a paint's id, or `newPaint`. */
-  of: string;
+  draftKey: string;
   paintDrafts: PaintDraftsState;
   ownBox: OwnBoxState;
   /** It is saved or dropped, and goes away. */
@@ -19,15 +19,16 @@ interface PaintFormProps {
 }
 
 /** A paint of her own, typed: names, properties, and what it behaves like until it is measured. */
-export function PaintForm({ of, paintDrafts, ownBox, onDone }: PaintFormProps) {
+export function PaintForm({ draftKey, paintDrafts, ownBox, onDone }: PaintFormProps) {
   const id = useId();
   const asked = useSignal(false); // to save it: then what is missing is said
   const namesTyped = useSignal(false);
   const refused = useSignal(0);
   const form = useRef<HTMLFormElement>(null);
-  const draft = paintDrafts.drafts.value[of];
-  const settled = paintDrafts.settled(of);
-  const measured = ownBox.cards.value.find((card) => card.id === of)?.optics?.from === 'measured';
+  const draft = paintDrafts.drafts.value[draftKey];
+  const settled = paintDrafts.settle(draftKey);
+  const measured =
+    ownBox.cards.value.find((card) => card.id === draftKey)?.optics?.from === 'measured';
   // Only a form she has just opened takes the focus, not one kept from the last visit.
   useEffect(() => {
     if (draft?.name === '' && draft.ci === '') form.current?.querySelector('input')?.focus();
@@ -38,12 +39,12 @@ export function PaintForm({ of, paintDrafts, ownBox, onDone }: PaintFormProps) {
       form.current?.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus();
   }, [refused.value]);
   if (!draft || !settled) return null;
-  const change = (how: Partial<PaintDraft>): void => paintDrafts.change(of, how);
+  const change = (how: Partial<PaintDraft>): void => paintDrafts.change(draftKey, how);
   const { name, ci, like } = settled.problems;
 
   async function save(): Promise<void> {
     asked.value = true;
-    if (await paintDrafts.save(of)) onDone();
+    if (await paintDrafts.save(draftKey)) onDone();
     else refused.value++;
   }
 
@@ -51,7 +52,7 @@ export function PaintForm({ of, paintDrafts, ownBox, onDone }: PaintFormProps) {
     <form
       ref={form}
       class={styles.form}
-      aria-label={of === newPaint ? 'A new paint' : `Change ${draft.name}`}
+      aria-label={draftKey === newPaint ? 'A new paint' : `Change ${draft.name}`}
       onSubmit={(event) => {
         event.preventDefault();
         void save();
@@ -89,12 +90,12 @@ export function PaintForm({ of, paintDrafts, ownBox, onDone }: PaintFormProps) {
       />
       <p class={styles.actions}>
         <Button look="main" type="submit">
-          {of === newPaint ? 'Put it in the box' : 'Keep the change'}
+          {draftKey === newPaint ? 'Put it in the box' : 'Keep the change'}
         </Button>
         <Button
           onClick={() => {
             onDone();
-            paintDrafts.drop(of);
+            paintDrafts.drop(draftKey);
           }}
         >
           Leave it
@@ -155,7 +156,7 @@ function LikePicker(props: LikePickerProps) {
               checked={card.id === like}
               onChange={() => onPick(card.id)}
             />
-            <Ladder ladder={card.ladder} />
+            <PaintLadder class={styles.ladder} ladder={card.ladder} />
             <span>
               {card.name} <span class={styles.likePickerQuiet}>{card.ci.join(', ')}</span>
             </span>

@@ -21,7 +21,7 @@ const steps = [0, 1, 2] as const;
 const transparencies = ['T', 'ST', 'SO', 'O'] as const;
 
 /** Her properties without one: it comes from memory again. */
-function without(hers: Hers, name: keyof PaintProperties): Hers {
+function dropTrait(hers: Hers, name: keyof PaintProperties): Hers {
   const { [name]: _, ...others } = hers;
   return others;
 }
@@ -31,7 +31,7 @@ export function TraitFields({ settled, hers, onChange }: TraitFieldsProps) {
   const { properties } = settled;
   const choice = (name: keyof PaintProperties) => ({
     isHers: name in hers,
-    onRemember: () => onChange(without(hers, name)),
+    onRemember: () => onChange(dropTrait(hers, name)),
   });
   const text = (name: 'lightfastness' | 'caution', label: string, empty: string) => (
     <TextField

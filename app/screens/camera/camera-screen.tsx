@@ -21,14 +21,14 @@ const notTaken = 'The photo was not taken: the camera gave no picture. Press aga
 export function CameraScreen({ onPhoto, onCancel, onChooseFile }: CameraScreenProps) {
   const { state, again, switchOver } = useCamera();
   const video = useRef<HTMLVideoElement>(null);
-  const here = useRef(true);
+  const isMounted = useRef(true);
   const taking = useRef(false);
   const [ready, setReady] = useState<MediaStream | null>(null);
   const [word, setWord] = useState('');
   useEffect(() => {
-    here.current = true;
+    isMounted.current = true;
     return () => {
-      here.current = false;
+      isMounted.current = false;
     };
   }, []);
 
@@ -41,10 +41,10 @@ export function CameraScreen({ onPhoto, onCancel, onChooseFile }: CameraScreenPr
     setWord('Taking the photo …');
     try {
       const photo = await takeStill(stream, video.current);
-      if (here.current) onPhoto(photo);
-      if (here.current) setWord('');
+      if (isMounted.current) onPhoto(photo);
+      if (isMounted.current) setWord('');
     } catch {
-      if (here.current) setWord(notTaken);
+      if (isMounted.current) setWord(notTaken);
     } finally {
       taking.current = false;
     }

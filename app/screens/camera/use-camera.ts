@@ -81,8 +81,8 @@ export function useCamera(): Camera {
   const again = (): void => setAttempt((count) => count + 1);
   const switchOver = (): void => {
     if (state.kind !== 'live') return;
-    const at = state.cameras.indexOf(idOf(state.stream) ?? wanted.current ?? '');
-    wanted.current = state.cameras[(at + 1) % state.cameras.length] ?? null;
+    const cameraIndex = state.cameras.indexOf(idOf(state.stream) ?? wanted.current ?? '');
+    wanted.current = state.cameras[(cameraIndex + 1) % state.cameras.length] ?? null;
     again();
   };
   return { state, again, switchOver };

@@ -37,7 +37,7 @@ export function ChangesPanel({ studio, painting, changes, tools, hintId }: Chang
   const { change, hand, brush, view, pointed } = tools;
   const isBrush = hand.value === 'brush';
   return (
-    <div class={styles.panel}>
+    <div class="stack">
       <ChoiceRow
         label="How it is painted otherwise"
         choices={changeChoices}
@@ -71,9 +71,9 @@ export function ChangesPanel({ studio, painting, changes, tools, hintId }: Chang
           onSettle={() => {}}
         />
       )}
-      <p id={hintId} class={changes.length > 0 ? styles.quiet : undefined}>
+      <p id={hintId} class={changes.length > 0 ? 'quiet' : undefined}>
         {hintFor(change.value, isBrush)}
-        <span class={styles.keys}> {keysHint(isBrush)}</span>
+        <span class={`quiet ${styles.keys}`}> {keysHint(isBrush)}</span>
       </p>
       <ChangeList
         changes={changes}
@@ -93,7 +93,7 @@ export function ChangesPanel({ studio, painting, changes, tools, hintId }: Chang
           view.value = next;
         }}
       />
-      <p class={styles.quiet}>The photo itself stays as it is.</p>
+      <p class="quiet">The photo itself stays as it is.</p>
     </div>
   );
 }
@@ -108,7 +108,7 @@ interface ChangeListProps {
 /** What she changed, each to be seen in the picture and taken back by itself. */
 function ChangeList({ changes, pointed, onTakeBack }: ChangeListProps) {
   const list = useRef<HTMLOListElement>(null);
-  if (changes.length === 0) return <p class={styles.changeListQuiet}>Nothing is changed yet.</p>;
+  if (changes.length === 0) return <p class="quiet">Nothing is changed yet.</p>;
   const point = (id: string): void => {
     pointed.value = id;
   };
@@ -171,7 +171,7 @@ function GroundChoice({ studio, painting }: { studio: Studio; painting: Painting
         The ground as one plain wash
       </Button>
       {plain && (
-        <p class={styles.quiet}>
+        <p class="quiet">
           Values, edges and washes follow. In colour and grey the picture keeps its own ground, so
           that the subject’s line is always found in it.
         </p>

@@ -40,10 +40,10 @@ export function ChangesScreen({ studio, paintingId }: { studio: Studio; painting
       name="changes"
       title="Paint it otherwise"
       kinds={['alter', 'ground']}
-      picture={(now) => (
+      picture={(context) => (
         <ChangesPicture
-          now={now}
-          changes={changesOf(now.painting)}
+          context={context}
+          changes={changesOf(context.painting)}
           tools={tools}
           hintId={hintId}
           onStroke={draw}
@@ -63,7 +63,7 @@ export function ChangesScreen({ studio, paintingId }: { studio: Studio; painting
 }
 
 interface ChangesPictureProps {
-  now: DecisionContext;
+  context: DecisionContext;
   changes: readonly AlterDecision[];
   tools: ChangeTools;
   hintId: string;
@@ -71,8 +71,8 @@ interface ChangesPictureProps {
 }
 
 /** The picture as it is to be painted, with what it does not show yet and what she points at drawn on it. */
-function ChangesPicture({ now, changes, tools, hintId, onStroke }: ChangesPictureProps) {
-  const { painting, pictures, seen } = now;
+function ChangesPicture({ context, changes, tools, hintId, onStroke }: ChangesPictureProps) {
+  const { painting, pictures, seen } = context;
   const { change, hand, brush, view, pointed } = tools;
   const { reference, grey } = pictures;
   const layers = useMemo(

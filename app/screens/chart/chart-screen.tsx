@@ -18,6 +18,7 @@ import type { PaintCalls } from '../../state/painting/screen-calls.ts';
 import type { Studio } from '../../state/painting/studio.ts';
 import { linkTo } from '../../state/router.ts';
 import { Button } from '../../ui/controls/button.tsx';
+import { PageLayout } from '../../ui/layout/page-layout.tsx';
 import { TopBar } from '../../ui/layout/screen-layout.tsx';
 import { Waiting } from '../../ui/layout/waiting.tsx';
 import styles from './chart-screen.module.css';
@@ -39,10 +40,11 @@ export function ChartScreen({ studio, calls, paintingId }: ChartScreenProps) {
   };
   const shown = { chosen: chosen.value, onChoose: choose, nameOf };
   return (
-    <main class={styles.page} data-screen="chart">
-      <header class={styles.top}>
-        <TopBar title="Mixing chart" back="Wash plan" backTo={linkTo(paintingId, 'plan')} />
-      </header>
+    <PageLayout
+      name="chart"
+      class={styles.page}
+      top={<TopBar title="Mixing chart" back="Wash plan" backTo={linkTo(paintingId, 'plan')} />}
+    >
       {problem && <p role="alert">{problem}</p>}
       {!plan && <Waiting studio={studio} />}
       {plan && plan.optics.length < 2 && (
@@ -66,7 +68,7 @@ export function ChartScreen({ studio, calls, paintingId }: ChartScreenProps) {
           <SwatchWords swatch={chosen.value} nameOf={nameOf} />
         </>
       )}
-    </main>
+    </PageLayout>
   );
 }
 
@@ -187,23 +189,23 @@ interface FoundChart {
 
 /** The chart of a plan's palette; null until it is there. */
 function useChart(calls: PaintCalls, plan: WashPlan | null): FoundChart {
-  const now = useSignal<FoundChart>({ chart: null, problem: null });
+  const foundChart = useSignal<FoundChart>({ chart: null, problem: null });
   useEffect(() => {
     if (!plan) return;
-    const leaving = new AbortController();
-    calls.mixingChart(leaving.signal, plan.optics).then(
+    const controller = new AbortController();
+    calls.mixingChart(controller.signal, plan.optics).then(
       (chart) => {
-        if (!leaving.signal.aborted) now.value = { chart, problem: null };
+        if (!controller.signal.aborted) foundChart.value = { chart, problem: null };
       },
       () => {
-        if (leaving.signal.aborted) return;
-        now.value = {
+        if (controller.signal.aborted) return;
+        foundChart.value = {
           chart: null,
           problem: 'The chart could not be worked out. Go back to the wash plan and try again.',
         };
       },
     );
-    return () => leaving.abort();
+    return () => controller.abort();
   }, [calls, plan]);
-  return now.value;
+  return foundChart.value;
 }

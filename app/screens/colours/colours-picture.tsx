@@ -1,8 +1,10 @@
 import { useSignal } from '@preact/signals';
 import { useEffect, useMemo } from 'preact/hooks';
-import type { Pictures, WashShapes } from '../../../workers/api.ts';
+import type { Pictures } from '../../../workers/api.ts';
 import type { Lab, Point } from '../../core/colour/lab.ts';
 import { type MassSizes, type MassWash, washNames } from '../../core/reading/masses.ts';
+import type { WashShapes } from '../../core/reading/shapes/wash-masses.ts';
+import { joinWords } from '../../core/words/lists.ts';
 import { bitmapLayer, type Layer, slotLayer } from '../../drawing/layers.ts';
 import { shapesLayer } from '../../drawing/shapes-layer.ts';
 import type { OpenedReading } from '../../state/painting/opened-reading.ts';
@@ -29,7 +31,7 @@ export function ColoursPicture(props: ColoursPictureProps) {
   const names = seen.reading.families.filter(({ id }) => chosen.includes(id));
   const labels: Record<ColourView, string> = {
     families: names.length
-      ? `Only ${names.map(({ name }) => name).join(' and ')}`
+      ? `Only ${joinWords(names.map(({ name }) => name))}`
       : 'The picture in its colours',
     shapes: `The shapes to paint: ${washNames[wash].toLowerCase()}`,
     photo: 'Your reference',
@@ -50,20 +52,20 @@ export function ColoursPicture(props: ColoursPictureProps) {
 export type ColourView = 'families' | 'shapes' | 'photo';
 
 /** What is not looked at: grey, and paled towards the surround so that the drawing still shows. */
-const dimmed = ([lightness]: Lab): Lab => [62 + 0.3 * (lightness - 50), 0, 0];
+const dim = ([lightness]: Lab): Lab => [62 + 0.3 * (lightness - 50), 0, 0];
 
 /** The picture in its colour families; of these only the ones chosen, if any is. */
 function familyLayer({ reading, slotMap }: OpenedReading, chosen: readonly number[]): Layer {
   const colours = reading.slots.map(({ family, lab }) =>
-    chosen.length === 0 || chosen.includes(family) ? lab : dimmed(lab),
+    chosen.length === 0 || chosen.includes(family) ? lab : dim(lab),
   );
   return slotLayer(slotMap, colours);
 }
 
 /** The shapes of a wash over the picture; the picture alone until there are any of its size. */
 function washLayer(seen: OpenedReading, found: FoundShapes | null): Layer {
-  if (found?.of.slotMap.length !== seen.slotMap.length) return familyLayer(seen, []);
-  const { reading, slotMap } = found.of;
+  if (found?.seen.slotMap.length !== seen.slotMap.length) return familyLayer(seen, []);
+  const { reading, slotMap } = found.seen;
   return shapesLayer(
     found.shapes,
     slotMap,
@@ -75,7 +77,7 @@ const photoLayer = (reference: ImageBitmap): Layer => bitmapLayer(reference);
 
 /** The shapes of one wash, and the reading they were found in. */
 interface FoundShapes {
-  readonly of: OpenedReading;
+  readonly seen: OpenedReading;
   readonly shapes: WashShapes;
 }
 
@@ -90,17 +92,17 @@ export function useWashShapes(
   const size = wash && sizes[wash];
   useEffect(() => {
     if (!seen || !wash) return;
-    const leaving = new AbortController();
-    studio.washShapes(leaving.signal, wash, sizes).then(
+    const controller = new AbortController();
+    studio.washShapes(controller.signal, wash, sizes).then(
       (shapes) => {
-        if (!leaving.signal.aborted) found.value = shapes && { of: seen, shapes };
+        if (!controller.signal.aborted) found.value = shapes && { seen, shapes };
       },
       () => {
         // The picture of the shapes stays away; what went wrong in the worker the studio says.
-        if (!leaving.signal.aborted) found.value = null;
+        if (!controller.signal.aborted) found.value = null;
       },
     );
-    return () => leaving.abort();
+    return () => controller.abort();
   }, [studio, seen, wash, size]);
   return found.value;
 }

@@ -8,7 +8,6 @@ import { Button } from '../../ui/controls/button.tsx';
 import { ChoiceRow } from '../../ui/controls/choice-row.tsx';
 import { DecisionScreen } from '../../ui/layout/decision-screen.tsx';
 import { ColoursPicture, type ColourView, useWashShapes } from './colours-picture.tsx';
-import styles from './colours-screen.module.css';
 import { FamilyActions, FamilyRows } from './family-rows.tsx';
 import { ShapeSizes, useMovedSizes } from './shape-sizes.tsx';
 
@@ -63,7 +62,7 @@ export function ColoursScreen({ studio, paintingId }: { studio: Studio; painting
         />
       )}
       panel={({ seen }) => (
-        <div class={styles.panel}>
+        <div class="stack">
           <ChoiceRow
             label="What the picture shows"
             choices={views}
@@ -109,8 +108,8 @@ export function ColoursScreen({ studio, paintingId }: { studio: Studio; painting
             reading={seen.reading}
             moved={moved}
             own={wishes.smallest !== undefined}
-            onMove={(of) => {
-              wash.value = of;
+            onMove={(movedWash) => {
+              wash.value = movedWash;
               view.value = 'shapes';
             }}
             onUsual={() => void studio.decide({ kind: 'smallest', sizes: null })}
@@ -133,18 +132,21 @@ interface ChosenFamilies {
 
 /** The families she has chosen. Their numbers hold for one reading only: a new one starts afresh. */
 function useChosenFamilies(seen: OpenedReading | null): ChosenFamilies {
-  const chosen = useSignal<{ readonly of: OpenedReading | null; readonly ids: readonly number[] }>({
-    of: null,
+  const chosen = useSignal<{
+    readonly seen: OpenedReading | null;
+    readonly ids: readonly number[];
+  }>({
+    seen: null,
     ids: [],
   });
-  const now = (): readonly number[] => (chosen.value.of === seen ? chosen.value.ids : []);
+  const listChosen = (): readonly number[] => (chosen.value.seen === seen ? chosen.value.ids : []);
   const take = (ids: readonly number[]): void => {
-    chosen.value = { of: seen, ids };
+    chosen.value = { seen, ids };
   };
   return {
-    ids: now(),
+    ids: listChosen(),
     toggle: (id) => {
-      const ids = now(); // as it is when touched: two touches may come before the next drawing
+      const ids = listChosen(); // as it is when touched: two touches may come before the next drawing
       take(ids.includes(id) ? ids.filter((other) => other !== id) : [...ids, id].slice(-most));
     },
     clear: () => take([]),

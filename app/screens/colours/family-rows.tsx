@@ -1,5 +1,6 @@
 import { useSignal } from '@preact/signals';
 import { cssColour } from '../../core/colour/lab.ts';
+import { mostFamilies } from '../../core/limits.ts';
 import type { FamilyColour, FamilyEdit } from '../../core/reading/families/family-edit.ts';
 import type { Family } from '../../core/reading/reading.ts';
 import { formatPercent } from '../../core/words/reading-words.ts';
@@ -34,9 +35,6 @@ export function FamilyRows({ families, chosen, onToggle }: FamilyRowsProps) {
     </ul>
   );
 }
-
-/** As many as a picture is read in. */
-const mostFamilies = 6;
 
 interface FamilyActionsProps {
   seen: OpenedReading;

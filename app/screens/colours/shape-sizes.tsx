@@ -30,7 +30,7 @@ interface ShapeSizesProps {
 export function ShapeSizes({ reading, moved, own, onMove, onUsual }: ShapeSizesProps) {
   const { sizes } = moved;
   return (
-    <section class={styles.section} aria-labelledby="shapes-heading">
+    <section class="stack" aria-labelledby="shapes-heading">
       <h2 id="shapes-heading" class={styles.heading}>
         Shapes
       </h2>
@@ -59,7 +59,7 @@ export function ShapeSizes({ reading, moved, own, onMove, onUsual }: ShapeSizesP
           onSettle={moved.settle}
         />
       ))}
-      <p class={styles.quiet}>
+      <p class="quiet">
         The size for the darks is the finest brush: nothing smaller is left in the picture. In the
         washes before, shapes smaller than theirs are painted as one.
       </p>

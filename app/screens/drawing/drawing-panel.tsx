@@ -2,6 +2,7 @@ import type { Outline } from '../../core/outline/outline.ts';
 import { gridInWords } from '../../core/outline/outline-grid.ts';
 import type { OutlineChoice } from '../../core/outline/outline-svg.ts';
 import type { PrintTiles } from '../../core/outline/print-tiles.ts';
+import { formatCount } from '../../core/words/numbers.ts';
 import { Button } from '../../ui/controls/button.tsx';
 import { OutlineLines } from './drawing-pages.tsx';
 import styles from './drawing-panel.module.css';
@@ -25,7 +26,7 @@ const mm = (length: number): string => String(Math.round(length * 10) / 10);
 export function DrawingPanel({ outline, pages, choice, onChoice }: DrawingPanelProps) {
   const count = pages.tiles.length;
   return (
-    <div class={styles.panel}>
+    <div class="stack">
       {outline.lines.length === 0 && (
         <p role="status">There is no edge to draw: the whole picture is one shape.</p>
       )}
@@ -47,11 +48,11 @@ export function DrawingPanel({ outline, pages, choice, onChoice }: DrawingPanelP
         Lost edges are left out. The thickest lines go round the whites.
       </p>
       <p>
-        True size, {mm(outline.widthMm)} × {mm(outline.heightMm)} mm, on {count}{' '}
-        {count === 1 ? 'page' : 'pages'} of A4 or letter paper. Print at 100 %, lay cross on cross,
-        and check the bar with a ruler.
+        True size, {mm(outline.widthMm)} × {mm(outline.heightMm)} mm, on{' '}
+        {formatCount(count, 'page')} of A4 or letter paper. Print at 100 %, lay cross on cross, and
+        check the bar with a ruler.
       </p>
-      <p class={styles.quiet}>
+      <p class="quiet">
         Then rub soft pencil on the back and go over the lines, or trace at a window: paper up to
         about 300 g/m² lets enough light through. Or draw by the grid, square by square. A light
         pencil, and little rubbing out.

@@ -103,18 +103,20 @@ function useOutline(
   calls: PictureCalls,
 ): Outline | null {
   const [outline, setOutline] = useState<Outline | null>(null);
-  const of = painting.value;
-  const now = seen.value;
+  const current = painting.value;
+  const opened = seen.value;
   useEffect(() => {
-    if (!of || !now) return;
-    const leaving = new AbortController();
-    const sizes = lastDecision(of.decisions, 'smallest')?.sizes ?? massSizes;
-    calls.outline(leaving.signal, decidedReading(now.reading, of), now.slotMap, sizes).then(
-      setOutline,
-      () => undefined, // stays as it waits; the page can be opened again
-    );
-    return () => leaving.abort();
-  }, [of?.decisions, now]);
+    if (!current || !opened) return;
+    const controller = new AbortController();
+    const sizes = lastDecision(current.decisions, 'smallest')?.sizes ?? massSizes;
+    calls
+      .outline(controller.signal, decidedReading(opened.reading, current), opened.slotMap, sizes)
+      .then(
+        setOutline,
+        () => undefined, // stays as it waits; the page can be opened again
+      );
+    return () => controller.abort();
+  }, [current?.decisions, opened]);
   return outline;
 }
 

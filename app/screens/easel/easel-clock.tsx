@@ -1,4 +1,5 @@
 import { boneDrySign } from '../../core/drying/wetness.ts';
+import { minuteMs } from '../../core/limits.ts';
 import type { Step } from '../../core/plan/plan.ts';
 import type { TimeLeft } from '../../core/session/easel-time.ts';
 import { minutesInWords } from '../../core/words/minutes.ts';
@@ -6,7 +7,7 @@ import type { Easel } from '../../state/session/easel.ts';
 import styles from './easel-clock.module.css';
 
 const minutesOver = (ms: number): string => {
-  const minutes = Math.floor(ms / 60_000);
+  const minutes = Math.floor(ms / minuteMs);
   return minutes < 1 ? 'just over' : `over by ${minutes} min`;
 };
 
@@ -30,7 +31,7 @@ export function EaselClock({ easel, step }: { easel: Easel; step: Step }) {
 }
 
 function shineWords({ lowMs, highMs }: TimeLeft): string {
-  const [low, high] = [Math.floor(lowMs / 60_000), Math.ceil(highMs / 60_000)];
+  const [low, high] = [Math.floor(lowMs / minuteMs), Math.ceil(highMs / minuteMs)];
   return `The shine goes ${low ? `in ${low}–${high}` : `within ${high}`} min; then leave it alone.`;
 }
 
@@ -44,7 +45,7 @@ interface FaceProps {
 function Face({ name, left, sign }: FaceProps) {
   return (
     <div class={styles.face} role="timer" aria-label={name} data-testid="clock">
-      <span class={styles.name}>{name}</span>
+      <span class="quiet">{name}</span>
       {left && <Figure left={left} />}
       {sign && <span class={styles.sign}>{sign}</span>}
     </div>

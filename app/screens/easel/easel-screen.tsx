@@ -8,6 +8,7 @@ import type { Easel } from '../../state/session/easel.ts';
 import type { EaselSenses } from '../../state/session/easel-senses.ts';
 import type { Keepsakes } from '../../state/session/keepsakes.ts';
 import { buttonClass } from '../../ui/controls/button.tsx';
+import layout from '../../ui/layout/screen-layout.module.css';
 import { TopBar } from '../../ui/layout/screen-layout.tsx';
 import { Standstill } from '../../ui/layout/waiting.tsx';
 import { PressPlace, usePressPlace } from '../../ui/pointer/press-place.ts';
@@ -39,10 +40,10 @@ export function EaselScreen({ easel, senses, calls, keepsakes, paintingId }: Eas
   }, [easel, paintingId]);
   useEffect(() => senses.listen(), [senses]);
   useEffect(() => {
-    const leaving = new AbortController();
+    const controller = new AbortController();
     for (const kind of ['pointerup', 'keydown'] as const)
-      window.addEventListener(kind, senses.touched, { signal: leaving.signal, capture: true });
-    return () => leaving.abort();
+      window.addEventListener(kind, senses.touched, { signal: controller.signal, capture: true });
+    return () => controller.abort();
   }, [senses]);
 
   const step = easel.step.value;
@@ -109,8 +110,8 @@ interface EaselFrameProps {
 function EaselFrame({ top, picture, panel, views, actions, hand }: EaselFrameProps) {
   return (
     <main class={styles.easel} data-hand={hand} data-screen="easel">
-      <header class={styles.top}>{top}</header>
-      <div class={styles.picture}>{picture}</div>
+      <header class={layout.top}>{top}</header>
+      <div class={layout.picture}>{picture}</div>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region must be reachable by keys */}
       <section class={styles.panel} tabIndex={0} aria-label="What to do">
         {panel}
@@ -138,7 +139,7 @@ function EaselTop({ easel, paintingId, step, steps }: EaselTopProps) {
       <a class={buttonClass('quiet')} href={linkTo(paintingId, 'plan')}>
         Plan
       </a>
-      <h1 class={styles.place}>{finished ? 'Finished' : `${step.n} of ${steps}: ${step.title}`}</h1>
+      <h1 class={layout.title}>{finished ? 'Finished' : `${step.n} of ${steps}: ${step.title}`}</h1>
       <span class={styles.saved} role="status">
         {easel.savedWord.value}
       </span>

@@ -102,7 +102,7 @@ function SensesPanel({ senses }: { senses: EaselSenses }) {
             chosen={sound ? 'on' : 'off'}
             onChoose={(chosen) => senses.change({ sound: chosen === 'on' })}
           />
-          <p class={styles.words}>
+          <p class="quiet">
             Tones in the shine and at the end of a wait, louder when you are late. Only while the
             easel stays open on this screen. Nothing heard? The silent switch or the volume.
           </p>
@@ -117,7 +117,7 @@ function SensesPanel({ senses }: { senses: EaselSenses }) {
           onChoose={(chosen) => senses.change({ voice: chosen === 'on' })}
         />
       ) : (
-        <p class={styles.words}>
+        <p class="quiet">
           This device has no English voice of its own to read the steps aloud. One can be added in
           the device's settings.
         </p>
@@ -129,9 +129,9 @@ function SensesPanel({ senses }: { senses: EaselSenses }) {
         chosen={hand}
         onChoose={(chosen) => senses.change({ hand: chosen })}
       />
-      <p class={styles.words}>With the device on its side, the picture stands on the other side.</p>
+      <p class="quiet">With the device on its side, the picture stands on the other side.</p>
       <h3>Keys</h3>
-      <p class={styles.words}>
+      <p class="quiet">
         A pedal or keyboard: page down, right, space or Enter go on; page up and left go back.
       </p>
       <ChoiceRow
@@ -140,7 +140,7 @@ function SensesPanel({ senses }: { senses: EaselSenses }) {
         chosen={letterKeys ? 'on' : 'off'}
         onChoose={(chosen) => senses.change({ letterKeys: chosen === 'on' })}
       />
-      <p class={styles.words}>
+      <p class="quiet">
         g grey, p pause, w still wet, s shine gone, d stroke is down, u take back; 1 to 5 the
         pictures. Off: they do nothing.
       </p>

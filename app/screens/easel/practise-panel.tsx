@@ -77,17 +77,17 @@ const clocks: readonly DryingClockName[] = ['shine', 'dry'];
 
 /** What her taps have taught of this paper, each clock by itself, and how to forget it. */
 export function PacePanel({ easel }: { easel: Easel }) {
-  const now = easel.session.value;
-  const { paper } = now;
+  const session = easel.session.value;
+  const { paper } = session;
   const learned = kinds.flatMap((wash) =>
     clocks.flatMap((clock) => {
-      const words = paceInWords(clock, wash, pacesOf(now, wash)[clock]);
+      const words = paceInWords(clock, wash, pacesOf(session, wash)[clock]);
       return words === null ? [] : [{ wash, clock, words }];
     }),
   );
   return (
     <Fold title="Your drying pace">
-      <p class={styles.quiet}>On {paperInWords(paper)}.</p>
+      <p class="quiet">On {paperInWords(paper)}.</p>
       {learned.length === 0 && (
         <p>
           Nothing learned yet: until then the times span what painters report. Tap 'Shine gone' and

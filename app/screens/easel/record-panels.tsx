@@ -95,7 +95,7 @@ export function MixPanel({ easel }: { easel: Easel }) {
   const familyName = familyNameIn(desk.plan, desk.seen.reading);
   return (
     <Fold title="Mixed otherwise">
-      <p class={styles.quiet}>
+      <p class="quiet">
         As you really mixed it, for the record and for next time. The picture stays as planned.
       </p>
       {mixes.map((mix) => (

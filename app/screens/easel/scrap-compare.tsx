@@ -43,7 +43,7 @@ export function ScrapCompare({ easel, desk, step }: ScrapCompareProps) {
   const puddle =
     puddles.find(({ name }) => name === shown.value) ?? puddles.find(isOpen) ?? puddles[0];
   if (!puddle) return null;
-  const at = puddles.indexOf(puddle);
+  const puddleIndex = puddles.indexOf(puddle);
   const verdict = verdictOf(scraps, puddle);
   const nameOf = (paint: string): string =>
     desk.plan.palette.find(({ id }) => id === paint)?.name ?? paint;
@@ -69,11 +69,11 @@ export function ScrapCompare({ easel, desk, step }: ScrapCompareProps) {
         <div class={styles.next}>
           <Button
             onClick={() => {
-              shown.value = puddles[(at + 1) % puddles.length]?.name ?? null;
+              shown.value = puddles[(puddleIndex + 1) % puddles.length]?.name ?? null;
             }}
           >
             <span class="spoken">Puddle </span>
-            {at + 1} of {puddles.length}
+            {puddleIndex + 1} of {puddles.length}
             <br />
             next
           </Button>

@@ -63,7 +63,7 @@ export function TroublePanel({ easel }: { easel: Easel }) {
             <p class={styles.remedy} data-testid="remedy">
               {remedyFor(trouble.value, wetness)}
             </p>
-            <p class={styles.quiet}>{troubleWords[trouble.value]}: it stands in the record.</p>
+            <p class="quiet">{troubleWords[trouble.value]}: it stands in the record.</p>
             <Button
               large
               onClick={() => {

@@ -1,5 +1,6 @@
 import { useEffect } from 'preact/hooks';
 import type { Easel } from '../../state/session/easel.ts';
+import { isShortcut } from '../../ui/pointer/stage-keys.ts';
 import type { EaselViewState } from './use-easel-view.ts';
 
 const pressable = 'button, a[href], summary, [role=button]';
@@ -46,7 +47,7 @@ export function useEaselKeys(
       5: () => look('edges'),
     };
     const onKey = (event: KeyboardEvent): void => {
-      if (event.ctrlKey || event.metaKey || event.altKey || event.repeat) return;
+      if (isShortcut(event) || event.repeat) return;
       if (!letterKeys && event.key !== ' ' && event.key.length === 1) return;
       const act = actions[event.key];
       if (!act || isTaken(event)) return;

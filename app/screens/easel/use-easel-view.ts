@@ -36,17 +36,17 @@ export function useEaselView(easel: Easel, calls: PictureCalls) {
   const soft = useSignal(blend);
   soft.value = blend;
   const still = useComputed(() => {
-    const at = easel.desk.value;
-    return at ? stillLayers(at.seen, at.edges) : {};
+    const openDesk = easel.desk.value;
+    return openDesk ? stillLayers(openDesk.seen, openDesk.edges) : {};
   });
   const ofStep = useComputed(() => {
-    const at = easel.desk.value;
+    const openDesk = easel.desk.value;
     const step = easel.step.value;
-    return at && step ? stepLayers(at.seen, step, soft.value) : {};
+    return openDesk && step ? stepLayers(openDesk.seen, step, soft.value) : {};
   });
   const band = useComputed(() => {
-    const at = easel.desk.value;
-    return at ? { band: bandsLayer(at.seen, bands.value) } : {};
+    const openDesk = easel.desk.value;
+    return openDesk ? { band: bandsLayer(openDesk.seen, bands.value) } : {};
   });
   const layers: ReadonlySignal<Record<string, Layer>> = useComputed(() => ({
     ...ofStep.value,

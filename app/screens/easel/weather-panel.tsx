@@ -80,7 +80,7 @@ export function WeatherPanel({ easel }: { easel: Easel }) {
         chosen={chosenOf(airs, weather.airSpeed)}
         onChoose={(chosen) => change({ airSpeed: figureOf(airs, chosen) })}
       />
-      <p class={styles.quiet}>Outdoors in a sheltered place counts as a fan.</p>
+      <p class="quiet">Outdoors in a sheltered place counts as a fan.</p>
       <h4>Sun on the sheet</h4>
       <ChoiceRow
         label="Sun on the sheet"
@@ -103,7 +103,7 @@ export function WeatherPanel({ easel }: { easel: Easel }) {
         onChoose={(chosen) => change({ hairDryer: chosen === 'yes' })}
       />
       {weather.hairDryer && (
-        <p class={styles.quiet}>
+        <p class="quiet">
           Only once the shine has gone, low and cool, away from the water jar; never on a mask. Let
           the sheet cool two or three minutes before you feel it. {leaveIt}
         </p>

@@ -27,7 +27,7 @@ export function EdgeCard({ edge, reading, proposal, onWish }: EdgeCardProps) {
   const [kind, ...facts] = edgeSentences(edge, reading);
   const caution = edge.wish ? wishCaution(edge, edge.wish) : '';
   return (
-    <section class={styles.card} aria-label="The edge you touched" data-testid="edge-card">
+    <section class="stack" aria-label="The edge you touched" data-testid="edge-card">
       <p class={styles.kind}>{kind}</p>
       <p class={styles.facts}>{facts.join(' ')}</p>
       {proposal && !edge.wish && (
@@ -77,7 +77,7 @@ export function ProposalList(props: ProposalListProps) {
     return edge ? placeInWords(alongEdge(edge, 0.5, reading.raster)) : '';
   };
   return (
-    <section class={styles.proposals} aria-label="Proposed">
+    <section class="stack" aria-label="Proposed">
       <h2 class={styles.heading}>Proposed</h2>
       {first && <p data-testid="ask-for-focus">{first}</p>}
       {lens && <p>{lens}</p>}

@@ -1,8 +1,8 @@
 import { useEffect, useRef } from 'preact/hooks';
 import type { NewDecision } from '../../core/decisions/painting.ts';
 import type { Edge, EdgeWish } from '../../core/reading/edges/edge.ts';
-import { lengthInWords } from '../../core/reading/edges/edge-words.ts';
 import { placeOnEdge } from '../../core/reading/edges/place-on-edge.ts';
+import { lengthInWords } from '../../core/words/lengths.ts';
 import { decidedMark } from '../../drawing/line-layers.ts';
 import type { Studio } from '../../state/painting/studio.ts';
 import { Button } from '../../ui/controls/button.tsx';
@@ -15,11 +15,11 @@ import { type EdgesState, edgeDecision } from './use-edges.ts';
 
 interface EdgesPanelProps {
   studio: Studio;
-  now: DecisionContext;
+  context: DecisionContext;
   state: EdgesState;
 }
 
-function said({ mode, missed, focus, index }: EdgesState): string {
+function describeTouch({ mode, missed, focus, index }: EdgesState): string {
   if (mode.value === 'focus') {
     return focus.value
       ? 'The eye should rest here. Touch another place to move it.'
@@ -32,8 +32,8 @@ function said({ mode, missed, focus, index }: EdgesState): string {
 }
 
 /** Beside the picture: what a touch does, the edge in hand, what is proposed, and all edges by length. */
-export function EdgesPanel({ studio, now, state }: EdgesPanelProps) {
-  const { painting } = now;
+export function EdgesPanel({ studio, context, state }: EdgesPanelProps) {
+  const { painting } = context;
   const { mode, view, chosen, missed, focus } = state;
   const top = useRef<HTMLDivElement>(null);
   const index = state.index.value;
@@ -47,8 +47,14 @@ export function EdgesPanel({ studio, now, state }: EdgesPanelProps) {
   const edges = reading.edges ?? [];
   const edge = index === null ? undefined : edges[index];
 
-  const wish = (of: number, next: EdgeWish | null): NewDecision | null =>
-    edgeDecision(painting, reading, of, next, (of === index && chosen.value) || undefined);
+  const wish = (edgeIndex: number, next: EdgeWish | null): NewDecision | null =>
+    edgeDecision(
+      painting,
+      reading,
+      edgeIndex,
+      next,
+      (edgeIndex === index && chosen.value) || undefined,
+    );
   const decide = async (all: readonly (NewDecision | null)[]): Promise<void> => {
     const decisions = all.filter((one) => one !== null);
     // Worked out once, after the last.
@@ -56,7 +62,7 @@ export function EdgesPanel({ studio, now, state }: EdgesPanelProps) {
       await (i < decisions.length - 1 ? studio.note(one) : studio.decide(one));
   };
   const stiff = reading.warnings.find(({ code }) => code === 'all-hard');
-  const sentence = said(state);
+  const sentence = describeTouch(state);
 
   return (
     <div class={styles.panel} ref={top}>
@@ -98,16 +104,16 @@ export function EdgesPanel({ studio, now, state }: EdgesPanelProps) {
           reading={reading}
           chosen={index}
           hasFocus={focus.value !== null}
-          onShow={(of) => {
+          onShow={(edgeIndex) => {
             missed.value = false;
             mode.value = 'edge';
-            chosen.value = placeOnEdge(edges, of, reading.raster);
+            chosen.value = placeOnEdge(edges, edgeIndex, reading.raster);
           }}
           onAccept={(list) => {
             void decide(list.map((one) => wish(one.edge, one.wish)));
             if (list.length > 1) chosen.value = null;
           }}
-          onLeave={(of) => void decide([wish(of, 'keep')])}
+          onLeave={(edgeIndex) => void decide([wish(edgeIndex, 'keep')])}
         />
       )}
       <ChoiceRow
@@ -139,8 +145,8 @@ const flags: readonly (readonly [
 
 /** What else is told of edges: how much is graded, held by colour, out of focus, and decided by her. */
 function EdgeLegend({ edges }: { edges: readonly Edge[] }) {
-  const lengthOf = (of: (edge: Edge) => boolean): string => {
-    const own = edges.filter(of).reduce((sum, { lengthMm }) => sum + lengthMm, 0);
+  const lengthOf = (isCounted: (edge: Edge) => boolean): string => {
+    const own = edges.filter(isCounted).reduce((sum, { lengthMm }) => sum + lengthMm, 0);
     return own > 0 ? lengthInWords(own) : 'none';
   };
   return (

@@ -50,19 +50,19 @@ export function EdgesScreen({ studio, paintingId }: { studio: Studio; paintingId
       name="edges"
       title="Edges"
       kinds={['edge', 'focus']}
-      picture={(now) => (
+      picture={(context) => (
         <Picture
           label="Your reference with its edges"
-          size={now.seen.reading.raster}
+          size={context.seen.reading.raster}
           layers={layers.value}
           show={view.value}
           over={
             <PlaceStage
               label={mode.value === 'focus' ? 'Set the centre of interest.' : 'Choose an edge.'}
-              onPlace={(place) => touch(now, place)}
+              onPlace={(place) => touch(context, place)}
             >
               <EdgeMarks
-                size={now.seen.reading.raster}
+                size={context.seen.reading.raster}
                 edge={(index.value !== null && decided.value?.edges?.[index.value]) || null}
                 focus={focus.value}
               />
@@ -70,7 +70,7 @@ export function EdgesScreen({ studio, paintingId }: { studio: Studio; paintingId
           }
         />
       )}
-      panel={(now) => <EdgesPanel studio={studio} now={now} state={state} />}
+      panel={(context) => <EdgesPanel studio={studio} context={context} state={state} />}
     />
   );
 }

@@ -31,14 +31,14 @@ export interface EdgesState {
 export function useEdges({ painting, seen }: Studio): EdgesState {
   const chosen = useSignal<Point | null>(null);
   const decided = useComputed(() => {
-    const of = painting.value;
+    const current = painting.value;
     const reading = seen.value?.reading;
-    return of && reading ? decidedEdges(reading, of.decisions, of.reference) : null;
+    return current && reading ? decidedEdges(reading, current.decisions, current.reference) : null;
   });
   const focus = useComputed((): Point | null => {
-    const of = painting.value;
-    const place = of && lastDecision(of.decisions, 'focus')?.place;
-    return place ? placeInCut(of.reference, place) : null;
+    const current = painting.value;
+    const place = current && lastDecision(current.decisions, 'focus')?.place;
+    return place ? placeInCut(current.reference, place) : null;
   });
   return {
     mode: useSignal<TouchMode>('edge'),

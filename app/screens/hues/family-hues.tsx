@@ -5,6 +5,7 @@ import { paintOfFamilies } from '../../core/decisions/wished-colours.ts';
 import type { PaintCard } from '../../core/paint/paint.ts';
 import type { Family, Reading } from '../../core/reading/reading.ts';
 import { Button } from '../../ui/controls/button.tsx';
+import { PaintLadder } from '../../ui/controls/paint-ladder.tsx';
 import styles from './hues-screen.module.css';
 
 interface FamilyHuesProps {
@@ -60,7 +61,7 @@ export function FamilyHues({ reading, wish, cards, onWish }: FamilyHuesProps) {
               </span>
             </button>
             {open.value === id && (
-              <div class={styles.picker}>
+              <div class={`stack ${styles.picker}`}>
                 <PaintPicker
                   cards={cards}
                   chosen={card?.id ?? null}
@@ -100,11 +101,7 @@ export function PaintPicker({ cards, chosen, onChoose }: PaintPickerProps) {
             aria-pressed={id === chosen}
             onClick={() => onChoose(id)}
           >
-            <span class={styles.ladder}>
-              {ladder.map((lab) => (
-                <span key={lab.join()} style={{ background: cssColour(lab) }} />
-              ))}
-            </span>
+            <PaintLadder class={styles.ladder} ladder={ladder} />
             <span class={styles.name}>{name}</span>
           </button>
         </li>

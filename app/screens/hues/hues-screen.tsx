@@ -55,11 +55,11 @@ export function HuesScreen({ studio, ownBox, paintingId }: HuesScreenProps) {
       name="hues"
       title="Which colours"
       kinds={['colours']}
-      picture={(now) => <HuesPicture {...now} wish={wish} cards={ownBox.cards.value} />}
+      picture={(context) => <HuesPicture {...context} wish={wish} cards={ownBox.cards.value} />}
       panel={({ seen }) => {
         const paints = paintOfFamilies(wish, seen.reading.families);
         return (
-          <div class={styles.panel}>
+          <div class="stack">
             <ChoiceRow
               label="The colours of the painting"
               choices={modes}
@@ -168,7 +168,7 @@ function Reach({ reading, paints, cards }: ReachProps) {
     wanted.set(paint, Math.min(wanted.get(paint) ?? 100, target[0]));
   }
   return (
-    <div role="status" class={styles.reach}>
+    <div role="status" class="stack">
       {[...wanted].map(([paint, lightness]) => {
         const card = cards.find(({ id }) => id === paint);
         return (

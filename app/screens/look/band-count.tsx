@@ -1,4 +1,5 @@
 import { readingWishes } from '../../core/decisions/wishes.ts';
+import { fewestBands, mostBands } from '../../core/limits.ts';
 import type { ProgressPhase, RangeMode, Reading } from '../../core/reading/reading.ts';
 import type { OpenedReading } from '../../state/painting/opened-reading.ts';
 import type { Studio } from '../../state/painting/studio.ts';
@@ -32,18 +33,22 @@ export function BandCount({ studio, reading }: { studio: Studio; reading: Readin
         <span class={styles.stepper}>
           <Button
             aria-label="One value fewer"
-            disabled={count <= 2}
+            disabled={count <= fewestBands}
             onClick={() => take(count - 1)}
           >
             −
           </Button>
           <output aria-live="polite">{count}</output>
-          <Button aria-label="One value more" disabled={count >= 7} onClick={() => take(count + 1)}>
+          <Button
+            aria-label="One value more"
+            disabled={count >= mostBands}
+            onClick={() => take(count + 1)}
+          >
             +
           </Button>
         </span>
       </div>
-      <p class={styles.quiet} role="status">
+      <p class="quiet" role="status">
         {readsAnew
           ? 'Reading the picture anew …'
           : wishes?.limits
@@ -52,7 +57,7 @@ export function BandCount({ studio, reading }: { studio: Studio; reading: Readin
               ? `What the picture asks for: ${proposedBands}. ${bandsWhy}`
               : bandsWhy}
       </p>
-      {own && proposedBands >= 2 && (
+      {own && proposedBands >= fewestBands && (
         <Button onClick={() => take(proposedBands)}>Set the values by the picture</Button>
       )}
     </>
@@ -88,7 +93,7 @@ export function RangeChoice({ studio, seen, tools }: RangeChoiceProps) {
           onChoose={choose}
         />
       )}
-      <p class={styles.quiet}>
+      <p class="quiet">
         {reading.range.mode === 'opened'
           ? 'Opened up: the lightest becomes paper white, the darkest as dark as your paints reach.'
           : 'As photographed: the picture keeps its own light or dark mood.'}

@@ -1,6 +1,6 @@
 import type { Band } from '../../core/reading/reading.ts';
 
-/** Two limits never come nearer than this, nor nearer to black or white, L*. Own limit. */
+/** Two limits never come nearer than this, nor nearer to black or white, L* (own). */
 const leastBetweenLimits = 2;
 
 /** The limits between bands, L*, from dark to light; one fewer than there are bands. */
@@ -18,7 +18,7 @@ export function roomOfLimit(limits: readonly number[], which: number): readonly 
 }
 
 /** The limits with one of them moved to a lightness, held between its neighbours. */
-export function movedLimit(limits: readonly number[], which: number, to: number): number[] {
+export function moveLimit(limits: readonly number[], which: number, to: number): number[] {
   const [low, high] = roomOfLimit(limits, which);
   const held = Math.max(low, Math.min(high, to)); // where there is no room, the lower end
   return limits.map((limit, i) => (i === which ? held : limit));

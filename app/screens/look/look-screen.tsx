@@ -2,6 +2,7 @@ import { type ReadonlySignal, useComputed } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { Pictures } from '../../../workers/api.ts';
 import type { Painting } from '../../core/decisions/painting.ts';
+import { computePxPerMm } from '../../core/raster/size.ts';
 import type { Layer } from '../../drawing/layers.ts';
 import { edgeLayer } from '../../drawing/line-layers.ts';
 import type { Studio } from '../../state/painting/studio.ts';
@@ -139,12 +140,12 @@ function useStudyLayers(
   );
   const values = useComputed((): Record<string, Layer> => {
     const kit = loadedTools(tools.value);
-    const now = seen.value;
+    const opened = seen.value;
     const limits = look.limits.value;
-    if (!now) return {};
-    if (!kit || !limits || !now.lightnessMap) return { values: valuesLayer(now) };
-    const { histogram } = now.reading.lightness;
-    return { values: kit.liveValuesLayer(now.lightnessMap, histogram, limits) };
+    if (!opened) return {};
+    if (!kit || !limits || !opened.lightnessMap) return { values: valuesLayer(opened) };
+    const { histogram } = opened.reading.lightness;
+    return { values: kit.liveValuesLayer(opened.lightnessMap, histogram, limits) };
   });
   const only = useComputed((): Record<string, Layer> => {
     const band = look.only.value;
@@ -191,11 +192,11 @@ function useSpots(
     const reading = seen.value?.reading;
     if (!kit || !pixels.value || !reading) return [];
     const { raster, sheet } = reading;
-    const pxPerMm = Math.sqrt((raster.width * raster.height) / (sheet.widthMm * sheet.heightMm));
+    const pxPerMm = computePxPerMm(raster, sheet);
     const moving = look.moving.value;
-    const at = moving ? [...look.marks.value, moving] : look.marks.value;
-    const now = pixels.value;
-    return at.slice(0, 2).map((spot) => kit.spotColours(now, spot, pxPerMm));
+    const places = moving ? [...look.marks.value, moving] : look.marks.value;
+    const currentPixels = pixels.value;
+    return places.slice(0, 2).map((spot) => kit.spotColours(currentPixels, spot, pxPerMm));
   });
   return spots.value;
 }

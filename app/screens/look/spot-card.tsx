@@ -1,6 +1,8 @@
 import { cssColour, type Lab } from '../../core/colour/lab.ts';
 import { valueOfLightness } from '../../core/colour/munsell-value.ts';
+import { lightnessOfOneValue } from '../../core/limits.ts';
 import type { Reading } from '../../core/reading/reading.ts';
+import { formatHalves } from '../../core/words/numbers.ts';
 import { bandWord } from '../../core/words/reading-words.ts';
 import { Button } from '../../ui/controls/button.tsx';
 import styles from './spot-card.module.css';
@@ -49,7 +51,7 @@ export function SpotCard({ reading, spots, onAgain }: SpotCardProps) {
           <SpotSwatches spot={first} />
         </>
       )}
-      <p class={styles.quiet}>
+      <p class="quiet">
         {second ? 'Touch another spot to begin anew.' : 'Touch a second spot to compare.'}
       </p>
       <Button look="quiet" onClick={onAgain}>
@@ -59,12 +61,9 @@ export function SpotCard({ reading, spots, onAgain }: SpotCardProps) {
   );
 }
 
-/** 'half a value', '1½ values': L* in steps of Munsell value, about 10 L* each. */
-function stepsInWords(lightness: number): string {
-  const halves = Math.max(1, Math.round(lightness / 5));
-  if (halves === 1) return 'half a value';
-  return `${Math.floor(halves / 2)}${halves % 2 ? '½' : ''} ${halves > 2 ? 'values' : 'value'}`;
-}
+/** 'half a value', '1½ values': a difference in L*. */
+const stepsInWords = (lightness: number): string =>
+  formatHalves(Math.max(1, Math.round((2 * lightness) / lightnessOfOneValue)), 'value');
 
 interface SpotFactsProps {
   reading: Reading;
@@ -85,11 +84,11 @@ function SpotFacts({ reading, lab, name }: SpotFactsProps) {
         {name ? `${name}: ${value}` : value.replace('v', 'V')}
         {band && `, ${bandWord(band.band, bands.length)}`}
       </p>
-      <p class={name ? styles.quiet : undefined}>
+      <p class={name ? 'quiet' : undefined}>
         {family && `${family.name}, `}L* {lab[0].toFixed(0)}
       </p>
       {by !== null && (
-        <p class={styles.quiet}>
+        <p class="quiet">
           It looks about {stepsInWords(by)} lighter than it is: strong reds and blues do. Trust the
           grey.
         </p>

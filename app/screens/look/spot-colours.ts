@@ -2,6 +2,7 @@ import type { Lab } from '../../core/colour/lab.ts';
 import { valueOfLightness } from '../../core/colour/munsell-value.ts';
 import { meanColour, type Pixels } from '../../core/raster/squint.ts';
 import type { Family } from '../../core/reading/reading.ts';
+import { formatHalves } from '../../core/words/numbers.ts';
 
 export interface SpotColours {
   readonly lab: Lab;
@@ -9,7 +10,7 @@ export interface SpotColours {
   readonly grid: readonly Lab[];
 }
 
-/** A spot is this wide on the sheet, mm; its neighbours are this wide and this far away (own figures). */
+/** A spot is this wide on the sheet, mm; its neighbours are this wide and this far away (own). */
 const spotMm = 1;
 const neighbourMm = 3;
 const awayMm = 5;
@@ -17,10 +18,10 @@ const awayMm = 5;
 /** The colours at a place (0..1 of the picture's width and height), as means of linear light. */
 export function spotColours(
   pixels: Pixels,
-  at: readonly [x: number, y: number],
+  place: readonly [x: number, y: number],
   pxPerMm: number,
 ): SpotColours {
-  const [x, y] = [at[0] * pixels.width, at[1] * pixels.height];
+  const [x, y] = [place[0] * pixels.width, place[1] * pixels.height];
   const lab = meanColour(pixels, x, y, Math.max(1, (spotMm / 2) * pxPerMm));
   const grid = [-1, 0, 1].flatMap((down) =>
     [-1, 0, 1].map((right) => {
@@ -44,7 +45,7 @@ interface SpotComparison {
 const orange = 60;
 /** From this chroma on a hue counts in full; below it a colour is nearly grey and has no warmth of its own. */
 const sureChroma = 12;
-/** Differences under these are not worth a word. Own limits. */
+/** Differences under these are not worth a word (own). */
 const leastWarmth = 0.15;
 const leastChroma = 5;
 
@@ -69,10 +70,7 @@ export function compareSpots(first: Lab, second: Lab): SpotComparison {
 
 function valueWords(steps: number): string {
   if (steps === 0) return 'the same value';
-  const size = Math.abs(steps);
-  const whole = Math.floor(size);
-  const count = size === 0.5 ? 'half a' : `${whole}${size > whole ? '½' : ''}`;
-  return `${count} ${size > 1 ? 'values' : 'value'} ${steps < 0 ? 'darker' : 'lighter'}`;
+  return `${formatHalves(2 * Math.abs(steps), 'value')} ${steps < 0 ? 'darker' : 'lighter'}`;
 }
 
 /** '2 values darker, warmer': the second spot, seen from the first. */
@@ -108,18 +106,18 @@ export function misleadingBy(lab: Lab): number | null {
  * a* and b* as they would be at L* 50: light and shade on one surface scale L* + 16, a* and b* alike
  * (the cube-root part of CIE L*a*b*), and a family reaches from sun to shade.
  */
-function withoutShade([lightness, a, b]: Lab): readonly [number, number] {
+function removeShade([lightness, a, b]: Lab): readonly [number, number] {
   const factor = 66 / (Math.max(0, lightness) + 16);
   return [a * factor, b * factor];
 }
 
 /** The colour of the picture a spot comes nearest to, whatever its value; null where there is none. */
 export function nearestFamily(families: readonly Family[], spot: Lab): Family | null {
-  const [a, b] = withoutShade(spot);
+  const [a, b] = removeShade(spot);
   let nearest: Family | null = null;
   let least = Number.POSITIVE_INFINITY;
   for (const family of families) {
-    const [familyA, familyB] = withoutShade(family.lab);
+    const [familyA, familyB] = removeShade(family.lab);
     const distance = Math.hypot(familyA - a, familyB - b);
     if (distance >= least) continue;
     nearest = family;

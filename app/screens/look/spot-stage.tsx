@@ -1,6 +1,7 @@
 import { useEffect, useLayoutEffect, useRef } from 'preact/hooks';
 import type { Point } from '../../core/colour/lab.ts';
 import type { PictureTurn } from '../../ui/picture/picture.tsx';
+import { Stage } from '../../ui/pointer/stage.tsx';
 import styles from './spot-stage.module.css';
 import type { Look } from './use-look.ts';
 import { turnPoint, useSpotTouch } from './use-spot-touch.ts';
@@ -19,34 +20,31 @@ export function SpotStage({ look, bitmap }: SpotStageProps) {
   const moving = look.moving.value;
   useEffect(() => stage.current?.focus({ preventScroll: true }), []);
   return (
-    <div
-      ref={stage}
+    <Stage
+      stageRef={stage}
       class={styles.stage}
-      role="application"
-      // biome-ignore lint/a11y/noNoninteractiveTabindex: the cross is moved by keys from here
-      tabIndex={0}
-      aria-label="Touch a spot of the picture. Arrow keys move the cross, Enter marks the spot."
-      data-testid="spot-stage"
+      label="Touch a spot of the picture. Arrow keys move the cross, Enter marks the spot."
+      name="spot-stage"
       {...handlers}
     >
       {look.marks.value.map((spot, i) => (
-        <Mark key={`${i} ${spot.join(' ')}`} at={turnPoint(spot, turn)} name={String(i + 1)} />
+        <Mark key={`${i} ${spot.join(' ')}`} place={turnPoint(spot, turn)} name={String(i + 1)} />
       ))}
       {moving && (
         <>
-          <Mark at={turnPoint(moving, turn)} name="" />
+          <Mark place={turnPoint(moving, turn)} name="" />
           <Loupe bitmap={bitmap} spot={moving} turn={turn} />
         </>
       )}
-    </div>
+    </Stage>
   );
 }
 
-const placed = ([x, y]: Point) => ({ left: `${x * 100}%`, top: `${y * 100}%` });
+const placeStyle = ([x, y]: Point) => ({ left: `${x * 100}%`, top: `${y * 100}%` });
 
-function Mark({ at, name }: { at: Point; name: string }) {
+function Mark({ place, name }: { place: Point; name: string }) {
   return (
-    <span class={styles.mark} style={placed(at)} aria-hidden="true">
+    <span class={styles.mark} style={placeStyle(place)} aria-hidden="true">
       {name}
     </span>
   );

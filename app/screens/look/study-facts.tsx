@@ -3,6 +3,7 @@ import { cssColour } from '../../core/colour/lab.ts';
 import { edgeShares } from '../../core/reading/edges/edge.ts';
 import { massesInWords } from '../../core/reading/masses.ts';
 import type { Reading } from '../../core/reading/reading.ts';
+import { formatCount } from '../../core/words/numbers.ts';
 import { formatPercent, studySentence } from '../../core/words/reading-words.ts';
 import type { OpenedReading } from '../../state/painting/opened-reading.ts';
 import type { Studio } from '../../state/painting/studio.ts';
@@ -23,7 +24,7 @@ export function StudyFacts({ studio, paintingId, seen, tools }: StudyFactsProps)
   const numbers = useSignal(false);
   const { reading } = seen;
   return (
-    <div class={styles.facts}>
+    <div class="stack">
       <p class={styles.sentence} data-testid="sentence">
         {studySentence(reading)}
       </p>
@@ -39,7 +40,7 @@ export function StudyFacts({ studio, paintingId, seen, tools }: StudyFactsProps)
       )}
       <DecideRows reading={reading} paintingId={paintingId} />
       <BandCount studio={studio} reading={reading} />
-      {reading.masses && <p class={styles.quiet}>{massesInWords(reading.masses)}</p>}
+      {reading.masses && <p class="quiet">{massesInWords(reading.masses)}</p>}
       <RangeChoice studio={studio} seen={seen} tools={tools} />
       <h2 class={styles.heading}>Colours</h2>
       <ul class={styles.families}>
@@ -62,7 +63,7 @@ export function StudyFacts({ studio, paintingId, seen, tools }: StudyFactsProps)
       </label>
       {numbers.value && <StudyNumbers reading={reading} />}
       {tools === 'missing' && (
-        <p class={styles.quiet}>
+        <p class="quiet">
           Some tools of this page did not come through. Open it once more with a network.
         </p>
       )}
@@ -74,7 +75,7 @@ export function StudyFacts({ studio, paintingId, seen, tools }: StudyFactsProps)
 function StudyNumbers({ reading }: { reading: Reading }) {
   return (
     <table class={styles.numbers}>
-      <caption class={styles.quiet}>
+      <caption class="quiet">
         Lightness L* 0 black to 100 white; value 0 black to 10 white (ASTM D1535)
       </caption>
       <thead>
@@ -103,8 +104,6 @@ function StudyNumbers({ reading }: { reading: Reading }) {
   );
 }
 
-const shapes = (count: number): string => `${count} ${count === 1 ? 'shape' : 'shapes'}`;
-
 function rowsOf(reading: Reading): readonly (readonly [PaintingScreen, string, string])[] {
   const { reserves, edges = [], families, subject } = reading;
   const hard = edgeShares(edges).find(({ kind }) => kind === 'hard')?.share ?? 0;
@@ -112,10 +111,12 @@ function rowsOf(reading: Reading): readonly (readonly [PaintingScreen, string, s
     [
       'whites',
       'Whites to keep',
-      reserves.count ? `${formatPercent(reserves.share)}, in ${shapes(reserves.count)}` : 'none',
+      reserves.count
+        ? `${formatPercent(reserves.share)}, in ${formatCount(reserves.count, 'shape')}`
+        : 'none',
     ],
     ['edges', 'Edges', edges.length ? `${formatPercent(hard)} of them hard` : 'none'],
-    ['colours', 'Colours', `${families.length} ${families.length === 1 ? 'group' : 'groups'}`],
+    ['colours', 'Colours', formatCount(families.length, 'group')],
     ['hues', 'Which colours', 'of the photo, your own, one paint'],
     ['subject', 'Subject and ground', subject ? formatPercent(subject.share) : 'one sheet'],
     ['changes', 'Paint it otherwise', 'leave out, lighter, darker'],

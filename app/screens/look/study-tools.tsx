@@ -1,11 +1,18 @@
 import type { Signal } from '@preact/signals';
 import { useLayoutEffect, useMemo, useRef } from 'preact/hooks';
+import type { Lab } from '../../core/colour/lab.ts';
 import { shrinkSlots } from '../../core/raster/paint-slots.ts';
-import { reducedLight, squintOf } from '../../core/raster/squint.ts';
+import {
+  applySquint,
+  type LightPlanes,
+  type Pixels,
+  reducedLight,
+  type Squint,
+  squintOf,
+} from '../../core/raster/squint.ts';
 import type { RangeMode, Reading, ToneRange } from '../../core/reading/reading.ts';
 import { onTheSheet, rangeIn } from '../../core/reading/tone-range.ts';
-import type { Layer } from '../../drawing/layers.ts';
-import { lightnessLayer, pixelsOf, squintLayer } from '../../drawing/light-layers.ts';
+import { type Layer, slotLayer } from '../../drawing/layers.ts';
 import { Button } from '../../ui/controls/button.tsx';
 import { SliderRow } from '../../ui/controls/slider-row.tsx';
 import { bandsByLimits } from './band-limits.ts';
@@ -15,6 +22,32 @@ import { SpotStage } from './spot-stage.tsx';
 import styles from './study-tools.module.css';
 import type { Look } from './use-look.ts';
 import { ValueStrip } from './value-strip.tsx';
+
+/** A lightness map (L* x 2.55 a pixel) in neutral greys, each lightness taken to another first. */
+function lightnessLayer(lightnessMap: Uint8Array, shownAs: (lightness: number) => number): Layer {
+  const greys = Array.from({ length: 256 }, (_, bin): Lab => [shownAs(bin / 2.55), 0, 0]);
+  return slotLayer(lightnessMap, greys);
+}
+
+/** The picture as half-closed eyes see it, blown up to the size of the canvas. */
+const squintLayer =
+  (light: LightPlanes, squint: Squint, grey: boolean): Layer =>
+  (context) => {
+    const { width, height } = light;
+    const small = new OffscreenCanvas(width, height);
+    const rgba = applySquint(light, squint, grey);
+    small.getContext('2d')?.putImageData(new ImageData(rgba, width, height), 0, 0);
+    context.drawImage(small, 0, 0, context.canvas.width, context.canvas.height);
+  };
+
+/** The pixels of a picture; nothing where its bitmap was handed back already. */
+function pixelsOf(bitmap: ImageBitmap): Pixels | null {
+  if (bitmap.width === 0) return null;
+  const canvas = new OffscreenCanvas(bitmap.width, bitmap.height);
+  const context = canvas.getContext('2d', { willReadFrequently: true });
+  context?.drawImage(bitmap, 0, 0);
+  return context?.getImageData(0, 0, bitmap.width, bitmap.height) ?? null;
+}
 
 /** The few values as limits being moved would make them, straight from the simplified lightness. */
 function liveValuesLayer(

@@ -1,6 +1,8 @@
 import { useEffect, useRef } from 'preact/hooks';
 import { lightnessOfValue } from '../../core/colour/munsell-value.ts';
-import { movedLimit, nearestLimit, roomOfLimit } from './band-limits.ts';
+import { arrowDirections, isShortcut } from '../../ui/pointer/stage-keys.ts';
+import { placeInShares, usePointers } from '../../ui/pointer/use-pointers.ts';
+import { moveLimit, nearestLimit, roomOfLimit } from './band-limits.ts';
 
 interface LimitDrag {
   limits: readonly number[];
@@ -10,10 +12,7 @@ interface LimitDrag {
   onSettle: (limits: readonly number[]) => void;
 }
 
-type TrackEvent = PointerEvent & { readonly currentTarget: HTMLElement };
-
 interface Held {
-  readonly pointerId: number;
   readonly which: number;
   /** Limits as they were, and how far beside the limit the finger came down, L*. */
   readonly before: readonly number[];
@@ -21,10 +20,8 @@ interface Held {
   reached: readonly number[] | null;
 }
 
-function lightnessAt(event: TrackEvent): number {
-  const { left, width } = event.currentTarget.getBoundingClientRect();
-  return lightnessOfValue((10 * (event.clientX - left)) / width);
-}
+/** L* at a place along the track, 0..1 of its length. */
+const lightnessAlong = (share: number): number => lightnessOfValue(10 * share);
 
 const toTenth = (lightness: number): number => Math.round(lightness * 10) / 10;
 
@@ -32,76 +29,58 @@ const toTenth = (lightness: number): number => Math.round(lightness * 10) / 10;
  * Pointer handlers for the track under the limits: a finger anywhere on it takes the nearest one
  * along, so that two limits close together can both be taken.
  */
-export function useLimitDrag(drag: LimitDrag) {
-  const latest = useRef(drag);
-  latest.current = drag;
+export function useLimitDrag({ limits, onMove, onSettle }: LimitDrag) {
   const held = useRef<Held | null>(null);
-
-  const down = (event: TrackEvent): void => {
-    if (event.button !== 0 || held.current) return;
-    const { limits } = latest.current;
-    const lightness = lightnessAt(event);
-    const which = nearestLimit(limits, lightness);
-    if (which < 0) return;
-    event.currentTarget.setPointerCapture(event.pointerId);
-    event.preventDefault();
-    event.currentTarget
-      .querySelectorAll<HTMLElement>('[role=slider]')
-      [which]?.focus({ preventScroll: true });
-    const beside = lightness - (limits[which] as number);
-    held.current = { pointerId: event.pointerId, which, before: limits, beside, reached: null };
-  };
-
-  const move = (event: TrackEvent): void => {
-    const now = held.current;
-    if (now?.pointerId !== event.pointerId) return;
-    now.reached = movedLimit(now.before, now.which, toTenth(lightnessAt(event) - now.beside));
-    latest.current.onMove(now.reached);
-  };
-
-  const up = (event: TrackEvent): void => {
-    const now = held.current;
-    if (now?.pointerId !== event.pointerId) return;
-    held.current = null;
-    if (now.reached) latest.current.onSettle(now.reached);
-  };
-
-  const cancel = (event: TrackEvent): void => {
-    if (held.current?.pointerId !== event.pointerId) return;
-    held.current = null;
-    latest.current.onMove(null);
-  };
-
-  return {
-    onPointerDown: down,
-    onPointerMove: move,
-    onPointerUp: up,
-    onPointerCancel: cancel,
-    onLostPointerCapture: cancel,
-  };
+  const { handlers } = usePointers({
+    most: 1,
+    captures: true,
+    placeOf: (event) => placeInShares(event, Number.POSITIVE_INFINITY),
+    onDown(event, [share]) {
+      const lightness = lightnessAlong(share);
+      const which = nearestLimit(limits, lightness);
+      const limit = limits[which];
+      if (limit === undefined) return false;
+      event.preventDefault();
+      event.currentTarget
+        .querySelectorAll<HTMLElement>('[role=slider]')
+        [which]?.focus({ preventScroll: true });
+      held.current = { which, before: limits, beside: lightness - limit, reached: null };
+      return true;
+    },
+    onMove(_event, [share]) {
+      if (!held.current) return;
+      const { before, which, beside } = held.current;
+      held.current.reached = moveLimit(before, which, toTenth(lightnessAlong(share) - beside));
+      onMove(held.current.reached);
+    },
+    onUp() {
+      const reached = held.current?.reached;
+      held.current = null;
+      if (reached) onSettle(reached);
+    },
+    onCancel() {
+      held.current = null;
+      onMove(null);
+    },
+  });
+  return handlers;
 }
 
 /** So long after the last key the reading follows, ms. */
 const quietMs = 700;
 
-function goal(limits: readonly number[], which: number, event: KeyboardEvent): number | null {
-  const now = limits[which] ?? 0;
-  const step = event.shiftKey ? 5 : 1;
+function limitAfterKey(
+  limits: readonly number[],
+  which: number,
+  event: KeyboardEvent,
+): number | null {
   const [low, high] = roomOfLimit(limits, which);
-  switch (event.key) {
-    case 'ArrowRight':
-    case 'ArrowUp':
-      return now + step;
-    case 'ArrowLeft':
-    case 'ArrowDown':
-      return now - step;
-    case 'Home':
-      return low;
-    case 'End':
-      return high;
-    default:
-      return null;
-  }
+  if (event.key === 'Home') return low;
+  if (event.key === 'End') return high;
+  const direction = arrowDirections[event.key];
+  if (!direction) return null;
+  const [right, down] = direction;
+  return (limits[which] ?? 0) + (event.shiftKey ? 5 : 1) * (right - down);
 }
 
 /** Moves a limit by keys; settles when they have been quiet for a moment, or the focus leaves. */
@@ -120,18 +99,18 @@ export function useLimitKeys(
     if (reached.current) settling.current(reached.current);
     reached.current = null;
   };
-  const leaving = useRef(settle);
-  leaving.current = settle;
-  useEffect(() => () => leaving.current(), []);
+  const latestSettle = useRef(settle);
+  latestSettle.current = settle;
+  useEffect(() => () => latestSettle.current(), []);
 
   return {
     keyDown: (which: number, event: KeyboardEvent): void => {
-      if (event.ctrlKey || event.metaKey || event.altKey) return;
+      if (isShortcut(event)) return;
       const from = reached.current ?? limits;
-      const to = goal(from, which, event);
+      const to = limitAfterKey(from, which, event);
       if (to === null) return;
       event.preventDefault();
-      reached.current = movedLimit(from, which, to);
+      reached.current = moveLimit(from, which, to);
       onMove(reached.current);
       clearTimeout(timer.current);
       timer.current = setTimeout(settle, quietMs);

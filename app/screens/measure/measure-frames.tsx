@@ -120,7 +120,7 @@ function MeasureResult({ found, inWords }: MeasureResultProps) {
           </li>
         ))}
       </ul>
-      <p class={styles.legend}>Above as measured, below as the app will mix it.</p>
+      <p class="quiet">Above as measured, below as the app will mix it.</p>
       {caution && <p role="status">{caution}</p>}
       <div class={styles.meter} aria-hidden="true">
         {tenths.map((n) => (

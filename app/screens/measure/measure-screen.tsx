@@ -6,6 +6,7 @@ import type { OwnBoxState } from '../../state/paints/own-box.ts';
 import { createPaintMeasuring, type PaintMeasuring } from '../../state/paints/paint-measuring.ts';
 import { hashOf } from '../../state/router.ts';
 import { PhotoInput } from '../../ui/controls/photo-input.tsx';
+import { PageLayout } from '../../ui/layout/page-layout.tsx';
 import { TopBar } from '../../ui/layout/screen-layout.tsx';
 import { MeasureFrames } from './measure-frames.tsx';
 import styles from './measure-screen.module.css';
@@ -34,10 +35,11 @@ export function MeasureScreen({ ownBox, measuring, paintId, onKept }: MeasureScr
   const choose = (file: File): void => void measuring.choosePhoto(file);
 
   return (
-    <main class={styles.page} data-screen="measure">
-      <header class={styles.top}>
-        <TopBar title="Measure a paint" back="Paint box" backTo={hashOf({ screen: 'box' })} />
-      </header>
+    <PageLayout
+      name="measure"
+      class={styles.page}
+      top={<TopBar title="Measure a paint" back="Paint box" backTo={hashOf({ screen: 'box' })} />}
+    >
       {opened.value && ownBox.cards.value.length > 0 && !card && (
         <p>This paint is not in the box any more. Go back to the paint box and choose another.</p>
       )}
@@ -62,7 +64,7 @@ export function MeasureScreen({ ownBox, measuring, paintId, onKept }: MeasureScr
             </div>
             {measuring.work.value && <p role="status">{measuring.work.value}</p>}
             {problem && (
-              <p class={styles.problem} role="alert">
+              <p class="problem" role="alert">
                 {problem}
               </p>
             )}
@@ -78,7 +80,7 @@ export function MeasureScreen({ ownBox, measuring, paintId, onKept }: MeasureScr
           </section>
         </>
       )}
-    </main>
+    </PageLayout>
   );
 }
 

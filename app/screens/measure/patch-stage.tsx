@@ -1,3 +1,4 @@
+import { useSignal } from '@preact/signals';
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import type { Point } from '../../core/colour/lab.ts';
 import {
@@ -8,6 +9,8 @@ import {
 } from '../../core/paint/measure/measured-photo.ts';
 import type { DraftPatch } from '../../core/paint/measure/paint-measure.ts';
 import type { MeasuringPhoto } from '../../state/paints/paint-measuring.ts';
+import { arrowDirections, isShortcut } from '../../ui/pointer/stage-keys.ts';
+import { placeInShares, type StageEvent, usePointers } from '../../ui/pointer/use-pointers.ts';
 import styles from './patch-stage.module.css';
 
 interface PatchStageProps {
@@ -58,35 +61,53 @@ interface PatchFrameBoxProps {
   onRemove: () => void;
 }
 
-const directions: Record<string, Point> = {
-  ArrowLeft: [-1, 0],
-  ArrowRight: [1, 0],
-  ArrowUp: [0, -1],
-  ArrowDown: [0, 1],
-};
 const step = 0.005;
 const growth = 1.06;
 
 /** The frame after a key: arrows move it, with Shift they make it wider, narrower, higher, lower. */
 function afterKey(frame: PatchFrame, key: string, shift: boolean): PatchFrame | null {
-  const way = directions[key];
-  if (!way) return null;
-  if (!shift) return movedFrame(frame, step * way[0], step * way[1]);
-  return resizedFrame(frame, growth ** way[0], growth ** -way[1]);
+  const direction = arrowDirections[key];
+  if (!direction) return null;
+  const [right, down] = direction;
+  if (!shift) return movedFrame(frame, step * right, step * down);
+  return resizedFrame(frame, growth ** right, growth ** -down);
 }
+
+/** Where a pointer at a frame is, 0..1 of the photo. */
+const placeOnPhoto = (event: StageEvent): Point =>
+  placeInShares(event, Number.POSITIVE_INFINITY, event.currentTarget.parentElement ?? undefined);
 
 /** A frame on the photo: dragged, made larger by its corner, moved by keys. */
 function PatchFrameBox({ frame, number, holds, onMove, onRemove }: PatchFrameBoxProps) {
-  const held = useRef<{ from: Point; frame: PatchFrame; corner: boolean } | null>(null);
-  const placeOf = (event: PointerEvent & { currentTarget: HTMLElement }): Point => {
-    const stage = event.currentTarget.parentElement?.getBoundingClientRect();
-    if (!stage) return [0, 0];
-    return [(event.clientX - stage.left) / stage.width, (event.clientY - stage.top) / stage.height];
+  const isHeld = useSignal(false);
+  const start = useRef<{ place: Point; frame: PatchFrame; corner: boolean } | null>(null);
+  const letGo = (): void => {
+    isHeld.value = false;
+    start.current = null;
   };
+  const { handlers } = usePointers({
+    most: 1,
+    captures: true,
+    placeOf: placeOnPhoto,
+    onDown({ target }, place) {
+      const corner = (target as HTMLElement).dataset.corner !== undefined;
+      start.current = { place, frame, corner };
+      isHeld.value = true;
+      return true;
+    },
+    onMove(_event, [x, y]) {
+      if (!start.current) return;
+      const { place, frame: before, corner } = start.current;
+      onMove(corner ? frameTo(before, [x, y]) : movedFrame(before, x - place[0], y - place[1]));
+    },
+    onUp: letGo,
+    onCancel: letGo,
+  });
   return (
     <button
       type="button"
       class={styles.frame}
+      data-held={isHeld.value || undefined}
       data-unused={holds === null || undefined}
       aria-label={`Frame ${number}, ${holds ?? 'not used'}. Arrow keys move it, with Shift they change its size, Delete takes it away.`}
       style={{
@@ -95,29 +116,9 @@ function PatchFrameBox({ frame, number, holds, onMove, onRemove }: PatchFrameBox
         width: `${frame.width * 100}%`,
         height: `${frame.height * 100}%`,
       }}
-      onPointerDown={(event) => {
-        if (event.button !== 0) return;
-        event.currentTarget.setPointerCapture(event.pointerId);
-        event.currentTarget.dataset.held = '';
-        const corner = (event.target as HTMLElement).dataset.corner !== undefined;
-        held.current = { from: placeOf(event), frame, corner };
-      }}
-      onPointerMove={(event) => {
-        const start = held.current;
-        if (!start) return;
-        const place = placeOf(event);
-        onMove(
-          start.corner
-            ? frameTo(start.frame, place)
-            : movedFrame(start.frame, place[0] - start.from[0], place[1] - start.from[1]),
-        );
-      }}
-      onLostPointerCapture={(event) => {
-        held.current = null;
-        delete event.currentTarget.dataset.held;
-      }}
+      {...handlers}
       onKeyDown={(event) => {
-        if (event.ctrlKey || event.metaKey || event.altKey) return;
+        if (isShortcut(event)) return;
         const next = afterKey(frame, event.key, event.shiftKey);
         if (next) onMove(next);
         else if (event.key === 'Delete' || event.key === 'Backspace') onRemove();

@@ -1,5 +1,4 @@
 import type { ComponentChildren } from 'preact';
-import { cssColour } from '../../core/colour/lab.ts';
 import {
   hasRoom,
   type PaletteWish,
@@ -12,6 +11,7 @@ import { paintTraits } from '../../core/paint/paint-traits.ts';
 import type { PaletteOffer } from '../../core/palette/offers/palette-offer.ts';
 import type { PaletteEntry } from '../../core/plan/plan.ts';
 import { Button } from '../../ui/controls/button.tsx';
+import { PaintLadder } from '../../ui/controls/paint-ladder.tsx';
 import styles from './paints-screen.module.css';
 
 interface ChosenPaintsProps {
@@ -115,20 +115,16 @@ interface PaintRowProps {
 function PaintRow({ card, note, lost, out = false, children }: PaintRowProps) {
   return (
     <li class={styles.row} data-out={out || undefined}>
-      <span class={styles.ladder} aria-hidden="true">
-        {card.ladder.map((lab) => (
-          <span key={lab.join()} style={{ background: cssColour(lab) }} />
-        ))}
-      </span>
+      <PaintLadder class={styles.ladder} ladder={card.ladder} />
       <span class={styles.words}>
         <strong class={styles.name}>{card.name}</strong>{' '}
-        <span class={styles.quiet}>{card.ci.join(', ')}</span>
+        <span class="quiet">{card.ci.join(', ')}</span>
         {note && <span class={styles.note}>{note}</span>}
         {lost && <span>{lost}</span>}
-        <span class={styles.quiet}>{paintTraits(card.properties)}</span>
-        {card.properties.caution && <span class={styles.quiet}>{card.properties.caution}</span>}
+        <span class="quiet">{paintTraits(card.properties)}</span>
+        {card.properties.caution && <span class="quiet">{card.properties.caution}</span>}
       </span>
-      <span class={styles.act}>{children}</span>
+      <span>{children}</span>
     </li>
   );
 }

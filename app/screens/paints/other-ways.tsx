@@ -22,7 +22,7 @@ interface OtherWaysProps {
 
 /** Other palettes that do nearly as well, each for a reason. */
 export function OtherWays({ offers, cards, current, wish, onWish }: OtherWaysProps) {
-  const { others, current: now } = offers;
+  const { others, current: currentOffer } = offers;
   if (others.length === 0)
     return <p>No other palette of this box comes near enough to be worth a choice.</p>;
   return (
@@ -32,11 +32,11 @@ export function OtherWays({ offers, cards, current, wish, onWish }: OtherWaysPro
         return (
           <OfferCard
             key={ids.join()}
-            title={offerTitle(offer.character, now.character)}
-            words={offerWords(offer.character, now.character)}
+            title={offerTitle(offer.character, currentOffer.character)}
+            words={offerWords(offer.character, currentOffer.character)}
             paints={ids.flatMap((id) => cards.find((card) => card.id === id) ?? [])}
             lines={[
-              closenessInWords(offer.meanDifference, now.meanDifference),
+              closenessInWords(offer.meanDifference, currentOffer.meanDifference),
               reachInWords(offer.valuesShort),
             ]}
             disabled={!current}
@@ -112,7 +112,7 @@ function OfferCard({ title, words, paints, lines, disabled, onTake }: OfferCardP
           <span class={styles.names}>{paints.map(({ name }) => name).join(', ')}</span>
           <span>{words}</span>
           {lines.map((line) => (
-            <span key={line} class={styles.quiet}>
+            <span key={line} class="quiet">
               {line}
             </span>
           ))}

@@ -1,19 +1,21 @@
 import { useSignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import {
-  mostPaints,
   type PaletteWish,
   paletteWish,
   resizePalette,
   searchedFreely,
 } from '../../core/decisions/wishes.ts';
+import { largestPalette } from '../../core/limits.ts';
 import { isOwned } from '../../core/paint/own-box.ts';
 import { closenessInWords, reachInWords } from '../../core/palette/offers/palette-offer.ts';
+import { pluralize } from '../../core/words/numbers.ts';
 import type { PaletteCalls } from '../../state/painting/screen-calls.ts';
 import type { Studio } from '../../state/painting/studio.ts';
 import type { OwnBoxState } from '../../state/paints/own-box.ts';
 import { hashOf, linkTo } from '../../state/router.ts';
 import { Button, buttonClass } from '../../ui/controls/button.tsx';
+import { PageLayout } from '../../ui/layout/page-layout.tsx';
 import { TopBar } from '../../ui/layout/screen-layout.tsx';
 import { BoxPaints, ChosenPaints } from './chosen-paints.tsx';
 import { ClassicStarts, OtherWays } from './other-ways.tsx';
@@ -54,14 +56,16 @@ export function PaintsScreen({ studio, ownBox, calls, paintingId }: PaintsScreen
   const judged = palettes.current ? palettes.offers : null;
 
   return (
-    <main class={styles.page} data-screen="paints">
-      <header class={styles.top}>
+    <PageLayout
+      name="paints"
+      top={
         <TopBar title="Paints" back="Wash plan" backTo={linkTo(paintingId, 'plan')}>
           <a class={buttonClass('quiet')} href={hashOf({ screen: 'box' })}>
             Your paint box
           </a>
         </TopBar>
-      </header>
+      }
+    >
       <section class={styles.section} aria-label="Chosen paints">
         <h2 class={styles.heading} ref={heading} tabIndex={-1}>
           For this painting
@@ -134,7 +138,7 @@ export function PaintsScreen({ studio, ownBox, calls, paintingId }: PaintsScreen
       </section>
       <section class={styles.section} aria-label="The paint box">
         <h2 class={styles.heading}>The rest of your box</h2>
-        <p class={styles.quiet}>
+        <p class="quiet">
           The same name differs from maker to maker: brush a scrap first. For anything about health,
           the label and its safety data sheet come first.
         </p>
@@ -148,7 +152,7 @@ export function PaintsScreen({ studio, ownBox, calls, paintingId }: PaintsScreen
           </a>
         </p>
       </section>
-    </main>
+    </PageLayout>
   );
 }
 
@@ -180,16 +184,14 @@ function SizeChoice({ wish, onWish }: SizeChoiceProps) {
       <output aria-live="polite">{wish.n}</output>
       <Button
         aria-label="One paint more"
-        disabled={wish.n >= mostPaints}
+        disabled={wish.n >= largestPalette}
         onClick={() => onWish(resizePalette(wish, wish.n + 1))}
       >
         +
       </Button>
-      <span>{wish.n === 1 ? 'paint' : 'paints'}</span>
+      <span>{pluralize(wish.n, 'paint')}</span>
       {wish.n > 1 && wish.n === wish.must.length && (
-        <span class={styles.quiet}>
-          You asked for all {wish.n} of them: fewer by letting one go.
-        </span>
+        <span class="quiet">You asked for all {wish.n} of them: fewer by letting one go.</span>
       )}
     </div>
   );

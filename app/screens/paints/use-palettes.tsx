@@ -6,6 +6,7 @@ import { type PaletteCalls, requestPalettes } from '../../state/painting/screen-
 import type { Studio } from '../../state/painting/studio.ts';
 import type { OwnBoxState } from '../../state/paints/own-box.ts';
 import { Button } from '../../ui/controls/button.tsx';
+import { ProgressBar } from '../../ui/controls/progress-bar.tsx';
 import styles from './paints-screen.module.css';
 
 interface FoundPalettes {
@@ -40,26 +41,26 @@ export function usePalettes(
   const done = planId === null || working || halted || stopped.value === planId;
   useEffect(() => {
     if (done || found.value?.planId === planId) return;
-    const leaving = new AbortController();
+    const controller = new AbortController();
     const rest = (): void => {
-      if (!leaving.signal.aborted) part.value = null;
+      if (!controller.signal.aborted) part.value = null;
     };
     part.value = 0;
     problem.value = null;
-    requestPalettes(calls, studio, ownBox.box.value, leaving.signal, (now) => {
-      if (!leaving.signal.aborted) part.value = now;
+    requestPalettes(calls, studio, ownBox.box.value, controller.signal, (reached) => {
+      if (!controller.signal.aborted) part.value = reached;
     })
       .then(
         (offers) => {
-          if (!leaving.signal.aborted) found.value = offers && { planId, offers };
+          if (!controller.signal.aborted) found.value = offers && { planId, offers };
         },
         (fault) => {
-          if (!leaving.signal.aborted) problem.value = describeFault(fault);
+          if (!controller.signal.aborted) problem.value = describeFault(fault);
         },
       )
       .finally(rest);
     return () => {
-      leaving.abort();
+      controller.abort();
       part.value = null;
     };
   }, [studio, ownBox, calls, planId, done, asked.value]);
@@ -92,12 +93,7 @@ export function SearchLine({ said, part, onStop }: SearchLineProps) {
   return (
     <div class={styles.line}>
       <p role="status">{said} …</p>
-      <progress
-        class={styles.bar}
-        max={100}
-        value={Math.round(part * 100)}
-        aria-label="How far it is"
-      />
+      <ProgressBar class={styles.bar} part={part} />
       <Button onClick={onStop}>Stop</Button>
     </div>
   );

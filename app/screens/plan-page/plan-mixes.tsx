@@ -13,9 +13,9 @@ interface Use {
 }
 
 function usesOf(mix: Mix, familyName: string): Use[] {
-  const at = `wash ${mix.wash}, ${familyName}`;
+  const place = `wash ${mix.wash}, ${familyName}`;
   const said = (consistency: string, lab: Lab, more = ''): Use => ({
-    words: `${at}${more}: ${consistency}, value ${valueOfLightness(lab[0]).toFixed(1)}`,
+    words: `${place}${more}: ${consistency}, value ${valueOfLightness(lab[0]).toFixed(1)}`,
     dries: lab,
   });
   const { weaker } = mix;

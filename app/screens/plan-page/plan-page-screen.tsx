@@ -120,7 +120,7 @@ const step = 0.97;
 const fill = 0.97;
 
 /** Size of type, 1 at most, at which the content of a page is no higher than the page. */
-function useFittingType(page: RefObject<HTMLElement | null>, of: unknown): number {
+function useFittingType(page: RefObject<HTMLElement | null>, dependency: unknown): number {
   const type = useSignal(1);
   useLayoutEffect(() => {
     const content = page.current?.firstElementChild;
@@ -132,6 +132,6 @@ function useFittingType(page: RefObject<HTMLElement | null>, of: unknown): numbe
       if (content.scrollHeight <= room) break;
     }
     type.value = size;
-  }, [of]);
+  }, [dependency]);
   return type.value;
 }

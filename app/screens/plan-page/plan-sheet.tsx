@@ -152,7 +152,7 @@ function puddlesOf(step: Step, plan: WashPlan): string {
 }
 
 /** The first words of how it is done: a page has little room. */
-const shortly = (words: string): string => words.split(/[,:;]/)[0] ?? words;
+const cutShort = (words: string): string => words.split(/[,:;]/)[0] ?? words;
 
 /** One step: the sheet after it, what is done, on what paper, with which puddles, how long. */
 function PlanStage({ row, plan, reading, stage }: PlanStageProps) {
@@ -163,8 +163,8 @@ function PlanStage({ row, plan, reading, stage }: PlanStageProps) {
     step.technique !== 'none' && `${step.technique} on ${step.paper} paper`,
     bands && `for ${bands}`,
     puddles && `puddles ${puddles}`,
-    step.brush && `with ${shortly(step.brush)}`,
-    step.board && `board ${shortly(step.board)}`,
+    step.brush && `with ${cutShort(step.brush)}`,
+    step.board && `board ${cutShort(step.board)}`,
     step.paintMinutes[1] > 0 && minutesInWords(step.paintMinutes),
     wait && wait[1] > 0 && `then dry ${minutesInWords(wait)}, till no coolness is felt`,
   ].filter(Boolean);

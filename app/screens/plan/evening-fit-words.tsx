@@ -1,7 +1,7 @@
 import { eveningTimes } from '../../core/plan/evening/evening-times.ts';
-import { hoursInWords, rangeInWords } from '../../core/plan/evening/evening-words.ts';
 import type { WashPlan } from '../../core/plan/plan.ts';
 import { type Sheet, smallerSheet } from '../../core/reference/sheet.ts';
+import { hoursInWords, rangeInWords } from '../../core/words/minutes.ts';
 import type { Studio } from '../../state/painting/studio.ts';
 import { Button } from '../../ui/controls/button.tsx';
 import styles from './evening-panel.module.css';
@@ -17,7 +17,7 @@ export function EveningFitWords({ plan, studio }: EveningFitWordsProps) {
   const all = eveningTimes(plan).map(({ range }) => rangeInWords(range));
   return (
     <>
-      <p class={styles.quiet}>
+      <p class="quiet">
         {all.length === 1
           ? `It may take ${all[0]}: paint and air are not to be hurried.`
           : `The evenings may take ${all.join(' and ')}.`}

@@ -3,12 +3,11 @@ import { useId } from 'preact/hooks';
 import { lastDecision } from '../../core/decisions/standing-decisions.ts';
 import { maxWashes, type PaperChoice } from '../../core/drying/paper-choice.ts';
 import { eveningOf, eveningTimes } from '../../core/plan/evening/evening-times.ts';
-import {
-  eveningName,
-  hoursInWords,
-  planTimeInWords,
-} from '../../core/plan/evening/evening-words.ts';
+import { eveningName, planTimeInWords } from '../../core/plan/evening/evening-words.ts';
 import type { Step, WashPlan } from '../../core/plan/plan.ts';
+import { capitalize } from '../../core/words/lists.ts';
+import { hoursInWords } from '../../core/words/minutes.ts';
+import { spellCount } from '../../core/words/numbers.ts';
 import { typedMinutes } from '../../core/words/typed-number.ts';
 import type { OwnAirState } from '../../state/own-air.ts';
 import type { Studio } from '../../state/painting/studio.ts';
@@ -62,7 +61,7 @@ export function EveningPanel({ plan, studio, ownAir }: EveningPanelProps) {
         }
       />
       {weather.hairDryer && (
-        <p class={styles.quiet}>
+        <p class="quiet">
           Only once the shine has gone, low and cool, never on a mask: until the mask is off the
           times are those of the air.
         </p>
@@ -142,8 +141,6 @@ interface EveningWashesProps {
 /** More are hardly ever asked for; the paper may bear fewer. */
 const mostOffered = 4;
 
-const names = ['One', 'Two', 'Three', 'Four'];
-
 /** How many washes lie over each other, why, and her own number. */
 function EveningWashes({ plan, studio, paper }: EveningWashesProps) {
   const asked = lastDecision(studio.painting.value?.decisions ?? [], 'washes')?.count ?? null;
@@ -151,7 +148,7 @@ function EveningWashes({ plan, studio, paper }: EveningWashesProps) {
   const most = Math.max(Math.min(mostOffered, maxWashes(paper)), asked ?? 0);
   const counts = Array.from(
     { length: most },
-    (_, i) => [String(i + 1), names[i] ?? `${i + 1}`] as const,
+    (_, i) => [String(i + 1), capitalize(spellCount(i + 1))] as const,
   );
   return (
     <>
@@ -169,7 +166,7 @@ function EveningWashes({ plan, studio, paper }: EveningWashesProps) {
         }
       />
       {plan.washesWhy && <p>{plan.washesWhy}</p>}
-      {plan.stepsWhy && <p class={styles.quiet}>{plan.stepsWhy}</p>}
+      {plan.stepsWhy && <p class="quiet">{plan.stepsWhy}</p>}
     </>
   );
 }

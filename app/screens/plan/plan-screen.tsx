@@ -90,9 +90,12 @@ function ReadyPlan({ calls, ownAir, paintingId, seen, plan, studio }: ReadyPlanP
   const view = useSignal<StageView>('sheet');
   const step = plan.steps[inView.index];
   const soft = useSoft(calls, useStudyPicture(studio, seen));
-  const at = step ? plan.steps.indexOf(step) : 0;
-  const layers = useMemo(() => stageLayers(seen, plan, at, soft), [seen, plan, at, soft]);
-  const stageSaid = describeStage(plan, at, view.value);
+  const stepIndex = step ? plan.steps.indexOf(step) : 0;
+  const layers = useMemo(
+    () => stageLayers(seen, plan, stepIndex, soft),
+    [seen, plan, stepIndex, soft],
+  );
+  const stageSaid = describeStage(plan, stepIndex, view.value);
   if (!step) return <NothingToPaint paintingId={paintingId} seen={seen} plan={plan} />;
   return (
     <ScreenLayout
@@ -114,7 +117,7 @@ function ReadyPlan({ calls, ownAir, paintingId, seen, plan, studio }: ReadyPlanP
       }
       panel={
         <div class={styles.panel}>
-          <StageStrip seen={seen} steps={plan.steps} current={at} onStep={inView.show} />
+          <StageStrip seen={seen} steps={plan.steps} current={stepIndex} onStep={inView.show} />
           <ChoiceRow
             label="What the picture shows"
             wraps
@@ -190,8 +193,9 @@ interface InView {
  */
 export function useStepInView(steps: readonly Step[], first: number) {
   const inView = useSignal<InView>({ key: steps[first]?.key, index: first });
-  const at = steps.findIndex(({ key }) => key === inView.value.key);
-  const index = at >= 0 ? at : Math.max(0, Math.min(inView.value.index, steps.length - 1));
+  const keptIndex = steps.findIndex(({ key }) => key === inView.value.key);
+  const index =
+    keptIndex >= 0 ? keptIndex : Math.max(0, Math.min(inView.value.index, steps.length - 1));
   return {
     index,
     show: (next: number): void => {

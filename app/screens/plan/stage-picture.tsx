@@ -6,6 +6,7 @@ import type { WashPlan } from '../../core/plan/plan.ts';
 import { changesInWords, stepChanges } from '../../core/plan/step-changes.ts';
 import type { SoftBlend } from '../../core/raster/paint-slots.ts';
 import type { PixelSize } from '../../core/raster/size.ts';
+import { capitalize } from '../../core/words/lists.ts';
 import { type Layer, softLayer, withoutHue } from '../../drawing/layers.ts';
 import type { OpenedReading } from '../../state/painting/opened-reading.ts';
 import { Picture } from '../../ui/picture/picture.tsx';
@@ -44,7 +45,7 @@ export type StageView = StepView | 'wet' | 'changes';
 const wall: Lab = [56, 0, 0];
 const veil = 0.85;
 
-const dimmed = (lab: Lab): Lab => [
+const dim = (lab: Lab): Lab => [
   lab[0] + veil * (wall[0] - lab[0]),
   lab[1] * (1 - veil),
   lab[2] * (1 - veil),
@@ -61,7 +62,7 @@ export function stageLayers(
   if (!step) return {};
   const wet = coloursWhileWet(plan, step);
   const { slots } = stepChanges(plan, index);
-  const changes = step.after.map((lab, i) => (slots.has(i) ? lab : dimmed(lab)));
+  const changes = step.after.map((lab, i) => (slots.has(i) ? lab : dim(lab)));
   return {
     ...stepLayers(seen, step, soft),
     wet: softLayer(seen.slotMap, soft, wet),
@@ -83,7 +84,7 @@ function wetInWords(plan: WashPlan, index: number): string {
   }
   const wet = coloursWhileWet(plan, step)[largest] ?? dry;
   const words = wetLook(dry, wet);
-  return `${words[0]?.toUpperCase()}${words.slice(1)} in the largest shapes: judge it dry.`;
+  return `${capitalize(words)} in the largest shapes: judge it dry.`;
 }
 
 /** What is to be known of a view of a stage; empty where it speaks for itself. */

@@ -42,7 +42,7 @@ export function StageStrip({ seen, steps, current, onStep }: StageStripProps) {
               {beginsEvening(steps, index) && (
                 <span class={styles.evening}>{eveningName(eveningOf(step))}</span>
               )}
-              <span class={styles.name}>
+              <span>
                 {step.n}. {step.title}
                 {step.consequence && (
                   <strong class={styles.mark}>

@@ -30,7 +30,7 @@ export function StepCard({ plan, reading, step, calls }: StepCardProps) {
     return `${bandWord(band, reading.bands.length)}${value}`;
   });
   return (
-    <article class={styles.card}>
+    <article class="stack">
       <h2 class={styles.title}>
         {step.n}. {step.title}
       </h2>

@@ -1,7 +1,7 @@
 import type { Range } from '../../core/colour/lab.ts';
 import type { HistoryRow } from '../../core/session/drying-history.ts';
 import type { StepRecord } from '../../core/session/session-record.ts';
-import { minutesInWords } from '../../core/words/minutes.ts';
+import { measuredMinutes, minutesInWords } from '../../core/words/minutes.ts';
 import styles from './record-screen.module.css';
 
 const shown = 12;
@@ -15,7 +15,7 @@ export function HistoryTable({ rows }: { rows: readonly HistoryRow[] }) {
     ({ reckoned, real }) => reckoned[0] <= real && real <= reckoned[1],
   ).length;
   return (
-    <section class={styles.section}>
+    <section class="stack">
       <h2 class={styles.heading}>Reckoned and real, all paintings</h2>
       <p>
         {within} of {rows.length} lay in the range that was said.
@@ -43,7 +43,7 @@ export function HistoryTable({ rows }: { rows: readonly HistoryRow[] }) {
                 </th>
                 <td data-name="Reckoned">{minutesInWords(reckoned)}</td>
                 <td data-name="Real">
-                  {real < 1 ? 'under 1 min' : `${Math.round(real)} min`}
+                  {measuredMinutes(real)}
                   <HistoryBar reckoned={reckoned} real={real} />
                 </td>
               </tr>
@@ -57,31 +57,31 @@ export function HistoryTable({ rows }: { rows: readonly HistoryRow[] }) {
 /** The range as a bar and the real time as a stroke, from nothing to the larger of the two. */
 function HistoryBar({ reckoned, real }: { reckoned: Range; real: number }) {
   const most = Math.max(reckoned[1], real) || 1;
-  const at = (minutes: number): number => (100 * minutes) / most;
+  const toPercent = (minutes: number): number => (100 * minutes) / most;
   return (
     <svg class={styles.bar} viewBox="0 0 100 8" preserveAspectRatio="none" aria-hidden="true">
       <path class={styles.line} d="M0 4H100" />
       <rect
         class={styles.range}
-        x={at(reckoned[0])}
+        x={toPercent(reckoned[0])}
         y="1"
-        width={Math.max(1, at(reckoned[1]) - at(reckoned[0]))}
+        width={Math.max(1, toPercent(reckoned[1]) - toPercent(reckoned[0]))}
         height="6"
       />
-      <rect class={styles.real} x={Math.max(0, at(real) - 2)} y="0" width="2" height="8" />
+      <rect class={styles.real} x={Math.max(0, toPercent(real) - 2)} y="0" width="2" height="8" />
     </svg>
   );
 }
 
 const dryingTableReal = (minutes: number | null): string =>
-  minutes === null ? 'not told' : minutes < 1 ? 'under 1 min' : `${Math.round(minutes)} min`;
+  minutes === null ? 'not told' : measuredMinutes(minutes);
 
 /** What was reckoned at brush down and what she then saw, wash by wash. */
 export function DryingTable({ steps }: { steps: readonly StepRecord[] }) {
   const washes = steps.filter(({ reckonedDryMinutes }) => reckonedDryMinutes !== null);
   if (washes.length === 0) return null;
   return (
-    <section class={styles.section}>
+    <section class="stack">
       <h2 class={styles.heading}>How it dried</h2>
       <table class={styles.table}>
         <thead>

@@ -15,7 +15,7 @@ export function PhotoList({ record, keepsakes }: PhotoListProps) {
   const { photos, steps } = record;
   if (photos.length === 0) return null;
   return (
-    <section class={page.section}>
+    <section class="stack">
       <h2 class={page.heading}>Photos</h2>
       <ul class={styles.photos}>
         {photos.map((photo) => {
@@ -43,7 +43,7 @@ interface RecordPhotoProps {
 
 /** One photo, small; a tap shows it as wide as the page, another one small again. */
 function RecordPhoto({ photo, step, keepsakes }: RecordPhotoProps) {
-  const { photoId, at } = photo;
+  const { photoId, at: takenAt } = photo;
   const address = useSignal<string | null>(null);
   const gone = useSignal(false);
   const large = useSignal(false);
@@ -67,7 +67,7 @@ function RecordPhoto({ photo, step, keepsakes }: RecordPhotoProps) {
       if (made) URL.revokeObjectURL(made);
     };
   }, [photoId, keepsakes, address, gone]);
-  const time = new Date(at).toLocaleTimeString(undefined, { timeStyle: 'short' });
+  const time = new Date(takenAt).toLocaleTimeString(undefined, { timeStyle: 'short' });
   return (
     <li class={styles.photo} data-large={large.value || undefined}>
       {address.value && (

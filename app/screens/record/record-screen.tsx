@@ -5,7 +5,7 @@ import { airInWords } from '../../core/drying/weather.ts';
 import { partsInNumbers, partsInWords } from '../../core/paint/mix-words.ts';
 import { comparedPuddles, scrapInWords } from '../../core/session/scrap-verdicts.ts';
 import type { SessionRecord, StepRecord } from '../../core/session/session-record.ts';
-import { minutesInWords } from '../../core/words/minutes.ts';
+import { measuredHours, measuredMinutes, minutesInWords } from '../../core/words/minutes.ts';
 import { linkTo } from '../../state/router.ts';
 import type { Easel } from '../../state/session/easel.ts';
 import type { Keepsakes } from '../../state/session/keepsakes.ts';
@@ -14,14 +14,6 @@ import { TopBar } from '../../ui/layout/screen-layout.tsx';
 import { DryingTable, HistoryTable } from './history-table.tsx';
 import { PhotoList } from './photo-list.tsx';
 import styles from './record-screen.module.css';
-
-const minutes = (n: number): string => (n < 1 ? 'under 1 min' : `${Math.round(n)} min`);
-
-/** '4 h 20 min': to the minute, for it was measured. */
-const hours = (n: number): string => {
-  const whole = Math.round(n);
-  return whole < 60 ? minutes(n) : `${Math.floor(whole / 60)} h ${whole % 60} min`;
-};
 
 /** A drying check is planned by how long the wash before it dries. */
 function plannedWords(
@@ -56,9 +48,9 @@ export function RecordScreen({ easel, keepsakes, paintingId }: RecordScreenProps
         <p>{easel.problem.value ?? 'No session yet: what you do at the easel will stand here.'}</p>
       ) : (
         <>
-          <section class={styles.section}>
+          <section class="stack">
             <h2 class={styles.heading}>
-              {record.finishedAt ? 'Finished' : 'Under way'}, {hours(record.totalMinutes)}
+              {record.finishedAt ? 'Finished' : 'Under way'}, {measuredHours(record.totalMinutes)}
             </h2>
             {record.startedAt && (
               <p>
@@ -74,7 +66,7 @@ export function RecordScreen({ easel, keepsakes, paintingId }: RecordScreenProps
               {airInWords(record.weather)}; {paperInWords(record.paper)}.
             </p>
           </section>
-          <section class={styles.section}>
+          <section class="stack">
             <h2 class={styles.heading}>Steps</h2>
             <table class={styles.table}>
               <thead>
@@ -94,10 +86,10 @@ export function RecordScreen({ easel, keepsakes, paintingId }: RecordScreenProps
                     </th>
                     <td data-name="Planned">{plannedWords(step, record.steps)}</td>
                     <td data-name="Painted">
-                      {step.paintedMinutes > 0 ? minutes(step.paintedMinutes) : '–'}
+                      {step.paintedMinutes > 0 ? measuredMinutes(step.paintedMinutes) : '–'}
                     </td>
                     <td data-name="Waited">
-                      {step.waitedMinutes > 0 ? minutes(step.waitedMinutes) : '–'}
+                      {step.waitedMinutes > 0 ? measuredMinutes(step.waitedMinutes) : '–'}
                     </td>
                   </tr>
                 ))}
@@ -107,7 +99,7 @@ export function RecordScreen({ easel, keepsakes, paintingId }: RecordScreenProps
           <DryingTable steps={record.steps} />
           <HappenedList record={record} />
           <PhotoList record={record} keepsakes={keepsakes} />
-          <section class={styles.section}>
+          <section class="stack">
             <h2 class={styles.heading}>Mixes</h2>
             <ul class={styles.mixes}>
               {record.mixes.map((mix) => (
@@ -142,7 +134,7 @@ export function RecordScreen({ easel, keepsakes, paintingId }: RecordScreenProps
   );
 }
 
-const at = (minutes: number): string => `${Math.round(minutes)} min`;
+const formatMinutes = (minutes: number): string => `${Math.round(minutes)} min`;
 
 /** What went wrong with what was advised, what was practised, what she noted. */
 function HappenedList({ record }: { record: SessionRecord }) {
@@ -150,12 +142,13 @@ function HappenedList({ record }: { record: SessionRecord }) {
   const titleOf = (key: string): string => steps.find((step) => step.key === key)?.title ?? '';
   if (troubles.length + notes.length + practised.length === 0) return null;
   return (
-    <section class={styles.section}>
+    <section class="stack">
       <h2 class={styles.heading}>What happened</h2>
       <ul class={styles.happened}>
         {troubles.map(({ atMinutes, stepKey, words, wetness, remedy }) => (
           <li key={`${atMinutes} ${words}`}>
-            <strong>{words}</strong>, {titleOf(stepKey)}, after {at(atMinutes)}, sheet {wetness}.
+            <strong>{words}</strong>, {titleOf(stepKey)}, after {formatMinutes(atMinutes)}, sheet{' '}
+            {wetness}.
             <br />
             <small>{remedy}</small>
           </li>
@@ -165,7 +158,7 @@ function HappenedList({ record }: { record: SessionRecord }) {
         ))}
         {notes.map(({ atMinutes, text }) => (
           <li key={`${atMinutes} ${text}`}>
-            After {at(atMinutes)}: {text}
+            After {formatMinutes(atMinutes)}: {text}
           </li>
         ))}
       </ul>

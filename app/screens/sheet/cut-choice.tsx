@@ -16,6 +16,7 @@ import {
 } from '../../core/reference/reference.ts';
 import { Button } from '../../ui/controls/button.tsx';
 import { SliderRow } from '../../ui/controls/slider-row.tsx';
+import { arrowDirections } from '../../ui/pointer/stage-keys.ts';
 import styles from './cut-choice.module.css';
 
 interface CutChoiceProps {
@@ -68,7 +69,7 @@ export function CutChoice(props: CutChoiceProps) {
         <Button onClick={() => onTurn(1)}>Turn right</Button>
         <Button onClick={onLargest}>Largest</Button>
       </div>
-      <p id={hintId} class={styles.hint}>
+      <p id={hintId} class="quiet">
         Drag the cut, pull a corner or pinch. Keys on the picture: arrows move it (with Shift
         farther), + and − size it, [ and ] straighten, R turns.
       </p>
@@ -83,13 +84,6 @@ const sizeStep = 1.05;
 /** One press of [ or ], degrees. */
 const straightenStep = 0.5;
 
-const directions: Record<string, readonly [right: number, down: number]> = {
-  ArrowLeft: [-1, 0],
-  ArrowRight: [1, 0],
-  ArrowUp: [0, -1],
-  ArrowDown: [0, 1],
-};
-
 const roundToStep = (degrees: number): number =>
   Math.round(degrees / straightenStep) * straightenStep;
 
@@ -100,7 +94,7 @@ export function moveCutByKey(
   key: string,
   shift: boolean,
 ): Crop | null {
-  const direction = directions[key];
+  const direction = arrowDirections[key];
   if (direction) {
     const step = shift ? longStep : shortStep;
     const right = direction[0] * step * crop.size[0] * photo.width;

@@ -2,6 +2,8 @@ import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { makeGrey } from '../../core/colour/srgb.ts';
 import type { PixelSize } from '../../core/raster/size.ts';
 import type { Crop } from '../../core/reference/reference.ts';
+import { Stage } from '../../ui/pointer/stage.tsx';
+import { isShortcut } from '../../ui/pointer/stage-keys.ts';
 import { moveCutByKey } from './cut-choice.tsx';
 import styles from './cut-stage.module.css';
 import { type CutView, fitCutView, useCutGesture } from './use-cut-gesture.ts';
@@ -58,7 +60,7 @@ export function CutStage(props: CutStageProps) {
   const handlers = useCutGesture({ photo, crop, view, onMove, onSettle });
 
   const keyDown = (event: KeyboardEvent): void => {
-    if (event.ctrlKey || event.metaKey || event.altKey) return;
+    if (isShortcut(event)) return;
     if (event.key === 'r' || event.key === 'R') {
       if (!event.repeat) onTurn();
       event.preventDefault();
@@ -76,15 +78,12 @@ export function CutStage(props: CutStageProps) {
   };
 
   return (
-    <div
-      ref={stage}
+    <Stage
+      stageRef={stage}
       class={styles.stage}
-      role="application"
-      // biome-ignore lint/a11y/noNoninteractiveTabindex: the cut is moved by keys from here
-      tabIndex={0}
-      aria-label={label}
+      label={label}
       aria-describedby={hintId}
-      data-testid="cut-stage"
+      name="cut-stage"
       onKeyDown={keyDown}
       onKeyUp={letGo}
       onBlur={letGo}
@@ -100,7 +99,7 @@ export function CutStage(props: CutStageProps) {
         }}
       />
       <CutFrame stage={size} view={view} />
-    </div>
+    </Stage>
   );
 }
 

@@ -8,6 +8,7 @@ import {
   sheetOf,
   turned,
 } from '../../core/reference/sheet.ts';
+import { capitalize } from '../../core/words/lists.ts';
 import { buttonClass } from '../../ui/controls/button.tsx';
 import { ChoiceRow } from '../../ui/controls/choice-row.tsx';
 import styles from './sheet-choice.module.css';
@@ -63,9 +64,7 @@ export function SheetChoice({ sheet, onChoose }: SheetChoiceProps) {
     <>
       <fieldset class={styles.formats}>
         <legend class="spoken">Imperial papers, in mm</legend>
-        {imperial.map((format) =>
-          formatButton(format, format.charAt(0).toUpperCase() + format.slice(1)),
-        )}
+        {imperial.map((format) => formatButton(format, capitalize(format)))}
       </fieldset>
       <fieldset class={styles.formats}>
         <legend class="spoken">A sizes, in mm</legend>
@@ -102,16 +101,16 @@ interface OwnSheetFieldsProps {
   onProblem: (problem: string | null) => void;
 }
 
-const written = (mm: number): string => String(Math.round(mm * 100) / 100);
+const formatMm = (mm: number): string => String(Math.round(mm * 100) / 100);
 
 /** Width and height of her own sheet, typed. Text fields: number fields lose a decimal comma. */
 export function OwnSheetFields({ sheet, onChoose, problem, onProblem }: OwnSheetFieldsProps) {
   const id = useId();
-  const [width, setWidth] = useState(written(sheet.widthMm));
-  const [height, setHeight] = useState(written(sheet.heightMm));
+  const [width, setWidth] = useState(formatMm(sheet.widthMm));
+  const [height, setHeight] = useState(formatMm(sheet.heightMm));
   useEffect(() => {
-    setWidth(written(sheet.widthMm));
-    setHeight(written(sheet.heightMm));
+    setWidth(formatMm(sheet.widthMm));
+    setHeight(formatMm(sheet.heightMm));
   }, [sheet.widthMm, sheet.heightMm]);
 
   const own = useRef<HTMLDivElement>(null);

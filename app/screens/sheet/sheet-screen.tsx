@@ -49,7 +49,7 @@ export function SheetScreen({
     showDraft((count) => count + 1);
   }, [given.sheet, given.crop]);
 
-  const now = (): { sheet: Sheet; crop: Crop } => draft.current ?? given;
+  const readDraft = (): { sheet: Sheet; crop: Crop } => draft.current ?? given;
   const show = (sheet: Sheet, crop: Crop): void => {
     draft.current = { sheet, crop };
     showDraft((count) => count + 1);
@@ -58,14 +58,14 @@ export function SheetScreen({
     show(sheet, crop);
     onChange(sheet, crop);
   };
-  const moveCut = (crop: Crop): void => show(now().sheet, crop);
-  const settleCut = (): void => settle(now().sheet, now().crop);
+  const moveCut = (crop: Crop): void => show(readDraft().sheet, crop);
+  const settleCut = (): void => settle(readDraft().sheet, readDraft().crop);
   const chooseSheet = (sheet: Sheet): void => {
     setProblem(null);
-    settle(sheet, fittedToSheet(photo, now().crop, sheet));
+    settle(sheet, fittedToSheet(photo, readDraft().crop, sheet));
   };
   const turn = (quarters: 1 | -1): void => {
-    const { sheet, crop } = now();
+    const { sheet, crop } = readDraft();
     const lying = { ...sheet, widthMm: sheet.heightMm, heightMm: sheet.widthMm };
     setProblem(null);
     settle(lying, turnedCrop(photo, crop, quarters));
@@ -75,7 +75,7 @@ export function SheetScreen({
     else onDone();
   };
 
-  const { sheet, crop } = now();
+  const { sheet, crop } = readDraft();
   const words = sheetInWords(sheet);
   return (
     <ScreenLayout
@@ -162,14 +162,14 @@ export function SheetPlace({ app, paintingId }: { app: App; paintingId: string }
   const photoId = painting?.id === paintingId ? painting.reference.photoId : null;
   useEffect(() => {
     if (!photoId) return;
-    const leaving = new AbortController();
+    const controller = new AbortController();
     let opened: PhotoFacts | null = null;
-    void app.studio.openPhoto(leaving.signal).then((found) => {
+    void app.studio.openPhoto(controller.signal).then((found) => {
       opened = found;
       setFacts(found);
     });
     return () => {
-      leaving.abort();
+      controller.abort();
       opened?.preview.close();
     };
   }, [app, photoId]);

@@ -1,7 +1,9 @@
 import { useRef } from 'preact/hooks';
+import type { Point } from '../../core/colour/lab.ts';
 import type { PixelSize } from '../../core/raster/size.ts';
 import { boxOf, type CropBox, movedCrop, resizedCrop } from '../../core/reference/move-crop.ts';
 import { type Crop, roomOf } from '../../core/reference/reference.ts';
+import { type Pointers, placeInPx, usePointers } from '../../ui/pointer/use-pointers.ts';
 
 interface CutGesture {
   photo: PixelSize;
@@ -13,93 +15,69 @@ interface CutGesture {
   onSettle: (crop: Crop) => void;
 }
 
-type StageEvent = PointerEvent & { readonly currentTarget: HTMLElement };
-
-const placeOf = (event: StageEvent): Touch => {
-  const stage = event.currentTarget.getBoundingClientRect();
-  return [event.clientX - stage.left, event.clientY - stage.top];
-};
-
 /** Pointer handlers for the stage. A gesture the browser takes away leaves the cut as it was before. */
-export function useCutGesture(gesture: CutGesture) {
-  const latest = useRef(gesture);
-  latest.current = gesture;
-  const fingers = useRef(new Map<number, Touch>());
+export function useCutGesture({ photo, crop, view, onMove, onSettle }: CutGesture) {
   const start = useRef<GestureStart | null>(null);
-  const before = useRef<Crop>(gesture.crop);
-  const reached = useRef<Crop>(gesture.crop);
+  const before = useRef<Crop>(crop);
+  const reached = useRef<Crop>(crop);
 
   /** Fingers came or went: what follows is counted from here. */
-  const beginAgain = (view: CutView): void => {
-    const touches = [...fingers.current.values()];
+  const beginAgain = (): void => {
+    const touches = [...pointers.places.values()];
     start.current = touches.length ? { crop: reached.current, view, touches } : null;
   };
 
-  const down = (event: StageEvent): void => {
-    if (event.button !== 0 || fingers.current.size >= 2) return;
-    event.currentTarget.setPointerCapture(event.pointerId);
-    event.currentTarget.focus({ preventScroll: true });
-    event.preventDefault();
-    if (fingers.current.size === 0) {
-      before.current = latest.current.crop;
-      reached.current = latest.current.crop;
-    }
-    fingers.current.set(event.pointerId, placeOf(event));
-    beginAgain(latest.current.view);
-  };
-
-  const move = (event: StageEvent): void => {
-    if (!start.current || !fingers.current.has(event.pointerId)) return;
-    fingers.current.set(event.pointerId, placeOf(event));
-    const { photo, onMove } = latest.current;
-    reached.current = moveCutByFingers(photo, start.current, [...fingers.current.values()]);
-    onMove(reached.current);
-  };
-
-  const up = (event: StageEvent): void => {
-    if (!fingers.current.delete(event.pointerId)) return;
-    beginAgain(latest.current.view);
-    if (fingers.current.size === 0 && reached.current !== before.current)
-      latest.current.onSettle(reached.current);
-  };
-
-  const cancel = (event: StageEvent): void => {
-    if (!fingers.current.has(event.pointerId)) return;
-    fingers.current.clear();
-    start.current = null;
-    latest.current.onMove(before.current);
-  };
-
-  return {
-    onPointerDown: down,
-    onPointerMove: move,
-    onPointerUp: up,
-    onPointerCancel: cancel,
-    onLostPointerCapture: cancel,
-  };
+  const pointers: Pointers = usePointers({
+    most: 2,
+    captures: true,
+    placeOf: placeInPx,
+    onDown(event) {
+      event.currentTarget.focus({ preventScroll: true });
+      event.preventDefault();
+      if (pointers.places.size === 1) {
+        before.current = crop;
+        reached.current = crop;
+      }
+      beginAgain();
+      return true;
+    },
+    onMove() {
+      if (!start.current) return;
+      reached.current = moveCutByFingers(photo, start.current, [...pointers.places.values()]);
+      onMove(reached.current);
+    },
+    onUp() {
+      beginAgain();
+      if (pointers.places.size === 0 && reached.current !== before.current)
+        onSettle(reached.current);
+    },
+    onCancel() {
+      pointers.places.clear();
+      start.current = null;
+      onMove(before.current);
+    },
+  });
+  return pointers.handlers;
 }
-
-/** A finger on the stage, px. */
-type Touch = readonly [x: number, y: number];
 
 /** Where a gesture began: the cut, how it lay on the stage, and the one or two fingers. */
 interface GestureStart {
   readonly crop: Crop;
   readonly view: CutView;
-  readonly touches: readonly Touch[];
+  readonly touches: readonly Point[];
 }
 
-const middle = (touches: readonly Touch[]): Touch => [
+const middle = (touches: readonly Point[]): Point => [
   touches.reduce((sum, touch) => sum + touch[0], 0) / touches.length,
   touches.reduce((sum, touch) => sum + touch[1], 0) / touches.length,
 ];
 
-const apart = (a: Touch, b: Touch): number => Math.max(1, Math.hypot(a[0] - b[0], a[1] - b[1]));
+const apart = (a: Point, b: Point): number => Math.max(1, Math.hypot(a[0] - b[0], a[1] - b[1]));
 
 /** How near to a corner of the frame a finger takes hold of it, px. */
 const reach = 28;
 
-function holdsCorner({ frame }: CutView, [x, y]: Touch): boolean {
+function holdsCorner({ frame }: CutView, [x, y]: Point): boolean {
   const across = Math.min(Math.abs(x - frame.x), Math.abs(x - frame.x - frame.width));
   const down = Math.min(Math.abs(y - frame.y), Math.abs(y - frame.y - frame.height));
   return Math.hypot(across, down) <= Math.min(reach, frame.width / 4, frame.height / 4);
@@ -109,23 +87,23 @@ function holdsCorner({ frame }: CutView, [x, y]: Touch): boolean {
  * The cut as the fingers have it now: one finger moves it, or sizes it about its centre when it took
  * hold of a corner; two fingers size it by their distance and move it along.
  */
-function moveCutByFingers(photo: PixelSize, start: GestureStart, now: readonly Touch[]): Crop {
+function moveCutByFingers(photo: PixelSize, start: GestureStart, moved: readonly Point[]): Crop {
   const { crop, view, touches } = start;
   const [first, second] = touches;
-  const [nowFirst, nowSecond] = now;
-  if (!first || !nowFirst) return crop;
-  if (second && nowSecond) {
-    const sized = resizedCrop(photo, crop, apart(nowFirst, nowSecond) / apart(first, second));
-    const [from, to] = [middle(touches), middle(now)];
+  const [movedFirst, movedSecond] = moved;
+  if (!first || !movedFirst) return crop;
+  if (second && movedSecond) {
+    const sized = resizedCrop(photo, crop, apart(movedFirst, movedSecond) / apart(first, second));
+    const [from, to] = [middle(touches), middle(moved)];
     return movedCrop(photo, sized, (to[0] - from[0]) / view.scale, (to[1] - from[1]) / view.scale);
   }
   if (holdsCorner(view, first)) {
     const { x, y, width, height } = view.frame;
-    const centre: Touch = [x + width / 2, y + height / 2];
-    return resizedCrop(photo, crop, apart(nowFirst, centre) / apart(first, centre));
+    const centre: Point = [x + width / 2, y + height / 2];
+    return resizedCrop(photo, crop, apart(movedFirst, centre) / apart(first, centre));
   }
-  const right = (nowFirst[0] - first[0]) / view.scale;
-  return movedCrop(photo, crop, right, (nowFirst[1] - first[1]) / view.scale);
+  const right = (movedFirst[0] - first[0]) / view.scale;
+  return movedCrop(photo, crop, right, (movedFirst[1] - first[1]) / view.scale);
 }
 
 /** How the turned photo lies on the stage: everything in px of the screen. */

@@ -20,7 +20,7 @@ export function StartScreen({ app }: { app: App }) {
         <ValueScale />
       </header>
       {intake.problem.value && (
-        <p class={styles.problem} role="alert">
+        <p class="problem" role="alert">
           {intake.problem.value}
         </p>
       )}
@@ -67,7 +67,7 @@ export function StartScreen({ app }: { app: App }) {
       </section>
       <PaintingWall shelf={shelf} onOpen={app.goOn} />
       <ExampleCard intake={intake} />
-      <footer class={styles.foot}>
+      <footer class="quiet">
         <p>Photos, plans and records stay on this device. {shelf.keeping.value}</p>
       </footer>
     </main>
@@ -152,7 +152,7 @@ function PaintingWall({ shelf, onOpen }: PaintingWallProps) {
                 <span class={styles.paintingWallPicture} />
               )}
               <strong class={styles.title}>{painting.title}</strong>
-              <span class={styles.place}>{painting.place}</span>
+              <span class="quiet">{painting.place}</span>
             </button>
             {asking.value === painting.id ? (
               <span class={styles.ask}>

@@ -5,7 +5,7 @@ import { valueOfLightness } from '../../core/colour/munsell-value.ts';
 import { shrinkSlots } from '../../core/raster/paint-slots.ts';
 import type { PixelSize } from '../../core/raster/size.ts';
 import { type SubjectMode, subjectSentence } from '../../core/reading/subject/subject.ts';
-import { bitmapLayer, type Layer, whereLayer } from '../../drawing/layers.ts';
+import { bitmapLayer, type Layer, wallGrey, whereLayer } from '../../drawing/layers.ts';
 import { ChoiceRow } from '../../ui/controls/choice-row.tsx';
 import { SliderRow } from '../../ui/controls/slider-row.tsx';
 import { Picture } from '../../ui/picture/picture.tsx';
@@ -35,7 +35,7 @@ const keysFor = (mode: SubjectMode): string =>
     ? 'By keys: arrows move an oval, + and − size it, [ and ] make it narrower or wider, Enter lays it down.'
     : 'By keys: arrows move the brush, Enter dabs.';
 
-function said({ found, empty, problem }: SubjectLine): string {
+function describeSubject({ found, empty, problem }: SubjectLine): string {
   if (problem) return problem;
   if (empty) return 'Nothing of this picture lies in your line. Draw round the subject again.';
   return found ? subjectSentence(found.facts) : '';
@@ -75,12 +75,12 @@ export function SubjectPanel(props: SubjectPanelProps) {
           onSettle={() => {}}
         />
       )}
-      <p id={hintId} class={found ? styles.quiet : styles.first}>
+      <p id={hintId} class={found ? 'quiet' : styles.first}>
         {hintFor(mode.value, found !== null)}
         <span class={styles.keys}> {keysFor(mode.value)}</span>
       </p>
       <p class={styles.sentence} role="status" data-testid="subject-sentence">
-        {said(line) || (looking ? 'Getting the picture ready …' : '')}
+        {describeSubject(line) || (looking ? 'Getting the picture ready …' : '')}
       </p>
       {found && (
         <>
@@ -117,7 +117,7 @@ function SidePictures({ found, grey, size }: SidePicturesProps) {
   const sides = useMemo(() => {
     const small = shrinkSlots(mask, size.width, size.height, longSidePx);
     const alone = (side: 0 | 1) =>
-      whereLayer(bitmapLayer(grey), small.slotMap, new Set([side]), dimTo);
+      whereLayer(bitmapLayer(grey), small.slotMap, new Set([side]), wallGrey);
     return { size: small, subject: alone(1), ground: alone(0) };
   }, [mask, grey, size.width, size.height]);
   return (
@@ -143,9 +143,6 @@ function SidePictures({ found, grey, size }: SidePicturesProps) {
   );
 }
 
-/** L* 56 as an sRGB code: the surround, so that the ground falls back into the wall. */
-const dimTo = 134;
-
 /** The reference in colour and in grey; once there is a subject, also with its ground dimmed. */
 export function subjectLayers(
   { reference, grey }: Pictures,
@@ -154,6 +151,6 @@ export function subjectLayers(
   const colour = bitmapLayer(reference);
   const inGrey = bitmapLayer(grey);
   if (!found) return { colour, grey: inGrey };
-  const alone = (under: Layer): Layer => whereLayer(under, found.mask, new Set([1]), dimTo);
+  const alone = (under: Layer): Layer => whereLayer(under, found.mask, new Set([1]), wallGrey);
   return { colour, grey: inGrey, 'colour-alone': alone(colour), 'grey-alone': alone(inGrey) };
 }

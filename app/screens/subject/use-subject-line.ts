@@ -22,20 +22,20 @@ export function useSubjectLine(studio: Studio): ReadonlySignal<SubjectLine> {
   const key = JSON.stringify(strokes);
   useEffect(() => {
     if (!seen) return;
-    const leaving = new AbortController();
+    const controller = new AbortController();
     line.value = { ...line.value, looking: true, problem: null };
-    studio.subjectLine(leaving.signal, strokes).then(
+    studio.subjectLine(controller.signal, strokes).then(
       (found) => {
-        if (leaving.signal.aborted) return;
+        if (controller.signal.aborted) return;
         const empty = !found && strokes.length > 0;
         line.value = { found, looking: false, empty, problem: null };
       },
       (fault: unknown) => {
-        if (leaving.signal.aborted) return;
+        if (controller.signal.aborted) return;
         line.value = { ...line.value, looking: false, problem: describeFault(fault) };
       },
     );
-    return () => leaving.abort();
+    return () => controller.abort();
   }, [studio, seen, key]);
   return line;
 }

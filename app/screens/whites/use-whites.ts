@@ -13,7 +13,7 @@ export type WhiteTool = 'touch' | WhiteMode;
 
 /** A white is meant by its number only as long as the reading is the same. */
 interface Chosen {
-  readonly of: Reading;
+  readonly reading: Reading;
   readonly index: number;
 }
 
@@ -54,7 +54,7 @@ export function useWhites(studio: Studio): WhitesState {
     return decidedWhites(reading, painting.decisions, painting.reference).whites ?? [];
   });
   const index = useComputed(() =>
-    chosen.value && chosen.value.of === studio.seen.value?.reading ? chosen.value.index : -1,
+    chosen.value && chosen.value.reading === studio.seen.value?.reading ? chosen.value.index : -1,
   );
   const found = useComputed(() => (studio.seen.value ? onThePage(studio.seen.value) : null));
   // The layers are drawn anew where a way has changed, not for every decision.

@@ -1,16 +1,17 @@
 import { useSignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
+import { smallShapeMm } from '../../core/limits.ts';
 import type { Reading } from '../../core/reading/reading.ts';
 import {
   countsInWords,
   isSmallWhite,
-  smallWhiteMm,
   type White,
   type WhiteWay,
   wayWords,
   whiteInWords,
   whiteWays,
 } from '../../core/reading/whites/whites.ts';
+import { openWithCount } from '../../core/words/numbers.ts';
 import { Button } from '../../ui/controls/button.tsx';
 import { ChoiceRow } from '../../ui/controls/choice-row.tsx';
 import { shownRows } from './use-whites.ts';
@@ -110,7 +111,7 @@ function WhiteRow(props: WhiteRowProps) {
         chosen={white.way}
         onChoose={(way) => (way !== white.way || !white.decided) && onWay(way)}
       />
-      <p class={styles.why}>
+      <p class="quiet">
         {white.decided ? `Proposed: ${wayWords[proposed].toLowerCase()}. ` : ''}
         {white.why}
       </p>
@@ -138,12 +139,12 @@ function SmallWhitesRow({ whites, onWay }: SmallWhitesRowProps) {
   if (small.length === 0) return null;
   const [first] = small;
   const same = small.every(({ way }) => way === first?.way) ? (first?.way ?? null) : null;
-  const number = small.length === 1 ? 'One small white' : `${small.length} small whites`;
+  const number = openWithCount(small.length, 'small white');
   return (
     <div class={styles.row} data-testid="small-whites">
       <p>
         <strong>
-          {number}, under {smallWhiteMm} mm
+          {number}, under {smallShapeMm} mm
         </strong>
         {same === null && `: ${countsInWords(small)}`}
       </p>
@@ -153,7 +154,7 @@ function SmallWhitesRow({ whites, onWay }: SmallWhitesRowProps) {
         chosen={same}
         onChoose={(way) => (way !== same || !small.every(({ decided }) => decided)) && onWay(way)}
       />
-      <p class={styles.why}>{commonWhy(small)}</p>
+      <p class="quiet">{commonWhy(small)}</p>
       {small.some(({ decided }) => decided) && (
         <Button onClick={() => onWay(null)}>As proposed</Button>
       )}

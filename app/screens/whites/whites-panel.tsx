@@ -1,6 +1,5 @@
 import {
   countsByWay,
-  sizeInWords,
   type White,
   type WhiteWay,
   wayLetters,
@@ -9,6 +8,7 @@ import {
   whiteWays,
 } from '../../core/reading/whites/whites.ts';
 import { placeOnPhoto } from '../../core/reference/photo-stroke.ts';
+import { sizeInWords } from '../../core/words/lengths.ts';
 import { whiteLines } from '../../drawing/line-layers.ts';
 import type { Studio } from '../../state/painting/studio.ts';
 import { ChoiceRow } from '../../ui/controls/choice-row.tsx';
@@ -20,7 +20,7 @@ import styles from './whites-panel.module.css';
 
 interface WhitesPanelProps {
   studio: Studio;
-  now: DecisionContext;
+  context: DecisionContext;
   state: WhitesState;
 }
 
@@ -31,14 +31,14 @@ const hints: Readonly<Record<WhiteTool, string>> = {
 };
 
 /** What is drawn with, the whites and how each is kept. */
-export function WhitesPanel({ studio, now, state }: WhitesPanelProps) {
-  const { painting, seen } = now;
+export function WhitesPanel({ studio, context, state }: WhitesPanelProps) {
+  const { painting, seen } = context;
   const { reading } = seen;
   const { tool, brush, view, missed } = state;
   const whites = state.whites.value;
   const longSideMm = Math.max(reading.sheet.widthMm, reading.sheet.heightMm);
   const choose = (index: number): void => {
-    state.chosen.value = { of: reading, index };
+    state.chosen.value = { reading, index };
     missed.value = false;
     tool.value = 'touch';
   };
@@ -77,7 +77,7 @@ export function WhitesPanel({ studio, now, state }: WhitesPanelProps) {
           onSettle={() => {}}
         />
       )}
-      <p class={styles.quiet}>{hints[tool.value]}</p>
+      <p class="quiet">{hints[tool.value]}</p>
       <p class={styles.sentence} role="status" data-testid="whites-sentence">
         {missed.value
           ? 'There is no white near that place.'

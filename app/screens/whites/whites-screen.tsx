@@ -27,15 +27,15 @@ export function WhitesScreen({ studio, paintingId }: { studio: Studio; paintingI
       name="whites"
       title="Whites to keep"
       kinds={['white', 'white-way']}
-      picture={(now) => <WhitesPicture studio={studio} now={now} state={state} />}
-      panel={(now) => <WhitesPanel studio={studio} now={now} state={state} />}
+      picture={(context) => <WhitesPicture studio={studio} context={context} state={state} />}
+      panel={(context) => <WhitesPanel studio={studio} context={context} state={state} />}
     />
   );
 }
 
 interface WhitesPictureProps {
   studio: Studio;
-  now: DecisionContext;
+  context: DecisionContext;
   state: WhitesState;
 }
 
@@ -45,16 +45,16 @@ const brushLabels = {
 } as const;
 
 /** The whites as bare paper over her reference; she touches one, or brushes. */
-function WhitesPicture({ studio, now, state }: WhitesPictureProps) {
-  const { painting, seen } = now;
+function WhitesPicture({ studio, context, state }: WhitesPictureProps) {
+  const { painting, seen } = context;
   const size = seen.reading.raster;
   const hintId = useId();
-  const unread = useUnreadStrokes(now);
+  const unread = useUnreadStrokes(context);
   const tool = state.tool.value;
 
   const touch = (place: Point): void => {
     const index = state.found.value ? whiteAt(state.found.value.map, size, place) : -1;
-    state.chosen.value = index < 0 ? null : { of: seen.reading, index };
+    state.chosen.value = index < 0 ? null : { reading: seen.reading, index };
     state.missed.value = index < 0;
   };
   const draw = (path: readonly Point[]): void => {

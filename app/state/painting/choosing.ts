@@ -55,6 +55,7 @@ export function createChoosing({ store, client, onChosen }: ChoosingNeeds): Choo
         signal,
         { photo: blob, crop, sheet, wishes: {}, longSidePx },
         (pictures) => update(id, { pictures }),
+        () => {},
       );
       await store.keepThumbnail(id, thumbnail);
       update(id, { sentence: studySentence(reading) });

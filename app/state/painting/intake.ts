@@ -59,14 +59,14 @@ interface Naming {
 }
 
 /** A file's name without its ending; a photo straight from a camera has none worth showing. */
-function titleOf(name: string | undefined, at: Date): string {
+function titleOf(name: string | undefined, date: Date): string {
   const stem = (name ?? '').replace(/\.[^.]*$/, '').trim();
   if (stem) return stem;
-  return `Photo of ${at.toLocaleDateString(undefined, { day: 'numeric', month: 'long' })}`;
+  return `Photo of ${date.toLocaleDateString(undefined, { day: 'numeric', month: 'long' })}`;
 }
 
 /** The sheet lies as the photo does. */
-const lyingAs = (photo: PixelSize, sheet: Sheet): Sheet =>
+const turnSheetLike = (photo: PixelSize, sheet: Sheet): Sheet =>
   turned(sheet, photo.width >= photo.height ? 'across' : 'upright');
 
 /**
@@ -80,14 +80,14 @@ export async function createPainting(
 ): Promise<{ painting: Painting; photo: Photo }> {
   const { photo, header } = await readPhotoFile(file);
   const size = uprightSize(header);
-  const sheet = lyingAs(size, lastSheet ?? sheetOf('quarter', 'across'));
-  const now = new Date();
+  const sheet = turnSheetLike(size, lastSheet ?? sheetOf('quarter', 'across'));
+  const date = new Date();
   const painting: Painting = {
     schema: 1,
     id: crypto.randomUUID(),
-    title: title ?? titleOf(file.name, now),
-    createdAt: now.getTime(),
-    updatedAt: now.getTime(),
+    title: title ?? titleOf(file.name, date),
+    createdAt: date.getTime(),
+    updatedAt: date.getTime(),
     reference: { photoId: photo.id, crop: centredCrop(size, sheet), sheet },
     decisions: [],
     planIds: [],
@@ -131,7 +131,7 @@ export function createIntake({ store, lastSheet, onPainting, onCandidates }: Int
   let latest = 0;
 
   /** Runs one way in; what an earlier one still brings counts no more. */
-  async function newest(work: (stillNewest: () => boolean) => Promise<void>): Promise<void> {
+  async function runOnlyLatest(work: (stillNewest: () => boolean) => Promise<void>): Promise<void> {
     const mine = ++latest;
     const stillNewest = (): boolean => mine === latest;
     busy.value = true;
@@ -146,7 +146,7 @@ export function createIntake({ store, lastSheet, onPainting, onCandidates }: Int
   }
 
   const takeOne = (file: NamedBlob, how: Naming = {}): Promise<void> =>
-    newest(async (stillNewest) => {
+    runOnlyLatest(async (stillNewest) => {
       const made = await createPainting(file, lastSheet(), how);
       if (!stillNewest()) return;
       await store.addPainting(made.painting, made.photo);
@@ -163,7 +163,7 @@ export function createIntake({ store, lastSheet, onPainting, onCandidates }: Int
     take: (file) => takeOne(file),
     study: (file) => takeOne(file, { purpose: 'study' }),
     takeSeveral: (files) =>
-      newest(async (stillNewest) => {
+      runOnlyLatest(async (stillNewest) => {
         const made = [];
         for (const file of files)
           made.push(await createPainting(file, lastSheet(), { purpose: 'candidate' }));

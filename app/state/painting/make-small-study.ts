@@ -15,15 +15,15 @@ const wrong = (sentence: string): Error =>
 /** Makes the small study of a painting and keeps it. Rejects with a sentence for her. */
 export async function makeSmallStudy(
   { store, ownBox }: StudyNeeds,
-  of: Painting,
+  painting: Painting,
 ): Promise<Painting> {
-  const photo = await store.photo(of.reference.photoId);
+  const photo = await store.photo(painting.reference.photoId);
   if (!photo) throw wrong('The photo is not on this device any more. Go back to the paintings.');
   await ownBox.open();
   const paint = darkPaint(ownBox.cards.value, ownBox.box.value);
   if (!paint) throw wrong('Your box has no paint to make a study with: put one in.');
   const study = smallStudy({
-    of,
+    of: painting,
     paint: paint.id,
     at: Date.now(),
     newId: () => crypto.randomUUID(),

@@ -1,6 +1,9 @@
-import type { SubjectRequest, WashShapesRequest } from '../../../workers/api.ts';
+import type { SubjectRequest } from '../../../workers/api.ts';
 import type { Painting } from '../../core/decisions/painting.ts';
+import { hashCodes } from '../../core/numeric/hash.ts';
+import { computePxPerMm } from '../../core/raster/size.ts';
 import type { MassSizes, MassWash } from '../../core/reading/masses.ts';
+import type { WashShapesRequest } from '../../core/reading/shapes/wash-masses.ts';
 import type { SubjectStroke } from '../../core/reading/subject/subject.ts';
 import type { KeptReading } from '../../storage/plans.ts';
 
@@ -8,13 +11,6 @@ import type { KeptReading } from '../../storage/plans.ts';
 export interface OpenedReading extends KeptReading {
   readonly reference: ImageBitmap;
   readonly grey: ImageBitmap;
-}
-
-/** A number that tells one file's bytes from another's (FNV-1a, 32 bits; Fowler, Noll and Vo). */
-function hashBytes(bytes: ArrayBuffer): number {
-  let digest = 0x811c9dc5;
-  for (const byte of new Uint8Array(bytes)) digest = Math.imul(digest ^ byte, 0x01000193);
-  return digest >>> 0;
 }
 
 /** What the worker is asked while she draws over the picture that is seen. */
@@ -26,10 +22,10 @@ export function subjectRequest(
   const { raster, sheet } = reading;
   return {
     // By its bytes too: a picture painted otherwise is another one.
-    picture: JSON.stringify([id, reference, hashBytes(referenceJpeg)]),
+    picture: JSON.stringify([id, reference, hashCodes(new Uint8Array(referenceJpeg))]),
     referenceJpeg,
     longSidePx: Math.max(raster.width, raster.height),
-    pxPerMm: Math.sqrt((raster.width * raster.height) / (sheet.widthMm * sheet.heightMm)),
+    pxPerMm: computePxPerMm(raster, sheet),
     strokes,
   };
 }
@@ -41,6 +37,6 @@ export function washShapesRequest(
   sizes: MassSizes,
 ): WashShapesRequest {
   const { raster, sheet, slots } = reading;
-  const pxPerMm = Math.sqrt((raster.width * raster.height) / (sheet.widthMm * sheet.heightMm));
+  const pxPerMm = computePxPerMm(raster, sheet);
   return { slotMap, slots, size: raster, pxPerMm, wash, sizes };
 }

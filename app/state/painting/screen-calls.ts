@@ -21,12 +21,12 @@ export async function requestPalettes(
   calls: PaletteCalls,
   { painting, seen }: Pick<Studio, 'painting' | 'seen'>,
   box: OwnBox,
-  leaving: AbortSignal,
+  signal: AbortSignal,
   onPart: (part: number) => void,
 ): Promise<PaletteOffers | null> {
-  const of = painting.value;
-  const now = seen.value;
-  if (!of || !now) return null;
-  const reading = decidedReading(now.reading, of);
-  return calls.palettes(leaving, reading, planWishes(of.decisions, box), onPart);
+  const current = painting.value;
+  const opened = seen.value;
+  if (!current || !opened) return null;
+  const reading = decidedReading(opened.reading, current);
+  return calls.palettes(signal, reading, planWishes(current.decisions, box), onPart);
 }

@@ -1,5 +1,6 @@
 import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import type { Painting } from '../../core/decisions/painting.ts';
+import { minuteMs } from '../../core/limits.ts';
 import type { Sheet } from '../../core/reference/sheet.ts';
 import { foldSession } from '../../core/session/fold-session.ts';
 import type { Store } from '../../storage/open-store.ts';
@@ -52,13 +53,13 @@ export function createShelf(store: Store): Shelf {
     const { plan } = await store.session(sessionId);
     const session = foldSession(plan.steps, await store.events(sessionId));
     const { phase, stepIndex, finishedAtMs } = session;
-    const minutes = Math.max(1, Math.round((finishedAtMs ?? 0) / 60_000));
+    const minutes = Math.max(1, Math.round((finishedAtMs ?? 0) / minuteMs));
     return phase === 'finished'
       ? { place: `painted in ${minutes} min`, stage: 'finished' }
       : { place: `at the easel, step ${stepIndex + 1} of ${plan.steps.length}`, stage: 'easel' };
   }
 
-  async function quietly(work: () => Promise<void>): Promise<void> {
+  async function tryQuietly(work: () => Promise<void>): Promise<void> {
     try {
       await work();
       problem.value = null;
@@ -87,7 +88,7 @@ export function createShelf(store: Store): Shelf {
     removed.value = last ? { id: last.id, title: last.title } : null;
   }
 
-  const refresh = (): Promise<void> => quietly(read);
+  const refresh = (): Promise<void> => tryQuietly(read);
   return {
     paintings: cards,
     candidates,
@@ -101,13 +102,13 @@ export function createShelf(store: Store): Shelf {
     lastSheet: () => sheet,
     refresh,
     async remove(id) {
-      await quietly(() => store.putAway(id));
+      await tryQuietly(() => store.putAway(id));
       await refresh();
     },
     async bringBack() {
       const last = removed.value;
       if (!last) return;
-      await quietly(() => store.bringBack(last.id));
+      await tryQuietly(() => store.bringBack(last.id));
       await refresh();
     },
   };

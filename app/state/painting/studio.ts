@@ -1,11 +1,12 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
-import type { PhotoFacts, Pictures, SubjectResult, WashShapes } from '../../../workers/api.ts';
+import type { PhotoFacts, Pictures, SubjectResult } from '../../../workers/api.ts';
 import { decidedReading } from '../../core/decisions/decided-reading.ts';
 import type { Decision, NewDecision, Painting } from '../../core/decisions/painting.ts';
 import { planWishes } from '../../core/decisions/wishes.ts';
 import type { WashPlan } from '../../core/plan/plan.ts';
 import type { MassSizes, MassWash } from '../../core/reading/masses.ts';
 import type { ProgressPhase } from '../../core/reading/reading.ts';
+import type { WashShapes } from '../../core/reading/shapes/wash-masses.ts';
 import type { SubjectStroke } from '../../core/reading/subject/subject.ts';
 import type { Crop } from '../../core/reference/reference.ts';
 import type { Sheet } from '../../core/reference/sheet.ts';
@@ -49,17 +50,17 @@ export interface Studio {
   note(decision: NewDecision): Promise<void>;
   /** The subject she has drawn round in the picture seen; null without one. Throws when it is aborted. */
   subjectLine(
-    leaving: AbortSignal,
+    signal: AbortSignal,
     strokes: readonly SubjectStroke[],
   ): Promise<SubjectResult | null>;
   /** The shapes of one wash of the picture seen; null while there is none. Throws when it is aborted. */
-  washShapes(leaving: AbortSignal, wash: MassWash, sizes: MassSizes): Promise<WashShapes | null>;
+  washShapes(signal: AbortSignal, wash: MassWash, sizes: MassSizes): Promise<WashShapes | null>;
   /** Kept at once; read again when the study or the plan is opened. */
   setReference(sheet: Sheet, crop: Crop): Promise<void>;
   /** A study becomes a painting: its plan is made. */
   paintIt(): Promise<void>;
   /** The upright photo, small, for the sheet screen; null with `problem` said where it can't be opened. */
-  openPhoto(leaving: AbortSignal): Promise<PhotoFacts | null>;
+  openPhoto(signal: AbortSignal): Promise<PhotoFacts | null>;
 }
 
 interface StudioNeeds extends ReadingNeeds {
@@ -103,20 +104,20 @@ export function createStudio(needs: StudioNeeds): Studio {
     seenKey = key;
   }
 
-  const heard = (part: number, stage: ProgressPhase): void => {
+  const reportWork = (part: number, stage: ProgressPhase): void => {
     work.value = { part, stage };
   };
 
-  async function look(signal: AbortSignal, of: Painting): Promise<void> {
-    const key = readingKeyOf(of);
+  async function look(signal: AbortSignal, current: Painting): Promise<void> {
+    const key = readingKeyOf(current);
     if (seenKey === key && seen.value) return;
     let unshown: Pictures | null = null;
-    const atOnce = (early: Pictures): void => {
+    const showEarly = (early: Pictures): void => {
       if (seen.value) unshown = early;
       else showPictures(early);
     };
     try {
-      const found = await readPainting(signal, of, needs, atOnce, heard);
+      const found = await readPainting(signal, current, needs, showEarly, reportWork);
       if (unshown) showPictures(found);
       unshown = null;
       show(found, key);
@@ -127,29 +128,34 @@ export function createStudio(needs: StudioNeeds): Studio {
 
   /** Her box and her air, as kept. */
   const hersReady = Promise.all([ownBox.ready, ownAir.ready]);
-  const keyFor = (of: Painting): string => planKeyOf(of, ownBox.box.value, ownAir.air.value);
+  const keyFor = (current: Painting): string =>
+    planKeyOf(current, ownBox.box.value, ownAir.air.value);
 
   /** The plan of these very decisions: kept from before, or worked out now and kept. */
-  async function planFor(signal: AbortSignal, of: Painting, now: OpenedReading): Promise<WashPlan> {
-    const key = keyFor(of);
-    const kept = await store.keptPlan(of.id, key);
+  async function planFor(
+    signal: AbortSignal,
+    current: Painting,
+    opened: OpenedReading,
+  ): Promise<WashPlan> {
+    const key = keyFor(current);
+    const kept = await store.keptPlan(current.id, key);
     if (kept) {
       const toTheEnd = (ids: readonly string[]) => [...ids.filter((id) => id !== kept.id), kept.id];
-      if (of.planIds.at(-1) !== kept.id)
+      if (current.planIds.at(-1) !== kept.id)
         await change((before) => ({ ...before, planIds: toTheEnd(before.planIds) }));
       return kept;
     }
     const made = await client.plan(
       signal,
-      decidedReading(now.reading, of),
-      planWishes(of.decisions, ownBox.box.value, ownAir.air.value),
-      heard,
+      decidedReading(opened.reading, current),
+      planWishes(current.decisions, ownBox.box.value, ownAir.air.value),
+      reportWork,
     );
     signal.throwIfAborted();
-    const { reading, slotMap, lightnessMap, referenceJpeg } = now;
+    const { reading, slotMap, lightnessMap, referenceJpeg } = opened;
     const withReading = { reading, slotMap, referenceJpeg, ...(lightnessMap && { lightnessMap }) };
     const before = changes;
-    const withPlan = await store.keepPlan(of.id, {
+    const withPlan = await store.keepPlan(current.id, {
       plan: made,
       key,
       readingKey: seenKey,
@@ -159,21 +165,21 @@ export function createStudio(needs: StudioNeeds): Studio {
     return made;
   }
 
-  async function workOut(signal: AbortSignal, of: Painting): Promise<void> {
-    await look(signal, of);
+  async function workOut(signal: AbortSignal, current: Painting): Promise<void> {
+    await look(signal, current);
     await hersReady;
-    const now = seen.value;
-    const key = keyFor(of);
-    if (!now || of.purpose || (planKey === key && plan.value)) return;
-    const made = await planFor(signal, of, now);
+    const opened = seen.value;
+    const key = keyFor(current);
+    if (!opened || current.purpose || (planKey === key && plan.value)) return;
+    const made = await planFor(signal, current, opened);
     signal.throwIfAborted();
     planKey = key;
     plan.value = made;
   }
 
   async function refresh(): Promise<void> {
-    const of = painting.value;
-    if (!of) return;
+    const current = painting.value;
+    if (!current) return;
     running?.abort();
     const mine = new AbortController();
     running = mine;
@@ -181,13 +187,13 @@ export function createStudio(needs: StudioNeeds): Studio {
     problem.value = null;
     waits.value = false;
     try {
-      await workOut(mine.signal, of);
+      await workOut(mine.signal, current);
     } catch (fault) {
       if (mine.signal.aborted) return;
       const sentence = describeFault(fault);
-      const neverRead = of.planIds.length === 0 && !seen.value;
+      const neverRead = current.planIds.length === 0 && !seen.value;
       const bad = fault instanceof Error && fault.name === 'PhotoError' && neverRead;
-      if (bad) onBadPhoto(of, sentence);
+      if (bad) onBadPhoto(current, sentence);
       else problem.value = sentence;
     } finally {
       if (running === mine) work.value = null;
@@ -195,12 +201,12 @@ export function createStudio(needs: StudioNeeds): Studio {
   }
 
   async function change(how: (before: Painting) => Painting): Promise<void> {
-    const of = painting.value;
-    if (!of) return;
-    painting.value = how(of); // shown at once, kept right after
+    const current = painting.value;
+    if (!current) return;
+    painting.value = how(current); // shown at once, kept right after
     const mine = ++changes;
     try {
-      const kept = await store.changePainting(of.id, how);
+      const kept = await store.changePainting(current.id, how);
       if (mine === changes) painting.value = kept; // else a later change is already shown
     } catch (fault) {
       problem.value = describeFault(fault);
@@ -260,15 +266,15 @@ export function createStudio(needs: StudioNeeds): Studio {
       work.value = null;
       await add(decision);
     },
-    async subjectLine(leaving, strokes) {
-      const of = painting.value;
-      const now = seen.value;
-      if (!of || !now) return null;
-      return client.subjectLine(leaving, subjectRequest(of, now, strokes));
+    async subjectLine(signal, strokes) {
+      const current = painting.value;
+      const opened = seen.value;
+      if (!current || !opened) return null;
+      return client.subjectLine(signal, subjectRequest(current, opened, strokes));
     },
-    async washShapes(leaving, wash, sizes) {
-      const now = seen.value;
-      return now && client.washShapes(leaving, washShapesRequest(now, wash, sizes));
+    async washShapes(signal, wash, sizes) {
+      const opened = seen.value;
+      return opened && client.washShapes(signal, washShapesRequest(opened, wash, sizes));
     },
     async setReference(sheet, crop) {
       await change((before) => ({ ...before, reference: { ...before.reference, sheet, crop } }));
@@ -277,12 +283,12 @@ export function createStudio(needs: StudioNeeds): Studio {
       await change(({ purpose: _, ...kept }) => kept);
       await refresh();
     },
-    async openPhoto(leaving) {
+    async openPhoto(signal) {
       if (!painting.value) return null;
       try {
-        return await client.openPhoto(leaving, await loadKeptPhoto(store, painting.value));
+        return await client.openPhoto(signal, await loadKeptPhoto(store, painting.value));
       } catch (fault) {
-        if (!leaving.aborted) problem.value = describeFault(fault);
+        if (!signal.aborted) problem.value = describeFault(fault);
         return null;
       }
     },

@@ -2,8 +2,8 @@ import { type ReadonlySignal, signal } from '@preact/signals';
 import type { AnalysisClient } from '../../client/analysis-client.ts';
 import { emptyBox, type OwnBox, ownPaints } from '../../core/paint/own-box.ts';
 import type { PaintCard } from '../../core/paint/paint.ts';
-import type { Store } from '../../storage/open-store.ts';
 import { describeFault } from '../describe-fault.ts';
+import { keptSignal, type SettingStore } from '../kept-signal.ts';
 
 /** Her paint box, the same for all paintings: kept at every change. */
 export interface OwnBoxState {
@@ -19,9 +19,6 @@ export interface OwnBoxState {
   change(how: (before: OwnBox) => OwnBox): Promise<void>;
 }
 
-const settingName = 'paint box';
-
-/** What a browser gives back may be of another version, or spoilt: then all paints count again. */
 const isBox = (value: unknown): value is OwnBox =>
   typeof value === 'object' &&
   value !== null &&
@@ -35,20 +32,20 @@ const isBox = (value: unknown): value is OwnBox =>
   Array.isArray(value.gone);
 
 export function createOwnBox(
-  store: Pick<Store, 'setting' | 'keepSetting'>,
+  store: SettingStore,
   client: Pick<AnalysisClient, 'paintBox'>,
 ): OwnBoxState {
-  const box = signal(emptyBox);
+  // Of a spoilt box nothing is taken: then all paints count again.
+  const kept = keptSignal(
+    store,
+    'paint box',
+    (stored) => (isBox(stored) ? stored : emptyBox),
+    emptyBox,
+  );
+  const { current: box, ready } = kept;
   const cards = signal<readonly PaintCard[]>([]);
   const problem = signal<string | null>(null);
   let carded: readonly unknown[] | null = null;
-
-  const ready = store.setting(settingName).then(
-    (kept) => {
-      if (isBox(kept)) box.value = kept;
-    },
-    () => {}, // said by the store itself; the whole list counts until then
-  );
 
   async function open(): Promise<void> {
     await ready;
@@ -71,9 +68,8 @@ export function createOwnBox(
     open,
     async change(how) {
       await ready;
-      box.value = how(box.value); // shown at once, kept right after
       try {
-        await store.keepSetting(settingName, box.value);
+        await kept.set(how(box.value));
         problem.value = null;
       } catch (fault) {
         problem.value = describeFault(fault);

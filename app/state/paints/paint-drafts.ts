@@ -12,8 +12,8 @@ import {
   settleDraft,
 } from '../../core/paint/paint-draft.ts';
 import type { PigmentTraits } from '../../core/paint/paint-traits.ts';
-import type { Store } from '../../storage/open-store.ts';
 import { describeFault } from '../describe-fault.ts';
+import { keptSignal, type SettingStore } from '../kept-signal.ts';
 import type { OwnBoxState } from './own-box.ts';
 
 /** Paints of her own being typed: every change is kept, so nothing typed is lost with the window. */
@@ -27,12 +27,10 @@ export interface PaintDraftsState {
   begin(key: string): void;
   change(key: string, how: Partial<PaintDraft>): void;
   drop(key: string): void;
-  settled(key: string): SettledDraft | null;
+  settle(key: string): SettledDraft | null;
   /** Puts it in the box; false where something is missing or could not be done. */
   save(key: string): Promise<boolean>;
 }
-
-const settingName = 'paint draft';
 
 const isDraft = (value: unknown): value is PaintDraft =>
   typeof value === 'object' &&
@@ -47,22 +45,22 @@ const isDrafts = (value: unknown): value is PaintDrafts =>
   typeof value === 'object' && value !== null && Object.values(value).every(isDraft);
 
 interface Needs {
-  readonly store: Pick<Store, 'setting' | 'keepSetting'>;
+  readonly store: SettingStore;
   readonly client: Pick<AnalysisClient, 'pigmentTable' | 'opticsLike'>;
   readonly ownBox: Pick<OwnBoxState, 'box' | 'cards' | 'change'>;
 }
 
 export function createPaintDrafts({ store, client, ownBox }: Needs): PaintDraftsState {
-  const drafts = signal<PaintDrafts>({});
+  const kept = keptSignal<PaintDrafts>(
+    store,
+    'paint draft',
+    (stored, typed) => (isDrafts(stored) ? { ...stored, ...typed } : typed),
+    {},
+  );
+  const { current: drafts, ready } = kept;
   const table = signal<readonly PigmentTraits[]>([]);
   const problem = signal<string | null>(null);
-  const ready = store.setting(settingName).then(
-    (kept) => {
-      if (isDrafts(kept)) drafts.value = { ...kept, ...drafts.value };
-    },
-    () => {}, // said by the store itself
-  );
-  const trying = async (work: () => Promise<unknown>): Promise<boolean> => {
+  const attempt = async (work: () => Promise<unknown>): Promise<boolean> => {
     try {
       await work();
       problem.value = null;
@@ -75,8 +73,7 @@ export function createPaintDrafts({ store, client, ownBox }: Needs): PaintDrafts
   const never = (): AbortSignal => new AbortController().signal;
 
   function put(next: PaintDrafts): void {
-    drafts.value = next; // shown at once, kept right after
-    void trying(() => store.keepSetting(settingName, next));
+    void attempt(() => kept.set(next));
   }
   function drop(key: string): void {
     const { [key]: _, ...others } = drafts.value;
@@ -85,7 +82,7 @@ export function createPaintDrafts({ store, client, ownBox }: Needs): PaintDrafts
   const ownPaint = (key: string): Paint | undefined =>
     ownPaints(ownBox.box.value).find(({ id }) => id === key);
 
-  function settled(key: string): SettledDraft | null {
+  function settle(key: string): SettledDraft | null {
     const draft = drafts.value[key];
     const measured = ownPaint(key)?.optics?.from === 'measured';
     return draft
@@ -104,11 +101,11 @@ export function createPaintDrafts({ store, client, ownBox }: Needs): PaintDrafts
   }
 
   async function save(key: string): Promise<boolean> {
-    const made = settled(key);
+    const made = settle(key);
     if (!made || Object.values(made.problems).some(Boolean)) return false;
     const before = ownPaint(key);
     const { name, ci, properties, fromMemory, like } = made;
-    return trying(async () => {
+    return attempt(async () => {
       const optics = await opticsOf(like, before);
       if (!optics) throw new TypeError(`No built-in paint ${like}`);
       const { K, S, optics: from } = optics;
@@ -134,7 +131,7 @@ export function createPaintDrafts({ store, client, ownBox }: Needs): PaintDrafts
     async open() {
       await ready;
       if (table.value.length > 0) return;
-      await trying(async () => {
+      await attempt(async () => {
         table.value = await client.pigmentTable(never());
       });
     },
@@ -149,7 +146,7 @@ export function createPaintDrafts({ store, client, ownBox }: Needs): PaintDrafts
       if (before) put({ ...drafts.value, [key]: { ...before, ...how } });
     },
     drop,
-    settled,
+    settle,
     save,
   };
 }

@@ -12,8 +12,8 @@ import {
 } from '../../core/paint/measure/paint-measure.ts';
 import { ownPaints, withPaint } from '../../core/paint/own-box.ts';
 import type { PaintCard } from '../../core/paint/paint.ts';
-import type { Store } from '../../storage/open-store.ts';
 import { describeFault } from '../describe-fault.ts';
+import { keptSignal, type SettingStore } from '../kept-signal.ts';
 import type { OwnBoxState } from './own-box.ts';
 
 export interface MeasuringPhoto {
@@ -49,12 +49,10 @@ export interface PaintMeasuring {
 }
 
 interface Needs {
-  readonly store: Pick<Store, 'setting' | 'keepSetting'>;
+  readonly store: SettingStore;
   readonly client: Pick<AnalysisClient, 'openPhoto' | 'measurePatches' | 'fitPaint'>;
   readonly ownBox: Pick<OwnBoxState, 'box' | 'change' | 'problem'>;
 }
-
-const settingName = 'paint measure';
 
 const isDrafts = (value: unknown): value is MeasureDrafts =>
   typeof value === 'object' &&
@@ -64,33 +62,34 @@ const isDrafts = (value: unknown): value is MeasureDrafts =>
   );
 
 export function createPaintMeasuring({ store, client, ownBox }: Needs): PaintMeasuring {
-  const drafts = signal<MeasureDrafts>({});
+  const kept = keptSignal<MeasureDrafts>(
+    store,
+    'paint measure',
+    (stored, framed) => (isDrafts(stored) ? { ...stored, ...framed } : framed),
+    {},
+  );
+  const { current: drafts, ready } = kept;
   const photo = signal<MeasuringPhoto | null>(null);
   const result = signal<MeasuredPaint | null>(null);
   const work = signal<string | null>(null);
   const problem = signal<string | null>(null);
   let paintId = '';
-  let leaving = new AbortController();
-
-  const ready = store.setting(settingName).then(
-    (kept) => {
-      if (isDrafts(kept)) drafts.value = { ...kept, ...drafts.value };
-    },
-    () => {}, // said by the store itself
-  );
+  let controller = new AbortController();
 
   function put(next: MeasureDrafts): void {
-    drafts.value = next; // shown at once, kept right after
-    store.keepSetting(settingName, next).catch((fault) => {
+    kept.set(next).catch((fault) => {
       problem.value = describeFault(fault);
     });
   }
 
   /** One thing after the other: what is begun later ends what was begun before. */
-  async function doing(words: string, what: (signal: AbortSignal) => Promise<void>): Promise<void> {
-    leaving.abort();
-    leaving = new AbortController();
-    const { signal: mine } = leaving;
+  async function runWork(
+    words: string,
+    what: (signal: AbortSignal) => Promise<void>,
+  ): Promise<void> {
+    controller.abort();
+    controller = new AbortController();
+    const { signal: mine } = controller;
     work.value = words;
     problem.value = null;
     try {
@@ -109,8 +108,8 @@ export function createPaintMeasuring({ store, client, ownBox }: Needs): PaintMea
   }
 
   async function find(signal: AbortSignal, { file, preview }: MeasuringPhoto): Promise<void> {
-    const kept = drafts.value[paintId] ?? [];
-    const frames = kept.length > 0 ? kept.map(({ frame }) => frame) : null;
+    const draft = drafts.value[paintId] ?? [];
+    const frames = draft.length > 0 ? draft.map(({ frame }) => frame) : null;
     const { patches, paper } = await client.measurePatches(signal, file, frames);
     photo.value = { file, preview, paper };
     if (!frames) put({ ...drafts.value, [paintId]: proposedDraft(patches) });
@@ -124,7 +123,7 @@ export function createPaintMeasuring({ store, client, ownBox }: Needs): PaintMea
     problem,
     async open(id) {
       if (id !== paintId) {
-        leaving.abort();
+        controller.abort();
         work.value = null;
         problem.value = null;
         letGo();
@@ -133,14 +132,14 @@ export function createPaintMeasuring({ store, client, ownBox }: Needs): PaintMea
       await ready;
     },
     choosePhoto: (file) =>
-      doing('Looking for the patches …', async (signal) => {
+      runWork('Looking for the patches …', async (signal) => {
         const { preview } = await client.openPhoto(signal, file);
         letGo();
         photo.value = { file, preview, paper: [] };
         await find(signal, photo.value);
       }),
     findAgain: () =>
-      doing('Looking for the patches …', async (signal) => {
+      runWork('Looking for the patches …', async (signal) => {
         const { [paintId]: _, ...others } = drafts.value;
         put(others);
         result.value = null;
@@ -152,7 +151,7 @@ export function createPaintMeasuring({ store, client, ownBox }: Needs): PaintMea
       put({ ...drafts.value, [paintId]: draft });
     },
     measure: (card) =>
-      doing('Measuring the patches …', async (signal) => {
+      runWork('Measuring the patches …', async (signal) => {
         const draft = drafts.value[paintId] ?? [];
         const taken = photo.value;
         if (!taken) return;

@@ -29,7 +29,7 @@ export function createScreenWatch(
   let lock: WakeLockSentinel | null = null;
 
   /** The device may take it away in sight of her, as when its battery is low: then that is said. */
-  function lost(which: WakeLockSentinel): void {
+  function noticeLoss(which: WakeLockSentinel): void {
     if (lock !== which) return;
     lock = null;
     if (wanted && document.visibilityState === 'visible') staysOn.value = false;
@@ -42,7 +42,7 @@ export function createScreenWatch(
       const granted = await navigator.wakeLock.request('screen');
       if (!wanted) return void granted.release();
       lock = granted;
-      granted.addEventListener('release', () => lost(granted));
+      granted.addEventListener('release', () => noticeLoss(granted));
       staysOn.value = true;
     } catch {
       staysOn.value = wanted ? false : null; // refused, or a browser without it: the screen says so

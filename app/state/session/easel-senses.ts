@@ -1,11 +1,11 @@
-import { computed, effect, type ReadonlySignal, signal } from '@preact/signals';
+import { computed, effect, type ReadonlySignal } from '@preact/signals';
 import { type Cue, chooseCue } from '../../core/session/choose-cue.ts';
 import {
   type EaselSettings,
   easelSettingsOf,
   quietEasel,
 } from '../../core/session/easel-settings.ts';
-import type { Store } from '../../storage/open-store.ts';
+import { keptSignal, type SettingStore } from '../kept-signal.ts';
 import type { Easel } from './easel.ts';
 import { type Chime, createChime, createSpeaker, type Speaker } from './sound.ts';
 
@@ -26,17 +26,17 @@ export function playCues({ cue, settings, chime, speaker }: HeardCuesNeeds): () 
   let spokenStep = '';
   let isFirst = true;
   const stop = effect(() => {
-    const now = cue.value;
-    if (!now) return;
-    const isNew = now.kind === 'step' ? now.key !== spokenStep : !heard.has(now.key);
-    if (now.kind === 'step') spokenStep = now.key;
-    else heard.add(now.key);
-    const comesLate = isFirst && now.kind !== 'step';
+    const due = cue.value;
+    if (!due) return;
+    const isNew = due.kind === 'step' ? due.key !== spokenStep : !heard.has(due.key);
+    if (due.kind === 'step') spokenStep = due.key;
+    else heard.add(due.key);
+    const comesLate = isFirst && due.kind !== 'step';
     isFirst = false;
     if (!isNew || comesLate) return;
     const { sound, voice } = settings.peek();
-    if (sound) chime.play(now);
-    if (voice) speaker.say(now.words);
+    if (sound) chime.play(due);
+    if (voice) speaker.say(due.words);
   });
   return () => {
     stop();
@@ -60,24 +60,23 @@ export interface EaselSenses {
 }
 
 interface EaselSensesNeeds {
-  readonly store: Pick<Store, 'setting' | 'keepSetting'>;
+  readonly store: SettingStore;
   readonly easel: Pick<Easel, 'desk' | 'session' | 'time'>;
   readonly chime: Chime;
   readonly speaker: Speaker;
 }
 
-const settingName = 'easel';
 const sample = { kind: 'end', louder: 0 } as const;
 
 export function createEaselSenses({ store, easel, chime, speaker }: EaselSensesNeeds): EaselSenses {
-  const settings = signal(quietEasel);
-  let changed = false;
-  void store.setting(settingName).then(
-    (kept) => {
-      if (!changed) settings.value = easelSettingsOf(kept);
-    },
-    () => undefined, // said by the store itself; silent until she asks
+  const kept = keptSignal(
+    store,
+    'easel',
+    // What she changed before it was there counts.
+    (stored, set) => (set === quietEasel ? easelSettingsOf(stored) : set),
+    quietEasel,
   );
+  const settings = kept.current;
   const due = computed(() =>
     easel.desk.value
       ? chooseCue(easel.session.value, easel.desk.value.plan.steps, easel.time.value)
@@ -100,12 +99,10 @@ export function createEaselSenses({ store, easel, chime, speaker }: EaselSensesN
     }),
     canSpeak: speaker.canSpeak,
     change(how) {
-      changed = true;
-      settings.value = { ...settings.value, ...how };
+      void kept.set({ ...settings.value, ...how }).catch(() => undefined); // said by the store
       if (how.sound) chime.wake(sample);
       if (how.voice) speaker.say('I will read each step to you.');
       if (how.voice === false) speaker.hush();
-      void store.keepSetting(settingName, settings.value).catch(() => undefined); // said by the store
     },
     touched() {
       if (settings.peek().sound && chime.state.peek() === 'asleep') chime.wake();

@@ -2,6 +2,7 @@ import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import type { AnalysisClient } from '../../client/analysis-client.ts';
 import { decidedEdges } from '../../core/decisions/decided-reading.ts';
 import type { KeptAir } from '../../core/drying/conditions.ts';
+import { createDryingModel } from '../../core/drying/estimate-drying.ts';
 import type { Step, WashPlan } from '../../core/plan/plan.ts';
 import type { Edge } from '../../core/reading/edges/edge.ts';
 import {
@@ -88,45 +89,46 @@ interface EaselNeeds {
   readonly clock: Clock;
   readonly screenWatch: ScreenWatch;
   readonly ownAir: OwnAirState;
-  readonly charge: (onNews: () => void) => SessionLock;
+  readonly createLock: (onNews: () => void) => SessionLock;
 }
 
 export function createEasel(needs: EaselNeeds): Easel {
   const { store, client, clock, screenWatch, ownAir } = needs;
   const desk = signal<Desk | null>(null);
   const log = signal<readonly SessionEvent[]>([]);
-  const now = signal(clock.now());
+  const present = signal(clock.now());
   const problem = signal<string | null>(null);
   const steps = computed(() => desk.value?.plan.steps ?? []);
   /** Sessions of all paintings but the one on the desk, as they stood when it was opened. */
   const others = signal<readonly PastSession[]>([]);
   const earlier = computed(() => others.value.filter(began(log.value[0])));
-  const taught = computed(() => dryingHistory(earlier.value).lessons);
-  const session = computed(() => foldSession(steps.value, log.value, taught.value));
+  const dryingModel = createDryingModel();
+  const taught = computed(() => dryingHistory(earlier.value, dryingModel).lessons);
+  const session = computed(() => foldSession(steps.value, log.value, taught.value, dryingModel));
   const step = computed(() => steps.value[session.value.stepIndex] ?? null);
-  const time = computed(() => easelTime(session.value, steps.value, now.value));
+  const time = computed(() => easelTime(session.value, steps.value, present.value, dryingModel));
   const running = computed(() => desk.value !== null && session.value.phase !== 'finished');
   const bandsDone = computed(() => {
     const done = steps.value.filter(({ key }) => session.value.doneKeys.includes(key));
     return new Set(done.flatMap(({ kind, bands }) => (kind === 'wash' ? bands : [])));
   });
   const history = computed(() => {
-    const at = desk.value;
-    const { sessionId, plan } = at ?? { sessionId: '', plan: null };
-    const here = { sessionId, paintingId, steps: plan?.steps ?? [], events: log.value };
-    return dryingHistory([...others.value, here]);
+    const openDesk = desk.value;
+    const { sessionId, plan } = openDesk ?? { sessionId: '', plan: null };
+    const thisSession = { sessionId, paintingId, steps: plan?.steps ?? [], events: log.value };
+    return dryingHistory([...others.value, thisSession], dryingModel);
   });
   let paintingId = '';
   let ticking: ReturnType<typeof setInterval> | undefined;
   let lastGoOn: Moment | null = null;
 
   /** In another window the session went on. */
-  const charge = needs.charge(() => {
-    const at = desk.value;
-    if (!at) return;
-    store.events(at.sessionId).then(
+  const lock = needs.createLock(() => {
+    const openDesk = desk.value;
+    if (!openDesk) return;
+    store.events(openDesk.sessionId).then(
       (events) => {
-        if (desk.value === at && events.length > log.value.length) log.value = events;
+        if (desk.value === openDesk && events.length > log.value.length) log.value = events;
       },
       () => undefined, // said by the store itself
     );
@@ -134,23 +136,23 @@ export function createEasel(needs: EaselNeeds): Easel {
 
   /** The log first, the screen from the log; what could not be kept is said and not lost from view. */
   function append(...bodies: readonly EventBody[]): void {
-    const at = desk.value;
-    if (!at || !charge.here.value) return;
+    const openDesk = desk.value;
+    if (!openDesk || !lock.inCharge.value) return;
     const moment = clock.now();
     const last = log.value.at(-1);
     const setBackMs = last ? clockSetBackMs(last, moment) : 0;
     const moved: EventBody[] = setBackMs ? [{ kind: 'clock-moved', byMs: setBackMs }] : [];
     const added = [...moved, ...bodies].map((what, i) => ({
       id: crypto.randomUUID(),
-      sessionId: at.sessionId,
+      sessionId: openDesk.sessionId,
       seq: (last?.seq ?? -1) + 1 + i,
-      planId: at.plan.id,
+      planId: openDesk.plan.id,
       ...moment,
       what,
     }));
     log.value = [...log.value, ...added];
-    now.value = moment;
-    store.appendEvents(added).then(charge.kept, (fault: unknown) => {
+    present.value = moment;
+    store.appendEvents(added).then(lock.kept, (fault: unknown) => {
       problem.value = describeFault(fault);
     });
     if (!running.value) screenWatch.release();
@@ -158,9 +160,9 @@ export function createEasel(needs: EaselNeeds): Easel {
 
   /** A clock set back between two taps is noted when it is seen, so that a reload knows it too. */
   function tick(): void {
-    const before = now.value;
-    now.value = clock.now();
-    if (running.value && clockSetBackMs(before, now.value)) append();
+    const before = present.value;
+    present.value = clock.now();
+    if (running.value && clockSetBackMs(before, present.value)) append();
   }
 
   async function deskOf({ sessionId, plan, kept }: OpenSession): Promise<Desk> {
@@ -168,8 +170,8 @@ export function createEasel(needs: EaselNeeds): Easel {
     others.value = past.filter((each) => each.sessionId !== sessionId);
     log.value = await store.events(sessionId);
     const pictures = await client.pictures(new AbortController().signal, kept.referenceJpeg);
-    const of = await store.painting(paintingId);
-    const { decisions, reference } = of ?? { decisions: [], reference: null };
+    const painting = await store.painting(paintingId);
+    const { decisions, reference } = painting ?? { decisions: [], reference: null };
     const decided = reference ? decidedEdges(kept.reading, decisions, reference) : kept.reading;
     return {
       sessionId,
@@ -219,17 +221,17 @@ export function createEasel(needs: EaselNeeds): Easel {
   }
 
   function resume(): void {
-    now.value = clock.now();
+    present.value = clock.now();
     clearInterval(ticking);
     ticking = setInterval(tick, 250);
     if (running.value) screenWatch.hold();
-    if (desk.value) charge.ask(desk.value.sessionId);
+    if (desk.value) lock.ask(desk.value.sessionId);
   }
 
   function leave(): void {
     clearInterval(ticking);
     screenWatch.release();
-    charge.release();
+    lock.release();
   }
 
   return {
@@ -239,10 +241,12 @@ export function createEasel(needs: EaselNeeds): Easel {
     time,
     bandsDone,
     running,
-    record: computed(() => desk.value && recordSession(desk.value.plan, log.value, taught.value)),
+    record: computed(
+      () => desk.value && recordSession(desk.value.plan, log.value, taught.value, dryingModel),
+    ),
     problem,
-    inCharge: charge.here,
-    takeOver: charge.takeOver,
+    inCharge: lock.inCharge,
+    takeOver: lock.takeOver,
     savedWord: computed(() => savedWords[store.saving.value]),
     screenStaysOn: screenWatch.staysOn,
     history,
@@ -253,13 +257,13 @@ export function createEasel(needs: EaselNeeds): Easel {
     again: () => void open(paintingId),
     leave,
     goOn() {
-      const at = step.value;
+      const currentStep = step.value;
       const tapped = clock.now();
       // The large button means something else after each tap, so the log can't tell a wet finger's second.
-      if (!at || (lastGoOn && elapsedMs(lastGoOn, tapped) < ghostTapMs)) return;
+      if (!currentStep || (lastGoOn && elapsedMs(lastGoOn, tapped) < ghostTapMs)) return;
       lastGoOn = tapped;
       const { phase } = session.value;
-      const { key, kind } = at;
+      const { key, kind } = currentStep;
       if (phase === 'paused') append({ kind: 'resumed' });
       else if (kind === 'dry') append({ kind: 'dry-now', key }, { kind: 'step-done', key });
       else if (phase === 'ready') append({ kind: 'step-begun', key });

@@ -41,7 +41,7 @@ export function createNoteDraft({ keepsakes, easel, sessionId }: NoteDraftNeeds)
   const name = noteDraftName(sessionId);
   const text = signal('');
   let typed = false;
-  const quietly = (write: Promise<void>): void => {
+  const ignoreFailure = (write: Promise<void>): void => {
     write.catch(() => {}); // 'not saved' stands at the top of the easel
   };
   /** Killed between the line in the log and the end of its draft: the draft is done with. */
@@ -57,7 +57,7 @@ export function createNoteDraft({ keepsakes, easel, sessionId }: NoteDraftNeeds)
     change(next) {
       typed = true;
       text.value = next;
-      quietly(keepsakes.keepSetting(name, next));
+      ignoreFailure(keepsakes.keepSetting(name, next));
     },
     keep() {
       const lines = easel.log.value.length;
@@ -68,7 +68,7 @@ export function createNoteDraft({ keepsakes, easel, sessionId }: NoteDraftNeeds)
       // Only once the line is kept, and unless she types the next one by then.
       void keepsakes.settled().then(() => {
         if (text.value === '' && keepsakes.saving.value === 'saved')
-          quietly(keepsakes.forgetSetting(name));
+          ignoreFailure(keepsakes.forgetSetting(name));
       });
       return true;
     },

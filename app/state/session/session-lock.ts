@@ -3,7 +3,7 @@ import { type ReadonlySignal, signal } from '@preact/signals';
 /** Of several windows that show one session only one takes what she taps; the others follow it. */
 export interface SessionLock {
   /** Whether what she taps here counts. Where a browser can't tell, every window is in charge. */
-  readonly here: ReadonlySignal<boolean>;
+  readonly inCharge: ReadonlySignal<boolean>;
   /** Asks for a session, and waits for its turn while another window has it. */
   ask(sessionId: string): void;
   /** Takes it from the other window. */
@@ -25,20 +25,20 @@ const nameOf = (sessionId: string): string => `session ${sessionId}`;
 
 /** By Web Locks (W3C): a lock ends with its window, however that ends. */
 export function createSessionLock({ locks, channel, onNews }: Windows): SessionLock {
-  const here = signal(true);
+  const inCharge = signal(true);
   let asked: { readonly id: string; readonly stop: AbortController } | null = null;
   let letGo: (() => void) | null = null;
 
   if (channel)
     channel.onmessage = ({ data }: MessageEvent<unknown>) => {
-      if (data === asked?.id && !here.value) onNews();
+      if (data === asked?.id && !inCharge.value) onNews();
     };
 
   /** Held until it is released or taken away. */
   function hold(mine: NonNullable<typeof asked>): Promise<void> | undefined {
     if (asked !== mine) return undefined;
-    if (!here.value) onNews();
-    here.value = true;
+    if (!inCharge.value) onNews();
+    inCharge.value = true;
     return new Promise((done) => {
       letGo = done;
     });
@@ -55,12 +55,12 @@ export function createSessionLock({ locks, channel, onNews }: Windows): SessionL
       })
       .catch(() => {
         // Taken over by another window, or no longer waited for.
-        if (asked === mine && here.value) wait(mine);
+        if (asked === mine && inCharge.value) wait(mine);
       });
   }
 
   function wait(mine: NonNullable<typeof asked>): void {
-    here.value = false;
+    inCharge.value = false;
     request(mine, { signal: mine.stop.signal });
   }
 
@@ -78,14 +78,14 @@ export function createSessionLock({ locks, channel, onNews }: Windows): SessionL
   }
 
   return {
-    here,
+    inCharge,
     ask(id) {
       if (asked?.id === id) return;
-      here.value = true;
+      inCharge.value = true;
       begin(id, { ifAvailable: true });
     },
     takeOver() {
-      if (asked && !here.value) begin(asked.id, { steal: true });
+      if (asked && !inCharge.value) begin(asked.id, { steal: true });
     },
     release,
     kept() {

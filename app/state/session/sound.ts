@@ -42,7 +42,7 @@ export function createChime(window: Window & typeof globalThis): Chime {
   );
   let context: AudioContext | null = null;
 
-  function opened(): AudioContext | null {
+  function openContext(): AudioContext | null {
     if (context || state.value === 'missing') return context;
     try {
       // Else the silent switch of a phone mutes the end of a wait.
@@ -75,7 +75,7 @@ export function createChime(window: Window & typeof globalThis): Chime {
   return {
     state,
     wake(sample) {
-      const sounding = opened();
+      const sounding = openContext();
       if (!sounding) return;
       resume(sounding);
       if (!sample) return;

@@ -54,14 +54,12 @@ export async function loadPhoto(file: string): Promise<LoadedPhoto> {
   }
 }
 
-const longSidePx = 1600;
-
 /** The centre of the photo in the sheet's ratio, averaged to the working raster. */
 export function cropToRaster(photo: LoadedPhoto, sheet: PlanOptions['sheet']) {
   const cut = cutOutOf(photo, centredCrop(photo, sheet));
   const left = Math.min(Math.max(0, -cut.matrix[4]), photo.width - cut.width);
   const top = Math.min(Math.max(0, -cut.matrix[5]), photo.height - cut.height);
-  const reducer = new RasterReducer(cut, rasterSize(cut.width, cut.height, longSidePx));
+  const reducer = new RasterReducer(cut, rasterSize(cut.width, cut.height));
   for (let row = 0; row < cut.height; row++) {
     const start = ((top + row) * photo.width + left) * 4;
     reducer.addRows(photo.rgba.subarray(start, start + cut.width * 4), 1);

@@ -1,5 +1,5 @@
 import { readFile } from 'node:fs/promises';
-import { bandCount } from '../../core/colour/spectrum.ts';
+import { spectrumSize } from '../../core/colour/spectrum.ts';
 import type { Paint, PaintProperties } from '../../core/paint/paint.ts';
 import { paintBox, pigmentTable } from '../../core/paint/paint-box.ts';
 import { parseColourIndex, traitsOfNames } from '../../core/paint/paint-traits.ts';
@@ -21,9 +21,9 @@ const isText = (value: unknown): value is string =>
 
 /** What is wrong with K or S; null where nothing is. */
 function spectrumFault(name: 'K' | 'S', value: unknown): string | null {
-  if (!Array.isArray(value)) return `${name} is missing: ${bandCount} numbers, 380 to 730 nm`;
-  if (value.length !== bandCount)
-    return `${name} must be ${bandCount} numbers, not ${value.length}`;
+  if (!Array.isArray(value)) return `${name} is missing: ${spectrumSize} numbers, 380 to 730 nm`;
+  if (value.length !== spectrumSize)
+    return `${name} must be ${spectrumSize} numbers, not ${value.length}`;
   const bad = value.findIndex((each) => typeof each !== 'number' || !Number.isFinite(each));
   if (bad >= 0) return `${name}: number ${bad + 1} is not a finite number`;
   const below = value.findIndex((each) => each < 0);

@@ -4,6 +4,15 @@ import { type PassagesChoice, passagesChoices } from '../../core/decisions/plan-
 import type { PlanWishes } from '../../core/decisions/plan-wishes.ts';
 import type { PaperChoice } from '../../core/drying/paper-choice.ts';
 import { roomWeather } from '../../core/drying/weather.ts';
+import {
+  fewestBands,
+  fewestEveningMinutes,
+  fewestPointsRound,
+  largestPalette,
+  mostBands,
+  mostEveningMinutes,
+  mostWashes,
+} from '../../core/limits.ts';
 import type { Paint } from '../../core/paint/paint.ts';
 import type { SubjectStroke } from '../../core/reading/subject/subject.ts';
 import {
@@ -25,13 +34,13 @@ const planUsage =
 export const planHelp = `${planUsage}
   PHOTO            a picture file: JPEG, PNG, WebP
   --sheet WxH      sheet in mm, turned to the photo
-  --bands N        value bands, 2 to 7
-  --palette N      at most N paints, 1 to 7
+  --bands N        value bands, ${fewestBands} to ${mostBands}
+  --palette N      at most N paints, 1 to ${largestPalette}
   --paints id,id   ids of built-in paints: used as they are, or chosen from where they are more than the palette holds
   --paints FILE.json   likewise paints of your own: { "paints": [{ "id", "name", "ci": ["PB29"], "K": [36 numbers], "S": [36 numbers], "properties"?: {...} }] }
-  --evening N      minutes for one evening, 10 to 600: the plan is made to fit them
+  --evening N      minutes for one evening, ${fewestEveningMinutes} to ${mostEveningMinutes}: the plan is made to fit them
   --dryer          a hair dryer is at hand
-  --washes N       at most N washes over each other, 1 to 8
+  --washes N       at most N washes over each other, 1 to ${mostWashes}
   --paper GSM      paper in g/m2, also GSM,cotton or GSM,cellulose; 300,cotton when left out
   --subject "X,Y X,Y X,Y"   places of a loose loop round the subject, at least three, 0 to 1 from left and top of the photo as it is cropped
   --passages ORDER   ground-first, subject-first or together instead of the proposed order; only with --subject
@@ -65,8 +74,6 @@ function passagesOption(text: string): PassagesChoice {
   );
 }
 
-const fewest = 3;
-
 function pointFrom(text: string): Point | null {
   const found = /^(\d*\.?\d+),(\d*\.?\d+)$/.exec(text);
   const [x, y] = [Number(found?.[1]), Number(found?.[2])];
@@ -77,11 +84,11 @@ function pointFrom(text: string): Point | null {
 function subjectOption(text: string): SubjectStroke {
   const points = text.trim().split(/\s+/).map(pointFrom);
   const path = points.filter((point) => point !== null);
-  if (path.length === points.length && path.length >= fewest) {
+  if (path.length === points.length && path.length >= fewestPointsRound) {
     return { mode: 'circle', path, brush: 0 };
   }
   throw new CommandError(
-    `--subject must be at least ${fewest} places "X,Y X,Y X,Y" round the subject, each from 0 to 1, not "${text}"`,
+    `--subject must be at least ${fewestPointsRound} places "X,Y X,Y X,Y" round the subject, each from 0 to 1, not "${text}"`,
   );
 }
 
@@ -177,23 +184,27 @@ export function planOptions(args: readonly string[]): PlanOptions {
   return {
     photo,
     sheet: sheetFrom(values.sheet ?? `${longMm}x${shortMm}`),
-    ...(values.bands !== undefined && { bands: wholeNumber('bands', values.bands, 2, 7) }),
-    ...(values.palette !== undefined && { palette: wholeNumber('palette', values.palette, 1, 7) }),
+    ...(values.bands !== undefined && {
+      bands: wholeNumber('bands', values.bands, fewestBands, mostBands),
+    }),
+    ...(values.palette !== undefined && {
+      palette: wholeNumber('palette', values.palette, 1, largestPalette),
+    }),
     ...(paints && { paints }),
     ...(paintsFile && { paintsFile }),
     ...(values.evening !== undefined && {
-      evening: wholeNumber('evening', values.evening, 10, 600),
+      evening: wholeNumber('evening', values.evening, fewestEveningMinutes, mostEveningMinutes),
     }),
     ...(values.dryer && { dryer: true }),
-    ...(values.washes !== undefined && { washes: wholeNumber('washes', values.washes, 1, 8) }),
+    ...(values.washes !== undefined && {
+      washes: wholeNumber('washes', values.washes, 1, mostWashes),
+    }),
     ...(values.paper !== undefined && { paper: paperOption(values.paper) }),
     ...(values.subject !== undefined && { subject: subjectOption(values.subject) }),
     ...(values.passages !== undefined && { passages: passagesOption(values.passages) }),
     ...(values.out !== undefined && { out: values.out }),
   };
 }
-
-const mostPaints = 7;
 
 /** What concerns time, air, paper and order. */
 const circumstances = ({ evening, dryer, washes, paper, passages }: PlanOptions): PlanWishes => ({
@@ -224,7 +235,7 @@ export function wishesFromOptions(
       `--paints: there is no paint "${unknown}"; known are ${known.join(', ')}`,
     );
   }
-  const asTheyAre = paints.length <= (options.palette ?? mostPaints);
+  const asTheyAre = paints.length <= (options.palette ?? largestPalette);
   return {
     ...given,
     ...(asTheyAre ? { chosen: paints } : { box: paints, ...size }),

@@ -1,8 +1,9 @@
 import { defaultPaperLab } from '../../core/paint/colour-of-washes.ts';
 import { knownPaints, paintBox } from '../../core/paint/paint-box.ts';
-import { darkestOf, usualPaints } from '../../core/palette/library/darkest-mix.ts';
+import { darkestInSteps, usualPaints } from '../../core/palette/library/darkest-mix.ts';
 import { paintsAllowed } from '../../core/palette/paints-allowed.ts';
 import { buildPlan } from '../../core/plan/build-plan.ts';
+import { createPlanMemory } from '../../core/plan/plan-memory.ts';
 import { greyOf, referenceRgba } from '../../core/raster/linear-raster.ts';
 import { readPicture } from '../../core/reading/read-picture.ts';
 import { turned } from '../../core/reference/sheet.ts';
@@ -30,6 +31,7 @@ async function made(args: readonly string[]): Promise<string> {
   const photo = await loadPhoto(options.photo);
   const sheet = turned(options.sheet, photo.width >= photo.height ? 'across' : 'upright');
   const { raster, clipped } = cropToRaster(photo, sheet);
+  const memory = createPlanMemory();
   const { reading, slotMap, bandMap } = await readPicture(
     {
       raster,
@@ -39,12 +41,12 @@ async function made(args: readonly string[]): Promise<string> {
         ...(options.bands !== undefined && { bands: options.bands }),
         ...(options.subject && { subject: [options.subject] }),
       },
-      darkest: darkestOf(usualPaints),
+      darkest: await darkestInSteps(usualPaints, goOn, memory.darkest),
       paper: defaultPaperLab[0],
     },
     goOn,
   );
-  const plan = await buildPlan(reading, wishes, goOn);
+  const plan = await buildPlan(reading, wishes, goOn, memory);
   if (options.out !== undefined) {
     const pictures = { reference: referenceRgba(raster), grey: greyOf(raster), slotMap, bandMap };
     await writePictures(options.out, reading, plan, pictures);

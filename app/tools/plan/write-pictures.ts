@@ -2,10 +2,12 @@ import { mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import sharp from 'sharp';
 import { tableOf } from '../../core/colour/lab.ts';
+import { runToEnd } from '../../core/numeric/run-to-end.ts';
 import { outlineOf } from '../../core/outline/outline.ts';
 import { outlineSvg } from '../../core/outline/outline-svg.ts';
 import type { WashPlan } from '../../core/plan/plan.ts';
 import { paintSlots, paintSoft } from '../../core/raster/paint-slots.ts';
+import { computePxPerMm } from '../../core/raster/size.ts';
 import type { Edge } from '../../core/reading/edges/edge.ts';
 import { softBlend, softEdges } from '../../core/reading/edges/soft-blend.ts';
 import { type MassWash, massSizes } from '../../core/reading/masses.ts';
@@ -71,12 +73,9 @@ const outlines: readonly (readonly [MassWash, number])[] = [
 
 function washMap(reading: Reading, slotMap: Uint8Array, wash: MassWash): Uint8Array {
   const { raster, sheet, slots } = reading;
-  const pxPerMm = Math.sqrt((raster.width * raster.height) / (sheet.widthMm * sheet.heightMm));
+  const pxPerMm = computePxPerMm(raster, sheet);
   const pieces = washMasses(slotMap, slots, raster, pxPerMm, wash, massSizes);
-  for (;;) {
-    const piece = pieces.next();
-    if (piece.done) return piece.value.map;
-  }
+  return runToEnd(pieces).map;
 }
 
 /** Blackens a square of `side` px about every place where a map changes. */

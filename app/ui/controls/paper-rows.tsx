@@ -1,6 +1,5 @@
 import { type PaperChoice, paperWeights } from '../../core/drying/paper-choice.ts';
 import { ChoiceRow } from './choice-row.tsx';
-import styles from './paper-rows.module.css';
 
 interface PaperRowsProps {
   paper: PaperChoice;
@@ -32,7 +31,7 @@ export function PaperRows({ paper, onChoose, heading: Heading = 'h4' }: PaperRow
         chosen={paper.fibre}
         onChoose={(fibre) => onChoose({ ...paper, fibre })}
       />
-      <p class={styles.quiet}>
+      <p class="quiet">
         The weight changes the reckoned times; weight and fibre say how many washes over each other
         it bears. What is learned of each paper is kept apart.
       </p>

@@ -24,8 +24,8 @@ interface DecisionScreenProps {
   title: string;
   /** Undo takes back the last of these. */
   kinds: readonly DecisionKind[];
-  picture: (now: DecisionContext) => ComponentChildren;
-  panel: (now: DecisionContext) => ComponentChildren;
+  picture: (context: DecisionContext) => ComponentChildren;
+  panel: (context: DecisionContext) => ComponentChildren;
 }
 
 /** Where she decides one thing about the reading: the picture, what is decided, undo, and the way back. */
@@ -34,25 +34,25 @@ export function DecisionScreen(props: DecisionScreenProps) {
   const painting = studio.painting.value;
   const pictures = studio.pictures.value;
   const seen = studio.seen.value;
-  const now = painting && pictures && seen ? { painting, pictures, seen } : null;
+  const context = painting && pictures && seen ? { painting, pictures, seen } : null;
   const last = painting && lastDecision(painting.decisions, ...kinds);
   return (
     <ScreenLayout
       name={name}
       top={<TopBar title={title} back="Value study" backTo={linkTo(paintingId, 'look')} />}
-      picture={now ? picture(now) : <Waiting studio={studio} />}
+      picture={context ? picture(context) : <Waiting studio={studio} />}
       panel={
-        now && (
+        context && (
           <>
             <div class={styles.work}>
               <WorkLine studio={studio} />
             </div>
-            {panel(now)}
+            {panel(context)}
           </>
         )
       }
       actions={
-        now && (
+        context && (
           <>
             <Button
               disabled={!last}

@@ -1,6 +1,7 @@
 import type { App } from '../../state/create-app.ts';
 import type { Studio, Work } from '../../state/painting/studio.ts';
 import { Button } from '../controls/button.tsx';
+import { ProgressBar } from '../controls/progress-bar.tsx';
 import styles from './waiting.module.css';
 
 const said: Record<Work['stage'], string> = {
@@ -31,12 +32,7 @@ export function Waiting({ studio }: { studio: Studio }) {
       <p class={styles.words} role="status">
         {said[work?.stage ?? 'opening']} …
       </p>
-      <progress
-        class={styles.bar}
-        max={100}
-        value={Math.round((work?.part ?? 0) * 100)}
-        aria-label="How far it is"
-      />
+      <ProgressBar class={styles.bar} part={work?.part ?? 0} />
       <a class={styles.leave} href="#/">
         Stop and go back
       </a>

@@ -5,6 +5,7 @@ import {
   takesAnother,
 } from '../../core/plan/change-mix.ts';
 import type { Mix, PaletteEntry } from '../../core/plan/plan.ts';
+import { formatCount } from '../../core/words/numbers.ts';
 import { Button } from '../controls/button.tsx';
 import select from '../controls/select.module.css';
 import styles from './mix-rows.module.css';
@@ -29,7 +30,7 @@ export function MixRows({ mix, title, palette, onChange }: MixRowsProps) {
       {mix.parts.map(({ paint, parts }) => (
         <Counted
           key={paint}
-          name={`${nameOf(paint)}, ${parts} ${parts === 1 ? 'part' : 'parts'}`}
+          name={`${nameOf(paint)}, ${formatCount(parts, 'part')}`}
           less={`Less ${nameOf(paint)}`}
           more={`More ${nameOf(paint)}`}
           onStep={(by) => onChange(changeParts(mix, paint, by))}

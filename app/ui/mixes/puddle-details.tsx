@@ -38,7 +38,7 @@ export function PuddleDetails({ uses, nameOf, plan, familyName, calls }: PuddleD
   if (!mix) return null;
   return (
     <div class={styles.details}>
-      <p class={styles.quiet}>
+      <p class="quiet">
         {mix.parts.length > 1
           ? `Parts ${partsInNumbers(mix.parts)}, in the order named.`
           : 'One paint, nothing mixed in.'}
@@ -81,10 +81,10 @@ function MixesNextTo({ calls, optics, below, mix, nameOf }: MixesNextToProps) {
   const way = useSignal<NeighbourWay | null>(null);
   const { found, problem } = useNeighbours(calls, optics, below, mix);
   if (problem) return <p role="alert">{problem}</p>;
-  if (!found) return <p class={styles.quiet}>Looking for the mixes next to it …</p>;
+  if (!found) return <p class="quiet">Looking for the mixes next to it …</p>;
   const shown = found.neighbours.find((each) => each.way === way.value);
   return (
-    <section class={styles.next} aria-label="Mixes next to it">
+    <section class="stack" aria-label="Mixes next to it">
       <div class={styles.found} role="status">
         <span class={styles.pair} aria-hidden="true">
           <span style={{ background: cssColour(found.dry) }} />
@@ -93,7 +93,7 @@ function MixesNextTo({ calls, optics, below, mix, nameOf }: MixesNextToProps) {
         {shown ? (
           <Neighbour neighbour={shown} nameOf={nameOf} />
         ) : (
-          <span class={styles.quiet}>
+          <span class="quiet">
             This mix. Touch the way you want to go: what to add, and its colour beside this one.
           </span>
         )}
@@ -127,7 +127,7 @@ function Neighbour({
       {partsInWords(parts, nameOf)}
       {parts.length > 1 && ` (${partsInNumbers(parts)})`}, as {consistency}
       <br />
-      <span class={styles.quiet}>
+      <span class="quiet">
         dries to value {valueOfLightness(dry[0]).toFixed(1)}; {wetLook(dry, wet)}
       </span>
     </span>
@@ -147,21 +147,21 @@ function useNeighbours(
   below: readonly LaidMix[],
   { parts, load }: LaidMix,
 ): FoundNeighbours {
-  const now = useSignal<FoundNeighbours>({ found: null, problem: null });
+  const neighbours = useSignal<FoundNeighbours>({ found: null, problem: null });
   useEffect(() => {
-    const leaving = new AbortController();
-    calls.mixNeighbours(leaving.signal, optics, below, { parts, load }).then(
+    const controller = new AbortController();
+    calls.mixNeighbours(controller.signal, optics, below, { parts, load }).then(
       (found) => {
-        if (!leaving.signal.aborted) now.value = { found, problem: null };
+        if (!controller.signal.aborted) neighbours.value = { found, problem: null };
       },
       () => {
-        if (leaving.signal.aborted) return;
+        if (controller.signal.aborted) return;
         const problem =
           'The mixes next to it could not be worked out. Close this and open it again.';
-        now.value = { found: null, problem };
+        neighbours.value = { found: null, problem };
       },
     );
-    return () => leaving.abort();
+    return () => controller.abort();
   }, [calls, optics, JSON.stringify([below, parts, load])]);
-  return now.value;
+  return neighbours.value;
 }

@@ -24,11 +24,11 @@ export function PuddleList({ mixes, ...source }: PuddleSource & { mixes: readonl
   for (const mix of mixes)
     if (mix.puddle !== null) puddles.set(mix.puddle, [...(puddles.get(mix.puddle) ?? []), mix]);
   return (
-    <ul class={styles.puddles} data-testid="puddles">
+    <ul class="stack" data-testid="puddles">
       {[...puddles].map(([puddle, uses]) => (
         <Puddle key={puddle} uses={uses} {...source} />
       ))}
-      {source.sheet && <li class={styles.quiet}>{amountsAreRough}</li>}
+      {source.sheet && <li class="quiet">{amountsAreRough}</li>}
     </ul>
   );
 }
@@ -61,14 +61,14 @@ function Puddle({ uses, ...source }: PuddleSource & { uses: readonly Mix[] }) {
                   key={`${mix.id}-weaker`}
                   mix={mix}
                   strength={mix.weaker}
-                  of={`${placeOf(mix)}, lighter parts`}
+                  place={`${placeOf(mix)}, lighter parts`}
                 />,
               ]
             : []),
-          <PuddleUse key={mix.id} mix={mix} of={placeOf(mix)} />,
+          <PuddleUse key={mix.id} mix={mix} place={placeOf(mix)} />,
         ])}
       </ul>
-      {amount && <p class={styles.quiet}>{amountInWords(amount, nameOf)}</p>}
+      {amount && <p class="quiet">{amountInWords(amount, nameOf)}</p>}
       {[...notes].map((note) => (
         <p key={note} class={styles.note}>
           {note}
@@ -79,7 +79,7 @@ function Puddle({ uses, ...source }: PuddleSource & { uses: readonly Mix[] }) {
 }
 
 /** One strength of a puddle: dry colour over wet, the consistency word, and the value it dries to. */
-function PuddleUse({ mix, strength, of }: { mix: Mix; strength?: Strength; of: string }) {
+function PuddleUse({ mix, strength, place }: { mix: Mix; strength?: Strength; place: string }) {
   const { consistency, expected } = strength ?? mix;
   return (
     <li class={styles.use}>
@@ -88,9 +88,9 @@ function PuddleUse({ mix, strength, of }: { mix: Mix; strength?: Strength; of: s
         {!strength && <span style={{ background: cssColour(mix.expectedWet) }} />}
       </span>
       <span>
-        <strong title={consistencySign[consistency]}>{consistency}</strong> for the {of}
+        <strong title={consistencySign[consistency]}>{consistency}</strong> for the {place}
         <br />
-        <span class={styles.quiet}>
+        <span class="quiet">
           dries to value {valueOfLightness(expected[0]).toFixed(1)}
           {!strength && `; ${wetLook(expected, mix.expectedWet)}`}
         </span>

@@ -1,6 +1,7 @@
 import { listMaterials } from '../../core/plan/list-materials.ts';
 import type { SmallTechnique, Step, WashPlan } from '../../core/plan/plan.ts';
 import { touchWindow } from '../../core/plan/techniques/wetness-windows.ts';
+import { capitalize } from '../../core/words/lists.ts';
 import styles from './step-parts.module.css';
 
 /** What to lay out before she starts: paints, brushes, and what else the plan asks for. */
@@ -17,8 +18,7 @@ export function LayOutList({ plan }: { plan: WashPlan }) {
   );
 }
 
-const named = ({ technique }: SmallTechnique): string =>
-  `${technique[0]?.toUpperCase()}${technique.slice(1)}`;
+const named = ({ technique }: SmallTechnique): string => capitalize(technique);
 
 interface TouchListProps {
   step: Pick<Step, 'touches' | 'brush' | 'board' | 'shineMinutes'>;

@@ -1,4 +1,5 @@
 import type { Point } from '../../core/colour/lab.ts';
+import { arrowDirections, movePlace } from '../pointer/stage-keys.ts';
 
 /** An oval laid over the picture instead of a drawn stroke; all 0..1 of the picture's sides. */
 export interface LooseShape {
@@ -12,16 +13,6 @@ export const startShape: LooseShape = { centre: [0.5, 0.5], half: [0.25, 0.25] }
 const smallest = 0.03;
 const largest = 0.6;
 const sizeStep = 1.1;
-
-const within = (value: number, low: number, high: number): number =>
-  Math.min(high, Math.max(low, value));
-
-const directions: Record<string, Point> = {
-  ArrowLeft: [-1, 0],
-  ArrowRight: [1, 0],
-  ArrowUp: [0, -1],
-  ArrowDown: [0, 1],
-};
 
 /** Factors of width and height by key. */
 const sizes: Record<string, Point> = {
@@ -38,15 +29,12 @@ export function shapeAfterKey(
   key: string,
   shift: boolean,
 ): LooseShape | null {
-  const way = directions[key];
-  if (way) {
-    const step = shift ? 0.1 : 0.02;
-    const moved = (axis: 0 | 1): number => within(centre[axis] + step * way[axis], 0, 1);
-    return { centre: [moved(0), moved(1)], half };
-  }
+  const direction = arrowDirections[key];
+  if (direction) return { centre: movePlace(centre, direction, shift ? 0.1 : 0.02), half };
   const size = sizes[key];
   if (!size) return null;
-  const sized = (axis: 0 | 1): number => within(half[axis] * size[axis], smallest, largest);
+  const sized = (axis: 0 | 1): number =>
+    Math.min(largest, Math.max(smallest, half[axis] * size[axis]));
   return { centre, half: [sized(0), sized(1)] };
 }
 

@@ -24,7 +24,7 @@ export const nearest = 8;
 const doubleTapScale = 2.5;
 
 /** The whole picture's size in the frame, px. */
-function fitted({ width, height, ratio }: PictureFrame): Point {
+function fitPicture({ width, height, ratio }: PictureFrame): Point {
   const across = Math.max(1, Math.min(width, height * ratio));
   return [across, across / ratio];
 }
@@ -36,9 +36,9 @@ function held(share: number, framePx: number, picturePx: number): number {
 }
 
 /** The nearest view that is allowed: never smaller than whole, never past the picture's edge. */
-export function boundedZoom(stage: PictureFrame, { scale, centre }: Zoom): Zoom {
+export function boundZoom(stage: PictureFrame, { scale, centre }: Zoom): Zoom {
   const near = Math.min(nearest, Math.max(1, Number.isFinite(scale) ? scale : 1));
-  const [across, down] = fitted(stage);
+  const [across, down] = fitPicture(stage);
   return {
     scale: near,
     centre: [
@@ -50,30 +50,30 @@ export function boundedZoom(stage: PictureFrame, { scale, centre }: Zoom): Zoom 
 
 /** The place of the picture, 0..1 of its sides and beyond, under a point of the frame, px. */
 export function placeUnder(stage: PictureFrame, { scale, centre }: Zoom, [x, y]: Point): Point {
-  const [across, down] = fitted(stage);
+  const [across, down] = fitPicture(stage);
   return [
     centre[0] + (x - stage.width / 2) / (across * scale),
     centre[1] + (y - stage.height / 2) / (down * scale),
   ];
 }
 
-/** The view at `scale` in which `place` of the picture lies under the point `at` of the frame. */
+/** The view at `scale` in which `place` of the picture lies under the point `[x, y]` of the frame. */
 function zoomWith(stage: PictureFrame, scale: number, place: Point, [x, y]: Point): Zoom {
   const near = Math.min(nearest, Math.max(1, scale));
-  const [across, down] = fitted(stage);
+  const [across, down] = fitPicture(stage);
   const centre: Point = [
     place[0] - (x - stage.width / 2) / (across * near),
     place[1] - (y - stage.height / 2) / (down * near),
   ];
-  return boundedZoom(stage, { scale: near, centre });
+  return boundZoom(stage, { scale: near, centre });
 }
 
 /** Nearer (`factor` over 1) or farther; what lies under the point stays there. */
-export const zoomedAbout = (stage: PictureFrame, zoom: Zoom, at: Point, factor: number): Zoom =>
-  zoomWith(stage, zoom.scale * factor, placeUnder(stage, zoom, at), at);
+export const zoomAbout = (stage: PictureFrame, zoom: Zoom, point: Point, factor: number): Zoom =>
+  zoomWith(stage, zoom.scale * factor, placeUnder(stage, zoom, point), point);
 
 /** The picture taken along by so many px. */
-export function panned(stage: PictureFrame, zoom: Zoom, [right, down]: Point): Zoom {
+export function pan(stage: PictureFrame, zoom: Zoom, [right, down]: Point): Zoom {
   const from: Point = [stage.width / 2, stage.height / 2];
   const to: Point = [from[0] + right, from[1] + down];
   return zoomWith(stage, zoom.scale, placeUnder(stage, zoom, from), to);
@@ -83,17 +83,17 @@ const middleOf = (a: Point, b: Point): Point => [(a[0] + b[0]) / 2, (a[1] + b[1]
 const apart = (a: Point, b: Point): number => Math.max(1, Math.hypot(a[0] - b[0], a[1] - b[1]));
 
 /** Two fingers, where they began and where they are: what lay between them stays between them. */
-export function pinched(
+export function pinch(
   stage: PictureFrame,
   zoom: Zoom,
   [a, b]: readonly [Point, Point],
-  [nowA, nowB]: readonly [Point, Point],
+  [movedA, movedB]: readonly [Point, Point],
 ): Zoom {
   const place = placeUnder(stage, zoom, middleOf(a, b));
-  const scale = (zoom.scale * apart(nowA, nowB)) / apart(a, b);
-  return zoomWith(stage, scale, place, middleOf(nowA, nowB));
+  const scale = (zoom.scale * apart(movedA, movedB)) / apart(a, b);
+  return zoomWith(stage, scale, place, middleOf(movedA, movedB));
 }
 
 /** In at the place tapped, or back to the whole. */
-export const doubleTapped = (stage: PictureFrame, zoom: Zoom, at: Point): Zoom =>
-  zoom.scale > 1 ? wholePicture : zoomedAbout(stage, zoom, at, doubleTapScale);
+export const zoomByDoubleTap = (stage: PictureFrame, zoom: Zoom, point: Point): Zoom =>
+  zoom.scale > 1 ? wholePicture : zoomAbout(stage, zoom, point, doubleTapScale);

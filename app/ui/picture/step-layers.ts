@@ -6,6 +6,7 @@ import {
   bitmapLayer,
   type Layer,
   softLayer,
+  wallGrey,
   whereLayer,
   withoutHue,
 } from '../../drawing/layers.ts';
@@ -15,9 +16,6 @@ import type { OpenedReading } from '../../state/painting/opened-reading.ts';
 /** What the picture of a step can show; each also in grey. */
 const stepViews = ['reference', 'sheet', 'where'] as const;
 export type StepView = (typeof stepViews)[number];
-
-/** L* 56 as an sRGB code: the surround, so that what is not touched falls back into the wall. */
-const dimTo = 134;
 
 /** Name of the layer that shows `view`, in grey or not. */
 export const stepLayer = (view: string, grey: boolean): string => (grey ? `${view}-grey` : view);
@@ -67,7 +65,7 @@ export function stepLayers(
     'reference-grey': grey,
     sheet: softLayer(seen.slotMap, soft, step.after),
     'sheet-grey': softLayer(seen.slotMap, soft, withoutHue(step.after)),
-    where: pointedLayer(whereLayer(colour, seen.slotMap, where, dimTo), shapes),
-    'where-grey': pointedLayer(whereLayer(grey, seen.slotMap, where, dimTo), shapes),
+    where: pointedLayer(whereLayer(colour, seen.slotMap, where, wallGrey), shapes),
+    'where-grey': pointedLayer(whereLayer(grey, seen.slotMap, where, wallGrey), shapes),
   };
 }

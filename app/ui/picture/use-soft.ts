@@ -20,18 +20,18 @@ interface SoftPicture {
  * While its edges are worked out anew the ones before are shown.
  */
 export function useSoft(calls: PictureCalls, picture: SoftPicture | null): SoftBlend | null {
-  const [found, setFound] = useState<{ of: SoftPicture; blend: SoftBlend } | null>(null);
+  const [found, setFound] = useState<{ picture: SoftPicture; blend: SoftBlend } | null>(null);
   useEffect(() => {
     if (!picture) return;
-    const leaving = new AbortController();
+    const controller = new AbortController();
     const { slotMap, size, edges } = picture;
-    calls.softBlend(leaving.signal, slotMap, size, edges).then(
-      (blend) => setFound({ of: picture, blend }),
+    calls.softBlend(controller.signal, slotMap, size, edges).then(
+      (blend) => setFound({ picture, blend }),
       () => undefined, // the sheet is shown with crisp edges
     );
-    return () => leaving.abort();
+    return () => controller.abort();
   }, [calls, picture]);
-  return found && found.of.slotMap === picture?.slotMap ? found.blend : null;
+  return found && found.picture.slotMap === picture?.slotMap ? found.blend : null;
 }
 
 /**

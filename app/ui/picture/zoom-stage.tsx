@@ -3,7 +3,7 @@ import type { ComponentChildren } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { Button, buttonClass } from '../controls/button.tsx';
 import { measureStage, useZoomGesture, useZoomKeys } from '../pointer/use-zoom-gesture.ts';
-import { boundedZoom, wholePicture, type Zoom } from './picture-zoom.ts';
+import { boundZoom, wholePicture, type Zoom } from './picture-zoom.ts';
 import styles from './zoom-stage.module.css';
 
 interface ZoomStageProps {
@@ -23,7 +23,7 @@ export function ZoomStage({ zoom, ratio, children }: ZoomStageProps) {
     const element = frame.current;
     if (!element) return;
     const watch = new ResizeObserver(() => {
-      zoom.value = boundedZoom(measureStage(element, ratio), zoom.peek()); // the device was turned
+      zoom.value = boundZoom(measureStage(element, ratio), zoom.peek()); // the device was turned
     });
     watch.observe(element);
     return () => watch.disconnect();

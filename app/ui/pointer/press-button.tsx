@@ -6,6 +6,7 @@ import { buttonClass } from '../controls/button.tsx';
 import { mayBeFinger, pressMs } from './press.ts';
 import styles from './press-button.module.css';
 import { PressPlace } from './press-place.ts';
+import { type Pointers, usePointers } from './use-pointers.ts';
 
 interface PressButtonProps {
   onAct: () => void;
@@ -43,11 +44,7 @@ export function PressButton({
 
 interface Press {
   readonly held: ReadonlySignal<boolean>;
-  readonly handlers: {
-    onPointerDown(event: PointerEvent): void;
-    onPointerMove(event: PointerEvent): void;
-    onPointerUp(event: PointerEvent): void;
-    onPointerCancel(): void;
+  readonly handlers: Pointers['handlers'] & {
     onContextMenu(event: Event): void;
     onKeyDown(event: KeyboardEvent): void;
     onClick(event: MouseEvent): void;
@@ -55,7 +52,7 @@ interface Press {
 }
 
 const acrossPx = ({ width, height }: PointerEvent): number => Math.max(width, height);
-const placeOf = ({ clientX, clientY }: PointerEvent): Point => [clientX, clientY];
+const placeOnScreen = ({ clientX, clientY }: PointerEvent): Point => [clientX, clientY];
 
 /**
  * A finger or pen acts by a press of `pressMs`, a key and a mouse at once: water sends neither. What
@@ -66,15 +63,47 @@ function usePress(act: () => void): Press {
   const held = useSignal(false);
   const latest = useRef(act);
   latest.current = act;
-  const began = useRef<{ id: number; at: Point } | null>(null);
+  const began = useRef<Point | null>(null);
   const waiting = useRef<ReturnType<typeof setTimeout> | undefined>(undefined);
   const fromGlass = useRef(false);
 
   const drop = (): void => {
     clearTimeout(waiting.current);
+    pointers.places.clear();
     began.current = null;
     held.value = false;
   };
+  const pointers: Pointers = usePointers({
+    most: 1,
+    captures: false,
+    placeOf: placeOnScreen,
+    onDown(event, finger) {
+      fromGlass.current = event.pointerType !== 'mouse';
+      if (!fromGlass.current) return false;
+      const touches = Math.max(1, place.touches.count);
+      if (!mayBeFinger(finger, { place: finger, acrossPx: acrossPx(event), touches })) {
+        drop();
+        return false;
+      }
+      began.current = finger;
+      held.value = true;
+      waiting.current = setTimeout(() => {
+        drop();
+        place.pressed();
+        latest.current();
+      }, pressMs);
+      return true;
+    },
+    onMove(event, finger) {
+      const contact = { place: finger, acrossPx: acrossPx(event), touches: 1 };
+      if (began.current && !mayBeFinger(began.current, contact)) drop();
+    },
+    onUp() {
+      drop();
+      place.tooSoon();
+    },
+    onCancel: drop,
+  });
   useLayoutEffect(() => {
     const stop = place.touches.onAnother(drop);
     return () => {
@@ -86,31 +115,7 @@ function usePress(act: () => void): Press {
   return {
     held,
     handlers: {
-      onPointerDown(event) {
-        fromGlass.current = event.pointerType !== 'mouse';
-        if (!fromGlass.current) return;
-        const at = placeOf(event);
-        const touches = Math.max(1, place.touches.count);
-        if (!mayBeFinger(at, { at, acrossPx: acrossPx(event), touches })) return drop();
-        began.current = { id: event.pointerId, at };
-        held.value = true;
-        waiting.current = setTimeout(() => {
-          drop();
-          place.pressed();
-          latest.current();
-        }, pressMs);
-      },
-      onPointerMove(event) {
-        if (event.pointerId !== began.current?.id) return;
-        const contact = { at: placeOf(event), acrossPx: acrossPx(event), touches: 1 };
-        if (!mayBeFinger(began.current.at, contact)) drop();
-      },
-      onPointerUp(event) {
-        if (event.pointerId !== began.current?.id) return;
-        drop();
-        place.tooSoon();
-      },
-      onPointerCancel: drop,
+      ...pointers.handlers,
       onContextMenu: (event) => event.preventDefault(), // what a long touch asks for elsewhere
       onKeyDown: (event) => event.repeat && event.preventDefault(), // a key held down acts once
       onClick(event) {

@@ -71,9 +71,9 @@ interface TouchesOnGlass {
 function watchTouches(window: Window): TouchesOnGlass {
   const down = new Set<number>();
   const listeners = new Set<() => void>();
-  const leaving = new AbortController();
+  const controller = new AbortController();
   let swallowing = false;
-  const when = { capture: true, signal: leaving.signal };
+  const when = { capture: true, signal: controller.signal };
   window.addEventListener(
     'pointerdown',
     ({ pointerType, isPrimary, pointerId }) => {
@@ -109,6 +109,6 @@ function watchTouches(window: Window): TouchesOnGlass {
     swallowClick() {
       swallowing = true;
     },
-    leave: () => leaving.abort(),
+    leave: () => controller.abort(),
   };
 }

@@ -1,6 +1,5 @@
 import { useSignal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
-import { useRef } from 'preact/hooks';
 import type { Point } from '../../core/colour/lab.ts';
 import type { PixelSize } from '../../core/raster/size.ts';
 import {
@@ -11,6 +10,9 @@ import {
 } from '../picture/loose-shape.ts';
 import { DrawnStroke } from './drawn-stroke.tsx';
 import styles from './stage.module.css';
+import { Stage } from './stage.tsx';
+import { isShortcut } from './stage-keys.ts';
+import { type Pointers, placeInShares, usePointers } from './use-pointers.ts';
 
 interface StrokeStageProps {
   /** What a stroke does, for a screen reader. */
@@ -39,7 +41,7 @@ export function StrokeStage({
   const strokeOf = (laid: LooseShape): readonly Point[] =>
     isCircle ? strokeOfShape(laid) : [laid.centre];
   const keyDown = (event: KeyboardEvent): void => {
-    if (event.ctrlKey || event.metaKey || event.altKey) return;
+    if (isShortcut(event)) return;
     if (event.key === 'Enter' || event.key === ' ') {
       event.preventDefault();
       onStroke(strokeOf(shape.value ?? startShape));
@@ -53,14 +55,11 @@ export function StrokeStage({
   };
   const isDrawing = path.value.length > 0;
   return (
-    <div
-      class={styles.stage}
-      role="application"
-      // biome-ignore lint/a11y/noNoninteractiveTabindex: an oval is laid on by keys from here
-      tabIndex={0}
-      aria-label={label}
+    <Stage
+      class={styles.over}
+      label={label}
       aria-describedby={hintId}
-      data-testid="stroke-stage"
+      name="stroke-stage"
       onKeyDown={keyDown}
       onBlur={() => {
         shape.value = null;
@@ -74,56 +73,42 @@ export function StrokeStage({
         closed={isCircle && !isDrawing}
         brushPx={brushPx}
       />
-    </div>
+    </Stage>
   );
 }
-
-type StageEvent = PointerEvent & { readonly currentTarget: HTMLElement };
 
 /** How far out of the picture a stroke is followed, as a share of its sides. */
 const beyond = 0.1;
 
-function placeOf(event: StageEvent): Point {
-  const { left, top, width, height } = event.currentTarget.getBoundingClientRect();
-  const held = (share: number): number => Math.min(1 + beyond, Math.max(-beyond, share));
-  return [held((event.clientX - left) / width), held((event.clientY - top) / height)];
-}
-
 /** One finger draws; a second one, or the browser, takes the stroke away. Places are 0..1 of the stage. */
 function useStroke(onStroke: (path: readonly Point[]) => void) {
   const path = useSignal<readonly Point[]>([]);
-  const finger = useRef<number | null>(null);
   const drop = (): void => {
-    finger.current = null;
+    pointers.places.clear();
     path.value = [];
   };
-  return {
-    path,
-    handlers: {
-      onPointerDown(event: StageEvent) {
-        if (event.button !== 0) return;
-        if (finger.current !== null) return drop();
-        event.currentTarget.setPointerCapture(event.pointerId);
-        event.currentTarget.focus({ preventScroll: true });
-        event.preventDefault();
-        finger.current = event.pointerId;
-        path.value = [placeOf(event)];
-      },
-      onPointerMove(event: StageEvent) {
-        if (finger.current !== event.pointerId) return;
-        path.value = [...path.value, placeOf(event)];
-      },
-      onPointerUp(event: StageEvent) {
-        if (finger.current !== event.pointerId) return;
-        const drawn = path.value;
-        drop();
-        onStroke(drawn);
-      },
-      onPointerCancel(event: StageEvent) {
-        if (finger.current === event.pointerId) drop();
-      },
+  const pointers: Pointers = usePointers({
+    most: 1,
+    captures: true,
+    placeOf: (event) => placeInShares(event, beyond),
+    onDown(event, place) {
+      event.currentTarget.focus({ preventScroll: true });
+      event.preventDefault();
+      path.value = [place];
+      return true;
     },
-  };
+    onOneMore: drop,
+    onMove(_event, place) {
+      path.value = [...path.value, place];
+    },
+    onUp() {
+      const drawn = path.value;
+      drop();
+      onStroke(drawn);
+    },
+    onCancel: drop,
+  });
+  return { path, handlers: pointers.handlers };
 }
 
 /** A line round something smaller than this, as a share of the picture's sides, was a slip of the finger. */

@@ -2,24 +2,19 @@ import type { Signal } from '@preact/signals';
 import { useRef } from 'preact/hooks';
 import type { Point } from '../../core/colour/lab.ts';
 import {
-  doubleTapped,
   type PictureFrame,
-  panned,
-  pinched,
+  pan,
+  pinch,
   wholePicture,
   type Zoom,
-  zoomedAbout,
+  zoomAbout,
+  zoomByDoubleTap,
 } from '../picture/picture-zoom.ts';
-
-type On<E> = E & { readonly currentTarget: HTMLElement };
+import { arrowDirections, isShortcut } from './stage-keys.ts';
+import { type Pointers, placeInPx, type StageEvent, usePointers } from './use-pointers.ts';
 
 export function measureStage(frame: HTMLElement, ratio: number): PictureFrame {
   return { width: frame.clientWidth, height: frame.clientHeight, ratio };
-}
-
-function placeOf({ currentTarget, clientX, clientY }: On<MouseEvent>): Point {
-  const { left, top } = currentTarget.getBoundingClientRect();
-  return [clientX - left, clientY - top];
 }
 
 const apart = ([x, y]: Point, [a, b]: Point): number => Math.hypot(x - a, y - b);
@@ -43,79 +38,79 @@ interface Began {
 
 /** Fingers, mouse and wheel on a stage. A tap still reaches the picture; a drag or a pinch does not. */
 export function useZoomGesture({ zoom, ratio, held }: ZoomGesture) {
-  const fingers = useRef(new Map<number, Point>());
   const began = useRef<Began | null>(null);
-  const lastTap = useRef<{ at: Point; ms: number } | null>(null);
+  const lastTap = useRef<{ place: Point; ms: number } | null>(null);
   const moved = useRef(false);
 
   const beginAgain = (): void => {
-    const now = [...fingers.current.values()];
-    began.current = now.length ? { zoom: zoom.peek(), fingers: now } : null;
+    const fingers = [...pointers.places.values()];
+    began.current = fingers.length ? { zoom: zoom.peek(), fingers } : null;
   };
 
   function follow(stage: PictureFrame): Zoom | null {
     const from = began.current;
     const [a, b] = from?.fingers ?? [];
-    const [nowA, nowB] = [...fingers.current.values()];
-    if (!from || !a || !nowA) return null;
-    if (b && nowB) return pinched(stage, from.zoom, [a, b], [nowA, nowB]);
-    return panned(stage, from.zoom, [nowA[0] - a[0], nowA[1] - a[1]]);
+    const [movedA, movedB] = [...pointers.places.values()];
+    if (!from || !a || !movedA) return null;
+    if (b && movedB) return pinch(stage, from.zoom, [a, b], [movedA, movedB]);
+    return pan(stage, from.zoom, [movedA[0] - a[0], movedA[1] - a[1]]);
   }
 
-  function end(event: On<PointerEvent>): void {
-    if (!fingers.current.delete(event.pointerId)) return;
+  function end(): void {
     beginAgain();
-    if (fingers.current.size === 0) held.value = false;
+    if (pointers.places.size === 0) held.value = false;
   }
 
-  function tapped(event: On<PointerEvent>): void {
-    const at = placeOf(event);
+  function noticeTap(event: StageEvent, place: Point): void {
     const before = lastTap.current;
     const isSecond =
-      before && event.timeStamp - before.ms < doubleTapMs && apart(before.at, at) < sameSpotPx;
-    lastTap.current = isSecond ? null : { at, ms: event.timeStamp };
+      before &&
+      event.timeStamp - before.ms < doubleTapMs &&
+      apart(before.place, place) < sameSpotPx;
+    lastTap.current = isSecond ? null : { place, ms: event.timeStamp };
     if (isSecond)
-      zoom.value = doubleTapped(measureStage(event.currentTarget, ratio), zoom.peek(), at);
+      zoom.value = zoomByDoubleTap(measureStage(event.currentTarget, ratio), zoom.peek(), place);
   }
 
-  return {
-    onPointerDown(event: On<PointerEvent>) {
-      if (event.button !== 0 || fingers.current.size >= 2) return;
-      if (fingers.current.size === 0) moved.current = false;
-      fingers.current.set(event.pointerId, placeOf(event));
-      if (fingers.current.size === 2) moved.current = true;
+  const pointers: Pointers = usePointers({
+    most: 2,
+    captures: false,
+    placeOf: placeInPx,
+    onDown() {
+      moved.current = pointers.places.size === 2;
       beginAgain();
+      return true;
     },
-    onPointerMove(event: On<PointerEvent>) {
+    onMove(event, place) {
       const first = began.current?.fingers[0];
-      if (!first || !fingers.current.has(event.pointerId)) return;
-      const at = placeOf(event);
-      if (!moved.current && apart(at, first) < slipPx) return;
+      if (!first || (!moved.current && apart(place, first) < slipPx)) return;
       // Only now: a mouse held from its first press on would click the stage and not the picture.
       if (!moved.current) event.currentTarget.setPointerCapture(event.pointerId);
       moved.current = true;
       held.value = true;
-      fingers.current.set(event.pointerId, at);
       zoom.value = follow(measureStage(event.currentTarget, ratio)) ?? zoom.peek();
     },
-    onPointerUp(event: On<PointerEvent>) {
-      if (!fingers.current.has(event.pointerId)) return;
-      end(event);
-      if (!moved.current) tapped(event);
+    onUp(event, place) {
+      end();
+      if (!moved.current) noticeTap(event, place);
     },
-    onPointerCancel: end,
+    onCancel: end,
+  });
+
+  return {
+    ...pointers.handlers,
     onClickCapture(event: MouseEvent) {
       if (!moved.current || event.detail === 0) return;
       moved.current = false;
       event.preventDefault();
       event.stopPropagation();
     },
-    onWheel(event: On<WheelEvent>) {
+    onWheel(event: WheelEvent & { readonly currentTarget: HTMLElement }) {
       if (zoom.peek().scale === 1 && event.deltaY > 0) return; // the page may scroll
       event.preventDefault();
       const factor = Math.exp(-event.deltaY * (event.ctrlKey ? 0.01 : 0.002));
       const stage = measureStage(event.currentTarget, ratio);
-      zoom.value = zoomedAbout(stage, zoom.peek(), placeOf(event), factor);
+      zoom.value = zoomAbout(stage, zoom.peek(), placeInPx(event), factor);
     },
   };
 }
@@ -123,13 +118,8 @@ export function useZoomGesture({ zoom, ratio, held }: ZoomGesture) {
 type StageKey = KeyboardEvent & { readonly currentTarget: HTMLElement };
 
 const nearer = 1.4;
+/** An arrow moves the view by so much, px: the picture goes the other way. */
 const stride = 60;
-const ways: Record<string, Point> = {
-  ArrowLeft: [stride, 0],
-  ArrowRight: [-stride, 0],
-  ArrowUp: [0, stride],
-  ArrowDown: [0, -stride],
-};
 
 /**
  * Plus, minus, 0 and arrows while the picture has the focus. Arrows move it only where keys brought
@@ -138,16 +128,16 @@ const ways: Record<string, Point> = {
 export function useZoomKeys(zoom: Signal<Zoom>, ratio: number) {
   const byTouch = useRef(false);
 
-  function after(event: StageKey): Zoom | null {
+  function zoomByKey(event: StageKey): Zoom | null {
     const stage = measureStage(event.currentTarget, ratio);
     const middle: Point = [stage.width / 2, stage.height / 2];
     if (event.key === '+' || event.key === '=')
-      return zoomedAbout(stage, zoom.peek(), middle, nearer);
-    if (event.key === '-') return zoomedAbout(stage, zoom.peek(), middle, 1 / nearer);
+      return zoomAbout(stage, zoom.peek(), middle, nearer);
+    if (event.key === '-') return zoomAbout(stage, zoom.peek(), middle, 1 / nearer);
     if (event.key === '0') return wholePicture;
-    const way = ways[event.key];
-    if (!way || byTouch.current || zoom.peek().scale === 1) return null;
-    return panned(stage, zoom.peek(), way);
+    const direction = arrowDirections[event.key];
+    if (!direction || byTouch.current || zoom.peek().scale === 1) return null;
+    return pan(stage, zoom.peek(), [-stride * direction[0], -stride * direction[1]]);
   }
 
   return {
@@ -160,8 +150,8 @@ export function useZoomKeys(zoom: Signal<Zoom>, ratio: number) {
       if (!stays) byTouch.current = false;
     },
     onKeyDown(event: StageKey) {
-      if (event.ctrlKey || event.metaKey || event.altKey) return;
-      const next = after(event);
+      if (isShortcut(event)) return;
+      const next = zoomByKey(event);
       if (!next) return;
       event.preventDefault();
       event.stopPropagation(); // else the easel's own keys act as well

@@ -5,7 +5,7 @@ import type { Decision, NewDecision, Painting } from '../../../app/core/decision
 import { standingPlanEdits } from '../../../app/core/decisions/standing-decisions.ts';
 import { buildPlan } from '../../../app/core/plan/build-plan.ts';
 import type { WashPlan } from '../../../app/core/plan/plan.ts';
-import { createPlanMemory } from '../../../app/core/plan/solve/solve-palette.ts';
+import { createPlanMemory } from '../../../app/core/plan/plan-memory.ts';
 import { ChangeStep } from '../../../app/screens/plan/change-step.tsx';
 import { useStepInView } from '../../../app/screens/plan/plan-screen.tsx';
 import type { Studio } from '../../../app/state/painting/studio.ts';

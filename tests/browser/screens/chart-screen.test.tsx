@@ -1,7 +1,7 @@
 import { signal } from '@preact/signals';
 import { beforeEach, expect, test } from 'vitest';
 import { page } from 'vitest/browser';
-import { labToRgb } from '../../../app/core/colour/lab.ts';
+import { rgbOfLab } from '../../../app/core/colour/lab.ts';
 import { mixingChart } from '../../../app/core/paint/mixing-chart.ts';
 import { ChartScreen } from '../../../app/screens/chart/chart-screen.tsx';
 import type { PaintCalls } from '../../../app/state/painting/screen-calls.ts';
@@ -34,7 +34,7 @@ test('has every pair in three ratios and three strengths, each in its colour', a
   const wanted = chart.pairs.flatMap(({ ratios }) => ratios.flat());
   expect(wanted.length).toBe(27);
   expect(swatches().map((each) => getComputedStyle(each).backgroundColor)).toEqual(
-    wanted.map(({ dry }) => `rgb(${labToRgb(dry).join(', ')})`),
+    wanted.map(({ dry }) => `rgb(${rgbOfLab(dry).join(', ')})`),
   );
   for (const each of swatches()) {
     const { width, height } = each.getBoundingClientRect();

@@ -7,7 +7,7 @@ import { type KeptAir, usualAir } from '../../../app/core/drying/conditions.ts';
 import { emptyBox } from '../../../app/core/paint/own-box.ts';
 import { buildPlan } from '../../../app/core/plan/build-plan.ts';
 import type { WashPlan } from '../../../app/core/plan/plan.ts';
-import { createPlanMemory } from '../../../app/core/plan/solve/solve-palette.ts';
+import { createPlanMemory } from '../../../app/core/plan/plan-memory.ts';
 import type { Reference } from '../../../app/core/reference/reference.ts';
 import { PlanScreen } from '../../../app/screens/plan/plan-screen.tsx';
 import type { Studio } from '../../../app/state/painting/studio.ts';

@@ -39,7 +39,7 @@ export async function madeEasel(): Promise<MadeEasel> {
     client,
     clock: { now: () => ({ wallMs: from + gone, monoMs: gone, bootId: 'made' }) },
     ownAir: createOwnAir(store),
-    charge: () => onlyWindow,
+    createLock: () => onlyWindow,
     screenWatch: { staysOn: signal(true), hold: () => {}, release: () => {} },
   });
   await easel.open('made');

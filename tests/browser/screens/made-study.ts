@@ -1,15 +1,15 @@
 import { type Signal, signal } from '@preact/signals';
-import { lightOfCode, makeGrey } from '../../../app/core/colour/srgb.ts';
+import { linearOfCode, makeGrey } from '../../../app/core/colour/srgb.ts';
 import type { Decision, NewDecision, Painting } from '../../../app/core/decisions/painting.ts';
 import { readingWishes } from '../../../app/core/decisions/wishes.ts';
 import { readPicture } from '../../../app/core/reading/read-picture.ts';
+import { washShapes } from '../../../app/core/reading/shapes/wash-masses.ts';
 import { sheetOf } from '../../../app/core/reference/sheet.ts';
 import {
   type OpenedReading,
   washShapesRequest,
 } from '../../../app/state/painting/opened-reading.ts';
 import type { Studio, Work } from '../../../app/state/painting/studio.ts';
-import { washShapes } from '../../../workers/wash-shapes.ts';
 
 /** Stripes of a fifth each, from left to right; their L* by culori 4.0.2 (lab65). */
 export const stripes = [
@@ -46,7 +46,7 @@ export async function madeStudy(): Promise<MadeStudy> {
   const image = pixels();
   const plane = (channel: number): Float32Array =>
     Float32Array.from({ length: size.width * size.height }, (_, p) =>
-      Number(lightOfCode[image.data[p * 4 + channel] ?? 0]),
+      Number(linearOfCode[image.data[p * 4 + channel] ?? 0]),
     );
   const raster = { ...size, red: plane(0), green: plane(1), blue: plane(2) };
   const reference = await createImageBitmap(image);

@@ -8,6 +8,7 @@ import { paintBox, paintCard } from '../../../app/core/paint/paint-box.ts';
 import { buildPlan } from '../../../app/core/plan/build-plan.ts';
 import { paletteOffers } from '../../../app/core/plan/offer-palettes.ts';
 import type { WashPlan } from '../../../app/core/plan/plan.ts';
+import { createPlanMemory } from '../../../app/core/plan/plan-memory.ts';
 import { PaintsScreen } from '../../../app/screens/paints/paints-screen.tsx';
 import type { PaletteCalls } from '../../../app/state/painting/screen-calls.ts';
 import type { Studio } from '../../../app/state/painting/studio.ts';
@@ -35,8 +36,9 @@ const study = await madeStudy();
 const reading = study.seen.value?.reading;
 if (!reading) throw new Error('nothing read');
 
+const memory = createPlanMemory();
 const planFor = (decisions: readonly Decision[]): Promise<WashPlan> =>
-  buildPlan(reading, planWishes(decisions, ownBox.box.value), nothing);
+  buildPlan(reading, planWishes(decisions, ownBox.box.value), nothing, memory);
 const firstPlan = await planFor([]);
 
 let decided: NewDecision[] = [];
@@ -71,7 +73,7 @@ function open(held: boolean): void {
       searches += 1;
       onProgress?.(0.5, 'paints');
       await holding;
-      return paletteOffers(read, wishes, async () => leaving.throwIfAborted());
+      return paletteOffers(read, wishes, async () => leaving.throwIfAborted(), memory);
     },
   };
   screen = shown(<PaintsScreen studio={studio} ownBox={ownBox} calls={calls} paintingId="made" />);

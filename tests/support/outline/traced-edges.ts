@@ -1,3 +1,4 @@
+import { runToEnd } from '../../../app/core/numeric/run-to-end.ts';
 import { contourLine } from '../../../app/core/raster/contour-line.ts';
 import type { PixelSize } from '../../../app/core/raster/size.ts';
 import { traceContours } from '../../../app/core/raster/trace-contours.ts';
@@ -6,17 +7,12 @@ import { madeEdge } from '../reading/made-edge.ts';
 
 /** Every contour of a slot map as one hard edge, followed as the reading follows it. */
 export function tracedEdges(map: Uint8Array, size: PixelSize): Edge[] {
-  const tracing = traceContours(map, size);
-  for (;;) {
-    const part = tracing.next();
-    if (!part.done) continue;
-    return part.value.map((contour) => {
-      const { x, y, closed, count } = contourLine(contour);
-      const path = Array.from({ length: closed ? count + 1 : count }, (_, i) => {
-        const at = i % count;
-        return [(x[at] ?? 0) / size.width, (y[at] ?? 0) / size.height] as const;
-      });
-      return madeEdge(path, { a: contour.a, b: contour.b });
+  return runToEnd(traceContours(map, size)).map((contour) => {
+    const { x, y, closed, count } = contourLine(contour);
+    const path = Array.from({ length: closed ? count + 1 : count }, (_, i) => {
+      const at = i % count;
+      return [(x[at] ?? 0) / size.width, (y[at] ?? 0) / size.height] as const;
     });
-  }
+    return madeEdge(path, { a: contour.a, b: contour.b });
+  });
 }

@@ -1,6 +1,6 @@
 import { convertRgbToXyz65, convertXyz65ToRgb } from 'culori/fn';
 import { type Lab, xyzOfLab } from '../../../app/core/colour/lab.ts';
-import { linearOfEncoded } from '../../../app/core/colour/srgb.ts';
+import { decodeSrgb } from '../../../app/core/colour/srgb.ts';
 import { colourOfWashes, defaultPaperLab } from '../../../app/core/paint/colour-of-washes.ts';
 import { emptyRaster, type LinearRaster } from '../../../app/core/raster/linear-raster.ts';
 import { seeded } from '../reading/seeded.ts';
@@ -17,7 +17,7 @@ function lightOf(lab: Lab): number[] {
     number,
   ];
   const { r, g, b } = convertXyz65ToRgb({ x: x * white.x, y: y * white.y, z: z * white.z });
-  return [r, g, b].map((code) => Math.max(0, linearOfEncoded(code)));
+  return [r, g, b].map((code) => Math.max(0, decodeSrgb(code)));
 }
 
 export interface SheetLook {

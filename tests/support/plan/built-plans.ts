@@ -6,6 +6,7 @@ import forest from '../../fixtures/readings/forest-stream.json';
 import snow from '../../fixtures/readings/mountain-snow.json';
 import seeds from '../../fixtures/readings/seed-heads.json';
 import { madeReading, tableOf } from './made-reading.ts';
+import { warmMemory } from './warm-memory.ts';
 
 /** Readings of photographs as this app made them, and of pictures by hand. */
 export const readings: Readonly<
@@ -61,7 +62,7 @@ export const builtPlans: Readonly<Record<string, () => Promise<WashPlan>>> = Obj
   Object.entries(readings).map(([name, reading]) => [
     name,
     () => {
-      const plan = made.get(name) ?? buildPlan(reading, {}, noCheckpoint);
+      const plan = made.get(name) ?? buildPlan(reading, {}, noCheckpoint, warmMemory());
       made.set(name, plan);
       return plan;
     },

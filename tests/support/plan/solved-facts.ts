@@ -1,3 +1,4 @@
+import { createDryingModel } from '../../../app/core/drying/estimate-drying.ts';
 import { usualPaper } from '../../../app/core/drying/paper-choice.ts';
 import { roomWeather } from '../../../app/core/drying/weather.ts';
 import type { Paint } from '../../../app/core/paint/paint.ts';
@@ -27,5 +28,6 @@ export async function solvedFacts(
     passages,
     weather: roomWeather,
     paper: usualPaper,
+    dryingModel: createDryingModel(),
   };
 }

@@ -2,13 +2,10 @@ import type { PlanWishes } from '../../../app/core/decisions/plan-wishes.ts';
 import type { Weather } from '../../../app/core/drying/weather.ts';
 import { noCheckpoint } from '../../../app/core/palette/checkpoint.ts';
 import { searchPalette } from '../../../app/core/palette/search/search-palette.ts';
-import {
-  createPlanMemory,
-  type WashSolver,
-  washSolver,
-} from '../../../app/core/plan/solve/solve-palette.ts';
+import { type WashSolver, washSolver } from '../../../app/core/plan/solve/solve-palette.ts';
 import { plannedSlots } from '../../../app/core/plan/targets/planned-slots.ts';
 import type { Reading } from '../../../app/core/reading/reading.ts';
+import { warmMemory } from './warm-memory.ts';
 
 /** Paints that reach darks and hues of all three readings; what a search finds does not matter here. */
 export const chosen = [
@@ -23,10 +20,22 @@ export const few = ['py74-arylide-yellow', 'pb29-ultramarine-blue', 'pbr7-burnt-
 
 /** A solver over one reading, its numbers of washes solved once. */
 export async function solverFor(reading: Reading, wishes: PlanWishes = {}): Promise<WashSolver> {
-  const planned = await plannedSlots(reading, { box: chosen, chosen, ...wishes }, noCheckpoint);
+  const memory = warmMemory();
+  const planned = await plannedSlots(
+    reading,
+    { box: chosen, chosen, ...wishes },
+    noCheckpoint,
+    memory.darkest,
+  );
   const { wide, known } = planned;
-  const { paints } = await searchPalette(wide.slots, known, planned.wishes, noCheckpoint);
-  return washSolver(reading, planned, paints, noCheckpoint, createPlanMemory());
+  const { paints } = await searchPalette(
+    wide.slots,
+    known,
+    planned.wishes,
+    noCheckpoint,
+    memory.library,
+  );
+  return washSolver(reading, planned, paints, noCheckpoint, memory);
 }
 
 /** The same washes in another air. */

@@ -1,9 +1,9 @@
-import { type Lab, labToRgb, type Point } from '../../../app/core/colour/lab.ts';
+import { type Lab, type Point, rgbOfLab } from '../../../app/core/colour/lab.ts';
+import { runToEnd } from '../../../app/core/numeric/run-to-end.ts';
 import { lightnessPlane } from '../../../app/core/raster/linear-raster.ts';
 import { simplify } from '../../../app/core/raster/simplify.ts';
 import type { SubjectStroke } from '../../../app/core/reading/subject/subject.ts';
 import { subjectPlanes } from '../../../app/core/reading/subject/subject-colours.ts';
-import { drained } from './drained.ts';
 import { type Opened, painted } from './rasters.ts';
 import { seeded } from './seeded.ts';
 
@@ -40,11 +40,11 @@ function outside({ width, height, outline }: MadePicture, x: number, y: number):
 /** Most of a picture is of one colour, pixel after pixel. */
 function codesOnceEach(): (lab: Lab) => readonly [number, number, number] {
   let last: Lab = [Number.NaN, 0, 0];
-  let codes = labToRgb([0, 0, 0]);
+  let codes = rgbOfLab([0, 0, 0]);
   return (lab) => {
     if (lab.every((part, i) => part === last[i])) return codes;
     last = lab;
-    codes = labToRgb(lab);
+    codes = rgbOfLab(lab);
     return codes;
   };
 }
@@ -90,7 +90,7 @@ export function looseCircle({ width, height, outline }: MadePicture, gap: number
 export function planesOf({ raster }: Opened, sheetWidthMm = 381) {
   const { width, height } = raster;
   const pxPerMm = width / sheetWidthMm;
-  const planes = drained(simplify(raster, pxPerMm));
+  const planes = runToEnd(simplify(raster, pxPerMm));
   const size = { width, height };
   return { planes: subjectPlanes(planes, lightnessPlane(raster), size), pxPerMm };
 }

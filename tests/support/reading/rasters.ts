@@ -2,14 +2,25 @@ import '../same-bytes.ts';
 import { resolve } from 'node:path';
 import sharp from 'sharp';
 import type { ClippedShares, LinearRaster } from '../../../app/core/raster/linear-raster.ts';
-import { reducePicture } from '../../../app/core/raster/raster-reducer.ts';
-import { rasterSize } from '../../../app/core/raster/size.ts';
+import { RasterReducer } from '../../../app/core/raster/raster-reducer.ts';
+import { type PixelSize, rasterSize } from '../../../app/core/raster/size.ts';
 import { type PictureReading, readPicture } from '../../../app/core/reading/read-picture.ts';
 import type { ReadingWishes } from '../../../app/core/reading/reading.ts';
 
 export interface Opened {
   readonly raster: LinearRaster;
   readonly clipped: ClippedShares;
+}
+
+/** A whole picture in memory, RGBA and opaque, made the raster of that size in one strip. */
+export function reducePicture(
+  rgba: Uint8Array | Uint8ClampedArray,
+  source: PixelSize,
+  output: PixelSize,
+): Opened {
+  const reducer = new RasterReducer(source, output);
+  reducer.addRows(rgba, source.height);
+  return reducer.finish();
 }
 
 const top = resolve(import.meta.dirname, '../../..');

@@ -18,7 +18,7 @@ async function fresh(how: 'database' | 'memory'): Promise<Store> {
   const factory = globalThis.indexedDB;
   if (how === 'memory') Reflect.deleteProperty(globalThis, 'indexedDB');
   try {
-    store = await openStore({ name: `test ${number++}`, now: () => clock });
+    store = await openStore({ name: `test ${number++}`, readTimeMs: () => clock });
   } finally {
     globalThis.indexedDB = factory;
   }

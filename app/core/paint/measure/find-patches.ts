@@ -1,5 +1,8 @@
 import type { Point } from '../../colour/lab.ts';
+import { runToEnd } from '../../numeric/run-to-end.ts';
+import { labelRuns } from '../../raster/label-shapes.ts';
 import { emptyRaster, type LinearRaster } from '../../raster/linear-raster.ts';
+import type { PixelSize } from '../../raster/size.ts';
 import { defaultPaperLab } from '../colour-of-washes.ts';
 import type { MeasuredPhoto, PatchFrame } from './measured-photo.ts';
 import {
@@ -11,7 +14,10 @@ import {
   type Tile,
 } from './paper-light.ts';
 
-/** The raster by whole blocks of pixels, each block its mean; a rest at the right and below is left out. */
+/**
+ * The raster by whole blocks of pixels, each block its mean; a rest at the right and below is left
+ * out.
+ */
 function smallRaster(raster: LinearRaster, block: number): LinearRaster {
   const width = Math.max(1, Math.floor(raster.width / block));
   const height = Math.max(1, Math.floor(raster.height / block));
@@ -33,15 +39,20 @@ function smallRaster(raster: LinearRaster, block: number): LinearRaster {
   return small;
 }
 
-/** A pixel is painted where it differs from bare paper by more than this (Lab distance); own choice. */
+/** A pixel counts as painted if it differs from bare paper by more than this Lab distance (own). */
 const paintedDistance = 5;
-/** Of its bounding box a patch fills at least so much: one turned by up to 15 degrees still does. */
+/**
+ * A patch fills at least this share of its bounding box: one turned by up to 15 degrees still does.
+ */
 const leastFilling = 0.5;
 const smallestShare = 0.0012;
 const largestShare = 0.3;
 const longest = 7;
 
-/** 1 where painted, row by row, after one pixel is taken off all round and put on again: lines go, patches stay. */
+/**
+ * 1 where painted, row by row. One pixel is taken off all round and put on again, so that lines
+ * vanish and patches stay.
+ */
 function paintedMask(lab: Float32Array, width: number, height: number): Uint8Array {
   const count = width * height;
   const mask = new Uint8Array(count);
@@ -78,52 +89,35 @@ interface Area {
   top: number;
   right: number;
   bottom: number;
-  count: number;
+  readonly count: number;
 }
 
-/** Connected painted areas (four neighbours), as their bounding boxes. */
-function connectedAreas(mask: Uint8Array, width: number, height: number): Area[] {
-  const areas: Area[] = [];
-  const open = new Int32Array(mask.length);
-  for (let start = 0; start < mask.length; start++) {
-    if (mask[start] !== 1) continue;
-    const area = { left: width, top: height, right: 0, bottom: 0, count: 0 };
-    let size = 0;
-    open[size++] = start;
-    mask[start] = 0;
-    while (size > 0) {
-      const p = open[--size];
-      const x = p % width;
-      const y = Math.floor(p / width);
-      area.left = Math.min(area.left, x);
-      area.right = Math.max(area.right, x);
-      area.top = Math.min(area.top, y);
-      area.bottom = Math.max(area.bottom, y);
-      area.count += 1;
-      const beside = [
-        x > 0 ? p - 1 : -1,
-        x + 1 < width ? p + 1 : -1,
-        y > 0 ? p - width : -1,
-        y + 1 < height ? p + width : -1,
-      ];
-      for (const next of beside) {
-        if (next < 0 || mask[next] !== 1) continue;
-        mask[next] = 0;
-        open[size++] = next;
-      }
-    }
-    areas.push(area);
+/** Connected painted areas (1 in the mask) by their bounding boxes. */
+function connectedAreas(mask: Uint8Array, size: PixelSize): Area[] {
+  const { runs, shapes, kinds, areasPx } = runToEnd(labelRuns(mask, size));
+  const areas = Array.from(
+    areasPx,
+    (count): Area => ({ left: size.width, top: size.height, right: 0, bottom: 0, count }),
+  );
+  for (let run = 0; run < shapes.length; run++) {
+    const area = areas[shapes[run]];
+    const start = runs.starts[run];
+    const y = Math.floor(start / size.width);
+    area.left = Math.min(area.left, start - y * size.width);
+    area.right = Math.max(area.right, runs.starts[run + 1] - 1 - y * size.width);
+    area.top = Math.min(area.top, y);
+    area.bottom = Math.max(area.bottom, y);
   }
-  return areas;
+  return areas.filter((_, shape) => kinds[shape] === 1);
 }
 
 /**
- * Frames round the painted patches of a small raster (Lab planes as `paperLab` gives them), in no order:
- * connected, mostly full, no line, not cut off by the photo's edge.
+ * Frames round the painted patches of a small raster (Lab planes as `paperLab` gives them), in no
+ * order: connected, mostly full, no line, not cut off by the photo's edge.
  */
 function paintedAreas(lab: Float32Array, width: number, height: number): PatchFrame[] {
   const all = width * height;
-  return connectedAreas(paintedMask(lab, width, height), width, height)
+  return connectedAreas(paintedMask(lab, width, height), { width, height })
     .filter(({ left, top, right, bottom, count }) => {
       const across = right - left + 1;
       const down = bottom - top + 1;
@@ -147,8 +141,8 @@ function paintedAreas(lab: Float32Array, width: number, height: number): PatchFr
 const middle = ({ top, height }: PatchFrame): number => top + height / 2;
 
 /**
- * Frames row by row from above, each row from the left. A row is followed from frame to frame, so that
- * a sheet a little turned keeps its rows.
+ * Frames row by row from above, each row from the left. A row is followed from frame to frame, so
+ * that a sheet a little turned keeps its rows.
  */
 function readingOrder(frames: readonly PatchFrame[]): PatchFrame[] {
   const rows: PatchFrame[][] = [];
@@ -172,7 +166,9 @@ function readingOrder(frames: readonly PatchFrame[]): PatchFrame[] {
   return rows.sort((one, two) => heightOf(one) - heightOf(two)).flat();
 }
 
-/** Patches are looked for at about this long side, px: grain and noise are gone, patches are not. */
+/**
+ * Patches are looked for at about this long side, px: grain and noise are gone, patches are not.
+ */
 const searchLongSidePx = 320;
 /** More areas than this are no patches: speckle or a pattern. */
 const mostPatches = 24;
@@ -215,9 +211,9 @@ const covers = (frame: PatchFrame, [x, y]: Point): boolean =>
   x > frame.left && x < frame.left + frame.width && y > frame.top && y < frame.top + frame.height;
 
 /**
- * Measures the painted patches on a photo of a sheet. `frames` are hers, or null to find them. The light
- * on the sheet (falling off, coloured) is fitted to its bare paper and taken out. Throws a RangeError with
- * a painter's sentence where there is no bare paper, or no patch.
+ * Measures the painted patches on a photo of a sheet. `frames` are hers, or null to find them. The
+ * light on the sheet (falling off, coloured) is fitted to its bare paper and taken out. Throws a
+ * RangeError with a painter's sentence where there is no bare paper, or no patch.
  */
 export function findPatches(
   raster: LinearRaster,

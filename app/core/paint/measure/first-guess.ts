@@ -1,20 +1,27 @@
 import { type Lab, xyzOfLab } from '../../colour/lab.ts';
-import { bandCount, surfaceFloor, weightX, weightY, weightZ } from '../../colour/spectrum.ts';
+import {
+  removeSurface,
+  spectrumSize,
+  surfaceFloor,
+  weightX,
+  weightY,
+  weightZ,
+} from '../../colour/spectrum.ts';
 import { solveSquare } from '../../numeric/solve-linear.ts';
 import type { MeasuredPatch } from './patch-model.ts';
 
-const size = bandCount + 3;
+const size = spectrumSize + 3;
 const weights = [weightX, weightY, weightZ] as const;
 /**
- * Steps of the parameter are shortened to this: near black it overshoots. Where that is not enough (one
- * colour in 20000), again with shorter ones.
+ * Steps of the parameter are shortened to this: near black it overshoots. Where that is not enough
+ * (one colour in 20000), again with shorter ones.
  */
 const paces = [
   { longestStep: 2, rounds: 60 },
   { longestStep: 0.2, rounds: 600 },
 ];
 
-/** tanh z mapped to 0..1, for all bands. */
+/** tanh z mapped to 0..1, sample by sample. */
 const reflectanceOf = (z: Float64Array): Float64Array =>
   Float64Array.from(z, (value) => (Math.tanh(value) + 1) / 2);
 
@@ -22,21 +29,21 @@ const reflectanceOf = (z: Float64Array): Float64Array =>
 function fillEquations(z: Float64Array, pull: Float64Array, xyz: readonly number[]) {
   const matrix = new Float64Array(size * size);
   const right = new Float64Array(size);
-  for (let i = 0; i < bandCount; i++) {
+  for (let i = 0; i < spectrumSize; i++) {
     const t = Math.tanh(z[i]);
     const bend = (1 - t * t) / 2;
     let force = 0;
     for (const [c, weight] of weights.entries()) {
       const part = weight[i];
       force += part * pull[c];
-      matrix[i * size + bandCount + c] = bend * part;
-      matrix[(bandCount + c) * size + i] = bend * part;
-      right[bandCount + c] = right[bandCount + c] - part * ((t + 1) / 2);
+      matrix[i * size + spectrumSize + c] = bend * part;
+      matrix[(spectrumSize + c) * size + i] = bend * part;
+      right[spectrumSize + c] = right[spectrumSize + c] - part * ((t + 1) / 2);
     }
     let slope = 0;
     let own = -2 * t * bend * force;
     for (const j of [i - 1, i + 1]) {
-      if (j < 0 || j >= bandCount) continue;
+      if (j < 0 || j >= spectrumSize) continue;
       slope += z[i] - z[j];
       own += 1;
       matrix[i * size + j] = -1;
@@ -45,35 +52,35 @@ function fillEquations(z: Float64Array, pull: Float64Array, xyz: readonly number
     right[i] = -(slope + bend * force);
   }
   for (let c = 0; c < 3; c++) {
-    right[bandCount + c] = right[bandCount + c] + xyz[c];
+    right[spectrumSize + c] = right[spectrumSize + c] + xyz[c];
   }
   return { matrix, right };
 }
 
 function solved(xyz: readonly [number, number, number], longestStep: number, rounds: number) {
   const luminance = Math.min(1 - 1e-6, Math.max(1e-6, xyz[1]));
-  const z = new Float64Array(bandCount).fill(Math.atanh(2 * luminance - 1));
+  const z = new Float64Array(spectrumSize).fill(Math.atanh(2 * luminance - 1));
   const pull = new Float64Array(3);
   for (let round = 0; round < rounds; round++) {
     const { matrix, right } = fillEquations(z, pull, xyz);
     if (Math.max(...right.map(Math.abs)) < 1e-9) return reflectanceOf(z);
     if (!solveSquare(matrix, right, size)) return null;
-    const longest = Math.max(...right.subarray(0, bandCount).map(Math.abs));
+    const longest = Math.max(...right.subarray(0, spectrumSize).map(Math.abs));
     const share = Math.min(1, longestStep / longest);
-    for (let i = 0; i < bandCount; i++) z[i] = z[i] + share * right[i];
+    for (let i = 0; i < spectrumSize; i++) z[i] = z[i] + share * right[i];
     for (let c = 0; c < 3; c++) {
-      pull[c] = pull[c] + share * right[bandCount + c];
+      pull[c] = pull[c] + share * right[spectrumSize + c];
     }
   }
   return null;
 }
 
 /**
- * The smoothest reflectance, 36 bands, each strictly between 0 and 1, that looks like a colour (D65,
- * 2 degree; a surface floor, if any, is part of it): least sum of squared slopes of atanh(2 R - 1), by
- * Newton's method with Lagrange multipliers. Burns, S. A. (2020), Numerical methods for smoothest
- * reflectance reconstruction, Color Res. Appl. 45, 8-21 (there called LHTSS). Throws a RangeError for
- * a colour no surface can have.
+ * The smoothest reflectance, 36 samples, each strictly between 0 and 1, that looks like a colour
+ * (D65, 2 degree; a surface floor, if any, is part of it): least sum of squared slopes of atanh(2 R
+ * - 1), by Newton's method with Lagrange multipliers. Burns, S. A. (2020), Numerical methods for
+ * smoothest reflectance reconstruction, Color Res. Appl. 45, 8-21 (there called LHTSS). Throws a
+ * RangeError for a colour no surface can have.
  */
 export function spectrumFromLab(lab: Lab): Float64Array {
   const xyz = xyzOfLab(lab);
@@ -95,35 +102,37 @@ function nearestSpectrum([lightness, a, b]: Lab): Float64Array {
       if (!(thrown instanceof RangeError)) throw thrown;
     }
   }
-  return new Float64Array(bandCount).fill(0.5);
+  return new Float64Array(spectrumSize).fill(0.5);
 }
 
-/** How deep the least reflected band of the pale wash is: 2 KX with no scattering, 0.40 on the table's paper. */
+/**
+ * Depth of the pale wash where it reflects least: 2 KX with no scattering, 0.40 on the table's
+ * paper.
+ */
 const paleDepth = Math.log(0.86 / 0.38);
 
 /** Reflectance at 550 nm: nothing is learned of absorption over a dark ground. */
 const lightGround = 0.3;
 
 interface FirstGuess {
-  /** ln K per unit of amount, 36 bands, as if the paint did not scatter. */
+  /** ln K per unit of amount, 36 samples, as if the paint did not scatter. */
   readonly logK: Float64Array;
   /** ln of the load of one unit of amount, as far as the thinnest patch tells. */
   readonly logLoad: number;
 }
 
-/** ln K by band from one patch of one paint: Beer's law, twice through the layer. */
+/** ln K by wavelength from one patch of one paint: Beer's law, twice through the layer. */
 function depthsOf({ lab, ground }: MeasuredPatch): Float64Array {
-  const floor = surfaceFloor.dry;
   const seen = nearestSpectrum(lab);
   return seen.map((r, i) => {
-    const body = Math.max(0.004, (r - floor) / (1 - floor));
+    const body = Math.max(0.004, removeSurface(r, surfaceFloor.dry));
     return Math.max(0.002, Math.log(ground[i] / body) / 2);
   });
 }
 
 /**
- * Where to start with a paint: absorption from the thinnest of the patches it is alone in, and the load
- * that patch seems to have. Patches are of one paint only, one at least on a light ground.
+ * Where to start with a paint: absorption from the thinnest of the patches it is alone in, and the
+ * load that patch seems to have. Patches are of one paint only, one at least on a light ground.
  */
 export function firstGuess(alone: readonly MeasuredPatch[]): FirstGuess {
   const amountOf = (patch: MeasuredPatch): number => patch.shares[0]?.amount ?? 1;

@@ -1,7 +1,9 @@
 import { seenDifference } from '../../colour/ciede2000.ts';
 import type { Lab } from '../../colour/lab.ts';
-import { bandCount, type Spectrum } from '../../colour/spectrum.ts';
+import { type Spectrum, spectrumSize } from '../../colour/spectrum.ts';
 import { solveLinear } from '../../numeric/solve-linear.ts';
+import { capitalize } from '../../words/lists.ts';
+import { spellCount } from '../../words/numbers.ts';
 import type { PaintSpectra } from '../layer.ts';
 import type { FitEquations } from './fit-equations.ts';
 import { patchModel } from './patch-model.ts';
@@ -15,28 +17,28 @@ export interface Probe {
 }
 
 /**
- * By how much (about CIEDE2000, root mean square) the paint's colour in that use is open after a fit: the
- * fit's normal equations, turned round, are the covariance of what was found (Laplace's approximation).
- * `logs`: ln K, then ln S, 72 numbers.
+ * How uncertain the paint's colour in that use is after a fit (about CIEDE2000, root mean square).
+ * The inverse of the fit's normal equations is the covariance of what was found (Laplace's
+ * approximation). `logs`: ln K, then ln S, 72 numbers.
  */
 export function expectedError(equations: FitEquations, logs: Float64Array, probe: Probe): number {
   const { amount, other, otherLoad, ground } = probe;
   const own = logs.map((log) => amount * Math.exp(log));
   const depth = (from: number, spectrum: Spectrum | undefined): Float64Array =>
     Float64Array.from(
-      { length: bandCount },
+      { length: spectrumSize },
       (_, i) => own[from + i] + otherLoad * (spectrum?.[i] ?? 0),
     );
-  const model = patchModel(depth(0, other?.K), depth(bandCount, other?.S), ground);
+  const model = patchModel(depth(0, other?.K), depth(spectrumSize, other?.S), ground);
   const seen = seenDifference(model.lab as unknown as Lab);
   let sum = 0;
   for (let c = 0; c < 3; c++) {
     const slope = new Float64Array(equations.size);
     for (let from = 0; from < 3; from++) {
       const weight = seen[c * 3 + from];
-      for (let i = 0; i < 2 * bandCount; i++) {
-        const by = i < bandCount ? model.byK : model.byS;
-        const along = by[from * bandCount + (i % bandCount)];
+      for (let i = 0; i < 2 * spectrumSize; i++) {
+        const by = i < spectrumSize ? model.byK : model.byS;
+        const along = by[from * spectrumSize + (i % spectrumSize)];
         slope[i] = slope[i] + weight * along * own[i];
       }
     }
@@ -53,7 +55,10 @@ export function expectedError(equations: FitEquations, logs: Float64Array, probe
 interface FitFacts {
   /** Loads of the steps, ascending. */
   readonly loads: readonly number[];
-  /** The thinnest step's distance from the bare paper over the furthest step's: near 1 all are strong. */
+  /**
+   * The thinnest step's distance from the bare paper over the furthest step's: near 1 all are
+   * strong.
+   */
   readonly thinnestShare: number;
   /** Expected CIEDE2000 of its mixes. */
   readonly mixError: number;
@@ -64,15 +69,18 @@ interface FitFacts {
   readonly isWhite: boolean;
 }
 
-/** Half sure where mixes are open by so much (CIEDE2000); own choice: a clear difference beside each other. */
+/**
+ * The fit counts as half sure where mixes are uncertain by this CIEDE2000, clearly seen side by
+ * side (own).
+ */
 const halfSureError = 4.5;
-/** Steps that all lie as far from the paper as this let hardly any of it shine through; own choice. */
+/**
+ * If even the thinnest step lies at this share of the strongest one's distance from paper, hardly
+ * any paper shines through (own).
+ */
 const heavyShare = 0.85;
-/** Steps that agree worse than this were mixed up, shone, or dried unevenly; own choice. */
+/** Steps that fit worse than this (CIEDE2000) were mixed up, shone, or dried unevenly (own). */
 const poorMisfit = 5;
-
-const countWords = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight'];
-const countWord = (count: number): string => countWords[count] ?? String(count);
 
 /** The sentence on how sure a measured paint is, with what would help. */
 export function howSure(facts: FitFacts): { readonly sure: number; readonly why: string } {
@@ -100,7 +108,7 @@ export function howSure(facts: FitFacts): { readonly sure: number; readonly why:
   if (loads.length < 4) {
     return {
       sure: Math.min(even, 0.6),
-      why: `With only ${countWord(loads.length)} steps mixes may come out a little different. Five, each twice as thin, would tell more.`,
+      why: `With only ${spellCount(loads.length)} steps mixes may come out a little different. Five, each twice as thin, would tell more.`,
     };
   }
   if (mixError > halfSureError && !hidingSeen) {
@@ -111,6 +119,6 @@ export function howSure(facts: FitFacts): { readonly sure: number; readonly why:
   }
   return {
     sure: even,
-    why: `${countWord(loads.length).replace(/^./, (sign) => sign.toUpperCase())} steps that agree: alone and in mixes it should come out close.`,
+    why: `${capitalize(spellCount(loads.length))} steps that agree: alone and in mixes it should come out close.`,
   };
 }

@@ -1,5 +1,5 @@
 import { seenDifference } from '../../colour/ciede2000.ts';
-import { bandCount } from '../../colour/spectrum.ts';
+import { spectrumSize } from '../../colour/spectrum.ts';
 import { type FitState, type MeasuredPatch, modelOf, type PatchModel } from './patch-model.ts';
 
 /** What is expected of a paint before it is measured. */
@@ -10,40 +10,49 @@ export interface PaintPrior {
   readonly hold: Float64Array;
 }
 
-/** From band to band ln K and ln S change by about so much (the shipped table: K 0.1..0.7, S 0.05..0.4). */
+/**
+ * From sample to sample ln K and ln S change by about this (in the shipped table: K 0.1..0.7, S
+ * 0.05..0.4).
+ */
 const slopeOfK = 0.4;
 const slopeOfS = 0.2;
 /** Level of ln S at load 1 in the shipped table without the whites: mean, and twice the spread. */
 const usualLogS = -3.9;
 const spreadOfS = 1.3;
 const spreadOfK = 4;
-/** Neighbouring bands say nearly the same: 36 bands count as so many. */
-const ownBands = 2;
+/** Neighbouring samples say nearly the same: all 36 count as this many independent ones. */
+const independentSamples = 2;
 
 /**
- * The usual paint: K near `logK` (36 natural logarithms, held loosely), S as pigments have it at that
- * load. `logLoad` is ln of the load of one unit of amount.
+ * The usual paint: K near `logK` (36 natural logarithms, held loosely), S as pigments have it at
+ * that load. `logLoad` is ln of the load of one unit of amount.
  */
 export const usualPaint = (logK: Float64Array, logLoad: number): PaintPrior =>
   priorAround(logK, usualLogS + logLoad);
 
-/** A white: S about 1 a load, and a load is about one unit of amount, for its steps on paper can't tell. */
+/**
+ * A white: S about 1 a load, and a load is about one unit of amount, for its steps on paper can't
+ * tell.
+ */
 export const whitePaint = (logK: Float64Array): PaintPrior => priorAround(logK, 0);
 
 function priorAround(logK: Float64Array, logS: number): PaintPrior {
-  const centre = new Float64Array(2 * bandCount);
-  const hold = new Float64Array(2 * bandCount);
-  const share = ownBands / bandCount;
-  for (let i = 0; i < bandCount; i++) {
+  const centre = new Float64Array(2 * spectrumSize);
+  const hold = new Float64Array(2 * spectrumSize);
+  const share = independentSamples / spectrumSize;
+  for (let i = 0; i < spectrumSize; i++) {
     centre[i] = logK[i];
     hold[i] = share / spreadOfK ** 2;
-    centre[bandCount + i] = logS;
-    hold[bandCount + i] = share / spreadOfS ** 2;
+    centre[spectrumSize + i] = logS;
+    hold[spectrumSize + i] = share / spreadOfS ** 2;
   }
   return { centre, hold };
 }
 
-/** Adds the prior's part to the normal equations of one paint (its 72 logarithms come first); returns its cost. */
+/**
+ * Adds the prior's part to the normal equations of one paint (its 72 logarithms come first);
+ * returns its cost.
+ */
 function addPrior(
   { centre, hold }: PaintPrior,
   logs: Float64Array,
@@ -55,14 +64,14 @@ function addPrior(
   const add = (row: number, column: number, value: number): void => {
     matrix[row * size + column] = matrix[row * size + column] + value;
   };
-  for (let i = 0; i < 2 * bandCount; i++) {
+  for (let i = 0; i < 2 * spectrumSize; i++) {
     const weight = hold[i];
     const off = logs[i] - centre[i];
     add(i, i, weight);
     right[i] = right[i] - weight * off;
     cost += weight * off * off;
-    if (i % bandCount === bandCount - 1) continue;
-    const smooth = 1 / (i < bandCount ? slopeOfK : slopeOfS) ** 2;
+    if (i % spectrumSize === spectrumSize - 1) continue;
+    const smooth = 1 / (i < spectrumSize ? slopeOfK : slopeOfS) ** 2;
     const step = logs[i + 1] - logs[i];
     add(i, i, smooth);
     add(i + 1, i + 1, smooth);
@@ -108,23 +117,23 @@ function slopesOf(
   drift: Float64Array,
   paint: number,
 ): Float64Array {
-  const width = 2 * bandCount + shares.length;
+  const width = 2 * spectrumSize + shares.length;
   const plain = new Float64Array(3 * width);
   for (const [n, share] of shares.entries()) {
     const log = state.logs[share.paint];
     const load = share.amount * Math.exp(drift[n]);
-    for (let i = 0; i < bandCount; i++) {
+    for (let i = 0; i < spectrumSize; i++) {
       const k = load * Math.exp(log[i]);
-      const s = load * Math.exp(log[bandCount + i]);
+      const s = load * Math.exp(log[spectrumSize + i]);
       for (let c = 0; c < 3; c++) {
-        const alongK = k * byK[c * bandCount + i];
-        const alongS = s * byS[c * bandCount + i];
+        const alongK = k * byK[c * spectrumSize + i];
+        const alongS = s * byS[c * spectrumSize + i];
         if (share.paint === paint) {
           plain[c * width + i] = plain[c * width + i] + alongK;
-          plain[c * width + bandCount + i] = plain[c * width + bandCount + i] + alongS;
+          plain[c * width + spectrumSize + i] = plain[c * width + spectrumSize + i] + alongS;
         }
-        const at = c * width + 2 * bandCount + n;
-        plain[at] = plain[at] + alongK + alongS;
+        const place = c * width + 2 * spectrumSize + n;
+        plain[place] = plain[place] + alongK + alongS;
       }
     }
   }
@@ -155,7 +164,9 @@ export function misfitOf({ lab }: MeasuredPatch, model: Float64Array, noise: num
   return misfit;
 }
 
-/** Cost of a misfit by Huber (1964), Ann. Math. Stat. 35, 73-101, and the weight it is heeded with. */
+/**
+ * Cost of a misfit by Huber (1964), Ann. Math. Stat. 35, 73-101, and the weight it is heeded with.
+ */
 export function heed(misfit: Float64Array, fair: number): { cost: number; weight: number } {
   const length = Math.hypot(...misfit);
   if (length <= fair) return { cost: length * length, weight: 1 };
@@ -163,8 +174,8 @@ export function heed(misfit: Float64Array, fair: number): { cost: number; weight
 }
 
 /**
- * Least squares about the present state for one paint: seen differences over the noise (CIEDE2000 of a
- * patch), the prior, and the doubts of the amounts.
+ * Least squares about the present state for one paint: seen differences over the noise (CIEDE2000
+ * of a patch), the prior, and the doubts of the amounts.
  */
 export function fitEquations(
   patches: readonly MeasuredPatch[],
@@ -175,7 +186,7 @@ export function fitEquations(
   noise: number,
   fair: number,
 ): FitEquations {
-  const size = 2 * bandCount + floating.length;
+  const size = 2 * spectrumSize + floating.length;
   const matrix = new Float64Array(size * size);
   const right = new Float64Array(size);
   const logs = state.logs[paint];
@@ -189,8 +200,8 @@ export function fitEquations(
     const misfit = misfitOf(patch, model.lab, noise);
     const heeded = heed(misfit, fair);
     cost += heeded.cost;
-    const width = 2 * bandCount + patch.shares.length;
-    const placeOf = (i: number): number => (i < 2 * bandCount ? i : i + first);
+    const width = 2 * spectrumSize + patch.shares.length;
+    const placeOf = (i: number): number => (i < 2 * spectrumSize ? i : i + first);
     for (let i = 0; i < width; i++) {
       const row = placeOf(i);
       for (let c = 0; c < 3; c++) {
@@ -204,7 +215,7 @@ export function fitEquations(
       }
     }
     for (const [n, { doubt }] of patch.shares.entries()) {
-      const place = 2 * bandCount + first + n;
+      const place = 2 * spectrumSize + first + n;
       const weight = 1 / doubt ** 2;
       const off = drift[n];
       matrix[place * size + place] = matrix[place * size + place] + weight;

@@ -1,6 +1,8 @@
 import { colourDifference } from '../../colour/ciede2000.ts';
-import { type Lab, xyzOfLab } from '../../colour/lab.ts';
-import { bandCount, surfaceFloor } from '../../colour/spectrum.ts';
+import type { Lab } from '../../colour/lab.ts';
+import { luminanceOfLightness } from '../../colour/luminance.ts';
+import { addSurface, removeSurface, spectrumSize, surfaceFloor } from '../../colour/spectrum.ts';
+import { bisect } from '../../numeric/find-root.ts';
 import { defaultPaper, defaultPaperLab } from '../colour-of-washes.ts';
 import { layOver, type PaintSpectra, paintLayer } from '../layer.ts';
 import { firstGuess } from './first-guess.ts';
@@ -12,33 +14,30 @@ import { type MeasuredPatch, modelOf, type PatchShare } from './patch-model.ts';
 
 /** The optics table's level of a pale wash, surface floor included. */
 const paleReflectance = 0.4;
-/** 400..700 nm. */
-const firstBand = 2;
-const lastBand = 32;
-/** S at 550 nm, by which the table counts whites. */
-const midBand = 17;
+/** Of a spectrum: 400 to 700 nm ... */
+const firstSample = 2;
+const lastSample = 32;
+/** ... and 550 nm, at whose S the table counts whites. */
+const greenSample = 17;
 
 function leastReflectance({ K, S }: PaintSpectra, load: number): number {
-  const sheet = layOver(paintLayer(K, S, load), defaultPaper, new Float64Array(bandCount));
-  const least = Math.min(...sheet.subarray(firstBand, lastBand + 1));
-  return surfaceFloor.dry + (1 - surfaceFloor.dry) * least;
+  const sheet = layOver(paintLayer(K, S, load), defaultPaper, new Float64Array(spectrumSize));
+  const least = Math.min(...sheet.subarray(firstSample, lastSample + 1));
+  return addSurface(least, surfaceFloor.dry);
 }
 
 /**
  * How many units of amount are load 1 as the optics table has it (data/pigment-optics.json): lowest
- * reflectance 400..700 nm on the default paper 0.40; for a white, which never gets there, S at 550 nm 1.
+ * reflectance 400..700 nm on the default paper 0.40; for a white, which never gets there, S at 550
+ * nm 1.
  */
 export function paleWashAmount(spectra: PaintSpectra): number {
-  let thin = Math.log(1e-6);
-  let thick = Math.log(1e6);
-  if (leastReflectance(spectra, Math.exp(thick)) > paleReflectance) {
-    return 1 / Math.max(1e-9, spectra.S[midBand]);
+  const isTooPale = (logLoad: number): boolean =>
+    leastReflectance(spectra, Math.exp(logLoad)) > paleReflectance;
+  if (isTooPale(Math.log(1e6))) {
+    return 1 / Math.max(1e-9, spectra.S[greenSample]);
   }
-  for (let round = 0; round < 60; round++) {
-    const mid = (thin + thick) / 2;
-    if (leastReflectance(spectra, Math.exp(mid)) > paleReflectance) thin = mid;
-    else thick = mid;
-  }
+  const [thin, thick] = bisect(isTooPale, Math.log(1e-6), Math.log(1e6), () => 0);
   return Math.exp((thin + thick) / 2);
 }
 
@@ -50,28 +49,30 @@ function perPaleWash({ K, S }: PaintSpectra): { K: number[]; S: number[]; amount
   return { K: scaled(K), S: scaled(S), amount };
 }
 
-/** A step made by adding the same water again is off by so much. */
+/** Relative error of the amount in a step, which is made by adding the same water again. */
 const stepDoubt = 0.15;
-/** Paint laid over a line as for a step: by eye. */
+/** Relative error where paint is laid over a line by eye, as strong as a step. */
 const overDoubt = 0.25;
-/** Her paint in a half and half mix: how strong it was laid on is not known. */
+/**
+ * Relative error of the painter's own paint in a half and half mix, whose strength nobody measured.
+ */
 const halfDoubt = 0.7;
-/** The other paint's: tubes differ in strength. */
+/** Relative error of the other paint in that mix, as tubes differ in strength. */
 const otherDoubt = 1;
-/** A black line where it was not measured, L*: own guess. */
+/** A black line where it was not measured, L* (own guess). */
 const usualBlack: Lab = [24, 0, 0];
 
 /** Reflectance of a black line by its lightness: flat. */
 function blackGround(patches: readonly PaintPatch[]): Float64Array {
   const { lab } = patches.find(({ is }) => is.kind === 'black') ?? { lab: usualBlack };
-  const body = (xyzOfLab(lab)[1] - surfaceFloor.dry) / (1 - surfaceFloor.dry);
-  return new Float64Array(bandCount).fill(Math.max(0.001, body));
+  const body = removeSurface(luminanceOfLightness(lab[0]), surfaceFloor.dry);
+  return new Float64Array(spectrumSize).fill(Math.max(0.001, body));
 }
 
 /**
  * The patches as the fit takes them, the paint sought first in its list, then the others of
- * `otherIds`. `loadOf` turns an amount into a load of those, roughly. A bare black line is a ground,
- * not a patch: null keeps its place.
+ * `otherIds`. `loadOf` turns an amount into a load of those, roughly. A bare black line is a
+ * ground, not a patch: null keeps its place.
  */
 function patchDoubts(
   patches: readonly PaintPatch[],
@@ -98,7 +99,7 @@ function patchDoubts(
   });
 }
 
-/** CIEDE2000 a patch in a photo is off by itself: grain, uneven drying, the camera; own choice. */
+/** CIEDE2000 a patch in a photo is off by itself: grain, uneven drying, the camera (own). */
 const patchNoise = 1.5;
 /** Loads at which the mixes of the sure sentence are thought of. */
 const probeLoads = [2, 8];
@@ -106,7 +107,9 @@ const probeLoads = [2, 8];
 interface FitPaintOptions {
   /** Paints the patches name, by id; K and S per unit load. */
   readonly known: ReadonlyMap<string, PaintSpectra>;
-  /** Paints it is thought mixed with, to say how sure its mixes are: a white and a colour or more. */
+  /**
+   * Paints it is thought mixed with, to say how sure its mixes are: a white and a colour or more.
+   */
   readonly tried: readonly PaintSpectra[];
   /** A white (Colour Index PW): it scatters far more than other paints. */
   readonly isWhite: boolean;
@@ -135,9 +138,9 @@ function checkPatches(patches: readonly PaintPatch[], { known }: FitPaintOptions
 }
 
 /**
- * K and S of one paint from the patches on a photo, at the loads of the optics table (load 1 the pale
- * wash), and how sure it is. At least two steps. Throws a RangeError with a painter's sentence for
- * patches nothing can be learned from.
+ * K and S of one paint from the patches on a photo, at the loads of the optics table (load 1 the
+ * pale wash), and how sure it is. At least two steps. Throws a RangeError with a painter's sentence
+ * for patches nothing can be learned from.
  */
 export function fitPaint(patches: readonly PaintPatch[], options: FitPaintOptions): PaintMeasure {
   checkPatches(patches, options);
@@ -214,7 +217,9 @@ function stepLoads(
     .sort((one, two) => one - two);
 }
 
-/** How far the step nearest to bare paper lies from it, as a share of the furthest. Lab distance. */
+/**
+ * How far the step nearest to bare paper lies from it, as a share of the furthest. Lab distance.
+ */
 function thinnestShare(patches: readonly PaintPatch[]): number {
   const far = patches
     .filter(({ is }) => is.kind === 'step')

@@ -1,4 +1,4 @@
-import { bandCount } from '../../colour/spectrum.ts';
+import { spectrumSize } from '../../colour/spectrum.ts';
 import { solveLinear } from '../../numeric/solve-linear.ts';
 import type { PaintSpectra } from '../layer.ts';
 import { firstGuess } from './first-guess.ts';
@@ -34,12 +34,12 @@ function stepped(state: FitState, fit: PaintFit, step: Float64Array): FitState {
   const logs = [...state.logs];
   const drifts = [...state.drifts];
   const own = Float64Array.from(logs[fit.paint]);
-  for (let i = 0; i < 2 * bandCount; i++) own[i] = own[i] + step[i];
+  for (let i = 0; i < 2 * spectrumSize; i++) own[i] = own[i] + step[i];
   logs[fit.paint] = own;
   for (const [n, { patch, share }] of fit.floating.entries()) {
     if (share === 0) drifts[patch] = Float64Array.from(drifts[patch]);
     const drift = drifts[patch];
-    drift[share] = drift[share] + step[2 * bandCount + n];
+    drift[share] = drift[share] + step[2 * spectrumSize + n];
   }
   return { logs, drifts };
 }
@@ -76,50 +76,53 @@ function dampedStep({ size, matrix, right }: FitEquations, damping: number): Flo
 }
 
 /**
- * Better K and S of one paint, the other paints as they are: Levenberg (1944), Quart. Appl. Math. 2,
- * 164-168; Marquardt (1963), J. SIAM 11, 431-441. Stops when a round gains under a thousandth.
+ * Better K and S of one paint, the other paints as they are: Levenberg (1944), Quart. Appl. Math.
+ * 2, 164-168; Marquardt (1963), J. SIAM 11, 431-441. Stops when a round gains under a thousandth.
  */
 function fitOnePaint(state: FitState, fit: PaintFit, mostRounds: number): FitState {
   const { patches, paint, floating, prior, noise, fair } = fit;
-  let now = state;
+  let best = state;
   let damping = 1e-3;
   for (let round = 0; round < mostRounds; round++) {
-    const equations = fitEquations(patches, now, paint, floating, prior, noise, fair);
+    const equations = fitEquations(patches, best, paint, floating, prior, noise, fair);
     let gain = 0;
     for (let attempt = 0; attempt < 8 && gain <= 0; attempt++) {
       const step = dampedStep(equations, damping);
-      const next = step && stepped(now, fit, step);
+      const next = step && stepped(best, fit, step);
       gain = next ? equations.cost - costOf(next, fit) : 0;
       if (next && gain > 0) {
-        now = next;
+        best = next;
         damping = Math.max(1e-6, damping / 5);
       } else damping *= 6;
     }
     if (gain < 1e-3 * equations.cost) break;
   }
-  return now;
+  return best;
 }
 
 const smallest = 1e-9;
 
 const logsOf = ({ K, S }: PaintSpectra): Float64Array =>
-  Float64Array.from({ length: 2 * bandCount }, (_, i) =>
-    Math.log(Math.max(smallest, (i < bandCount ? K[i] : S[i - bandCount]) as number)),
+  Float64Array.from({ length: 2 * spectrumSize }, (_, i) =>
+    Math.log(Math.max(smallest, (i < spectrumSize ? K[i] : S[i - spectrumSize]) as number)),
   );
 
 export const spectraOfLogs = (logs: Float64Array): PaintSpectra => ({
-  K: Float64Array.from(logs.subarray(0, bandCount), Math.exp),
-  S: Float64Array.from(logs.subarray(bandCount), Math.exp),
+  K: Float64Array.from(logs.subarray(0, spectrumSize), Math.exp),
+  S: Float64Array.from(logs.subarray(spectrumSize), Math.exp),
 });
 
 /** How much more or less than usual it may scatter at the start: steps of ln S tried. */
 const scatterings = [-2, -1, 0, 1, 2, 3, 4];
 
-/** The state with the level of S that fits best so far: from far off the slope of the cost leads nowhere. */
+/**
+ * The state with the level of S that fits best so far: from far off the slope of the cost leads
+ * nowhere.
+ */
 function scatteringStart(state: FitState, fit: PaintFit): FitState {
   const tried = scatterings.map((step) => {
     const logs = [...state.logs];
-    logs[fit.paint] = logs[fit.paint].map((log, i) => (i < bandCount ? log : log + step));
+    logs[fit.paint] = logs[fit.paint].map((log, i) => (i < spectrumSize ? log : log + step));
     const next = { ...state, logs };
     return { next, cost: costOf(next, fit) };
   });
@@ -133,11 +136,12 @@ interface PaintsFit {
 }
 
 /**
- * K and S of paints from the colours of patches. `known[n]` is a paint whose K and S (per its unit of
- * amount) are known, or null for one to be found; each of these needs a patch of its own. Paints are
- * improved one after the other, `sweeps` times round (one suffices where only one is sought).
- * Least squares over colour, as Walowit, McCarthy, Berns (1987), Color Res. Appl. 12, 340-343, do over
- * reflectance; own priors (see paint-prior.ts; `white`: what is sought are whites). Deterministic.
+ * K and S of paints from the colours of patches. `known[n]` is a paint whose K and S (per its unit
+ * of amount) are known, or null for one to be found; each of these needs a patch of its own. Paints
+ * are improved one after the other, `sweeps` times round (one suffices where only one is sought).
+ * Least squares over colour, as Walowit, McCarthy, Berns (1987), Color Res. Appl. 12, 340-343, do
+ * over reflectance; own priors (`usualPaint`, `whitePaint`; `white`: what is sought are whites).
+ * Deterministic.
  */
 export function fitSpectra(
   patches: readonly MeasuredPatch[],

@@ -5,7 +5,9 @@ export interface FramedColour {
   readonly frame: PatchFrame;
   /** Median of its middle, the light taken out and the bare paper brought to the default paper. */
   readonly lab: Lab;
-  /** Lab distance from that within which four fifths of its pixels lie: over 8 is not one colour. */
+  /**
+   * Lab distance from that within which four fifths of its pixels lie: over 8 is not one colour.
+   */
   readonly spread: number;
 }
 
@@ -17,7 +19,10 @@ export interface MeasuredPhoto {
   readonly paper: readonly Point[];
 }
 
-/** A frame round one painted patch, upright: left, top, width, height in shares of the upright photo. */
+/**
+ * A frame round one painted patch, upright: left, top, width, height in shares of the upright
+ * photo.
+ */
 export interface PatchFrame {
   readonly left: number;
   readonly top: number;

@@ -1,7 +1,10 @@
 import type { Lab } from '../../colour/lab.ts';
 import type { FramedColour, PatchFrame } from './measured-photo.ts';
 
-/** What a painted patch is. Amounts compare the steps of one paint: each step twice as thin is 16, 8, 4, 2, 1. */
+/**
+ * What a painted patch is. Amounts compare the steps of one paint: each step twice as thin is 16,
+ * 8, 4, 2, 1.
+ */
 export type PatchMeaning =
   | { readonly kind: 'step'; readonly amount: number }
   /** The paint over a black line, as much as a step of that amount. */
@@ -19,7 +22,7 @@ export interface PaintPatch {
 
 /** What a photo of her patches says of a paint. */
 export interface PaintMeasure {
-  /** K and S per unit load, 36 bands, as in `Paint`. */
+  /** K and S per unit load, 36 samples, as in `Paint`. */
   readonly K: readonly number[];
   readonly S: readonly number[];
   /** 0..1, and a sentence for the painter with what would help. */
@@ -52,7 +55,10 @@ export const stepOfAmount = (amount: number): number => 5 - Math.log2(amount);
 /** Lab distance beyond which a frame lies on more than one colour. */
 const mixedSpread = 8;
 
-/** How many frames stand in the first row: each further to the right than the one before, and not below it. */
+/**
+ * How many frames stand in the first row: each further to the right than the one before, and not
+ * below it.
+ */
 function firstRow(frames: readonly PatchFrame[]): number {
   const next = frames.findIndex((frame, n) => {
     const before = frames[n - 1];
@@ -62,8 +68,8 @@ function firstRow(frames: readonly PatchFrame[]): number {
 }
 
 /**
- * What frames found on a photo probably hold: the first row is the ladder, painted one step after the
- * other, from the end that lies further from bare paper.
+ * What frames found on a photo probably hold: the first row is the ladder, painted one step after
+ * the other, from the end that lies further from bare paper.
  */
 export function proposedDraft(found: readonly FramedColour[]): DraftPatch[] {
   const row = Math.min(mostSteps, firstRow(found.map(({ frame }) => frame)));

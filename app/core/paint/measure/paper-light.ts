@@ -1,5 +1,5 @@
-import { type Point, xyzOfLab } from '../../colour/lab.ts';
-import { blueShare, greenShare, redShare } from '../../colour/luminance.ts';
+import { type Point, sharesOfX, sharesOfZ, writeLabOfXyz, xyzOfLab } from '../../colour/lab.ts';
+import { luminanceOfLinear } from '../../colour/luminance.ts';
 import { solveLinear } from '../../numeric/solve-linear.ts';
 import type { LinearRaster } from '../../raster/linear-raster.ts';
 import { defaultPaperLab } from '../colour-of-washes.ts';
@@ -30,13 +30,16 @@ export function paperTiles({ width, height, red, green, blue }: LinearRaster): T
       const pixel = (n: number): number => (top + Math.floor(n / side)) * width + left + (n % side);
       for (let n = 0; n < side * side; n++) {
         const p = pixel(n);
-        luminance[n] = redShare * red[p] + greenShare * green[p] + blueShare * blue[p];
+        luminance[n] = luminanceOfLinear(red[p], green[p], blue[p]);
       }
       const chosen = luminance.slice().sort()[Math.floor(brighterShare * side * side)];
-      const at = pixel(luminance.indexOf(chosen));
-      const log = (plane: Float32Array): number => Math.log(Math.max(dark, plane[at]));
+      const brightest = pixel(luminance.indexOf(chosen));
+      const log = (plane: Float32Array): number => Math.log(Math.max(dark, plane[brightest]));
       tiles.push({
-        place: [((at % width) + 0.5) / width, (Math.floor(at / width) + 0.5) / height],
+        place: [
+          ((brightest % width) + 0.5) / width,
+          (Math.floor(brightest / width) + 0.5) / height,
+        ],
         logs: [log(red), log(green), log(blue)],
         logLuminance: Math.log(Math.max(dark, chosen)),
       });
@@ -45,25 +48,28 @@ export function paperTiles({ width, height, red, green, blue }: LinearRaster): T
   return tiles;
 }
 
-/** How bright bare paper is at a place: for each channel the logarithm is a + b x + c y, x and y 0..1. */
+/**
+ * How bright bare paper is at a place: for each channel the logarithm is a + b x + c y, x and y
+ * 0..1.
+ */
 export interface PaperLight {
   readonly planes: readonly (readonly [number, number, number])[];
   /** The tiles that were taken for paper. */
   readonly paper: readonly Tile[];
 }
 
-/** Paper strays no further from its plane than this: 6 % of its light, 4 % of its colour; own choice. */
+/** Paper strays no further from its plane than this: 6 % of its light, 4 % of its colour (own). */
 const strayLight = 0.06;
 const strayColour = 0.04;
 const mostRounds = 25;
 
-function planeThrough(tiles: readonly Tile[], of: (tile: Tile) => number) {
+function planeThrough(tiles: readonly Tile[], levelOf: (tile: Tile) => number) {
   const matrix = new Float64Array(9);
   const right = new Float64Array(3);
   for (const tile of tiles) {
     const row = [1, tile.place[0] - 0.5, tile.place[1] - 0.5];
     for (let i = 0; i < 3; i++) {
-      right[i] = right[i] + row[i] * of(tile);
+      right[i] = right[i] + row[i] * levelOf(tile);
       for (let j = 0; j < 3; j++) {
         matrix[i * 3 + j] = matrix[i * 3 + j] + row[i] * row[j];
       }
@@ -75,13 +81,13 @@ function planeThrough(tiles: readonly Tile[], of: (tile: Tile) => number) {
   return [right[0], right[1], right[2]] as const;
 }
 
-const at = (plane: readonly [number, number, number], { place }: Tile): number =>
+const levelAt = (plane: readonly [number, number, number], { place }: Tile): number =>
   plane[0] + plane[1] * (place[0] - 0.5) + plane[2] * (place[1] - 0.5);
 
 /**
- * The light on the sheet, from its bare paper: planes fitted to the logarithms of red, green, blue over
- * tiles, from the brightest colour that much of the photo has, dropping what is no paper until nothing
- * changes. Null where hardly any tile agrees.
+ * The light on the sheet, from its bare paper: planes fitted to the logarithms of red, green, blue
+ * over tiles, from the brightest colour that much of the photo has, dropping what is no paper until
+ * nothing changes. Null where hardly any tile agrees.
  */
 export function paperLight(tiles: readonly Tile[], fewestShare = 0.06): PaperLight | null {
   const bright = [...tiles].sort((one, two) => two.logLuminance - one.logLuminance);
@@ -97,8 +103,8 @@ export function paperLight(tiles: readonly Tile[], fewestShare = 0.06): PaperLig
   let stray = 4;
   for (let round = 0; round < mostRounds && paper.length > 0; round++) {
     const kept = tiles.filter((tile) => {
-      const logs = planes.map((plane) => at(plane, tile));
-      const light = tile.logLuminance - at(planes[3], tile);
+      const logs = planes.map((plane) => levelAt(plane, tile));
+      const light = tile.logLuminance - levelAt(planes[3], tile);
       // Paint and shadow only ever take light away: what lies under the plane goes first.
       return (
         light > -strayLight * stray &&
@@ -131,18 +137,7 @@ function colourApart(
   return Math.max(Math.abs(r - g - (r2 - g2)), Math.abs(b - g - (b2 - g2)));
 }
 
-// Linear sRGB to XYZ as shares of the white's, so that each row sums to 1: IEC 61966-2-1, D65.
-const toXyz = [
-  [0.4124564, 0.3575761, 0.1804375],
-  [0.2126729, 0.7151522, 0.072175],
-  [0.0193339, 0.119192, 0.9503041],
-].map((row) => {
-  const sum = row.reduce((all, each) => all + each, 0);
-  return row.map((each) => each / sum);
-});
-
-const paperXyz = xyzOfLab(defaultPaperLab);
-const f = (t: number): number => (t > 216 / 24389 ? Math.cbrt(t) : ((24389 / 27) * t + 16) / 116);
+const [paperX, paperY, paperZ] = xyzOfLab(defaultPaperLab);
 
 /** Linear red, green, blue of bare paper at a place (x, y 0..1 of the photo), into `out`. */
 function writePaperAt({ planes }: PaperLight, x: number, y: number, out: Float64Array): void {
@@ -152,43 +147,47 @@ function writePaperAt({ planes }: PaperLight, x: number, y: number, out: Float64
   }
 }
 
-const paper = new Float64Array(3);
-const fs = new Float64Array(3);
+/** Colours of a raster's pixels as they would be on the default paper in even light. */
+class SheetColours {
+  readonly #raster: LinearRaster;
+  readonly #light: PaperLight;
+  /** Work space for one pixel: bare paper in its place, and its Lab. */
+  readonly #paper = new Float64Array(3);
+  readonly #lab = new Float64Array(3);
 
-/**
- * Lab (D65, 2 degree) of pixel `from` of a raster, to lab[at], lab[at + step], lab[at + 2 step], with the
- * light on the sheet taken out channel by channel (von Kries, in linear light) and bare paper brought to
- * the default paper.
- */
-function writePaperLab(
-  { width, height, red, green, blue }: LinearRaster,
-  from: number,
-  light: PaperLight,
-  lab: Float32Array,
-  at: number,
-  step: number,
-): void {
-  const x = ((from % width) + 0.5) / width;
-  const y = (Math.floor(from / width) + 0.5) / height;
-  writePaperAt(light, x, y, paper);
-  const r = red[from] / paper[0];
-  const g = green[from] / paper[1];
-  const b = blue[from] / paper[2];
-  for (let i = 0; i < 3; i++) {
-    const row = toXyz[i] as readonly number[];
-    const share = row[0] * r + row[1] * g + row[2] * b;
-    fs[i] = f(paperXyz[i] * share);
+  constructor(raster: LinearRaster, light: PaperLight) {
+    this.#raster = raster;
+    this.#light = light;
   }
-  lab[at] = 116 * fs[1] - 16;
-  lab[at + step] = 500 * (fs[0] - fs[1]);
-  lab[at + 2 * step] = 200 * (fs[1] - fs[2]);
+
+  /**
+   * Lab (D65, 2 degree) of pixel `from`, to lab[start], lab[start + step] and lab[start + 2 step],
+   * with the light on the sheet taken out channel by channel (von Kries, in linear light) and bare
+   * paper brought to the default paper.
+   */
+  write(from: number, lab: Float32Array, start: number, step: number): void {
+    const { width, height, red, green, blue } = this.#raster;
+    const paper = this.#paper;
+    const across = ((from % width) + 0.5) / width;
+    const down = (Math.floor(from / width) + 0.5) / height;
+    writePaperAt(this.#light, across, down, paper);
+    const r = red[from] / paper[0];
+    const g = green[from] / paper[1];
+    const b = blue[from] / paper[2];
+    const x = paperX * (sharesOfX[0] * r + sharesOfX[1] * g + sharesOfX[2] * b);
+    const y = paperY * luminanceOfLinear(r, g, b);
+    const z = paperZ * (sharesOfZ[0] * r + sharesOfZ[1] * g + sharesOfZ[2] * b);
+    writeLabOfXyz(x, y, z, this.#lab, 0);
+    for (let c = 0; c < 3; c++) lab[start + c * step] = this.#lab[c];
+  }
 }
 
-/** Lab of every pixel as `writePaperLab` has it, three planes one after the other. */
+/** Lab of every pixel as `SheetColours` writes it, three planes one after the other. */
 export function paperLab(raster: LinearRaster, light: PaperLight): Float32Array {
   const count = raster.width * raster.height;
   const lab = new Float32Array(3 * count);
-  for (let p = 0; p < count; p++) writePaperLab(raster, p, light, lab, p, count);
+  const colours = new SheetColours(raster, light);
+  for (let i = 0; i < count; i++) colours.write(i, lab, i, count);
   return lab;
 }
 
@@ -218,10 +217,11 @@ export function framedColour(
   const [top, bottom] = span(frame.top, frame.height, height);
   const count = (right - left) * (bottom - top);
   const lab = new Float32Array(3 * count);
+  const colours = new SheetColours(raster, light);
   let next = 0;
   for (let y = top; y < bottom; y++) {
     for (let x = left; x < right; x++) {
-      writePaperLab(raster, y * width + x, light, lab, next++, count);
+      colours.write(y * width + x, lab, next++, count);
     }
   }
   const plane = (c: number): Float32Array => lab.slice(c * count, (c + 1) * count);

@@ -45,7 +45,7 @@ export const isMore = (
   return rate(paints) <= rate(than) - leastGain[character];
 };
 
-/** By how much a set has to be more of the character than the palette in use to be offered for it (own figures). */
+/** By how much a set has to be more of the character than the palette in use to be offered for it (own). */
 const leastGain: Readonly<Record<SearchedCharacter, number>> = {
   fewest: 1,
   cleanest: 1,

@@ -16,7 +16,7 @@ export interface PaletteOffer {
   readonly character: PaletteCharacter;
   /** In the order of the paint box. */
   readonly paints: readonly OfferedPaint[];
-  /** Design, 'Palette': mean CIEDE2000 of best single washes with the surcharges; lower is better. */
+  /** Mean CIEDE2000 of the best single washes, with the surcharges per paint; lower is better. */
   readonly cost: number;
   /** Mean CIEDE2000 over the painted area between the last wash and what the picture wants. */
   readonly meanDifference: number;
@@ -68,7 +68,7 @@ export const offerWords = (character: PaletteCharacter, now: PaletteCharacter): 
     ? 'Found among all the paints of your box.'
     : sentences[character];
 
-/** Own limits for the mean CIEDE2000 over the painted area; under about 2 few people see it. */
+/** Words for a mean CIEDE2000 over the painted area (own); under about 2 few people see it. */
 const closeness: readonly (readonly [limit: number, words: string])[] = [
   [2.5, 'Colours match as far as the eye can tell'],
   [5, 'Colours come very close'],

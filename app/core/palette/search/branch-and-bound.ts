@@ -185,7 +185,7 @@ class SetWalk {
 
 /**
  * The set of at most `size` paints of least cost: area-weighted mean of each target's best mix, plus
- * 0.3 per paint; and after it all that cost at most `within` more, the cheaper first. All sets are gone
+ * `perPaint` for each paint; and after it all that cost at most `within` more, the cheaper first. All sets are gone
  * through, or ruled out by what all paints together could do.
  */
 export async function branchAndBound(

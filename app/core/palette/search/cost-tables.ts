@@ -1,10 +1,11 @@
-import { DifferenceBound, differenceOf } from '../../colour/ciede2000.ts';
+import { DifferenceBound, differenceOf, widestLightnessGap } from '../../colour/ciede2000.ts';
 import type { Lab } from '../../colour/lab.ts';
+import { costOfAnotherPaint } from '../../limits.ts';
 import type { Slot } from '../../reading/slot.ts';
 import type { Checkpoint } from '../checkpoint.ts';
 import { labSteps, type MixGroup, type MixLibrary } from '../library/mix-library.ts';
 
-/** Added to the cost of a set for every paint in it (own figure, design). */
+/** Added to the cost of a set for every paint in it (own). */
 export const perPaint = 0.3;
 
 /** A colour the palette is to reach, and how much of the painted area wants it. */
@@ -37,21 +38,6 @@ export function darkestBandLightness(targets: readonly PaletteTarget[]): number 
   return darks.reduce((all, target) => all + target.weight * target.lab[0], 0) / area;
 }
 
-/** Added for every paint of a mix beyond the first (own figure, design). */
-export const perMixedPaint = 0.4;
-
-/** S_L of CIEDE2000 for a mean lightness this far from 50; rises with it, 1.747 at most. */
-function weightOfLightness(fromMid: number): number {
-  const squared = fromMid * fromMid;
-  return 1 + (0.015 * squared) / Math.sqrt(20 + squared);
-}
-
-/** A mix further in L* than this is at least `best` away. (Either way the mean is within half of it.) */
-function widestGap(lightness: number, best: number): number {
-  if (best > 50) return 100;
-  return best * weightOfLightness(Math.abs(lightness - 50) + 0.875 * best);
-}
-
 /** A colour to reach, with what makes the search for it quick. */
 interface SoughtColour {
   readonly target: PaletteTarget;
@@ -68,10 +54,9 @@ const perUnit = 1 / labSteps;
 const difference = differenceOf;
 
 /**
- * Least CIEDE2000 of this group's mixes to each colour, plus 0.4 per paint beyond the first, where that
+ * Least CIEDE2000 of this group's mixes to each colour, plus `costOfAnotherPaint` for each beyond the first, where that
  * is less than `limits`; Infinity where it is not. Written to out[at ..]. A mix is passed over only
- * where its lightness or the simplified difference rules it out. (CIEDE2000 is never under |dL*| /
- * S_L: what is left of the formula is a sum that cannot be negative, as |R_T| < 2.)
+ * where its lightness or the lower bound of the difference rules it out.
  */
 function writeGroupCosts(
   group: MixGroup,
@@ -81,14 +66,14 @@ function writeGroupCosts(
   at: number,
 ): void {
   const { lightness, chroma, members } = group;
-  const extra = perMixedPaint * (members.length - 1);
+  const extra = costOfAnotherPaint * (members.length - 1);
   for (let t = 0; t < sought.length; t++) {
     const { target, near } = sought[t];
     const [l, a, b] = target.lab;
     const limit = limits[t] - extra;
     let best = limit;
     const middle = Math.round(l * labSteps);
-    let gap = widestGap(l, best) * labSteps + 1;
+    let gap = widestLightnessGap(l, best) * labSteps + 1;
     for (let i = 0; i < lightness.length; i++) {
       const own = lightness[i];
       if (own - middle > gap || middle - own > gap) continue;
@@ -98,7 +83,7 @@ function writeGroupCosts(
       const found = difference(l, a, b, own * perUnit, u, v);
       if (found >= best) continue;
       best = found;
-      gap = widestGap(l, best) * labSteps + 1;
+      gap = widestLightnessGap(l, best) * labSteps + 1;
     }
     out[at + t] = best < limit ? best + extra : Number.POSITIVE_INFINITY;
   }

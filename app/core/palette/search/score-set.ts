@@ -4,7 +4,7 @@ import { type CostTables, type PaletteTarget, perPaint } from './cost-tables.ts'
 export interface JudgedSet {
   /** Least cost of each target, mixed paints' surcharge included; Infinity without paints. */
   readonly costs: Float64Array;
-  /** Area-weighted mean of them plus 0.3 per paint. */
+  /** Area-weighted mean of them plus `perPaint` for each paint. */
   readonly cost: number;
   /** L* of its darkest mix; 100 without paints. */
   readonly darkest: number;

@@ -2,7 +2,7 @@ import type { PlanWishes } from '../../decisions/plan-wishes.ts';
 import type { Paint } from '../../paint/paint.ts';
 import type { Slot } from '../../reading/slot.ts';
 import type { Checkpoint } from '../checkpoint.ts';
-import { keptLibrary } from '../library/mix-library.ts';
+import type { LibraryMemo } from '../library/mix-library.ts';
 import { paintsAllowed } from '../paints-allowed.ts';
 import { branchAndBound, closeEnough, type FoundSet, type SetWishes } from './branch-and-bound.ts';
 import {
@@ -33,7 +33,7 @@ export const granulationOf = (paints: readonly Paint[]): number =>
   paints.reduce((sum, { properties }) => sum + (properties.granulation ?? 0), 0) /
   Math.max(1, paints.length);
 
-/** Sets whose costs differ by no more than this are as good as each other (design). */
+/** Sets whose costs differ by no more than this are as good as each other (own). */
 export const nearTie = 0.1;
 
 /** A search with its tables made and the sets of least cost found: what else is asked of it is quick. */
@@ -50,16 +50,20 @@ export interface PaletteSearch {
 export const paintsOf = ({ paints }: PaletteSearch, { members }: FoundSet): Paint[] =>
   members.map((n) => paints[n]);
 
-/** Looks for the sets of least cost for the painted slots' targets. Throws RangeError as `paintsAllowed`. */
+/**
+ * Looks for the sets of least cost for the painted slots' targets, among mixes `memo` keeps for the next search.
+ * Throws RangeError as `paintsAllowed`.
+ */
 export async function openSearch(
   slots: readonly Slot[],
   known: readonly Paint[],
   asked: PlanWishes,
   checkpoint: Checkpoint,
+  memo: LibraryMemo,
 ): Promise<PaletteSearch> {
   const allowed = paintsAllowed(known, asked);
   const targets = paletteTargets(slots);
-  const { paints, groups } = await keptLibrary(allowed.paints, (part) => checkpoint(0.5 * part));
+  const { paints, groups } = await memo.libraryOf(allowed.paints, (part) => checkpoint(0.5 * part));
   const tables = await CostTables.of({ paints, groups }, targets, (part) =>
     checkpoint(0.5 + 0.4 * part),
   );
@@ -81,7 +85,7 @@ export function preferredTies(search: PaletteSearch): FoundSet[] {
 
 export interface FoundPalette {
   readonly paints: readonly Paint[];
-  /** Mean CIEDE2000 of the targets' best mixes with the surcharges of the design; lower is better. */
+  /** Mean CIEDE2000 of the targets' best mixes with the surcharges per paint; lower is better. */
   readonly cost: number;
   /** The least cost of all sets: at most `nearTie` below. */
   readonly leastCost: number;
@@ -101,8 +105,9 @@ export async function searchPalette(
   known: readonly Paint[],
   wishes: PlanWishes,
   checkpoint: Checkpoint,
+  memo: LibraryMemo,
 ): Promise<FoundPalette> {
-  const search = await openSearch(slots, known, wishes, checkpoint);
+  const search = await openSearch(slots, known, wishes, checkpoint, memo);
   const [chosen] = preferredTies(search) as [FoundSet];
   const missed = chosen.darkest - search.wishes.darkest;
   return {

@@ -1,5 +1,6 @@
 import { outerBorders } from '../../reading/edges/slot-borders.ts';
 import type { Border } from '../../reading/reading.ts';
+import { joinWords } from '../../words/lists.ts';
 import type { PlanFacts, SolvedWash } from '../plan-facts.ts';
 import {
   bothSides,
@@ -11,7 +12,7 @@ import {
   whereIs,
 } from './wash-edges.ts';
 
-/** The line is kept between two colours where this share and length of it is crisp, mm (own figures). */
+/** The line is kept between two colours where this share and length of it is crisp, mm (own). */
 const crispEnough = 0.6;
 const crispMm = 40;
 const mostNamed = 2;
@@ -37,7 +38,7 @@ export function adviseOnPassageLine(
       const apart = ends.has(a) && ends.has(b) && all[a]?.family !== all[b]?.family;
       const crisp = share >= crispEnough && share * lengthMm >= crispMm;
       if (!across || !apart || !crisp) return [];
-      return [[bothSides(facts, a, b).join(' and '), share * lengthMm] as const];
+      return [[joinWords(bothSides(facts, a, b)), share * lengthMm] as const];
     }),
     mostNamed,
   );
@@ -93,7 +94,7 @@ function crispOnWet(
     : '';
 }
 
-/** A border is named when this share of it is lost as measured, and this much of it, mm (own figures). */
+/** A border is named when this share of it is lost as measured, and this much of it, mm (own). */
 const lostEnough = 0.6;
 const shortestMm = 30;
 
@@ -146,7 +147,7 @@ export function mergedWhere(
   const lost = decided.filter(({ kind, inside }) => kind === 'lost' && inside);
   const hers = longestNamed(
     lost.map((one) => {
-      const pair = bothSides(facts, one.own, one.other).join(' and ');
+      const pair = joinWords(bothSides(facts, one.own, one.other));
       return [`${pair}${whereIs(facts, one)}`, one.edge.lengthMm] as const;
     }),
     crispOnWetMostNamed,
@@ -161,7 +162,7 @@ export function mergedWhere(
   });
   const seen = longestNamed(
     measured.map((border) => [
-      bothSides(facts, border.a, border.b).join(' and '),
+      joinWords(bothSides(facts, border.a, border.b)),
       measuredLostMm(border, decided),
     ]),
     crispOnWetMostNamed - hers.length,

@@ -1,4 +1,6 @@
 import type { Technique } from '../../decisions/plan-edit.ts';
+import { longestPrompt } from '../../limits.ts';
+import { joinWords } from '../../words/lists.ts';
 import { bandWord } from '../../words/reading-words.ts';
 import { familyName, type PlanFacts } from '../plan-facts.ts';
 import type { WashWork } from '../steps/draft-steps.ts';
@@ -6,17 +8,12 @@ import { addPassageWords, type PassageOrder } from '../steps/passage-order.ts';
 import type { StepDraft } from '../steps/step-draft.ts';
 import { washStep } from '../steps/wash-step.ts';
 
-/** A prompt is at most this long. */
-const longest = 160;
 const longestTitle = 40;
-
-const listed = (words: readonly string[]): string =>
-  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
 
 /** What is painted, by colour; by no name where the names would be too long. */
 function fitted(sentence: (shapes: string) => string, names: readonly string[]): string {
-  const full = sentence(`${listed(names)} shapes`);
-  return full.length <= longest ? full : sentence('marked shapes');
+  const full = sentence(`${joinWords(names)} shapes`);
+  return full.length <= longestPrompt ? full : sentence('marked shapes');
 }
 
 function goPrompt(technique: Technique, names: readonly string[]): string {
@@ -46,7 +43,7 @@ const onceMore = (technique: Technique, names: readonly string[]): string =>
   );
 
 const onceMoreTitle = (names: readonly string[]): string => {
-  const title = `Once more: ${listed(names)}`;
+  const title = `Once more: ${joinWords(names)}`;
   return title.length <= longestTitle ? title : 'Once more';
 };
 

@@ -1,5 +1,6 @@
 import type { PlanEdit } from '../../decisions/plan-edit.ts';
 import type { Step, StepKind } from '../plan.ts';
+import { leavesWet } from '../plan.ts';
 import { isPaintingStep, mostInEvening, mostPaintingSteps } from './evening-times.ts';
 import { goOnInWords, meanwhileInWords } from './evening-words.ts';
 
@@ -62,12 +63,12 @@ function placesOf(steps: Steps): Place[] {
       const isNext = after?.kind === 'wash' && passageOf(before) !== passageOf(after);
       places.push({ at, betweenPassages: isNext });
     }
-    wet = step.kind === 'dry' ? false : wet || step.dryMinutes[1] > 0;
+    wet = step.kind === 'dry' ? false : wet || leavesWet(step);
   }
   return places;
 }
 
-/** Own figures: too many steps weigh most, then the number of evenings, then where they end, then evenness. */
+/** Too many steps weigh most, then the number of evenings, then where they end, then evenness (own). */
 const cost = { stepTooMany: 1000, evening: 100, amidPassage: 10, unevenness: 0.1 } as const;
 
 function costOf(painting: number): number {

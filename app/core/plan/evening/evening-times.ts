@@ -2,7 +2,7 @@ import type { Range } from '../../colour/lab.ts';
 import { geometricMiddle } from '../../drying/learn-pace.ts';
 import type { Step, WashPlan } from '../plan.ts';
 
-/** Most painting steps of one evening, and of a whole plan (issue 5 of this project). */
+/** Painting steps of one evening, at most, and of a whole plan: who has more to do hurries (own). */
 export const mostInEvening = 7;
 export const mostPaintingSteps = 12;
 

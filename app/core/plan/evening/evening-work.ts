@@ -1,12 +1,13 @@
 import type { PlanEdit } from '../../decisions/plan-edit.ts';
 import { defaultPaperLab } from '../../paint/colour-of-washes.ts';
+import { spellCount } from '../../words/numbers.ts';
 import { type OrderedWork, orderWork } from '../order-steps.ts';
 import type { Step } from '../plan.ts';
 import type { PlanFacts } from '../plan-facts.ts';
 import { addPaperFixing } from '../steps/preparation-steps.ts';
 import { cutEvenings, limitSteps, withoutFinishing } from './cut-evenings.ts';
 import { type EveningTime, eveningTimes } from './evening-times.ts';
-import { countInWords, type ProposedWashes, washesInWords } from './propose-washes.ts';
+import { type ProposedWashes, washesInWords } from './propose-washes.ts';
 
 /** The work in its evenings, and the time each takes. */
 export interface EveningWork extends OrderedWork {
@@ -106,7 +107,7 @@ export function gaveUp(
     said.push(
       fewer === 1
         ? 'One wash for all: the values come from how thick the paint is, some stay between.'
-        : `${washesInWords(fewer)} instead of ${countInWords(fewer + 1)}: the lighter values share one.`,
+        : `${washesInWords(fewer)} instead of ${spellCount(fewer + 1)}: the lighter values share one.`,
     );
   }
   return said;

@@ -1,9 +1,10 @@
 import type { PlanEdit } from '../../decisions/plan-edit.ts';
 import { type PlanWishes, wholeNumber } from '../../decisions/plan-wishes.ts';
+import { fewestEveningMinutes, mostEveningMinutes } from '../../limits.ts';
+import { hoursInWords } from '../../words/minutes.ts';
 import type { EveningFit, TooLong } from '../plan.ts';
 import type { PlanFacts } from '../plan-facts.ts';
 import type { SolvedPalette, WashSolver } from '../solve/solve-palette.ts';
-import { hoursInWords } from './evening-words.ts';
 import {
   arrangeEvenings,
   type Concession,
@@ -92,10 +93,6 @@ interface FittedPlan {
   readonly fit: EveningFit | undefined;
 }
 
-/** Minutes an evening may have. */
-const leastMinutes = 20;
-const mostMinutes = 1440;
-
 /**
  * The plan that gives up least and fits: first less water, then what comes after the last wash, then one
  * wash after another (unless she asked for so many). It fits where the likely minutes of every evening are no more than she has. Where nothing fits, all is
@@ -111,7 +108,12 @@ export async function fitEvening(
     const work = arrangeEvenings(first.facts, edits);
     return { solved: first, work, washesWhy: proposed.why, fit: undefined };
   }
-  const minutes = wholeNumber(evening, leastMinutes, mostMinutes, 'Minutes of an evening');
+  const minutes = wholeNumber(
+    evening,
+    fewestEveningMinutes,
+    mostEveningMinutes,
+    'Minutes of an evening',
+  );
   const levels = levelsOf(proposed);
   let solved = first;
   let work = arrangeEvenings(first.facts, edits);

@@ -6,7 +6,10 @@ import {
   paperInWords,
   usualPaper,
 } from '../../drying/paper-choice.ts';
+import { lightnessOfOneValue, mostWashes } from '../../limits.ts';
 import type { Slot } from '../../reading/slot.ts';
+import { capitalize } from '../../words/lists.ts';
+import { pluralize, spellCount, spellOrdinal } from '../../words/numbers.ts';
 import { bandWord } from '../../words/reading-words.ts';
 import type { PlanFacts } from '../plan-facts.ts';
 import { planQuality } from '../reach/plan-quality.ts';
@@ -72,17 +75,11 @@ export function washesReach(solved: Solved): WashesReach {
   return { worst: misses[0], colour, within5 };
 }
 
-const names = ['No', 'One', 'Two', 'Three', 'Four', 'Five', 'Six', 'Seven', 'Eight'];
-
-/** 'two'. */
-export const countInWords = (count: number): string => (names[count] ?? `${count}`).toLowerCase();
-
 /** 'Two washes'. */
 export const washesInWords = (count: number): string =>
-  `${names[count] ?? count} wash${count === 1 ? '' : 'es'}`;
+  `${capitalize(spellCount(count))} ${pluralize(count, 'wash', 'washes')}`;
 
-const next = (count: number): string =>
-  ['a second', 'a third', 'a fourth', 'a fifth', 'a sixth'][count - 1] ?? 'one more';
+const next = (count: number): string => (count < 6 ? `a ${spellOrdinal(count + 1)}` : 'one more');
 
 /** One or two values to paint. */
 const fewValuesWhy = (values: number): string =>
@@ -96,9 +93,9 @@ const enoughWhy = (count: number, isReached = true): string =>
     ? `${washesInWords(count)}: the darks reach their value in the last; ${next(count)} would only tire the paper.`
     : `${washesInWords(count)}: ${next(count)} would tire the paper and come no nearer to the values.`;
 
-/** By how much a value is missed: 'half a value too light'. A step of value is about 10 L*. */
+/** By how much a value is missed: 'half a value too light'. */
 function missInWords({ missed, tooLight }: BandMiss): string {
-  const by = missed / 10;
+  const by = missed / lightnessOfOneValue;
   const much =
     by < 0.25
       ? 'a little'
@@ -123,7 +120,7 @@ function paperWhy(count: number, borne: number, paper: PaperChoice): string {
 
 /** One wash fewer leaves a value wrong, or the colours. */
 function moreWhy(count: number, { worst }: WashesReach, bands: number, isValue: boolean): string {
-  const fewer = `${washesInWords(count)}: with ${countInWords(count - 1)}`;
+  const fewer = `${washesInWords(count)}: with ${spellCount(count - 1)}`;
   return isValue && worst
     ? `${fewer} the ${bandWord(worst.band, bands)} shapes would come out ${missInWords(worst)}.`
     : `${fewer} the values are reached, but lighter and darker shapes would have to share their colour.`;
@@ -145,7 +142,7 @@ function askedWhy(count: number, asked: number, values: number, paper: PaperChoi
 
 /** Fewer than proposed, for the time she has. */
 export const hurriedWhy = (count: number, proposed: number): string =>
-  `${washesInWords(count)}, so that it fits your evening; ${countInWords(proposed)} would come nearer to the values.`;
+  `${washesInWords(count)}, so that it fits your evening; ${spellCount(proposed)} would come nearer to the values.`;
 
 export interface ProposedWashes {
   readonly washes: number;
@@ -163,7 +160,7 @@ const worthAWash = 0.5;
 
 const missOf = ({ worst }: WashesReach): number => worst?.missed ?? 0;
 
-/** A band may be right on the whole and many of its shapes wrong: 95 % of the area is to be within 5 L* (issue 5). */
+/** A band may be right on the whole and many of its shapes wrong: 95 % of the area is to be within 5 L* (own). */
 const isValueMissed = (reach: WashesReach): boolean =>
   missOf(reach) > reachedWithin.value || reach.within5 < 0.95;
 
@@ -187,7 +184,7 @@ function paintedValues(slots: readonly Slot[]): { most: number; passages: number
   return { most: Math.max(0, ...counts), passages: passages.length };
 }
 
-/** So many washes leave room for the darkest touches and the last lights (own figure). */
+/** So many washes leave room for the darkest touches and the last lights (own). */
 const mostWashSteps = mostPaintingSteps - 2;
 
 /**
@@ -205,7 +202,7 @@ export async function proposeWashes(
   const room = Math.max(1, Math.floor(mostWashSteps / Math.max(1, passages)));
   const borne = maxWashes(paper);
   if (asked !== undefined) {
-    const wanted = wholeNumber(asked, 1, 8, 'Washes over each other');
+    const wanted = wholeNumber(asked, 1, mostWashes, 'Washes over each other');
     const washes = Math.min(wanted, Math.max(1, most), room);
     return { washes, why: askedWhy(washes, wanted, most, paper), isAsked: true };
   }

@@ -1,6 +1,7 @@
 import { colourDifference } from '../../colour/ciede2000.ts';
 import type { Lab } from '../../colour/lab.ts';
 import { valueOfLightness } from '../../colour/munsell-value.ts';
+import { otherValueFrom, valueReachedWithin } from '../../limits.ts';
 import type { Warning } from '../../reading/reading.ts';
 import type { Slot } from '../../reading/slot.ts';
 import { bandWord } from '../../words/reading-words.ts';
@@ -30,14 +31,11 @@ export function darkWarning(reached: number, wanted: number, onePaint = false): 
 
 /**
  * CIEDE2000 from which a painter sees another colour; the share of the sheet, and of its family, from which
- * it matters (own figures). A smaller slip comes of sharing puddles, not of the paints.
+ * it matters (own). A smaller slip comes of sharing puddles, not of the paints.
  */
 const colourSlack = 10;
 const leastShare = 0.03;
 const leastOfFamily = 0.4;
-
-/** From so many L* a value is clearly another (design, comparison). */
-const valueSlack = 8;
 
 /** The family that `misses` its target on most of the sheet, if that matters; or null. */
 function worstMissed(
@@ -93,7 +91,7 @@ export function valueWarning(
   const worst = worstMissed(
     slots,
     last,
-    (target, got) => Math.abs(got[0] - target[0]) >= valueSlack,
+    (target, got) => Math.abs(got[0] - target[0]) >= otherValueFrom,
   );
   if (worst === null) return null;
   if (facts.paints.length === 1) {
@@ -108,9 +106,6 @@ export function valueWarning(
   };
 }
 
-/** Off by more than this a shape has not got its value, L* (the measure of the plan). */
-const missedBy = 5;
-
 /** So many are named. */
 const named = 3;
 
@@ -123,13 +118,13 @@ interface Missed {
   readonly beyond: boolean;
 }
 
-/** Painted slots that end more than 5 L* off, the largest first. `reached`: darkest wash of the paints, L*. */
+/** Painted slots that miss their value, the largest first. `reached`: darkest wash of the paints, L*. */
 function missedSlots({ slots }: PlanFacts, last: readonly Lab[], reached: number): Missed[] {
   return slots
     .flatMap(({ reserve, share, target }, index): Missed[] => {
       const got = last[index]?.[0];
       if (reserve || share <= 0 || got === undefined) return [];
-      if (Math.abs(got - target[0]) <= missedBy) return [];
+      if (Math.abs(got - target[0]) <= valueReachedWithin) return [];
       const values = valueOfLightness(got) - valueOfLightness(target[0]);
       return [{ index, share, values, beyond: values > 0 && target[0] < reached }];
     })

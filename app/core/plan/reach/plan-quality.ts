@@ -1,12 +1,13 @@
 import { colourDifference } from '../../colour/ciede2000.ts';
 import type { Lab } from '../../colour/lab.ts';
+import { valueReachedWithin } from '../../limits.ts';
 import type { Slot } from '../../reading/slot.ts';
 
 /** How near the last expected sheet comes to what was planned, over the painted area. */
 interface PlanQuality {
   /** Area-weighted mean of |dL*|. */
   readonly lightness: number;
-  /** Share of the painted area within 5 L*, 0..1. */
+  /** Share of the painted area that has its value (within 5 L*), 0..1. */
   readonly within5: number;
   /** Area-weighted mean CIEDE2000. */
   readonly colour: number;
@@ -27,7 +28,7 @@ export function planQuality(slots: readonly Slot[], last: readonly Lab[]): PlanQ
     const gap = Math.abs(got[0] - slot.target[0]);
     area += slot.share;
     lightness += slot.share * gap;
-    if (gap <= 5) within += slot.share;
+    if (gap <= valueReachedWithin) within += slot.share;
     colour += slot.share * colourDifference(slot.target, got);
     worst = Math.max(worst, gap);
   }

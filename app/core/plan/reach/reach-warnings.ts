@@ -1,8 +1,10 @@
 import { geometricMiddle } from '../../drying/learn-pace.ts';
 import { maxWashes, paperInWords } from '../../drying/paper-choice.ts';
+import { brushPointMm, smallShapeMm } from '../../limits.ts';
 import type { Warning } from '../../reading/reading.ts';
-import { smallWhiteMm, type White } from '../../reading/whites/whites.ts';
+import type { White } from '../../reading/whites/whites.ts';
 import { minutesInWords } from '../../words/minutes.ts';
+import { formatCount, openWithCount, pluralize } from '../../words/numbers.ts';
 import type { Step } from '../plan.ts';
 import type { PlanFacts } from '../plan-facts.ts';
 import { plannedWhites } from '../steps/white-steps.ts';
@@ -26,14 +28,14 @@ export function layersWarning(facts: PlanFacts, steps: readonly Step[]): Warning
   };
 }
 
-/** Width of one pass of the brush of a first wash, mm (own figure: a mop, or a flat of an inch and a half). */
+/** Width of one pass of the brush of a first wash, mm (own: a mop, or a flat of an inch and a half). */
 const passMm = 40;
-/** On a small sheet she takes a smaller one: a wash is at least so many passes (own figure). */
+/** On a small sheet she takes a smaller one: a wash is at least so many passes (own). */
 const fewestPasses = 4;
 
 /**
  * Of wet-in-wet painting this much is done while the sheet shines, the rest goes in at satin; and a bead is met
- * within this much of the time it shines (own figure).
+ * within this much of the time it shines (own).
  */
 const whileShiny = 0.8;
 
@@ -42,7 +44,7 @@ const isFirst = (step: Step): boolean => step.kind === 'wash' && step.key.split(
 /**
  * Minutes a wash is short of its open time; 0 or less where it can be kept wet. On dry paper one pass must
  * still shine when the next one meets it; on wet paper most must be in while the sheet shines. Both in the middle
- * of their ranges. Later washes on dry paper are not looked at: they end at the borders of their shapes. Own rule.
+ * of their ranges. Later washes on dry paper are not looked at: they end at the borders of their shapes (own).
  */
 function shortBy({ reading }: PlanFacts, step: Step): number {
   const work = geometricMiddle(step.paintMinutes);
@@ -72,9 +74,6 @@ function openTimeWarning(facts: PlanFacts, steps: readonly Step[]): Warning | nu
   return worst ? { code: 'wash-too-large', text: sentenceOf(worst.step) } : null;
 }
 
-/** The point of a brush leaves out nothing smaller, mm (common practice, no source). */
-const pointMm = 1;
-
 const larger = 'or take a larger sheet';
 
 /** Whether the first wash of a white's passage goes on wet paper. */
@@ -84,17 +83,16 @@ function isWetRound({ slots }: PlanFacts, steps: readonly Step[], { slot }: Whit
   return first?.technique === 'wet-in-wet';
 }
 
-const whites = (count: number): string => (count === 1 ? 'One white' : `${count} whites`);
-
 /** Readings from before whites were listed: the small ones drown in a wet wash that is not masked. */
 function unlisted({ reserves }: PlanFacts, steps: readonly Step[]): Warning | null {
   const wet = steps.some(({ kind, technique }) => kind === 'wash' && technique === 'wet-in-wet');
   const masked = steps.some(({ kind }) => kind === 'mask');
   const { smallCount } = reserves;
   if (!wet || masked || smallCount === 0) return null;
+  const them = pluralize(smallCount, 'it', 'them');
   return {
     code: 'whites-too-small',
-    text: `${whites(smallCount)} under ${smallWhiteMm} mm would drown in the wet wash: mask ${smallCount === 1 ? 'it' : 'them'}, bring ${smallCount === 1 ? 'it' : 'them'} back with opaque white, ${larger}.`,
+    text: `${openWithCount(smallCount, 'white')} under ${smallShapeMm} mm would drown in the wet wash: mask ${them}, bring ${them} back with opaque white, ${larger}.`,
   };
 }
 
@@ -103,27 +101,26 @@ export function whitesWarning(facts: PlanFacts, steps: readonly Step[]): Warning
   const by = plannedWhites(facts);
   if (!by) return unlisted(facts, steps);
   const limit = (white: White): number =>
-    isWetRound(facts, steps, white) ? smallWhiteMm : pointMm;
+    isWetRound(facts, steps, white) ? smallShapeMm : brushPointMm;
   const tooSmall = (list: readonly White[]): number =>
     list.filter((white) => white.shortSideMm < limit(white)).length;
   const [round, masked, last] = [tooSmall(by.round), tooSmall(by.mask), tooSmall(by.last)];
   if (round + masked + last === 0) return null;
-  const one = round === 1;
   if (round > 0) {
-    const words = one ? 'it would' : 'they would';
+    const [they, them] = round === 1 ? ['it', 'it'] : ['they', 'them'];
     return {
       code: 'whites-too-small',
-      text: `${whites(round)} to be painted round ${one ? 'is' : 'are'} too small for a brush on this sheet: ${words} be lost. Mask ${one ? 'it' : 'them'}, bring ${one ? 'it' : 'them'} back with opaque white at the end, ${larger}.`,
+      text: `${openWithCount(round, 'white')} to be painted round ${pluralize(round, 'is', 'are')} too small for a brush on this sheet: ${they} would be lost. Mask ${them}, bring ${them} back with opaque white at the end, ${larger}.`,
     };
   }
   const kept = [
-    masked > 0 && `${masked} ${masked === 1 ? 'is' : 'are'} masked`,
-    last > 0 && `${last} ${last === 1 ? 'comes' : 'come'} back at the end`,
+    masked > 0 && `${formatCount(masked, 'is', 'are')} masked`,
+    last > 0 && `${formatCount(last, 'comes', 'come')} back at the end`,
   ].filter(Boolean);
   const all = masked + last;
   return {
     code: 'whites-too-small',
-    text: `${whites(all)} ${all === 1 ? 'is' : 'are'} too small to paint round on this sheet: ${kept.join(', ')}. To paint round ${all === 1 ? 'it' : 'them'} take a larger sheet.`,
+    text: `${openWithCount(all, 'white')} ${pluralize(all, 'is', 'are')} too small to paint round on this sheet: ${kept.join(', ')}. To paint round ${pluralize(all, 'it', 'them')} take a larger sheet.`,
   };
 }
 

@@ -4,7 +4,7 @@ import type { Mix, Step, WashPlan } from '../plan.ts';
 
 /** One rule broken at one step. */
 export interface BrokenRule {
-  /** R1 .. R21, or a word where the trade notes have no number for it. */
+  /** R1 .. R21 or a word, as listed in rules.md. */
   readonly rule: string;
   /** Key of the step at which it is said. */
   readonly step: string;
@@ -46,7 +46,9 @@ export const washesOf = ({ steps }: RuledPlan): Step[] =>
 export const passageOf = ({ key }: Pick<Step, 'key'>): string => key.split('/')[1] ?? '';
 export const washNumberOf = ({ key }: Pick<Step, 'key'>): number => Number(key.split('/')[2]);
 
-export const leavesWet = ({ dryMinutes }: Step): boolean => dryMinutes[1] > 0;
+/** Whether a shape is broken up into small ones: spots look at home there (R21). */
+export const isBrokenUp = ({ slots }: RuledPlan, index: number): boolean =>
+  (slots[index]?.smallShapes ?? 0) >= 2;
 
 /** Rows a step lays. */
 export const rowsOf = ({ mixes }: RuledPlan, step: Step): Mix[] =>

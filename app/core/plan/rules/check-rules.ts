@@ -1,4 +1,5 @@
 import { maxWashes } from '../../drying/paper-choice.ts';
+import { proposedPuddles } from '../../limits.ts';
 import { isSmallWhite } from '../../reading/whites/whites.ts';
 import type { Step } from '../plan.ts';
 import type { PlanFacts } from '../plan-facts.ts';
@@ -69,9 +70,8 @@ const checks: readonly Check[] = [
 ];
 
 /**
- * The ordering rules R1..R21 a plan breaks, each with the step and what will happen; empty for a sound one. Not
- * held here: what no plan can show (R4, R6, R10 inside one wash; R13 of splatter). Common
- * practice, as listed in the trade notes.
+ * The ordering rules R1..R21 (rules.md) a plan breaks, each with the step and what will happen; empty for a
+ * sound one. What no plan can show is not checked: R4, R6, R10 inside one wash; R13 of splatter.
  */
 export const checkRules = (plan: RuledPlan, limits: RuleLimits): BrokenRule[] =>
   checks.flatMap((check) => check(plan, limits));
@@ -79,8 +79,6 @@ export const checkRules = (plan: RuledPlan, limits: RuleLimits): BrokenRule[] =>
 /** The same as lines: the rule, and where. */
 export const describeBrokenRules = (plan: RuledPlan, limits: RuleLimits): string[] =>
   checkRules(plan, limits).map(({ rule, what }) => `${rule}: ${what}`);
-
-const usualPuddles = 3;
 
 /** Small whites that are to be painted round, counted a passage. */
 function smallWhites(facts: PlanFacts, planned: readonly Step[]): Map<string, number> {
@@ -108,7 +106,7 @@ export function ruleLimitsOf(facts: PlanFacts, planned: readonly Step[]): RuleLi
   );
   return {
     washes: Math.max(maxWashes(paper), ...washes),
-    puddlesPerWash: Math.max(usualPuddles, ...puddles),
+    puddlesPerWash: Math.max(proposedPuddles, ...puddles),
     borders: reading.borders,
     planned: planned.at(-1)?.after ?? [],
     smallWhites: smallWhites(facts, planned),

@@ -1,5 +1,14 @@
+import { longestPrompt, mostPaintsInMix, mostParts } from '../../limits.ts';
 import type { Mix, Step } from '../plan.ts';
-import { type BrokenRule, broken, type Check, passageOf, rowsOf, washesOf } from './broken-rule.ts';
+import {
+  type BrokenRule,
+  broken,
+  type Check,
+  isBrokenUp,
+  passageOf,
+  rowsOf,
+  washesOf,
+} from './broken-rule.ts';
 
 const tooLate: Record<string, string> = {
   prepare: 'The first wash goes on a sheet that is not fixed: it buckles.',
@@ -49,18 +58,15 @@ export const passagesApart: Check = (plan) => {
   });
 };
 
-const mostPaints = 3;
-const mostParts = 8;
-
 function badMix(step: Step, { id, parts }: Mix): BrokenRule[] {
   const sum = parts.reduce((all, part) => all + part.parts, 0);
-  if (parts.length <= mostPaints && sum <= mostParts) return [];
+  if (parts.length <= mostPaintsInMix && sum <= mostParts) return [];
   return [
     broken(
       'puddles',
       step,
       `mix ${id}: too many paints or parts`,
-      parts.length > mostPaints
+      parts.length > mostPaintsInMix
         ? 'More than three paints in one puddle turn to mud.'
         : 'So many parts can not be measured by eye: the puddle comes out otherwise each time.',
     ),
@@ -89,10 +95,10 @@ export const fewPuddles: Check = (plan, { puddlesPerWash }) =>
   });
 
 /** R21: spots belong where the picture is broken up anyway. */
-export const splatterInTexture: Check = ({ steps, slots }) =>
-  steps.flatMap((step): BrokenRule[] => {
+export const splatterInTexture: Check = (plan) =>
+  plan.steps.flatMap((step): BrokenRule[] => {
     if (step.kind !== 'splatter') return [];
-    if (step.slots.every((i) => (slots[i]?.smallShapes ?? 0) >= 2)) return [];
+    if (step.slots.every((i) => isBrokenUp(plan, i))) return [];
     return [
       broken(
         'R21',
@@ -103,7 +109,14 @@ export const splatterInTexture: Check = ({ steps, slots }) =>
     ];
   });
 
-const paintsOn = new Set(['wash', 'lift', 'splatter', 'accents', 'mask', 'unmask']);
+const paintsOn: ReadonlySet<string> = new Set([
+  'wash',
+  'lift',
+  'splatter',
+  'accents',
+  'mask',
+  'unmask',
+]);
 
 /** R13: opaque white and the blade come last. */
 export const lightsLast: Check = ({ steps }) => {
@@ -154,7 +167,6 @@ export const lookLast: Check = ({ steps }) => {
   ];
 };
 
-const longestPrompt = 160;
 /** No change of hers leads here: only a fault of ours. */
 const incomplete = 'Something is missing in this step: take your last change back.';
 

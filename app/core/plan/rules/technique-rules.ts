@@ -1,18 +1,24 @@
+import { mostNegativeRounds } from '../../limits.ts';
 import type { SmallTechnique, Step } from '../plan.ts';
 import { mostTouches } from '../techniques/step-handling.ts';
 import {
   type BrokenRule,
   broken,
   type Check,
+  isBrokenUp,
   passageOf,
   type RuledPlan,
   rowsOf,
   stainsOf,
 } from './broken-rule.ts';
 
-const painting = new Set(['wash', 'lift', 'splatter', 'accents', 'last-lights']);
-/** R20. */
-const mostRounds = 3;
+const painting: ReadonlySet<string> = new Set([
+  'wash',
+  'lift',
+  'splatter',
+  'accents',
+  'last-lights',
+]);
 
 /** Paper states a technique can do with. */
 const papers: Record<SmallTechnique['technique'], readonly SmallTechnique['paper'][]> = {
@@ -50,8 +56,8 @@ function fault(
   if (!inTime(touch, step)) return ['R8', `${technique} at ${touch.minutes?.join('..')} min`];
   if (text === '') return ['R15', `${technique} says nothing`];
   if (technique === 'water drops') {
-    const broken = step.slots.some((i) => (plan.slots[i]?.smallShapes ?? 0) >= 2);
-    if (!broken || passageOf(step) === 'subject') return ['R21', 'water drops in a plain area'];
+    const isBroken = step.slots.some((i) => isBrokenUp(plan, i));
+    if (!isBroken || passageOf(step) === 'subject') return ['R21', 'water drops in a plain area'];
   }
   if (technique === 'lifting') {
     const lifts = rowsOf(plan, step).some((row) => stainsOf(plan, [row]).every((one) => one === 0));
@@ -79,7 +85,8 @@ export const techniquesInOrder: Check = (plan) => {
     if (touches.some(({ technique }) => technique === 'negative painting')) {
       const count = (rounds.get(passageOf(step)) ?? 0) + 1;
       rounds.set(passageOf(step), count);
-      if (count > mostRounds) found.push(broken('R20', step, `${step.key}: round ${count}`, ours));
+      if (count > mostNegativeRounds)
+        found.push(broken('R20', step, `${step.key}: round ${count}`, ours));
     }
     const dry = step.technique === 'scraping';
     if (painting.has(step.kind) && (!(step.brush || dry) || !step.board)) {

@@ -1,4 +1,5 @@
 import { valueOfLightness } from '../../colour/munsell-value.ts';
+import { otherValueFrom } from '../../limits.ts';
 import type { Step } from '../plan.ts';
 import {
   type BrokenRule,
@@ -150,8 +151,7 @@ export const washesForValues: Check = (plan) => {
   });
 };
 
-/** From so many L* a value is clearly another (design, comparison); smaller shapes than this are not told. */
-const clearly = 8;
+/** Shapes with a smaller share of the sheet are not told (own). */
 const leastShare = 0.005;
 
 const values = (difference: number): string => {
@@ -173,7 +173,7 @@ export const valuesReached: Check = (plan, { planned }) => {
     const got = sheet[slot];
     const wanted = planned[slot];
     if (reserve || share < leastShare || !got || !wanted) return [];
-    if (Math.abs(got[0] - wanted[0]) <= clearly) return [];
+    if (Math.abs(got[0] - wanted[0]) <= otherValueFrom) return [];
     return [{ slot, by: valueOfLightness(got[0]) - valueOfLightness(wanted[0]) }];
   });
   const washes = washesOf(plan);

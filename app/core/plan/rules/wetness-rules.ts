@@ -1,10 +1,11 @@
+import { creamFrom } from '../../limits.ts';
 import { outerBorders, softShare } from '../../reading/edges/slot-borders.ts';
 import type { Step, StepKind } from '../plan.ts';
+import { leavesWet } from '../plan.ts';
 import {
   type BrokenRule,
   broken,
   type Check,
-  leavesWet,
   overlap,
   passageOf,
   type RuledPlan,
@@ -97,7 +98,7 @@ export const valuesApart: Check = (plan) =>
     ];
   });
 
-/** Well beside the figures by which a wash is proposed wet or dry (own figures). */
+/** Well beside the figures by which a wash is proposed wet or dry (own). */
 const mostlyHard = 0.35;
 const mostlySoft = 0.65;
 
@@ -122,15 +123,12 @@ export const edgesByTechnique: Check = (plan, { borders }) => {
   });
 };
 
-/** From this load on paint is cream: it covers. */
-const thick = 6;
-
 /** A glaze is thin: what lies below shines through it. */
 export const thinGlaze: Check = (plan) =>
   washesOf(plan).flatMap((step): BrokenRule[] => {
     if (step.technique !== 'glaze') return [];
     const rows = plan.mixes.filter(({ id }) => step.mixes.includes(id));
-    if (!rows.some(({ load }) => load >= thick)) return [];
+    if (!rows.some(({ load }) => load >= creamFrom)) return [];
     return [
       broken(
         'R10',

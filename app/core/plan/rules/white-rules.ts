@@ -1,11 +1,6 @@
-import {
-  type BrokenRule,
-  broken,
-  type Check,
-  leavesWet,
-  passageOf,
-  washesOf,
-} from './broken-rule.ts';
+import { manySmallWhites } from '../../limits.ts';
+import { leavesWet } from '../plan.ts';
+import { type BrokenRule, broken, type Check, passageOf, washesOf } from './broken-rule.ts';
 
 /** R1: masked before any wash, on dry paper. */
 export const maskFirst: Check = ({ steps }) => {
@@ -111,14 +106,11 @@ export const whitesStay: Check = ({ steps, slots, paper }) =>
     ];
   });
 
-/** From this many small whites on nobody paints round them on wet paper (own figure). */
-const manySmall = 3;
-
 /** R1: on wet paper small whites want masking. */
 export const smallWhitesInWet: Check = (plan, { smallWhites }) =>
   washesOf(plan).flatMap((step): BrokenRule[] => {
     const count = smallWhites?.get(passageOf(step)) ?? 0;
-    if (step.technique !== 'wet-in-wet' || count < manySmall) return [];
+    if (step.technique !== 'wet-in-wet' || count < manySmallWhites) return [];
     return [
       broken(
         'R1',

@@ -1,14 +1,15 @@
+import { mostPaintsInMix } from '../../limits.ts';
 import { combinations } from '../../numeric/combinations.ts';
 import type { Checkpoint } from '../../palette/checkpoint.ts';
 import { type DriedSheet, layMix } from './dried-sheet.ts';
 import type { FamilyWork } from './family-work.ts';
-import type { PuddleOption } from './puddle-options.ts';
+import type { WashFitter } from './fit-family-wash.ts';
 import { sharePuddles } from './share-puddles.ts';
 
 /** What the families are to be painted with. */
 interface PaintChoice {
   readonly works: readonly FamilyWork[];
-  readonly options: readonly PuddleOption[];
+  readonly fitter: WashFitter;
   readonly paintCount: number;
   /** Most puddles in one wash. */
   readonly puddles: number;
@@ -34,7 +35,7 @@ function memoizeLayer(): typeof layMix {
  * what it costs so far, once it is no better than `enough`.
  */
 function estimateWashesCost(
-  { works, options, puddles, paper }: PaintChoice,
+  { works, fitter, puddles, paper }: PaintChoice,
   masks: readonly number[],
   lay: typeof layMix,
   enough: number,
@@ -49,7 +50,7 @@ function estimateWashesCost(
       mask: masks[f],
       ground: grounds[f],
     }));
-    const { cost, strokes } = sharePuddles(families, options, wash, puddles, false);
+    const { cost, strokes } = sharePuddles(families, fitter, wash, puddles, false);
     total += cost;
     if (total >= enough) return total;
     for (const [k, f] of active.entries()) {
@@ -101,7 +102,7 @@ async function betterFamilyPaints(
 
 /** All sets of three paints (of all, if there are fewer), as bits. */
 const setsOfThree = (paintCount: number): number[] =>
-  combinations(paintCount, Math.min(3, paintCount)).map((set) =>
+  combinations(paintCount, Math.min(mostPaintsInMix, paintCount)).map((set) =>
     set.reduce((bits, member) => bits | (1 << member), 0),
   );
 

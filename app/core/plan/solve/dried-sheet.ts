@@ -1,15 +1,13 @@
 import type { Lab } from '../../colour/lab.ts';
-import { bandCount, type Spectrum, surfaceFloor, writeLab } from '../../colour/spectrum.ts';
-import { writeLayerBand } from '../../paint/layer.ts';
+import { type Spectrum, spectrumSize, surfaceFloor, writeLab } from '../../colour/spectrum.ts';
+import { reflectanceOver, writeLayerSample } from '../../paint/layer.ts';
 
-/** A dried sheet from its reflectance (36 bands, no floor); the array is kept, not copied. */
+/** A dried sheet from its reflectance (36 samples, no floor); the array is kept, not copied. */
 export function driedSheetOf(reflectance: Float64Array): DriedSheet {
   const lab = new Float64Array(3);
   writeLab(reflectance, surfaceFloor.dry, lab);
   return { reflectance, lab };
 }
-
-const pair = new Float64Array(2);
 
 /** Reflectance of `load` of a mix (K, S per unit load) laid over a ground, written to `out`. */
 export function writeWash(
@@ -18,12 +16,10 @@ export function writeWash(
   ground: Spectrum,
   out: Float64Array,
 ): void {
-  for (let i = 0; i < bandCount; i++) {
-    writeLayerBand(mix.K[i] * load, mix.S[i] * load, pair, 0);
-    const r = pair[0];
-    const t = pair[1];
-    const under = ground[i];
-    out[i] = r + (t * t * under) / Math.max(1 - r * under, 1e-12);
+  const pair = new Float64Array(2);
+  for (let i = 0; i < spectrumSize; i++) {
+    writeLayerSample(mix.K[i] * load, mix.S[i] * load, pair, 0);
+    out[i] = reflectanceOver(pair[0], pair[1], ground[i]);
   }
 }
 
@@ -33,12 +29,12 @@ export function layMix(
   load: number,
   ground: DriedSheet,
 ): DriedSheet {
-  const out = new Float64Array(bandCount);
+  const out = new Float64Array(spectrumSize);
   writeWash(mix, load, ground.reflectance, out);
   return driedSheetOf(out);
 }
 
-/** A dried state of the sheet: 36 bands without the floor, and its Lab. */
+/** A dried state of the sheet: 36 samples without the floor, and its Lab. */
 export interface DriedSheet {
   readonly reflectance: Float64Array;
   readonly lab: Float64Array;

@@ -1,17 +1,19 @@
 import { differenceOf } from '../../colour/ciede2000.ts';
 import type { Lab } from '../../colour/lab.ts';
 import {
-  bandCount,
   lightnessOfSum,
+  spectrumSize,
   surfaceFloor,
   weightY,
   writeLab,
 } from '../../colour/spectrum.ts';
+import { tabulatedLoads } from '../../limits.ts';
+import { reflectanceOver } from '../../paint/layer.ts';
 import type { DriedSheet } from './dried-sheet.ts';
 import type { Goal } from './family-work.ts';
-import { lookLoads, type PuddleOption } from './puddle-options.ts';
+import type { PuddleOption } from './puddle-options.ts';
 
-/** Values first: an L* of error counts this much on top of its part in CIEDE2000 (own figure). */
+/** Values first: an L* of error counts this much on top of its part in CIEDE2000 (own). */
 const lightnessWeight = 0.6;
 
 /** How badly a colour misses its target: CIEDE2000 and, once more, the difference in lightness. */
@@ -20,93 +22,92 @@ export function slotCost(target: Lab, lightness: number, a: number, b: number): 
   return d + lightnessWeight * Math.abs(lightness - target[0]);
 }
 
-const sheet = new Float64Array(bandCount);
-const lighter = new Float64Array(3);
-const darker = new Float64Array(3);
-
 // Read once, for the loop.
 const toY = weightY;
-const bands = bandCount;
+const samples = spectrumSize;
+const over = reflectanceOver;
 const floor = surfaceFloor.dry;
 
-/** L* of the option's layer number n, 0 or more, over the ground: `lookAt` without the colour, in half the time. */
+/** L* of the option's layer number n, 0 or more, over the ground: its colour takes twice the time. */
 function lightnessAt({ back, through }: PuddleOption, n: number, under: Float64Array): number {
   let y = 0;
-  for (let i = 0, at = n * bands; i < bands; i++, at++) {
-    const r = back[at];
-    const t = through[at];
-    const g = under[i];
-    y += (r + (t * t * g) / Math.max(1 - r * g, 1e-12)) * toY[i];
+  for (let i = 0, at = n * samples; i < samples; i++, at++) {
+    y += over(back[at], through[at], under[i]) * toY[i];
   }
   return lightnessOfSum(y, floor);
 }
 
-/** Lab of the option's layer number n over the ground; n = -1 is the ground itself. */
-function lookAt(option: PuddleOption, n: number, ground: DriedSheet, out: Float64Array): number {
-  if (n < 0) {
-    out.set(ground.lab);
-    return ground.lab[0];
-  }
-  const { back, through } = option;
-  const under = ground.reflectance;
-  for (let i = 0, at = n * bands; i < bands; i++, at++) {
-    const r = back[at];
-    const t = through[at];
-    const g = under[i];
-    sheet[i] = r + (t * t * g) / Math.max(1 - r * g, 1e-12);
-  }
-  writeLab(sheet, floor, out);
-  return out[0];
-}
-
-/** Filled by `lookAtPuddle`: no object per look, there are hundreds of thousands. */
-export const mixEstimate = { cost: 0, load: 0 };
-
-const last = lookLoads.length - 1;
+const last = tabulatedLoads.length - 1;
 export const leastLoad = 0.02;
 
-function judge(goal: Goal, lab: Float64Array, load: number): void {
+function judge(goal: Goal, lab: Float64Array, load: number): MixEstimate {
   let cost = 0;
   for (const { lab: target, weight } of goal.targets) {
     cost += weight * slotCost(target, lab[0], lab[1], lab[2]);
   }
-  mixEstimate.cost = cost;
-  mixEstimate.load = load;
+  return { cost, load };
 }
 
-/**
- * About how near a puddle gets to a goal over a ground, at the load that gives the goal's lightness,
- * read off between two look loads. Writes cost (area-weighted) and load to `look`; the cost is
- * Infinity where the puddle would lighten the ground: no wash may.
- */
-export function estimateMixCost(option: PuddleOption, goal: Goal, ground: DriedSheet): void {
-  const groundLightness = ground.lab[0];
-  if (goal.lightness >= groundLightness) {
-    judge(goal, ground.lab, leastLoad);
-    return;
+export interface MixEstimate {
+  /** Area-weighted; Infinity where the puddle would lighten the ground. */
+  readonly cost: number;
+  readonly load: number;
+}
+
+/** Estimates the cost of mixes, hundreds of thousands of them, in one work space. */
+export class MixEstimator {
+  readonly #sheet = new Float64Array(spectrumSize);
+  readonly #lighter = new Float64Array(3);
+  readonly #darker = new Float64Array(3);
+
+  /**
+   * About how near a puddle gets to a goal over a ground, at the load that gives the goal's lightness,
+   * read off between two tabulated loads. No wash may lighten the ground.
+   */
+  estimate(option: PuddleOption, goal: Goal, ground: DriedSheet): MixEstimate {
+    const groundLightness = ground.lab[0];
+    if (goal.lightness >= groundLightness) return judge(goal, ground.lab, leastLoad);
+    const under = ground.reflectance;
+    const lighter = this.#lighter;
+    const darker = this.#darker;
+    const deepest = lightnessAt(option, last, under);
+    if (deepest > goal.lightness) {
+      const load = tabulatedLoads[last];
+      if (deepest > groundLightness) return { cost: Number.POSITIVE_INFINITY, load };
+      this.#writeLayer(option, last, ground, darker);
+      return judge(goal, darker, load);
+    }
+    let low = -1;
+    let high = last;
+    while (high - low > 1) {
+      const middle = (low + high) >> 1;
+      if (lightnessAt(option, middle, under) > goal.lightness) low = middle;
+      else high = middle;
+    }
+    const above = this.#writeLayer(option, low, ground, lighter);
+    const below = this.#writeLayer(option, high, ground, darker);
+    const part = above > below ? (above - goal.lightness) / (above - below) : 1;
+    for (let i = 0; i < 3; i++) {
+      darker[i] = lighter[i] + part * (darker[i] - lighter[i]);
+    }
+    const to = tabulatedLoads[high];
+    const load = low < 0 ? Math.max(leastLoad, to * part) : to * 2 ** ((part - 1) / 2);
+    return judge(goal, darker, load);
   }
-  const under = ground.reflectance;
-  const deepest = lightnessAt(option, last, under);
-  if (deepest > goal.lightness) {
-    lookAt(option, last, ground, darker);
-    judge(goal, darker, lookLoads[last]);
-    if (deepest > groundLightness) mixEstimate.cost = Number.POSITIVE_INFINITY;
-    return;
+
+  /** Lab of the option's layer number n over the ground, to `out`; n = -1 is the ground itself. Answers L*. */
+  #writeLayer(option: PuddleOption, n: number, ground: DriedSheet, out: Float64Array): number {
+    if (n < 0) {
+      out.set(ground.lab);
+      return ground.lab[0];
+    }
+    const { back, through } = option;
+    const under = ground.reflectance;
+    const sheet = this.#sheet;
+    for (let i = 0, at = n * samples; i < samples; i++, at++) {
+      sheet[i] = over(back[at], through[at], under[i]);
+    }
+    writeLab(sheet, floor, out);
+    return out[0];
   }
-  let low = -1;
-  let high = last;
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if (lightnessAt(option, middle, under) > goal.lightness) low = middle;
-    else high = middle;
-  }
-  const above = lookAt(option, low, ground, lighter);
-  const below = lookAt(option, high, ground, darker);
-  const part = above > below ? (above - goal.lightness) / (above - below) : 1;
-  for (let i = 0; i < 3; i++) {
-    darker[i] = lighter[i] + part * (darker[i] - lighter[i]);
-  }
-  const to = lookLoads[high];
-  const load = low < 0 ? Math.max(leastLoad, to * part) : to * 2 ** ((part - 1) / 2);
-  judge(goal, darker, load);
 }

@@ -57,7 +57,7 @@ export interface FamilyWork {
   readonly washes: readonly WashGoal[];
 }
 
-/** A guide counts little: it only keeps a wash in the picture's own tone (own figures). */
+/** A guide counts little: it only keeps a wash in the picture's own tone (own). */
 const guideWeight = 0.05;
 const guideChroma = 0.6;
 

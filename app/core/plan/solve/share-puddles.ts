@@ -1,10 +1,4 @@
-import {
-  type ActiveFamily,
-  estimateOptionCosts,
-  type FamilyWash,
-  fitFamilyWash,
-} from './fit-family-wash.ts';
-import type { PuddleOption } from './puddle-options.ts';
+import type { ActiveFamily, FamilyWash, WashFitter } from './fit-family-wash.ts';
 
 /**
  * All ways to put items 0..count-1 into at most `most` groups that are not empty, each group as bits.
@@ -72,13 +66,13 @@ function nearest(costs: readonly Float64Array[], count: number): number[] {
 function puddleFor(
   group: readonly ActiveFamily[],
   costs: readonly Float64Array[],
-  options: readonly PuddleOption[],
+  fitter: WashFitter,
   wash: number,
   closely: boolean,
 ): Puddle {
   let best: Puddle = { cost: leftOut * group.length, strokes: group.map(() => null) };
   for (const n of nearest(costs, closely ? lookedAtClosely : 1)) {
-    const judged = group.map((active) => fitFamilyWash(options[n], active, wash, closely));
+    const judged = group.map((active) => fitter.fit(fitter.options[n], active, wash, closely));
     const cost = judged.reduce((all, each) => all + (each?.cost ?? 0), 0);
     if (cost < best.cost) best = { cost, strokes: judged.map((each) => each?.stroke ?? null) };
   }
@@ -119,12 +113,12 @@ function likelySplits(
  */
 export function sharePuddles(
   families: readonly ActiveFamily[],
-  options: readonly PuddleOption[],
+  fitter: WashFitter,
   wash: number,
   puddles: number,
   closely: boolean,
 ): SharedWash {
-  const costs = families.map((family) => estimateOptionCosts(family, options, wash));
+  const costs = families.map((family) => fitter.estimateCosts(family, wash));
   const known = new Map<number, Puddle>();
   const solve = (bits: number): Puddle => {
     const before = known.get(bits);
@@ -133,7 +127,7 @@ export function sharePuddles(
     const solved = puddleFor(
       members.map((i) => families[i]),
       members.map((i) => costs[i]),
-      options,
+      fitter,
       wash,
       closely,
     );

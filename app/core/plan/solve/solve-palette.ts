@@ -1,33 +1,20 @@
 import { type PlanWishes, wholeNumber } from '../../decisions/plan-wishes.ts';
 import { usualPaper } from '../../drying/paper-choice.ts';
 import { roomWeather } from '../../drying/weather.ts';
-import { LastAnswers } from '../../numeric/memo.ts';
+import { mostPuddles, mostWashes, proposedPuddles, proposedWashes } from '../../limits.ts';
 import type { Paint } from '../../paint/paint.ts';
 import { darkestOf } from '../../palette/library/darkest-mix.ts';
-import type { FoundPalette } from '../../palette/search/search-palette.ts';
 import { firstWashIsWet } from '../../reading/edges/slot-borders.ts';
 import type { Reading, ToneRange } from '../../reading/reading.ts';
 import type { Slot } from '../../reading/slot.ts';
 import { reservesOf } from '../../reading/tone-range.ts';
 import { chooseWhiteWay, isTedious } from '../../reading/whites/whites.ts';
 import type { PlanFacts, SolvedPassage } from '../plan-facts.ts';
+import { createPlanMemory, type PlanMemory } from '../plan-memory.ts';
 import type { PlanCheckpoint, PlannedSlots } from '../targets/planned-slots.ts';
 import { PuddleNames } from './lay-wash.ts';
+import { puddleOptions } from './puddle-options.ts';
 import { solvePassage } from './solve-passage.ts';
-
-/**
- * What earlier plans found out, for who plans again and again: a change of the steps, the time or the air asks for
- * no other paints and mixes.
- */
-export interface PlanMemory {
-  readonly palettes: LastAnswers<FoundPalette>;
-  readonly passages: LastAnswers<readonly SolvedPassage[]>;
-}
-
-export const createPlanMemory = (): PlanMemory => ({
-  palettes: new LastAnswers(4),
-  passages: new LastAnswers(8),
-});
 
 const names = (paints: readonly Paint[]) => paints.map(({ id, revision }) => [id, revision]);
 
@@ -85,20 +72,29 @@ export function maskWhitesForJointWash(reading: Reading, slots: readonly Slot[])
   return { ...reading, whites: ways };
 }
 
-const proposedWashes = 3;
-const proposedPuddles = 3;
-
 /** Every passage solved wash over wash; those without anything to paint are left out. The second half of the planning. */
 export async function solvePassages(
   facts: Pick<PlanFacts, 'slots' | 'paints'>,
   wishes: PlanWishes,
   checkpoint: PlanCheckpoint,
+  memory: PlanMemory = createPlanMemory(),
 ): Promise<SolvedPassage[]> {
   const passages = [...new Set(facts.slots.map((slot) => slot.passage))];
+  const asking = JSON.stringify(names(facts.paints));
+  const options =
+    memory.options.get(asking) ??
+    (await puddleOptions(facts.paints, () => checkpoint(0.5, 'washes')));
+  memory.options.keep(asking, options);
   const input = {
     ...facts,
-    washes: wholeNumber(wishes.washes ?? proposedWashes, 1, 8, 'Washes over each other'),
-    puddles: wholeNumber(wishes.puddlesPerWash ?? proposedPuddles, 1, 8, 'Puddles in one wash'),
+    options,
+    washes: wholeNumber(wishes.washes ?? proposedWashes, 1, mostWashes, 'Washes over each other'),
+    puddles: wholeNumber(
+      wishes.puddlesPerWash ?? proposedPuddles,
+      1,
+      mostPuddles,
+      'Puddles in one wash',
+    ),
     names: new PuddleNames(),
   };
   const solved: SolvedPassage[] = [];
@@ -126,13 +122,14 @@ export async function solvePalette(
   { wishes, forDarkest }: PlannedSlots,
   paints: readonly Paint[],
   checkpoint: PlanCheckpoint,
-  memory: PlanMemory = createPlanMemory(),
+  memory: PlanMemory,
 ): Promise<SolvedPalette> {
   const reached = darkestOf(paints);
   const { range, slots } = forDarkest(reached);
   const asking = passagesAsked(slots, paints, wishes);
   const passages =
-    memory.passages.get(asking) ?? (await solvePassages({ slots, paints }, wishes, checkpoint));
+    memory.passages.get(asking) ??
+    (await solvePassages({ slots, paints }, wishes, checkpoint, memory));
   memory.passages.keep(asking, passages);
   const facts = {
     reading: maskWhitesForJointWash(reading, slots),
@@ -143,6 +140,7 @@ export async function solvePalette(
     ...(wishes.passages && { passagesWish: wishes.passages }),
     weather: wishes.weather ?? roomWeather,
     paper: wishes.paper ?? usualPaper,
+    dryingModel: memory.dryingModel,
   };
   return { reached, range, facts };
 }

@@ -5,14 +5,16 @@ import type { SolvedPassage, SolvedWash } from '../plan-facts.ts';
 import { chooseFamilyPaints } from './choose-family-paints.ts';
 import { driedSheetOf } from './dried-sheet.ts';
 import { familyWork, paintedBands, washBands } from './family-work.ts';
-import type { ActiveFamily } from './fit-family-wash.ts';
+import { type ActiveFamily, WashFitter } from './fit-family-wash.ts';
 import { type LayInput, layWash, type Track } from './lay-wash.ts';
-import { puddleOptions } from './puddle-options.ts';
+import type { PuddleOption } from './puddle-options.ts';
 import { sharePuddles } from './share-puddles.ts';
 
 interface SolveInput extends LayInput {
   readonly washes: number;
   readonly puddles: number;
+  /** Every mix of the paints. */
+  readonly options: readonly PuddleOption[];
 }
 
 /**
@@ -46,11 +48,11 @@ export async function solvePassage(
       bands,
     ),
   );
-  const options = await puddleOptions(paints, checkpoint);
+  const fitter = new WashFitter(input.options);
   const paper = driedSheetOf(Float64Array.from(defaultPaper));
   const { puddles } = input;
   const masks = await chooseFamilyPaints(
-    { works, options, paintCount: paints.length, puddles, paper },
+    { works, fitter, paintCount: paints.length, puddles, paper },
     checkpoint,
   );
   const tracks: Track[] = works.map((work, f) => ({
@@ -66,7 +68,7 @@ export async function solvePassage(
     const active = tracks.filter((track) => track.work.washes[wash.wash - 1]);
     const { strokes } = sharePuddles(
       active.map(({ work, mask, ground }): ActiveFamily => ({ work, mask, ground })),
-      options,
+      fitter,
       wash.wash - 1,
       input.puddles,
       true,

@@ -9,7 +9,7 @@ import type { Mix, Step } from '../plan.ts';
 import type { PlanFacts } from '../plan-facts.ts';
 import { type DriedSheet, driedSheetOf, labOfSheet, layMix } from '../solve/dried-sheet.ts';
 
-/** Share of the paper that dry brush covers: the tops of its grain (own figure). */
+/** Share of the paper that dry brush covers: the tops of its grain (own). */
 const dryBrushCovers = 0.6;
 
 /** One row as it came to lie on the sheet, the first time it was laid. */

@@ -1,4 +1,5 @@
 import type { Technique } from '../../decisions/plan-edit.ts';
+import { creamFrom } from '../../limits.ts';
 import { firstWashIsWet, outerBorders, softShare } from '../../reading/edges/slot-borders.ts';
 import { areaCm2, type PlanFacts, paintsIn, type SolvedWash } from '../plan-facts.ts';
 import {
@@ -50,11 +51,11 @@ export const otherWork = (draft: StepDraft): OtherWork => ({
 
 /**
  * Outer borders softer than this, by length, ask for wet paper also in a later wash: more than in a first
- * one, as it has to be wetted anew and dries for long (own figure).
+ * one, as it has to be wetted anew and dries for long (own).
  */
 const softEnoughLater = 0.65;
 
-/** Over this share of what was painted before, a later thin wash is a glaze (own figure). */
+/** Over this share of what was painted before, a later thin wash is a glaze (own). */
 const glazeShare = 0.6;
 
 /**
@@ -79,7 +80,7 @@ function washTechnique(
   if (soft > softEnoughLater && !lifts) return 'wet-in-wet';
   const covered =
     areaCm2(facts, wash.slots) / Math.max(1e-9, areaCm2(facts, before[0]?.slots ?? []));
-  const thin = wash.mixes.every((mix) => mix.load < 6);
+  const thin = wash.mixes.every((mix) => mix.load < creamFrom);
   return thin && covered > glazeShare ? 'glaze' : 'wet on dry';
 }
 

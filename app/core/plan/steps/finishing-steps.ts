@@ -1,3 +1,4 @@
+import { lightnessOfOneValue } from '../../limits.ts';
 import type { Slot } from '../../reading/slot.ts';
 import type { Mix } from '../plan.ts';
 import { type PlanFacts, paintsIn, usedMixes } from '../plan-facts.ts';
@@ -10,7 +11,7 @@ import {
   sheetPace,
 } from './step-draft.ts';
 
-/** Own figures: broken up enough that spots and dry strokes look at home. */
+/** Broken up enough that spots and dry strokes look at home (own). */
 const textured = { small: 40, share: 0.6, largest: 0.1 } as const;
 
 /** Many small shapes and no large plain one. */
@@ -32,7 +33,7 @@ export function rowsOver({ passages, slots }: PlanFacts, index: number): Mix[] {
     .filter((mix) => mix.passage === slot?.passage && mix.family === slot?.family);
 }
 
-/** A soft border shorter than this needs no lifting, mm on the sheet (own figure). */
+/** A soft border shorter than this needs no lifting, mm on the sheet (own). */
 const softMm = 40;
 
 /**
@@ -116,7 +117,7 @@ export const splatterStep = (
   rules: ['R13', 'R21'],
 });
 
-/** A few touches need no more puddles than these (own figure). */
+/** A few touches need no more puddles than these (own). */
 const mostAccentPuddles = 2;
 
 /** The darkest rows, of those up to one value lighter than the darkest, L*: the others make no accent. */
@@ -124,7 +125,7 @@ const darkRows = (mixes: readonly Mix[]): Mix[] => {
   const painted = mixes
     .filter(({ parts }) => parts.length > 0)
     .sort((one, other) => one.expected[0] - other.expected[0]);
-  const limit = (painted[0]?.expected[0] ?? 0) + 10;
+  const limit = (painted[0]?.expected[0] ?? 0) + lightnessOfOneValue;
   return painted.filter(({ expected }) => expected[0] <= limit).slice(0, mostAccentPuddles);
 };
 

@@ -1,5 +1,5 @@
 import { colourDifference } from '../../colour/ciede2000.ts';
-import { bandCount, labOfReflectance, type Spectrum } from '../../colour/spectrum.ts';
+import { labOfReflectance, type Spectrum, spectrumSize } from '../../colour/spectrum.ts';
 import { reflectanceOfWashes, type Wash } from '../../paint/colour-of-washes.ts';
 import { layOver, mixSpectra, paintLayer } from '../../paint/layer.ts';
 import { mudSentence } from '../../paint/mud-sentence.ts';
@@ -8,16 +8,16 @@ import type { Border, Reading } from '../../reading/reading.ts';
 import type { Slot } from '../../reading/slot.ts';
 import type { Mix } from '../plan.ts';
 
-/** More of a border than this is soft: the two may run together (own figure). */
+/** More of a border than this is soft: the two may run together (own). */
 const mostlySoft = 0.6;
-/** A border shorter than this is no place to let colours run, mm on the sheet (own figure). */
+/** A border shorter than this is no place to let colours run, mm on the sheet (own). */
 const leastBorderMm = 20;
-/** CIEDE2000 up to which what the two make on the paper stands for the mix (own figure). */
+/** CIEDE2000 up to which what the two make on the paper stands for the mix (own). */
 const nearEnough = 6;
 
 interface Row {
   readonly mix: Mix;
-  /** The sheet under the row's wash, 36 bands. */
+  /** The sheet under the row's wash, 36 samples. */
   readonly ground: Spectrum;
 }
 
@@ -51,7 +51,7 @@ function laid(mix: Mix, paintOf: (id: string) => Paint) {
 /** Whether two washes running into each other over the row's ground come to the colour of its mix. */
 function makes(row: Row, one: Mix, two: Mix, paintOf: (id: string) => Paint): boolean {
   const [first, second] = [laid(one, paintOf), laid(two, paintOf)];
-  const sheet = new Float64Array(bandCount);
+  const sheet = new Float64Array(spectrumSize);
   return [0.25, 0.5, 0.75].some((share) => {
     const { K, S } = mixSpectra([first, second], [share, 1 - share]);
     const lab = labOfReflectance(layOver(paintLayer(K, S, 1), row.ground, sheet));

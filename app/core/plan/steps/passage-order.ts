@@ -15,9 +15,9 @@ interface ProposedPassages {
   readonly subjectLighter: boolean;
 }
 
-/** A ground softer than the subject by this share of its borders is painted first (own figure). */
+/** A ground softer than the subject by this share of its borders is painted first (own). */
 const clearlySofter = 0.15;
-/** So much lighter, planned L*, and a passage goes first (own figure). */
+/** So much lighter, planned L*, and a passage goes first (own). */
 const clearlyLighter = 5;
 
 type Facts = Pick<PlanFacts, 'reading' | 'slots'>;

@@ -3,6 +3,7 @@ import type { PaperChoice } from '../../drying/paper-choice.ts';
 import { usualWaterGrams } from '../../drying/water.ts';
 import type { Weather } from '../../drying/weather.ts';
 import type { Paint } from '../../paint/paint.ts';
+import { pluralize } from '../../words/numbers.ts';
 import type { Step } from '../plan.ts';
 import { areaCm2, type PlanFacts, paintsIn, shapeCount, usedMixes } from '../plan-facts.ts';
 import { waterKindOf } from '../water-kind.ts';
@@ -44,8 +45,8 @@ export function puddlesStep(facts: PlanFacts): StepDraft {
     ...quietStep,
     key: 'puddles/sheet/1',
     kind: 'puddles',
-    title: puddles.size === 1 ? 'Mix the puddle' : 'Mix the puddles',
-    prompt: `Mix more than enough for the first wash. Brush ${puddles.size === 1 ? 'it' : 'each'} on a scrap, let it dry, hold it beside the swatch.`,
+    title: `Mix the ${pluralize(puddles.size, 'puddle')}`,
+    prompt: `Mix more than enough for the first wash. Brush ${pluralize(puddles.size, 'it', 'each')} on a scrap, let it dry, hold it beside the swatch.`,
     watch: 'Wet paint looks darker than it dries: judge it dry.',
     mixes: usedMixes(mixes),
     families: mixes.filter((mix) => mix.parts.length > 0).map((mix) => mix.family),
@@ -88,7 +89,7 @@ interface PaperFixing {
   readonly minutes: Range;
 }
 
-/** From so much water on a sheet cockles as one that was wetted first, g/m2 (own figure). */
+/** From so much water on a sheet cockles as one that was wetted first, g/m2 (own). */
 const wettedGrams = 100;
 
 /** Weights between those the trade sells, g/m2: 190 / 300 / 640 (90, 140, 300 lb). */

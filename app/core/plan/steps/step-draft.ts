@@ -1,6 +1,7 @@
 import type { Range } from '../../colour/lab.ts';
 import { estimateDrying } from '../../drying/estimate-drying.ts';
 import { reducedWaterGrams, usualWaterGrams, type WaterKind } from '../../drying/water.ts';
+import { coolTestWorks } from '../../drying/weather.ts';
 import { dryPrompt } from '../../drying/wetness.ts';
 import type { Step } from '../plan.ts';
 import type { PlanFacts } from '../plan-facts.ts';
@@ -69,13 +70,17 @@ const isWash = (kind: WaterKind): boolean =>
  * Both drying clocks of a wash of this kind, minutes from the end of painting, and its water where it is not
  * the usual. Under a mask no hair dryer is used (R12).
  */
-export function dryingMinutes({ weather, paper, water, noHeat }: PlanFacts, kind: WaterKind) {
+export function dryingMinutes(
+  { weather, paper, water, noHeat, dryingModel }: PlanFacts,
+  kind: WaterKind,
+) {
   const less = water === 'less' ? reducedWaterGrams[kind] : undefined;
-  const estimate = estimateDrying({
+  const conditions = {
     waterGramsPerSquareMetre: less ?? usualWaterGrams[kind],
     weather: noHeat && isWash(kind) ? { ...weather, hairDryer: false } : weather,
     paperGsm: paper.gsm,
-  });
+  };
+  const estimate = estimateDrying(conditions, undefined, dryingModel);
   return {
     shineMinutes: rounded(estimate.shineMinutes),
     dryMinutes: rounded(estimate.dryMinutes),
@@ -88,18 +93,13 @@ export const dryKeyOf = (after: string): string => `dry/${after.replace(/^wash\/
 
 /** The check that the sheet is bone dry after the step with key `after`: nothing else is done. */
 export function dryStep(facts: PlanFacts, after: string): StepDraft {
-  const { weather, paper } = facts;
-  const { coolTestWorks } = estimateDrying({
-    waterGramsPerSquareMetre: usualWaterGrams.wash,
-    weather,
-    paperGsm: paper.gsm,
-  });
+  const { weather } = facts;
   return {
     ...quietStep,
     key: dryKeyOf(after),
     kind: 'dry',
     title: 'Drying check',
-    prompt: coolTestWorks ? dryPrompt.usual : dryPrompt.slow,
+    prompt: coolTestWorks(weather) ? dryPrompt.usual : dryPrompt.slow,
     watch: 'Damp is the dangerous state: no water, no thin paint now.',
     paper: 'damp',
     // With a hair dryer the sheet has to cool before it can be felt (R14).

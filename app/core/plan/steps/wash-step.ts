@@ -1,4 +1,6 @@
 import type { Technique } from '../../decisions/plan-edit.ts';
+import { capitalize, joinWords } from '../../words/lists.ts';
+import { openWithCount, pluralize, spellOrdinal } from '../../words/numbers.ts';
 import { bandWord } from '../../words/reading-words.ts';
 import { adviseOnEdges } from '../edges/edge-advice.ts';
 import type { Mix } from '../plan.ts';
@@ -20,19 +22,16 @@ const tooThick: ReadonlySet<Mix['consistency']> = new Set(['cream', 'butter']);
 export const runsAsBead = (mixes: readonly Pick<Mix, 'parts' | 'consistency'>[]): boolean =>
   mixes.every(({ parts, consistency }) => parts.length === 0 || !tooThick.has(consistency));
 
-const order = ['First', 'Second', 'Third', 'Fourth', 'Fifth', 'Sixth', 'Seventh', 'Eighth'];
-
 /** 'First wash', 'Second wash' or 'Second glaze', and 'Darks' for the last of several. */
 function washTitle(wash: number, count: number, technique: Technique): string {
   if (wash === count && count > 1) return 'Darks';
-  const name = order[wash - 1] ?? `${wash}th`;
+  const name = capitalize(spellOrdinal(wash));
   return technique === 'glaze' ? `${name} wash, a glaze` : `${name} wash`;
 }
 
 /** 'light', 'light and mid'. */
 function bandsInWords({ reading }: PlanFacts, bands: readonly number[]): string {
-  const words = bands.map((band) => bandWord(band, reading.bands.length));
-  return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
+  return joinWords(bands.map((band) => bandWord(band, reading.bands.length)));
 }
 
 const others: Record<string, string> = { ground: 'subject', subject: 'ground' };
@@ -95,10 +94,8 @@ function lightsInWords(facts: PlanFacts, passage: string): string {
   const lights = whitesIn(facts, passage, plannedWhites(facts)?.last ?? []);
   const { length } = lights;
   if (length === 0) return '';
-  const small = allSmall(lights) ? 'small ' : '';
-  return length === 1
-    ? `One ${small}white may be painted over: it comes back at the end.`
-    : `${length} ${small}whites may be painted over: they come back at the end.`;
+  const whites = openWithCount(length, allSmall(lights) ? 'small white' : 'white');
+  return `${whites} may be painted over: ${pluralize(length, 'it comes', 'they come')} back at the end.`;
 }
 
 /** Big brush first, small brush last (own estimate). */

@@ -1,4 +1,6 @@
+import { manySmallWhites } from '../../limits.ts';
 import { isSmallWhite, type White, type WhiteWay } from '../../reading/whites/whites.ts';
+import { pluralize } from '../../words/numbers.ts';
 import { areaCm2, type PlanFacts } from '../plan-facts.ts';
 import { dryingMinutes, paintMinutes, quietStep, type StepDraft } from './step-draft.ts';
 
@@ -41,8 +43,8 @@ export function hasWhitesToLeave(facts: PlanFacts, passage: string): boolean {
 
 /** 'the one small white', 'the 12 whites': small only where all of them are. */
 function whitesInWords(count: number, allSmall: boolean): string {
-  const small = allSmall ? 'small ' : '';
-  return count === 1 ? `the one ${small}white` : `the ${count} ${small}whites`;
+  const white = allSmall ? 'small white' : 'white';
+  return `the ${count === 1 ? 'one' : count} ${pluralize(count, white)}`;
 }
 
 export const allSmall = (whites: readonly White[]): boolean => whites.every(isSmallWhite);
@@ -55,9 +57,6 @@ export interface Masked {
   readonly isSmall: boolean;
   readonly othersToo: boolean;
 }
-
-/** From this many small whites on nobody paints round them on wet paper (own figure). */
-const manySmall = 3;
 
 /** A reading without a list of whites: the small ones, where there are many. */
 function smallOnes(facts: PlanFacts): Masked {
@@ -74,7 +73,7 @@ function smallOnes(facts: PlanFacts): Masked {
 export function whitesToMask(facts: PlanFacts, wetWash: boolean): Masked | null {
   const whites = plannedWhites(facts);
   if (!whites) {
-    return wetWash && facts.reserves.smallCount >= manySmall ? smallOnes(facts) : null;
+    return wetWash && facts.reserves.smallCount >= manySmallWhites ? smallOnes(facts) : null;
   }
   if (whites.mask.length === 0) return null;
   return {
@@ -91,7 +90,7 @@ export function maskStep({ count, slots, cm2, isSmall, othersToo }: Masked): Ste
     ...quietStep,
     key: 'mask/sheet/0',
     kind: 'mask',
-    title: `Mask the ${isSmall ? 'small ' : ''}white${count === 1 ? '' : 's'}`,
+    title: `Mask the ${isSmall ? 'small ' : ''}${pluralize(count, 'white')}`,
     prompt: `Brush masking fluid over ${whitesInWords(count, isSmall)} to mask, a little generously, on dry paper. Let it dry clear before any water comes near.`,
     watch: `${othersToo ? 'Paint round the other whites instead. ' : ''}Try it on a scrap: soft paper tears.`,
     slots,
@@ -131,7 +130,7 @@ export function lastLightsStep(facts: PlanFacts): StepDraft | null {
     ...quietStep,
     key: 'last-lights/sheet/0',
     kind: 'last-lights',
-    title: lights.length === 1 ? 'Last light' : 'Last lights',
+    title: `Last ${pluralize(lights.length, 'light')}`,
     prompt: `Bring back ${whitesInWords(lights.length, allSmall(lights))}: a touch of opaque white with a small brush${cotton ? ', or a scrape with a blade' : ''}.`,
     watch: 'Only on a bone-dry sheet, and fewer than you want to.',
     slots: slotsOfWhites(lights),

@@ -1,13 +1,13 @@
 import type { Lab } from '../../colour/lab.ts';
 import type { ColourWish, PlanWishes } from '../../decisions/plan-wishes.ts';
 import { inWishedColours, paintOfFamilies } from '../../decisions/wished-colours.ts';
+import { tabulatedLoads } from '../../limits.ts';
 import { colourOfWashes, defaultPaperLab } from '../../paint/colour-of-washes.ts';
 import type { Paint } from '../../paint/paint.ts';
 import { type Edge, edgeLimits } from '../../reading/edges/edge.ts';
 import { isMostlyLost, parted } from '../../reading/edges/slot-borders.ts';
 import type { Border, Family, Reading } from '../../reading/reading.ts';
 import type { Slot } from '../../reading/slot.ts';
-import { lookLoads } from '../solve/puddle-options.ts';
 
 /** The one passage of a sheet without a subject; so ground and subject are called where they are painted as one. */
 const wholeSheet = 'sheet';
@@ -31,7 +31,7 @@ export function mergePassages(
 
 /**
  * From these shares on an edge she loses moves a whole value: of the border between its two sides, and of all
- * that bounds the lighter one (own figures). Less of it, and only the colour is carried across where they meet.
+ * that bounds the lighter one (own). Less of it, and only the colour is carried across where they meet.
  */
 const enoughOfBorder = 0.5;
 const enoughOfSide = 0.25;
@@ -95,10 +95,10 @@ export function mergeTargetsAcrossLostEdges(
   return next;
 }
 
-/** The paper, then dry colours of one paint over it at loads 1/16 to 32 in half octaves. */
+/** The paper, then dry colours of one paint over it at the loads from thin glaze to butter. */
 const ladderOf = (paint: Paint): Lab[] => [
   defaultPaperLab,
-  ...lookLoads.map((load) => colourOfWashes([{ paints: [paint], parts: [1], load }])),
+  ...tabulatedLoads.map((load) => colourOfWashes([{ paints: [paint], parts: [1], load }])),
 ];
 
 /**

@@ -1,10 +1,12 @@
 import type { PlanWishes } from '../../decisions/plan-wishes.ts';
 import { paintsWished } from '../../decisions/wished-colours.ts';
+import { proposedPaletteSize } from '../../limits.ts';
+import type { LastAnswers } from '../../numeric/memo.ts';
 import { defaultPaperLab } from '../../paint/colour-of-washes.ts';
 import type { Paint } from '../../paint/paint.ts';
 import { knownPaints } from '../../paint/paint-box.ts';
 import { darkestInSteps } from '../../palette/library/darkest-mix.ts';
-import { paintsAllowed, proposedPaletteSize } from '../../palette/paints-allowed.ts';
+import { paintsAllowed } from '../../palette/paints-allowed.ts';
 import type { ProgressPhase, Reading, ToneRange } from '../../reading/reading.ts';
 import type { Slot } from '../../reading/slot.ts';
 import { retargeted, toneRange } from '../../reading/tone-range.ts';
@@ -57,21 +59,29 @@ export interface PlannedSlots {
 }
 
 /** L* of the darkest her box can do; whites and blacks count only if asked for. */
-function boxDarkest(wishes: PlanWishes, checkpoint: PlanCheckpoint): Promise<number> {
+function boxDarkest(
+  wishes: PlanWishes,
+  checkpoint: PlanCheckpoint,
+  known: LastAnswers<number>,
+): Promise<number> {
   const { chosen, box, ownPaints, ...wanted } = wishes;
   const own = box && { box };
   const { paints } = paintsAllowed(
     knownPaints(ownPaints),
     chosen?.length ? { ...own } : { ...own, ...wanted },
   );
-  return darkestInSteps(paints, (part) => checkpoint(0.1 * part, 'paints'));
+  return darkestInSteps(paints, (part) => checkpoint(0.1 * part, 'paints'), known);
 }
 
-/** The slots of a reading as she wants them painted. Takes the first tenth of the planning. */
+/**
+ * The slots of a reading as she wants them painted. Takes the first tenth of the planning, unless `darkest` knows
+ * what her box can do.
+ */
 export async function plannedSlots(
   reading: Reading,
   asked: PlanWishes,
   checkpoint: PlanCheckpoint,
+  darkest: LastAnswers<number>,
 ): Promise<PlannedSlots> {
   const wishes = wishedPalette(asked);
   const known = knownPaints(wishes.ownPaints);
@@ -82,6 +92,6 @@ export async function plannedSlots(
     const plain = mergeTargetsAcrossLostEdges(retargeted(asPainted, range), reading);
     return { range, slots: wishedColours(plain, reading.families, wishes.colours, known) };
   };
-  const wide = forDarkest(await boxDarkest(wishes, checkpoint));
+  const wide = forDarkest(await boxDarkest(wishes, checkpoint, darkest));
   return { wishes, known, wide, forDarkest };
 }

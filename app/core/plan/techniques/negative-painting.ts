@@ -1,3 +1,4 @@
+import { mostNegativeRounds } from '../../limits.ts';
 import { otherSide, wayRound } from '../../reading/edges/slot-borders.ts';
 import { bothSides, longestNamed } from '../edges/wash-edges.ts';
 import type { PlanFacts } from '../plan-facts.ts';
@@ -10,10 +11,8 @@ import {
   type WashInHand,
 } from './technique-proposal.ts';
 
-/** Own figures: plainly darker along most of the way round, mostly hard, few and compact shapes. */
+/** Plainly darker along most of the way round, mostly hard, few and compact shapes (own). */
 const cut = { contrast: 10, round: 0.7, soft: 0.4, mm2: 150, small: 0.6, share: 0.002 } as const;
-/** R20: at most three rounds. */
-const mostRounds = 3;
 
 interface CutRound {
   readonly light: number;
@@ -85,7 +84,7 @@ export const negativePainting: TechniqueDetector = (wash) => {
   if (draft.paper !== 'bone dry' || draft.technique === 'dry brush') return null;
   if (wash.wash === 1) return roundSubject(wash);
   const shapes = cutRound(facts, painted, passage);
-  if (shapes.length === 0 || roundsBefore(wash) >= mostRounds) return null;
+  if (shapes.length === 0 || roundsBefore(wash) >= mostNegativeRounds) return null;
   const names = longestNamed(
     shapes.map(({ light, dark, lengthMm }) => [bothSides(facts, light, dark)[0], lengthMm]),
     3,

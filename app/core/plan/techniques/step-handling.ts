@@ -4,10 +4,9 @@ import { areaCm2, type PlanFacts, rowsOf } from '../plan-facts.ts';
 import type { StepDraft } from '../steps/step-draft.ts';
 import { runsAsBead } from '../steps/wash-step.ts';
 import { plannedWhites } from '../steps/white-steps.ts';
-import { dampLifting, scraping } from './lifting-techniques.ts';
 import { negativePainting } from './negative-painting.ts';
 import { type TechniqueDetector, washInHand } from './technique-proposal.ts';
-import { dryBrush, waterDrops } from './texture-techniques.ts';
+import { dampLifting, dryBrush, scraping, waterDrops } from './texture-techniques.ts';
 import { charging, gradedWash, gradingsOf, merging } from './wet-techniques.ts';
 
 /**
@@ -24,7 +23,7 @@ const brushes = [
   { sideMm: 0, name: 'a rigger' },
 ] as const;
 
-/** From so many small shapes on a second brush is worth taking up (own figure). */
+/** From so many small shapes on a second brush is worth taking up (own). */
 const manySmall = 10;
 
 const brushOf = (sideMm: number): string =>

@@ -1,3 +1,4 @@
+import { longestPrompt } from '../../limits.ts';
 import type { Slot } from '../../reading/slot.ts';
 import type { Mix, SmallTechnique } from '../plan.ts';
 import { type PlanFacts, rowsOf } from '../plan-facts.ts';
@@ -62,9 +63,6 @@ export interface TechniqueProposal {
 /** Looks whether a wash calls for one technique; null where it does not. */
 export type TechniqueDetector = (wash: WashInHand) => TechniqueProposal | null;
 
-/** A sentence about a technique is at most about this long. */
-const longest = 160;
-
 /** A sentence with as many of the names as there is room for, always the first `always` of them. */
 export function fittedNames(
   sentence: (names: string) => string,
@@ -74,7 +72,7 @@ export function fittedNames(
 ): string {
   for (let count = names.length; count > always; count--) {
     const text = sentence(names.slice(0, count).join(between));
-    if (text.length <= longest) return text;
+    if (text.length <= longestPrompt) return text;
   }
   return sentence(names.slice(0, always).join(between));
 }

@@ -19,9 +19,9 @@ import {
 } from './technique-proposal.ts';
 import { whileItShines } from './wetness-windows.ts';
 
-/** A slope over this many L* that a plane explains this well, in one shape of this share (own figures). */
+/** A slope over this many L* that a plane explains this well, in one shape of this share (own). */
 const sloping = { lightness: 8, fit: 0.5, share: 0.08 } as const;
-/** Two values of one colour that run into each other softly, their middles this far apart (own figures). */
+/** Two values of one colour that run into each other softly, their middles this far apart (own). */
 const running = { soft: 0.5, apart: 0.2, each: 0.04, share: 0.12 } as const;
 
 /** A shape that gets stronger to one side. */
@@ -123,7 +123,7 @@ export const merging: TechniqueDetector = (wash) => {
   };
 };
 
-/** Own figures: soft along most of the way, inside a shape at least twice as large, worth the brush. */
+/** Soft along most of the way, inside a shape at least twice as large, worth the brush (own). */
 const charged = { soft: 0.6, inside: 0.5, larger: 2, lengthMm: 40, share: 0.005 } as const;
 
 const ladder: readonly Consistency[] = ['tea', 'coffee', 'milk', 'cream', 'butter'];

@@ -1,14 +1,12 @@
-import { lightnessOfLinear } from '../../colour/luminance.ts';
+import { lightnessOfLinear, luminanceOfLightness } from '../../colour/luminance.ts';
+import { lightnessOfOneValue } from '../../limits.ts';
 import { distanceToOutline, smoothStep } from '../../raster/distance-map.ts';
 import { fillSmoothly } from '../../raster/fill-smoothly.ts';
-import { type LinearRaster, luminanceOf, setLuminance } from '../../raster/linear-raster.ts';
+import { type LinearRaster, setLuminance } from '../../raster/linear-raster.ts';
 import { insideStroke, paintStroke } from '../../raster/paint-stroke.ts';
 import { onSheetPx, type PixelSize } from '../../raster/size.ts';
 import { type Alteration, checkAlterations } from '../../reference/alteration.ts';
 import type { CutStroke } from '../../reference/photo-stroke.ts';
-
-/** One Munsell value, L* (value 10 is L* 100; own rounding of ASTM D1535). */
-const oneValue = 10;
 
 function addArea(to: Uint8Array, area: Uint8Array): void {
   for (let i = 0; i < to.length; i++) if (area[i] === 1) to[i] = 1;
@@ -45,7 +43,7 @@ export function* alterRaster(
       yield* leaveOut(raster, waiting, pxPerMm);
       waiting = null;
     }
-    const by = alteration.change === 'lighter' ? oneValue : -oneValue;
+    const by = alteration.change === 'lighter' ? lightnessOfOneValue : -lightnessOfOneValue;
     yield* shiftLightness(raster, area, by, pxPerMm);
   }
   if (waiting) yield* leaveOut(raster, waiting, pxPerMm);
@@ -136,7 +134,7 @@ function shiftBox(raster: LinearRaster, box: Box, { inside, distance, soft, by }
       if (share === 0) continue;
       const was = lightnessOfLinear(red[i], green[i], blue[i]);
       const lightness = Math.max(0, Math.min(100, was + share * by));
-      if (lightness !== was) setLuminance(raster, i, luminanceOf(lightness));
+      if (lightness !== was) setLuminance(raster, i, luminanceOfLightness(lightness));
     }
   }
 }

@@ -10,8 +10,8 @@ export interface PyramidLevel {
   readonly scale: number;
 }
 
-/** Means of two by two pixels; an odd last row or column counts double. */
-function halved({ plane, width, height, scale }: PyramidLevel): PyramidLevel {
+/** The level of half the size: means of two by two pixels; an odd last row or column counts double. */
+function halveLevel({ plane, width, height, scale }: PyramidLevel): PyramidLevel {
   const newWidth = (width + 1) >> 1;
   const newHeight = (height + 1) >> 1;
   const half = new Float32Array(newWidth * newHeight);
@@ -35,12 +35,15 @@ export function lightnessPyramid(
   levels: number,
 ): PyramidLevel[] {
   const pyramid: PyramidLevel[] = [{ plane, width, height, scale: 1 }];
-  while (pyramid.length < levels) pyramid.push(halved(pyramid.at(-1) as PyramidLevel));
+  while (pyramid.length < levels) pyramid.push(halveLevel(pyramid.at(-1) as PyramidLevel));
   return pyramid;
 }
 
-/** Value between four pixels of a level at (x, y) px of the picture; beyond the border the border goes on. */
-function levelAt(level: PyramidLevel, x: number, y: number): number {
+/**
+ * Value of a level at (x, y) px of the picture, interpolated between four pixels; outside the picture
+ * that of the nearest place of its border.
+ */
+function readLevel(level: PyramidLevel, x: number, y: number): number {
   const { plane, width, height, scale } = level;
   const u = Math.min(width - 1, Math.max(0, x / scale - 0.5));
   const v = Math.min(height - 1, Math.max(0, y / scale - 0.5));
@@ -55,30 +58,33 @@ function levelAt(level: PyramidLevel, x: number, y: number): number {
   return top + below * (low - top);
 }
 
-/** `count` values of a level from (x, y) on in equal steps, px of the picture, into rows[at ...]. */
-function levelRow(
+/** Writes `count` values of a level, from (x, y) px of the picture in equal steps, to rows[start ...]. */
+function fillRow(
   level: PyramidLevel,
   from: { readonly x: number; readonly y: number },
   step: { readonly x: number; readonly y: number },
   rows: Float32Array,
-  at: number,
+  start: number,
   count: number,
 ): void {
   let { x, y } = from;
-  for (let k = at; k < at + count; k++, x += step.x, y += step.y) rows[k] = levelAt(level, x, y);
+  const end = start + count;
+  for (let k = start; k < end; k++, x += step.x, y += step.y) rows[k] = readLevel(level, x, y);
 }
 
-// Lightness along the normals of a contour, averaged along it.
 /** Samples of a profile; the contour lies between the two in the middle. */
 export const profileSamples = 32;
 /** Where the contour lies, in samples. */
 export const profileMiddle = (profileSamples - 1) / 2;
-/** How many places to either side are averaged: about 5 px. */
+/** So many places of the contour to either side are averaged: about 5 px. */
 const alongEachWay = 6;
-/** Places whose direction differs by more than 45 degrees are round a corner. */
+/** Cosine of 45 degrees: a place whose normal differs by more lies round a corner. */
 const sameDirection = Math.SQRT1_2;
 
-/** Profiles of one contour after another; the finest level's rows are kept and shared. */
+/**
+ * Lightness along the normals of one contour after another, averaged along the contour. The rows of the
+ * finest level are read once a contour, as neighbouring places share them.
+ */
 export class EdgeProfile {
   readonly values = new Float64Array(profileSamples);
   readonly #pyramid: readonly PyramidLevel[];
@@ -89,16 +95,16 @@ export class EdgeProfile {
     this.#pyramid = pyramid;
   }
 
-  /** Takes up a contour. */
-  look(line: ContourLine): void {
+  /** Turns to another contour. */
+  setLine(line: ContourLine): void {
     this.#line = line;
     if (this.#rows.length < line.count * profileSamples) {
       this.#rows = new Float32Array(2 * line.count * profileSamples);
     }
-    for (let i = 0; i < line.count; i++) this.#row(line, i, 0, i * profileSamples);
+    for (let i = 0; i < line.count; i++) this.#readRow(line, i, 0, i * profileSamples);
   }
 
-  #row(line: ContourLine, i: number, level: number, at: number): void {
+  #readRow(line: ContourLine, i: number, level: number, start: number): void {
     const plane = this.#pyramid[level];
     const { scale } = plane;
     const stepX = line.normalX[i] * scale;
@@ -107,13 +113,13 @@ export class EdgeProfile {
       x: line.x[i] - profileMiddle * stepX,
       y: line.y[i] - profileMiddle * stepY,
     };
-    levelRow(plane, from, { x: stepX, y: stepY }, this.#rows, at, profileSamples);
+    fillRow(plane, from, { x: stepX, y: stepY }, this.#rows, start, profileSamples);
   }
 
   /** Fills `values` with the mean profile about place i, from slot a to slot b. */
   fill(i: number, level: number): void {
     const line = this.#line;
-    if (!line) throw new RangeError('No contour was taken up');
+    if (!line) throw new RangeError('No contour was set');
     const { values } = this;
     values.fill(0);
     const spacing = 1 << level;
@@ -124,14 +130,14 @@ export class EdgeProfile {
       else if (j < 0 || j >= line.count) continue;
       const along = line.normalX[j] * line.normalX[i] + line.normalY[j] * line.normalY[i];
       if (along < sameDirection) continue;
-      let at = j * profileSamples;
+      let start = j * profileSamples;
       if (level > 0) {
-        at = line.count * profileSamples;
-        if (this.#rows.length < at + profileSamples) this.#grow(at + profileSamples);
-        this.#row(line, j, level, at);
+        start = line.count * profileSamples;
+        if (this.#rows.length < start + profileSamples) this.#grow(start + profileSamples);
+        this.#readRow(line, j, level, start);
       }
       for (let k = 0; k < profileSamples; k++) {
-        values[k] = values[k] + this.#rows[at + k];
+        values[k] = values[k] + this.#rows[start + k];
       }
       count++;
     }
@@ -145,22 +151,26 @@ export class EdgeProfile {
   }
 }
 
-/** How many further contours are looked for on either side. */
-const most = 4;
+/** At most so many further contours are found on either side. */
+const mostCrossings = 4;
 const half = profileSamples / 2;
-/** Looked for this far, samples: the tail of an edge beyond the profile still reaches into it. */
-const farthest = 28;
+/**
+ * Search radius in samples: larger than half a profile, because a blurred edge beyond its end still
+ * changes the lightness within it.
+ */
+const searchRadius = 28;
 
-/** Where a normal meets further contours on one side, in samples from the contour; the nearest first. */
+/** Where a normal meets further contours on one side, the nearest first. */
 export interface SideCrossings {
-  readonly ways: Float64Array;
+  /** Distance from the contour, samples. */
+  readonly distances: Float64Array;
   count: number;
-  /** Samples there are before the picture ends. */
+  /** Samples between the contour and the end of the picture, at most half a profile. */
   room: number;
 }
 
-export const noCrossings = (): SideCrossings => ({
-  ways: new Float64Array(most),
+export const createCrossings = (): SideCrossings => ({
+  distances: new Float64Array(mostCrossings),
   count: 0,
   room: half,
 });
@@ -186,24 +196,25 @@ export function findCrossings(
   found.count = 0;
   found.room = half;
   let slot = -1;
-  for (let k = 0; k < farthest; k++, x += stepX, y += stepY) {
+  for (let k = 0; k < searchRadius; k++, x += stepX, y += stepY) {
     const column = Math.floor(x);
     const row = Math.floor(y);
     if (column < 0 || row < 0 || column >= width || row >= height) {
       found.room = Math.min(half, k);
       return;
     }
-    const now = slots[row * width + column];
+    const next = slots[row * width + column];
     if (slot === -1) {
-      // The line runs between the stairs: its own side may begin a little later.
-      if (now === ownSlot || k >= 2) slot = now;
+      // The smoothed line cuts the stairs of the pixels, so its own side may begin a little later.
+      if (next === ownSlot || k >= 2) slot = next;
       continue;
     }
-    if (now === slot) continue;
-    slot = now;
-    if (found.count < most) found.ways[found.count++] = k;
+    if (next === slot) continue;
+    slot = next;
+    if (found.count < mostCrossings) found.distances[found.count++] = k;
   }
 }
 
-/** A way from the contour as a place in the profile. */
-export const crossingPlace = (way: number, side: 1 | -1): number => profileMiddle + side * way;
+/** Place in the profile that lies so far from the contour on one side, all in samples. */
+export const crossingPlace = (distance: number, side: 1 | -1): number =>
+  profileMiddle + side * distance;

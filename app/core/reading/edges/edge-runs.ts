@@ -14,7 +14,7 @@ export interface EdgeRun {
   readonly lengthPx: number;
 }
 
-/** Neighbouring samples of one kind, in order; where it is closed, from the first change on. */
+/** Neighbouring samples of one kind, in order; a closed contour begins where the kind first changes. */
 function rawRuns(kinds: readonly EdgeKind[], lengths: Float32Array, closed: boolean): EdgeRun[] {
   const count = kinds.length;
   const change = kinds.findIndex((kind, n) => kind !== kinds[(n + count - 1) % count]);
@@ -73,7 +73,7 @@ export function edgeRuns(
   return runs;
 }
 
-/** The line drawn stays this near to the contour, px. */
+/** The simplified path stays this near to the contour, px. */
 const drawnWithinPx = 0.5;
 
 /** What edges of one picture have in common. */
@@ -92,7 +92,7 @@ function medianOf(values: Float32Array, { from, to }: EdgeRun): number {
   return own[own.length >> 1];
 }
 
-/** Course of a run, from half way to the sample before it to half way to the one after. */
+/** Path of a run, from half way to the sample before it to half way to the one after it. */
 function pathOf(
   { line, places }: MeasuredContour,
   { from, to }: EdgeRun,
@@ -115,7 +115,7 @@ function pathOf(
   );
 }
 
-/** More than half of the run in fields out of focus. */
+/** Whether more than half of the run lies in fields out of focus. */
 function mostlyOutOfFocus(
   { line, places }: MeasuredContour,
   { from, to }: EdgeRun,
@@ -129,7 +129,7 @@ function mostlyOutOfFocus(
   return 2 * out > to - from;
 }
 
-/** A run as it is kept: medians of what was measured along it, numbers cut to what can be told. */
+/** The edge of a run: medians of what was measured along it, rounded to the digits that mean anything. */
 export function describeEdge(
   measured: MeasuredContour,
   run: EdgeRun,
@@ -155,9 +155,9 @@ export function describeEdge(
   };
 }
 
-/** Looked at this far from the line: its blur and a little, px, within limits. */
-const farther = 2;
-const farthest = 12;
+/** The colour beside a line is taken so far beyond its blur, px, and no farther than that. */
+const beyondBlurPx = 2;
+const farthestPx = 12;
 
 /** Difference in a*, b* between the two sides of a run: of the mean linear light along each. */
 function measureColourAcross(
@@ -179,22 +179,22 @@ function measureColourAcross(
   for (let n = from; n < to; n++) {
     const sample = n % places.length;
     const place = places[sample];
-    const way = Math.min(farthest, sigmas[sample] + farther);
+    const distance = Math.min(farthestPx, sigmas[sample] + beyondBlurPx);
     const [x, y] = [line.x[place], line.y[place]];
     const [dx, dy] = [line.normalX[place], line.normalY[place]];
-    add(x - way * dx, y - way * dy, 0);
-    add(x + way * dx, y + way * dy, 1);
+    add(x - distance * dx, y - distance * dy, 0);
+    add(x + distance * dx, y + distance * dy, 1);
   }
   const { a, b }: LabPlanes = labInPlace(sums);
   return Math.hypot(a[1] - a[0], b[1] - b[0]);
 }
 
 /**
- * The decimal number of so many digits nearest to a value, as `Number(value.toFixed(digits))` gives it: where it is
- * not close to half way between two the whole number of its units is certain, and ten times as quick.
+ * A value rounded to so many decimal digits, exactly as `Number(value.toFixed(digits))` but ten times as
+ * quick: only close to half way between two results does it need `toFixed` to decide.
  */
 export function roundToDigits(value: number, digits: number): number {
-  if (value === 0) return 0; // minus nothing has no sign there
+  if (value === 0) return 0; // `toFixed` takes the sign off minus zero
   const units = 10 ** digits;
   const exact = value * units;
   const whole = Math.round(exact);

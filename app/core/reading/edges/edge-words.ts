@@ -1,26 +1,9 @@
+import { lengthInWords, valuesApart, widthInWords } from '../../words/lengths.ts';
 import { bandWord } from '../../words/reading-words.ts';
 import type { Reading } from '../reading.ts';
 import { type Edge, type EdgeKind, type EdgeWish, edgeLimits } from './edge.ts';
 
 type Sides = Pick<Reading, 'slots' | 'bands' | 'families'>;
-
-/** 0 to 100 L* are ten values: '2.1 values', '1 value'. */
-export function valuesApart(contrast: number): string {
-  const values = Number((contrast / 10).toFixed(1));
-  return `${values} ${values === 1 ? 'value' : 'values'}`;
-}
-
-/** '3 mm', '0.8 mm': finer than half a millimetre no brush tells apart. */
-export function widthInWords(mm: number): string {
-  if (mm < 0.5) return 'less than half a millimetre';
-  return `${mm < 3 ? Number(mm.toFixed(1)) : Math.round(mm)} mm`;
-}
-
-/** '4 mm', '12 cm', '1.4 m'. */
-export function lengthInWords(mm: number): string {
-  if (mm < 100) return `${Math.round(mm)} mm`;
-  return mm < 995 ? `${Math.round(mm / 10)} cm` : `${Number((mm / 1000).toFixed(1))} m`;
-}
 
 /** 'the light dull green', 'the white'. */
 function sideInWords({ slots, bands, families }: Sides, index: number): string {

@@ -39,7 +39,7 @@ export interface Edge {
 }
 
 /**
- * Limits between the kinds (own proposal after the two axes of the trade, sharp or soft, seen or
+ * Limits between the kinds (own, after the two axes of the trade, sharp or soft, seen or
  * lost; no source gives numbers). Contrast and hysteresis in L*, widths as shares of the long side.
  */
 export const edgeLimits = {
@@ -102,7 +102,7 @@ export function edgeShares(
   });
 }
 
-/** More of all edges, by length, hard than this: a cut-out (common practice; the figure is our own). */
+/** More of all edges, by length, hard than this: a cut-out (common practice; the figure: own). */
 const nearlyAll = 0.9;
 /** Fewer edges than this along the sheet's half outline say nothing, as a part of it. */
 const someEdges = 0.5;

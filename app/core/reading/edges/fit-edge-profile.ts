@@ -13,8 +13,8 @@ import { StepFit } from './fit-steps.ts';
  * shallow one where it stands out from the noise by so many deviations.
  */
 const valley = { deep: 0.65, shallow: 0.85, deviations: 2.5 } as const;
-/** Where the slope at a contour and at the next one is looked for, samples about them. */
-const about = 3;
+/** The steepest place of an edge is sought within so many samples of its contour. */
+const searchReach = 3;
 
 /** Slopes of one profile after another, L* a sample: where one edge ends and the next begins. */
 class ProfileSlope {
@@ -40,20 +40,20 @@ class ProfileSlope {
   }
 
   /** The first contour on a side that is an edge of its own, as index; -1 where there is none. */
-  nextEdge({ ways, count }: SideCrossings, side: 1 | -1): number {
-    // The way the edge rises, from the slope right at the contour.
+  nextEdge({ distances, count }: SideCrossings, side: 1 | -1): number {
+    // Whether the edge rises or falls, from the slope right at the contour.
     const sign = this.#at(profileMiddle - 0.5) + this.#at(profileMiddle + 0.5) < 0 ? -1 : 1;
     for (let n = 0; n < count; n++) {
-      const way = ways[n];
-      if (way < 3) continue;
-      if (way >= profileSamples / 2) return -1;
-      const reach = Math.min(about, way / 2);
+      const distance = distances[n];
+      if (distance < 3) continue;
+      if (distance >= profileSamples / 2) return -1;
+      const reach = Math.min(searchReach, distance / 2);
       const own = this.#steepest(profileMiddle - reach, profileMiddle + reach, sign);
-      const place = crossingPlace(way, side);
+      const place = crossingPlace(distance, side);
       const up = this.#steepest(place - reach, place + reach, sign);
       const down = this.#steepest(place - reach, place + reach, sign > 0 ? -1 : 1);
       if (sign * this.#at(up) + sign * this.#at(down) < 0) return n;
-      // Between the two steepest places: a single edge has no valley there, wherever it is crossed.
+      // A single edge has no valley of its slope between the two steepest places.
       const flattest = this.#steepest(Math.min(own, up), Math.max(own, up), sign > 0 ? -1 : 1);
       const least = sign * this.#at(flattest);
       const lesser = Math.min(sign * this.#at(own), sign * this.#at(up));
@@ -79,8 +79,7 @@ class ProfileSlope {
   }
 }
 
-// One look across an edge: its neighbours told apart from it, its sides and width.
-/** Past a neighbour's place this many samples are taken in to know its far side. */
+/** So many samples past a neighbouring edge are fitted too, to know its far side. */
 const pastNeighbour = 6;
 /** So many samples of a side must lie clear of the edge for their median to be its value. */
 const fewest = 4;
@@ -89,16 +88,15 @@ const clearSigmas = 2.5;
 
 const half = profileSamples / 2;
 
-/** How far a side may be trusted where the next contour lies beyond the profile. */
-function clearOf({ ways, count }: SideCrossings): number {
+/** So many samples of a side can be trusted where the next contour lies beyond the profile. */
+function trustedReach({ distances, count }: SideCrossings): number {
   for (let n = 0; n < count; n++) {
-    const way = ways[n];
-    if (way >= half) return Math.min(half, (way + 1) / 2);
+    if (distances[n] >= half) return Math.min(half, (distances[n] + 1) / 2);
   }
   return half;
 }
 
-/** Reads one profile after another; units: L* and samples. */
+/** Contrast and blur of the edge in one profile after another; units: L* and samples. */
 export class EdgeProfileFit {
   /** Difference of the sides, L*, 0 or more, and blur of the edge, sigma in samples. */
   contrast = 0;
@@ -108,13 +106,13 @@ export class EdgeProfileFit {
   readonly #fit = new StepFit();
   readonly #slope = new ProfileSlope();
   readonly #side = new Float64Array(profileSamples);
-  /** Range of the profile that counts: the edge's own and a little of its neighbours. */
+  /** Range of the profile that is fitted: the edge's own and a little of its neighbours. */
   #from = 0;
   #to = profileSamples;
   /** Neighbours' places, -1 where there is none. */
   #before = -1;
   #after = -1;
-  /** Steps in the fit: the edge's own, and neighbours' too near to be cut off. */
+  /** Steps that are fitted: the edge's own, and those of neighbours too near to be cut off. */
   #steps = 1;
   #cutBefore = false;
   #cutAfter = false;
@@ -128,7 +126,7 @@ export class EdgeProfileFit {
     this.sigma = sigma;
     const first = this.#before >= 0 ? this.#before : this.#from;
     const last = this.#after >= 0 ? this.#after : this.#to - 1;
-    const far = Math.abs(place - profileMiddle) > Math.max(about, 2 * sigma);
+    const far = Math.abs(place - profileMiddle) > Math.max(searchReach, 2 * sigma);
     const low = this.#median(
       values,
       Math.ceil(this.#before >= 0 ? first + widthOfSigma * sigma : first),
@@ -155,28 +153,29 @@ export class EdgeProfileFit {
     this.#cutAfter = after.room < half;
     const left = this.#slope.nextEdge(before, -1);
     const right = this.#slope.nextEdge(after, 1);
-    this.#from = Math.max(this.#from, Math.ceil(crossingPlace(clearOf(before), -1)));
-    this.#to = Math.min(this.#to, Math.floor(crossingPlace(clearOf(after), 1)) + 1);
+    this.#from = Math.max(this.#from, Math.ceil(crossingPlace(trustedReach(before), -1)));
+    this.#to = Math.min(this.#to, Math.floor(crossingPlace(trustedReach(after), 1)) + 1);
     if (left >= 0) {
-      const place = crossingPlace(before.ways[left], -1);
+      const place = crossingPlace(before.distances[left], -1);
       this.#before = place;
       this.#cutBefore = true;
       this.#from = Math.max(this.#from, Math.ceil(place - this.#past(before, left)));
     }
     if (right >= 0) {
-      const place = crossingPlace(after.ways[right], 1);
+      const place = crossingPlace(after.distances[right], 1);
       this.#after = place;
       this.#cutAfter = true;
       this.#to = Math.min(this.#to, Math.floor(place + this.#past(after, right)) + 1);
     }
   }
 
-  #past({ ways, count, room }: SideCrossings, at: number): number {
-    const next = at + 1 < count ? ways[at + 1] : room;
-    return Math.min(pastNeighbour, Math.max(1, (next - ways[at]) / 2));
+  /** So many samples past neighbour n are fitted: half the distance to what follows it, at most six. */
+  #past({ distances, count, room }: SideCrossings, n: number): number {
+    const next = n + 1 < count ? distances[n + 1] : room;
+    return Math.min(pastNeighbour, Math.max(1, (next - distances[n]) / 2));
   }
 
-  /** First guess: sides from the outer parts, width from where it passes 10 and 90 %. */
+  /** First guess: the sides from the outer parts, the width from where the profile passes 20 and 80 %. */
   #start(values: Float64Array): void {
     const first = this.#before >= 0 ? this.#before : this.#from;
     const last = this.#after >= 0 ? this.#after : this.#to - 1;
@@ -220,7 +219,7 @@ export class EdgeProfileFit {
     this.#steps = at / 2 - 1;
   }
 
-  /** Mean of values[from .. to - 1]; of the nearest one where that is nothing. */
+  /** Mean of values[from .. to - 1]; the nearest value where that range is empty. */
   #mean(values: Float64Array, from: number, to: number): number {
     const first = Math.min(profileSamples - 1, Math.max(0, from));
     const end = Math.max(first + 1, Math.min(profileSamples, to));
@@ -229,7 +228,7 @@ export class EdgeProfileFit {
     return sum / (end - first);
   }
 
-  /** Median of values[from .. to]; NaN where they are too few. */
+  /** Median of values[from .. to]; NaN where there are too few. */
   #median(values: Float64Array, from: number, to: number): number {
     const count = to - from + 1;
     if (!(count >= fewest)) return Number.NaN;

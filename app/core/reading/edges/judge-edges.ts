@@ -4,12 +4,12 @@ import type { PixelSize } from '../../raster/size.ts';
 import { type EdgeKind, edgeLimits } from './edge.ts';
 import type { MeasuredContour } from './measure-edges.ts';
 
-/** Edges of at least this contrast tell how sharp the photo is, L*. */
+/** Edges of at least this contrast show how sharp the photo is, L*. */
 const strongContrast = 15;
-/** A photo soft throughout would else subtract itself to hard, sigma in px. */
+/** Cap on the camera's blur, sigma in px: without it a photo soft throughout would be read as hard. */
 const mostBlurPx = 1.5;
 
-/** The photo's own blur, sigma in px: that of the sharpest tenth of its strong edges; 0 without any. */
+/** The camera's own blur, sigma in px: that of the sharpest tenth of the strong edges; 0 without any. */
 export function measureCameraBlur(contours: readonly MeasuredContour[]): number {
   const strong: number[] = [];
   for (const { contrasts, sigmas } of contours) {
@@ -22,7 +22,7 @@ export function measureCameraBlur(contours: readonly MeasuredContour[]): number 
   return Math.min(mostBlurPx, sorted[Math.floor(sorted.length / 10)]);
 }
 
-/** Way from 10 % to 90 % in sigmas is `widthOfSigma`; blurs add in squares. */
+/** Takes the camera's blur out of a measured one: blurs add in squares. */
 export const subtractBlur = (sigmaPx: number, blurPx: number): number =>
   Math.sqrt(Math.max(0, sigmaPx * sigmaPx - blurPx * blurPx));
 
@@ -62,12 +62,13 @@ export function classifyAlong(
   return kinds;
 }
 
-/** The picture is looked at in fields of this part of its long side (own figure). */
+/** The picture is looked at in fields of this part of its long side (own). */
 const fieldShare = 1 / 12;
-/** A field with less of plain edges than its own side does not tell. */
+/** Fields with less edge length than this many of their sides are skipped. */
 const leastEdges = 1;
-/** Twice the photo's own blur is out of focus; a photo is not counted sharper than this, sigma in px. */
-const times = 2;
+/** An edge blurred so many times as wide as the camera's own blur is out of focus. */
+const blurFactor = 2;
+/** No camera is taken for sharper than this, sigma in px. */
 const sharpestPx = 0.75;
 
 /**
@@ -85,7 +86,7 @@ export function findOutOfFocus(
     Math.floor(y / side) * across + Math.min(across - 1, Math.floor(x / side));
   const all = new Float64Array(across * (Math.ceil(height / side) + 1));
   const blurred = new Float64Array(all.length);
-  const sharp = times * Math.max(blurPx, sharpestPx);
+  const sharp = blurFactor * Math.max(blurPx, sharpestPx);
   for (const { line, places, contrasts, sigmas, lengths } of contours) {
     for (let n = 0; n < places.length; n++) {
       if (contrasts[n] < edgeLimits.lost) continue;

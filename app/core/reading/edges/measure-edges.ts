@@ -2,10 +2,10 @@ import { type ContourLine, contourLine } from '../../raster/contour-line.ts';
 import type { PixelSize } from '../../raster/size.ts';
 import type { Contour } from '../../raster/trace-contours.ts';
 import {
+  createCrossings,
   EdgeProfile,
   findCrossings,
   lightnessPyramid,
-  noCrossings,
   type PyramidLevel,
 } from './edge-profile.ts';
 import { EdgeProfileFit } from './fit-edge-profile.ts';
@@ -29,31 +29,32 @@ export interface MeasuredContour {
   readonly lengths: Float32Array;
 }
 
-interface Look {
+/** What was fitted at one level for a group of neighbouring samples. */
+interface LevelFit {
   group: number;
   contrast: number;
   sigma: number;
   isWhole: boolean;
 }
 
-/** Pixels of a level and reading between them blur by themselves: variance, px2. */
-function ownVariance(scale: number): number {
+/** Variance, px2, of the blur that a level adds by its pixels and by interpolation between them. */
+function levelVariance(scale: number): number {
   return (scale * scale - 1) / 12 + (scale * scale) / 8;
 }
 
-/** Looks across contours of one picture; work space is kept between them. */
+/** Fits edge profiles across the contours of one picture; the contours share its work space. */
 class Measuring {
   readonly #slots: Uint8Array;
   readonly #size: PixelSize;
   readonly #pyramid: readonly PyramidLevel[];
   readonly #profile: EdgeProfile;
-  readonly #across = new EdgeProfileFit();
-  readonly #before = noCrossings();
-  readonly #after = noCrossings();
-  /** The last look of every level along the contour, for the samples about it. */
+  readonly #fit = new EdgeProfileFit();
+  readonly #before = createCrossings();
+  readonly #after = createCrossings();
+  /** By level, the latest fit along the contour, which neighbouring samples share. */
   readonly #kept = Array.from(
     { length: levels },
-    (): Look => ({ group: -1, contrast: 0, sigma: 0, isWhole: true }),
+    (): LevelFit => ({ group: -1, contrast: 0, sigma: 0, isWhole: true }),
   );
 
   constructor(slots: Uint8Array, lightness: Float32Array, size: PixelSize) {
@@ -74,7 +75,7 @@ class Measuring {
       sigmas: new Float32Array(count),
       lengths: new Float32Array(count),
     };
-    this.#profile.look(line);
+    this.#profile.setLine(line);
     for (const kept of this.#kept) kept.group = -1;
     for (let n = 0; n < count; n++) {
       const from = Math.floor((n * line.count) / count);
@@ -89,37 +90,37 @@ class Measuring {
     return measured;
   }
 
-  /** Finest level that holds the whole edge; coarser ones are looked at less often. */
+  /** Takes the finest level that holds the whole edge; coarser ones are fitted at fewer samples. */
   #sample(measured: MeasuredContour, n: number): void {
     for (let level = 0; level < levels; level++) {
       const kept = this.#kept[level];
       const group = n >> level;
       if (kept.group !== group) {
         kept.group = group;
-        this.#look(measured, measured.places[n], level);
-        const { contrast, sigma, isWhole } = this.#across;
+        this.#fitAt(measured, measured.places[n], level);
+        const { contrast, sigma, isWhole } = this.#fit;
         Object.assign(kept, { contrast, sigma, isWhole });
       }
-      // A look too coarse for what it finds contradicts the finer one: that one stands.
+      // An edge finer than this level's pixels can't be measured at it: the finer level stands.
       if (level > 0 && kept.sigma < 1) return;
       const scale = 1 << level;
       measured.contrasts[n] = kept.contrast;
-      measured.sigmas[n] = Math.sqrt(Math.max(0, (kept.sigma * scale) ** 2 - ownVariance(scale)));
+      measured.sigmas[n] = Math.sqrt(Math.max(0, (kept.sigma * scale) ** 2 - levelVariance(scale)));
       if (kept.isWhole) return;
     }
   }
 
-  #look({ contour, line }: MeasuredContour, place: number, level: number): void {
+  #fitAt({ contour, line }: MeasuredContour, place: number, level: number): void {
     const scale = 1 << level;
     const slots = this.#slots;
     findCrossings(slots, this.#size, line, place, -1, scale, contour.a, this.#before);
     findCrossings(slots, this.#size, line, place, 1, scale, contour.b, this.#after);
     this.#profile.fill(place, level);
-    this.#across.read(this.#profile.values, this.#before, this.#after);
+    this.#fit.read(this.#profile.values, this.#before, this.#after);
   }
 }
 
-/** A few thousand places between two pauses. */
+/** So many places between two pauses. */
 const placesAtATime = 8000;
 
 /**

@@ -20,7 +20,7 @@ export function softShare(borders: readonly Border[]): number {
   return seen > 0 ? Math.min(1, soft / seen) : 0;
 }
 
-/** A first wash with more of its outer borders soft than this, by length, goes on wet paper (own figure). */
+/** A first wash with more of its outer borders soft than this, by length, goes on wet paper (own). */
 const softEnough = 0.5;
 
 /** Whether the first wash over these slots, the painted ones of a passage, goes on wet paper. */
@@ -71,7 +71,7 @@ export function passageLine({ borders, slots }: Pick<Reading, 'borders' | 'slots
   return { lengthMm: all, lost: all > 0 ? lost / all : 0 };
 }
 
-/** From this share on the line is mostly lost (own figure). */
+/** From this share on the line is mostly lost (own). */
 const mostlyLost = 0.5;
 
 export const isMostlyLost = (reading: Pick<Reading, 'borders' | 'slots'>): boolean =>

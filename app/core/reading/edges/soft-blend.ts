@@ -145,7 +145,7 @@ interface SoftEdge {
 
 /**
  * Width from 10 to 90 % of an edge that was sharp and is softened with a damp brush, as a share of the
- * long side (own proposal: the middle of 'soften with a damp brush', 0.6 to 2 %).
+ * long side (own: the middle of 'soften with a damp brush', 0.6 to 2 %).
  */
 export const softenedShare = 0.012;
 

@@ -1,10 +1,10 @@
+import { mostFamilies } from '../../limits.ts';
 import type { LabPlanes } from '../../raster/linear-raster.ts';
 import { type ColourBins, colourTrust, shadeFree } from './colour-bins.ts';
 
-export const mostFamilies = 6;
-/** Nearer than this in shade-free a* b* two groups are one: noise of a grey picture. Own limit. */
+/** Nearer than this in shade-free a* b* two groups are one: noise of a grey picture (own). */
 const leastApart = 7;
-/** A family more has to take away this much of what is left of the spread. Own limit. */
+/** A family more has to take away this much of what is left of the spread (own). */
 const worthWhile = 0.28;
 /** Colours that stray no further than this from their family's need no family more. */
 const closeEnough = 5;

@@ -10,7 +10,7 @@ export const shadeFree = (lightness: number): number => atMiddle / (Math.max(0, 
 
 /** Below this L* a photo's colour is mostly noise and weighs nothing ... */
 const blind = 10;
-/** ... and from this on it counts in full. Own limits; about 12 is where most cameras give up. */
+/** ... and from this on it counts in full (own; about 12 is where most cameras give up). */
 const sure = 16;
 
 /** How far the colour of a pixel of this L* can be trusted, 0..1. */

@@ -1,9 +1,9 @@
+import { mostFamilies } from '../../limits.ts';
 import type { LabPlanes } from '../../raster/linear-raster.ts';
 import {
   colourOfPlace,
   type FamilyPlaces,
   hueCentres,
-  mostFamilies,
   nearestCentre,
   placeFinder,
   placeOfColour,
@@ -12,12 +12,12 @@ import {
 import type { ColourBins } from './colour-bins.ts';
 import type { FamilyColour, FamilyEdit } from './family-edit.ts';
 
-/** A family further than this (a*, b*) from the colour she saw is not the one she meant. Own limit. */
+/** A family further than this (a*, b*) from the colour she saw is not the one she meant (own). */
 const knownWithin = 20;
 
 /**
- * The family meant by a colour she saw. She saw means over pixels, so means over pixels are what it
- * is held against, and not the shade-free centres: these differ most for the darks.
+ * The family meant by a colour she saw on the screen. It is matched against means over pixels, because
+ * these are what the screen shows; the cluster centres differ from them for the darks.
  */
 export function familyMeant(seen: readonly SeenFamily[], [a, b]: FamilyColour): number | null {
   let meant: number | null = null;

@@ -18,7 +18,7 @@ export function listFamilies(
   }
   was.sort((x, y) => areas[y] - areas[x] || x - y);
   const colours = was.map((family) => {
-    const mean = tones.meanOf((kind) => familyOfCell(kind) === family);
+    const mean = tones.meanOf((cell) => familyOfCell(cell) === family);
     if (!mean) throw new RangeError(`Family ${family} came out of nothing`);
     return mean.lab;
   });

@@ -3,9 +3,9 @@ import type { LabPlanes } from '../../raster/linear-raster.ts';
 import type { ToneMeans } from '../slot.ts';
 
 /**
- * A kind is one band with one family in one passage, as a single number for maps: band 0..7, family
+ * A cell is one band of one family in one passage, packed into one number for maps: band 0..7, family
  * 0..7, passage 0 or 1. A group is one band in one passage: the band's number, 8 more in passage 1.
- * Band 0 is white by her brush, whatever is there in the picture: it takes part in nothing that is
+ * Band 0 is what her brush keeps white, whatever the picture shows there: it takes no part in what is
  * found in the picture.
  */
 export const familiesPerBand = 8;
@@ -13,15 +13,15 @@ const groupsPerPassage = 8;
 export const maxCells = 2 * groupsPerPassage * familiesPerBand;
 export const brushedBand = 0;
 export const packCell = (group: number, family: number): number => group * familiesPerBand + family;
-export const groupOfCell = (kind: number): number => Math.floor(kind / familiesPerBand);
+export const groupOfCell = (cell: number): number => Math.floor(cell / familiesPerBand);
 export const groupOf = (band: number, passage: number): number => band + groupsPerPassage * passage;
 export const bandOfGroup = (group: number): number => group % groupsPerPassage;
 export const passageOfGroup = (group: number): number => Math.floor(group / groupsPerPassage);
-export const bandOfCell = (kind: number): number => bandOfGroup(groupOfCell(kind));
-export const passageOfCell = (kind: number): number => passageOfGroup(groupOfCell(kind));
-export const familyOfCell = (kind: number): number => kind % familiesPerBand;
+export const bandOfCell = (cell: number): number => bandOfGroup(groupOfCell(cell));
+export const passageOfCell = (cell: number): number => passageOfGroup(groupOfCell(cell));
+export const familyOfCell = (cell: number): number => cell % familiesPerBand;
 
-/** Kind of every pixel; `passages` holds 0 or 1, all 0 where it is null. */
+/** Cell of every pixel; `passages` holds 0 or 1, all 0 where it is null. */
 export function packCells(
   bands: Uint8Array,
   families: Uint8Array,
@@ -42,23 +42,23 @@ export interface MeanTones {
   readonly tones: ToneMeans;
 }
 
-const sumsPerKind = 6;
+const sumsPerCell = 6;
 
-/** Sums over the pixels of every kind, as found before anything is merged. */
+/** Sums over the pixels of every cell, as found before anything is merged. */
 export class CellTones {
-  readonly #sums = new Float64Array(maxCells * sumsPerKind);
+  readonly #sums = new Float64Array(maxCells * sumsPerCell);
 
   /** lo and hi: the tone range's, L*. */
-  constructor(kinds: Uint8Array, { lightness, a, b }: LabPlanes, lo: number, hi: number) {
-    // Neighbours mostly share their kind: a run is summed up before it is put away.
-    let run = kinds[0] ?? 0;
+  constructor(cells: Uint8Array, { lightness, a, b }: LabPlanes, lo: number, hi: number) {
+    // Neighbours mostly share their cell: a run is summed up before it is put away.
+    let run = cells[0] ?? 0;
     let start = 0;
     let [l, u, v, clamped, floored] = [0, 0, 0, 0, 0];
-    for (let i = 0; i < kinds.length; i++) {
-      const kind = kinds[i];
-      if (kind !== run) {
+    for (let i = 0; i < cells.length; i++) {
+      const cell = cells[i];
+      if (cell !== run) {
         this.#add(run, i - start, l, u, v, clamped, floored);
-        run = kind;
+        run = cell;
         start = i;
         l = u = v = clamped = floored = 0;
       }
@@ -70,11 +70,11 @@ export class CellTones {
       clamped += Math.min(above, hi);
       floored += above;
     }
-    this.#add(run, kinds.length - start, l, u, v, clamped, floored);
+    this.#add(run, cells.length - start, l, u, v, clamped, floored);
   }
 
   #add(
-    kind: number,
+    cell: number,
     pixels: number,
     l: number,
     u: number,
@@ -83,7 +83,7 @@ export class CellTones {
     floored: number,
   ): void {
     const sums = this.#sums;
-    const at = kind * sumsPerKind;
+    const at = cell * sumsPerCell;
     sums[at] = sums[at] + pixels;
     sums[at + 1] = sums[at + 1] + l;
     sums[at + 2] = sums[at + 2] + u;
@@ -92,13 +92,13 @@ export class CellTones {
     sums[at + 5] = sums[at + 5] + floored;
   }
 
-  /** Means over all pixels of the kinds that `counts` picks; null where there are none. */
-  meanOf(counts: (kind: number) => boolean): MeanTones | null {
-    const total = new Float64Array(sumsPerKind);
-    for (let kind = 0; kind < maxCells; kind++) {
-      if (!counts(kind)) continue;
-      for (let i = 0; i < sumsPerKind; i++) {
-        total[i] = total[i] + this.#sums[kind * sumsPerKind + i];
+  /** Means over all pixels of the cells that `counts` picks; null where there are none. */
+  meanOf(counts: (cell: number) => boolean): MeanTones | null {
+    const total = new Float64Array(sumsPerCell);
+    for (let cell = 0; cell < maxCells; cell++) {
+      if (!counts(cell)) continue;
+      for (let i = 0; i < sumsPerCell; i++) {
+        total[i] = total[i] + this.#sums[cell * sumsPerCell + i];
       }
     }
     const pixels = total[0];
@@ -112,17 +112,17 @@ export class CellTones {
   }
 }
 
-/** Pixels per group, 256 groups; `group` says which group a kind of the map belongs to. */
-export function sumAreasByGroup(map: Uint8Array, group: (kind: number) => number): Uint32Array {
-  const perKind = new Uint32Array(256);
+/** Pixels by group, for 256 groups; `group` says which one a cell of the map belongs to. */
+export function sumAreasByGroup(map: Uint8Array, group: (cell: number) => number): Uint32Array {
+  const perCell = new Uint32Array(256);
   for (let i = 0; i < map.length; i++) {
-    const kind = map[i];
-    perKind[kind] = perKind[kind] + 1;
+    const cell = map[i];
+    perCell[cell] = perCell[cell] + 1;
   }
   const areas = new Uint32Array(256);
-  for (let kind = 0; kind < 256; kind++) {
-    const area = perKind[kind];
-    if (area > 0) areas[group(kind)] = areas[group(kind)] + area;
+  for (let cell = 0; cell < 256; cell++) {
+    const area = perCell[cell];
+    if (area > 0) areas[group(cell)] = areas[group(cell)] + area;
   }
   return areas;
 }

@@ -1,5 +1,6 @@
 import type { Point } from '../../colour/lab.ts';
-import { labelShapes } from '../../raster/label-shapes.ts';
+import { smallShapeMm } from '../../limits.ts';
+import { labelRuns, measureOutlines } from '../../raster/label-shapes.ts';
 import { shortSide, sideTowards } from '../../raster/sides.ts';
 import type { PixelSize } from '../../raster/size.ts';
 import type { ToneRange } from '../reading.ts';
@@ -7,8 +8,6 @@ import type { Slot, SlotSlope } from '../slot.ts';
 import { targetOf } from '../tone-range.ts';
 import { bandOfCell, brushedBand, type CellTones, familyOfCell, passageOfCell } from './cells.ts';
 
-/** Shapes with a shorter side than this are small, mm. */
-const smallMm = 3;
 /** The whole sheet is one passage until a subject is chosen; then ground and subject, in this order. */
 const wholeSheet = ['sheet'];
 const parted = ['ground', 'subject'];
@@ -19,53 +18,53 @@ interface SlotSettings {
   readonly brushed: CellTones | null;
   readonly range: ToneRange;
   readonly pxPerMm: number;
-  /** The number on the screen of a band and of a family, by the number it has in a kind. */
+  /** The number on the screen of a band and of a family, by the number it has in a cell. */
   readonly bandNumber: (band: number) => number;
   readonly familyNumber: (family: number) => number;
   readonly hasSubject: boolean;
 }
 
-/** Sums over its shapes for every kind. */
-function totalsOf({ kinds, areasPx, outlinesPx }: ShapeFacts, pxPerMm: number) {
+/** Sums over its shapes for every cell. */
+function sumByCell({ kinds, areasPx, outlinesPx }: ShapeFacts, pxPerMm: number) {
   const totals = new Map<number, { px: number; shapes: number; small: number; largest: number }>();
   for (let shape = 0; shape < kinds.length; shape++) {
-    const kind = kinds[shape];
+    const cell = kinds[shape];
     const area = areasPx[shape];
-    const total = totals.get(kind) ?? { px: 0, shapes: 0, small: 0, largest: 0 };
+    const total = totals.get(cell) ?? { px: 0, shapes: 0, small: 0, largest: 0 };
     total.px += area;
     total.shapes++;
     total.largest = Math.max(total.largest, area);
-    if (shortSide(area, outlinesPx[shape]) < smallMm * pxPerMm) total.small++;
-    totals.set(kind, total);
+    if (shortSide(area, outlinesPx[shape]) < smallShapeMm * pxPerMm) total.small++;
+    totals.set(cell, total);
   }
   return totals;
 }
 
-/** The slots by passage, band and family, and the kind each was made from. */
+/** The slots by passage, band and family, and the cell each was made from. */
 export function listSlots(
   facts: ShapeFacts,
   settings: SlotSettings,
-): { slots: Slot[]; kinds: number[] } {
+): { slots: Slot[]; cells: number[] } {
   const { tones, brushed, range, pxPerMm, bandNumber, familyNumber, hasSubject } = settings;
   const passages = hasSubject ? parted : wholeSheet;
-  const totals = totalsOf(facts, pxPerMm);
+  const totals = sumByCell(facts, pxPerMm);
   let pixels = 0;
   for (const { px } of totals.values()) pixels += px;
-  const order = (kind: number): number =>
-    10_000 * passageOfCell(kind) +
-    100 * bandNumber(bandOfCell(kind)) +
-    familyNumber(familyOfCell(kind));
-  const kinds = [...totals.keys()].sort((x, y) => order(x) - order(y) || x - y);
-  const slots = kinds.map((kind): Slot => {
-    const total = totals.get(kind) ?? { px: 0, shapes: 0, small: 0, largest: 0 };
-    const byHand = bandOfCell(kind) === brushedBand;
-    const mean = (byHand ? brushed : tones)?.meanOf((k) => k === kind);
-    if (!mean) throw new RangeError(`Kind ${kind} came out of nothing`);
+  const order = (cell: number): number =>
+    10_000 * passageOfCell(cell) +
+    100 * bandNumber(bandOfCell(cell)) +
+    familyNumber(familyOfCell(cell));
+  const cells = [...totals.keys()].sort((x, y) => order(x) - order(y) || x - y);
+  const slots = cells.map((cell): Slot => {
+    const total = totals.get(cell) ?? { px: 0, shapes: 0, small: 0, largest: 0 };
+    const byHand = bandOfCell(cell) === brushedBand;
+    const mean = (byHand ? brushed : tones)?.meanOf((k) => k === cell);
+    if (!mean) throw new RangeError(`Cell ${cell} came out of nothing`);
     const target = targetOf(range, { lab: mean.lab, tones: mean.tones, byHand });
     return {
-      passage: passages[passageOfCell(kind)],
-      band: bandNumber(bandOfCell(kind)),
-      family: familyNumber(familyOfCell(kind)),
+      passage: passages[passageOfCell(cell)],
+      band: bandNumber(bandOfCell(cell)),
+      family: familyNumber(familyOfCell(cell)),
       share: total.px / pixels,
       lab: mean.lab,
       ...target,
@@ -76,36 +75,23 @@ export function listSlots(
       largestMm2: total.largest / (pxPerMm * pxPerMm),
     };
   });
-  return { slots, kinds };
+  return { slots, cells };
 }
 
 /** Size and form of every connected shape of a map. */
 export interface ShapeFacts {
   readonly kinds: Uint8Array;
   readonly areasPx: Int32Array;
-  /** Outline in px, straightened: pixel sides times pi / 4, right on average over directions. */
-  readonly outlinesPx: Float32Array;
+  /** Length of the outline, px; see `measureOutlines`. */
+  readonly outlinesPx: Float64Array;
 }
 
-/** Hands back control now and then. The picture's own border counts as outline. */
+/** Hands back control now and then. */
 export function* shapeFacts(map: Uint8Array, size: PixelSize): Generator<void, ShapeFacts> {
-  const { labels, kinds, areasPx } = yield* labelShapes(map, size);
+  const labels = yield* labelRuns(map, size);
   yield;
-  const { width, height } = size;
-  const outlinesPx = new Float32Array(kinds.length);
-  const side = Math.PI / 4;
-  for (let y = 0; y < height; y++) {
-    for (let x = 0, i = y * width; x < width; x++, i++) {
-      const label = labels[i];
-      let sides = 0;
-      if (x === 0 || labels[i - 1] !== label) sides++;
-      if (x === width - 1 || labels[i + 1] !== label) sides++;
-      if (y === 0 || labels[i - width] !== label) sides++;
-      if (y === height - 1 || labels[i + width] !== label) sides++;
-      if (sides > 0) outlinesPx[label] = outlinesPx[label] + sides * side;
-    }
-  }
-  return { kinds, areasPx, outlinesPx };
+  const { kinds, areasPx } = labels;
+  return { kinds, areasPx, outlinesPx: measureOutlines(labels) };
 }
 
 /** Share of the picture, 0..1, in shapes under that area (px2) or with a shorter side (px) than that. */

@@ -1,4 +1,4 @@
-import { reserveWithin, smallestShapeMm } from '../../limits.ts';
+import { joiningStep, reserveWithin, smallestShapeMm } from '../../limits.ts';
 import { mergeSmall } from '../../raster/merge-small.ts';
 import type { PixelSize } from '../../raster/size.ts';
 import type { ToneRange } from '../reading.ts';
@@ -17,24 +17,21 @@ import {
   passageOfGroup,
 } from './cells.ts';
 
-/** Differences are told apart in steps of this, so that within a step the longer border decides. */
-const differenceStep = 4;
+const steps = (difference: number): number => Math.round(difference / joiningStep);
 
-const steps = (difference: number): number => Math.round(difference / differenceStep);
-
-/** Differences between all kinds, kinds x kinds, from `of`; infinite where one has no pixels. */
+/** A table of the differences between all cells; infinite where one of the two has no pixels. */
 function differences(
   tones: CellTones,
-  of: (kind: number, other: number) => number,
-): (kind: number, other: number) => number {
-  const has = Array.from({ length: maxCells }, (_, kind) => tones.meanOf((k) => k === kind));
+  differ: (cell: number, other: number) => number,
+): (cell: number, other: number) => number {
+  const has = Array.from({ length: maxCells }, (_, cell) => tones.meanOf((k) => k === cell));
   const table = new Float64Array(maxCells * maxCells).fill(Number.POSITIVE_INFINITY);
-  for (let kind = 0; kind < maxCells; kind++) {
+  for (let cell = 0; cell < maxCells; cell++) {
     for (let other = 0; other < maxCells; other++) {
-      if (has[kind] && has[other]) table[kind * maxCells + other] = of(kind, other);
+      if (has[cell] && has[other]) table[cell * maxCells + other] = differ(cell, other);
     }
   }
-  return (kind, other) => table[kind * maxCells + other];
+  return (cell, other) => table[cell * maxCells + other];
 }
 
 /**
@@ -49,7 +46,7 @@ function* mergeBands(
 ): Generator<void> {
   const lightness = Array.from(
     { length: 16 },
-    (_, group) => tones.meanOf((kind) => bandOfCell(kind) === bandOfGroup(group))?.lab[0] ?? 0,
+    (_, group) => tones.meanOf((cell) => bandOfCell(cell) === bandOfGroup(group))?.lab[0] ?? 0,
   );
   const leastPx = lightness.map((_, group) => {
     const band = bandOfGroup(group);
@@ -72,32 +69,32 @@ function* mergeBands(
  * decide where a band ends; then families within each band. Nothing crosses from passage to passage.
  */
 export function* mergeShapes(
-  kinds: Uint8Array,
+  cells: Uint8Array,
   bands: Uint8Array,
   size: PixelSize,
   tones: CellTones,
   sizes: MergeSizes,
 ): Generator<void> {
   const groups = bands; // one map of that size serves for both
-  for (let i = 0; i < groups.length; i++) groups[i] = groupOfCell(kinds[i]);
+  for (let i = 0; i < groups.length; i++) groups[i] = groupOfCell(cells[i]);
   yield* mergeBands(groups, size, tones, sizes);
-  joinScarceCells(kinds, groups, tones);
+  joinScarceCells(cells, groups, tones);
   for (let i = 0; i < bands.length; i++) bands[i] = bandOfGroup(groups[i]);
   yield;
   const colours = Array.from(
     { length: maxCells },
-    (_, kind) => tones.meanOf((k) => k === kind)?.lab ?? ([0, 0, 0] as const),
+    (_, cell) => tones.meanOf((k) => k === cell)?.lab ?? ([0, 0, 0] as const),
   );
-  const difference = differences(tones, (kind, other) => {
-    if (groupOfCell(kind) !== groupOfCell(other)) return Number.POSITIVE_INFINITY;
-    const [l, a, b] = colours[kind];
+  const difference = differences(tones, (cell, other) => {
+    if (groupOfCell(cell) !== groupOfCell(other)) return Number.POSITIVE_INFINITY;
+    const [l, a, b] = colours[cell];
     const [m, c, d] = colours[other];
     return steps(Math.hypot(l - m, a - c, b - d));
   });
-  const leastPx = Float64Array.from({ length: maxCells }, (_, kind) =>
-    bandOfCell(kind) === brushedBand ? 0 : sizes.shapePx,
+  const leastPx = Float64Array.from({ length: maxCells }, (_, cell) =>
+    bandOfCell(cell) === brushedBand ? 0 : sizes.shapePx,
   );
-  yield* mergeSmall(kinds, size, { leastPx, difference });
+  yield* mergeSmall(cells, size, { leastPx, difference });
 }
 
 export interface MergeSizes {
@@ -119,7 +116,7 @@ export function mergeSizes(
 ): MergeSizes {
   const whiteBands = new Set<number>();
   for (let band = 1; band <= bandCount; band++) {
-    const mean = tones.meanOf((kind) => bandOfCell(kind) === band);
+    const mean = tones.meanOf((cell) => bandOfCell(cell) === band);
     if (mean && range.paper - plannedLightness(range, mean.tones) <= reserveWithin) {
       whiteBands.add(band);
     }
@@ -132,21 +129,21 @@ export function mergeSizes(
   };
 }
 
-/** A group's (one band of one passage) share of a family under this part of the picture is not worth a mix of its own ... */
+/** A cell with less than this share of the picture is not worth a mix of its own ... */
 const scarceShare = 0.004;
-/** ... unless its colour is this far from all others of the band (a*, b*): an accent. Own limits. */
+/** ... unless its colour is this far from all others of the band (a*, b*): an accent (own). */
 const accentDistance = 25;
 
 type Means = readonly (MeanTones | null)[];
 
 /** The family of the same group nearest in colour that is not scarce itself, and how far it is. */
-function nearestInGroup(kind: number, [, a, b]: MeanTones['lab'], plenty: Means) {
-  let best = kind;
+function nearestInGroup(cell: number, [, a, b]: MeanTones['lab'], plenty: Means) {
+  let best = cell;
   let least = Number.POSITIVE_INFINITY;
   for (let family = 0; family < familiesPerBand; family++) {
-    const other = packCell(groupOfCell(kind), family);
+    const other = packCell(groupOfCell(cell), family);
     const lab = plenty[other]?.lab;
-    if (!lab || other === kind) continue;
+    if (!lab || other === cell) continue;
     const distance = Math.hypot(lab[1] - a, lab[2] - b);
     if (distance >= least) continue;
     least = distance;
@@ -155,40 +152,40 @@ function nearestInGroup(kind: number, [, a, b]: MeanTones['lab'], plenty: Means)
   return { best, least };
 }
 
-/** Which kind stands in for each kind; itself where it is worth painting. */
+/** By cell, the cell whose mix it is painted with; itself where it is worth a mix. */
 function standIns(tones: CellTones): Uint8Array {
-  const means = Array.from({ length: maxCells }, (_, kind) => tones.meanOf((k) => k === kind));
+  const means = Array.from({ length: maxCells }, (_, cell) => tones.meanOf((k) => k === cell));
   const total = means.reduce((sum, mean) => sum + (mean?.pixels ?? 0), 0);
   // The commonest family of a group is never scarce, or a small group would vanish.
   const most = new Float64Array(maxCells);
-  for (const [kind, mean] of means.entries()) {
-    const group = groupOfCell(kind);
+  for (const [cell, mean] of means.entries()) {
+    const group = groupOfCell(cell);
     most[group] = Math.max(most[group], mean?.pixels ?? 0);
   }
-  const plenty = means.map((mean, kind) => {
+  const plenty = means.map((mean, cell) => {
     if (!mean) return null;
-    const enough = Math.min(scarceShare * total, most[groupOfCell(kind)]);
+    const enough = Math.min(scarceShare * total, most[groupOfCell(cell)]);
     return mean.pixels >= enough ? mean : null;
   });
-  return Uint8Array.from({ length: maxCells }, (_, kind) => {
-    if (plenty[kind]) return kind;
-    const own = means[kind];
-    const colour = own ?? tones.meanOf((k) => familyOfCell(k) === familyOfCell(kind));
-    if (!colour) return kind;
-    const { best, least } = nearestInGroup(kind, colour.lab, plenty);
-    return own && least > accentDistance ? kind : best;
+  return Uint8Array.from({ length: maxCells }, (_, cell) => {
+    if (plenty[cell]) return cell;
+    const own = means[cell];
+    const colour = own ?? tones.meanOf((k) => familyOfCell(k) === familyOfCell(cell));
+    if (!colour) return cell;
+    const { best, least } = nearestInGroup(cell, colour.lab, plenty);
+    return own && least > accentDistance ? cell : best;
   });
 }
 
 /**
- * Every pixel's kind anew from its group after merging and its family before. Where a group has too
+ * Sets every pixel's cell anew from its group after merging and its family before. Where a group has too
  * little of a family, or took over pixels of one it had none of, its nearest family in colour takes
  * them.
  */
-function joinScarceCells(kinds: Uint8Array, groups: Uint8Array, tones: CellTones): void {
+function joinScarceCells(cells: Uint8Array, groups: Uint8Array, tones: CellTones): void {
   const instead = standIns(tones);
-  for (let i = 0; i < kinds.length; i++) {
-    const family = familyOfCell(kinds[i]);
-    kinds[i] = instead[packCell(groups[i], family)];
+  for (let i = 0; i < cells.length; i++) {
+    const family = familyOfCell(cells[i]);
+    cells[i] = instead[packCell(groups[i], family)];
   }
 }

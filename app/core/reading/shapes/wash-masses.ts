@@ -1,13 +1,22 @@
-import { smallestShapeMm } from '../../limits.ts';
-import { labelShapes } from '../../raster/label-shapes.ts';
+import { joiningStep, smallestShapeMm } from '../../limits.ts';
+import { labelRuns } from '../../raster/label-shapes.ts';
 import { mergeSmall } from '../../raster/merge-small.ts';
 import type { PixelSize } from '../../raster/size.ts';
 import { coveredBy, type MassCounts, type MassSizes, type MassWash } from '../masses.ts';
 import type { Slot } from '../slot.ts';
 
-/** The shapes of one wash. */
-interface WashMasses {
-  /** A number for every pixel; connected areas of one number are one mass. */
+/** The shapes of one wash in a picture that was read; smallest sizes in mm, px per mm on the sheet. */
+export interface WashShapesRequest {
+  readonly slotMap: Uint8Array;
+  readonly slots: readonly Slot[];
+  readonly size: PixelSize;
+  readonly pxPerMm: number;
+  readonly wash: MassWash;
+  readonly sizes: MassSizes;
+}
+
+export interface WashShapes {
+  /** A number for every pixel, row by row; connected areas of one number are one shape. */
   readonly map: Uint8Array;
   /** Whether a number of the map is painted in this wash. */
   readonly isPainted: readonly boolean[];
@@ -51,9 +60,6 @@ function kindsOf(slots: readonly Slot[], covered: readonly boolean[]) {
   return { kinds, kindOfSlot };
 }
 
-/** Steps of value in which neighbours are compared, L*: within a step the longer border decides. */
-const valueStep = 4;
-
 /** The shapes of one wash; shapes too small for it go to the neighbour nearest in value. */
 export function* washMasses(
   slotMap: Uint8Array,
@@ -62,7 +68,7 @@ export function* washMasses(
   pxPerMm: number,
   wash: MassWash,
   sizes: MassSizes,
-): Generator<void, WashMasses> {
+): Generator<void, WashShapes> {
   const { kinds, kindOfSlot } = kindsOf(slots, coveredBy(wash, slots));
   const table = Uint8Array.from({ length: 256 }, (_, slot) => kindOfSlot[slot] ?? 0);
   const map = new Uint8Array(slotMap.length);
@@ -77,10 +83,10 @@ export function* washMasses(
   const difference = (one: number, other: number): number => {
     const [own, near] = [kinds[one], kinds[other]];
     if (own.passage !== near.passage) return Number.POSITIVE_INFINITY;
-    return Math.round(Math.abs(own.lightness - near.lightness) / valueStep);
+    return Math.round(Math.abs(own.lightness - near.lightness) / joiningStep);
   };
   yield* mergeSmall(map, size, { leastPx, difference });
-  const { kinds: shapes } = yield* labelShapes(map, size);
+  const { kinds: shapes } = yield* labelRuns(map, size);
   const count = shapes.reduce((sum, kind) => sum + (isPainted[kind] ? 1 : 0), 0);
   return { map, isPainted, count };
 }
@@ -101,4 +107,17 @@ export function* countMasses(
   const second = yield* count('second');
   yield;
   return { firstWash, second, darks: yield* count('darks') };
+}
+
+/** The shapes of one wash, with a pause between pieces of the work; `pause` may throw to stop. */
+export async function washShapes(
+  { slotMap, slots, size, pxPerMm, wash, sizes }: WashShapesRequest,
+  pause: () => Promise<void>,
+): Promise<WashShapes> {
+  const pieces = washMasses(slotMap, slots, size, pxPerMm, wash, sizes);
+  for (;;) {
+    const piece = pieces.next();
+    await pause();
+    if (piece.done) return piece.value;
+  }
 }

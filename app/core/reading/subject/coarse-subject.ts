@@ -14,11 +14,11 @@ interface CoarseSubject {
 }
 
 const mostRounds = 4;
-/** When this share of the circle at most has changed sides, the line has come to rest. */
-const restless = 0.001;
-/** Less of the circle than this left over: nothing in it differs from its ground, so her line stands. */
+/** The line has come to rest when no more than this share of the circle changes sides. */
+const restingShare = 0.001;
+/** If less of the circle than this is left, nothing in it differs from its ground: her line stands. */
 const leastOfCircle = 0.03;
-/** Round a correction, in widths of its brush, the line is found anew; elsewhere it stays. */
+/** The line is found anew within so many widths of the brush round a correction; elsewhere it stays. */
 const reachOfBrush = 1.5;
 
 const countOf = (map: Uint8Array): number => map.reduce((sum, own) => sum + own, 0);
@@ -65,7 +65,7 @@ function* withinCircle(found: Sides, inside: Uint8Array): Generator<void> {
       found.sides = inside.slice();
       break;
     }
-    if (changed <= restless * countOf(inside)) break;
+    if (changed <= restingShare * countOf(inside)) break;
   }
 }
 
@@ -116,10 +116,10 @@ interface CirclePlaces {
   readonly prior: Float32Array;
 }
 
-/** She circles loosely: so deep in the circle, as a share of its size, the line is most likely. */
+/** Painters circle loosely: the line most likely lies so deep in the circle, as a share of its size. */
 const usualGap = 0.05;
 const mostPrior = 0.8;
-/** Ground further away than this share of the circle's size counts for e times less, and less on. */
+/** Decay length of the background's weight outside the circle, as a share of the circle's size. */
 const groundReach = 0.35;
 const leastWeight = 0.02;
 

@@ -4,7 +4,7 @@ import { type ColourBytes, codesPerLightness } from './subject-colours.ts';
 
 interface CutInput {
   readonly colours: ColourBytes;
-  /** Per cell one of `cell`; the open ones are sorted in place into the two others. */
+  /** Per cell one of `cutSide`; the open ones are sorted in place into the two others. */
   readonly known: Uint8Array;
   /** Of an open cell: above 0 for subject, below 0 for ground, in natural logarithms of odds. */
   favourAt(place: number): number;
@@ -13,13 +13,15 @@ interface CutInput {
 /** What is known of a cell before the line is sought. */
 export const cutSide = { ground: 0, subject: 1, open: 2 } as const;
 
-/** Weight of the line's length against the favours, and units of flow for one. Own figures. */
+/** Smoothness weight (lambda) of the graph cut: what a line of one px costs in plain colour (own). */
 const smoothness = 3;
+/** Share of that cost which is left where the colours beside the line differ most (own). */
 const leastHold = 0.08;
+/** Fixed-point scale: units of flow to one natural logarithm of odds. */
 const unitsPerOne = 256;
-/** Differences are told from grain by their mean, which is not taken for less than this (squared). */
+/** Differences count relative to their mean, which is grain; it is taken for at least this (squared). */
 const leastMean = 1.5;
-/** Steps of the table of holds for one mean difference, and how many of those it covers. */
+/** The table of holds has so many steps to one mean difference, and covers so many mean differences. */
 const tableSteps = 64;
 const tableReach = 16;
 
@@ -50,7 +52,7 @@ function meanOf(differences: Float32Array): number {
   return Math.max(leastMean, count > 0 ? sum / count : 0);
 }
 
-/** Units that hold two neighbours together, by their difference in means times `tableSteps`. */
+/** Capacity between two neighbours, units, by their difference in mean differences x `tableSteps`. */
 const holds = Float32Array.from({ length: tableSteps * tableReach + 1 }, (_, step) => {
   const apart = Math.exp((-0.5 * step) / tableSteps);
   return smoothness * unitsPerOne * (leastHold + (1 - leastHold) * apart);

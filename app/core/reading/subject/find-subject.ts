@@ -1,4 +1,4 @@
-import { labelShapes } from '../../raster/label-shapes.ts';
+import { labelRuns, type RunLabels, shapeAt } from '../../raster/label-shapes.ts';
 import { type LabPlanes, type LinearRaster, lightnessPlane } from '../../raster/linear-raster.ts';
 import type { PixelSize } from '../../raster/size.ts';
 import { plainGround } from '../alter/plain-ground.ts';
@@ -91,13 +91,14 @@ const smallestMm = 2;
 /** A part this much smaller than the largest one is stray. */
 const leastOfLargest = 0.04;
 
-/** Labels of the shapes that a correction of that mode runs through: hers, however small. */
-function touched(
+/** Shapes that a correction of that mode runs through: she means them, however small. */
+function findTouched(
   corrections: readonly SubjectStroke[],
   mode: SubjectStroke['mode'],
-  labels: Int32Array,
-  { width, height }: PixelSize,
+  labels: RunLabels,
+  size: PixelSize,
 ): Set<number> {
+  const { width, height } = size;
   const found = new Set<number>();
   for (const stroke of corrections) {
     if (stroke.mode !== mode) continue;
@@ -105,7 +106,7 @@ function touched(
       const column = Math.floor(x * width);
       const row = Math.floor(y * height);
       if (column < 0 || row < 0 || column >= width || row >= height) continue;
-      found.add(labels[row * width + column]);
+      found.add(shapeAt(labels, size, row * width + column));
     }
   }
   return found;
@@ -118,15 +119,16 @@ function* cleanSubject(
   pxPerMm: number,
   corrections: readonly SubjectStroke[],
 ): Generator<void> {
-  const { labels, kinds, areasPx } = yield* labelShapes(mask, size);
+  const labels = yield* labelRuns(mask, size);
   yield;
+  const { runs, shapes, kinds, areasPx } = labels;
   const smallestPx = (smallestMm * pxPerMm) ** 2;
   const largest = areasPx.reduce(
     (most, area, i) => (kinds[i] === 1 ? Math.max(most, area) : most),
     0,
   );
-  const added = touched(corrections, 'add', labels, size);
-  const taken = touched(corrections, 'take', labels, size);
+  const added = findTouched(corrections, 'add', labels, size);
+  const taken = findTouched(corrections, 'take', labels, size);
   const turned = areasPx.map((area, shape) => {
     if (kinds[shape] === 1) {
       const stray = area < Math.max(smallestPx, leastOfLargest * largest) && area < largest;
@@ -134,7 +136,8 @@ function* cleanSubject(
     }
     return area < smallestPx && !taken.has(shape) ? 1 : 0;
   });
-  for (let i = 0; i < mask.length; i++) {
-    if (turned[labels[i]] === 1) mask[i] = 1 - mask[i];
+  for (let run = 0; run < shapes.length; run++) {
+    const shape = shapes[run];
+    if (turned[shape] === 1) mask.fill(1 - kinds[shape], runs.starts[run], runs.starts[run + 1]);
   }
 }

@@ -81,7 +81,7 @@ export function colourGrid(planes: ColourBytes, longSide: number): ColourGrid {
 
 // How common every colour is on one side of the line: a histogram of L*, a*, b*, blurred, so that
 // colours near to seen ones count too (kernel density estimate; Rosenblatt 1956, Parzen 1962).
-/** Side of a bin; blurred, it forgives about as much again. Own figures, tried on made pictures. */
+/** Side of a bin; blurred, it forgives about as much again (own, tried on made pictures). */
 const lightnessBin = 4;
 const colourBin = 5;
 const lightnessBins = Math.ceil(100 / lightnessBin) + 1;

@@ -5,7 +5,7 @@ import { traceLine } from '../../raster/trace-outlines.ts';
 import { type LineStretch, lostUnder, type SubjectFacts, standsOutFrom } from './subject.ts';
 import { codesPerLightness, type SubjectPlanes } from './subject-colours.ts';
 
-/** The line is looked across every so many mm. */
+/** Contrast is measured at every so many mm of the line. */
 const stepMm = 1.5;
 
 /** How the subject (1 in the mask) stands against its ground. Both must have pixels. */
@@ -51,10 +51,10 @@ function classOf(contrast: number): number {
   return Math.sign(contrast) * (size < standsOutFrom ? 1 : 2);
 }
 
-/** Four places are a tenth of a pixel. */
+/** Shares are kept to four decimals, a tenth of a pixel. */
 const rounded = (share: number): number => Math.round(share * 10_000) / 10_000;
 
-/** One line cut where the way it stands against its ground changes. `contrasts` by place, L*. */
+/** Cuts a line where its class of contrast changes. `contrasts` by place, L*. */
 function lineStretches(
   { places, closed, stepPx }: EvenPlaces,
   contrasts: Float32Array,
@@ -95,9 +95,9 @@ function lineStretches(
   return stretches;
 }
 
-/** How far to look to either side, % of the long side; of that the outer half counts. */
-const reachShare = 1.5;
-/** Single places are taken with so many neighbours on either side. */
+/** A side is sampled up to this distance from the line, % of the long side; the outer half counts. */
+const reachPercent = 1.5;
+/** The median over so many neighbours to either side takes single outliers out. */
 const medianReach = 2;
 
 const medianOf = (values: number[]): number => {
@@ -106,8 +106,11 @@ const medianOf = (values: number[]): number => {
   return values.length % 2 ? values[middle] : (values[middle - 1] + values[middle]) / 2;
 };
 
-/** Median code on one side of the line, from the outer half of the way until the side ends. */
-function sideCode(
+/**
+ * Median lightness code on one side of the line: of the outer half of the pixels that a walk along the
+ * normal (dx, dy) meets before the side ends. Null where it meets none.
+ */
+function medianSideCode(
   planes: SubjectPlanes,
   mask: Uint8Array,
   side: number,
@@ -115,23 +118,23 @@ function sideCode(
   [dx, dy]: readonly [number, number],
 ): number | null {
   const { width, height } = planes.size;
-  const reach = Math.max(2, Math.ceil((Math.max(width, height) * reachShare) / 100));
+  const reach = Math.max(2, Math.ceil((Math.max(width, height) * reachPercent) / 100));
   const seen: number[] = [];
-  for (let way = 0; way < reach; way++) {
-    // Smoothed, the line may run a pixel beside the mask's: the first steps may be on the wrong side.
-    const column = Math.floor(x + dx * (way + 0.5));
-    const row = Math.floor(y + dy * (way + 0.5));
+  for (let step = 0; step < reach; step++) {
+    // The smoothed line may run a pixel beside the mask's, so the first steps may be on the wrong side.
+    const column = Math.floor(x + dx * (step + 0.5));
+    const row = Math.floor(y + dy * (step + 0.5));
     if (column < 0 || row < 0 || column >= width || row >= height) break;
     const i = row * width + column;
     if (mask[i] === side) seen.push(planes.plain[i]);
-    else if (seen.length > 0 || way > 2) break;
+    else if (seen.length > 0 || step > 2) break;
   }
   return seen.length > 0 ? medianOf(seen.slice(seen.length >> 1)) : null;
 }
 
 /**
- * Along a line with the subject on its right: lightness of the subject's side less the ground's, L*,
- * at every place, on the unsimplified picture.
+ * By place of a line with the subject on its right: lightness of the subject's side less that of the
+ * ground's, L*, in the unsimplified picture; as at the place before where a side has no pixels.
  */
 function lineContrast(
   { places, closed }: EvenPlaces,
@@ -147,8 +150,8 @@ function lineContrast(
     const ty = places[2 * after + 1] - places[2 * before + 1];
     const length = Math.hypot(tx, ty) || 1;
     const at = [places[2 * i], places[2 * i + 1]] as const;
-    const subject = sideCode(planes, mask, 1, at, [-ty / length, tx / length]);
-    const ground = sideCode(planes, mask, 0, at, [ty / length, -tx / length]);
+    const subject = medianSideCode(planes, mask, 1, at, [-ty / length, tx / length]);
+    const ground = medianSideCode(planes, mask, 0, at, [ty / length, -tx / length]);
     const known = subject !== null && ground !== null;
     raw.push(known ? (subject - ground) / codesPerLightness : (raw.at(-1) ?? 0));
   }

@@ -1,9 +1,8 @@
-import { reserveWithin } from '../../limits.ts';
+import { mostBands, reserveWithin } from '../../limits.ts';
+import { pluralize, spellCount } from '../../words/numbers.ts';
 import type { ReadingWishes, ToneRange } from '../reading.ts';
 import { onTheSheet } from '../tone-range.ts';
 import { lightnessOfBin } from './histogram.ts';
-
-const mostBands = 7;
 
 export interface ChosenLimits {
   /** L*, from dark to light. */
@@ -42,15 +41,13 @@ interface BandProposal {
 
 /**
  * Three do where tones stray no further than this from their band's, as standard deviation in L*:
- * half a step of Munsell value. Own limits, set on photographs.
+ * half a step of Munsell value (own, set on photographs).
  */
 const threeStray = 5;
 /** Five are asked for where four let tones stray further: over a quarter of the scale a band. */
 const fourStray = 7.5;
 /** Less white than this share of the picture is no reason for another band. */
 const whiteShare = 0.01;
-
-const numberWord = ['no', 'one', 'two', 'three'] as const;
 
 function countOf(histogram: ArrayLike<number>, from: number): number {
   let count = 0;
@@ -89,8 +86,8 @@ export function proposeBands(
   const [, , three, four, five] = best;
   if (!three || !four) {
     const count = Math.max(1, best.length);
-    const what = count === 1 ? 'tone' : 'tones';
-    return { bands: count, why: `The picture holds no more than ${numberWord[count]} ${what}.` };
+    const tones = `${spellCount(count)} ${pluralize(count, 'tone')}`;
+    return { bands: count, why: `The picture holds no more than ${tones}.` };
   }
   const pixels = countOf(histogram, -1);
   const stray = ({ cost }: OptimalBands): number => lightnessOfBin(Math.sqrt(cost / pixels));

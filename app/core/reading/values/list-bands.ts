@@ -12,7 +12,7 @@ export function listBands(
 ): Band[] {
   const pixels = kept.reduce((sum, { was }) => sum + (areas[was] ?? 0), 0);
   return kept.map(({ was, from, to }, i): Band => {
-    const mean = tones.meanOf((kind) => bandOfCell(kind) === was);
+    const mean = tones.meanOf((cell) => bandOfCell(cell) === was);
     if (!mean) throw new RangeError(`Band ${was} came out of nothing`);
     return {
       band: i + 1,

@@ -1,3 +1,4 @@
+import { mostBands } from '../../limits.ts';
 import { insideStroke, paintStroke } from '../../raster/paint-stroke.ts';
 import type { PixelSize } from '../../raster/size.ts';
 import type { Edge } from '../edges/edge.ts';
@@ -33,32 +34,32 @@ function commonestFamily(tones: CellTones, passage: number): number {
 }
 
 /**
- * Her strokes, brought into the maps in place. What she keeps becomes one kind of each passage, so that
+ * Brings her strokes into the maps, in place. What she keeps becomes one cell of each passage, so that
  * no border runs within a white; it is told by its band and goes by its passage's commonest family.
  * `tones` are of the picture before; without strokes nothing happens.
  */
 export function brushWhites(
-  maps: { readonly kinds: Uint8Array; readonly bands: Uint8Array },
+  maps: { readonly cells: Uint8Array; readonly bands: Uint8Array },
   strokes: readonly WhiteStroke[],
   { width, height }: PixelSize,
   tones: CellTones,
   range: ToneRange,
 ): void {
   if (strokes.length === 0) return;
-  const { kinds, bands } = maps;
+  const { cells, bands } = maps;
   const brushed = whiteStrokeMap(strokes, { width, height });
   const painted = paintedInstead(tones, range);
-  const kept = Uint8Array.from({ length: maxCells }, (_, kind) => {
-    const passage = passageOfCell(kind);
+  const kept = Uint8Array.from({ length: maxCells }, (_, cell) => {
+    const passage = passageOfCell(cell);
     return packCell(groupOf(brushedBand, passage), commonestFamily(tones, passage));
   });
-  for (let i = 0; i < kinds.length; i++) {
+  for (let i = 0; i < cells.length; i++) {
     const stroke = brushed[i];
     if (stroke === 0) continue;
     const table = stroke === brushedAs.keep ? kept : painted;
-    const kind = table[kinds[i]];
-    kinds[i] = kind;
-    bands[i] = bandOfCell(kind);
+    const cell = table[cells[i]];
+    cells[i] = cell;
+    bands[i] = bandOfCell(cell);
   }
 }
 
@@ -84,42 +85,40 @@ function whiteStrokeMap(strokes: readonly WhiteStroke[], size: PixelSize): Uint8
 }
 
 interface Painted extends MeanTones {
-  readonly kind: number;
+  readonly cell: number;
 }
 
-const nearestTo = ([, a, b]: MeanTones['lab'], kinds: readonly Painted[]): Painted =>
-  kinds.reduce((best, one) =>
+const nearestTo = ([, a, b]: MeanTones['lab'], cells: readonly Painted[]): Painted =>
+  cells.reduce((best, one) =>
     Math.hypot(one.lab[1] - a, one.lab[2] - b) < Math.hypot(best.lab[1] - a, best.lab[2] - b)
       ? one
       : best,
   );
 
 /**
- * The kind every kind becomes where she paints over a white: one that would stay paper goes to the
+ * By cell, what it becomes where she paints over a white: one that would stay paper goes to the
  * lightest painted band of its passage, to its own family there or the one nearest in colour. Itself
  * where it is painted anyway, or where its passage has nothing painted.
  */
 function paintedInstead(tones: CellTones, range: ToneRange): Uint8Array {
   const painted: Painted[] = [];
   const whites: Painted[] = [];
-  for (let kind = 0; kind < maxCells; kind++) {
-    const mean = tones.meanOf((k) => k === kind);
-    if (!mean || bandOfCell(kind) === brushedBand) continue;
-    (targetOf(range, mean).reserve ? whites : painted).push({ ...mean, kind });
+  for (let cell = 0; cell < maxCells; cell++) {
+    const mean = tones.meanOf((k) => k === cell);
+    if (!mean || bandOfCell(cell) === brushedBand) continue;
+    (targetOf(range, mean).reserve ? whites : painted).push({ ...mean, cell });
   }
-  const instead = Uint8Array.from({ length: maxCells }, (_, kind) => kind);
-  for (const { kind, lab } of whites) {
-    const near = painted.filter((one) => passageOfCell(one.kind) === passageOfCell(kind));
-    const lightest = Math.min(...near.map((one) => bandOfCell(one.kind)));
-    const choice = near.filter((one) => bandOfCell(one.kind) === lightest);
+  const instead = Uint8Array.from({ length: maxCells }, (_, cell) => cell);
+  for (const { cell, lab } of whites) {
+    const near = painted.filter((one) => passageOfCell(one.cell) === passageOfCell(cell));
+    const lightest = Math.min(...near.map((one) => bandOfCell(one.cell)));
+    const choice = near.filter((one) => bandOfCell(one.cell) === lightest);
     if (choice.length === 0) continue;
-    const own = choice.find((one) => familyOfCell(one.kind) === familyOfCell(kind));
-    instead[kind] = (own ?? nearestTo(lab, choice)).kind;
+    const own = choice.find((one) => familyOfCell(one.cell) === familyOfCell(cell));
+    instead[cell] = (own ?? nearestTo(lab, choice)).cell;
   }
   return instead;
 }
-
-const mostBands = 7;
 
 /**
  * Pixels per band with those of her whites counted to the lightest band that has some of its
@@ -131,7 +130,7 @@ export function withBrushedWhites(areas: Uint32Array, tones: CellTones): Uint32A
   const bands = Array.from({ length: mostBands }, (_, i) => i + 1);
   const lightest =
     bands.find((band) => areas[band]) ??
-    bands.find((band) => tones.meanOf((kind) => bandOfCell(kind) === band)) ??
+    bands.find((band) => tones.meanOf((cell) => bandOfCell(cell) === band)) ??
     1;
   const counted = areas.slice();
   counted[brushedBand] = 0;

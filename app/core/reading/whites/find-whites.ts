@@ -1,10 +1,11 @@
+import { findDeepestPlaces } from '../../raster/deepest-places.ts';
+import { labelRuns, measureOutlines, type RunLabels, shapeAt } from '../../raster/label-shapes.ts';
 import { shortSide } from '../../raster/sides.ts';
 import type { PixelSize } from '../../raster/size.ts';
 import type { Edge } from '../edges/edge.ts';
 import { firstWashIsWet } from '../edges/slot-borders.ts';
 import type { Border } from '../reading.ts';
 import type { Slot } from '../slot.ts';
-import { areaAt, deepestPlaces, type WhiteAreas, whiteAreas } from './white-areas.ts';
 import { chooseWhiteWay, isTedious, type White } from './whites.ts';
 
 /** What has been found in a picture so far. */
@@ -28,7 +29,7 @@ type Measured = Omit<White, 'way' | 'why'>;
 
 /** Which areas hold a pixel of a slot white by her brush. */
 function areasByHand(
-  { labels: { runs, shapes, kinds } }: WhiteAreas,
+  { runs, shapes, kinds }: RunLabels,
   slotMap: Uint8Array,
   slots: readonly Slot[],
 ): Uint8Array {
@@ -82,13 +83,14 @@ export function* findWhites(
   if (!isWhite.includes(true)) return [];
   const mask = whiteMask(slotMap, isWhite);
   yield;
-  const areas = yield* whiteAreas(mask, size);
+  const areas = yield* labelRuns(mask, size);
   yield;
-  const places = deepestPlaces(areas, size);
+  const outlinesPx = measureOutlines(areas);
+  const places = findDeepestPlaces(areas, size);
   yield;
   const soft = softOutlines(areas, slotMap, isWhite, edges, size);
   const byHand = areasByHand(areas, slotMap, slots);
-  const { kinds, areasPx } = areas.labels;
+  const { kinds, areasPx } = areas;
   const whites: Measured[] = [];
   for (let area = 0; area < kinds.length; area++) {
     if (kinds[area] === 0) continue;
@@ -99,7 +101,7 @@ export function* findWhites(
       at: [(place - y * size.width + 0.5) / size.width, (y + 0.5) / size.height],
       slot: slotMap[place],
       areaMm2: px / (pxPerMm * pxPerMm),
-      shortSideMm: shortSide(px, areas.outlinesPx[area]) / pxPerMm,
+      shortSideMm: shortSide(px, outlinesPx[area]) / pxPerMm,
       softShare: soft[area],
       byHand: byHand[area] === 1,
     });
@@ -139,13 +141,13 @@ function pixelOf(
  * stays white and what does not; 0 where no edge of it was long enough to be measured.
  */
 function softOutlines(
-  areas: WhiteAreas,
+  areas: RunLabels,
   slotMap: Uint8Array,
   isWhite: readonly boolean[],
   edges: readonly Edge[],
   size: PixelSize,
 ): Float64Array {
-  const count = areas.labels.kinds.length;
+  const count = areas.kinds.length;
   const soft = new Float64Array(count);
   const all = new Float64Array(count);
   for (const { a, b, kind, lengthMm, path } of edges) {
@@ -156,7 +158,7 @@ function softOutlines(
     const [x, y] = [((x0 + x1) / 2) * size.width, ((y0 + y1) / 2) * size.height];
     const pixel = pixelOf(slotMap, size, isWhite[a] ? a : b, x, y);
     if (pixel < 0) continue;
-    const area = areaAt(areas, size, pixel);
+    const area = shapeAt(areas, size, pixel);
     all[area] = all[area] + lengthMm;
     if (kind === 'soft' || kind === 'lost') soft[area] = soft[area] + lengthMm;
   }

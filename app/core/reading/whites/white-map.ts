@@ -1,41 +1,36 @@
+import { runToEnd } from '../../numeric/run-to-end.ts';
+import { labelRuns, shapeAt } from '../../raster/label-shapes.ts';
 import type { PixelSize } from '../../raster/size.ts';
 import type { White } from './whites.ts';
 
 /**
- * Which white every pixel belongs to: 0 for none, else 1 more than its index in `whites`. Each is
- * flooded from its own place over all slots that stay white; `isWhite` by slot.
+ * Which white every pixel belongs to: 0 for none, else 1 more than its index in `whites`. A white is the
+ * connected area round its place over all slots that stay white; `isWhite` by slot.
  */
 export function whiteMap(
   slotMap: Uint8Array,
-  { width, height }: PixelSize,
+  size: PixelSize,
   isWhite: readonly boolean[],
   whites: readonly Pick<White, 'at'>[],
 ): Uint16Array {
-  const map = new Uint16Array(slotMap.length);
-  const open = Uint8Array.from({ length: 256 }, (_, slot) => (isWhite[slot] ? 1 : 0));
-  const isFree = (i: number): boolean => map[i] === 0 && open[slotMap[i]] === 1;
-  whites.forEach(({ at }, index) => {
-    const waiting = [Math.floor(at[1] * height) * width + Math.floor(at[0] * width)];
-    for (let i = waiting.pop(); i !== undefined; i = waiting.pop()) {
-      if (!isFree(i)) continue;
-      const row = i - (i % width);
-      let from = i;
-      let to = i + 1;
-      while (from > row && isFree(from - 1)) from--;
-      while (to < row + width && isFree(to)) to++;
-      map.fill(index + 1, from, to);
-      for (const beside of [-width, width]) {
-        if (row + beside < 0 || row + beside >= map.length) continue;
-        let before = false;
-        for (let j = from + beside; j < to + beside; j++) {
-          const free = map[j] === 0 && open[slotMap[j]] === 1;
-          // One place of every stretch beside is enough.
-          if (free && !before) waiting.push(j);
-          before = free;
-        }
-      }
-    }
+  const { width, height } = size;
+  const table = Uint8Array.from({ length: 256 }, (_, slot) => (isWhite[slot] ? 1 : 0));
+  const labels = runToEnd(
+    labelRuns(
+      slotMap.map((slot) => table[slot]),
+      size,
+    ),
+  );
+  const { runs, shapes, kinds } = labels;
+  const numbers = new Uint16Array(kinds.length);
+  whites.forEach(({ at: [x, y] }, index) => {
+    const shape = shapeAt(labels, size, Math.floor(y * height) * width + Math.floor(x * width));
+    if (kinds[shape] === 1 && numbers[shape] === 0) numbers[shape] = index + 1;
   });
+  const map = new Uint16Array(slotMap.length);
+  for (let run = 0; run < shapes.length; run++) {
+    map.fill(numbers[shapes[run]], runs.starts[run], runs.starts[run + 1]);
+  }
   return map;
 }
 

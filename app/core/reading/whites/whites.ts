@@ -1,5 +1,8 @@
 import type { Point } from '../../colour/lab.ts';
+import { brushPointMm, smallShapeMm } from '../../limits.ts';
 import type { CutStroke } from '../../reference/photo-stroke.ts';
+import { sizeInWords } from '../../words/lengths.ts';
+import { openWithCount } from '../../words/numbers.ts';
 import type { ReserveSummary, Slot } from '../slot.ts';
 
 /** What her brush does: keep the paper white there, or paint over a white. */
@@ -17,11 +20,8 @@ export type WhiteWay = 'round' | 'mask' | 'last';
 
 export const whiteWays: readonly WhiteWay[] = ['round', 'mask', 'last'];
 
-/** Whites with a shorter side than this are small, mm (common practice, no source). */
-export const smallWhiteMm = 3;
-
 export const isSmallWhite = ({ shortSideMm }: Pick<White, 'shortSideMm'>): boolean =>
-  shortSideMm < smallWhiteMm;
+  shortSideMm < smallShapeMm;
 
 /** One connected area of paper kept white. */
 export interface White {
@@ -61,12 +61,6 @@ export const wayWords: Readonly<Record<WhiteWay, string>> = {
 };
 export const wayLetters: Readonly<Record<WhiteWay, string>> = { round: 'R', mask: 'M', last: 'E' };
 
-/** A length on the sheet: half millimetres while it is small; 'under half a millimetre' at the least. */
-export function sizeInWords(mm: number): string {
-  if (mm < 0.5) return 'Under half a millimetre';
-  return mm < 10 ? `${Math.round(mm * 2) / 2} mm` : `${Math.round(mm)} mm`;
-}
-
 const percentOf = (share: number): string => {
   const tenths = Math.round(1000 * share);
   if (tenths < 1) return 'less than 0.1 %';
@@ -103,16 +97,14 @@ export function whitesSentence(whites: readonly White[], share: number): string 
     return 'No white is left in this picture. Brush over what is to stay paper with Keep white.';
   }
   const small = whites.filter(isSmallWhite).length;
-  const number = whites.length === 1 ? 'One white' : `${whites.length} whites`;
+  const number = openWithCount(whites.length, 'white');
   const few = small > 0 && small < whites.length ? `, ${small} of them small` : '';
   return `${number}${few}: ${percentOf(share)} of the sheet stays paper.`;
 }
 
-/** Under this nobody paints round it nor masks it: it comes back at the end, mm (trade practice). */
-const sparkleMm = 1;
-/** Whites under this are tedious to wet round where there are this many of them (own figures). */
+/** Whites under this are tedious to wet round where there are this many of them (own). */
 const tedious = { mm: 10, count: 8 } as const;
-/** From this share on an outline is mostly soft (own figure). */
+/** From this share on an outline is mostly soft (own). */
 const mostlySoft = 0.5;
 
 /** What a proposal goes by. */
@@ -125,7 +117,7 @@ interface WhiteSurroundings {
 
 /** How many whites count as tedious together. */
 export const isTedious = (shortSideMm: number): boolean =>
-  shortSideMm >= sparkleMm && shortSideMm < tedious.mm;
+  shortSideMm >= brushPointMm && shortSideMm < tedious.mm;
 
 /** The way proposed for a white, and why, in one sentence. Never masked where a brush can go round. */
 export function chooseWhiteWay(
@@ -133,7 +125,7 @@ export function chooseWhiteWay(
   { wet, alike }: WhiteSurroundings,
 ): Pick<White, 'way' | 'why'> {
   const size = sizeInWords(shortSideMm);
-  if (shortSideMm < sparkleMm) {
+  if (shortSideMm < brushPointMm) {
     return {
       way: 'last',
       why: `${size} across: paint over it; opaque white or a scrape brings it back.`,
@@ -141,7 +133,7 @@ export function chooseWhiteWay(
   }
   const soft = softShare >= mostlySoft ? ' Soften its edge with a damp brush.' : '';
   if (!wet) {
-    return shortSideMm < smallWhiteMm
+    return shortSideMm < smallShapeMm
       ? {
           way: 'round',
           why: `Small, but the wash goes on dry paper: leave it out with the point, a little too large.${soft}`,
@@ -151,7 +143,7 @@ export function chooseWhiteWay(
           why: `The wash goes on dry paper: paint what lies round it, and leave 1 to 2 mm more.${soft}`,
         };
   }
-  if (shortSideMm < smallWhiteMm) {
+  if (shortSideMm < smallShapeMm) {
     return { way: 'mask', why: `${size} across, and the wash round it is wet: it would drown.` };
   }
   if (isTedious(shortSideMm) && alike >= tedious.count) {

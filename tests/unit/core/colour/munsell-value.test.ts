@@ -1,22 +1,22 @@
 import { describe, expect, it, test } from 'vitest';
+import { luminanceOfLightness } from '../../../../app/core/colour/luminance.ts';
 import {
   lightnessOfValue,
-  luminanceOfLightness,
-  luminanceOfValue,
+  luminancePercentOfValue,
   valueOfLightness,
 } from '../../../../app/core/colour/munsell-value.ts';
 import standard from '../../../fixtures/munsell-astm-d1535.json';
 
 describe('Munsell value (ASTM D1535)', () => {
   it.each(standard.checkPoints)('V $V has Y $Y', ({ V, Y }) => {
-    expect(luminanceOfValue(V)).toBeCloseTo(Y, 4);
+    expect(luminancePercentOfValue(V)).toBeCloseTo(Y, 4);
   });
 
   it('is found back from lightness', () => {
     for (const [value, lightness] of Object.entries(standard.Lstar)) {
       expect(Math.abs(valueOfLightness(lightness) - Number(value))).toBeLessThan(0.002);
     }
-    expect(luminanceOfLightness(50)).toBeCloseTo(18.4187, 3);
+    expect(100 * luminanceOfLightness(50)).toBeCloseTo(18.4187, 3);
   });
 
   it('rises throughout and is held to 0..10', () => {

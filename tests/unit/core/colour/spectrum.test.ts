@@ -1,20 +1,20 @@
 import { converter } from 'culori';
 import { expect, it } from 'vitest';
 import {
-  bandCount,
   daylightD65,
   labOfReflectance,
   observerX,
   observerY,
   observerZ,
+  spectrumSize,
 } from '../../../../app/core/colour/spectrum.ts';
 import tables from '../../../fixtures/colorimetry.json';
 
-const flat = (value: number): number[] => Array.from({ length: bandCount }, () => value);
+const flat = (value: number): number[] => Array.from({ length: spectrumSize }, () => value);
 
 it('holds every second value of the standard tables (CIE 15, ISO/CIE 11664-1 and -2)', () => {
   const everySecond = (values: number[]): number[] =>
-    values.filter((_, i) => i % 2 === 0).slice(0, bandCount);
+    values.filter((_, i) => i % 2 === 0).slice(0, spectrumSize);
   expect(everySecond(tables.x_5)).toEqual([...observerX]);
   expect(everySecond(tables.y_5)).toEqual([...observerY]);
   expect(everySecond(tables.z_5)).toEqual([...observerZ]);

@@ -2,9 +2,8 @@ import { useMode as addMode, converter, modeLab65, modeRgb } from 'culori/fn';
 import { expect, test } from 'vitest';
 import {
   codeOfLinear,
-  encodedOfLinear,
+  decodeSrgb,
   linearOfCode,
-  linearOfEncoded,
   makeGrey,
 } from '../../../../app/core/colour/srgb.ts';
 import { seeded } from '../../../support/reading/seeded.ts';
@@ -19,7 +18,7 @@ test('greys stay what they are', () => {
   const before = [...greys];
   makeGrey(greys);
   greys.forEach((code, i) => {
-    expect(Math.abs(code - (before[i] ?? 0))).toBeLessThanOrEqual(1);
+    expect(code).toBe(before[i]);
   });
 });
 
@@ -41,7 +40,6 @@ test('a colour keeps its L* within half a code, and is neutral', () => {
 test('all 256 codes come back exactly', () => {
   for (let code = 0; code < 256; code++) {
     expect(codeOfLinear(linearOfCode[code] as number)).toBe(code);
-    expect(Math.round(255 * encodedOfLinear(linearOfEncoded(code / 255)))).toBe(code);
   }
 });
 
@@ -51,7 +49,7 @@ test('code 10 lies on the straight branch', () => {
 });
 
 test('the branches meet at 0.04045 and the curve rises everywhere', () => {
-  const step = linearOfEncoded(0.04045 + 1e-9) - linearOfEncoded(0.04045);
+  const step = decodeSrgb(0.04045 + 1e-9) - decodeSrgb(0.04045);
   expect(step).toBeGreaterThan(0);
   expect(step).toBeLessThan(1e-6);
   for (let code = 1; code < 256; code++) {
@@ -59,11 +57,15 @@ test('the branches meet at 0.04045 and the curve rises everywhere', () => {
   }
 });
 
+/** By the encoding branch of the standard, which the product reads off its table of the decoding one. */
+const nearest = (linear: number): number =>
+  Math.round(255 * (linear <= 0.0031308 ? 12.92 * linear : 1.055 * linear ** (1 / 2.4) - 0.055));
+
 test('any linear light goes to the nearest code', () => {
   const random = seeded(1);
   for (let i = 0; i < 20_000; i++) {
     const linear = random() ** 3;
-    expect(codeOfLinear(linear)).toBe(Math.round(255 * encodedOfLinear(linear)));
+    expect(codeOfLinear(linear)).toBe(nearest(linear));
   }
 });
 

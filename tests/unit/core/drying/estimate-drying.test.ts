@@ -1,6 +1,10 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { estimateDrying } from '../../../../app/core/drying/estimate-drying.ts';
+import {
+  createDryingModel,
+  estimateDrying,
+  modelRange,
+} from '../../../../app/core/drying/estimate-drying.ts';
 
 const room = { celsius: 20, humidity: 50, airSpeed: 0.15 };
 const wash = { waterGramsPerSquareMetre: 40, weather: room, paperGsm: 300 };
@@ -84,4 +88,22 @@ test('more water, damper air, stiller air and thicker paper never dry sooner', (
     ),
     { seed: 7, numRuns: 60 },
   );
+});
+
+test('a model that keeps its answers gives the same ones', () => {
+  const dryingModel = createDryingModel();
+  for (const water of [20, 150, 20]) {
+    for (const hairDryer of [false, true]) {
+      const conditions = {
+        ...wash,
+        waterGramsPerSquareMetre: water,
+        weather: { ...room, hairDryer },
+      };
+      expect(dryingModel(conditions)).toEqual(modelRange(conditions));
+      expect(estimateDrying(conditions, undefined, dryingModel)).toEqual(
+        estimateDrying(conditions),
+      );
+    }
+  }
+  expect(dryingModel(wash)).toBe(dryingModel({ ...wash }));
 });

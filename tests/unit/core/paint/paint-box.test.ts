@@ -2,7 +2,7 @@ import { expect, it } from 'vitest';
 import { isWhiteOrBlack, ladderLoads } from '../../../../app/core/paint/paint.ts';
 import { paintBox, paintCard } from '../../../../app/core/paint/paint-box.ts';
 
-it('holds 33 paints of 36 bands, none negative', () => {
+it('holds 33 paints of 36 samples, none negative', () => {
   expect(paintBox).toHaveLength(33);
   expect(new Set(paintBox.map((paint) => paint.id)).size).toBe(33);
   for (const { id, K, S } of paintBox) {

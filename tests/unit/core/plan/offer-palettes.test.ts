@@ -10,6 +10,7 @@ import { granulationOf } from '../../../../app/core/palette/search/search-palett
 import { buildPlan } from '../../../../app/core/plan/build-plan.ts';
 import { paletteOffers } from '../../../../app/core/plan/offer-palettes.ts';
 import { madeReading, tableOf } from '../../../support/plan/made-reading.ts';
+import { warmMemory } from '../../../support/plan/warm-memory.ts';
 
 const reading = madeReading(
   tableOf(
@@ -32,7 +33,7 @@ const box = [
 ];
 const noPause = async (): Promise<void> => {};
 const offersFor = async (wishes: PlanWishes): Promise<PaletteOffers> => {
-  const offers = await paletteOffers(reading, wishes, noPause);
+  const offers = await paletteOffers(reading, wishes, noPause, warmMemory());
   if (!offers) throw new Error('nothing offered');
   return offers;
 };
@@ -47,7 +48,7 @@ const paintsOf = (offer: PaletteOffer) =>
 describe('palettes to choose from', () => {
   test('the first is that of the plan; the others are different, near, and what they are said to be', async () => {
     const { current, others } = await offersFor({ box });
-    const plan = await buildPlan(reading, { box }, noPause);
+    const plan = await buildPlan(reading, { box }, noPause, warmMemory());
     expect(idsOf(current).sort()).toEqual(plan.palette.map(({ id }) => id).sort());
     expect(current.character).toBe('nearest');
     expect(others.length).toBeGreaterThan(0);

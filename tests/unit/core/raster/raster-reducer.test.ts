@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { linearOfCode } from '../../../../app/core/colour/srgb.ts';
 import { lightnessPlane } from '../../../../app/core/raster/linear-raster.ts';
-import { RasterReducer, reducePicture } from '../../../../app/core/raster/raster-reducer.ts';
+import { RasterReducer } from '../../../../app/core/raster/raster-reducer.ts';
 import { rasterSize } from '../../../../app/core/raster/size.ts';
-import { opened } from '../../../support/reading/rasters.ts';
+import { opened, reducePicture } from '../../../support/reading/rasters.ts';
 import { seeded } from '../../../support/reading/seeded.ts';
 
 const noise = (width: number, height: number, seed: number): Uint8Array => {

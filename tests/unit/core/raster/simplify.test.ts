@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import { runToEnd } from '../../../../app/core/numeric/run-to-end.ts';
 import { gaussianBlur } from '../../../../app/core/raster/gaussian-blur.ts';
 import { edgePreserving, simplify } from '../../../../app/core/raster/simplify.ts';
-import { drained } from '../../../support/reading/drained.ts';
 import { painted } from '../../../support/reading/rasters.ts';
 import { seeded } from '../../../support/reading/seeded.ts';
 
@@ -10,7 +10,7 @@ const { raster } = painted(40, 30, () => {
   const code = 100 + Math.round(60 * random());
   return [code, code, code];
 });
-const simplified = (pxPerMm: number): Float32Array => drained(simplify(raster, pxPerMm)).lightness;
+const simplified = (pxPerMm: number): Float32Array => runToEnd(simplify(raster, pxPerMm)).lightness;
 const apart = (one: Float32Array, other: Float32Array): number =>
   one.reduce((most, value, i) => Math.max(most, Math.abs(value - (other[i] as number))), 0);
 
@@ -40,12 +40,12 @@ const blurred =
   (sigma: number): Filter =>
   (plane, at = size) => {
     const copy = plane.slice();
-    drained(gaussianBlur([copy], at, sigma));
+    runToEnd(gaussianBlur([copy], at, sigma));
     return copy;
   };
 const smoothed: Filter = (plane, at = size) => {
   const copy = plane.slice();
-  drained(edgePreserving([copy], [copy], at, { spacePx: 5, tone: 0.4 }));
+  runToEnd(edgePreserving([copy], [copy], at, { spacePx: 5, tone: 0.4 }));
   return copy;
 };
 
@@ -104,7 +104,7 @@ test.each([1, 1.6, 2.1, 4, 9.5])(
 );
 
 test('a blur needs a width', () => {
-  expect(() => drained(gaussianBlur([], size, 0))).toThrow(RangeError);
+  expect(() => runToEnd(gaussianBlur([], size, 0))).toThrow(RangeError);
 });
 
 /** The slow obvious way: every pixel of a line weighs what is left after all steps between. */
@@ -150,7 +150,7 @@ test('an edge stays where noise goes', () => {
     const code = (x < 40 ? 90 : 170) + Math.round(20 * (random() - 0.5));
     return [code, code, code];
   });
-  const { lightness } = drained(simplify(raster, 4));
+  const { lightness } = runToEnd(simplify(raster, 4));
   const row = lightness.subarray(30 * 80, 31 * 80);
   const side = (from: number, to: number): number[] => [...row.subarray(from, to)];
   const spread = (values: number[]): number => Math.max(...values) - Math.min(...values);
@@ -168,7 +168,7 @@ test('simplifying leaves the raster alone, and lightness free of hue', () => {
     return [red, 80, 200 - red / 2];
   });
   const before = raster.red.slice();
-  const lightness = drained(simplify(raster, 4)).lightness;
+  const lightness = runToEnd(simplify(raster, 4)).lightness;
   expect(raster.red).toEqual(before);
   // The same luminance without the hue.
   const grey = raster.red.map(
@@ -177,6 +177,6 @@ test('simplifying leaves the raster alone, and lightness free of hue', () => {
       0.7151686787677559 * (raster.green[i] as number) +
       0.07219231536073371 * (raster.blue[i] as number),
   );
-  const same = drained(simplify({ ...raster, red: grey, green: grey, blue: grey }, 4)).lightness;
+  const same = runToEnd(simplify({ ...raster, red: grey, green: grey, blue: grey }, 4)).lightness;
   expect(furthest(lightness, same)).toBeLessThan(0.01);
 });

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { smallestShapeMm } from '../../../../app/core/limits.ts';
-import { labelShapes } from '../../../../app/core/raster/label-shapes.ts';
+import { runToEnd } from '../../../../app/core/numeric/run-to-end.ts';
+import { labelPixels, labelRuns } from '../../../../app/core/raster/label-shapes.ts';
 import {
   coveredBy,
   leastSizeMm,
@@ -17,7 +18,6 @@ import {
 } from '../../../../app/core/reading/masses.ts';
 import { countMasses, washMasses } from '../../../../app/core/reading/shapes/wash-masses.ts';
 import type { Slot } from '../../../../app/core/reading/slot.ts';
-import { drained } from '../../../support/reading/drained.ts';
 import { photographs, readPhoto } from '../../../support/reading/rasters.ts';
 
 const washes: readonly MassWash[] = ['firstWash', 'second', 'darks'];
@@ -75,7 +75,7 @@ test('one light shape with darker ones on it is one mass of the first wash', () 
     [22, 22, 3, 3, 4],
     [80, 60, 6, 6, 2], // 6 mm: too small for the first wash, and nothing but white about it
   ]);
-  expect(drained(countMasses(map, slots, size, 1, massSizes))).toEqual({
+  expect(runToEnd(countMasses(map, slots, size, 1, massSizes))).toEqual({
     firstWash: 1,
     second: 2, // the 20 mm shape and the 6 mm one; the 3 mm one lies inside the first
     darks: 2,
@@ -88,9 +88,9 @@ test('families of one wash are masses of their own; too small ones go to the nea
     [50, 0, 50, 80, 2],
     [20, 20, 8, 8, 2], // 8 mm of the other family
   ]);
-  expect(drained(countMasses(map, slots, size, 1, massSizes)).firstWash).toBe(2);
+  expect(runToEnd(countMasses(map, slots, size, 1, massSizes)).firstWash).toBe(2);
   const fine = { ...massSizes, firstWash: 5 };
-  expect(drained(countMasses(map, slots, size, 1, fine)).firstWash).toBe(3);
+  expect(runToEnd(countMasses(map, slots, size, 1, fine)).firstWash).toBe(3);
 });
 
 test('whites stay down to a sparkle of 1 mm', () => {
@@ -98,7 +98,7 @@ test('whites stay down to a sparkle of 1 mm', () => {
     [0, 0, 100, 80, 1],
     [20, 20, 2, 2, 0],
   ]);
-  const { map: first, count } = drained(washMasses(map, slots, size, 1, 'firstWash', massSizes));
+  const { map: first, count } = runToEnd(washMasses(map, slots, size, 1, 'firstWash', massSizes));
   expect(count).toBe(1);
   expect(first[21 * 100 + 21]).not.toBe(first[0]);
 });
@@ -110,12 +110,14 @@ describe.each(photographs)('%s', (path) => {
     const pxPerMm = Math.sqrt((width * height) / (381 * 279));
     for (const wash of washes) {
       const find = () =>
-        drained(washMasses(slotMap, reading.slots, reading.raster, pxPerMm, wash, massSizes));
+        runToEnd(washMasses(slotMap, reading.slots, reading.raster, pxPerMm, wash, massSizes));
       const { map, isPainted, count } = find();
       expect(map).toEqual(find().map);
       expect(count).toBe(reading.masses?.[wash]);
       expect(count).toBeGreaterThan(0);
-      const { kinds, areasPx, labels } = drained(labelShapes(map, reading.raster));
+      const shapes = runToEnd(labelRuns(map, reading.raster));
+      const labels = labelPixels(shapes);
+      const { kinds, areasPx } = shapes;
       expect(areasPx.reduce((sum, area) => sum + area, 0)).toBe(width * height);
       const whites = new Set<number>();
       for (let i = 0; i < slotMap.length; i++) {

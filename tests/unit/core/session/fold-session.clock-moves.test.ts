@@ -18,7 +18,7 @@ function fiveMinutesIn() {
   };
 }
 
-// Source: the project's own cases A-TIM-3 and A-TIM-4: a jump forward counts as sleep, one back does
+// A-TIM-3 and A-TIM-4 in tests/fixtures/cases/CASES.md: a jump forward counts as sleep, one back does
 // not count; W3C High Resolution Time lets the monotonic clock stop in sleep.
 test.each([
   ['an hour back (end of summer time set by hand)', -hour, 55 * minute],

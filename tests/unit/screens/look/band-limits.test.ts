@@ -4,7 +4,7 @@ import { bandOfBins } from '../../../../app/core/reading/sort-pixels.ts';
 import {
   bandsByLimits,
   limitsOf,
-  movedLimit,
+  moveLimit,
   nearestLimit,
   roomOfLimit,
 } from '../../../../app/screens/look/band-limits.ts';
@@ -16,10 +16,10 @@ test('the limits of three bands, from dark to light', () => {
 });
 
 test('a limit goes where it is dragged, but not past its neighbours', () => {
-  expect(movedLimit([30, 50, 70], 1, 55)).toEqual([30, 55, 70]);
-  expect(movedLimit([30, 50, 70], 1, 90)).toEqual([30, 68, 70]);
-  expect(movedLimit([30, 50, 70], 0, -4)).toEqual([2, 50, 70]);
-  expect(movedLimit([30, 50, 70], 2, 140)).toEqual([30, 50, 98]);
+  expect(moveLimit([30, 50, 70], 1, 55)).toEqual([30, 55, 70]);
+  expect(moveLimit([30, 50, 70], 1, 90)).toEqual([30, 68, 70]);
+  expect(moveLimit([30, 50, 70], 0, -4)).toEqual([2, 50, 70]);
+  expect(moveLimit([30, 50, 70], 2, 140)).toEqual([30, 50, 98]);
   expect(roomOfLimit([30, 50, 70], 1)).toEqual([32, 68]);
 });
 

@@ -1,7 +1,5 @@
-import { useMode as addMode, converter, modeLab65, modeRgb } from 'culori/fn';
 import { expect, test } from 'vitest';
 import type { Lab } from '../../../../app/core/colour/lab.ts';
-import { lightOfCode, lightToLab } from '../../../../app/core/colour/srgb.ts';
 import { meanColour, type Pixels } from '../../../../app/core/raster/squint.ts';
 import type { Family } from '../../../../app/core/reading/reading.ts';
 import {
@@ -13,10 +11,6 @@ import {
   spotColours,
 } from '../../../../app/screens/look/spot-colours.ts';
 
-addMode(modeLab65);
-addMode(modeRgb);
-const toLab = converter('lab65');
-
 function picture(
   width: number,
   height: number,
@@ -27,16 +21,6 @@ function picture(
     for (let x = 0; x < width; x++) data.set(rgb(x, y), (y * width + x) * 4);
   return { data, width, height };
 }
-
-test('colours are those of culori lab65', () => {
-  for (let i = 0; i < 512; i++) {
-    const [r, g, b] = [(i * 73) % 256, (i * 151) % 256, (i * 29) % 256];
-    const light = (code: number): number => lightOfCode[code] as number;
-    const [l, a, blue] = lightToLab(light(r), light(g), light(b));
-    const theirs = toLab({ mode: 'rgb', r: r / 255, g: g / 255, b: b / 255 });
-    expect(Math.hypot(l - theirs.l, a - theirs.a, blue - theirs.b)).toBeLessThan(0.02); // its white has one digit more
-  }
-});
 
 test('a fine black and white check is L* 76: light is averaged, not codes', () => {
   const check = picture(40, 40, (x, y) => ((x + y) % 2 ? [0, 0, 0] : [255, 255, 255]));

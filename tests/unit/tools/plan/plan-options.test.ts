@@ -37,7 +37,7 @@ test.each([
   ['a.jpg --bands 8', /--bands must be a whole number from 2 to 7/],
   ['a.jpg --bands 3.5', /--bands/],
   ['a.jpg --palette 0', /--palette must be a whole number from 1 to 7/],
-  ['a.jpg --evening 5', /--evening must be a whole number from 10 to 600/],
+  ['a.jpg --evening 5', /--evening must be a whole number from 20 to 1440/],
   ['a.jpg --washes 9', /--washes must be a whole number from 1 to 8/],
   ['a.jpg --paper heavy', /--paper must be GSM/],
   ['a.jpg --paper 300,linen', /--paper must be GSM/],

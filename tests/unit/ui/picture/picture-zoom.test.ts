@@ -2,15 +2,15 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Point } from '../../../../app/core/colour/lab.ts';
 import {
-  boundedZoom,
-  doubleTapped,
+  boundZoom,
   nearest,
   type PictureFrame,
-  panned,
-  pinched,
+  pan,
+  pinch,
   placeUnder,
   wholePicture,
-  zoomedAbout,
+  zoomAbout,
+  zoomByDoubleTap,
 } from '../../../../app/ui/picture/picture-zoom.ts';
 
 const stage: PictureFrame = { width: 400, height: 300, ratio: 2 }; // the picture is 400 x 200 in it
@@ -25,13 +25,13 @@ test('the whole picture lies in the middle, unmoved', () => {
 });
 
 test('zooming about a point leaves what is under it', () => {
-  const near = zoomedAbout(stage, wholePicture, [100, 150], 4);
+  const near = zoomAbout(stage, wholePicture, [100, 150], 4);
   expect(near.scale).toBe(4);
   closeTo(placeUnder(stage, near, [100, 150]), [0.25, 0.5]);
 });
 
 test('a pinch zooms about the middle of two fingers and takes it along', () => {
-  const to = pinched(
+  const to = pinch(
     stage,
     wholePicture,
     [
@@ -48,18 +48,18 @@ test('a pinch zooms about the middle of two fingers and takes it along', () => {
 });
 
 test('double tap: in at the place, then back to the whole', () => {
-  const near = doubleTapped(stage, wholePicture, [300, 150]);
+  const near = zoomByDoubleTap(stage, wholePicture, [300, 150]);
   expect(near.scale).toBe(2.5);
   closeTo(placeUnder(stage, near, [300, 150]), [0.75, 0.5]);
-  expect(doubleTapped(stage, near, [10, 10])).toEqual(wholePicture);
+  expect(zoomByDoubleTap(stage, near, [10, 10])).toEqual(wholePicture);
 });
 
 test('at the whole nothing can be moved', () => {
-  expect(panned(stage, wholePicture, [90, -50])).toEqual(wholePicture);
+  expect(pan(stage, wholePicture, [90, -50])).toEqual(wholePicture);
 });
 
 test('a picture smaller than the frame on one side stays in its middle there', () => {
-  const near = panned(stage, zoomedAbout(stage, wholePicture, [200, 150], 1.4), [50, 50]);
+  const near = pan(stage, zoomAbout(stage, wholePicture, [200, 150], 1.4), [50, 50]);
   expect(near.centre[1]).toBe(0.5);
   expect(near.centre[0]).toBeLessThan(0.5);
 });
@@ -80,7 +80,7 @@ describe('whatever is done', () => {
   test('no edge of the picture comes into the frame while it is larger than the frame', () => {
     fc.assert(
       fc.property(anyStage, anyZoom, place, (on, asked, [x, y]) => {
-        const zoom = panned(on, boundedZoom(on, asked), [x * 500, y * 500]);
+        const zoom = pan(on, boundZoom(on, asked), [x * 500, y * 500]);
         expect(zoom.scale).toBeGreaterThanOrEqual(1);
         expect(zoom.scale).toBeLessThanOrEqual(nearest);
         const [left, top] = placeUnder(on, zoom, [0, 0]);
@@ -101,8 +101,8 @@ describe('whatever is done', () => {
   test('bounding twice is bounding once', () => {
     fc.assert(
       fc.property(anyStage, anyZoom, (on, asked) => {
-        const once = boundedZoom(on, asked);
-        expect(boundedZoom(on, once)).toEqual(once);
+        const once = boundZoom(on, asked);
+        expect(boundZoom(on, once)).toEqual(once);
       }),
       { seed: 6, numRuns: 200 },
     );

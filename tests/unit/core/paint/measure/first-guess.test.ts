@@ -1,7 +1,7 @@
 import { convertRgbToXyz65, convertXyz65ToLab65 } from 'culori/fn';
 import { describe, expect, it } from 'vitest';
 import type { Lab } from '../../../../../app/core/colour/lab.ts';
-import { bandCount, labOfReflectance } from '../../../../../app/core/colour/spectrum.ts';
+import { labOfReflectance, spectrumSize } from '../../../../../app/core/colour/spectrum.ts';
 import { spectrumFromLab } from '../../../../../app/core/paint/measure/first-guess.ts';
 import { seeded } from '../../../../support/reading/seeded.ts';
 
@@ -28,7 +28,7 @@ describe('smoothest spectrum of a colour', () => {
   it('is flat for a grey, which is the smoothest there is', () => {
     const found = spectrumFromLab([50, 0, 0]);
     expect(Math.max(...found) - Math.min(...found)).toBeLessThan(1e-9);
-    expect(found.length).toBe(bandCount);
+    expect(found.length).toBe(spectrumSize);
   });
 
   it('has less slope than other spectra of the same colour (Burns 2020: least sum of squared slopes)', () => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { colourDifference } from '../../../../../app/core/colour/ciede2000.ts';
 import type { Lab } from '../../../../../app/core/colour/lab.ts';
-import { bandCount, labOfReflectance } from '../../../../../app/core/colour/spectrum.ts';
+import { labOfReflectance, spectrumSize } from '../../../../../app/core/colour/spectrum.ts';
 import { colourOfWashes } from '../../../../../app/core/paint/colour-of-washes.ts';
 import { layOver, paintLayer } from '../../../../../app/core/paint/layer.ts';
 import { fitPaint, paleWashAmount } from '../../../../../app/core/paint/measure/fit-paint.ts';
@@ -18,7 +18,7 @@ import { seeded } from '../../../../support/reading/seeded.ts';
 const options = { known: new Map(), tried: triedPaints, isWhite: false };
 const normal = normals(seeded(4));
 const blue = paintNamed('pb29-ultramarine-blue');
-const black = new Float64Array(bandCount).fill(0.012);
+const black = new Float64Array(spectrumSize).fill(0.012);
 const ladder = [1, 2, 4, 8, 16];
 
 const overBlack = (id: string, amount: number): PaintPatch => {
@@ -33,7 +33,7 @@ describe('a paint from its patches', () => {
     const once = fitPaint(patches, options);
     expect(fitPaint(patches, options)).toEqual(once);
     for (const value of [...once.K, ...once.S]) expect(value).toBeGreaterThan(0);
-    expect(once.K.length).toBe(bandCount);
+    expect(once.K.length).toBe(spectrumSize);
     expect(once.expected.length).toBe(patches.length);
     for (const [n, lab] of once.expected.entries()) {
       expect(colourDifference(lab, patches[n]?.lab as Lab)).toBeLessThan(6);

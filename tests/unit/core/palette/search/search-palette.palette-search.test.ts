@@ -1,13 +1,14 @@
 import { differenceCiede2000 } from 'culori';
 import { describe, expect, it } from 'vitest';
 import type { Lab } from '../../../../../app/core/colour/lab.ts';
+import { searchLoads } from '../../../../../app/core/limits.ts';
 import { combinations } from '../../../../../app/core/numeric/combinations.ts';
 import { colourOfWashes } from '../../../../../app/core/paint/colour-of-washes.ts';
 import { wholeParts } from '../../../../../app/core/paint/mix.ts';
 import { isWhiteOrBlack, type Paint } from '../../../../../app/core/paint/paint.ts';
 import { paintBox } from '../../../../../app/core/paint/paint-box.ts';
 import { noCheckpoint } from '../../../../../app/core/palette/checkpoint.ts';
-import { halfOctaveLoads } from '../../../../../app/core/palette/library/mix-library.ts';
+import { LibraryMemo } from '../../../../../app/core/palette/library/mix-library.ts';
 import {
   darkestBandLightness,
   paletteTargets,
@@ -15,6 +16,8 @@ import {
 import { nearTie, searchPalette } from '../../../../../app/core/palette/search/search-palette.ts';
 import type { Slot } from '../../../../../app/core/reading/slot.ts';
 import { madeReading, tableOf } from '../../../../support/plan/made-reading.ts';
+
+const library = new LibraryMemo();
 
 const landscape = madeReading(
   tableOf(
@@ -68,7 +71,7 @@ function bruteForce(
     groups.map((members) => {
       const own = members.map((member) => paints[member] as Paint);
       const colours = wholeParts(members.length).flatMap((parts) =>
-        halfOctaveLoads.map((load) => colourOfWashes([{ paints: own, parts, load }])),
+        searchLoads.map((load) => colourOfWashes([{ paints: own, parts, load }])),
       );
       const known = colours.map(lab65);
       const costs = targets.map(
@@ -148,7 +151,7 @@ describe('palette search', () => {
           must: idsOf(must),
           exclude: idsOf(exclude),
         };
-        const found = await searchPalette(slots, paintBox, wishes, noCheckpoint);
+        const found = await searchPalette(slots, paintBox, wishes, noCheckpoint, library);
         if (set.length === 0) {
           expect(found.shortfall).toBeGreaterThan(0);
           continue;
@@ -174,7 +177,7 @@ describe('palette search', () => {
     );
     const box = [heavy, ...others, plain];
     const wishes = { box: idsOf(box), paletteSize: 3 };
-    const found = await searchPalette(landscape.slots, box, wishes, noCheckpoint);
+    const found = await searchPalette(landscape.slots, box, wishes, noCheckpoint, library);
     expect(idsOf(found.paints)).toContain(plain.id);
     expect(idsOf(found.paints)).not.toContain(heavy.id);
   });
@@ -182,7 +185,7 @@ describe('palette search', () => {
   it('keeps to her wishes', async () => {
     const some = paintBox.filter((paint, n) => n % 3 === 0 || asked.includes(paint.id));
     const search = (wishes: Parameters<typeof searchPalette>[2]) =>
-      searchPalette(landscape.slots, some, wishes, noCheckpoint);
+      searchPalette(landscape.slots, some, wishes, noCheckpoint, library);
     const free = await search({});
     expect(free.paints.length).toBeLessThanOrEqual(5);
     expect(free.paints.some((paint) => isWhiteOrBlack(paint.ci))).toBe(false);
@@ -204,13 +207,13 @@ describe('palette search', () => {
 
   it('says by how much one yellow misses the darks', async () => {
     const wishes = { chosen: ['py74-arylide-yellow'] };
-    const found = await searchPalette(landscape.slots, paintBox, wishes, noCheckpoint);
+    const found = await searchPalette(landscape.slots, paintBox, wishes, noCheckpoint, library);
     expect(found.shortfall).toBeGreaterThan(40);
   });
 
   it('answers contradicting wishes with a sentence for her', async () => {
     const search = (wishes: Parameters<typeof searchPalette>[2]) =>
-      searchPalette(landscape.slots, paintBox, wishes, noCheckpoint);
+      searchPalette(landscape.slots, paintBox, wishes, noCheckpoint, library);
     const blue = 'pb29-ultramarine-blue';
     await expect(search({ must: [blue], exclude: [blue] })).rejects.toThrow(/decide for one/);
     await expect(search({ must: ['gone'] })).rejects.toThrow(/Choose from the paint box/);

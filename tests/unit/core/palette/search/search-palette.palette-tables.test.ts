@@ -2,9 +2,12 @@ import { expect, test } from 'vitest';
 import { isWhiteOrBlack, type Paint } from '../../../../../app/core/paint/paint.ts';
 import { paintBox } from '../../../../../app/core/paint/paint-box.ts';
 import { noCheckpoint } from '../../../../../app/core/palette/checkpoint.ts';
-import { buildMixLibrary } from '../../../../../app/core/palette/library/mix-library.ts';
+import {
+  buildMixLibrary,
+  LibraryMemo,
+} from '../../../../../app/core/palette/library/mix-library.ts';
 import { isDistinctPalette } from '../../../../../app/core/palette/offers/best-set-by-trait.ts';
-import { paintLosses } from '../../../../../app/core/palette/offers/paint-losses.ts';
+import { paintLosses } from '../../../../../app/core/palette/offers/palette-gaps.ts';
 import { CostTables, paletteTargets } from '../../../../../app/core/palette/search/cost-tables.ts';
 import { greedySearch, scoreSet } from '../../../../../app/core/palette/search/score-set.ts';
 import {
@@ -12,6 +15,8 @@ import {
   searchPalette,
 } from '../../../../../app/core/palette/search/search-palette.ts';
 import { madeReading, tableOf } from '../../../../support/plan/made-reading.ts';
+
+const library = new LibraryMemo();
 
 const reading = madeReading(
   tableOf(
@@ -28,7 +33,13 @@ const some = paintBox.filter(({ ci }, n) => n % 4 === 0 && !isWhiteOrBlack(ci));
 const idsOf = (paints: readonly Paint[]): string[] => paints.map(({ id }) => id);
 
 test('what is lost without a paint is what the search says of the rest', async () => {
-  const { paints, tables, targets, ties } = await openSearch(slots, some, {}, noCheckpoint);
+  const { paints, tables, targets, ties } = await openSearch(
+    slots,
+    some,
+    {},
+    noCheckpoint,
+    library,
+  );
   const members = ties[0]?.members ?? [];
   expect(members.length).toBeGreaterThan(2);
   const whole = scoreSet(tables, targets, members);
@@ -38,7 +49,7 @@ test('what is lost without a paint is what the search says of the rest', async (
     const chosen = idsOf(
       members.filter((each) => each !== out).map((each) => paints[each] as Paint),
     );
-    const rest = await searchPalette(slots, some, { chosen }, noCheckpoint);
+    const rest = await searchPalette(slots, some, { chosen }, noCheckpoint, library);
     // A set costs 0.3 less for the paint it does without.
     expect(losses[n]?.furtherOff).toBeCloseTo(rest.cost + 0.3 - whole.cost, 5);
     const byFamily = losses[n]?.families.reduce(
@@ -52,7 +63,7 @@ test('what is lost without a paint is what the search says of the rest', async (
 test('taking the best paint each time is never better than the exact search', async () => {
   for (const size of [1, 2, 3, 4, 5]) {
     const wishes = { paletteSize: size };
-    const { tables, targets, ties } = await openSearch(slots, some, wishes, noCheckpoint);
+    const { tables, targets, ties } = await openSearch(slots, some, wishes, noCheckpoint, library);
     const greedy = greedySearch(tables, targets, [], size);
     expect(greedy.members.length).toBeLessThanOrEqual(size);
     const exact = ties[0];
@@ -66,16 +77,16 @@ test('taking the best paint each time is never better than the exact search', as
 
 test('library and tables for 40 paints and 24 colours stay under 100 MB', async () => {
   const few = some.slice(0, 4);
-  const library = await buildMixLibrary(few, noCheckpoint);
+  const built = await buildMixLibrary(few, noCheckpoint);
   const bytesOf = (size: number): number => {
-    const group = library.groups.find(({ members }) => members.length === size);
+    const group = built.groups.find(({ members }) => members.length === size);
     return (group?.lightness.byteLength ?? 0) + (group?.chroma.byteLength ?? 0);
   };
   const targets = paletteTargets(slots);
-  const tables = await CostTables.of(library, targets, noCheckpoint);
+  const tables = await CostTables.of(built, targets, noCheckpoint);
   const perGroup = 4 * 24 + 4; // costs and darkest, as the next lines check
-  expect(tables.costs.byteLength / library.groups.length).toBe(4 * targets.length);
-  expect(tables.darkest.byteLength / library.groups.length).toBe(4);
+  expect(tables.costs.byteLength / built.groups.length).toBe(4 * targets.length);
+  expect(tables.darkest.byteLength / built.groups.length).toBe(4);
   const counts = [40, (40 * 39) / 2, (40 * 39 * 38) / 6];
   const bytes = counts.reduce((all, count, n) => all + count * (bytesOf(n + 1) + perGroup), 0);
   expect(bytes).toBeGreaterThan(30e6); // 40 paints are no small matter

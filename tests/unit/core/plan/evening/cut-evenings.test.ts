@@ -5,7 +5,7 @@ import { buildPlan } from '../../../../../app/core/plan/build-plan.ts';
 import { cutEvenings, limitSteps } from '../../../../../app/core/plan/evening/cut-evenings.ts';
 import { eveningOf, isPaintingStep } from '../../../../../app/core/plan/evening/evening-times.ts';
 import type { Step } from '../../../../../app/core/plan/plan.ts';
-import { createPlanMemory } from '../../../../../app/core/plan/solve/solve-palette.ts';
+import { createPlanMemory } from '../../../../../app/core/plan/plan-memory.ts';
 import { quietStep } from '../../../../../app/core/plan/steps/step-draft.ts';
 import { madeReading, tableOf } from '../../../../support/plan/made-reading.ts';
 

@@ -4,27 +4,14 @@ import type { Range } from '../../../../../app/core/colour/lab.ts';
 import { eveningTimes } from '../../../../../app/core/plan/evening/evening-times.ts';
 import {
   eveningName,
-  hoursInWords,
   planTimeInWords,
-  rangeInWords,
 } from '../../../../../app/core/plan/evening/evening-words.ts';
 import type { Step, WashPlan } from '../../../../../app/core/plan/plan.ts';
 import { sheetOf, smallerSheet } from '../../../../../app/core/reference/sheet.ts';
 import { typedMinutes } from '../../../../../app/core/words/typed-number.ts';
 import { plainStep } from '../../../../support/session/plain-step.ts';
 
-it.each([
-  [7, '7 min'],
-  [44, '45 min'],
-  [58, '1 h'],
-  [101, '1 h 40 min'],
-  [180, '3 h'],
-])('%f minutes are said as %s', (minutes, said) => {
-  expect(hoursInWords(minutes)).toBe(said);
-});
-
-it('a span of time and the name of an evening', () => {
-  expect(rangeInWords([69, 118])).toBe('1 h 10 min to 2 h');
+it('the name of an evening', () => {
   expect([1, 2, 5].map(eveningName)).toEqual(['First evening', 'Second evening', 'Evening 5']);
 });
 

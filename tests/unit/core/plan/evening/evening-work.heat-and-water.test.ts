@@ -4,7 +4,7 @@ import { roomWeather } from '../../../../../app/core/drying/weather.ts';
 import { noCheckpoint } from '../../../../../app/core/palette/checkpoint.ts';
 import { buildPlan } from '../../../../../app/core/plan/build-plan.ts';
 import type { Step, WashPlan } from '../../../../../app/core/plan/plan.ts';
-import { createPlanMemory } from '../../../../../app/core/plan/solve/solve-palette.ts';
+import { createPlanMemory } from '../../../../../app/core/plan/plan-memory.ts';
 import { reckonDrying } from '../../../../../app/core/session/drying-clock.ts';
 import { madeReading, tableOf } from '../../../../support/plan/made-reading.ts';
 import { few } from '../../../../support/plan/solved.ts';

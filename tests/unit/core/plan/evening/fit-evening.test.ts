@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { roomWeather, type Weather } from '../../../../../app/core/drying/weather.ts';
-import { hoursInWords } from '../../../../../app/core/plan/evening/evening-words.ts';
 import { fitsIn, longest } from '../../../../../app/core/plan/evening/evening-work.ts';
 import { fitEvening } from '../../../../../app/core/plan/evening/fit-evening.ts';
 import type { Reading } from '../../../../../app/core/reading/reading.ts';
+import { hoursInWords } from '../../../../../app/core/words/minutes.ts';
 import seeds from '../../../../fixtures/readings/seed-heads.json';
 import { madeReading, tableOf } from '../../../../support/plan/made-reading.ts';
 import { few, inAir, solverFor } from '../../../../support/plan/solved.ts';

@@ -32,7 +32,7 @@ const gapsOf = (plan: WashPlan, hand: Hand): number[] =>
     return planQuality(plan.slots, painted).lightness;
   });
 
-// Own figures: every mix off by 15 % in strength and 10 % in ratio, up or down.
+// Every mix off by 15 % in strength and 10 % in ratio, up or down (own).
 test('painted by an unsteady hand, over all pictures', async () => {
   const plans = await Promise.all(Object.values(builtPlans).map((built) => built()));
   const gaps = plans.flatMap((plan) => gapsOf(plan, { ...unsteady, spread: 'up or down' }));
@@ -114,7 +114,7 @@ describe.each(Object.entries(builtPlans))('the plan of %s', (_, built) => {
       for (const k of [0, 1, 2] as const) expect(lab[k]).toBeCloseTo(last[i]?.[k] ?? 0, 6);
   });
 
-  // Own figures. Normally spread: the far ends are worse than those of a hand off by just so much.
+  // Normally spread (own): the far ends are worse than those of a hand off by just so much.
   test('an unsteady one comes near without correcting', async () => {
     const gaps = gapsOf(await built(), { ...unsteady, spread: 'normal' });
     expect(quantile(gaps, 0.5)).toBeLessThanOrEqual(2.5);

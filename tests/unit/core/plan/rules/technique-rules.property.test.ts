@@ -56,7 +56,7 @@ const work = fc.record({
   techniques: fc.array(fc.constantFrom(...techniques), { minLength: 5, maxLength: 5 }),
 });
 
-// R5, R11, R13, R20, R21 of the trade notes; common practice, no source.
+// R5, R11, R13, R20, R21 in app/core/plan/rules/rules.md.
 test('whatever the reading: the right paper, in time, no drops in a plain area, no lifting of stains', () => {
   let seen = 0;
   fc.assert(

@@ -1,15 +1,12 @@
 import { describe, expect, it, test } from 'vitest';
 import { passagesChoices } from '../../../../../app/core/decisions/plan-edit.ts';
 import type { PlanWishes } from '../../../../../app/core/decisions/plan-wishes.ts';
-import { LastAnswers } from '../../../../../app/core/numeric/memo.ts';
 import { noCheckpoint } from '../../../../../app/core/palette/checkpoint.ts';
 import { buildPlan } from '../../../../../app/core/plan/build-plan.ts';
 import type { WashPlan } from '../../../../../app/core/plan/plan.ts';
+import { createPlanMemory } from '../../../../../app/core/plan/plan-memory.ts';
 import { describeBrokenRules } from '../../../../../app/core/plan/rules/check-rules.ts';
-import {
-  createPlanMemory,
-  maskWhitesForJointWash,
-} from '../../../../../app/core/plan/solve/solve-palette.ts';
+import { maskWhitesForJointWash } from '../../../../../app/core/plan/solve/solve-palette.ts';
 import { isMostlyLost, passageLine } from '../../../../../app/core/reading/edges/slot-borders.ts';
 import type { White } from '../../../../../app/core/reading/whites/whites.ts';
 import { type MadeSlot, madeReading, tableOf } from '../../../../support/plan/made-reading.ts';
@@ -60,16 +57,7 @@ it('another number of washes, other paints or another picture are worked out ane
   expect(without.plan.palette.map(({ id }) => id).every((id) => rest.includes(id))).toBe(true);
 });
 
-it('keeps the last answers only, those asked for again longest', () => {
-  const answers = new LastAnswers<number>(2);
-  answers.keep('one', 1);
-  answers.keep('two', 2);
-  expect(answers.get('one')).toBe(1);
-  answers.keep('three', 3);
-  expect([answers.get('one'), answers.get('two'), answers.get('three')]).toEqual([1, undefined, 3]);
-});
-
-// Rule R18 of the trade notes: a lost border is painted across while wet; common practice, no source.
+// R18: a lost border is painted across while wet; common practice, no source.
 const tones = [85, 62, 38];
 
 const puddlesOf = (plan: WashPlan, wash: number): Set<string> =>

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { describeBrokenRules } from '../../../../../app/core/plan/rules/check-rules.ts';
 import { limits, order, planned, washesOf } from '../../../../support/reading/made-passages.ts';
 
-// Rules R18 and R20 of the trade notes; common practice, no source.
+// R18 and R20 in app/core/plan/rules/rules.md: common practice, no source.
 
 describe('passages', () => {
   test('a soft ground comes before a crisp subject, whatever their values', async () => {

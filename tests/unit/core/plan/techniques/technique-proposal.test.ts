@@ -10,7 +10,7 @@ import {
 } from '../../../../support/plan/made-work.ts';
 import { uprightEdge } from '../../../../support/reading/made-edge.ts';
 
-// What calls for which technique: trade notes 1.2 (R5, R6, R11, R13, R20, R21) and 1.3; common practice, no
+// What calls for which technique: R5, R6, R11, R13, R20, R21 in app/core/plan/rules/rules.md; common practice, no
 // source for the figures.
 
 const sky: MadeSlot = { lightness: 70, family: 3, share: 0.4, largestMm2: 40_000 };

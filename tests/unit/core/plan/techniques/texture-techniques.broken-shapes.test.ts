@@ -8,7 +8,7 @@ import {
   touchOf,
 } from '../../../../support/plan/made-work.ts';
 
-// R11, R13, R21 of the trade notes; common practice, no source for the figures.
+// R11, R13, R21 in app/core/plan/rules/rules.md; no source for the figures.
 
 const sky: MadeSlot = { lightness: 70, family: 3, share: 0.4, largestMm2: 40_000 };
 const land: MadeSlot = { lightness: 50, family: 1, share: 0.4, largestMm2: 40_000 };

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import type { Lab, Point } from '../../../../../app/core/colour/lab.ts';
+import { runToEnd } from '../../../../../app/core/numeric/run-to-end.ts';
 import { type LinearRaster, lightnessPlane } from '../../../../../app/core/raster/linear-raster.ts';
 import { alterRaster } from '../../../../../app/core/reading/alter/alter-raster.ts';
 import type { Alteration } from '../../../../../app/core/reference/alteration.ts';
-import { drained } from '../../../../support/reading/drained.ts';
 import { copyOf, oval, rasterOf, sameRaster } from '../../../../support/reading/plain-raster.ts';
 import { seeded } from '../../../../support/reading/seeded.ts';
 
@@ -37,7 +37,7 @@ describe('a thing left out', () => {
   test('of flat surroundings: flat', () => {
     const flat = (): Lab => [70, -10, 15];
     const raster = withThing(flat);
-    drained(alterRaster(raster, [leaveOut(tight)], pxPerMm));
+    runToEnd(alterRaster(raster, [leaveOut(tight)], pxPerMm));
     expect(worst(raster, flat)).toBeLessThan(0.1);
   });
 
@@ -47,7 +47,7 @@ describe('a thing left out', () => {
     ['aslant', (x: number, y: number): Lab => [35 + (20 * x) / width + (25 * y) / height, 5, 30]],
   ])('of a gradient %s: the gradient goes on', (_, ground) => {
     const raster = withThing(ground);
-    drained(alterRaster(raster, [leaveOut(tight)], pxPerMm));
+    runToEnd(alterRaster(raster, [leaveOut(tight)], pxPerMm));
     expect(worst(raster, ground)).toBeLessThan(2);
   });
 
@@ -66,7 +66,7 @@ describe('a thing left out', () => {
       ),
     );
     const raster = withThing(flat);
-    drained(alterRaster(raster, strokes, pxPerMm));
+    runToEnd(alterRaster(raster, strokes, pxPerMm));
     expect(worst(raster, flat)).toBeLessThan(0.1);
   });
 
@@ -81,18 +81,18 @@ describe('a thing left out', () => {
       [0.2, 1.05],
       [-0.05, 1.05],
     ];
-    drained(alterRaster(raster, [leaveOut(corner)], pxPerMm));
+    runToEnd(alterRaster(raster, [leaveOut(corner)], pxPerMm));
     // Nothing is known beyond the border, so a gradient flattens out towards it.
     expect(worst(raster, ground)).toBeLessThan(6);
     const flat = rasterOf(width, height, (x, y) => (y > 190 && x < 60 ? [5, 0, 0] : [60, 0, 0]));
-    drained(alterRaster(flat, [leaveOut(corner)], pxPerMm));
+    runToEnd(alterRaster(flat, [leaveOut(corner)], pxPerMm));
     expect(worst(flat, () => [60, 0, 0])).toBeLessThan(0.1);
   });
 
   test('within what surrounds it: never lighter or darker, never out of range', () => {
     const random = seeded(5);
     const raster = withThing(() => [40 + 40 * random(), 60 * random() - 30, 60 * random() - 30]);
-    drained(alterRaster(raster, [leaveOut(oval([0.3, 0.4], 0.28, 0.35))], pxPerMm));
+    runToEnd(alterRaster(raster, [leaveOut(oval([0.3, 0.4], 0.28, 0.35))], pxPerMm));
     for (const plane of [raster.red, raster.green, raster.blue]) {
       expect(plane.every((light) => light >= 0 && light <= 1)).toBe(true);
     }
@@ -102,7 +102,7 @@ describe('a thing left out', () => {
     const random = seeded(9);
     const raster = withThing(() => [30 + 60 * random(), 10, 10]);
     const before = copyOf(raster);
-    drained(alterRaster(raster, [leaveOut(tight)], pxPerMm));
+    runToEnd(alterRaster(raster, [leaveOut(tight)], pxPerMm));
     const away = (x: number, y: number): number => Math.hypot(x - 160, y - 120);
     expect(sameRaster(raster, before, (x, y) => away(x, y) > 40 + 2 * pxPerMm)).toBe(true);
     expect(sameRaster(raster, before, (x, y) => away(x, y) < 40)).toBe(false);
@@ -111,7 +111,7 @@ describe('a thing left out', () => {
   test('the whole picture circled: nothing to take it from, so it stays', () => {
     const raster = withThing((x) => [30 + x / 10, 0, 0]);
     const before = copyOf(raster);
-    drained(alterRaster(raster, [leaveOut(oval([0.5, 0.5], 0.8, 0.8))], pxPerMm));
+    runToEnd(alterRaster(raster, [leaveOut(oval([0.5, 0.5], 0.8, 0.8))], pxPerMm));
     expect(sameRaster(raster, before)).toBe(true);
   });
 
@@ -122,7 +122,7 @@ describe('a thing left out', () => {
     [7, 5],
   ])('a picture of %i x %i px gives numbers', (wide, high) => {
     const raster = rasterOf(wide, high, (x, y) => [20 + x + y, 0, 0]);
-    drained(alterRaster(raster, [leaveOut([[0.5, 0.5]], 0.3), leaveOut([[2, 2]], 0.1)], 0.1));
+    runToEnd(alterRaster(raster, [leaveOut([[0.5, 0.5]], 0.3), leaveOut([[2, 2]], 0.1)], 0.1));
     expect(raster.red.every((light) => light >= 0 && light <= 1)).toBe(true);
   });
 });
@@ -134,5 +134,5 @@ test.each([
 ])('a stroke that is none is refused with a sentence', (stroke) => {
   const raster = rasterOf(4, 4, () => [50, 0, 0]);
   const pieces = alterRaster(raster, [{ change: 'lighter', ...stroke }], 1);
-  expect(() => drained(pieces)).toThrow(/Take it back and draw it anew/);
+  expect(() => runToEnd(pieces)).toThrow(/Take it back and draw it anew/);
 });

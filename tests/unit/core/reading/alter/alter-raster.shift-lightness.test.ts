@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
 import type { Lab } from '../../../../../app/core/colour/lab.ts';
+import { runToEnd } from '../../../../../app/core/numeric/run-to-end.ts';
 import { lightnessPlane } from '../../../../../app/core/raster/linear-raster.ts';
 import { alterRaster } from '../../../../../app/core/reading/alter/alter-raster.ts';
 import type { Alteration, Change } from '../../../../../app/core/reference/alteration.ts';
-import { drained } from '../../../../support/reading/drained.ts';
 import { labOfLinear } from '../../../../support/reading/linear-of-lab.ts';
 import { copyOf, oval, rasterOf, sameRaster } from '../../../../support/reading/plain-raster.ts';
 
@@ -29,7 +29,7 @@ test.each([
   ['darker', [12, 5, 5]],
 ] as const)('one value %s moves L* of %j by 10, its hue kept', (change, lab) => {
   const raster = rasterOf(width, height, () => lab as Lab);
-  drained(alterRaster(raster, [round(change)], pxPerMm));
+  runToEnd(alterRaster(raster, [round(change)], pxPerMm));
   const [l, a, b] = labOfLinear(
     raster.red[middle] as number,
     raster.green[middle] as number,
@@ -45,15 +45,15 @@ test.each([
 
 test('at the ends it goes as far as there is room, without colour gone astray', () => {
   const light = rasterOf(width, height, (x) => (x < 100 ? [96, 0, 0] : [80, 5, 75]));
-  drained(alterRaster(light, [round('lighter')], pxPerMm));
+  runToEnd(alterRaster(light, [round('lighter')], pxPerMm));
   const plane = lightnessPlane(light);
   expect(plane[middle - 20]).toBeCloseTo(100, 1);
   expect(plane[middle + 20]).toBeCloseTo(90, 1); // yellow gives up colour, not value
   const dark = rasterOf(width, height, () => [4, 0, 0]);
-  drained(alterRaster(dark, [round('darker')], pxPerMm));
+  runToEnd(alterRaster(dark, [round('darker')], pxPerMm));
   expect(lightnessPlane(dark)[middle]).toBeCloseTo(0, 2);
   const black = rasterOf(width, height, () => [0, 0, 0]);
-  drained(alterRaster(black, [round('lighter')], pxPerMm));
+  runToEnd(alterRaster(black, [round('lighter')], pxPerMm));
   expect(lightnessPlane(black)[middle]).toBeCloseTo(10, 1);
   expect(black.red[middle]).toBe(black.blue[middle]);
 });
@@ -63,7 +63,7 @@ test('noise in near-black does not turn into colours', () => {
   raster.red.fill(0.0006);
   raster.green.fill(0.0001);
   raster.blue.fill(0.0001);
-  drained(alterRaster(raster, [round('lighter')], pxPerMm));
+  runToEnd(alterRaster(raster, [round('lighter')], pxPerMm));
   const lab = labOfLinear(
     raster.red[middle] as number,
     raster.green[middle] as number,
@@ -75,7 +75,7 @@ test('noise in near-black does not turn into colours', () => {
 test('full inside, untouched outside to the last bit, without a step between', () => {
   const raster = rasterOf(width, height, (x, y) => [40 + (x % 7) + (y % 5), 8, -6]);
   const before = copyOf(raster);
-  drained(alterRaster(raster, [round('lighter')], pxPerMm));
+  runToEnd(alterRaster(raster, [round('lighter')], pxPerMm));
   const [was, now] = [lightnessPlane(before), lightnessPlane(raster)];
   const gained = (x: number): number =>
     (now[80 * width + x] as number) - (was[80 * width + x] as number);
@@ -92,15 +92,15 @@ test('full inside, untouched outside to the last bit, without a step between', (
 test('over the border of the picture it is full to the last pixel', () => {
   const raster = rasterOf(width, height, () => [50, 0, 0]);
   const whole: Alteration = { change: 'darker', path: oval([0.5, 0.5], 0.9, 0.9), brush: 0 };
-  drained(alterRaster(raster, [whole], pxPerMm));
+  runToEnd(alterRaster(raster, [whole], pxPerMm));
   expect(lightnessPlane(raster).every((lightness) => Math.abs(lightness - 40) < 0.05)).toBe(true);
 });
 
 test('strokes add up; there and back comes out where it was', () => {
   const raster = rasterOf(width, height, () => [50, 10, -15]);
-  drained(alterRaster(raster, [round('darker'), round('darker')], pxPerMm));
+  runToEnd(alterRaster(raster, [round('darker'), round('darker')], pxPerMm));
   expect(lightnessPlane(raster)[middle]).toBeCloseTo(30, 1);
-  drained(alterRaster(raster, [round('lighter'), round('lighter')], pxPerMm));
+  runToEnd(alterRaster(raster, [round('lighter'), round('lighter')], pxPerMm));
   expect(lightnessPlane(raster).every((lightness) => Math.abs(lightness - 50) < 0.05)).toBe(true);
 });
 
@@ -108,17 +108,17 @@ test('what is laid over a place left out stands; what was laid before it goes wi
   const made = () =>
     rasterOf(width, height, (x, y) => (Math.hypot(x - 100, y - 80) < 30 ? [20, 0, 0] : [60, 0, 0]));
   const after = made();
-  drained(alterRaster(after, [round('leave-out'), round('darker')], pxPerMm));
+  runToEnd(alterRaster(after, [round('leave-out'), round('darker')], pxPerMm));
   expect(lightnessPlane(after)[middle]).toBeCloseTo(50, 1);
   const small: Alteration = { ...round('lighter'), path: oval([0.5, 0.5], 0.1, 0.1) };
   const before = made();
-  drained(alterRaster(before, [small, round('leave-out')], pxPerMm));
+  runToEnd(alterRaster(before, [small, round('leave-out')], pxPerMm));
   expect(lightnessPlane(before)[middle]).toBeCloseTo(60, 1);
 });
 
 test('no alterations: nothing is touched', () => {
   const raster = rasterOf(width, height, (x) => [x / 2, 5, 5]);
   const before = copyOf(raster);
-  drained(alterRaster(raster, [], pxPerMm));
+  runToEnd(alterRaster(raster, [], pxPerMm));
   expect(sameRaster(raster, before)).toBe(true);
 });

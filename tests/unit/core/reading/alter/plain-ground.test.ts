@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import type { Lab } from '../../../../../app/core/colour/lab.ts';
+import { runToEnd } from '../../../../../app/core/numeric/run-to-end.ts';
 import { labInPlace } from '../../../../../app/core/raster/linear-raster.ts';
 import { plainGround, plainLevel } from '../../../../../app/core/reading/alter/plain-ground.ts';
 import type { ReadingWishes } from '../../../../../app/core/reading/reading.ts';
-import { drained } from '../../../../support/reading/drained.ts';
 import { copyOf, oval, rasterOf, sameRaster } from '../../../../support/reading/plain-raster.ts';
 import { readFor } from '../../../../support/reading/rasters.ts';
 import { seeded } from '../../../../support/reading/seeded.ts';
@@ -64,7 +64,7 @@ test('the ground is made plain beyond a millimetre from the line; the subject is
   const before = copyOf(raster);
   const planes = labInPlace(copyOf(raster));
   const mask = Uint8Array.from(noMask, (_, i) => Number(isPot(i % 200, Math.floor(i / 200))));
-  const plain = drained(plainGround(planes, raster, mask, 2));
+  const plain = runToEnd(plainGround(planes, raster, mask, 2));
   expect(sameRaster(raster, before)).toBe(true); // the input is not touched
   expect(sameRaster(plain, before, isPot)).toBe(true);
   const lab = labInPlace(copyOf(plain));

@@ -1,12 +1,6 @@
 import { expect, test } from 'vitest';
 import { placeInWords } from '../../../../../app/core/raster/sides.ts';
-import {
-  edgeSentences,
-  lengthInWords,
-  valuesApart,
-  widthInWords,
-  wishCaution,
-} from '../../../../../app/core/reading/edges/edge-words.ts';
+import { edgeSentences, wishCaution } from '../../../../../app/core/reading/edges/edge-words.ts';
 import type { Slot } from '../../../../../app/core/reading/slot.ts';
 import { keptReading } from '../../../../support/reading/kept-reading.ts';
 import { uprightEdge } from '../../../../support/reading/made-edge.ts';
@@ -76,23 +70,6 @@ test('a wish against what is measured is told', () => {
   );
   expect(wishCaution(uprightEdge(0.5, { contrast: 8 }), 'lose')).toBe('');
   expect(wishCaution(uprightEdge(0.5), 'soften')).toBe('');
-});
-
-test('measures in words', () => {
-  expect([10, 21.4, 0].map(valuesApart)).toEqual(['1 value', '2.1 values', '0 values']);
-  expect([0.2, 0.84, 2.96, 11.6].map(widthInWords)).toEqual([
-    'less than half a millimetre',
-    '0.8 mm',
-    '3 mm',
-    '12 mm',
-  ]);
-  expect([4.4, 99.4, 100, 994, 6930].map(lengthInWords)).toEqual([
-    '4 mm',
-    '99 mm',
-    '10 cm',
-    '99 cm',
-    '6.9 m',
-  ]);
 });
 
 test('places by thirds', () => {

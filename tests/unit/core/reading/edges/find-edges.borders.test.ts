@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
+import { runToEnd } from '../../../../../app/core/numeric/run-to-end.ts';
 import { emptyRaster } from '../../../../../app/core/raster/linear-raster.ts';
 import { findEdges } from '../../../../../app/core/reading/edges/find-edges.ts';
 import type { Border } from '../../../../../app/core/reading/reading.ts';
-import { drained } from '../../../../support/reading/drained.ts';
 import { seeded } from '../../../../support/reading/seeded.ts';
 
 const size = { width: 400, height: 300 };
@@ -13,7 +13,7 @@ const bordersOf = (
   lightness: Float32Array,
   { width, height }: typeof size,
   scale: number,
-): Border[] => drained(findEdges(slots, lightness, emptyRaster(width, height), scale)).borders;
+): Border[] => runToEnd(findEdges(slots, lightness, emptyRaster(width, height), scale)).borders;
 
 /** Rise of a blurred step, 0..1, `way` px from its middle (logistic stand-in for the error function). */
 const rise = (way: number, sigma: number): number =>

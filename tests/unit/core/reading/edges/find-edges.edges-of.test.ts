@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { runToEnd } from '../../../../../app/core/numeric/run-to-end.ts';
 import { type LinearRaster, lightnessPlane } from '../../../../../app/core/raster/linear-raster.ts';
 import { type Edge, edgeShares } from '../../../../../app/core/reading/edges/edge.ts';
 import { findEdges } from '../../../../../app/core/reading/edges/find-edges.ts';
@@ -8,7 +9,6 @@ import {
   round,
   slanting,
 } from '../../../../support/reading/blurred-picture.ts';
-import { drained } from '../../../../support/reading/drained.ts';
 import { greyRaster } from '../../../../support/reading/grey-raster.ts';
 import { painted, readFor } from '../../../../support/reading/rasters.ts';
 
@@ -17,7 +17,7 @@ const pxPerMm = 2.1;
 const sheet = { widthMm: 381, heightMm: 286 };
 
 const edgesIn = ({ slots, lightness }: MadePicture): Edge[] =>
-  drained(findEdges(slots, lightness, greyRaster(lightness, size), pxPerMm)).edges;
+  runToEnd(findEdges(slots, lightness, greyRaster(lightness, size), pxPerMm)).edges;
 
 const only = (edges: readonly Edge[]): Edge => {
   expect(edges).toHaveLength(1);
@@ -119,7 +119,7 @@ test('lost in value, held by colour', () => {
     i % size.width < 400 ? 0 : 1,
   );
   const read = (raster: LinearRaster): Edge =>
-    only(drained(findEdges(slots, lightnessPlane(raster), raster, pxPerMm)).edges);
+    only(runToEnd(findEdges(slots, lightnessPlane(raster), raster, pxPerMm)).edges);
   const green = (0.25 - 0.2126390058715103 * 0.6) / 0.7151686787677559;
   const coloured = read(sides([0.6, green, 0], [0.25, 0.25, 0.25]));
   expect([coloured.kind, coloured.heldByColour]).toEqual(['lost', true]);

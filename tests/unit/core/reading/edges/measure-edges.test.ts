@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { runningMedian } from '../../../../../app/core/numeric/filter-series.ts';
 import { widthOfSigma } from '../../../../../app/core/numeric/normal-curve.ts';
+import { runToEnd } from '../../../../../app/core/numeric/run-to-end.ts';
 import { traceContours } from '../../../../../app/core/raster/trace-contours.ts';
 import { classifyEdge } from '../../../../../app/core/reading/edges/judge-edges.ts';
 import {
@@ -13,7 +14,6 @@ import {
   round,
   slanting,
 } from '../../../../support/reading/blurred-picture.ts';
-import { drained } from '../../../../support/reading/drained.ts';
 
 // Widths are raw: the photo's own blur is left in on both sides of the comparison.
 const size = { width: 320, height: 240 };
@@ -28,7 +28,7 @@ const lines = {
   'round, radius 70': round(size, 70),
 };
 const sigmas = [1.5, 3, 6, 10];
-/** Where a second edge lies: 12 px away for the sharper, 5 sigma for the softer (issue 3). */
+/** Where a second edge lies: 12 px away for the sharper, 5 sigma for the softer (own). */
 const secondAt = (sigma: number): number => (sigma <= 3 ? 12 : 5 * sigma);
 
 const median = (values: ArrayLike<number>): number =>
@@ -42,8 +42,8 @@ function measured(
   const base = settings.base ?? 20;
   const picture = blurredPicture(size, lines[line], edges, { base, seed: 5, ...settings });
   const { slots, lightness } = picture;
-  const contours = drained(traceContours(slots, size)).filter(({ a }) => a === 0);
-  const found = drained(measureEdges(contours, slots, lightness, size));
+  const contours = runToEnd(traceContours(slots, size)).filter(({ a }) => a === 0);
+  const found = runToEnd(measureEdges(contours, slots, lightness, size));
   expect(found).toHaveLength(1);
   return found[0] as MeasuredContour;
 }
@@ -104,7 +104,7 @@ describe.each(sigmas)('blur of %f px', (sigma) => {
   });
 });
 
-// trade.md 8.3 (own measurement): noise makes gradients at a small scale meaningless for soft edges.
+// Own measurement: noise makes gradients at a small scale meaningless for soft edges.
 // The ratio: Zhuo, Sim, 'Defocus map estimation from a single image', 2011.
 test('a ratio of gradients at a small scale calls soft edges hard; the profile does not', () => {
   const sigma = 10;

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Lab } from '../../../../../app/core/colour/lab.ts';
+import { runToEnd } from '../../../../../app/core/numeric/run-to-end.ts';
 import type { LabPlanes } from '../../../../../app/core/raster/linear-raster.ts';
 import { simplify } from '../../../../../app/core/raster/simplify.ts';
 import {
@@ -21,7 +22,6 @@ import type {
   FamilyColour,
   FamilyEdit,
 } from '../../../../../app/core/reading/families/family-edit.ts';
-import { drained } from '../../../../support/reading/drained.ts';
 import { opened, painted, photographs, readFor } from '../../../../support/reading/rasters.ts';
 import { seeded } from '../../../../support/reading/seeded.ts';
 
@@ -176,7 +176,7 @@ describe('made colours', () => {
 describe.each(photographs)('%s', (path) => {
   const planesOn = async (widthMm: number): Promise<LabPlanes> => {
     const { raster } = await opened(path, 140);
-    return drained(simplify(raster, raster.width / widthMm));
+    return runToEnd(simplify(raster, raster.width / widthMm));
   };
   const usual = planesOn(381);
 

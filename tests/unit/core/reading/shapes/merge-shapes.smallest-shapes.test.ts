@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { labelShapes } from '../../../../../app/core/raster/label-shapes.ts';
+import { runToEnd } from '../../../../../app/core/numeric/run-to-end.ts';
+import { labelRuns } from '../../../../../app/core/raster/label-shapes.ts';
 import { massSizes } from '../../../../../app/core/reading/masses.ts';
-import { drained } from '../../../../support/reading/drained.ts';
 import { opened, painted, photographs, readFor } from '../../../../support/reading/rasters.ts';
 import { sound } from '../../../../support/reading/sound-reading.ts';
 
@@ -44,7 +44,7 @@ test('the usual sizes wished for are the usual reading; larger ones make fewer s
   const finest = await readFor(photo, { smallest: { firstWash: 30, second: 15, darks: 12 } });
   sound(finest);
   const count = async ({ slotMap, reading }: typeof usual): Promise<number> =>
-    drained(labelShapes(slotMap, reading.raster)).kinds.length;
+    runToEnd(labelRuns(slotMap, reading.raster)).kinds.length;
   expect(await count(finest)).toBeLessThan(await count(usual));
 });
 

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import type { Lab, Point } from '../../../../../app/core/colour/lab.ts';
+import { runToEnd } from '../../../../../app/core/numeric/run-to-end.ts';
 import { findSubject } from '../../../../../app/core/reading/subject/find-subject.ts';
 import type { SubjectStroke } from '../../../../../app/core/reading/subject/subject.ts';
-import { drained } from '../../../../support/reading/drained.ts';
 import {
   looseCircle,
   type MadePicture,
@@ -25,7 +25,7 @@ const made: MadePicture = {
 const { opened, truth } = madePicture(made);
 const { planes, pxPerMm } = planesOf(opened);
 const find = (...strokes: SubjectStroke[]): Uint8Array => {
-  const mask = drained(findSubject(planes, strokes, pxPerMm));
+  const mask = runToEnd(findSubject(planes, strokes, pxPerMm));
   if (!mask) throw new Error('no subject');
   return mask;
 };
@@ -82,7 +82,7 @@ describe('always', () => {
   test('a picture without any difference keeps her own line', () => {
     const flat = madePicture({ ...made, subject: plain(50, 0, 0), ground: plain(50, 0, 0) });
     const flatPlanes = planesOf(flat.opened);
-    const mask = drained(findSubject(flatPlanes.planes, [circle], pxPerMm));
+    const mask = runToEnd(findSubject(flatPlanes.planes, [circle], pxPerMm));
     // Circled 8 % outside: about 1 / 1.08^2.
     expect(mask && overlap(mask, flat.truth)).toBeGreaterThan(0.8);
   });
@@ -101,7 +101,7 @@ describe('always', () => {
       [0.5, 0.56],
       [0.012, 0.55],
     ];
-    const mask = drained(findSubject(half.planes, [{ mode: 'circle', brush: 0, path }], pxPerMm));
+    const mask = runToEnd(findSubject(half.planes, [{ mode: 'circle', brush: 0, path }], pxPerMm));
     if (!mask) throw new Error('no subject');
     for (const [x, y] of [
       [0.001, 0.001],
@@ -121,9 +121,9 @@ describe('always', () => {
       ground: plain(20, 0, 0),
     };
     const { planes: spotted } = planesOf(madePicture(specks).opened);
-    const mask = drained(findSubject(spotted, [circle], pxPerMm));
+    const mask = runToEnd(findSubject(spotted, [circle], pxPerMm));
     expect(mask && at(mask, 0.5, 0.4)).toBe(1);
-    const taken = drained(
+    const taken = runToEnd(
       findSubject(spotted, [circle, stroke('take', 0.003, [0.5, 0.4])], pxPerMm),
     );
     expect(taken && at(taken, 0.5, 0.4)).toBe(0);
@@ -131,8 +131,8 @@ describe('always', () => {
 
   test('a circle with nothing in it is no subject', () => {
     const outside = { ...circle, path: circle.path.map(([x, y]): Point => [x + 2, y]) };
-    expect(drained(findSubject(planes, [outside], pxPerMm))).toBeNull();
-    expect(drained(findSubject(planes, [], pxPerMm))).toBeNull();
+    expect(runToEnd(findSubject(planes, [outside], pxPerMm))).toBeNull();
+    expect(runToEnd(findSubject(planes, [], pxPerMm))).toBeNull();
   });
 });
 
@@ -147,7 +147,7 @@ function overlaps(made: MadePicture, gaps: readonly number[]): number[] {
   const { opened, truth } = madePicture(made);
   const { planes, pxPerMm } = planesOf(opened);
   return gaps.map((gap) => {
-    const mask = drained(findSubject(planes, [looseCircle(made, gap)], pxPerMm));
+    const mask = runToEnd(findSubject(planes, [looseCircle(made, gap)], pxPerMm));
     return mask ? overlap(mask, truth) : 0;
   });
 }

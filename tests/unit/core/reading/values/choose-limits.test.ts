@@ -1,11 +1,11 @@
 import { ckmeans } from 'simple-statistics';
 import { beforeAll, describe, expect, test } from 'vitest';
+import { runToEnd } from '../../../../../app/core/numeric/run-to-end.ts';
 import { type LinearRaster, lightnessPlane } from '../../../../../app/core/raster/linear-raster.ts';
 import { simplify } from '../../../../../app/core/raster/simplify.ts';
 import { bandMapOf, bandOfBins } from '../../../../../app/core/reading/sort-pixels.ts';
 import { optimalBands } from '../../../../../app/core/reading/values/choose-limits.ts';
 import { binOf, lightnessHistogram } from '../../../../../app/core/reading/values/histogram.ts';
-import { drained } from '../../../../support/reading/drained.ts';
 import { eightPhotographs } from '../../../../support/reading/eight-photographs.ts';
 import { opened } from '../../../../support/reading/rasters.ts';
 import { seeded } from '../../../../support/reading/seeded.ts';
@@ -56,7 +56,7 @@ function otherHues({ red, green, blue, ...size }: LinearRaster): LinearRaster {
 }
 
 const simplified = (raster: LinearRaster): Float32Array =>
-  drained(simplify(raster, raster.width / 381)).lightness;
+  runToEnd(simplify(raster, raster.width / 381)).lightness;
 
 describe.each(eightPhotographs)('%s', (path) => {
   let raster: LinearRaster;

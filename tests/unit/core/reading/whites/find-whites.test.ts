@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { runToEnd } from '../../../../../app/core/numeric/run-to-end.ts';
 import { shortSide } from '../../../../../app/core/raster/sides.ts';
 import type { Edge } from '../../../../../app/core/reading/edges/edge.ts';
 import type { Border } from '../../../../../app/core/reading/reading.ts';
@@ -21,13 +22,6 @@ const slot = (changes: Partial<Slot> = {}): Slot => ({
   largestMm2: 1,
   ...changes,
 });
-
-function run<T>(pieces: Generator<void, T>): T {
-  for (;;) {
-    const piece = pieces.next();
-    if (piece.done) return piece.value;
-  }
-}
 
 const found = (
   slotMap: Uint8Array,
@@ -61,7 +55,7 @@ test('areas, outlines and places as the slow way finds them', () => {
       slotMap.map((one) => (slots[one]?.reserve ? 1 : 0)),
       size,
     ).sort((one, other) => other.pixels.length - one.pixels.length);
-    const whites = run(findWhites(found(slotMap, slots), size, 2));
+    const whites = runToEnd(findWhites(found(slotMap, slots), size, 2));
     expect(whites).toHaveLength(slow.length);
     for (const [i, white] of whites.entries()) {
       const { pixels, sides, deepest } = slow[i] as (typeof slow)[number];
@@ -78,7 +72,7 @@ test('areas, outlines and places as the slow way finds them', () => {
 test('the place lies in the middle of a long white, not at its end', () => {
   const slotMap = new Uint8Array(60 * 20).fill(1);
   for (let y = 6; y < 13; y++) slotMap.fill(0, y * 60 + 5, y * 60 + 54);
-  const [white] = run(
+  const [white] = runToEnd(
     findWhites(found(slotMap, [slot({ reserve: true }), slot()]), { width: 60, height: 20 }, 1),
   );
   expect(white?.at).toEqual([29.5 / 60, 9.5 / 20]);
@@ -113,7 +107,7 @@ test('soft shares go to the white each edge runs along', () => {
     edge(0, 1, 10, 'hard', 0.5, 1),
     edge(1, 2, 32, 'lost'),
   ];
-  const whites = run(findWhites(found(twoWhites, slots, edges), size, 1));
+  const whites = runToEnd(findWhites(found(twoWhites, slots, edges), size, 1));
   expect(whites.map(({ softShare, byHand }) => [softShare, byHand])).toEqual([
     [0.5, false],
     [1, true],
@@ -121,7 +115,7 @@ test('soft shares go to the white each edge runs along', () => {
 });
 
 test('nothing white, nothing listed', () => {
-  expect(run(findWhites(found(twoWhites, [slot(), slot(), slot()]), size, 1))).toEqual([]);
+  expect(runToEnd(findWhites(found(twoWhites, [slot(), slot(), slot()]), size, 1))).toEqual([]);
 });
 
 test('a wet first wash asks for masks over small whites, passage by passage', () => {
@@ -146,7 +140,7 @@ test('a wet first wash asks for masks over small whites, passage by passage', ()
     return inside && x > 26 && x < 30 ? 2 : 3;
   });
   const borders = [border(0, 1, 0.8), border(2, 3, 0.1)];
-  const ways = run(findWhites(found(map, slots, [], borders), size, 1)).map(
+  const ways = runToEnd(findWhites(found(map, slots, [], borders), size, 1)).map(
     ({ slot: of, way }) => [of, way] as const,
   );
   expect(ways).toEqual([

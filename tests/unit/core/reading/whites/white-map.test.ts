@@ -1,5 +1,4 @@
 import { describe, expect, test } from 'vitest';
-import { whiteOutlines } from '../../../../../app/core/raster/trace-outlines.ts';
 import { whiteAt, whiteMap } from '../../../../../app/core/reading/whites/white-map.ts';
 import { seeded } from '../../../../support/reading/seeded.ts';
 import { slowWhites } from '../../../../support/reading/slow-whites.ts';
@@ -35,12 +34,6 @@ describe('which white a pixel belongs to', () => {
         for (const pixel of pixels) wanted[pixel] = i + 1;
       });
       expect(map).toEqual(wanted);
-      // Each pixel side of an outline is walked along exactly once.
-      const sides = whiteOutlines(map, size).reduce<number[]>((sums, { white, points }) => {
-        sums[white] = (sums[white] ?? 0) + points.length / 2;
-        return sums;
-      }, []);
-      expect(sides).toEqual(slow.map((one) => one.sides));
     }
   });
 });
@@ -54,13 +47,4 @@ test('a touch finds the white under it, or the nearest one close by', () => {
   expect(whiteAt(map, size, [0.125, 0.41])).toBe(1);
   expect(whiteAt(map, size, [0.2, 0.41])).toBe(-1);
   expect(whiteAt(map, size, [1, 1])).toBe(-1);
-});
-
-test('a ring has an outer and an inner outline, through the middles of pixel sides', () => {
-  const { size, slotMap } = drawn('.....', '.111.', '.1.1.', '.111.');
-  const map = whiteMap(slotMap, size, isWhite, [{ at: [0.3, 0.4] }]);
-  const outlines = whiteOutlines(map, size);
-  expect(outlines.map(({ points }) => points.length / 2)).toEqual([12, 4]);
-  // The other way round, so that the hole is not filled.
-  expect(outlines[1]?.points).toEqual([2.5, 3, 3, 2.5, 2.5, 2, 2, 2.5]);
 });

@@ -1,7 +1,6 @@
 import { expect, test } from 'vitest';
 import {
   countsInWords,
-  sizeInWords,
   type White,
   type WhiteWay,
   whiteInWords,
@@ -18,16 +17,6 @@ const white = (shortSideMm: number, way: WhiteWay = 'round', byHand = false): Wh
   byHand,
   way,
   why: '',
-});
-
-test.each([
-  [0.3, 'Under half a millimetre'],
-  [0.8, '1 mm'],
-  [2.3, '2.5 mm'],
-  [9.8, '10 mm'],
-  [31.4, '31 mm'],
-])('%d mm in words', (mm, words) => {
-  expect(sizeInWords(mm)).toBe(words);
 });
 
 test('size, share of the sheet, and whose it is', () => {

@@ -1,0 +1,12 @@
+/** The offset basis of the standard. */
+export const fnvStart = 2166136261;
+
+/**
+ * A number of 32 bits that tells one row of codes (bytes, or code units of a text) from another: FNV-1a,
+ * Fowler, Noll and Vo (from memory). No secret: only the same number for the same codes.
+ */
+export function hashCodes(codes: Uint8Array | Uint16Array, start: number = fnvStart): number {
+  let hash = start;
+  for (let i = 0; i < codes.length; i++) hash = Math.imul(hash ^ codes[i], 16777619);
+  return hash >>> 0;
+}

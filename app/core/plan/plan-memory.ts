@@ -1,0 +1,31 @@
+import { createDryingModel, type DryingModel } from '../drying/estimate-drying.ts';
+import { LastAnswers } from '../numeric/memo.ts';
+import { LibraryMemo } from '../palette/library/mix-library.ts';
+import type { FoundPalette } from '../palette/search/search-palette.ts';
+import type { SolvedPassage } from './plan-facts.ts';
+import type { PuddleOption } from './solve/puddle-options.ts';
+
+/**
+ * What earlier plans found out, for whoever plans again and again: a change of the steps, the time or the
+ * air asks for no other paints and mixes. It is made by who calls (the worker, the plan command, a test)
+ * and only spares work: with a new one every answer is the same.
+ */
+export interface PlanMemory {
+  readonly library: LibraryMemo;
+  /** L* of the darkest mix of a box. */
+  readonly darkest: LastAnswers<number>;
+  readonly palettes: LastAnswers<FoundPalette>;
+  /** Every mix of a palette with its layers: some 10 MB for seven paints. */
+  readonly options: LastAnswers<readonly PuddleOption[]>;
+  readonly passages: LastAnswers<readonly SolvedPassage[]>;
+  readonly dryingModel: DryingModel;
+}
+
+export const createPlanMemory = (): PlanMemory => ({
+  library: new LibraryMemo(),
+  darkest: new LastAnswers(8),
+  palettes: new LastAnswers(4),
+  options: new LastAnswers(4),
+  passages: new LastAnswers(8),
+  dryingModel: createDryingModel(),
+});

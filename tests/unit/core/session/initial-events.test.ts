@@ -1,0 +1,34 @@
+import { expect, test } from 'vitest';
+import type { PastSession } from '../../../../app/core/session/drying-history.ts';
+import { changedMixEvents } from '../../../../app/core/session/initial-events.ts';
+import type { EventBody } from '../../../../app/core/session/session-event.ts';
+
+const changed = (mix: string, load: number): EventBody => ({
+  kind: 'mix-changed',
+  mix,
+  parts: [{ paint: 'pb29-ultramarine-blue', parts: 1 }],
+  load,
+});
+
+const pastSession = (paintingId: string, wallMs: number, bodies: EventBody[]): PastSession =>
+  ({
+    paintingId,
+    events: bodies.map((what, i) => ({ seq: i, wallMs: wallMs + i, what })),
+  }) as unknown as PastSession;
+
+const mixes = [{ id: 'sheet/1/1' }, { id: 'sheet/2/1' }];
+
+test('a session begins with the mixes as she changed them when she last painted this picture', () => {
+  const past = [
+    pastSession('meadow', 2000, [changed('sheet/1/1', 3), { kind: 'finished' } as EventBody]),
+    pastSession('meadow', 1000, [changed('sheet/1/1', 9)]),
+    pastSession('harbour', 3000, [changed('sheet/1/1', 5)]),
+  ];
+  expect(changedMixEvents(past, 'meadow', mixes)).toEqual([changed('sheet/1/1', 3)]);
+});
+
+test('a change of a mix the plan no longer has is let go', () => {
+  const past = [pastSession('meadow', 1000, [changed('sheet/3/1', 3), changed('sheet/2/1', 4)])];
+  expect(changedMixEvents(past, 'meadow', mixes)).toEqual([changed('sheet/2/1', 4)]);
+  expect(changedMixEvents([], 'meadow', mixes)).toEqual([]);
+});
