@@ -44,6 +44,9 @@ function costOfDrift({ shares }: JointPatch, drift: Float64Array): number {
   return cost;
 }
 
+/** Amounts are found to this share of themselves: the cost's own slope along them is then as good as 0. */
+const settledStep = 1e-7;
+
 /** Gauss and Newton's step of the amounts; null where they lie best. */
 function stepOfAmounts({ patch }: PatchTarget, look: PatchLook): Float64Array | null {
   const { shares } = patch;
@@ -68,8 +71,7 @@ function stepOfAmounts({ patch }: PatchTarget, look: PatchLook): Float64Array | 
   return solved && step.some((change) => Math.abs(change) > settledStep) ? step : null;
 }
 
-/** Amounts are found to this share of themselves: the cost's own slope along them is then as good as 0. */
-const settledStep = 1e-7;
+/** A few are enough, but for a misfit at Huber's bend. */
 const mostRounds = 60;
 /** No step makes an amount more than e times as large or small. */
 const longestStep = 1;
