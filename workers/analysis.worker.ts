@@ -10,7 +10,7 @@ import { mixNeighbours } from '../app/core/paint/mix-neighbours.ts';
 import { mixingChart } from '../app/core/paint/mixing-chart.ts';
 import type { Paint } from '../app/core/paint/paint.ts';
 import { knownPaints, paintBox, paintCard, pigmentTable } from '../app/core/paint/paint-box.ts';
-import { darkestInSteps, usualPaints } from '../app/core/palette/library/darkest-mix.ts';
+import { darkestInSteps, usualPaints } from '../app/core/palette/library/mix-library.ts';
 import { paintsAllowed } from '../app/core/palette/paints-allowed.ts';
 import { buildPlan } from '../app/core/plan/build-plan.ts';
 import { paletteOffers } from '../app/core/plan/offer-palettes.ts';

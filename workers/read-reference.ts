@@ -1,6 +1,6 @@
 import type { LastAnswers } from '../app/core/numeric/memo.ts';
 import { defaultPaperLab } from '../app/core/paint/colour-of-washes.ts';
-import { darkestInSteps, usualPaints } from '../app/core/palette/library/darkest-mix.ts';
+import { darkestInSteps, usualPaints } from '../app/core/palette/library/mix-library.ts';
 import { emptyRaster } from '../app/core/raster/linear-raster.ts';
 import { computePxPerMm } from '../app/core/raster/size.ts';
 import { alterRaster } from '../app/core/reading/alter/alter-raster.ts';

@@ -2,7 +2,7 @@ import { ckmeans } from 'simple-statistics';
 import { lightnessPlane } from '../../app/core/raster/linear-raster.ts';
 import { bandMapOf, chooseRange, tonesPresent } from '../../app/core/reading/sort-pixels.ts';
 import { chooseLimits } from '../../app/core/reading/values/choose-limits.ts';
-import { binOf, lightnessHistogram } from '../../app/core/reading/values/histogram.ts';
+import { binOf, lightnessHistogram } from '../../app/core/reading/values/list-bands.ts';
 import { type Bench, type BenchSetting, notCompared } from './bench.ts';
 import { openCvBands } from './open-cv-steps.ts';
 import { type ReadingStages, stagesOf } from './read-bytes.ts';

@@ -1,5 +1,4 @@
-import { usualPaints } from '../../app/core/palette/library/darkest-mix.ts';
-import { LibraryMemo } from '../../app/core/palette/library/mix-library.ts';
+import { LibraryMemo, usualPaints } from '../../app/core/palette/library/mix-library.ts';
 import { branchAndBound } from '../../app/core/palette/search/branch-and-bound.ts';
 import type { CostTables, PaletteTarget } from '../../app/core/palette/search/cost-tables.ts';
 import { greedySearch, scoreSet } from '../../app/core/palette/search/score-set.ts';

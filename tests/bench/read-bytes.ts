@@ -5,7 +5,7 @@ import { LastAnswers } from '../../app/core/numeric/memo.ts';
 import { widthOfSigma } from '../../app/core/numeric/normal-curve.ts';
 import { runToEnd } from '../../app/core/numeric/run-to-end.ts';
 import { defaultPaperLab } from '../../app/core/paint/colour-of-washes.ts';
-import { darkestInSteps, usualPaints } from '../../app/core/palette/library/darkest-mix.ts';
+import { darkestInSteps, usualPaints } from '../../app/core/palette/library/mix-library.ts';
 import type {
   ClippedShares,
   LabPlanes,

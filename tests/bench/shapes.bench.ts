@@ -1,6 +1,6 @@
 import { runToEnd } from '../../app/core/numeric/run-to-end.ts';
 import { lightnessPlane } from '../../app/core/raster/linear-raster.ts';
-import { findEdges } from '../../app/core/reading/edges/find-edges.ts';
+import { findEdges } from '../../app/core/reading/edges/measure-edges.ts';
 import { type Bench, type BenchSetting, notCompared, percentAlike } from './bench.ts';
 import { openCvEdges, openCvMasses } from './open-cv-steps.ts';
 import {

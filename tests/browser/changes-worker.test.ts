@@ -2,7 +2,7 @@ import { afterAll, expect, test } from 'vitest';
 import { createAnalysisClient } from '../../app/client/analysis-client.ts';
 import type { Point } from '../../app/core/colour/lab.ts';
 import type { ReadingWishes } from '../../app/core/reading/reading.ts';
-import type { Alteration } from '../../app/core/reference/alteration.ts';
+import type { Alteration } from '../../app/core/reference/photo-stroke.ts';
 import type { Pictures, ReadResult } from '../../workers/api.ts';
 import { closePictures, readRequest } from './support/read-request.ts';
 

@@ -2,7 +2,7 @@ import { basename } from 'node:path';
 import { defaultPaperLab } from '../../app/core/paint/colour-of-washes.ts';
 import { paintBox } from '../../app/core/paint/paint-box.ts';
 import { noCheckpoint } from '../../app/core/palette/checkpoint.ts';
-import { darkestOf, usualPaints } from '../../app/core/palette/library/darkest-mix.ts';
+import { darkestOf, usualPaints } from '../../app/core/palette/library/mix-library.ts';
 import { buildPlan } from '../../app/core/plan/build-plan.ts';
 import type { WashPlan } from '../../app/core/plan/plan.ts';
 import { createPlanMemory } from '../../app/core/plan/plan-memory.ts';

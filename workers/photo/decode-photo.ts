@@ -1,6 +1,9 @@
 import type { PixelSize } from '../../app/core/raster/size.ts';
-import type { PhotoHeader } from '../../app/core/reference/photo-bytes.ts';
-import { photoHeader, uprightSize } from '../../app/core/reference/photo-header.ts';
+import {
+  type PhotoHeader,
+  photoHeader,
+  uprightSize,
+} from '../../app/core/reference/photo-header.ts';
 import { photoProblem, undecodable } from '../../app/core/reference/photo-problem.ts';
 
 /**

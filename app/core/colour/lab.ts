@@ -1,4 +1,4 @@
-import { cieCurve, inverseCieCurve, luminanceOfLinear } from './luminance.ts';
+import { cieCurve, inverseCieCurve, luminanceOfLinear } from './lightness.ts';
 import { codeOfLinear } from './srgb.ts';
 
 /** CIE L*a*b*, D65 / 2 degree observer (ISO/CIE 11664-4). L* 0..100, 100 is white. */

@@ -1,5 +1,5 @@
 import { type Lab, writeLabOfXyz } from './lab.ts';
-import { lightnessOfLuminance } from './luminance.ts';
+import { lightnessOfLuminance } from './lightness.ts';
 
 /** Every spectrum here has 36 samples: 380, 390 ... 730 nm. */
 export const spectrumSize = 36;

@@ -1,4 +1,4 @@
-import { luminanceOfLinear } from './luminance.ts';
+import { luminanceOfLinear } from './lightness.ts';
 
 /**
  * Linear light 0..1 of an encoded channel 0..1: the sRGB transfer curve, IEC 61966-2-1, straight up

@@ -37,9 +37,9 @@ function decidedBorder(border: Border, decided: readonly Edge[]): Border {
   let { soft, lost } = border;
   for (const edge of decided) {
     const share = border.lengthMm > 0 ? edge.lengthMm / border.lengthMm : 0;
-    const now = kindOnSheet(edge);
-    soft += share * (Number(now === 'soft') - Number(edge.kind === 'soft'));
-    lost += share * (Number(now === 'lost') - Number(edge.kind === 'lost'));
+    const onSheet = kindOnSheet(edge);
+    soft += share * (Number(onSheet === 'soft') - Number(edge.kind === 'soft'));
+    lost += share * (Number(onSheet === 'lost') - Number(edge.kind === 'lost'));
   }
   return { ...border, soft: within(soft), lost: within(lost) };
 }
@@ -84,9 +84,9 @@ function nearestWhite(
   const longSide = Math.max(sheet.widthMm, sheet.heightMm);
   let nearest = -1;
   let least = Number.POSITIVE_INFINITY;
-  whites.forEach(({ at, shortSideMm }, i) => {
-    const right = ((at[0] - x) * sheet.widthMm) / longSide;
-    const away = Math.hypot(right, ((at[1] - y) * sheet.heightMm) / longSide);
+  whites.forEach(({ at: place, shortSideMm }, i) => {
+    const right = ((place[0] - x) * sheet.widthMm) / longSide;
+    const away = Math.hypot(right, ((place[1] - y) * sheet.heightMm) / longSide);
     // The middle of a large white may move with another reading.
     const within = Math.max(nearEnough, shortSideMm / 2 / longSide);
     if (away > within || away >= least) return;

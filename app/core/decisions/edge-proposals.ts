@@ -2,8 +2,13 @@ import type { Point } from '../colour/lab.ts';
 import type { Edge, EdgeWish } from '../reading/edges/edge.ts';
 import { nearestOnEdge } from '../reading/edges/place-on-edge.ts';
 import type { Reading } from '../reading/reading.ts';
-import { lengthInWords, valuesApart, widthInWords } from '../words/lengths.ts';
-import { openWithCount, pluralize } from '../words/numbers.ts';
+import {
+  lengthInWords,
+  openWithCount,
+  pluralize,
+  valuesApart,
+  widthInWords,
+} from '../words/numbers.ts';
 
 export interface EdgeProposal {
   /** Index into the reading's edges. */

@@ -53,11 +53,11 @@ const studyDecisions = (paint: string): NewDecision[] => [
 ];
 
 interface NewStudy {
-  readonly of: Painting;
+  readonly painting: Painting;
   /** Id of a dark paint. */
   readonly paint: string;
   /** Wall time, ms since 1970. */
-  readonly at: number;
+  readonly createdAt: number;
   readonly newId: () => string;
 }
 
@@ -65,7 +65,7 @@ interface NewStudy {
  * A small study of a painting, as a painting of its own: the same photo on a postcard turned as its sheet, the
  * same crop cut to its shape; what is painted otherwise and what stays white goes with it.
  */
-export function smallStudy({ of, paint, at, newId }: NewStudy): Painting {
+export function smallStudy({ painting: of, paint, createdAt: at, newId }: NewStudy): Painting {
   const card = turned(postcard, orientationOf(of.reference.sheet));
   const taken = standingDecisions(of.decisions, 'alter', 'white');
   const own = studyDecisions(paint).map((each): Decision => ({ ...each, id: newId(), at }));

@@ -1,5 +1,5 @@
 import type { Lab } from '../colour/lab.ts';
-import { valueOfLightness } from '../colour/munsell-value.ts';
+import { valueOfLightness } from '../colour/lightness.ts';
 import { hueAtLightness } from '../paint/hue-at-lightness.ts';
 import type { FamilyColour } from '../reading/families/family-edit.ts';
 import type { Family } from '../reading/reading.ts';

@@ -192,14 +192,14 @@ function taught(wide: DryingMinutes, model: DryingMinutes, paces: DryingPaces): 
 }
 
 function untaught(conditions: DryingConditions, dryingModel: DryingModel): DryingMinutes {
-  const at = (share: number): DryingMinutes =>
+  const minutesFor = (share: number): DryingMinutes =>
     dryingModel({
       ...conditions,
       waterGramsPerSquareMetre: conditions.waterGramsPerSquareMetre * share,
     });
-  const thin = at(reported.thinnest);
+  const thin = minutesFor(reported.thinnest);
   return {
-    shineMinutes: [thin.shineMinutes[0], at(reported.wettestShine).shineMinutes[1]],
-    dryMinutes: [thin.dryMinutes[0], at(reported.wettestDry).dryMinutes[1]],
+    shineMinutes: [thin.shineMinutes[0], minutesFor(reported.wettestShine).shineMinutes[1]],
+    dryMinutes: [thin.dryMinutes[0], minutesFor(reported.wettestDry).dryMinutes[1]],
   };
 }

@@ -1,4 +1,4 @@
-import { findRoot } from '../numeric/find-root.ts';
+import { findRoot } from '../numeric/solve.ts';
 import type { Weather } from './weather.ts';
 
 /**

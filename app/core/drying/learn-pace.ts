@@ -1,6 +1,5 @@
 import type { Range } from '../colour/lab.ts';
-import { capitalize } from '../words/lists.ts';
-import { formatCount } from '../words/numbers.ts';
+import { capitalize, formatCount } from '../words/numbers.ts';
 import { type PaperChoice, samePaper } from './paper-choice.ts';
 import { type WaterKind, waterWords } from './water.ts';
 

@@ -8,8 +8,7 @@ import {
   type RunLabels,
   shapeAt,
 } from '../raster/label-shapes.ts';
-import { shortSide } from '../raster/sides.ts';
-import { computePxPerMm, type PixelSize } from '../raster/size.ts';
+import { computePxPerMm, type PixelSize, shortSide } from '../raster/size.ts';
 import type { MassSizes } from '../reading/masses.ts';
 import type { Reading } from '../reading/reading.ts';
 import type { Slot } from '../reading/slot.ts';

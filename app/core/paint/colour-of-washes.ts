@@ -8,7 +8,7 @@ import {
   surfaceFloor,
 } from '../colour/spectrum.ts';
 import { strongestLoad } from '../limits.ts';
-import { bisect } from '../numeric/find-root.ts';
+import { bisect } from '../numeric/solve.ts';
 import optics from './data/pigment-optics.json';
 import { layOver, mixSpectra, type PaintSpectra, paintLayer } from './layer.ts';
 import type { Paint } from './paint.ts';

@@ -1,5 +1,5 @@
 import type { Lab } from '../colour/lab.ts';
-import { valueOfLightness } from '../colour/munsell-value.ts';
+import { valueOfLightness } from '../colour/lightness.ts';
 import type { PaintCard } from './paint.ts';
 
 /** The Munsell values 0..10 a ladder goes through, dry. */
@@ -112,7 +112,7 @@ export const paintFilters = {
   hue: {
     title: 'Hue',
     choices: hueGroups.map((group) => [group, group] as const),
-    of: hueGroup,
+    choiceOf: hueGroup,
   },
   reach: {
     title: 'Reaches',
@@ -121,7 +121,7 @@ export const paintFilters = {
       ['middle', 'middle values'],
       ['light', 'lights only'],
     ],
-    of: reach,
+    choiceOf: reach,
   },
   transparency: {
     title: 'Transparency',
@@ -131,7 +131,7 @@ export const paintFilters = {
       ['SO', 'half opaque'],
       ['O', 'opaque'],
     ],
-    of: ({ properties }) => said(properties.transparency),
+    choiceOf: ({ properties }) => said(properties.transparency),
   },
   staining: {
     title: 'Staining',
@@ -140,7 +140,7 @@ export const paintFilters = {
       ['1', 'stains a little'],
       ['2', 'stains'],
     ],
-    of: ({ properties }) => said(properties.staining),
+    choiceOf: ({ properties }) => said(properties.staining),
   },
   granulation: {
     title: 'Granulation',
@@ -149,7 +149,7 @@ export const paintFilters = {
       ['1', 'a little'],
       ['2', 'granulates'],
     ],
-    of: ({ properties }) => said(properties.granulation),
+    choiceOf: ({ properties }) => said(properties.granulation),
   },
   lightfastness: {
     title: 'Lightfastness',
@@ -157,14 +157,14 @@ export const paintFilters = {
       ['known', 'known'],
       ['unknown', 'unknown'],
     ],
-    of: ({ properties }) => (properties.lightfastness ? 'known' : 'unknown'),
+    choiceOf: ({ properties }) => (properties.lightfastness ? 'known' : 'unknown'),
   },
 } as const satisfies Record<
   string,
   {
     title: string;
     choices: readonly (readonly [value: string, text: string])[];
-    of: (card: PaintCard) => string;
+    choiceOf: (card: PaintCard) => string;
   }
 >;
 

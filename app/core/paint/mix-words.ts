@@ -1,6 +1,6 @@
 import type { Lab } from '../colour/lab.ts';
-import { valueOfLightness } from '../colour/munsell-value.ts';
-import { joinWords } from '../words/lists.ts';
+import { valueOfLightness } from '../colour/lightness.ts';
+import { joinWords } from '../words/numbers.ts';
 import type { Part } from './mix.ts';
 
 /** How much of a mix one paint is, in the words said at the palette. */

@@ -1,7 +1,6 @@
 import type { Lab } from '../colour/lab.ts';
 import { strongestLoad } from '../limits.ts';
-import { capitalize } from '../words/lists.ts';
-import { spellCount } from '../words/numbers.ts';
+import { capitalize, spellCount } from '../words/numbers.ts';
 import { colourOfWashes, defaultPaper, loadForLightness, type Wash } from './colour-of-washes.ts';
 import type { Paint } from './paint.ts';
 

@@ -1,4 +1,4 @@
-import { capitalize } from '../words/lists.ts';
+import { capitalize } from '../words/numbers.ts';
 import type { PaintCard, PaintProperties } from './paint.ts';
 
 /**

@@ -1,7 +1,7 @@
 import type { PlanWishes } from '../decisions/plan-wishes.ts';
 import { fnvStart, hashCodes } from '../numeric/hash.ts';
 import { defaultPaperLab } from '../paint/colour-of-washes.ts';
-import { darkestOf } from '../palette/library/darkest-mix.ts';
+import { darkestOf } from '../palette/library/mix-library.ts';
 import { darkestBandLightness, paletteTargets } from '../palette/search/cost-tables.ts';
 import { searchPalette } from '../palette/search/search-palette.ts';
 import type { Reading } from '../reading/reading.ts';

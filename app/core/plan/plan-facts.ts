@@ -6,7 +6,7 @@ import type { Weather } from '../drying/weather.ts';
 import type { Paint } from '../paint/paint.ts';
 import type { Family, Reading } from '../reading/reading.ts';
 import type { ReserveSummary, Slot } from '../reading/slot.ts';
-import { capitalize } from '../words/lists.ts';
+import { capitalize } from '../words/numbers.ts';
 import type { Mix } from './plan.ts';
 
 /** What every kind of step is made from. */

@@ -1,5 +1,5 @@
 import { sharesOfX, sharesOfZ } from '../colour/lab.ts';
-import { lightnessOfLinear, luminanceOfLinear, tabulatedCieCurve } from '../colour/luminance.ts';
+import { lightnessOfLinear, luminanceOfLinear, tabulatedCieCurve } from '../colour/lightness.ts';
 import { codeOfLinear } from '../colour/srgb.ts';
 
 /**

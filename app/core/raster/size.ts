@@ -1,3 +1,4 @@
+import type { Point } from '../colour/lab.ts';
 import { rasterLongSidePx } from '../limits.ts';
 
 export interface PixelSize {
@@ -31,3 +32,55 @@ const largestShare = 0.015;
 /** A length on the sheet in px of the raster: at least 1, and small beside the picture. */
 export const onSheetPx = (mm: number, pxPerMm: number, longSidePx: number): number =>
   Math.max(1, Math.min(mm * pxPerMm, largestShare * longSidePx));
+
+/** A side or a corner of the sheet. */
+export const sides = [
+  'right',
+  'lower right',
+  'bottom',
+  'lower left',
+  'left',
+  'upper left',
+  'top',
+  'upper right',
+] as const;
+
+export type Side = (typeof sides)[number];
+
+/** The side a direction points to; x to the right, y down. */
+export function sideTowards(x: number, y: number): Side {
+  const eighth = Math.round(Math.atan2(y, x) / (Math.PI / 4));
+  return sides[(eighth + 8) % 8];
+}
+
+export const oppositeSide = (side: Side): Side => sides[(sides.indexOf(side) + 4) % 8];
+
+/** 'at the top', 'on the left', 'upper left': as places are said elsewhere. */
+export function sideInWords(side: Side): string {
+  if (side === 'top' || side === 'bottom') return `at the ${side}`;
+  return side === 'left' || side === 'right' ? `on the ${side}` : side;
+}
+
+/** What of the board is raised: 'the top edge', 'the upper left corner'. */
+export const edgeOfBoard = (side: Side): string =>
+  `the ${side} ${side.includes(' ') ? 'corner' : 'edge'}`;
+
+/** Which third of the sheet a place lies in: 'upper left', 'in the middle', 'on the right'. */
+export function placeInWords([x, y]: Point): string {
+  const across = x < 1 / 3 ? 'left' : x > 2 / 3 ? 'right' : '';
+  const down = y < 1 / 3 ? 'upper' : y > 2 / 3 ? 'lower' : '';
+  if (across && down) return `${down} ${across}`;
+  if (across) return `on the ${across}`;
+  if (down) return down === 'upper' ? 'at the top' : 'at the bottom';
+  return 'in the middle';
+}
+
+/**
+ * Short side of the rectangle with that area and outline, in their unit; of the square with that
+ * area where the outline is shorter than the square's.
+ */
+export function shortSide(area: number, outline: number): number {
+  const quarter = outline / 4;
+  const rest = quarter * quarter - area;
+  return rest <= 0 ? Math.sqrt(area) : quarter - Math.sqrt(rest);
+}

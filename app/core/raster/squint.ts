@@ -1,5 +1,5 @@
 import { type Lab, labOfLinear } from '../colour/lab.ts';
-import { luminanceOfLinear } from '../colour/luminance.ts';
+import { luminanceOfLinear } from '../colour/lightness.ts';
 import { codeOfLinear, linearOfCode } from '../colour/srgb.ts';
 
 /** RGBA bytes, row by row: what a canvas hands out. */

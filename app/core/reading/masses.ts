@@ -55,11 +55,11 @@ export function smallestSizes(wished: MassSizes = massSizes): MassSizes {
  */
 export function withSize(sizes: MassSizes, wash: MassWash, mm: number): MassSizes {
   const set = held(mm, sizes[wash]);
-  const at = massWashes.indexOf(wash);
-  const given = (of: MassWash): number => {
-    const place = massWashes.indexOf(of);
-    if (place === at) return set;
-    return place < at ? Math.max(sizes[of], set) : Math.min(sizes[of], set);
+  const washIndex = massWashes.indexOf(wash);
+  const given = (massWash: MassWash): number => {
+    const place = massWashes.indexOf(massWash);
+    if (place === washIndex) return set;
+    return place < washIndex ? Math.max(sizes[massWash], set) : Math.min(sizes[massWash], set);
   };
   return {
     firstWash: given('firstWash'),

@@ -4,7 +4,7 @@ import { formatPercent } from '../words/reading-words.ts';
 import { isNearlyAllHard } from './edges/edge.ts';
 import type { Border, Reading, Warning } from './reading.ts';
 import type { Slot } from './slot.ts';
-import { bins, percentile, pictureKey } from './values/histogram.ts';
+import { bins, percentile, pictureKey } from './values/list-bands.ts';
 
 /** More of the area than this in shapes under 5 x 5 mm is too broken for the sheet. */
 const tooBroken = 1 / 3;

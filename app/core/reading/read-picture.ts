@@ -3,7 +3,7 @@ import { type ClippedShares, type LinearRaster, lightnessPlane } from '../raster
 import { simplify } from '../raster/simplify.ts';
 import { computePxPerMm, type PixelSize } from '../raster/size.ts';
 import { areSoundStrokes } from '../reference/photo-stroke.ts';
-import { findEdges } from './edges/find-edges.ts';
+import { findEdges } from './edges/measure-edges.ts';
 import { listFamilies } from './families/list-families.ts';
 import { leastSizeMm, mostSizeMm, smallestSizes } from './masses.ts';
 import { pictureWarnings } from './picture-warnings.ts';
@@ -21,8 +21,7 @@ import { countMasses } from './shapes/wash-masses.ts';
 import { type SortedPixels, sortPixels } from './sort-pixels.ts';
 import { readPassages } from './subject/find-subject.ts';
 import type { SubjectFacts } from './subject/subject.ts';
-import { percentile } from './values/histogram.ts';
-import { keptBands, listBands } from './values/list-bands.ts';
+import { keptBands, listBands, percentile } from './values/list-bands.ts';
 import { edgesOfBrushed, withBrushedWhites } from './whites/brush-whites.ts';
 import { findWhites } from './whites/find-whites.ts';
 import { reservesIn } from './whites/whites.ts';

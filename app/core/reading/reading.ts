@@ -1,5 +1,5 @@
 import type { Lab } from '../colour/lab.ts';
-import type { Alteration } from '../reference/alteration.ts';
+import type { Alteration } from '../reference/photo-stroke.ts';
 import type { Edge } from './edges/edge.ts';
 import type { FamilyEdit } from './families/family-edit.ts';
 import type { MassCounts, MassSizes } from './masses.ts';

@@ -1,5 +1,5 @@
 import type { Lab, Point } from '../colour/lab.ts';
-import type { Side } from '../raster/sides.ts';
+import type { Side } from '../raster/size.ts';
 
 /**
  * Means of simplified lightness over a set of pixels, each pixel clamped first: to [lo, hi] and to

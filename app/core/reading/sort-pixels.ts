@@ -14,7 +14,7 @@ import {
   lightnessOfBin,
   percentile,
   pictureKey,
-} from './values/histogram.ts';
+} from './values/list-bands.ts';
 import { brushWhites } from './whites/brush-whites.ts';
 
 export interface SortedPixels {
@@ -122,8 +122,8 @@ const bin = binOf;
 
 /** Band, 1 is the lightest, of every bin; `limits` in L* from dark to light. */
 export function bandOfBins(limits: readonly number[]): Uint8Array {
-  return Uint8Array.from({ length: bins }, (_, at) => {
-    const above = limits.filter((limit) => limit > lightnessOfBin(at)).length;
+  return Uint8Array.from({ length: bins }, (_, bin) => {
+    const above = limits.filter((limit) => limit > lightnessOfBin(bin)).length;
     return above + 1;
   });
 }

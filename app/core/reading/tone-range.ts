@@ -61,7 +61,8 @@ export const retargeted = (slots: readonly Slot[], range: ToneRange): Slot[] =>
 /** How much of the sheet stays white, in how many shapes, how many of them too small to paint round. */
 export function reservesOf(slots: readonly Slot[]): ReserveSummary {
   const kept = slots.filter((slot) => slot.reserve);
-  const sum = (of: (slot: Slot) => number): number => kept.reduce((all, slot) => all + of(slot), 0);
+  const sum = (pick: (slot: Slot) => number): number =>
+    kept.reduce((all, slot) => all + pick(slot), 0);
   return {
     share: sum((slot) => slot.share),
     count: sum((slot) => slot.shapes),

@@ -1,5 +1,4 @@
-import { type PhotoHeader, spells } from './photo-bytes.ts';
-import { photoHeader } from './photo-header.ts';
+import { type PhotoHeader, photoHeader, spells } from './photo-header.ts';
 
 /** Largest photo taken in, megapixels (own: a phone's largest photo is 108, memory is finite). */
 const largestMegapixels = 150;
@@ -9,16 +8,16 @@ const howToGetJpeg =
 
 /** The first sign that is neither a byte order mark nor white space. */
 function firstSign(bytes: Uint8Array): number {
-  let at = spells(bytes, 0, '\xef\xbb\xbf') ? 3 : 0;
-  while (at < bytes.length && (bytes[at] ?? 0) <= 32) at++;
-  return at;
+  let offset = spells(bytes, 0, '\xef\xbb\xbf') ? 3 : 0;
+  while (offset < bytes.length && (bytes[offset] ?? 0) <= 32) offset++;
+  return offset;
 }
 
 function isSvg(bytes: Uint8Array): boolean {
   const start = firstSign(bytes);
   if (bytes[start] !== 60) return false; // <
   const end = Math.min(bytes.length, start + 2000);
-  for (let at = start; at < end; at++) if (spells(bytes, at, '<svg')) return true;
+  for (let offset = start; offset < end; offset++) if (spells(bytes, offset, '<svg')) return true;
   return false;
 }
 

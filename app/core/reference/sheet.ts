@@ -1,5 +1,4 @@
-import { capitalize } from '../words/lists.ts';
-import { halvesInFigures } from '../words/numbers.ts';
+import { capitalize, halvesInFigures } from '../words/numbers.ts';
 import { typedNumber } from '../words/typed-number.ts';
 
 /** Paper formats the trade sells. Sizes in mm, [short side, long side]. */

@@ -35,28 +35,37 @@ interface Reckoned extends DryingMinutes {
 /** Both clocks of a step's wash as they run now; the plan's own where the wash is not known. Minutes. */
 export function reckonDrying(
   step: TimedStep,
-  now: Circumstances,
+  circumstances: Circumstances,
   dryingModel: DryingModel = modelRange,
 ): Reckoned {
   const wash = waterKindOf(step);
   if (wash === null)
     return { shineMinutes: step.shineMinutes, dryMinutes: step.dryMinutes, model: null };
-  const conditions = conditionsOf(step.waterGramsPerSquareMetre ?? usualWaterGrams[wash], now);
+  const conditions = conditionsOf(
+    step.waterGramsPerSquareMetre ?? usualWaterGrams[wash],
+    circumstances,
+  );
   const model = dryingModel(conditions);
   const middle = {
     shine: geometricMiddle(model.shineMinutes),
     dry: geometricMiddle(model.dryMinutes),
   };
-  return { ...estimateDrying(conditions, pacesOf(now, wash), dryingModel), model: middle };
+  return {
+    ...estimateDrying(conditions, pacesOf(circumstances, wash), dryingModel),
+    model: middle,
+  };
 }
 
 /** How long the edge of one stroke stays open for softening, minutes. */
 export const openMinutes = (
-  now: Circumstances,
+  circumstances: Circumstances,
   dryingModel: DryingModel,
 ): DryingMinutes['shineMinutes'] =>
-  estimateDrying(conditionsOf(strokeWaterGrams, now), pacesOf(now, 'stroke'), dryingModel)
-    .shineMinutes;
+  estimateDrying(
+    conditionsOf(strokeWaterGrams, circumstances),
+    pacesOf(circumstances, 'stroke'),
+    dryingModel,
+  ).shineMinutes;
 
 export const pacesOf = ({ lessons, paper }: Circumstances, wash: WaterKind): DryingPaces => ({
   shine: learnPace(lessons, { clock: 'shine', paper, wash }),
@@ -108,10 +117,10 @@ export interface DryingClock {
 export function startClock(
   step: TimedStep,
   atMs: number,
-  now: Circumstances,
+  circumstances: Circumstances,
   dryingModel: DryingModel,
 ): DryingClock {
-  return clockOf(step.key, reckonDrying(step, now, dryingModel), atMs);
+  return clockOf(step.key, reckonDrying(step, circumstances, dryingModel), atMs);
 }
 
 function clockOf(key: string, reckoned: Reckoned, atMs: number): DryingClock {

@@ -60,10 +60,19 @@ function rowsOf(session: PastSession, state: SessionState): HistoryRow[] {
   const startedAt = beganAt(session);
   return state.clocks.flatMap((wet) => {
     const step = steps.find(({ key }) => key === wet.key);
-    const row = (clock: DryingClockName, reckoned: Range, at: number | null): HistoryRow[] =>
-      at === null || !step
+    const row = (clock: DryingClockName, reckoned: Range, endMs: number | null): HistoryRow[] =>
+      endMs === null || !step
         ? []
-        : [{ sessionId, startedAt, title: titleOf(step), clock, reckoned, real: since(wet, at) }];
+        : [
+            {
+              sessionId,
+              startedAt,
+              title: titleOf(step),
+              clock,
+              reckoned,
+              real: since(wet, endMs),
+            },
+          ];
     return [
       ...row('shine', wet.reckoned.shineMinutes, wet.shineGoneMs),
       ...row('dry', wet.reckoned.dryMinutes, wet.dryMs),

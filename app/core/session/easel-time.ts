@@ -10,10 +10,10 @@ const nothing: Spent = { paintingMs: 0, waitingMs: 0 };
 export function passTime(
   state: SessionState,
   steps: readonly TimedStep[],
-  now: Moment,
+  moment: Moment,
 ): SessionState {
-  const last = { wallMs: now.wallMs, monoMs: now.monoMs, bootId: now.bootId };
-  const gone = state.last ? elapsedMs(state.last, now) : 0;
+  const last = { wallMs: moment.wallMs, monoMs: moment.monoMs, bootId: moment.bootId };
+  const gone = state.last ? elapsedMs(state.last, moment) : 0;
   const key = steps[state.stepIndex]?.key;
   const spent = key === undefined ? state.spent : withSpent(state.spent, key, state.phase, gone);
   return { ...state, last, atMs: state.atMs + gone, spent };
@@ -66,10 +66,10 @@ function timeLeft(endsLowMs: number, endsHighMs: number, atMs: number): TimeLeft
 export function easelTime(
   state: SessionState,
   steps: readonly TimedStep[],
-  now: Moment,
+  moment: Moment,
   dryingModel: DryingModel = modelRange,
 ): EaselTime {
-  const { atMs, spent, timer } = passTime(state, steps, now);
+  const { atMs, spent, timer } = passTime(state, steps, moment);
   const step = steps[state.stepIndex];
   const paintingMs = step ? (spent[step.key]?.paintingMs ?? 0) : 0;
   const [low, high] = step?.paintMinutes ?? [0, 0];

@@ -57,9 +57,9 @@ function applyEvent(
   event: SessionEvent,
   dryingModel: DryingModel,
 ): SessionState {
-  const now = passTime(state, steps, event);
-  if (isGhostTap(now, event.what)) return now;
-  const after = rememberTap(act(now, steps, event, dryingModel), event.what);
+  const current = passTime(state, steps, event);
+  if (isGhostTap(current, event.what)) return current;
+  const after = rememberTap(act(current, steps, event, dryingModel), event.what);
   return { ...after, timer: currentClock(after, steps) };
 }
 

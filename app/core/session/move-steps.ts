@@ -58,9 +58,9 @@ export function begin(state: SessionState, steps: readonly TimedStep[], key: str
   const index = steps.findIndex((step) => step.key === key);
   const step = steps[index];
   if (!step) return state;
-  const here = index === state.stepIndex;
-  if (here && state.phase === 'painting') return state;
-  const there = here
+  const isCurrent = index === state.stepIndex;
+  if (isCurrent && state.phase === 'painting') return state;
+  const there = isCurrent
     ? { ...state, doneKeys: without(state.doneKeys, key) }
     : arriveAt(state, steps, index);
   return { ...there, phase: step.kind === 'dry' ? 'drying' : 'painting' };

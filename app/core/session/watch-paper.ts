@@ -136,9 +136,9 @@ function atNewRate(
       },
   };
 
-  function stretched([low, high]: Range, old: Range, now: Range): Range {
-    const end = (at: number, i: 0 | 1): number =>
-      at <= atMs || old[i] <= 0 ? at : atMs + ((at - atMs) * now[i]) / old[i];
+  function stretched([low, high]: Range, old: Range, updated: Range): Range {
+    const end = (clockMs: number, i: 0 | 1): number =>
+      clockMs <= atMs || old[i] <= 0 ? clockMs : atMs + ((clockMs - atMs) * updated[i]) / old[i];
     const newLow = end(low, 0);
     return [newLow, Math.max(newLow, end(high, 1))];
   }

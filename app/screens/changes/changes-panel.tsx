@@ -3,7 +3,7 @@ import { useRef } from 'preact/hooks';
 import type { Painting } from '../../core/decisions/painting.ts';
 import { lastDecision } from '../../core/decisions/standing-decisions.ts';
 import { subjectDecisions } from '../../core/decisions/subject-strokes.ts';
-import type { Change } from '../../core/reference/alteration.ts';
+import type { Change } from '../../core/reference/photo-stroke.ts';
 import type { Studio } from '../../state/painting/studio.ts';
 import { linkTo } from '../../state/router.ts';
 import { Button, buttonClass } from '../../ui/controls/button.tsx';

@@ -1,7 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { cssColour } from '../../core/colour/lab.ts';
-import { valueOfLightness } from '../../core/colour/munsell-value.ts';
+import { valueOfLightness } from '../../core/colour/lightness.ts';
 import {
   type ChartDark,
   type ChartPair,

@@ -4,7 +4,7 @@ import type { Pictures } from '../../../workers/api.ts';
 import type { Lab, Point } from '../../core/colour/lab.ts';
 import { type MassSizes, type MassWash, washNames } from '../../core/reading/masses.ts';
 import type { WashShapes } from '../../core/reading/shapes/wash-masses.ts';
-import { joinWords } from '../../core/words/lists.ts';
+import { joinWords } from '../../core/words/numbers.ts';
 import { bitmapLayer, type Layer, slotLayer } from '../../drawing/layers.ts';
 import { shapesLayer } from '../../drawing/shapes-layer.ts';
 import type { OpenedReading } from '../../state/painting/opened-reading.ts';

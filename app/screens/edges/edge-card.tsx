@@ -1,5 +1,5 @@
 import type { EdgeProposal, EdgeProposals } from '../../core/decisions/edge-proposals.ts';
-import { placeInWords } from '../../core/raster/sides.ts';
+import { placeInWords } from '../../core/raster/size.ts';
 import { type Edge, type EdgeWish, edgeWishes } from '../../core/reading/edges/edge.ts';
 import { edgeSentences, wishCaution } from '../../core/reading/edges/edge-words.ts';
 import { alongEdge } from '../../core/reading/edges/place-on-edge.ts';

@@ -2,7 +2,7 @@ import { useEffect, useRef } from 'preact/hooks';
 import type { NewDecision } from '../../core/decisions/painting.ts';
 import type { Edge, EdgeWish } from '../../core/reading/edges/edge.ts';
 import { placeOnEdge } from '../../core/reading/edges/place-on-edge.ts';
-import { lengthInWords } from '../../core/words/lengths.ts';
+import { lengthInWords } from '../../core/words/numbers.ts';
 import { decidedMark } from '../../drawing/line-layers.ts';
 import type { Studio } from '../../state/painting/studio.ts';
 import { Button } from '../../ui/controls/button.tsx';

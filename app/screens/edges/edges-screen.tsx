@@ -41,7 +41,7 @@ export function EdgesScreen({ studio, paintingId }: { studio: Studio; paintingId
     const { edges = [], raster } = seen.reading;
     const near = nearestEdge(edges, place, raster, touchReach);
     missed.value = near === null;
-    chosen.value = near && placeOnEdge(edges, near.index, raster, near.at);
+    chosen.value = near && placeOnEdge(edges, near.index, raster, near.point);
   };
   return (
     <DecisionScreen

@@ -1,5 +1,5 @@
 import { cssColour, type Lab } from '../../core/colour/lab.ts';
-import { valueOfLightness } from '../../core/colour/munsell-value.ts';
+import { valueOfLightness } from '../../core/colour/lightness.ts';
 import { lightnessOfOneValue } from '../../core/limits.ts';
 import type { Reading } from '../../core/reading/reading.ts';
 import { formatHalves } from '../../core/words/numbers.ts';

@@ -1,5 +1,5 @@
 import type { Lab } from '../../core/colour/lab.ts';
-import { valueOfLightness } from '../../core/colour/munsell-value.ts';
+import { valueOfLightness } from '../../core/colour/lightness.ts';
 import { meanColour, type Pixels } from '../../core/raster/squint.ts';
 import type { Family } from '../../core/reading/reading.ts';
 import { formatHalves } from '../../core/words/numbers.ts';

@@ -1,5 +1,5 @@
 import { useEffect, useRef } from 'preact/hooks';
-import { lightnessOfValue } from '../../core/colour/munsell-value.ts';
+import { lightnessOfValue } from '../../core/colour/lightness.ts';
 import { arrowDirections, isShortcut } from '../../ui/pointer/stage-keys.ts';
 import { placeInShares, usePointers } from '../../ui/pointer/use-pointers.ts';
 import { moveLimit, nearestLimit, roomOfLimit } from './band-limits.ts';

@@ -1,5 +1,5 @@
 import { useMemo } from 'preact/hooks';
-import { valueOfLightness } from '../../core/colour/munsell-value.ts';
+import { valueOfLightness } from '../../core/colour/lightness.ts';
 import type { Reading } from '../../core/reading/reading.ts';
 import { bandWord } from '../../core/words/reading-words.ts';
 import { ValueScale } from '../../ui/controls/value-scale.tsx';

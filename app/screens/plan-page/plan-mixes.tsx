@@ -1,5 +1,5 @@
 import { cssColour, type Lab } from '../../core/colour/lab.ts';
-import { valueOfLightness } from '../../core/colour/munsell-value.ts';
+import { valueOfLightness } from '../../core/colour/lightness.ts';
 import { familyNameIn } from '../../core/plan/family-name-in.ts';
 import type { Mix, WashPlan } from '../../core/plan/plan.ts';
 import { amountInWords, amountsAreRough, puddleAmount } from '../../core/plan/puddle-amount.ts';

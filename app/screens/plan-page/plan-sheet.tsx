@@ -1,7 +1,7 @@
 import { type ComponentChildren, Fragment } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { cssGrey, type Lab } from '../../core/colour/lab.ts';
-import { valueOfLightness } from '../../core/colour/munsell-value.ts';
+import { valueOfLightness } from '../../core/colour/lightness.ts';
 import {
   eveningOf,
   eveningTimes,

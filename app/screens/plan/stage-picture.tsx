@@ -6,7 +6,7 @@ import type { WashPlan } from '../../core/plan/plan.ts';
 import { changesInWords, stepChanges } from '../../core/plan/step-changes.ts';
 import type { SoftBlend } from '../../core/raster/paint-slots.ts';
 import type { PixelSize } from '../../core/raster/size.ts';
-import { capitalize } from '../../core/words/lists.ts';
+import { capitalize } from '../../core/words/numbers.ts';
 import { type Layer, softLayer, withoutHue } from '../../drawing/layers.ts';
 import type { OpenedReading } from '../../state/painting/opened-reading.ts';
 import { Picture } from '../../ui/picture/picture.tsx';

@@ -1,4 +1,4 @@
-import { valueOfLightness } from '../../core/colour/munsell-value.ts';
+import { valueOfLightness } from '../../core/colour/lightness.ts';
 import { wetnessSign } from '../../core/drying/wetness.ts';
 import { familyNameIn } from '../../core/plan/family-name-in.ts';
 import type { Step, WashPlan } from '../../core/plan/plan.ts';

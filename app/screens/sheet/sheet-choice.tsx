@@ -8,7 +8,7 @@ import {
   sheetOf,
   turned,
 } from '../../core/reference/sheet.ts';
-import { capitalize } from '../../core/words/lists.ts';
+import { capitalize } from '../../core/words/numbers.ts';
 import { buttonClass } from '../../ui/controls/button.tsx';
 import { ChoiceRow } from '../../ui/controls/choice-row.tsx';
 import styles from './sheet-choice.module.css';

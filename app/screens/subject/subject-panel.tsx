@@ -1,7 +1,7 @@
 import type { Signal } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
 import type { Pictures, SubjectResult } from '../../../workers/api.ts';
-import { valueOfLightness } from '../../core/colour/munsell-value.ts';
+import { valueOfLightness } from '../../core/colour/lightness.ts';
 import { shrinkSlots } from '../../core/raster/paint-slots.ts';
 import type { PixelSize } from '../../core/raster/size.ts';
 import { type SubjectMode, subjectSentence } from '../../core/reading/subject/subject.ts';

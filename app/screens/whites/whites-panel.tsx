@@ -8,7 +8,7 @@ import {
   whiteWays,
 } from '../../core/reading/whites/whites.ts';
 import { placeOnPhoto } from '../../core/reference/photo-stroke.ts';
-import { sizeInWords } from '../../core/words/lengths.ts';
+import { sizeInWords } from '../../core/words/numbers.ts';
 import { whiteLines } from '../../drawing/line-layers.ts';
 import type { Studio } from '../../state/painting/studio.ts';
 import { ChoiceRow } from '../../ui/controls/choice-row.tsx';

@@ -1,8 +1,7 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
 import type { Painting, Photo, Purpose } from '../../core/decisions/painting.ts';
 import type { PixelSize } from '../../core/raster/size.ts';
-import type { PhotoHeader } from '../../core/reference/photo-bytes.ts';
-import { photoHeader, uprightSize } from '../../core/reference/photo-header.ts';
+import { type PhotoHeader, photoHeader, uprightSize } from '../../core/reference/photo-header.ts';
 import { photoProblem, undecodable } from '../../core/reference/photo-problem.ts';
 import { centredCrop } from '../../core/reference/reference.ts';
 import { type Sheet, sheetOf, turned } from '../../core/reference/sheet.ts';

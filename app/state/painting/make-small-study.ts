@@ -23,9 +23,9 @@ export async function makeSmallStudy(
   const paint = darkPaint(ownBox.cards.value, ownBox.box.value);
   if (!paint) throw wrong('Your box has no paint to make a study with: put one in.');
   const study = smallStudy({
-    of: painting,
+    painting: painting,
     paint: paint.id,
-    at: Date.now(),
+    createdAt: Date.now(),
     newId: () => crypto.randomUUID(),
   });
   await store.addPainting(study, photo);

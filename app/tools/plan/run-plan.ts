@@ -1,6 +1,6 @@
 import { defaultPaperLab } from '../../core/paint/colour-of-washes.ts';
 import { knownPaints, paintBox } from '../../core/paint/paint-box.ts';
-import { darkestInSteps, usualPaints } from '../../core/palette/library/darkest-mix.ts';
+import { darkestInSteps, usualPaints } from '../../core/palette/library/mix-library.ts';
 import { paintsAllowed } from '../../core/palette/paints-allowed.ts';
 import { buildPlan } from '../../core/plan/build-plan.ts';
 import { createPlanMemory } from '../../core/plan/plan-memory.ts';

@@ -1,7 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { cssColour } from '../../core/colour/lab.ts';
-import { valueOfLightness } from '../../core/colour/munsell-value.ts';
+import { valueOfLightness } from '../../core/colour/lightness.ts';
 import type { LaidMix, MixNeighbour, MixNeighbours, NeighbourWay } from '../../core/paint/mix.ts';
 import { partsInNumbers, partsInWords, wetLook } from '../../core/paint/mix-words.ts';
 import type { Paint } from '../../core/paint/paint.ts';

@@ -1,6 +1,6 @@
 import { useSignal } from '@preact/signals';
 import { cssColour } from '../../core/colour/lab.ts';
-import { valueOfLightness } from '../../core/colour/munsell-value.ts';
+import { valueOfLightness } from '../../core/colour/lightness.ts';
 import { consistencySign } from '../../core/paint/mix.ts';
 import { partsInWords, wetLook } from '../../core/paint/mix-words.ts';
 import type { Mix, Step, Strength } from '../../core/plan/plan.ts';

@@ -1,7 +1,7 @@
 import { listMaterials } from '../../core/plan/list-materials.ts';
 import type { SmallTechnique, Step, WashPlan } from '../../core/plan/plan.ts';
 import { touchWindow } from '../../core/plan/techniques/wetness-windows.ts';
-import { capitalize } from '../../core/words/lists.ts';
+import { capitalize } from '../../core/words/numbers.ts';
 import styles from './step-parts.module.css';
 
 /** What to lay out before she starts: paints, brushes, and what else the plan asks for. */

@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
-import { valueOfLightness } from '../../../app/core/colour/munsell-value.ts';
+import { valueOfLightness } from '../../../app/core/colour/lightness.ts';
 import { limitsOf } from '../../../app/screens/look/band-limits.ts';
 import { LookScreen } from '../../../app/screens/look/look-screen.tsx';
 import { type MadeStudy, madeStudy } from './made-study.ts';

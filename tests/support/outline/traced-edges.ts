@@ -1,6 +1,6 @@
 import { runToEnd } from '../../../app/core/numeric/run-to-end.ts';
-import { contourLine } from '../../../app/core/raster/contour-line.ts';
 import type { PixelSize } from '../../../app/core/raster/size.ts';
+import { contourLine } from '../../../app/core/raster/smooth-line.ts';
 import { traceContours } from '../../../app/core/raster/trace-contours.ts';
 import type { Edge } from '../../../app/core/reading/edges/edge.ts';
 import { madeEdge } from '../reading/made-edge.ts';

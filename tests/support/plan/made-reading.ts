@@ -1,6 +1,6 @@
 import type { Lab } from '../../../app/core/colour/lab.ts';
 import { defaultPaperLab } from '../../../app/core/paint/colour-of-washes.ts';
-import { darkestOf, usualPaints } from '../../../app/core/palette/library/darkest-mix.ts';
+import { darkestOf, usualPaints } from '../../../app/core/palette/library/mix-library.ts';
 import type { Border, RangeMode, Reading } from '../../../app/core/reading/reading.ts';
 import type { Slot } from '../../../app/core/reading/slot.ts';
 import { reservesOf, retargeted, toneRange } from '../../../app/core/reading/tone-range.ts';

@@ -7,7 +7,7 @@ import {
   weightY,
   weightZ,
 } from '../../colour/spectrum.ts';
-import { solveSquare } from '../../numeric/solve-linear.ts';
+import { solveSquare } from '../../numeric/solve.ts';
 import type { MeasuredPatch } from './patch-model.ts';
 
 const size = spectrumSize + 3;

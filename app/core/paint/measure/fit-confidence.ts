@@ -1,9 +1,8 @@
 import { seenDifference } from '../../colour/ciede2000.ts';
 import type { Lab } from '../../colour/lab.ts';
 import { type Spectrum, spectrumSize } from '../../colour/spectrum.ts';
-import { solveLinear } from '../../numeric/solve-linear.ts';
-import { capitalize } from '../../words/lists.ts';
-import { spellCount } from '../../words/numbers.ts';
+import { solveLinear } from '../../numeric/solve.ts';
+import { capitalize, spellCount } from '../../words/numbers.ts';
 import type { PaintSpectra } from '../layer.ts';
 import type { FitEquations } from './fit-equations.ts';
 import { patchModel } from './patch-model.ts';

@@ -192,9 +192,9 @@ export function fitEquations(
   const logs = state.logs[paint];
   let cost = addPrior(prior, logs, matrix, right, size);
   for (let first = 0; first < floating.length; ) {
-    const at = floating[first].patch;
-    const patch = patches[at];
-    const drift = state.drifts[at];
+    const patchIndex = floating[first].patch;
+    const patch = patches[patchIndex];
+    const drift = state.drifts[patchIndex];
     const model = modelOf(patch, state.logs, drift);
     const slopes = slopesOf(patch, model, state, drift, paint);
     const misfit = misfitOf(patch, model.lab, noise);

@@ -1,8 +1,8 @@
 import { colourDifference } from '../../colour/ciede2000.ts';
 import type { Lab } from '../../colour/lab.ts';
-import { luminanceOfLightness } from '../../colour/luminance.ts';
+import { luminanceOfLightness } from '../../colour/lightness.ts';
 import { addSurface, removeSurface, spectrumSize, surfaceFloor } from '../../colour/spectrum.ts';
-import { bisect } from '../../numeric/find-root.ts';
+import { bisect } from '../../numeric/solve.ts';
 import { defaultPaper, defaultPaperLab } from '../colour-of-washes.ts';
 import { layOver, type PaintSpectra, paintLayer } from '../layer.ts';
 import { firstGuess } from './first-guess.ts';

@@ -1,5 +1,5 @@
 import { spectrumSize } from '../../colour/spectrum.ts';
-import { solveLinear } from '../../numeric/solve-linear.ts';
+import { solveLinear } from '../../numeric/solve.ts';
 import type { PaintSpectra } from '../layer.ts';
 import { firstGuess } from './first-guess.ts';
 import {
@@ -51,9 +51,9 @@ function costOf(
 ): number {
   const empty = fitEquations([], state, paint, [], prior, noise, fair);
   let cost = empty.cost;
-  for (const { patch: at, share } of floating) {
-    const patch = patches[at];
-    const drift = state.drifts[at];
+  for (const { patch: patchIndex, share } of floating) {
+    const patch = patches[patchIndex];
+    const drift = state.drifts[patchIndex];
     const doubt = patch.shares[share]?.doubt;
     cost += (drift[share] / doubt) ** 2;
     if (share > 0) continue;

@@ -1,6 +1,6 @@
 import { spectrumSize } from '../../colour/spectrum.ts';
 import type { NormalEquations } from '../../numeric/levenberg-marquardt.ts';
-import { solveLinear } from '../../numeric/solve-linear.ts';
+import { solveLinear } from '../../numeric/solve.ts';
 import {
   type JointPatch,
   lookAtPatch,

@@ -1,6 +1,6 @@
 import { seenDifference } from '../../colour/ciede2000.ts';
 import { writeLabOfXyz } from '../../colour/lab.ts';
-import { cieCurve, slopeOfCieCurve } from '../../colour/luminance.ts';
+import { cieCurve, slopeOfCieCurve } from '../../colour/lightness.ts';
 import { type Spectrum, spectrumSize, weightX, weightY, weightZ } from '../../colour/spectrum.ts';
 import { outside, type Surface, slopeOfOutside } from '../../colour/surface.ts';
 import { writeLayerSlopes } from '../layer-slopes.ts';

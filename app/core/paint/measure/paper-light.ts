@@ -1,6 +1,6 @@
 import { type Point, sharesOfX, sharesOfZ, writeLabOfXyz, xyzOfLab } from '../../colour/lab.ts';
-import { luminanceOfLinear } from '../../colour/luminance.ts';
-import { solveLinear } from '../../numeric/solve-linear.ts';
+import { luminanceOfLinear } from '../../colour/lightness.ts';
+import { solveLinear } from '../../numeric/solve.ts';
 import type { LinearRaster } from '../../raster/linear-raster.ts';
 import { defaultPaperLab } from '../colour-of-washes.ts';
 import type { FramedColour, PatchFrame } from './measured-photo.ts';

@@ -1,5 +1,5 @@
 import { type Lab, writeLabOfXyz } from '../../colour/lab.ts';
-import { slopeOfCieCurve } from '../../colour/luminance.ts';
+import { slopeOfCieCurve } from '../../colour/lightness.ts';
 import {
   addSurface,
   type Spectrum,

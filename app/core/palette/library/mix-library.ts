@@ -8,11 +8,48 @@ import {
 } from '../../colour/spectrum.ts';
 import { largestPalette, mixSizes, searchLoads } from '../../limits.ts';
 import { combinations } from '../../numeric/combinations.ts';
+import type { LastAnswers } from '../../numeric/memo.ts';
 import { defaultPaper } from '../../paint/colour-of-washes.ts';
 import { reflectanceOver, reflectionsBetween } from '../../paint/layer.ts';
 import { wholeParts } from '../../paint/mix.ts';
-import type { Paint } from '../../paint/paint.ts';
+import { isWhiteOrBlack, type Paint } from '../../paint/paint.ts';
+import { paintBox } from '../../paint/paint-box.ts';
 import type { Checkpoint } from '../checkpoint.ts';
+
+/** L* of the darkest single wash that mixes of at most two of these paints reach on white paper. */
+export function darkestOf(paints: readonly Paint[]): number {
+  const mixer = new GroupMixer(paints);
+  return setsOf(paints).reduce((least, set) => Math.min(least, mixer.mix(set).darkest), 100);
+}
+
+const setsOf = (paints: readonly Paint[]): number[][] =>
+  [1, 2].flatMap((size) => combinations(paints.length, size));
+
+/** Groups between two checkpoints: some milliseconds of work. */
+const stretch = 40;
+
+/** The same with pauses, from `known` if it is there: for a whole box, worked out at one go, it holds a cancel up too long. */
+export async function darkestInSteps(
+  paints: readonly Paint[],
+  checkpoint: Checkpoint,
+  known: LastAnswers<number>,
+): Promise<number> {
+  const key = JSON.stringify(paints.map(({ id, revision }) => [id, revision]));
+  const before = known.get(key);
+  if (before !== undefined) return before;
+  const mixer = new GroupMixer(paints);
+  const sets = setsOf(paints);
+  let darkest = 100;
+  for (const [n, set] of sets.entries()) {
+    if (n % stretch === 0) await checkpoint(n / sets.length);
+    darkest = Math.min(darkest, mixer.mix(set).darkest);
+  }
+  known.keep(key, darkest);
+  return darkest;
+}
+
+/** What a reading counts on: the built-in paints without whites and blacks. */
+export const usualPaints: readonly Paint[] = paintBox.filter((paint) => !isWhiteOrBlack(paint.ci));
 
 // Read once: the loops below are the hottest of all, and some ways to load a file look imports up each time.
 const paper = defaultPaper;
@@ -54,7 +91,7 @@ class MixLadder {
   }
 
   // Lays the layer on the paper, and then on itself for the load after next (Kubelka 1954).
-  #look(at: number): void {
+  #look(offset: number): void {
     const back = this.#back;
     const through = this.#through;
     let x = 0;
@@ -71,7 +108,7 @@ class MixLadder {
       back[i] = r + twice * r;
       through[i] = twice;
     }
-    writeLabOfSums(x, y, z, surfaceFloor.dry, this.lab, at);
+    writeLabOfSums(x, y, z, surfaceFloor.dry, this.lab, offset);
   }
 }
 
@@ -129,11 +166,11 @@ export class GroupMixer {
       this.#add(chosen, parts);
       this.#ladder.write(this.#K, this.#S);
       for (let n = 0; n < loads; n++) {
-        const at = way * loads + n;
+        const index = way * loads + n;
         const l = lab[3 * n];
-        lightness[at] = held(l);
-        chroma[2 * at] = held(lab[3 * n + 1]);
-        chroma[2 * at + 1] = held(lab[3 * n + 2]);
+        lightness[index] = held(l);
+        chroma[2 * index] = held(lab[3 * n + 1]);
+        chroma[2 * index + 1] = held(lab[3 * n + 2]);
         if (l < darkest) darkest = l;
       }
     }
@@ -157,7 +194,7 @@ export class GroupMixer {
 }
 
 /** Groups between two checkpoints: some milliseconds of work. */
-const stretch = 10;
+const mixLibraryStretch = 10;
 
 /**
  * Every mix of at most three of the paints, in whole parts of sum at most 8, at 15 half-octave loads.
@@ -173,7 +210,7 @@ export async function buildMixLibrary(
   const sets = mixSizes.flatMap((size) => combinations(paints.length, size));
   const groups: MixGroup[] = [];
   for (const [n, members] of sets.entries()) {
-    if (n % stretch === 0) await checkpoint(n / sets.length);
+    if (n % mixLibraryStretch === 0) await checkpoint(n / sets.length);
     groups.push(groupOf?.(members, mixer) ?? mixer.mix(members));
   }
   return { paints, groups };

@@ -1,10 +1,9 @@
-import { valueOfLightness } from '../../colour/munsell-value.ts';
+import { valueOfLightness } from '../../colour/lightness.ts';
 import { mostPaintsInMix } from '../../limits.ts';
 import { combinations } from '../../numeric/combinations.ts';
 import { isWhiteOrBlack, type Paint } from '../../paint/paint.ts';
 import type { Family } from '../../reading/reading.ts';
-import { joinWords } from '../../words/lists.ts';
-import { pluralize } from '../../words/numbers.ts';
+import { joinWords, pluralize } from '../../words/numbers.ts';
 import type { Checkpoint } from '../checkpoint.ts';
 import { GroupMixer } from '../library/mix-library.ts';
 import { closeEnough } from '../search/branch-and-bound.ts';

@@ -59,12 +59,12 @@ const sentences: Readonly<Record<PaletteCharacter, string>> = {
 };
 
 /** What a palette is offered for beside the one in use, as the title of its card. */
-export const offerTitle = (character: PaletteCharacter, now: PaletteCharacter): string =>
-  character === 'nearest' && now === 'chosen' ? 'What the search finds' : titles[character];
+export const offerTitle = (character: PaletteCharacter, current: PaletteCharacter): string =>
+  character === 'nearest' && current === 'chosen' ? 'What the search finds' : titles[character];
 
 /** What that means at the brush, in one sentence. */
-export const offerWords = (character: PaletteCharacter, now: PaletteCharacter): string =>
-  character === 'nearest' && now === 'chosen'
+export const offerWords = (character: PaletteCharacter, current: PaletteCharacter): string =>
+  character === 'nearest' && current === 'chosen'
     ? 'Found among all the paints of your box.'
     : sentences[character];
 
@@ -81,11 +81,11 @@ const same = 0.4;
 const much = 2.5;
 
 /** How close the colours come, and how that compares with the palette in use (mean CIEDE2000, 0 or more). */
-export function closenessInWords(meanDifference: number, now: number | null): string {
+export function closenessInWords(meanDifference: number, currentDifference: number | null): string {
   const words =
     closeness.find(([limit]) => meanDifference < limit)?.[1] ?? 'Values hold, colours are its own';
-  if (now === null) return `${words}.`;
-  const change = meanDifference - now;
+  if (currentDifference === null) return `${words}.`;
+  const change = meanDifference - currentDifference;
   if (Math.abs(change) < same) return `${words}, as now.`;
   const by = Math.abs(change) < much ? 'a little ' : '';
   return `${words}: ${by}${change < 0 ? 'closer' : 'less close'} than now.`;

@@ -135,8 +135,8 @@ class SetWalk {
     let bound = perPaint * (this.#set.length + 1);
     for (let t = 0; t < row.length; t++) {
       const { weight } = this.#targets[t];
-      const at = from * row.length + t;
-      bound += weight * Math.min(row[t], this.#tables.leastFrom[at]);
+      const index = from * row.length + t;
+      bound += weight * Math.min(row[t], this.#tables.leastFrom[index]);
     }
     return bound <= this.atMost;
   }

@@ -63,7 +63,7 @@ function writeGroupCosts(
   sought: readonly SoughtColour[],
   limits: Float64Array,
   out: Float32Array,
-  at: number,
+  offset: number,
 ): void {
   const { lightness, chroma, members } = group;
   const extra = costOfAnotherPaint * (members.length - 1);
@@ -85,7 +85,7 @@ function writeGroupCosts(
       best = found;
       gap = widestLightnessGap(l, best) * labSteps + 1;
     }
-    out[at + t] = best < limit ? best + extra : Number.POSITIVE_INFINITY;
+    out[offset + t] = best < limit ? best + extra : Number.POSITIVE_INFINITY;
   }
 }
 
@@ -164,8 +164,8 @@ export class CostTables {
     for (const member of group.members) {
       for (let t = 0; t < count; t++) {
         const cost = this.costs[n * count + t];
-        const at = member * count + t;
-        if (cost < this.#leastWith[at]) this.#leastWith[at] = cost;
+        const index = member * count + t;
+        if (cost < this.#leastWith[index]) this.#leastWith[index] = cost;
       }
     }
   }
@@ -184,9 +184,9 @@ export class CostTables {
 
   /** Lowers a row of costs to those of a group where they are less. */
   lower(row: Float64Array, group: number): void {
-    const at = group * this.targetCount;
+    const offset = group * this.targetCount;
     for (let t = 0; t < row.length; t++) {
-      const cost = this.costs[at + t];
+      const cost = this.costs[offset + t];
       if (cost < row[t]) row[t] = cost;
     }
   }

@@ -19,9 +19,9 @@ export function scoreSet(
   const costs = new Float64Array(targets.length).fill(Number.POSITIVE_INFINITY);
   let darkest = 100;
   const look = (group: readonly number[]): void => {
-    const at = tables.indexOf(group);
-    darkest = Math.min(darkest, tables.darkest[at]);
-    tables.lower(costs, at);
+    const index = tables.indexOf(group);
+    darkest = Math.min(darkest, tables.darkest[index]);
+    tables.lower(costs, index);
   };
   for (const [i, one] of members.entries()) {
     look([one]);

@@ -1,6 +1,6 @@
 import { outerBorders } from '../../reading/edges/slot-borders.ts';
 import type { Border } from '../../reading/reading.ts';
-import { joinWords } from '../../words/lists.ts';
+import { joinWords } from '../../words/numbers.ts';
 import type { PlanFacts, SolvedWash } from '../plan-facts.ts';
 import {
   bothSides,

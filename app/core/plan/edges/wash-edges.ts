@@ -1,4 +1,4 @@
-import { placeInWords } from '../../raster/sides.ts';
+import { placeInWords } from '../../raster/size.ts';
 import { type Edge, type EdgeKind, kindOnSheet } from '../../reading/edges/edge.ts';
 import { alongEdge } from '../../reading/edges/place-on-edge.ts';
 import { familyName, type PlanFacts } from '../plan-facts.ts';
@@ -27,9 +27,9 @@ export function meetHere(
 ): boolean {
   const sameFamily = all[a]?.family === all[b]?.family;
   for (const { washes } of passages) {
-    const now = washes.findIndex((wash) => wash.slots === slots);
-    if (now < 0) continue;
-    return !washes.slice(now + 1).some((wash) => {
+    const washIndex = washes.findIndex((wash) => wash.slots === slots);
+    if (washIndex < 0) continue;
+    return !washes.slice(washIndex + 1).some((wash) => {
       const [hasA, hasB] = [wash.slots.includes(a), wash.slots.includes(b)];
       return sameFamily ? hasA || hasB : hasA && hasB;
     });

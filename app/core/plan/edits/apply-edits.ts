@@ -111,10 +111,10 @@ const placeOf = (work: readonly PlanWork[], key: string): number =>
   work.findIndex((one) => one.key === key || dryKeyOf(one.key) === key);
 
 /** The work with others in the place of one. */
-const inPlaceOf = (work: readonly PlanWork[], at: number, ...others: readonly PlanWork[]) => [
-  ...work.slice(0, at),
+const inPlaceOf = (work: readonly PlanWork[], index: number, ...others: readonly PlanWork[]) => [
+  ...work.slice(0, index),
   ...others,
-  ...work.slice(at + 1),
+  ...work.slice(index + 1),
 ];
 
 /** Put right after the step with key `after`, or at the very start; unchanged where it is not there. */
@@ -126,41 +126,41 @@ function putAfter(work: readonly PlanWork[], one: PlanWork, after: string | null
 
 function nextOfPassage(
   { work, leftOut }: EditedWork,
-  at: number,
+  index: number,
   { passage }: WashWork,
 ): WashWork | undefined {
   return work
-    .slice(at + 1)
+    .slice(index + 1)
     .find(
       (one): one is WashWork =>
         one.kind === 'wash' && one.passage === passage && !leftOut.has(one.key),
     );
 }
 
-function edited(facts: PlanFacts, now: EditedWork, edit: PlanEdit): readonly PlanWork[] | null {
-  const { work } = now;
+function edited(facts: PlanFacts, current: EditedWork, edit: PlanEdit): readonly PlanWork[] | null {
+  const { work } = current;
   if (edit.kind === 'skip' || edit.kind === 'mix') return null;
   if (edit.kind === 'add') {
     const one = addedWork(facts, edit);
     if (!one || work.some(({ key }) => key === one.key)) return null;
     return putAfter(work, one, edit.after);
   }
-  const at = work.findIndex(({ key }) => key === edit.key);
-  const one = work[at];
+  const index = work.findIndex(({ key }) => key === edit.key);
+  const one = work[index];
   if (!one) return null;
-  if (edit.kind === 'move') return putAfter(inPlaceOf(work, at), one, edit.after);
+  if (edit.kind === 'move') return putAfter(inPlaceOf(work, index), one, edit.after);
   if (edit.kind === 'technique') {
-    return inPlaceOf(work, at, techniqueOfWork(one, edit.technique));
+    return inPlaceOf(work, index, techniqueOfWork(one, edit.technique));
   }
-  if (one.kind !== 'wash' || now.leftOut.has(one.key)) return null;
+  if (one.kind !== 'wash' || current.leftOut.has(one.key)) return null;
   if (edit.kind === 'split') {
     const goes = splitWash(one, facts.slots);
     const isNew = !work.some(({ key }) => key === goes?.[1].key);
-    return goes && isNew ? inPlaceOf(work, at, ...goes) : null;
+    return goes && isNew ? inPlaceOf(work, index, ...goes) : null;
   }
-  const next = nextOfPassage(now, at, one);
+  const next = nextOfPassage(current, index, one);
   return next
-    ? inPlaceOf(work, at, mergeWashes(one, next)).filter((other) => other !== next)
+    ? inPlaceOf(work, index, mergeWashes(one, next)).filter((other) => other !== next)
     : null;
 }
 
@@ -173,16 +173,16 @@ export function applyEdits(
   planned: readonly PlanWork[],
   edits: readonly PlanEdit[],
 ): EditedWork {
-  let now: EditedWork = { work: planned, leftOut: new Set() };
+  let current: EditedWork = { work: planned, leftOut: new Set() };
   for (const edit of edits) {
     if (edit.kind === 'skip') {
-      const others = [...now.leftOut].filter((key) => key !== edit.key);
-      now = { ...now, leftOut: new Set(edit.skipped ? [...others, edit.key] : others) };
+      const others = [...current.leftOut].filter((key) => key !== edit.key);
+      current = { ...current, leftOut: new Set(edit.skipped ? [...others, edit.key] : others) };
       continue;
     }
-    now = { ...now, work: edited(facts, now, edit) ?? now.work };
+    current = { ...current, work: edited(facts, current, edit) ?? current.work };
   }
-  return now;
+  return current;
 }
 
 type Mixed = Extract<PlanEdit, { kind: 'mix' }>;

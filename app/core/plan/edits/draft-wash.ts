@@ -1,6 +1,6 @@
 import type { Technique } from '../../decisions/plan-edit.ts';
 import { longestPrompt } from '../../limits.ts';
-import { joinWords } from '../../words/lists.ts';
+import { joinWords } from '../../words/numbers.ts';
 import { bandWord } from '../../words/reading-words.ts';
 import { familyName, type PlanFacts } from '../plan-facts.ts';
 import type { WashWork } from '../steps/draft-steps.ts';
@@ -80,10 +80,10 @@ function words({ change, technique }: WashWork, draft: StepDraft, names: readonl
 function rewordChangedWash(facts: PlanFacts, work: WashWork, draft: StepDraft): StepDraft {
   const bands = [...new Set(draft.bands)].map((band) => bandWord(band, facts.reading.bands.length));
   const names = [...new Set(draft.families)].map((id) => familyName(facts, id));
-  const now = { ...draft, key: work.key, ...words(work, draft, names) };
-  if (work.technique !== 'dry brush') return now;
+  const reworded = { ...draft, key: work.key, ...words(work, draft, names) };
+  if (work.technique !== 'dry brush') return reworded;
   return {
-    ...now,
+    ...reworded,
     prompt: dryBrushed(work.change ? names : bands),
     watch: 'Stop before the grain fills. Then leave it alone.',
   };
@@ -91,9 +91,9 @@ function rewordChangedWash(facts: PlanFacts, work: WashWork, draft: StepDraft): 
 
 /** The step of a wash, as planned or as she changed it. */
 export function draftWash(facts: PlanFacts, order: PassageOrder, work: WashWork): StepDraft {
-  const at = order.passages.findIndex(({ passage }) => passage === work.passage);
-  const washes = order.passages[at]?.washes ?? [];
+  const passageIndex = order.passages.findIndex(({ passage }) => passage === work.passage);
+  const washes = order.passages[passageIndex]?.washes ?? [];
   const n = washes.findIndex(({ wash }) => wash === work.wash.wash);
   const draft = washStep(facts, work.passage, work.wash, washes.length, work.technique);
-  return rewordChangedWash(facts, work, addPassageWords(facts, order, draft, at, n));
+  return rewordChangedWash(facts, work, addPassageWords(facts, order, draft, passageIndex, n));
 }

@@ -43,14 +43,14 @@ const movable = (steps: readonly Placed[]): string[] =>
 /** One place earlier, drying checks not counted; null where it is the first. */
 export function movedEarlier(steps: readonly Placed[], key: string): PlanEdit | null {
   const keys = movable(steps);
-  const at = keys.indexOf(key);
-  return at < 1 ? null : { kind: 'move', key, after: keys[at - 2] ?? null };
+  const index = keys.indexOf(key);
+  return index < 1 ? null : { kind: 'move', key, after: keys[index - 2] ?? null };
 }
 
 /** One place later; null where it is the last. */
 export function movedLater(steps: readonly Placed[], key: string): PlanEdit | null {
   const keys = movable(steps);
-  const at = keys.indexOf(key);
-  const after = keys[at + 1];
-  return at < 0 || after === undefined ? null : { kind: 'move', key, after };
+  const index = keys.indexOf(key);
+  const after = keys[index + 1];
+  return index < 0 || after === undefined ? null : { kind: 'move', key, after };
 }

@@ -30,7 +30,7 @@ export function partOfWash(
     weak,
     mixes: rowsOn(wash, slots, own),
     slots: own,
-    after: wash.after.filter((_, at) => indices.includes(wash.slots[at] ?? -1)),
+    after: wash.after.filter((_, position) => indices.includes(wash.slots[position] ?? -1)),
   };
 }
 

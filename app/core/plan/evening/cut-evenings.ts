@@ -45,7 +45,7 @@ const paintingIn = (steps: Steps, from: number, to: number): number =>
 
 /** A place before step `at` where the sheet is bone dry; whether a passage is left behind there. */
 interface Place {
-  readonly at: number;
+  readonly index: number;
   readonly betweenPassages: boolean;
 }
 
@@ -55,13 +55,13 @@ const passageOf = (step: Step | undefined): string | undefined => step?.key.spli
 function placesOf(steps: Steps): Place[] {
   const places: Place[] = [];
   let wet = false;
-  for (const [at, step] of steps.entries()) {
-    const begun = paintingIn(steps, 0, at) > 0;
-    if (begun && !wet && step.kind !== 'dry' && paintingIn(steps, at, steps.length) > 0) {
-      const before = steps.slice(0, at).findLast(({ kind }) => kind === 'wash');
-      const after = steps.slice(at).find(isPaintingStep);
+  for (const [index, step] of steps.entries()) {
+    const begun = paintingIn(steps, 0, index) > 0;
+    if (begun && !wet && step.kind !== 'dry' && paintingIn(steps, index, steps.length) > 0) {
+      const before = steps.slice(0, index).findLast(({ kind }) => kind === 'wash');
+      const after = steps.slice(index).find(isPaintingStep);
       const isNext = after?.kind === 'wash' && passageOf(before) !== passageOf(after);
-      places.push({ at, betweenPassages: isNext });
+      places.push({ index: index, betweenPassages: isNext });
     }
     wet = step.kind === 'dry' ? false : wet || leavesWet(step);
   }
@@ -79,7 +79,7 @@ function costOf(painting: number): number {
 /** The ends of all evenings but the last that cost least, as indices of the steps that begin the next. */
 function bestCuts(steps: Steps, places: readonly Place[], from: number): [number, number[]] {
   let best: [number, number[]] = [costOf(paintingIn(steps, from, steps.length)), []];
-  for (const [n, { at, betweenPassages }] of places.entries()) {
+  for (const [n, { index: at, betweenPassages }] of places.entries()) {
     const painting = paintingIn(steps, from, at);
     if (painting === 0) continue;
     const own = costOf(painting) + (betweenPassages ? 0 : cost.amidPassage);
@@ -103,7 +103,7 @@ export function cutEvenings(steps: Steps): Steps {
   const [, cuts] = bestCuts(steps, placesOf(steps), 0);
   if (cuts.length === 0) return steps;
   return steps.map((step, i) => {
-    const evening = 1 + cuts.filter((at) => at <= i).length;
+    const evening = 1 + cuts.filter((cut) => cut <= i).length;
     const begins = cuts.includes(i) ? [goOnInWords(evening)] : [];
     const ends = cuts.includes(i + 1)
       ? [meanwhileInWords(evening, isMasked(steps.slice(0, i + 1)))]

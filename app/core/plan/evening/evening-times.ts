@@ -102,8 +102,8 @@ function spansOf(plan: Pick<WashPlan, 'steps' | 'paper'>): Span[] {
   return [...work, ...waits];
 }
 
-const sumOf = (spans: readonly Span[], of: (minutes: Range) => number): number =>
-  spans.reduce((sum, { minutes }) => sum + of(minutes), 0);
+const sumOf = (spans: readonly Span[], pick: (minutes: Range) => number): number =>
+  spans.reduce((sum, { minutes }) => sum + pick(minutes), 0);
 
 /**
  * Minutes of every evening of a plan, first evening first. What is laid last in an evening dries without her: no

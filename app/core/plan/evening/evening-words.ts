@@ -1,6 +1,5 @@
-import { capitalize } from '../../words/lists.ts';
 import { hoursInWords } from '../../words/minutes.ts';
-import { spellOrdinal } from '../../words/numbers.ts';
+import { capitalize, spellOrdinal } from '../../words/numbers.ts';
 import type { EveningTime } from './evening-times.ts';
 
 /** 'about 1 h 40 min, of it 55 min waiting'. */

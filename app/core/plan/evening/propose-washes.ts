@@ -8,8 +8,7 @@ import {
 } from '../../drying/paper-choice.ts';
 import { lightnessOfOneValue, mostWashes } from '../../limits.ts';
 import type { Slot } from '../../reading/slot.ts';
-import { capitalize } from '../../words/lists.ts';
-import { pluralize, spellCount, spellOrdinal } from '../../words/numbers.ts';
+import { capitalize, pluralize, spellCount, spellOrdinal } from '../../words/numbers.ts';
 import { bandWord } from '../../words/reading-words.ts';
 import type { PlanFacts } from '../plan-facts.ts';
 import { planQuality } from '../reach/plan-quality.ts';

@@ -1,6 +1,6 @@
 import { colourDifference } from '../../colour/ciede2000.ts';
 import type { Lab } from '../../colour/lab.ts';
-import { valueOfLightness } from '../../colour/munsell-value.ts';
+import { valueOfLightness } from '../../colour/lightness.ts';
 import { otherValueFrom, valueReachedWithin } from '../../limits.ts';
 import type { Warning } from '../../reading/reading.ts';
 import type { Slot } from '../../reading/slot.ts';

@@ -120,13 +120,13 @@ const paintsOn: ReadonlySet<string> = new Set([
 
 /** R13: opaque white and the blade come last. */
 export const lightsLast: Check = ({ steps }) => {
-  const at = steps.findIndex(({ kind }) => kind === 'last-lights');
-  const lights = steps[at];
+  const index = steps.findIndex(({ kind }) => kind === 'last-lights');
+  const lights = steps[index];
   if (!lights) return [];
   const blade = lights.cautions.some((text) => /blade/i.test(text));
   return [
     ...steps
-      .slice(at + 1)
+      .slice(index + 1)
       .filter(({ kind }) => paintsOn.has(kind))
       .map((step) =>
         broken(
@@ -151,10 +151,10 @@ export const lightsLast: Check = ({ steps }) => {
 
 /** R19: the last look comes when all is painted. */
 export const lookLast: Check = ({ steps }) => {
-  const at = steps.findIndex(({ kind }) => kind === 'last-look');
-  const look = steps[at];
+  const index = steps.findIndex(({ kind }) => kind === 'last-look');
+  const look = steps[index];
   const later = steps
-    .slice(at + 1)
+    .slice(index + 1)
     .find(({ kind }) => paintsOn.has(kind) || kind === 'last-lights');
   if (!look || !later) return [];
   return [

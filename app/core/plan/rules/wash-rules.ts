@@ -1,4 +1,4 @@
-import { valueOfLightness } from '../../colour/munsell-value.ts';
+import { valueOfLightness } from '../../colour/lightness.ts';
 import { otherValueFrom } from '../../limits.ts';
 import type { Step } from '../plan.ts';
 import {

@@ -4,10 +4,10 @@ import { type BrokenRule, broken, type Check, passageOf, washesOf } from './brok
 
 /** R1: masked before any wash, on dry paper. */
 export const maskFirst: Check = ({ steps }) => {
-  const at = steps.findIndex(({ kind }) => kind === 'mask');
-  const mask = steps[at];
+  const index = steps.findIndex(({ kind }) => kind === 'mask');
+  const mask = steps[index];
   if (!mask) return [];
-  const late = steps.slice(0, at).some(({ kind }) => kind === 'wash');
+  const late = steps.slice(0, index).some(({ kind }) => kind === 'wash');
   return [
     ...(late
       ? [

@@ -31,8 +31,8 @@ const floor = surfaceFloor.dry;
 /** L* of the option's layer number n, 0 or more, over the ground: its colour takes twice the time. */
 function lightnessAt({ back, through }: PuddleOption, n: number, under: Float64Array): number {
   let y = 0;
-  for (let i = 0, at = n * samples; i < samples; i++, at++) {
-    y += over(back[at], through[at], under[i]) * toY[i];
+  for (let i = 0, offset = n * samples; i < samples; i++, offset++) {
+    y += over(back[offset], through[offset], under[i]) * toY[i];
   }
   return lightnessOfSum(y, floor);
 }
@@ -104,8 +104,8 @@ export class MixEstimator {
     const { back, through } = option;
     const under = ground.reflectance;
     const sheet = this.#sheet;
-    for (let i = 0, at = n * samples; i < samples; i++, at++) {
-      sheet[i] = over(back[at], through[at], under[i]);
+    for (let i = 0, offset = n * samples; i < samples; i++, offset++) {
+      sheet[i] = over(back[offset], through[offset], under[i]);
     }
     writeLab(sheet, floor, out);
     return out[0];

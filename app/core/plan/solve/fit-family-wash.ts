@@ -138,24 +138,24 @@ export class WashFitter {
   #bestLoad(option: PuddleOption, guess: number, goal: Goal, ground: DriedSheet): MixEstimate {
     let low = Math.log(Math.max(leastLoad, guess / 2));
     let high = Math.log(Math.min(strongestLoad, Math.max(guess * 2, leastLoad * 2)));
-    const at = (x: number): number => this.#costAt(option, Math.exp(x), goal, ground);
+    const costAtLog = (x: number): number => this.#costAt(option, Math.exp(x), goal, ground);
     let one = high - golden * (high - low);
     let two = low + golden * (high - low);
-    let costOne = at(one);
-    let costTwo = at(two);
+    let costOne = costAtLog(one);
+    let costTwo = costAtLog(two);
     for (let i = 0; i < 18; i++) {
       if (costOne <= costTwo) {
         high = two;
         two = one;
         costTwo = costOne;
         one = high - golden * (high - low);
-        costOne = at(one);
+        costOne = costAtLog(one);
       } else {
         low = one;
         one = two;
         costOne = costTwo;
         two = low + golden * (high - low);
-        costTwo = at(two);
+        costTwo = costAtLog(two);
       }
     }
     const load = Math.min(

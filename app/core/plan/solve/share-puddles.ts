@@ -54,9 +54,9 @@ function nearest(costs: readonly Float64Array[], count: number): number[] {
     if (!Number.isFinite(cost)) continue;
     const last = best[best.length - 1];
     if (best.length >= count && last && cost >= last.cost) continue;
-    let at = best.length;
-    while (at > 0 && (best[at - 1]?.cost ?? 0) > cost) at--;
-    best.splice(at, 0, { n, cost });
+    let index = best.length;
+    while (index > 0 && (best[index - 1]?.cost ?? 0) > cost) index--;
+    best.splice(index, 0, { n, cost });
     if (best.length > count) best.pop();
   }
   return best.map(({ n }) => n);

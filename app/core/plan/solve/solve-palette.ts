@@ -3,7 +3,7 @@ import { usualPaper } from '../../drying/paper-choice.ts';
 import { roomWeather } from '../../drying/weather.ts';
 import { mostPuddles, mostWashes, proposedPuddles, proposedWashes } from '../../limits.ts';
 import type { Paint } from '../../paint/paint.ts';
-import { darkestOf } from '../../palette/library/darkest-mix.ts';
+import { darkestOf } from '../../palette/library/mix-library.ts';
 import { firstWashIsWet } from '../../reading/edges/slot-borders.ts';
 import type { Reading, ToneRange } from '../../reading/reading.ts';
 import type { Slot } from '../../reading/slot.ts';
@@ -160,8 +160,8 @@ export function washSolver(
     const known = solved.get(washes);
     if (known) return known;
     const wishes = { ...planned.wishes, washes };
-    const now = solvePalette(reading, { ...planned, wishes }, paints, checkpoint, memory);
-    solved.set(washes, now);
-    return now;
+    const solving = solvePalette(reading, { ...planned, wishes }, paints, checkpoint, memory);
+    solved.set(washes, solving);
+    return solving;
   };
 }

@@ -102,13 +102,13 @@ export function applyStepsToSheet(
   let look: readonly Lab[] = slots.map(() => paper);
 
   const lay = (step: Laying, { mix: row, slots: own }: PlacedRow, next: DriedSheet[]): void => {
-    const here = new Set(step.slots);
+    const stepSlots = new Set(step.slots);
     let largest = { full: -1, weak: -1 };
     let laid: LaidRow = { full: null, weak: null };
     for (const i of own) {
       const slot = slots[i];
       const ground = next[i];
-      if (!slot || !ground || !here.has(i)) continue;
+      if (!slot || !ground || !stepSlots.has(i)) continue;
       const way = row.weaker?.bands.includes(slot.band) ? 'weak' : 'full';
       const load = way === 'weak' && row.weaker ? row.weaker.load : row.load;
       const over = layers.over(ground, row, load, step.technique);

@@ -1,6 +1,11 @@
 import type { Technique } from '../../decisions/plan-edit.ts';
-import { capitalize, joinWords } from '../../words/lists.ts';
-import { openWithCount, pluralize, spellOrdinal } from '../../words/numbers.ts';
+import {
+  capitalize,
+  joinWords,
+  openWithCount,
+  pluralize,
+  spellOrdinal,
+} from '../../words/numbers.ts';
 import { bandWord } from '../../words/reading-words.ts';
 import { adviseOnEdges } from '../edges/edge-advice.ts';
 import type { Mix } from '../plan.ts';

@@ -5,7 +5,7 @@ import type { LastAnswers } from '../../numeric/memo.ts';
 import { defaultPaperLab } from '../../paint/colour-of-washes.ts';
 import type { Paint } from '../../paint/paint.ts';
 import { knownPaints } from '../../paint/paint-box.ts';
-import { darkestInSteps } from '../../palette/library/darkest-mix.ts';
+import { darkestInSteps } from '../../palette/library/mix-library.ts';
 import { paintsAllowed } from '../../palette/paints-allowed.ts';
 import type { ProgressPhase, Reading, ToneRange } from '../../reading/reading.ts';
 import type { Slot } from '../../reading/slot.ts';

@@ -1,4 +1,4 @@
-import { edgeOfBoard } from '../../raster/sides.ts';
+import { edgeOfBoard } from '../../raster/size.ts';
 import type { SmallTechnique } from '../plan.ts';
 import { areaCm2, type PlanFacts, rowsOf } from '../plan-facts.ts';
 import type { StepDraft } from '../steps/step-draft.ts';

@@ -5,7 +5,7 @@ import {
   type Side,
   sideInWords,
   sideTowards,
-} from '../../raster/sides.ts';
+} from '../../raster/size.ts';
 import { otherSide, wayRound } from '../../reading/edges/slot-borders.ts';
 import { mergedWhere } from '../edges/edge-advice.ts';
 import { bothSides, longestNamed, meetHere, sideOf, washEdges } from '../edges/wash-edges.ts';

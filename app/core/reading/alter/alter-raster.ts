@@ -1,12 +1,11 @@
-import { lightnessOfLinear, luminanceOfLightness } from '../../colour/luminance.ts';
+import { lightnessOfLinear, luminanceOfLightness } from '../../colour/lightness.ts';
 import { lightnessOfOneValue } from '../../limits.ts';
 import { distanceToOutline, smoothStep } from '../../raster/distance-map.ts';
 import { fillSmoothly } from '../../raster/fill-smoothly.ts';
 import { type LinearRaster, setLuminance } from '../../raster/linear-raster.ts';
 import { insideStroke, paintStroke } from '../../raster/paint-stroke.ts';
 import { onSheetPx, type PixelSize } from '../../raster/size.ts';
-import { type Alteration, checkAlterations } from '../../reference/alteration.ts';
-import type { CutStroke } from '../../reference/photo-stroke.ts';
+import { type Alteration, type CutStroke, checkAlterations } from '../../reference/photo-stroke.ts';
 
 function addArea(to: Uint8Array, area: Uint8Array): void {
   for (let i = 0; i < to.length; i++) if (area[i] === 1) to[i] = 1;

@@ -1,5 +1,5 @@
 import { type Lab, linearOfLab } from '../../colour/lab.ts';
-import { luminanceOfLightness } from '../../colour/luminance.ts';
+import { luminanceOfLightness } from '../../colour/lightness.ts';
 import { distanceToOutline, smoothStep } from '../../raster/distance-map.ts';
 import type { LabPlanes, LinearRaster } from '../../raster/linear-raster.ts';
 import { onSheetPx, type PixelSize } from '../../raster/size.ts';

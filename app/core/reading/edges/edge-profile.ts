@@ -1,5 +1,20 @@
-import type { ContourLine } from '../../raster/contour-line.ts';
 import type { PixelSize } from '../../raster/size.ts';
+import type { ContourLine } from '../../raster/smooth-line.ts';
+import type { Contour } from '../../raster/trace-contours.ts';
+
+/** What was measured along one contour, sample by sample. */
+export interface MeasuredContour {
+  readonly contour: Contour;
+  readonly line: ContourLine;
+  /** Place of the line each sample was taken at. */
+  readonly places: Int32Array;
+  /** Difference of lightness across, L*, 0 or more. */
+  readonly contrasts: Float32Array;
+  /** Blur of the edge, sigma in px, the photo's own included. */
+  readonly sigmas: Float32Array;
+  /** Length each sample stands for, px. */
+  readonly lengths: Float32Array;
+}
 
 /** A plane of L* at 1 / 2^n of the size. */
 export interface PyramidLevel {

@@ -3,8 +3,8 @@ import { widthOfSigma } from '../../numeric/normal-curve.ts';
 import { type LabPlanes, type LinearRaster, labInPlace } from '../../raster/linear-raster.ts';
 import { simplifyLine } from '../../raster/smooth-line.ts';
 import { type Edge, type EdgeKind, edgeLimits } from './edge.ts';
+import type { MeasuredContour } from './edge-profile.ts';
 import { subtractBlur } from './judge-edges.ts';
-import type { MeasuredContour } from './measure-edges.ts';
 
 /** Samples from .. to - 1 of one kind; in a closed contour `to` may run past its end. */
 export interface EdgeRun {

@@ -1,4 +1,4 @@
-import { lengthInWords, valuesApart, widthInWords } from '../../words/lengths.ts';
+import { lengthInWords, valuesApart, widthInWords } from '../../words/numbers.ts';
 import { bandWord } from '../../words/reading-words.ts';
 import type { Reading } from '../reading.ts';
 import { type Edge, type EdgeKind, type EdgeWish, edgeLimits } from './edge.ts';

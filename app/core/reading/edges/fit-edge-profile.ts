@@ -33,9 +33,9 @@ class ProfileSlope {
     insertionSort(bends, count);
     // Median to deviation of normal noise, from bends to values, from values to slopes.
     this.#noise = bends[count >> 1] / 0.6745 / Math.sqrt(1.5) / 3;
-    const at = (k: number): number => values[Math.min(profileSamples - 1, Math.max(0, k))];
+    const valueAt = (k: number): number => values[Math.min(profileSamples - 1, Math.max(0, k))];
     for (let k = 0; k < profileSamples; k++) {
-      this.#slope[k] = (at(k + 2) + at(k + 1) - at(k - 1) - at(k - 2)) / 6;
+      this.#slope[k] = (valueAt(k + 2) + valueAt(k + 1) - valueAt(k - 1) - valueAt(k - 2)) / 6;
     }
   }
 
@@ -198,25 +198,25 @@ export class EdgeProfileFit {
     unknowns[2] = rise;
     unknowns[3] = place;
     const clear = clearSigmas * unknowns[1];
-    let at = 4;
+    let next = 4;
     let base = low;
     if (this.#before >= 0 && place - this.#before > 2 * clear) {
       this.#from = Math.ceil(this.#before + clear);
     } else if (this.#before >= 0) {
       const far = this.#mean(values, this.#from, Math.floor(this.#before));
-      unknowns[at++] = low - far;
-      unknowns[at++] = this.#before;
+      unknowns[next++] = low - far;
+      unknowns[next++] = this.#before;
       base = far;
     }
     if (this.#after >= 0 && this.#after - place > 2 * clear) {
       this.#to = Math.floor(this.#after - clear) + 1;
     } else if (this.#after >= 0) {
       const far = this.#mean(values, Math.ceil(this.#after) + 1, this.#to);
-      unknowns[at++] = far - high;
-      unknowns[at++] = this.#after;
+      unknowns[next++] = far - high;
+      unknowns[next++] = this.#after;
     }
     unknowns[0] = base;
-    this.#steps = at / 2 - 1;
+    this.#steps = next / 2 - 1;
   }
 
   /** Mean of values[from .. to - 1]; the nearest value where that range is empty. */

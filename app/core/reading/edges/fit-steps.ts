@@ -2,7 +2,7 @@
 // Solution of Certain Non-Linear Problems in Least Squares', 1944; Marquardt 1963). Model of an edge:
 // Elder, Zucker, 'Local Scale Control for Edge Detection and Blur Estimation', 1998.
 import { normalTables } from '../../numeric/normal-curve.ts';
-import { solveLinear } from '../../numeric/solve-linear.ts';
+import { solveLinear } from '../../numeric/solve.ts';
 
 const mostSteps = 3;
 const mostUnknowns = 2 + 2 * mostSteps;
@@ -58,8 +58,8 @@ export class StepFit {
     for (let round = 0; round < mostRounds; round++) {
       this.#damped.set(this.#matrix);
       for (let i = 0; i < size; i++) {
-        const at = i * size + i;
-        this.#damped[at] = this.#damped[at] * (1 + damping) + 1e-9;
+        const diagonal = i * size + i;
+        this.#damped[diagonal] = this.#damped[diagonal] * (1 + damping) + 1e-9;
       }
       this.#change.set(this.#right);
       if (!solveLinear(this.#damped, this.#change, size)) return;
@@ -88,28 +88,34 @@ export class StepFit {
   }
 
   /** Cost at `at`, and there the normal equations for the next change. */
-  #sumUp(values: Float64Array, from: number, to: number, steps: number, at: Float64Array): number {
+  #sumUp(
+    values: Float64Array,
+    from: number,
+    to: number,
+    steps: number,
+    unknowns: Float64Array,
+  ): number {
     const right = this.#triedRight;
     const matrix = this.#triedMatrix;
-    if (steps === 1) return oneStepEquations(values, from, to, at, matrix, right);
+    if (steps === 1) return oneStepEquations(values, from, to, unknowns, matrix, right);
     const size = 2 + 2 * steps;
     const count = to - from;
     const slopes = this.#slopes;
     const rest = this.#rest;
-    const base = at[0];
+    const base = unknowns[0];
     const { sums, densities, perUnit, reach } = normalTables;
-    const perSigma = 1 / at[1];
+    const perSigma = 1 / unknowns[1];
     for (let i = 0; i < count; i++) {
       slopes[i] = 1;
       slopes[most + i] = 0;
       rest[i] = values[from + i] - base;
     }
     for (let n = 2; n < size; n += 2) {
-      const rise = at[n];
+      const rise = unknowns[n];
       const fallPerDensity = -rise * perSigma;
       const sumsAt = n * most;
       const fallsAt = sumsAt + most;
-      let z = (from - at[n + 1]) * perSigma;
+      let z = (from - unknowns[n + 1]) * perSigma;
       for (let i = 0; i < count; i++, z += perSigma) {
         let sum = z < 0 ? 0 : 1;
         let fall = 0;
@@ -151,14 +157,14 @@ export class StepFit {
         matrix[row * size + next] = twoProduct;
       }
     }
-    return cost + this.#holdNeighbours(size, at);
+    return cost + this.#holdNeighbours(size, unknowns);
   }
 
   /** Neighbours' places cost something to move. */
-  #holdNeighbours(size: number, at: Float64Array): number {
+  #holdNeighbours(size: number, unknowns: Float64Array): number {
     let cost = 0;
     for (let n = 5; n < size; n += 2) {
-      const away = at[n] - this.#held[n];
+      const away = unknowns[n] - this.#held[n];
       cost += placeHold * away * away;
       this.#triedRight[n] = this.#triedRight[n] - placeHold * away;
       const cell = n * size + n;

@@ -2,7 +2,7 @@ import { runningMedian, thresholdWithHysteresis } from '../../numeric/filter-ser
 import { widthOfSigma } from '../../numeric/normal-curve.ts';
 import type { PixelSize } from '../../raster/size.ts';
 import { type EdgeKind, edgeLimits } from './edge.ts';
-import type { MeasuredContour } from './measure-edges.ts';
+import type { MeasuredContour } from './edge-profile.ts';
 
 /** Edges of at least this contrast show how sharp the photo is, L*. */
 const strongContrast = 15;

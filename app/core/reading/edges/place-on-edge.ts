@@ -9,7 +9,7 @@ interface NearEdge {
   /** As a share of the picture's long side. */
   readonly distance: number;
   /** The spot of the edge that is nearest; 0..1 of the picture's sides. */
-  readonly at: Point;
+  readonly point: Point;
 }
 
 type Line = Pick<Edge, 'path'>;
@@ -24,7 +24,7 @@ export function nearestOnEdge(
   const wide = size.width / long;
   const high = size.height / long;
   let distance = Number.POSITIVE_INFINITY;
-  let at: Point = [x, y];
+  let point: Point = [x, y];
   for (let i = 0; i < path.length; i++) {
     const [x0, y0] = path[Math.max(0, i - 1)];
     const [x1, y1] = path[i];
@@ -37,9 +37,9 @@ export function nearestOnEdge(
     const way = Math.hypot((x - spot[0]) * wide, (y - spot[1]) * high);
     if (way >= distance) continue;
     distance = way;
-    at = spot;
+    point = spot;
   }
-  return { distance, at };
+  return { distance, point: point };
 }
 
 /**
@@ -56,9 +56,9 @@ export function nearestEdge(
   let nearest: NearEdge | null = null;
   edges.forEach((edge, index) => {
     if (index === skip) return;
-    const { distance, at } = nearestOnEdge(edge, place, size);
+    const { distance, point: at } = nearestOnEdge(edge, place, size);
     if (distance > reach || (nearest && distance >= nearest.distance)) return;
-    nearest = { index, distance, at };
+    nearest = { index, distance, point: at };
   });
   return nearest;
 }
@@ -97,7 +97,7 @@ export function placeOnEdge(
   const edge = edges[index];
   if (!edge || edge.path.length === 0) return null;
   const spots = [0.5, 0.35, 0.65, 0.2, 0.8].map((part) => alongEdge(edge, part, size));
-  if (touched) spots.unshift(nearestOnEdge(edge, touched, size).at);
+  if (touched) spots.unshift(nearestOnEdge(edge, touched, size).point);
   let best: Point | null = null;
   let widest = -1;
   for (const spot of spots) {

@@ -80,13 +80,13 @@ export function softBlend(
   const pixels = new Uint32Array(count);
   const partners = new Uint8Array(count);
   const shares = new Uint8Array(count);
-  for (let pixel = 0, at = 0; pixel < nearest.length; pixel++) {
+  for (let pixel = 0, entry = 0; pixel < nearest.length; pixel++) {
     const place = nearest[pixel];
     if (place === 0) continue;
     const { a, b } = edges[edgeOf[place - 1]];
-    pixels[at] = pixel;
-    partners[at] = slots[pixel] === a ? b : a;
-    shares[at++] = Math.max(1, Math.round(128 * (1 - Math.sqrt(away2[pixel]))));
+    pixels[entry] = pixel;
+    partners[entry] = slots[pixel] === a ? b : a;
+    shares[entry++] = Math.max(1, Math.round(128 * (1 - Math.sqrt(away2[pixel]))));
   }
   return { pixels, partners, shares };
 }

@@ -101,7 +101,7 @@ function settled(cells: ColourBins, start: readonly HueCentre[]): HueCentres {
 /** The colour that lies worst with the centres so far. */
 function worst(cells: ColourBins, centres: readonly HueCentre[]): HueCentre {
   let best = -1;
-  let at = 0;
+  let farthest = 0;
   for (let i = 0; i < cells.count; i++) {
     const a = cells.a[i];
     const b = cells.b[i];
@@ -109,9 +109,9 @@ function worst(cells: ColourBins, centres: readonly HueCentre[]): HueCentre {
     const gain = cells.weight[i] * squaredTo(own, a, b);
     if (gain <= best) continue;
     best = gain;
-    at = i;
+    farthest = i;
   }
-  return [cells.a[at], cells.b[at]];
+  return [cells.a[farthest], cells.b[farthest]];
 }
 
 /** The centres for 1, 2 ... `most` groups, in that order; one at [0, 0] where no colour is to be seen. */
@@ -119,10 +119,10 @@ export function hueCentres(cells: ColourBins, most: number): HueCentres[] {
   const found: HueCentres[] = [];
   let start: readonly HueCentre[] = [[0, 0]];
   for (let k = 1; k <= most; k++) {
-    const now = settled(cells, start);
-    found.push(now);
+    const clusters = settled(cells, start);
+    found.push(clusters);
     if (cells.count <= k) break;
-    start = [...now.centres, worst(cells, now.centres)];
+    start = [...clusters.centres, worst(cells, clusters.centres)];
   }
   return found;
 }
@@ -144,9 +144,9 @@ export type FamilyPlaces = Uint8Array;
 export function familyPlaces(centres: readonly HueCentre[]): FamilyPlaces {
   const places = new Uint8Array(placesAtMost);
   if (centres.length < 2) return places;
-  for (let v = 0, at = 0; v < side; v++) {
-    for (let u = 0; u < side; u++, at++) {
-      places[at] = closest(centres, middleOf(u), middleOf(v));
+  for (let v = 0, place = 0; v < side; v++) {
+    for (let u = 0; u < side; u++, place++) {
+      places[place] = closest(centres, middleOf(u), middleOf(v));
     }
   }
   return places;

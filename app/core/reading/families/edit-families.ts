@@ -34,9 +34,10 @@ export function familyMeant(seen: readonly SeenFamily[], [a, b]: FamilyColour): 
 function joined(places: FamilyPlaces, one: number, other: number): FamilyPlaces {
   const kept = Math.min(one, other);
   const gone = Math.max(one, other);
-  const now = places.slice();
-  for (let place = 0; place < now.length; place++) if (now[place] === gone) now[place] = kept;
-  return now;
+  const merged = places.slice();
+  for (let place = 0; place < merged.length; place++)
+    if (merged[place] === gone) merged[place] = kept;
+  return merged;
 }
 
 const firstUnused = (seen: readonly SeenFamily[]): number =>
@@ -55,24 +56,24 @@ export function editFamilies(
 ): FamilyPlaces {
   if (edits.length === 0) return places;
   const tallies = placeTallies(planes, cells.shadow);
-  let now = places;
+  let current = places;
   for (const edit of edits) {
-    const seen = seenFamilies(tallies, now);
+    const seen = seenFamilies(tallies, current);
     if ('join' in edit && edit.join === 'all') {
-      now = now.map(() => 0);
+      current = current.map(() => 0);
     } else if ('join' in edit) {
       const [one, other] = (edit.join as readonly FamilyColour[]).map((colour) =>
         familyMeant(seen, colour),
       );
       if (one == null || other == null || one === other) continue;
-      now = joined(now, one, other);
+      current = joined(current, one, other);
     } else {
       const meant = familyMeant(seen, edit.part);
       if (meant === null || seen.length >= mostFamilies) continue;
-      now = partPlaces(now, meant, firstUnused(seen), cellsOf(cells, now, meant));
+      current = partPlaces(current, meant, firstUnused(seen), cellsOf(cells, current, meant));
     }
   }
-  return now;
+  return current;
 }
 
 /** The cells of one family. */
@@ -80,7 +81,7 @@ function cellsOf(cells: ColourBins, places: FamilyPlaces, family: number): Colou
   const own = [...cells.weight.keys()].filter(
     (i) => places[placeOfColour(cells.a[i], cells.b[i])] === family,
   );
-  const picked = (of: Float64Array): Float64Array => Float64Array.from(own, (i) => of[i]);
+  const picked = (values: Float64Array): Float64Array => Float64Array.from(own, (i) => values[i]);
   const weight = picked(cells.weight);
   return {
     count: own.length,

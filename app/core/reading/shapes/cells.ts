@@ -83,13 +83,13 @@ export class CellTones {
     floored: number,
   ): void {
     const sums = this.#sums;
-    const at = cell * sumsPerCell;
-    sums[at] = sums[at] + pixels;
-    sums[at + 1] = sums[at + 1] + l;
-    sums[at + 2] = sums[at + 2] + u;
-    sums[at + 3] = sums[at + 3] + v;
-    sums[at + 4] = sums[at + 4] + clamped;
-    sums[at + 5] = sums[at + 5] + floored;
+    const offset = cell * sumsPerCell;
+    sums[offset] = sums[offset] + pixels;
+    sums[offset + 1] = sums[offset + 1] + l;
+    sums[offset + 2] = sums[offset + 2] + u;
+    sums[offset + 3] = sums[offset + 3] + v;
+    sums[offset + 4] = sums[offset + 4] + clamped;
+    sums[offset + 5] = sums[offset + 5] + floored;
   }
 
   /** Means over all pixels of the cells that `counts` picks; null where there are none. */

@@ -1,8 +1,7 @@
 import type { Point } from '../../colour/lab.ts';
 import { smallShapeMm } from '../../limits.ts';
 import { labelRuns, measureOutlines } from '../../raster/label-shapes.ts';
-import { shortSide, sideTowards } from '../../raster/sides.ts';
-import type { PixelSize } from '../../raster/size.ts';
+import { type PixelSize, shortSide, sideTowards } from '../../raster/size.ts';
 import type { ToneRange } from '../reading.ts';
 import type { Slot, SlotSlope } from '../slot.ts';
 import { targetOf } from '../tone-range.ts';

@@ -109,9 +109,9 @@ function blurAxis(counts: Float32Array, axis: 0 | 1 | 2): void {
     for (let start = block; start < block + stride; start++) {
       let before = counts[start];
       let own = before;
-      for (let n = 1, at = start; n <= length; n++, at += stride) {
-        const after = n < length ? counts[at + stride] : own;
-        counts[at] = 0.25 * before + 0.5 * own + 0.25 * after;
+      for (let n = 1, bin = start; n <= length; n++, bin += stride) {
+        const after = n < length ? counts[bin + stride] : own;
+        counts[bin] = 0.25 * before + 0.5 * own + 0.25 * after;
         before = own;
         own = after;
       }

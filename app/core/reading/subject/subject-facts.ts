@@ -149,9 +149,9 @@ function lineContrast(
     const tx = places[2 * after] - places[2 * before];
     const ty = places[2 * after + 1] - places[2 * before + 1];
     const length = Math.hypot(tx, ty) || 1;
-    const at = [places[2 * i], places[2 * i + 1]] as const;
-    const subject = medianSideCode(planes, mask, 1, at, [-ty / length, tx / length]);
-    const ground = medianSideCode(planes, mask, 0, at, [ty / length, -tx / length]);
+    const point = [places[2 * i], places[2 * i + 1]] as const;
+    const subject = medianSideCode(planes, mask, 1, point, [-ty / length, tx / length]);
+    const ground = medianSideCode(planes, mask, 0, point, [ty / length, -tx / length]);
     const known = subject !== null && ground !== null;
     raw.push(known ? (subject - ground) / codesPerLightness : (raw.at(-1) ?? 0));
   }

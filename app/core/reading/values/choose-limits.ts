@@ -2,7 +2,7 @@ import { mostBands, reserveWithin } from '../../limits.ts';
 import { pluralize, spellCount } from '../../words/numbers.ts';
 import type { ReadingWishes, ToneRange } from '../reading.ts';
 import { onTheSheet } from '../tone-range.ts';
-import { lightnessOfBin } from './histogram.ts';
+import { lightnessOfBin } from './list-bands.ts';
 
 export interface ChosenLimits {
   /** L*, from dark to light. */

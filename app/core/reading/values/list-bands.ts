@@ -1,7 +1,76 @@
-import { valueOfLightness } from '../../colour/munsell-value.ts';
+import { valueOfLightness } from '../../colour/lightness.ts';
 import type { Band, ToneRange } from '../reading.ts';
 import { bandOfCell, type CellTones } from '../shapes/cells.ts';
 import { plannedLightness } from '../tone-range.ts';
+
+/** Bins of the lightness histogram; bin i stands for L* i / 2.55. */
+export const bins = 256;
+
+/** The bin of a lightness: round(L* x 2.55), held within 0..255. */
+export function binOf(lightness: number): number {
+  // Cutting off rounds numbers from -1 up to 0; much faster than Math.round.
+  const bin = (lightness * 2.55 + 0.5) | 0;
+  return bin < 0 ? 0 : Math.min(bin, 255);
+}
+
+/** The lightness a bin stands for, L*. */
+export const lightnessOfBin = (bin: number): number => bin / 2.55;
+
+/** The bin of every pixel: a lightness plane in one byte a pixel. */
+export function binsOf(lightness: Float32Array): Uint8Array {
+  const map = new Uint8Array(lightness.length);
+  for (let i = 0; i < map.length; i++) map[i] = binOf(lightness[i]);
+  return map;
+}
+
+/** Pixels per bin of a lightness plane; 256 counts that sum to the plane's length. */
+export function lightnessHistogram(lightness: Float32Array): Uint32Array {
+  // Two halves counted apart: neighbours often share a bin, and one count would wait for the other.
+  const counts = new Uint32Array(bins);
+  const others = new Uint32Array(bins);
+  const half = lightness.length >> 1;
+  for (let i = 0, j = half; i < half; i++, j++) {
+    const one = binOf(lightness[i]);
+    const other = binOf(lightness[j]);
+    counts[one] = counts[one] + 1;
+    others[other] = others[other] + 1;
+  }
+  if (lightness.length % 2 === 1) {
+    const last = binOf(lightness[2 * half]);
+    counts[last] = counts[last] + 1;
+  }
+  for (let bin = 0; bin < bins; bin++) counts[bin] = counts[bin] + others[bin];
+  return counts;
+}
+
+/**
+ * The lightness, L*, that `share` (0..1) of the counted pixels do not exceed; to the bin. 0 where
+ * nothing was counted.
+ */
+export function percentile(histogram: ArrayLike<number>, share: number): number {
+  let total = 0;
+  for (let bin = 0; bin < histogram.length; bin++) total += histogram[bin];
+  const wanted = share * total;
+  let seen = 0;
+  for (let bin = 0; bin < histogram.length; bin++) {
+    seen += histogram[bin];
+    if (seen > 0 && seen >= wanted) return lightnessOfBin(bin);
+  }
+  return 0;
+}
+
+type PictureKey = 'high' | 'low' | 'full';
+
+/**
+ * High key: nearly everything light. Low key: nearly everything dark. From the 5th, 50th and 95th
+ * percentile of lightness. Limits are this project's own; common practice has the words, no numbers.
+ */
+export function pictureKey(histogram: ArrayLike<number>): PictureKey {
+  const median = percentile(histogram, 0.5);
+  if (median > 65 && percentile(histogram, 0.05) > 40) return 'high';
+  if (median < 40 && percentile(histogram, 0.95) < 75) return 'low';
+  return 'full';
+}
 
 /** The bands of a reading, numbered anew from the lightest. `areas`: px after merging, by old number. */
 export function listBands(

@@ -1,7 +1,6 @@
 import { findDeepestPlaces } from '../../raster/deepest-places.ts';
 import { labelRuns, measureOutlines, type RunLabels, shapeAt } from '../../raster/label-shapes.ts';
-import { shortSide } from '../../raster/sides.ts';
-import type { PixelSize } from '../../raster/size.ts';
+import { type PixelSize, shortSide } from '../../raster/size.ts';
 import type { Edge } from '../edges/edge.ts';
 import { firstWashIsWet } from '../edges/slot-borders.ts';
 import type { Border } from '../reading.ts';
@@ -60,8 +59,8 @@ function withWays(
       slot.passage === passage && !slot.reserve ? [i] : [],
     );
     wet.set(passage, firstWashIsWet({ borders }, painted));
-    const here = whites.filter((white) => passageOf(white) === passage);
-    alike.set(passage, here.filter(({ shortSideMm }) => isTedious(shortSideMm)).length);
+    const passageWhites = whites.filter((white) => passageOf(white) === passage);
+    alike.set(passage, passageWhites.filter(({ shortSideMm }) => isTedious(shortSideMm)).length);
   }
   return whites.map((white) => {
     const passage = passageOf(white);

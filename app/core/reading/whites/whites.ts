@@ -1,8 +1,7 @@
 import type { Point } from '../../colour/lab.ts';
 import { brushPointMm, smallShapeMm } from '../../limits.ts';
 import type { CutStroke } from '../../reference/photo-stroke.ts';
-import { sizeInWords } from '../../words/lengths.ts';
-import { openWithCount } from '../../words/numbers.ts';
+import { openWithCount, sizeInWords } from '../../words/numbers.ts';
 import type { ReserveSummary, Slot } from '../slot.ts';
 
 /** What her brush does: keep the paper white there, or paint over a white. */

@@ -33,9 +33,9 @@ const of = {
 let ids = 0;
 const studyOf = (painting = of) =>
   smallStudy({
-    of: painting,
+    painting: painting,
     paint: 'pb27-prussian-blue',
-    at: 9,
+    createdAt: 9,
     newId: () => `new ${ids++}`,
   });
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { colourDifference } from '../../../../app/core/colour/ciede2000.ts';
 import type { Lab } from '../../../../app/core/colour/lab.ts';
-import { valueOfLightness } from '../../../../app/core/colour/munsell-value.ts';
+import { valueOfLightness } from '../../../../app/core/colour/lightness.ts';
 import { colourOfWashes, defaultPaperLab } from '../../../../app/core/paint/colour-of-washes.ts';
 import { fitPaint } from '../../../../app/core/paint/measure/fit-paint.ts';
 import { isWhiteOrBlack, type Paint } from '../../../../app/core/paint/paint.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { lightnessOfValue } from '../../../../app/core/colour/munsell-value.ts';
+import { lightnessOfValue } from '../../../../app/core/colour/lightness.ts';
 import {
   askingFor,
   filterPaints,

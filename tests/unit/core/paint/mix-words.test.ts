@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import type { Lab } from '../../../../app/core/colour/lab.ts';
-import { lightnessOfValue } from '../../../../app/core/colour/munsell-value.ts';
+import { lightnessOfValue } from '../../../../app/core/colour/lightness.ts';
 import { reachSentence } from '../../../../app/core/decisions/wished-colours.ts';
 import { partsInWords, strengthInWords, wetLook } from '../../../../app/core/paint/mix-words.ts';
 import { type Mix, mixesBelow } from '../../../../app/core/plan/plan.ts';

@@ -1,9 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { capitalize, joinWords } from '../../../../app/core/words/lists.ts';
 import {
+  capitalize,
   formatCount,
   formatHalves,
   halvesInFigures,
+  joinWords,
   openWithCount,
   pluralize,
   spellCount,

@@ -1,5 +1,5 @@
-import { describeLoss } from '../../../../../app/core/palette/offers/palette-gaps.ts';
 import { expect, test } from 'vitest';
+import { describeLoss } from '../../../../../app/core/palette/offers/palette-gaps.ts';
 
 const family = (name: string, furtherOff: number, share = 0.3) => ({ name, share, furtherOff });
 

@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import type { Technique } from '../../../../../app/core/decisions/plan-edit.ts';
 import type { Step } from '../../../../../app/core/plan/plan.ts';
 import { techniquesInOrder } from '../../../../../app/core/plan/rules/technique-rules.ts';
-import { sides } from '../../../../../app/core/raster/sides.ts';
+import { sides } from '../../../../../app/core/raster/size.ts';
 import {
   border,
   type MadeSlot,

@@ -3,7 +3,7 @@ import type { Lab, Point } from '../../../../../app/core/colour/lab.ts';
 import { runToEnd } from '../../../../../app/core/numeric/run-to-end.ts';
 import { type LinearRaster, lightnessPlane } from '../../../../../app/core/raster/linear-raster.ts';
 import { alterRaster } from '../../../../../app/core/reading/alter/alter-raster.ts';
-import type { Alteration } from '../../../../../app/core/reference/alteration.ts';
+import type { Alteration } from '../../../../../app/core/reference/photo-stroke.ts';
 import { copyOf, oval, rasterOf, sameRaster } from '../../../../support/reading/plain-raster.ts';
 import { seeded } from '../../../../support/reading/seeded.ts';
 

@@ -3,7 +3,7 @@ import type { Lab } from '../../../../../app/core/colour/lab.ts';
 import { runToEnd } from '../../../../../app/core/numeric/run-to-end.ts';
 import { lightnessPlane } from '../../../../../app/core/raster/linear-raster.ts';
 import { alterRaster } from '../../../../../app/core/reading/alter/alter-raster.ts';
-import type { Alteration, Change } from '../../../../../app/core/reference/alteration.ts';
+import type { Alteration, Change } from '../../../../../app/core/reference/photo-stroke.ts';
 import { labOfLinear } from '../../../../support/reading/linear-of-lab.ts';
 import { copyOf, oval, rasterOf, sameRaster } from '../../../../support/reading/plain-raster.ts';
 

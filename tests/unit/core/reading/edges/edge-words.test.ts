@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { placeInWords } from '../../../../../app/core/raster/sides.ts';
+import { placeInWords } from '../../../../../app/core/raster/size.ts';
 import { edgeSentences, wishCaution } from '../../../../../app/core/reading/edges/edge-words.ts';
 import type { Slot } from '../../../../../app/core/reading/slot.ts';
 import { keptReading } from '../../../../support/reading/kept-reading.ts';

@@ -3,11 +3,9 @@ import { runningMedian } from '../../../../../app/core/numeric/filter-series.ts'
 import { widthOfSigma } from '../../../../../app/core/numeric/normal-curve.ts';
 import { runToEnd } from '../../../../../app/core/numeric/run-to-end.ts';
 import { traceContours } from '../../../../../app/core/raster/trace-contours.ts';
+import type { MeasuredContour } from '../../../../../app/core/reading/edges/edge-profile.ts';
 import { classifyEdge } from '../../../../../app/core/reading/edges/judge-edges.ts';
-import {
-  type MeasuredContour,
-  measureEdges,
-} from '../../../../../app/core/reading/edges/measure-edges.ts';
+import { measureEdges } from '../../../../../app/core/reading/edges/measure-edges.ts';
 import {
   blurredPicture,
   type MadeEdge,

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { sides, sideTowards } from '../../../../../app/core/raster/sides.ts';
+import { sides, sideTowards } from '../../../../../app/core/raster/size.ts';
 import { readPicture } from '../../../../../app/core/reading/read-picture.ts';
 import { type SlotLie, slotSlopes } from '../../../../../app/core/reading/shapes/list-slots.ts';
 import { painted } from '../../../../support/reading/rasters.ts';

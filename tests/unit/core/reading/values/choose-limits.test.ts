@@ -5,7 +5,7 @@ import { type LinearRaster, lightnessPlane } from '../../../../../app/core/raste
 import { simplify } from '../../../../../app/core/raster/simplify.ts';
 import { bandMapOf, bandOfBins } from '../../../../../app/core/reading/sort-pixels.ts';
 import { optimalBands } from '../../../../../app/core/reading/values/choose-limits.ts';
-import { binOf, lightnessHistogram } from '../../../../../app/core/reading/values/histogram.ts';
+import { binOf, lightnessHistogram } from '../../../../../app/core/reading/values/list-bands.ts';
 import { eightPhotographs } from '../../../../support/reading/eight-photographs.ts';
 import { opened } from '../../../../support/reading/rasters.ts';
 import { seeded } from '../../../../support/reading/seeded.ts';

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { runToEnd } from '../../../../../app/core/numeric/run-to-end.ts';
-import { shortSide } from '../../../../../app/core/raster/sides.ts';
+import { shortSide } from '../../../../../app/core/raster/size.ts';
 import type { Edge } from '../../../../../app/core/reading/edges/edge.ts';
 import type { Border } from '../../../../../app/core/reading/reading.ts';
 import type { Slot } from '../../../../../app/core/reading/slot.ts';

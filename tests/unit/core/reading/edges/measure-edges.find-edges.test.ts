@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { runToEnd } from '../../../../../app/core/numeric/run-to-end.ts';
 import { type LinearRaster, lightnessPlane } from '../../../../../app/core/raster/linear-raster.ts';
 import { type Edge, edgeShares } from '../../../../../app/core/reading/edges/edge.ts';
-import { findEdges } from '../../../../../app/core/reading/edges/find-edges.ts';
+import { findEdges } from '../../../../../app/core/reading/edges/measure-edges.ts';
 import {
   blurredPicture,
   type MadePicture,

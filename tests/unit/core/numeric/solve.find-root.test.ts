@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { bisect, findRoot } from '../../../../app/core/numeric/find-root.ts';
+import { bisect, findRoot } from '../../../../app/core/numeric/solve.ts';
 
 test.each([
   ['a line', (x: number) => 3 - x, 3],

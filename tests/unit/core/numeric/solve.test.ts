@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { solveSquare } from '../../../../app/core/numeric/solve-linear.ts';
+import { solveSquare } from '../../../../app/core/numeric/solve.ts';
 import { seeded } from '../../../support/reading/seeded.ts';
 
 /** The unknowns of a system given row by row; null where it says there is no inverse. */

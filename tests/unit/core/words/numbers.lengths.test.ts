@@ -4,7 +4,7 @@ import {
   sizeInWords,
   valuesApart,
   widthInWords,
-} from '../../../../app/core/words/lengths.ts';
+} from '../../../../app/core/words/numbers.ts';
 
 test('measures in words', () => {
   expect([10, 21.4, 0].map(valuesApart)).toEqual(['1 value', '2.1 values', '0 values']);

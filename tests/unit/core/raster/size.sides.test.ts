@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { shortSide } from '../../../../app/core/raster/sides.ts';
+import { shortSide } from '../../../../app/core/raster/size.ts';
 
 test('short side of a rectangle, from its area and outline', () => {
   expect(shortSide(12, 14)).toBeCloseTo(3, 9);

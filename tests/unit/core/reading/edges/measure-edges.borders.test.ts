@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { runToEnd } from '../../../../../app/core/numeric/run-to-end.ts';
 import { emptyRaster } from '../../../../../app/core/raster/linear-raster.ts';
-import { findEdges } from '../../../../../app/core/reading/edges/find-edges.ts';
+import { findEdges } from '../../../../../app/core/reading/edges/measure-edges.ts';
 import type { Border } from '../../../../../app/core/reading/reading.ts';
 import { seeded } from '../../../../support/reading/seeded.ts';
 

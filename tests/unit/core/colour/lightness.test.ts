@@ -8,7 +8,7 @@ import {
   luminanceOfLinear,
   slopeOfCieCurve,
   tabulatedCieCurve,
-} from '../../../../app/core/colour/luminance.ts';
+} from '../../../../app/core/colour/lightness.ts';
 
 /** From black to white, close together about the joint. */
 const places = Array.from({ length: 2001 }, (_, i) => (i / 2000) ** 3);

@@ -1,3 +1,5 @@
+import { bisect } from '../numeric/solve.ts';
+
 /**
  * Shares of linear red, green and blue in luminance: the Y row of the sRGB primaries (IEC
  * 61966-2-1), to the digits of CSS Color 4, 10.1 (D65 of x 0.3127, y 0.3290). They sum to 1.
@@ -56,4 +58,29 @@ const curve = tabulatedCieCurve;
 /** CIE L* 0..100 of linear red, green and blue 0..1, by table: within 0.001. */
 export function lightnessOfLinear(red: number, green: number, blue: number): number {
   return 116 * curve(luminanceOfLinear(red, green, blue)) - 16;
+}
+
+// ASTM D1535: luminance factor Y (percent, perfect diffuser = 100) as a quintic in Munsell value V.
+const C = [1.1914, -0.22533, 0.23352, -0.020484, 0.00081939] as const;
+
+/** Luminance factor in percent of a Munsell value 0..10. Source: ASTM D1535. */
+export function luminancePercentOfValue(value: number): number {
+  const v = value;
+  return v * (C[0] + v * (C[1] + v * (C[2] + v * (C[3] + v * C[4]))));
+}
+
+/** CIE L* 0..100 of a Munsell value 0..10. Sources: ASTM D1535, CIE 15. */
+export function lightnessOfValue(value: number): number {
+  return lightnessOfLuminance(luminancePercentOfValue(Math.min(10, Math.max(0, value))) / 100);
+}
+
+/**
+ * Munsell value 0..10 (10 is white) of a CIE L*. The standard gives no inverse; the quintic rises
+ * throughout, so halving finds it to 1e-9. Source: ASTM D1535.
+ */
+export function valueOfLightness(lightness: number): number {
+  const wanted = 100 * luminanceOfLightness(Math.min(100, Math.max(0, lightness)));
+  const isDarker = (value: number): boolean => luminancePercentOfValue(value) < wanted;
+  const [low, high] = bisect(isDarker, 0, 10, () => 1e-11);
+  return (low + high) / 2;
 }

@@ -8,7 +8,11 @@ import {
   optimalBands,
   proposeBands,
 } from '../../../../../app/core/reading/values/choose-limits.ts';
-import { binOf, percentile, pictureKey } from '../../../../../app/core/reading/values/histogram.ts';
+import {
+  binOf,
+  percentile,
+  pictureKey,
+} from '../../../../../app/core/reading/values/list-bands.ts';
 
 /** Equal counts at every bin between two lightnesses, with more at single places. */
 const spread = (from: number, to: number, more: Record<number, number> = {}): Uint32Array => {

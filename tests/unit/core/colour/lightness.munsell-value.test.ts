@@ -1,10 +1,10 @@
 import { describe, expect, it, test } from 'vitest';
-import { luminanceOfLightness } from '../../../../app/core/colour/luminance.ts';
 import {
   lightnessOfValue,
+  luminanceOfLightness,
   luminancePercentOfValue,
   valueOfLightness,
-} from '../../../../app/core/colour/munsell-value.ts';
+} from '../../../../app/core/colour/lightness.ts';
 import standard from '../../../fixtures/munsell-astm-d1535.json';
 
 describe('Munsell value (ASTM D1535)', () => {
