@@ -23,7 +23,7 @@ const divideBySum = ([red, green, blue]: Three): Three => {
 /**
  * Shares of linear red, green and blue in X and in Z, each as a share of the white's: those rows of
  * the sRGB primaries divided by their sums, so that a grey has a* = b* = 0. The row of Y is in
- * `luminance.ts`. Source: CSS Color 4, 10.1 (D65 of x 0.3127, y 0.3290).
+ * `lightness.ts`. Source: CSS Color 4, 10.1 (D65 of x 0.3127, y 0.3290).
  */
 export const sharesOfX = divideBySum([0.41239079926595934, 0.357584339383878, 0.1804807884018343]);
 export const sharesOfZ = divideBySum([

@@ -65,24 +65,26 @@ interface NewStudy {
  * A small study of a painting, as a painting of its own: the same photo on a postcard turned as its sheet, the
  * same crop cut to its shape; what is painted otherwise and what stays white goes with it.
  */
-export function smallStudy({ painting: of, paint, createdAt: at, newId }: NewStudy): Painting {
-  const card = turned(postcard, orientationOf(of.reference.sheet));
-  const taken = standingDecisions(of.decisions, 'alter', 'white');
-  const own = studyDecisions(paint).map((each): Decision => ({ ...each, id: newId(), at }));
+export function smallStudy({ painting, paint, createdAt, newId }: NewStudy): Painting {
+  const card = turned(postcard, orientationOf(painting.reference.sheet));
+  const taken = standingDecisions(painting.decisions, 'alter', 'white');
+  const own = studyDecisions(paint).map(
+    (each): Decision => ({ ...each, id: newId(), at: createdAt }),
+  );
   return {
     schema: 1,
     id: newId(),
-    title: `${of.title || 'Painting'}, small study`,
-    createdAt: at,
-    updatedAt: at,
+    title: `${painting.title || 'Painting'}, small study`,
+    createdAt,
+    updatedAt: createdAt,
     reference: {
-      photoId: of.reference.photoId,
-      crop: cutToCard(of.reference, card),
+      photoId: painting.reference.photoId,
+      crop: cutToCard(painting.reference, card),
       sheet: card,
     },
     decisions: [...taken.map((each) => ({ ...each, id: newId() })), ...own],
     planIds: [],
     sessionIds: [],
-    studyOf: of.id,
+    studyOf: painting.id,
   };
 }

@@ -140,7 +140,7 @@ export const hasRoom = ({ n, must, chosen }: PaletteWish): boolean =>
   chosen ? chosen.length < largestPalette : must.length < n;
 
 /** With a paint that has to be in it: added to those chosen, or asked of the search. */
-export function withPaint(wish: PaletteWish, id: string): PaletteWish {
+export function withWishedPaint(wish: PaletteWish, id: string): PaletteWish {
   const exclude = without(wish.exclude, id);
   if (wish.chosen) return { ...wish, exclude, chosen: including(wish.chosen, id) };
   return { ...wish, exclude, must: including(wish.must, id) };

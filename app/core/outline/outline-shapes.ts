@@ -50,9 +50,9 @@ function leastAreas(
     const narrow = shortSide(labels.areasPx[shape], outlinesPx[shape]);
     return narrow < leastStripMm * pxPerMm ? Number.POSITIVE_INFINITY : px(smallest.firstWash);
   });
-  for (const { at, way } of whites) {
+  for (const { at: place, way } of whites) {
     if (way !== 'last') continue;
-    const [x, y] = [Math.floor(at[0] * raster.width), Math.floor(at[1] * raster.height)];
+    const [x, y] = [Math.floor(place[0] * raster.width), Math.floor(place[1] * raster.height)];
     least[shapeAt(labels, raster, y * raster.width + x)] = Number.POSITIVE_INFINITY;
   }
   return least;

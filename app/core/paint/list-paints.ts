@@ -177,7 +177,7 @@ export type AskedFor = Readonly<Partial<Record<PaintFilter, string>>>;
 export const filterPaints = (cards: readonly PaintCard[], asked: AskedFor): PaintCard[] =>
   cards.filter((card) =>
     paintFilterNames.every(
-      (name) => asked[name] === undefined || paintFilters[name].of(card) === asked[name],
+      (name) => asked[name] === undefined || paintFilters[name].choiceOf(card) === asked[name],
     ),
   );
 

@@ -55,7 +55,7 @@ export function withTick(box: OwnBox, id: string, owns: boolean): OwnBox {
 /**
  * A paint of her own, new or changed, as one more revision. Where ticks count, a new one is ticked.
  */
-export function withPaint(box: OwnBox, paint: Omit<Paint, 'revision'>): OwnBox {
+export function withOwnPaint(box: OwnBox, paint: Omit<Paint, 'revision'>): OwnBox {
   const before = box.paints.filter(({ id }) => id === paint.id);
   const isNew = before.length === 0;
   const revision = Math.max(0, ...before.map((each) => each.revision)) + 1;

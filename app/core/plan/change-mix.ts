@@ -11,7 +11,7 @@ const [palest] = searchLoads;
 
 const sumOf = (parts: readonly Part[]): number => parts.reduce((all, part) => all + part.parts, 0);
 
-/** Whether another paint may come into it: not a fourth, and not a ninth part. */
+/** Whether another paint may be added: a mix holds at most three paints in at most eight parts. */
 export const takesAnother = ({ parts }: Pick<Mix, 'parts'>): boolean =>
   parts.length < mostPaintsInMix && sumOf(parts) < mostParts;
 

@@ -3,7 +3,7 @@ import type { Mix, Step, WashPlan } from './plan.ts';
 
 type Row = Pick<Mix, 'weaker' | 'expected' | 'expectedWet'>;
 
-/** What being wet adds to a dry colour of a row, for a slot of that band. */
+/** Lab difference between a mix wet and dry, at the strength used for a slot of that band. */
 function wetShift({ weaker, expected, expectedWet }: Row, band: number): Lab {
   const thin = weaker?.bands.includes(band) && weaker.expectedWet ? weaker : undefined;
   const dry = thin?.expected ?? expected;

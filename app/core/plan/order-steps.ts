@@ -3,7 +3,7 @@ import { defaultPaperLab } from '../paint/colour-of-washes.ts';
 import { applyEdits, applyMixEdits, type EditedWork } from './edits/apply-edits.ts';
 import { draftWash } from './edits/draft-wash.ts';
 import { leavesWet, type Mix, type Step, type WashPlan } from './plan.ts';
-import { type PlanFacts, rowsOf } from './plan-facts.ts';
+import { type PlanFacts, plannedMixes } from './plan-facts.ts';
 import { ruleLimitsOf, withConsequences } from './rules/check-rules.ts';
 import {
   applyStepsToSheet,
@@ -17,7 +17,7 @@ import { passageOrder } from './steps/passage-order.ts';
 import { dryKeyOf, dryStep, type StepDraft } from './steps/step-draft.ts';
 import { withHandling } from './techniques/step-handling.ts';
 
-/** Puts a drying check after every wash before the next thing is done, those left out apart. */
+/** Inserts a drying check between every step that leaves the sheet wet and the next, except checks she left out. */
 function withDrying(
   facts: PlanFacts,
   drafts: readonly StepDraft[],
@@ -35,13 +35,13 @@ function withDrying(
   return all;
 }
 
-/** Steps in order, and what became of the rows. */
+/** Steps in order, and the mixes as laid by them. */
 interface OrderedSteps {
   readonly steps: readonly Step[];
   readonly rows: ReadonlyMap<string, LaidRow>;
 }
 
-/** Work as it stands made into steps with drying checks, those left out apart. */
+/** Turns work into steps with drying checks, without the steps she left out. */
 function draftsOfWork(
   facts: PlanFacts,
   work: readonly PlanWork[],
@@ -89,14 +89,14 @@ export interface OrderedWork {
 /** The work of a solved plan as the rules order it, with her changes and what will happen because of them. */
 export function orderWork(facts: PlanFacts, edits: readonly PlanEdit[] = []): OrderedWork {
   const { reading, slots, paints } = facts;
-  const planned = { mixes: rowsOf(facts), steps: orderSteps(facts) };
+  const planned = { mixes: plannedMixes(facts), steps: orderSteps(facts) };
   if (edits.length === 0) {
     return { ...planned, mixes: mixNotes(planned.mixes, reading, slots, paints), leftOut: [] };
   }
   const hers = applyMixEdits(facts, edits);
   const edited = applyEdits(hers, draftSteps(hers), edits);
   const { steps, rows } = laidDrafts(hers, draftsOfWork(hers, edited.work, edited.leftOut));
-  const mixes = updateLaidColours(rowsOf(hers), rows);
+  const mixes = updateLaidColours(plannedMixes(hers), rows);
   const sheet = { paper: defaultPaperLab, slots, optics: paints };
   const limits = ruleLimitsOf(facts, planned.steps);
   return {

@@ -1,7 +1,7 @@
 import type { Paint } from '../paint/paint.ts';
 import { GroupMixer } from '../palette/library/mix-library.ts';
 import type { Mix, PaletteEntry } from './plan.ts';
-import { familyName, type PlanFacts } from './plan-facts.ts';
+import { nameOfFamily, type PlanFacts } from './plan-facts.ts';
 
 interface Use {
   /** Area x share of the mix, per family. */
@@ -58,7 +58,7 @@ function why(facts: PlanFacts, use: Use, darkest: boolean): string {
   if (darkest && use.darks > 0) return 'the deepest darks';
   const partner = facts.paints.find((each) => each.id === largest(use.partners));
   const main = (use.families.get(family) ?? 0) / use.total;
-  const name = main > 0.5 || use.families.size < 3 ? familyName(facts, family) : 'most mixes';
+  const name = main > 0.5 || use.families.size < 3 ? nameOfFamily(facts, family) : 'most mixes';
   return partner ? `${name}, with ${partner.name.split(',')[0]}` : name;
 }
 

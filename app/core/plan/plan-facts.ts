@@ -9,7 +9,7 @@ import type { ReserveSummary, Slot } from '../reading/slot.ts';
 import { capitalize } from '../words/numbers.ts';
 import type { Mix } from './plan.ts';
 
-/** What every kind of step is made from. */
+/** The facts every step is built from. */
 export interface PlanFacts {
   readonly reading: Reading;
   /** The reading's slots with targets for this palette. */
@@ -29,8 +29,8 @@ export interface PlanFacts {
   readonly dryingModel?: DryingModel;
 }
 
-/** With one paint there is but one colour on the sheet: they are just shapes. */
-export const familyName = ({ reading, paints }: PlanFacts, id: number): string =>
+/** The family's name; 'shapes' where a single paint makes all families one colour. */
+export const nameOfFamily = ({ reading, paints }: PlanFacts, id: number): string =>
   paints.length === 1
     ? 'shapes'
     : (reading.families.find((family: Family) => family.id === id)?.name ?? `colour ${id}`);
@@ -44,21 +44,21 @@ export function areaCm2({ reading, slots }: PlanFacts, indices: readonly number[
 export const shapeCount = ({ slots }: PlanFacts, indices: readonly number[]): number =>
   indices.reduce((all, i) => all + (slots[i]?.shapes ?? 0), 0);
 
-/** All rows of a plan, wash by wash. */
-export const rowsOf = ({ passages }: Pick<PlanFacts, 'passages'>): Mix[] =>
+/** All mixes of a plan, wash by wash. */
+export const plannedMixes = ({ passages }: Pick<PlanFacts, 'passages'>): Mix[] =>
   passages.flatMap(({ washes }) => washes.flatMap(({ mixes }) => mixes));
 
-/** Ids of the rows that put paint down. */
+/** Ids of the mixes that contain paint. */
 export const usedMixes = (mixes: readonly Mix[]): string[] =>
   mixes.filter((mix) => mix.parts.length > 0).map((mix) => mix.id);
 
-/** The paints some rows use, each once. */
+/** The paints some mixes use, each once. */
 export function paintsIn({ paints }: PlanFacts, mixes: readonly Mix[]): Paint[] {
   const ids = new Set(mixes.flatMap((mix) => mix.parts.map((part) => part.paint)));
   return paints.filter((paint) => ids.has(paint.id));
 }
 
-/** What a step's title is preceded by where the sheet has several passages. */
+/** Prefix of a step's title that names its passage; empty where the sheet has only one. */
 export const passagePrefix = ({ passages }: PlanFacts, passage: string): string =>
   passages.length > 1 ? `${capitalize(passage)}: ` : '';
 

@@ -166,6 +166,6 @@ export function amountInWords(
   return `${all}: ${waterInWords(waterMl)} of water, ${strips.join(', ')}.`;
 }
 
-/** Said once beside such amounts. */
+/** The caveat shown once beside amounts. */
 export const amountsAreRough =
   'Amounts are rough, and more than enough. Lengths are of paint from a tube; from a pan go by the swatch.';

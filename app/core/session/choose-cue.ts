@@ -126,7 +126,7 @@ function shineCue(clock: DryingClock, atMs: number): Cue | null {
 
 type SpokenStep = TimedStep & { readonly prompt: string };
 
-/** What is due to be heard as things stand: of several, the latest. */
+/** The cue that is due; the latest where several are. */
 export function chooseCue(
   state: SessionState,
   steps: readonly SpokenStep[],

@@ -20,7 +20,7 @@ import { minuteMs } from '../limits.ts';
 import type { Step } from '../plan/plan.ts';
 import { waterKindOf } from '../plan/water-kind.ts';
 
-/** What the reckoning of a session rests on. */
+/** The circumstances that drying times are computed from. */
 interface Circumstances {
   readonly weather: Weather;
   readonly paper: PaperChoice;
@@ -28,7 +28,7 @@ interface Circumstances {
 }
 
 interface Reckoned extends DryingMinutes {
-  /** What the model alone holds for likely, minutes; null where it does not know the wash. */
+  /** The model's likely times without what was learned, minutes; null where it does not know the wash. */
   readonly model: { readonly shine: number; readonly dry: number } | null;
 }
 
@@ -85,8 +85,8 @@ export type TimedStep = Pick<
   Partial<Pick<Step, 'technique' | 'waterGramsPerSquareMetre'>>;
 
 /**
- * How much of its course a wash has gone by the model alone: `shineGone` and `dryGone` parts (1 = the
- * time held for likely) until `sinceMs`, and from then on at the rate of these times, minutes.
+ * A wash's drying progress by the model alone: `shineGone` and `dryGone` parts (1 = the likely time) at `sinceMs`,
+ * and from then on at the rate given by these times, minutes.
  */
 interface ModelProgress {
   readonly sinceMs: number;
@@ -107,7 +107,7 @@ export interface DryingClock {
   /** When she said the shine had gone, or that it was dry. */
   readonly shineGoneMs: number | null;
   readonly dryMs: number | null;
-  /** What was reckoned at brush down, minutes. */
+  /** The times computed at brush down, minutes. */
   readonly reckoned: DryingMinutes;
   /** Null where the model does not know the wash: then taps teach nothing. */
   readonly course: ModelProgress | null;
@@ -170,7 +170,7 @@ export function lastToDry(clocks: readonly DryingClock[]): DryingClock | null {
   return last;
 }
 
-/** Parts of the model's own course gone by at a time of the session: 1 is the time held for likely. */
+/** Progress by the model alone at a session time, as parts of its likely shine and dry times (1 = reached). */
 export function modelProgressAt(
   course: ModelProgress,
   clock: DryingClockName,

@@ -6,7 +6,7 @@ import type { Phase, SessionState, Spent } from './session-state.ts';
 
 const nothing: Spent = { paintingMs: 0, waitingMs: 0 };
 
-/** The state as it is at a later moment, nothing having happened but time. */
+/** Advances the state to a later moment at which nothing but time has passed. */
 export function passTime(
   state: SessionState,
   steps: readonly TimedStep[],
@@ -62,7 +62,7 @@ function timeLeft(endsLowMs: number, endsHighMs: number, atMs: number): TimeLeft
   };
 }
 
-/** All the easel's clocks as they stand now: right at once after sleep or reload, nothing is counted. */
+/** All clocks of the easel, computed from moments, not counted, so they are right at once after sleep or reload. */
 export function easelTime(
   state: SessionState,
   steps: readonly TimedStep[],

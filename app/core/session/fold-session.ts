@@ -18,7 +18,7 @@ import { changeCircumstances, noteOnClock, practiseOnScrap, stillWet } from './w
 /** A wet finger taps twice: the same action again so soon is not meant (own). */
 export const ghostTapMs = 400;
 
-/** Start and pause are one button. Null where repeating does no harm or is meant. */
+/** The button an event comes from (start and pause share one); null where a repeat is harmless or intended. */
 function buttonOf(what: EventBody): string | null {
   switch (what.kind) {
     case 'paused':
@@ -125,7 +125,7 @@ function act(
   }
 }
 
-/** A tap that moves on from a step that no longer stands comes too late; so does most after the end. */
+/** False for a tap that comes too late: it leaves a step that is no longer current, or the session has ended. */
 function concernsHere(state: SessionState, steps: readonly TimedStep[], what: EventBody): boolean {
   if (state.phase === 'finished' && what.kind !== 'back') return false;
   const moves = what.kind === 'painting-done' || what.kind === 'step-done' || what.kind === 'back';

@@ -5,8 +5,8 @@ import type { SessionState } from './session-state.ts';
 import { takeBackDry } from './watch-paper.ts';
 
 /**
- * The clock that matters now: at a drying check that of the wash before it, else of what is still
- * wet the one that dries last. Null when nothing is wet.
+ * The clock to show: at a drying check the clock of the wash before it, else the clock of the wet wash that dries
+ * last. Null when nothing is wet.
  */
 export function currentClock(state: SessionState, steps: readonly TimedStep[]): DryingClock | null {
   const check = steps[state.stepIndex];

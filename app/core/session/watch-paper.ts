@@ -65,7 +65,7 @@ function unlearned(lessons: readonly Lesson[], name: string): readonly Lesson[] 
   );
 }
 
-/** The log of another session hardly holds the same wash dry at the same millisecond. */
+/** Two lessons are the same if wash and time match; collisions between sessions are ignored. */
 const tapName = (key: string, atMs: number): string => `${key} ${atMs}`;
 
 /** Takes 'it is dry' back: as if it had not been said. */

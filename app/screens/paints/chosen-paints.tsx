@@ -4,7 +4,7 @@ import {
   type PaletteWish,
   releasePaint,
   withoutPaint,
-  withPaint,
+  withWishedPaint,
 } from '../../core/decisions/wishes.ts';
 import type { PaintCard } from '../../core/paint/paint.ts';
 import { paintTraits } from '../../core/paint/paint-traits.ts';
@@ -80,7 +80,7 @@ export function BoxPaints({ cards, wish, onWish }: BoxPaintsProps) {
                 <Button
                   aria-label={`Use it: ${name}`}
                   disabled={!hasRoom(wish)}
-                  onClick={() => onWish(withPaint(wish, id))}
+                  onClick={() => onWish(withWishedPaint(wish, id))}
                 >
                   Use it
                 </Button>

@@ -12,7 +12,7 @@ import {
 import { eveningName, planTimeInWords } from '../../core/plan/evening/evening-words.ts';
 import { listMaterials } from '../../core/plan/list-materials.ts';
 import type { Step, WashPlan } from '../../core/plan/plan.ts';
-import { touchWindow } from '../../core/plan/techniques/wetness-windows.ts';
+import { techniqueWindow } from '../../core/plan/techniques/wetness-windows.ts';
 import type { SoftBlend } from '../../core/raster/paint-slots.ts';
 import type { Band, Reading, ToneRange } from '../../core/reading/reading.ts';
 import { plannedLightness } from '../../core/reading/tone-range.ts';
@@ -180,7 +180,7 @@ function PlanStage({ row, plan, reading, stage }: PlanStageProps) {
         {step.soften && <p>{step.soften}</p>}
         {step.touches?.map((touch) => (
           <p key={touch.technique}>
-            {touch.text.replace(/\.$/, '')} ({touchWindow(touch, step.shineMinutes)}).
+            {touch.text.replace(/\.$/, '')} ({techniqueWindow(touch, step.shineMinutes)}).
           </p>
         ))}
         <Consequence step={step} />

@@ -23,7 +23,7 @@ export async function makeSmallStudy(
   const paint = darkPaint(ownBox.cards.value, ownBox.box.value);
   if (!paint) throw wrong('Your box has no paint to make a study with: put one in.');
   const study = smallStudy({
-    painting: painting,
+    painting,
     paint: paint.id,
     createdAt: Date.now(),
     newId: () => crypto.randomUUID(),

@@ -1,6 +1,6 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
 import type { AnalysisClient } from '../../client/analysis-client.ts';
-import { ownPaints, withPaint } from '../../core/paint/own-box.ts';
+import { ownPaints, withOwnPaint } from '../../core/paint/own-box.ts';
 import type { Paint } from '../../core/paint/paint.ts';
 import {
   draftOf,
@@ -110,7 +110,7 @@ export function createPaintDrafts({ store, client, ownBox }: Needs): PaintDrafts
       if (!optics) throw new TypeError(`No built-in paint ${like}`);
       const { K, S, optics: from } = optics;
       await ownBox.change((box) =>
-        withPaint(box, {
+        withOwnPaint(box, {
           id: before?.id ?? `own-${crypto.randomUUID()}`,
           name,
           ci,

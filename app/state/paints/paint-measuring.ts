@@ -10,7 +10,7 @@ import {
   type PaintPatch,
   proposedDraft,
 } from '../../core/paint/measure/paint-measure.ts';
-import { ownPaints, withPaint } from '../../core/paint/own-box.ts';
+import { ownPaints, withOwnPaint } from '../../core/paint/own-box.ts';
 import type { PaintCard } from '../../core/paint/paint.ts';
 import { describeFault } from '../describe-fault.ts';
 import { keptSignal, type SettingStore } from '../kept-signal.ts';
@@ -177,7 +177,7 @@ export function createPaintMeasuring({ store, client, ownBox }: Needs): PaintMea
         properties,
       };
       await ownBox.change((box) =>
-        withPaint(box, { ...base, K, S, optics: { from: 'measured', sure, why } }),
+        withOwnPaint(box, { ...base, K, S, optics: { from: 'measured', sure, why } }),
       );
       if (ownBox.problem.value) return false;
       const { [paintId]: _, ...others } = drafts.value;

@@ -1,6 +1,6 @@
 import { listMaterials } from '../../core/plan/list-materials.ts';
 import type { SmallTechnique, Step, WashPlan } from '../../core/plan/plan.ts';
-import { touchWindow } from '../../core/plan/techniques/wetness-windows.ts';
+import { techniqueWindow } from '../../core/plan/techniques/wetness-windows.ts';
 import { capitalize } from '../../core/words/numbers.ts';
 import styles from './step-parts.module.css';
 
@@ -39,7 +39,7 @@ export function TouchList({ step, techniquesOnly }: TouchListProps) {
         <ul class={styles.touches}>
           {touches.map((touch) => (
             <li key={touch.technique}>
-              <b>{named(touch)}</b>, {touchWindow(touch, shineMinutes)}. {touch.text}
+              <b>{named(touch)}</b>, {techniqueWindow(touch, shineMinutes)}. {touch.text}
             </li>
           ))}
         </ul>

@@ -9,6 +9,32 @@ it('measuring a paint has a place of its own under the paint box', () => {
   expect(routeOf('#/box/pb29-ultramarine-blue')).toEqual({ screen: 'box' });
 });
 
+it('every place has an address of its own that leads back to it', () => {
+  const routes: Route[] = [
+    { screen: 'start' },
+    { screen: 'camera' },
+    { screen: 'choose' },
+    { screen: 'box' },
+    { screen: 'easel', paintingId: 'a' },
+    { screen: 'plan-page', paintingId: 'b' },
+  ];
+  for (const route of routes) expect(routeOf(hashOf(route))).toEqual(route);
+  expect(new Set(routes.map(hashOf)).size).toBe(routes.length);
+});
+
+it.each([
+  '',
+  '#',
+  '#/nowhere',
+  '#/painting',
+  '#/painting/a',
+  '#/painting/a/kitchen',
+  '#/painting//plan',
+  '#/gallery/a/plan',
+])('an address that leads nowhere leads to the start: %j', (hash) => {
+  expect(routeOf(hash)).toEqual({ screen: 'start' });
+});
+
 /** A window with an address and a place on its page; each new address is told as a browser does. */
 function madeWindow(hash = '') {
   const scrollTo = vi.fn();

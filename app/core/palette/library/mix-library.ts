@@ -28,7 +28,7 @@ const setsOf = (paints: readonly Paint[]): number[][] =>
 /** Groups between two checkpoints: some milliseconds of work. */
 const stretch = 40;
 
-/** The same with pauses, from `known` if it is there: for a whole box, worked out at one go, it holds a cancel up too long. */
+/** As `darkestOf`, with pauses (a whole box would hold a cancel up too long), reusing `known` where it is given. */
 export async function darkestInSteps(
   paints: readonly Paint[],
   checkpoint: Checkpoint,
@@ -48,7 +48,7 @@ export async function darkestInSteps(
   return darkest;
 }
 
-/** What a reading counts on: the built-in paints without whites and blacks. */
+/** The paints a reading assumes for its darkest mix: the built-in ones without whites and blacks. */
 export const usualPaints: readonly Paint[] = paintBox.filter((paint) => !isWhiteOrBlack(paint.ci));
 
 // Read once: the loops below are the hottest of all, and some ways to load a file look imports up each time.
@@ -238,7 +238,7 @@ export class LibraryMemo {
       this.#groups.set(key, group);
       return { ...group, members };
     });
-    // That of a few chosen paints is made in no time and must not push out the box's.
+    // The library of a few chosen paints is quickly built and must not displace the box's.
     if (paints.length > largestPalette || !this.#kept) {
       this.#kept = built;
       this.#groups = new Map(built.groups.map((group) => [keyOf(group.members), group]));

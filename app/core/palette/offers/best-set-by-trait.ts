@@ -19,7 +19,7 @@ export function isDistinctPalette<T>(set: readonly T[], from: readonly T[]): boo
   return news >= 2;
 }
 
-/** Rated per set of paints: less is more of the character. */
+/** Ratings of a set of paints per character: a lower figure has more of the character. */
 const characterRatings = {
   fewest: (paints: readonly Paint[]): number => paints.length,
   cleanest: againstPaints,

@@ -98,7 +98,7 @@ function lossOf(
   families: readonly Family[],
 ): PaintLoss {
   const lost = targets.map((_, t) => rest.costs[t] - whole.costs[t]);
-  // Darker than the picture wants it is no gain.
+  // A mix darker than the picture needs is no gain.
   const value = ({ darkest }: JudgedSet): number => valueOfLightness(Math.max(darkest, wanted));
   const mean = (
     among: (target: PaletteTarget) => boolean,
@@ -135,7 +135,7 @@ function darkestWith(paint: Paint, others: readonly Paint[]): number {
   return darkest;
 }
 
-/** Munsell values nobody sees (own). */
+/** Smallest shortfall worth mentioning, Munsell values (own). */
 const unseen = 0.1;
 
 /** Munsell values by which a darkest mix of L* `darkest` misses `wanted`; 0 where it is near enough. */

@@ -26,27 +26,27 @@ export interface SetWishes {
 }
 
 /**
- * L* a set's darkest mix may have: that of the darkest band, or where no set reaches it that of the one that
- * misses it least; half an L* more in either case.
+ * Largest L* accepted for a set's darkest mix: the L* of the darkest band, or, where no set reaches it, of the darkest
+ * mix any set reaches; plus half an L*.
  */
 function darkEnough(tables: CostTables, { size, must, darkest }: SetWishes): number {
   const free = size - must.length;
   let reached = 100;
-  const look = (members: readonly number[]): void => {
+  const addGroup = (members: readonly number[]): void => {
     if (members.filter((member) => !must.includes(member)).length > free) return;
     reached = Math.min(reached, tables.darkest[tables.indexOf(members)]);
   };
   for (let i = 0; i < tables.paintCount; i++) {
-    look([i]);
+    addGroup([i]);
     for (let j = i + 1; j < tables.paintCount; j++) {
-      look([i, j]);
-      for (let k = j + 1; k < tables.paintCount; k++) look([i, j, k]);
+      addGroup([i, j]);
+      for (let k = j + 1; k < tables.paintCount; k++) addGroup([i, j, k]);
     }
   }
   return Math.max(darkest, reached) + closeEnough;
 }
 
-/** Goes through the sets depth first, with one row of running minima a depth: nothing is allocated a set. */
+/** Searches the sets depth first, with one row of running minima per depth, so that no set allocates memory. */
 class SetWalk {
   readonly #tables: CostTables;
   readonly #targets: readonly PaletteTarget[];
@@ -88,7 +88,7 @@ class SetWalk {
     await this.#begin(0, darkest, checkpoint);
   }
 
-  /** The row of the set with one paint more; answers its darkest. */
+  /** Fills the next row for the set plus one paint; returns the L* of its darkest mix. */
   #grow(paint: number, darkestBefore: number): number {
     this.#grown += 1;
     const set = this.#set;
@@ -127,8 +127,8 @@ class SetWalk {
   }
 
   /**
-   * Whether a set with more paints, from the place `from` of the order on, can be cheap enough: at best every target costs what mixes
-   * with any of those paints can do.
+   * Whether adding paints from place `from` of the order on can be cheap enough. Lower bound: every target costs the
+   * least that any mix with any of those paints can reach.
    */
   #mayHelp(from: number): boolean {
     const row = this.#rows[this.#set.length];

@@ -49,13 +49,13 @@ const soughtColour = (target: PaletteTarget): SoughtColour => ({
   near: new DifferenceBound(target.lab),
 });
 
-// Read once, for the loop.
+// An imported function, copied once for the loop.
 const perUnit = 1 / labSteps;
 const difference = differenceOf;
 
 /**
  * Least CIEDE2000 of this group's mixes to each colour, plus `costOfAnotherPaint` for each beyond the first, where that
- * is less than `limits`; Infinity where it is not. Written to out[at ..]. A mix is passed over only
+ * is less than `limits`; Infinity where it is not. Written to out[offset ..]. A mix is passed over only
  * where its lightness or the lower bound of the difference rules it out.
  */
 function writeGroupCosts(
@@ -93,8 +93,8 @@ function writeGroupCosts(
 const stretch = 200;
 
 /**
- * What every group of one to three paints can do for each target. A group's cost is Infinity where fewer of
- * its paints do as well: a set that has the group has them too.
+ * Least cost of every target with every group of one to three paints. Dominated groups, those a subset of which does
+ * as well, get Infinity: every set that contains the group also contains the subset.
  */
 export class CostTables {
   readonly targetCount: number;
@@ -105,7 +105,7 @@ export class CostTables {
   readonly darkest: Float32Array;
   /** Paints x targets: least cost of all mixes with the paint in them. */
   readonly #leastWith: Float64Array;
-  /** Paints, the most useful first: what the later ones can do is then soon too little. */
+  /** Paints, most useful first, so that the bound on the remaining ones soon rules branches out. */
   readonly order: Int32Array;
   /** Places in `order` x targets: least cost with the paint of that place or a later one in the mix. */
   readonly leastFrom: Float64Array;
@@ -196,7 +196,7 @@ export class CostTables {
     return this.#groups[this.#place([...members].sort((x, y) => x - y))];
   }
 
-  /** The same of three that rise; -1 first where there are fewer. */
+  /** As `indexOf`, for three rising members; missing members are given first, as -1. */
   indexOfRising(one: number, two: number, three: number): number {
     const base = this.paintCount + 1;
     return this.#groups[((one + 1) * base + two + 1) * base + three + 1];

@@ -1,6 +1,6 @@
 import { type CostTables, type PaletteTarget, perPaint } from './cost-tables.ts';
 
-/** What the single washes of a set of paints can do. */
+/** How well single washes of a set of paints reach the targets. */
 export interface JudgedSet {
   /** Least cost of each target, mixed paints' surcharge included; Infinity without paints. */
   readonly costs: Float64Array;
@@ -18,16 +18,16 @@ export function scoreSet(
 ): JudgedSet {
   const costs = new Float64Array(targets.length).fill(Number.POSITIVE_INFINITY);
   let darkest = 100;
-  const look = (group: readonly number[]): void => {
+  const takeGroup = (group: readonly number[]): void => {
     const index = tables.indexOf(group);
     darkest = Math.min(darkest, tables.darkest[index]);
     tables.lower(costs, index);
   };
   for (const [i, one] of members.entries()) {
-    look([one]);
+    takeGroup([one]);
     for (const [j, two] of members.slice(i + 1).entries()) {
-      look([one, two]);
-      for (const three of members.slice(i + j + 2)) look([one, two, three]);
+      takeGroup([one, two]);
+      for (const three of members.slice(i + j + 2)) takeGroup([one, two, three]);
     }
   }
   const cost = targets.reduce(

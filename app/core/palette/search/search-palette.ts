@@ -36,7 +36,7 @@ export const granulationOf = (paints: readonly Paint[]): number =>
 /** Sets whose costs differ by no more than this are as good as each other (own). */
 export const nearTie = 0.1;
 
-/** A search with its tables made and the sets of least cost found: what else is asked of it is quick. */
+/** A search with its tables built and the sets of least cost found; further questions to it are quick. */
 export interface PaletteSearch {
   /** What may be chosen from; sets hold indices into it. */
   readonly paints: readonly Paint[];

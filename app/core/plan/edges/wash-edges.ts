@@ -1,7 +1,7 @@
 import { placeInWords } from '../../raster/size.ts';
 import { type Edge, type EdgeKind, kindOnSheet } from '../../reading/edges/edge.ts';
 import { alongEdge } from '../../reading/edges/place-on-edge.ts';
-import { familyName, type PlanFacts } from '../plan-facts.ts';
+import { nameOfFamily, type PlanFacts } from '../plan-facts.ts';
 
 /** An edge she has decided, as it concerns one wash. */
 export interface WashEdge {
@@ -16,8 +16,8 @@ export interface WashEdge {
 }
 
 /**
- * Whether a wash that paints both slots is the one in which they come to meet: no later wash paints both;
- * and of one colour they part only in the last wash that paints either.
+ * True if this is the last wash that paints both slots, the one whose edge stays visible. Slots of one family are
+ * separated by the last wash that paints either of them.
  */
 export function meetHere(
   { passages, slots: all }: PlanFacts,
@@ -38,8 +38,8 @@ export function meetHere(
 }
 
 /**
- * Decided edges this wash makes: it paints one side of them, or its two sides come to meet in it. `slots` is
- * the very list of the wash.
+ * The decided edges this wash makes: it paints only one side, or it is the last wash that paints both. `slots` must be
+ * the array of the wash itself: the wash is found by identity.
  */
 export function washEdges(facts: PlanFacts, slots: readonly number[]): WashEdge[] {
   const inside = new Set(slots);
@@ -57,7 +57,7 @@ export function washEdges(facts: PlanFacts, slots: readonly number[]): WashEdge[
 export function sideOf(facts: PlanFacts, index: number): string {
   const slot = facts.slots[index];
   if (!slot) return 'the rest';
-  return slot.reserve ? 'the white' : `the ${familyName(facts, slot.family)}`;
+  return slot.reserve ? 'the white' : `the ${nameOfFamily(facts, slot.family)}`;
 }
 
 /** Both sides; of one colour they are told apart as the lighter and the darker. */
@@ -75,7 +75,7 @@ export function bothSides(facts: PlanFacts, own: number, other: number): [string
 export const whereIs = ({ reading }: PlanFacts, { edge }: WashEdge): string =>
   `, ${placeInWords(alongEdge(edge, 0.5, reading.raster))}`;
 
-/** The longest few of what was named, length by length; each name once. */
+/** Adds up the lengths under each name and returns the names with the greatest length, each once. */
 export function longestNamed(
   named: readonly (readonly [words: string, lengthMm: number])[],
   most: number,

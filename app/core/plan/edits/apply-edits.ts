@@ -2,7 +2,7 @@ import type { PlanEdit, Technique } from '../../decisions/plan-edit.ts';
 import { strongestLoad } from '../../limits.ts';
 import { consistencyOf, type Part } from '../../paint/mix.ts';
 import type { Mix } from '../plan.ts';
-import { type PlanFacts, rowsOf } from '../plan-facts.ts';
+import { type PlanFacts, plannedMixes } from '../plan-facts.ts';
 import { lastRows, otherWork, type PlanWork, type WashWork } from '../steps/draft-steps.ts';
 import {
   accentsStep,
@@ -21,7 +21,7 @@ type Added = Extract<PlanEdit, { kind: 'add' }>;
 const painted = ({ slots }: PlanFacts): number[] =>
   [...slots.keys()].filter((i) => slots[i] && !slots[i]?.reserve && slots[i]?.share);
 
-/** One more layer of a row over all it was laid on; null where there is no such row. */
+/** The work of laying a mix once more over all its slots; null where the plan has no such mix. */
 function oneMoreLayer(facts: PlanFacts, id: string, mix: string | null): PlanWork | null {
   for (const { passage, washes } of facts.passages) {
     for (const wash of washes) {
@@ -41,7 +41,7 @@ function oneMoreLayer(facts: PlanFacts, id: string, mix: string | null): PlanWor
   return null;
 }
 
-/** Where lifting does something, else the lightest shapes that are painted. */
+/** The slots where lifting helps; where there are none, the lightest painted slots. */
 function liftable(facts: PlanFacts): number[] {
   const places = placesToLift(facts);
   if (places.length > 0) return places;
@@ -50,7 +50,7 @@ function liftable(facts: PlanFacts): number[] {
   return all.filter((i) => facts.slots[i]?.band === lightest);
 }
 
-/** Where spots look at home, else where the most small shapes are. */
+/** The slots where splatter suits; where there are none, the slots with the most small shapes. */
 function splattered(facts: PlanFacts): number[] {
   const places = placesToSplatter(facts);
   if (places.length > 0) return places;
@@ -102,7 +102,7 @@ function techniqueOfWork(work: PlanWork, technique: Technique): PlanWork {
 
 export interface EditedWork {
   readonly work: readonly PlanWork[];
-  /** Keys she left out, of steps that may be there or not. */
+  /** Keys of the steps she left out; some may not be in the plan. */
   readonly leftOut: ReadonlySet<string>;
 }
 
@@ -187,7 +187,7 @@ export function applyEdits(
 
 type Mixed = Extract<PlanEdit, { kind: 'mix' }>;
 
-/** An edit may double the strongest load of a wash: beyond that it is no paint any more (own). */
+/** Largest load accepted from an edit: twice the strongest load the solver uses (own). */
 const mostLoad = 2 * strongestLoad;
 
 const partsKey = (parts: readonly Part[]): string =>
@@ -206,7 +206,7 @@ function canBeMixed({ paints }: PlanFacts, { parts, load }: Mixed): boolean {
   );
 }
 
-/** The name of its puddle: that of one of the same parts, its own where it is alone, else a new one. */
+/** Names the puddle of a changed mix: as a puddle of the same parts, else its old name if unshared, else a new one. */
 function puddleOf(row: Mix, parts: readonly Part[], rows: readonly Mix[]): string {
   const others = rows.filter(({ id, puddle }) => id !== row.id && puddle !== null);
   const same = others.find((other) => partsKey(other.parts) === partsKey(parts));
@@ -231,9 +231,9 @@ function mixedAnew(row: Mix, { parts, load }: Mixed, rows: readonly Mix[]): Mix 
   };
 }
 
-/** The facts with rows mixed as she wants them; changes of rows that are not there wait. */
+/** The facts with her changes applied to the mixes; changes of mixes this plan does not have are ignored. */
 export function applyMixEdits(facts: PlanFacts, edits: readonly PlanEdit[]): PlanFacts {
-  let rows = rowsOf(facts);
+  let rows = plannedMixes(facts);
   let changed = false;
   for (const edit of edits) {
     if (edit.kind !== 'mix' || !canBeMixed(facts, edit)) continue;

@@ -2,7 +2,7 @@ import type { Technique } from '../../decisions/plan-edit.ts';
 import { longestPrompt } from '../../limits.ts';
 import { joinWords } from '../../words/numbers.ts';
 import { bandWord } from '../../words/reading-words.ts';
-import { familyName, type PlanFacts } from '../plan-facts.ts';
+import { nameOfFamily, type PlanFacts } from '../plan-facts.ts';
 import type { WashWork } from '../steps/draft-steps.ts';
 import { addPassageWords, type PassageOrder } from '../steps/passage-order.ts';
 import type { StepDraft } from '../steps/step-draft.ts';
@@ -59,7 +59,7 @@ const dryBrushed = (bands: readonly string[]): string =>
     bands,
   );
 
-/** Its title and its prompt, as planned those of the draft. */
+/** Title and prompt of a changed wash; where nothing was changed, the draft's own. */
 function words({ change, technique }: WashWork, draft: StepDraft, names: readonly string[]) {
   switch (change) {
     case undefined:
@@ -79,7 +79,7 @@ function words({ change, technique }: WashWork, draft: StepDraft, names: readonl
 /** Words of a wash she changed; as planned, they stay as they are. */
 function rewordChangedWash(facts: PlanFacts, work: WashWork, draft: StepDraft): StepDraft {
   const bands = [...new Set(draft.bands)].map((band) => bandWord(band, facts.reading.bands.length));
-  const names = [...new Set(draft.families)].map((id) => familyName(facts, id));
+  const names = [...new Set(draft.families)].map((id) => nameOfFamily(facts, id));
   const reworded = { ...draft, key: work.key, ...words(work, draft, names) };
   if (work.technique !== 'dry brush') return reworded;
   return {

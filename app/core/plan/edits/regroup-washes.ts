@@ -2,8 +2,8 @@ import type { Slot } from '../../reading/slot.ts';
 import type { SolvedWash } from '../plan-facts.ts';
 import type { WashWork } from '../steps/draft-steps.ts';
 
-/** The rows of a wash that put paint on some of these slots. */
-const rowsOn = ({ mixes }: SolvedWash, slots: readonly Slot[], indices: readonly number[]) =>
+/** The mixes of a wash that paint at least one of these slots. */
+const mixesOnSlots = ({ mixes }: SolvedWash, slots: readonly Slot[], indices: readonly number[]) =>
   mixes.filter(
     ({ parts, passage, family }) =>
       parts.length > 0 &&
@@ -28,7 +28,7 @@ export function partOfWash(
     // Shapes that this wash only goes under still have a band to name.
     full: full.length + weak.length > 0 ? full : wash.full,
     weak,
-    mixes: rowsOn(wash, slots, own),
+    mixes: mixesOnSlots(wash, slots, own),
     slots: own,
     after: wash.after.filter((_, position) => indices.includes(wash.slots[position] ?? -1)),
   };
@@ -54,7 +54,7 @@ function groupsBy(
     .map(([, own]) => ({ slots: own, share: shareOf(slots, own) }));
 }
 
-/** Two heaps of about the same area: the largest first, each to the heap that is smaller so far. */
+/** Splits groups into two halves of about equal area: largest first, each to the smaller half so far. */
 function halved(groups: readonly Group[]): [Group, Group] {
   const heaps: [Group, Group] = [
     { slots: [], share: 0 },

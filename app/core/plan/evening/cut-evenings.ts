@@ -4,7 +4,7 @@ import { leavesWet } from '../plan.ts';
 import { isPaintingStep, mostInEvening, mostPaintingSteps } from './evening-times.ts';
 import { goOnInWords, meanwhileInWords } from './evening-words.ts';
 
-/** What a picture can do without, the least useful first. Last lights stay: their whites were painted over. */
+/** Finishing steps that may be left out, least useful first. Last lights stay: they restore whites painted over. */
 const spared: readonly StepKind[] = ['splatter', 'lift', 'accents'];
 
 /** Finishing steps left out so that there are at most twelve painting steps. */
@@ -20,13 +20,13 @@ const sparedOf = (steps: readonly Step[]): Step[] =>
 const leftOut = (steps: readonly Step[]): PlanEdit[] =>
   steps.map(({ key }) => ({ kind: 'skip', key, skipped: true }));
 
-/** All of it left out, where time is short: that is said with what else is given up. */
+/** Leaves all of these steps out where time is short; the caller says so among its other concessions. */
 export const withoutFinishing = (steps: readonly Step[]): LimitedSteps => ({
   edits: leftOut(sparedOf(steps)),
   why: undefined,
 });
 
-/** `steps` are those of the plan before her own changes: what she adds is hers. */
+/** `steps` are the plan's before her own changes: steps she adds are never left out. */
 export function limitSteps(steps: readonly Step[]): LimitedSteps {
   const tooMany = steps.filter(isPaintingStep).length - mostPaintingSteps;
   if (tooMany <= 0) return { edits: [], why: undefined };
@@ -43,7 +43,7 @@ type Steps = readonly Step[];
 const paintingIn = (steps: Steps, from: number, to: number): number =>
   steps.slice(from, to).filter(isPaintingStep).length;
 
-/** A place before step `at` where the sheet is bone dry; whether a passage is left behind there. */
+/** A place before step `index` where the sheet is bone dry, and whether a passage is finished there. */
 interface Place {
   readonly index: number;
   readonly betweenPassages: boolean;
@@ -61,7 +61,7 @@ function placesOf(steps: Steps): Place[] {
       const before = steps.slice(0, index).findLast(({ kind }) => kind === 'wash');
       const after = steps.slice(index).find(isPaintingStep);
       const isNext = after?.kind === 'wash' && passageOf(before) !== passageOf(after);
-      places.push({ index: index, betweenPassages: isNext });
+      places.push({ index, betweenPassages: isNext });
     }
     wet = step.kind === 'dry' ? false : wet || leavesWet(step);
   }
@@ -79,13 +79,13 @@ function costOf(painting: number): number {
 /** The ends of all evenings but the last that cost least, as indices of the steps that begin the next. */
 function bestCuts(steps: Steps, places: readonly Place[], from: number): [number, number[]] {
   let best: [number, number[]] = [costOf(paintingIn(steps, from, steps.length)), []];
-  for (const [n, { index: at, betweenPassages }] of places.entries()) {
-    const painting = paintingIn(steps, from, at);
+  for (const [n, { index, betweenPassages }] of places.entries()) {
+    const painting = paintingIn(steps, from, index);
     if (painting === 0) continue;
     const own = costOf(painting) + (betweenPassages ? 0 : cost.amidPassage);
     if (own >= best[0]) continue;
-    const [rest, cuts] = bestCuts(steps, places.slice(n + 1), at);
-    if (own + rest < best[0]) best = [own + rest, [at, ...cuts]];
+    const [rest, cuts] = bestCuts(steps, places.slice(n + 1), index);
+    if (own + rest < best[0]) best = [own + rest, [index, ...cuts]];
   }
   return best;
 }

@@ -9,7 +9,7 @@ export const mostPaintingSteps = 12;
 /** Shapes pointed at in one step: no one holds more in mind. */
 export const mostPointedAt = 7;
 
-/** Whether paint goes down, or off again: what tires her and the paper. */
+/** Whether a step puts paint down or takes it off: these steps tire her and the paper. */
 export const isPaintingStep = ({ kind }: Pick<Step, 'kind'>): boolean =>
   kind === 'wash' ||
   kind === 'lift' ||
@@ -76,7 +76,7 @@ export interface EveningTime {
   readonly range: Range;
   /** Work and waiting. */
   readonly likely: number;
-  /** Of it waiting for the sheet. */
+  /** The part of these minutes spent waiting for the sheet to dry. */
   readonly likelyWait: number;
 }
 

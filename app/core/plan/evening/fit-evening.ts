@@ -50,7 +50,7 @@ async function dryerInWords(
     : `With a hair dryer it would take about ${hoursInWords(longest(times))}.`;
 }
 
-/** What she need not give up then. */
+/** Words for the concessions a hair dryer would make unnecessary. */
 function savedWords(level: Concession, taken: Concession): string {
   if (!level.water) return 'as it is, with nothing given up';
   return level.washes > taken.washes ? 'with more washes' : 'with less given up';
@@ -68,8 +68,8 @@ function onSmaller(facts: PlanFacts, share: number): PlanFacts {
 }
 
 /**
- * How long the plan takes even so, and on smaller sheets. There it is reckoned with as many shapes as on this one;
- * read anew it has rather fewer, so that it takes at most that. Drying does not get shorter.
+ * How long the plan takes with every concession made, here and on smaller sheets. For a smaller sheet the number of
+ * shapes is kept, an upper bound: a new reading would find fewer. Drying does not get shorter.
  */
 function tooLong(
   facts: PlanFacts,
@@ -85,7 +85,7 @@ function tooLong(
   return { text, smaller };
 }
 
-/** A plan as it fits the time she has. */
+/** A plan fitted to the time she has. */
 interface FittedPlan {
   readonly solved: SolvedPalette;
   readonly work: EveningWork;

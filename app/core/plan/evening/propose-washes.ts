@@ -86,7 +86,7 @@ const fewValuesWhy = (values: number): string =>
     ? 'One wash: there is one value to paint beside the white of the paper.'
     : 'Two washes: one for each of the two values.';
 
-/** They do; or more would not come nearer. */
+/** Why the proposed number suffices: all values are reached, or one more wash would not come nearer. */
 const enoughWhy = (count: number, isReached = true): string =>
   isReached
     ? `${washesInWords(count)}: the darks reach their value in the last; ${next(count)} would only tire the paper.`
@@ -110,14 +110,14 @@ function missInWords({ missed, tooLight }: BandMiss): string {
   return `${much} too ${tooLight > 0 ? 'light' : 'dark'}`;
 }
 
-/** The paper, or the number of steps, allows no more. */
+/** Why there are not more washes: the paper, or the number of steps, allows no more. */
 function paperWhy(count: number, borne: number, paper: PaperChoice): string {
   return count >= borne
     ? `${washesInWords(count)}: paper like yours (${paperInWords(paper)}) bears no more, though not all values and colours are reached.`
     : `${washesInWords(count)}: more would make too many steps, though not all values and colours are reached.`;
 }
 
-/** One wash fewer leaves a value wrong, or the colours. */
+/** Why there are not fewer washes: one fewer would miss a value, or the colours. */
 function moreWhy(count: number, { worst }: WashesReach, bands: number, isValue: boolean): string {
   const fewer = `${washesInWords(count)}: with ${spellCount(count - 1)}`;
   return isValue && worst
@@ -125,7 +125,7 @@ function moreWhy(count: number, { worst }: WashesReach, bands: number, isValue: 
     : `${fewer} the values are reached, but lighter and darker shapes would have to share their colour.`;
 }
 
-/** Her own number. */
+/** Reason sentence where she chose the number of washes. */
 function askedWhy(count: number, asked: number, values: number, paper: PaperChoice): string {
   const borne = maxWashes(paper);
   const said = `${washesInWords(count)}, as you asked`;
@@ -139,7 +139,7 @@ function askedWhy(count: number, asked: number, values: number, paper: PaperChoi
     : `${said}.`;
 }
 
-/** Fewer than proposed, for the time she has. */
+/** Reason sentence where fewer washes than proposed save time. */
 export const hurriedWhy = (count: number, proposed: number): string =>
   `${washesInWords(count)}, so that it fits your evening; ${spellCount(proposed)} would come nearer to the values.`;
 
@@ -183,7 +183,7 @@ function paintedValues(slots: readonly Slot[]): { most: number; passages: number
   return { most: Math.max(0, ...counts), passages: passages.length };
 }
 
-/** So many washes leave room for the darkest touches and the last lights (own). */
+/** Most washes that still leave enough steps for the darkest touches and the last lights (own). */
 const mostWashSteps = mostPaintingSteps - 2;
 
 /**

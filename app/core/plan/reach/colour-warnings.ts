@@ -5,7 +5,7 @@ import { otherValueFrom, valueReachedWithin } from '../../limits.ts';
 import type { Warning } from '../../reading/reading.ts';
 import type { Slot } from '../../reading/slot.ts';
 import { bandWord } from '../../words/reading-words.ts';
-import { familyName, type PlanFacts } from '../plan-facts.ts';
+import { nameOfFamily, type PlanFacts } from '../plan-facts.ts';
 
 export const nothingToPaint: Warning = {
   code: 'nothing-to-paint',
@@ -78,7 +78,7 @@ export function colourWarning(
   }
   return {
     code: 'colour-out-of-reach',
-    text: `The ${familyName(facts, worst)} can't be mixed from these paints: it comes out clearly different. Allow one more paint or add one of that hue.`,
+    text: `The ${nameOfFamily(facts, worst)} can't be mixed from these paints: it comes out clearly different. Allow one more paint or add one of that hue.`,
   };
 }
 
@@ -102,7 +102,7 @@ export function valueWarning(
   }
   return {
     code: 'colour-out-of-reach',
-    text: `The ${familyName(facts, worst)} can't get the values of the photo in this colour. Choose a darker paint for it, or let it stay lighter.`,
+    text: `The ${nameOfFamily(facts, worst)} can't get the values of the photo in this colour. Choose a darker paint for it, or let it stay lighter.`,
   };
 }
 
@@ -134,7 +134,7 @@ function missedSlots({ slots }: PlanFacts, last: readonly Lab[], reached: number
 function nameOf(facts: PlanFacts, index: number): string {
   const slot = facts.slots[index];
   const value = bandWord(slot?.band ?? 1, facts.reading.bands.length);
-  return `${value} ${facts.paints.length === 1 ? 'shapes' : familyName(facts, slot?.family ?? 0)}`;
+  return `${value} ${facts.paints.length === 1 ? 'shapes' : nameOfFamily(facts, slot?.family ?? 0)}`;
 }
 
 /**

@@ -63,7 +63,7 @@ function sentenceOf(step: Step): string {
     : `${step.title} is too large for its open time: it takes ${work}, and in this air an edge stays wet for ${open}, so seams would show. Split it at a border, or wet the sheet first.`;
 }
 
-/** The wash that dries before she can be through with it: the one that is shortest of time. */
+/** Warns of the wash with the largest time shortage: it dries before she can finish it. */
 function openTimeWarning(facts: PlanFacts, steps: readonly Step[]): Warning | null {
   const short = steps
     .filter(({ kind }) => kind === 'wash')
@@ -124,7 +124,7 @@ export function whitesWarning(facts: PlanFacts, steps: readonly Step[]): Warning
   };
 }
 
-/** What a plan is held against. */
+/** The figures a plan is compared with. */
 interface Wanted {
   /** L* of the darkest single wash of the palette, and of what the darkest band asks for. */
   readonly reached: number;

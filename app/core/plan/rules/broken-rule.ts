@@ -14,7 +14,7 @@ export interface BrokenRule {
   readonly sentence: string;
 }
 
-/** What the rules are held against besides the plan. */
+/** Limits the rules need besides the plan itself. */
 export interface RuleLimits {
   /** Overlying washes the paper bears (R9). */
   readonly washes: number;
@@ -27,7 +27,7 @@ export interface RuleLimits {
   readonly smallWhites?: ReadonlyMap<string, number>;
 }
 
-/** As much of a plan as the rules are about. */
+/** The parts of a plan that the rules read. */
 export type RuledPlan = Pick<WashPlan, 'paper' | 'slots' | 'optics' | 'mixes' | 'steps'>;
 
 export type Check = (plan: RuledPlan, limits: RuleLimits) => BrokenRule[];
@@ -42,7 +42,7 @@ export const broken = (
 export const washesOf = ({ steps }: RuledPlan): Step[] =>
   steps.filter(({ kind }) => kind === 'wash');
 
-/** Keys are kind / passage / wash / what tells several of them apart. */
+/** A step's key is kind / passage / wash / a suffix where several steps share those three. */
 export const passageOf = ({ key }: Pick<Step, 'key'>): string => key.split('/')[1] ?? '';
 export const washNumberOf = ({ key }: Pick<Step, 'key'>): number => Number(key.split('/')[2]);
 
@@ -50,19 +50,19 @@ export const washNumberOf = ({ key }: Pick<Step, 'key'>): number => Number(key.s
 export const isBrokenUp = ({ slots }: RuledPlan, index: number): boolean =>
   (slots[index]?.smallShapes ?? 0) >= 2;
 
-/** Rows a step lays. */
-export const rowsOf = ({ mixes }: RuledPlan, step: Step): Mix[] =>
+/** The mixes a step lays. */
+export const mixesOfStep = ({ mixes }: RuledPlan, step: Step): Mix[] =>
   mixes.filter(({ id }) => step.mixes.includes(id));
 
 export const overlap = (one: Step, other: Step): boolean =>
   one.slots.some((i) => other.slots.includes(i));
 
-/** Rows laid by the washes before `step` on slots it touches. */
-export function rowsUnder(plan: RuledPlan, step: Step): Mix[] {
+/** The mixes that earlier washes laid on slots `step` touches. */
+export function mixesUnderStep(plan: RuledPlan, step: Step): Mix[] {
   const before = plan.steps.slice(0, plan.steps.indexOf(step));
   return washesOf({ ...plan, steps: before }).flatMap((wash) => {
     const slots = step.slots.filter((i) => wash.slots.includes(i));
-    return rowsOf(plan, wash).filter((row) =>
+    return mixesOfStep(plan, wash).filter((row) =>
       slots.some(
         (i) => plan.slots[i]?.passage === row.passage && plan.slots[i]?.family === row.family,
       ),
@@ -70,7 +70,7 @@ export function rowsUnder(plan: RuledPlan, step: Step): Mix[] {
   });
 }
 
-/** How the paints of some rows stain: 0 lifts easily, null is not known. */
+/** Staining of every paint in some mixes: 0 lifts easily, null is unknown. */
 export function stainsOf(plan: RuledPlan, rows: readonly Mix[]): (number | null)[] {
   const ids = new Set(rows.flatMap(({ parts }) => parts.map(({ paint }) => paint)));
   return plan.optics.filter(({ id }) => ids.has(id)).map(({ properties }) => properties.staining);

@@ -18,11 +18,11 @@ import {
 } from './step-rules.ts';
 import { techniquesInOrder } from './technique-rules.ts';
 import {
+  accentsLate,
   bigBeforeSmall,
   fewWashes,
   lightBeforeDark,
   nothingLightens,
-  touchesLate,
   valuesReached,
   washesForValues,
 } from './wash-rules.ts';
@@ -32,12 +32,12 @@ import {
   liftWhatLifts,
   paperAsPainted,
   thinGlaze,
-  valuesApart,
+  valuesInSeparateWashes,
   wetAgain,
 } from './wetness-rules.ts';
 import { maskFirst, maskOff, smallWhitesInWet, whitesStay } from './white-rules.ts';
 
-/** The gravest first: what is said at a step is said in this order. */
+/** The checks, gravest first; a step's sentences follow this order. */
 const checks: readonly Check[] = [
   dryBeforeNext,
   maskFirst,
@@ -47,14 +47,14 @@ const checks: readonly Check[] = [
   lightBeforeDark,
   nothingLightens,
   wetAgain,
-  valuesApart,
+  valuesInSeparateWashes,
   paperAsPainted,
   edgesByTechnique,
   thinGlaze,
   fewWashes,
   washesForValues,
   bigBeforeSmall,
-  touchesLate,
+  accentsLate,
   liftWhatLifts,
   fewPuddles,
   splatterInTexture,
@@ -97,7 +97,7 @@ function smallWhites(facts: PlanFacts, planned: readonly Step[]): Map<string, nu
   return counts;
 }
 
-/** What her changes are held against: the plan as it was solved and ordered, before any of them. */
+/** The limits her changes are checked against, taken from the plan before she changed it. */
 export function ruleLimitsOf(facts: PlanFacts, planned: readonly Step[]): RuleLimits {
   const { passages, reading, paper } = facts;
   const washes = passages.map((passage) => passage.washes.length);
@@ -116,8 +116,8 @@ export function ruleLimitsOf(facts: PlanFacts, planned: readonly Step[]): RuleLi
 const nameOf = ({ rule, step, sentence }: BrokenRule): string => `${rule} ${step} ${sentence}`;
 
 /**
- * The steps of a plan she changed, each with what will happen because of it: every rule broken now that was
- * not broken `before`, its sentence at its step. The gravest stands first, and alone; the others follow it.
+ * Attaches the rules her changes broke to the steps of the plan: the gravest one as `consequence`, the others as
+ * `alsoHappens`. Rules that were broken `before` her changes are not mentioned.
  */
 export function withConsequences(
   plan: RuledPlan,

@@ -5,8 +5,8 @@ import {
   broken,
   type Check,
   isBrokenUp,
+  mixesOfStep,
   passageOf,
-  rowsOf,
   washesOf,
 } from './broken-rule.ts';
 
@@ -76,7 +76,7 @@ function badMix(step: Step, { id, parts }: Mix): BrokenRule[] {
 /** At most so many puddles at hand in one wash, each of few paints. */
 export const fewPuddles: Check = (plan, { puddlesPerWash }) =>
   washesOf(plan).flatMap((step): BrokenRule[] => {
-    const rows = rowsOf(plan, step);
+    const rows = mixesOfStep(plan, step);
     const names = new Set(rows.flatMap(({ puddle }) => puddle ?? []));
     const many = names.size > puddlesPerWash;
     return [
@@ -167,7 +167,7 @@ export const lookLast: Check = ({ steps }) => {
   ];
 };
 
-/** No change of hers leads here: only a fault of ours. */
+/** Internal invariant: no edit of hers can break it. */
 const incomplete = 'Something is missing in this step: take your last change back.';
 
 const fault = (rule: string, step: Step, what: string): BrokenRule =>

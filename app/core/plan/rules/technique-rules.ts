@@ -1,14 +1,14 @@
 import { mostNegativeRounds } from '../../limits.ts';
 import type { SmallTechnique, Step } from '../plan.ts';
-import { mostTouches } from '../techniques/step-handling.ts';
+import { mostSmallTechniques } from '../techniques/step-handling.ts';
 import {
   type BrokenRule,
   broken,
   type Check,
   isBrokenUp,
+  mixesOfStep,
   passageOf,
   type RuledPlan,
-  rowsOf,
   stainsOf,
 } from './broken-rule.ts';
 
@@ -49,40 +49,43 @@ function inTime(
 function fault(
   plan: RuledPlan,
   step: Step,
-  touch: SmallTechnique,
+  smallTechnique: SmallTechnique,
 ): [rule: string, what: string] | null {
-  const { technique, paper, text } = touch;
+  const { technique, paper, text } = smallTechnique;
   if (!papers[technique].includes(paper)) return ['R5', `${technique} on ${paper} paper`];
-  if (!inTime(touch, step)) return ['R8', `${technique} at ${touch.minutes?.join('..')} min`];
+  if (!inTime(smallTechnique, step))
+    return ['R8', `${technique} at ${smallTechnique.minutes?.join('..')} min`];
   if (text === '') return ['R15', `${technique} says nothing`];
   if (technique === 'water drops') {
     const isBroken = step.slots.some((i) => isBrokenUp(plan, i));
     if (!isBroken || passageOf(step) === 'subject') return ['R21', 'water drops in a plain area'];
   }
   if (technique === 'lifting') {
-    const lifts = rowsOf(plan, step).some((row) => stainsOf(plan, [row]).every((one) => one === 0));
+    const lifts = mixesOfStep(plan, step).some((row) =>
+      stainsOf(plan, [row]).every((one) => one === 0),
+    );
     if (!lifts) return ['R11', 'lifting in staining paint'];
   }
   if (technique === 'scraping' && step.kind !== 'last-lights') return ['R13', 'scraping too early'];
   return null;
 }
 
-/** No change of hers leads here: only a fault of ours. */
+/** Internal invariant: no edit of hers can break it. */
 const ours = 'Something is missing in this step: take your last change back.';
 
 /** R5, R8, R11, R13, R15, R20, R21 of the smaller techniques; R15 of brush and board. */
 export const techniquesInOrder: Check = (plan) => {
   const rounds = new Map<string, number>();
   return plan.steps.flatMap((step): BrokenRule[] => {
-    const touches = step.touches ?? [];
-    const found = touches.flatMap((touch) => {
-      const one = fault(plan, step, touch);
+    const techniques = step.touches ?? [];
+    const found = techniques.flatMap((smallTechnique) => {
+      const one = fault(plan, step, smallTechnique);
       return one ? [broken(one[0], step, `${step.key}: ${one[1]}`, ours)] : [];
     });
-    if (touches.length > mostTouches) {
-      found.push(broken('R15', step, `${step.key}: ${touches.length} techniques`, ours));
+    if (techniques.length > mostSmallTechniques) {
+      found.push(broken('R15', step, `${step.key}: ${techniques.length} techniques`, ours));
     }
-    if (touches.some(({ technique }) => technique === 'negative painting')) {
+    if (techniques.some(({ technique }) => technique === 'negative painting')) {
       const count = (rounds.get(passageOf(step)) ?? 0) + 1;
       rounds.set(passageOf(step), count);
       if (count > mostNegativeRounds)

@@ -5,10 +5,10 @@ import {
   type BrokenRule,
   broken,
   type Check,
+  mixesOfStep,
   overlap,
   passageOf,
   type RuledPlan,
-  rowsOf,
   washesOf,
   washNumberOf,
 } from './broken-rule.ts';
@@ -17,7 +17,7 @@ import {
 export const lightBeforeDark: Check = (plan) => {
   const reached = new Map<number, number>();
   return washesOf(plan).flatMap((step): BrokenRule[] => {
-    const rows = rowsOf(plan, step);
+    const rows = mixesOfStep(plan, step);
     let late = false;
     for (const i of step.slots) {
       const slot = plan.slots[i];
@@ -40,7 +40,7 @@ export const lightBeforeDark: Check = (plan) => {
   });
 };
 
-/** L* by which two sums of the same light may differ. */
+/** Tolerance for rounding, L*. */
 const rounding = 1e-6;
 
 /** R2: transparent paint cannot lighten; where opaque paint does, it goes chalky. */
@@ -92,7 +92,7 @@ export const bigBeforeSmall: Check = (plan) => {
 };
 
 /** R3, R4: the small dark touches come when no wash goes over them any more. */
-export const touchesLate: Check = (plan) =>
+export const accentsLate: Check = (plan) =>
   plan.steps.flatMap((step, n): BrokenRule[] => {
     if (step.kind !== 'accents') return [];
     const later = washesOf({ ...plan, steps: plan.steps.slice(n + 1) });
@@ -151,7 +151,7 @@ export const washesForValues: Check = (plan) => {
   });
 };
 
-/** Shapes with a smaller share of the sheet are not told (own). */
+/** Shapes with a smaller share of the sheet are not reported (own). */
 const leastShare = 0.005;
 
 const values = (difference: number): string => {
@@ -164,7 +164,7 @@ interface Missed {
   readonly by: number;
 }
 
-/** Every shape gets the value it was planned to have; where it does not, the last wash over it says so. */
+/** Every shape must reach its planned value; a miss is reported at the last wash over the shape. */
 export const valuesReached: Check = (plan, { planned }) => {
   const { steps, slots } = plan;
   const sheet = steps.at(-1)?.after;

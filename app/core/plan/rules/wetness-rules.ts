@@ -6,11 +6,11 @@ import {
   type BrokenRule,
   broken,
   type Check,
+  mixesOfStep,
+  mixesUnderStep,
   overlap,
   passageOf,
   type RuledPlan,
-  rowsOf,
-  rowsUnder,
   stainsOf,
   washesOf,
 } from './broken-rule.ts';
@@ -29,7 +29,7 @@ const onWet: Record<Exclude<StepKind, 'wash' | 'dry'>, string> = {
 };
 
 const mostLoad = (plan: RuledPlan, step: Step): number =>
-  Math.max(0, ...rowsOf(plan, step).map(({ load }) => load));
+  Math.max(0, ...mixesOfStep(plan, step).map(({ load }) => load));
 
 /** Into a wet wash only thicker paint may go (R6): the thinner one pushes it away. */
 function washOnWet(plan: RuledPlan, step: Step, wet: Step): string {
@@ -75,10 +75,10 @@ const badPaper = (step: Step, sentence: string): BrokenRule =>
   broken('R5', step, `${step.key} is ${step.technique} on ${step.paper} paper`, sentence);
 
 /** R5: a darker value over a lighter one wants it dry; in one go they run into each other. */
-export const valuesApart: Check = (plan) =>
+export const valuesInSeparateWashes: Check = (plan) =>
   plan.steps.flatMap((step): BrokenRule[] => {
     if (step.kind !== 'wash') return [];
-    const rows = rowsOf(plan, step);
+    const rows = mixesOfStep(plan, step);
     const families = new Set(rows.map(({ passage, family }) => `${passage}/${family}`));
     if (families.size === rows.length) return [];
     const thinner = rows.some((row) =>
@@ -98,7 +98,7 @@ export const valuesApart: Check = (plan) =>
     ];
   });
 
-/** Well beside the figures by which a wash is proposed wet or dry (own). */
+/** Deliberately looser than the planner's thresholds, so that the planner's own plans never fail (own). */
 const mostlyHard = 0.35;
 const mostlySoft = 0.65;
 
@@ -150,7 +150,7 @@ function liftSentence(stains: readonly (number | null)[]): string | null {
 export const liftWhatLifts: Check = (plan) =>
   plan.steps.flatMap((step, n): BrokenRule[] => {
     if (step.kind !== 'lift') return [];
-    const sentence = liftSentence(stainsOf(plan, rowsUnder(plan, step)));
+    const sentence = liftSentence(stainsOf(plan, mixesUnderStep(plan, step)));
     const later = washesOf({ ...plan, steps: plan.steps.slice(n + 1) });
     return [
       ...(sentence ? [broken('R11', step, `${step.key} lifts what does not lift`, sentence)] : []),
@@ -171,7 +171,7 @@ export const liftWhatLifts: Check = (plan) =>
 export const wetAgain: Check = (plan) =>
   washesOf(plan).flatMap((step): BrokenRule[] => {
     if (step.technique !== 'wet-in-wet') return [];
-    if (!stainsOf(plan, rowsUnder(plan, step)).includes(0)) return [];
+    if (!stainsOf(plan, mixesUnderStep(plan, step)).includes(0)) return [];
     return [
       broken(
         'R16',

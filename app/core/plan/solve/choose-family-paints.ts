@@ -16,46 +16,46 @@ interface PaintChoice {
   readonly paper: DriedSheet;
 }
 
-/** Lays a wash, and hands out the same ground again for the same wash on the same ground. */
+/** Lays washes; the same wash on the same dried sheet is computed once and answered again. */
 function memoizeLayer(): typeof layMix {
   const known = new Map<DriedSheet, Map<unknown, Map<number, DriedSheet>>>();
-  return (mix, load, ground) => {
-    const mixes = known.get(ground) ?? new Map<unknown, Map<number, DriedSheet>>();
-    known.set(ground, mixes);
+  return (mix, load, dried) => {
+    const mixes = known.get(dried) ?? new Map<unknown, Map<number, DriedSheet>>();
+    known.set(dried, mixes);
     const loads = mixes.get(mix) ?? new Map<number, DriedSheet>();
     mixes.set(mix, loads);
-    const laid = loads.get(load) ?? layMix(mix, load, ground);
+    const laid = loads.get(load) ?? layMix(mix, load, dried);
     loads.set(load, laid);
     return laid;
   };
 }
 
 /**
- * What all washes cost, roughly, when every family keeps to its paints and shares wash by wash; given up, with
- * what it costs so far, once it is no better than `enough`.
+ * Estimated cost of all washes when every family keeps to its paints and shares puddles wash by wash. The sum stops
+ * early, with the cost so far, as soon as it reaches `enough`.
  */
 function estimateWashesCost(
   { works, fitter, puddles, paper }: PaintChoice,
-  masks: readonly number[],
+  paintBits: readonly number[],
   lay: typeof layMix,
   enough: number,
 ): number {
-  const grounds: DriedSheet[] = works.map(() => paper);
+  const driedSheets: DriedSheet[] = works.map(() => paper);
   const washes = works.reduce((most, work) => Math.max(most, work.washes.length), 0);
   let total = 0;
   for (let wash = 0; wash < washes; wash++) {
     const active = [...works.keys()].filter((f) => works[f]?.washes[wash]);
     const families = active.map((f) => ({
       work: works[f],
-      mask: masks[f],
-      ground: grounds[f],
+      paintBits: paintBits[f],
+      dried: driedSheets[f],
     }));
-    const { cost, strokes } = sharePuddles(families, fitter, wash, puddles, false);
+    const { cost, familyWashes } = sharePuddles(families, fitter, wash, puddles, 'estimate');
     total += cost;
     if (total >= enough) return total;
     for (const [k, f] of active.entries()) {
-      const stroke = strokes[k];
-      if (stroke) grounds[f] = lay(stroke.option, stroke.load, grounds[f]);
+      const familyWash = familyWashes[k];
+      if (familyWash) driedSheets[f] = lay(familyWash.option, familyWash.load, driedSheets[f]);
     }
   }
   return total;
@@ -75,29 +75,29 @@ async function betterFamilyPaints(
   lay: ReturnType<typeof memoizeLayer>,
   checkpoint: Checkpoint,
 ): Promise<number[]> {
-  const masks = [...start];
-  let least = estimateWashesCost(choice, masks, lay, Number.POSITIVE_INFINITY);
+  const paintBits = [...start];
+  let least = estimateWashesCost(choice, paintBits, lay, Number.POSITIVE_INFINITY);
   let tries = 0;
   for (let better = true; better; ) {
     better = false;
-    for (let f = 0; f < masks.length; f++) {
+    for (let f = 0; f < paintBits.length; f++) {
       for (const set of sets) {
-        if (set === masks[f] || tries >= mostTries) continue;
+        if (set === paintBits[f] || tries >= mostTries) continue;
         tries++;
         await checkpoint(tries / mostTries);
-        const before = masks[f];
-        masks[f] = set;
-        const cost = estimateWashesCost(choice, masks, lay, least);
+        const before = paintBits[f];
+        paintBits[f] = set;
+        const cost = estimateWashesCost(choice, paintBits, lay, least);
         if (cost < least - 1e-9) {
           least = cost;
           better = true;
         } else {
-          masks[f] = before;
+          paintBits[f] = before;
         }
       }
     }
   }
-  return masks;
+  return paintBits;
 }
 
 /** All sets of three paints (of all, if there are fewer), as bits. */
@@ -122,16 +122,16 @@ export async function chooseFamilyPaints(
     let least = { cost: Number.POSITIVE_INFINITY, set: sets[0] };
     for (const set of sets) {
       await checkpoint(0);
-      const masks = some.map(() => set);
-      const cost = estimateWashesCost({ ...choice, works: some }, masks, lay, least.cost);
+      const paintBits = some.map(() => set);
+      const cost = estimateWashesCost({ ...choice, works: some }, paintBits, lay, least.cost);
       if (cost < least.cost) least = { cost, set };
     }
     return least.set;
   };
   if (works.length <= puddles) {
-    const masks: number[] = [];
-    for (const work of works) masks.push(await best([work]));
-    return masks;
+    const paintBits: number[] = [];
+    for (const work of works) paintBits.push(await best([work]));
+    return paintBits;
   }
   const common = await best(works);
   return betterFamilyPaints(

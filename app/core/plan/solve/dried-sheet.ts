@@ -9,17 +9,17 @@ export function driedSheetOf(reflectance: Float64Array): DriedSheet {
   return { reflectance, lab };
 }
 
-/** Reflectance of `load` of a mix (K, S per unit load) laid over a ground, written to `out`. */
+/** Reflectance of `load` of a mix (K, S per unit load) laid over a dried sheet, written to `out`. */
 export function writeWash(
   mix: { readonly K: Spectrum; readonly S: Spectrum },
   load: number,
-  ground: Spectrum,
+  under: Spectrum,
   out: Float64Array,
 ): void {
   const pair = new Float64Array(2);
   for (let i = 0; i < spectrumSize; i++) {
     writeLayerSample(mix.K[i] * load, mix.S[i] * load, pair, 0);
-    out[i] = reflectanceOver(pair[0], pair[1], ground[i]);
+    out[i] = reflectanceOver(pair[0], pair[1], under[i]);
   }
 }
 
@@ -27,10 +27,10 @@ export function writeWash(
 export function layMix(
   mix: { readonly K: Spectrum; readonly S: Spectrum },
   load: number,
-  ground: DriedSheet,
+  dried: DriedSheet,
 ): DriedSheet {
   const out = new Float64Array(spectrumSize);
-  writeWash(mix, load, ground.reflectance, out);
+  writeWash(mix, load, dried.reflectance, out);
   return driedSheetOf(out);
 }
 

@@ -22,13 +22,13 @@ export function slotCost(target: Lab, lightness: number, a: number, b: number): 
   return d + lightnessWeight * Math.abs(lightness - target[0]);
 }
 
-// Read once, for the loop.
+// Imported bindings, copied once for the loop.
 const toY = weightY;
 const samples = spectrumSize;
 const over = reflectanceOver;
 const floor = surfaceFloor.dry;
 
-/** L* of the option's layer number n, 0 or more, over the ground: its colour takes twice the time. */
+/** L* of the option's layer number n, 0 or more, over a dried sheet; computing its Lab would take twice as long. */
 function lightnessAt({ back, through }: PuddleOption, n: number, under: Float64Array): number {
   let y = 0;
   for (let i = 0, offset = n * samples; i < samples; i++, offset++) {
@@ -49,7 +49,7 @@ function judge(goal: Goal, lab: Float64Array, load: number): MixEstimate {
 }
 
 export interface MixEstimate {
-  /** Area-weighted; Infinity where the puddle would lighten the ground. */
+  /** Area-weighted; Infinity where the puddle would lighten the dried sheet. */
   readonly cost: number;
   readonly load: number;
 }
@@ -61,20 +61,20 @@ export class MixEstimator {
   readonly #darker = new Float64Array(3);
 
   /**
-   * About how near a puddle gets to a goal over a ground, at the load that gives the goal's lightness,
-   * read off between two tabulated loads. No wash may lighten the ground.
+   * Estimates the cost of a mix on this dried sheet: interpolates between two tabulated loads to match the goal's
+   * L*. The cost is Infinity where the mix would lighten the sheet.
    */
-  estimate(option: PuddleOption, goal: Goal, ground: DriedSheet): MixEstimate {
-    const groundLightness = ground.lab[0];
-    if (goal.lightness >= groundLightness) return judge(goal, ground.lab, leastLoad);
-    const under = ground.reflectance;
+  estimate(option: PuddleOption, goal: Goal, dried: DriedSheet): MixEstimate {
+    const driedLightness = dried.lab[0];
+    if (goal.lightness >= driedLightness) return judge(goal, dried.lab, leastLoad);
+    const under = dried.reflectance;
     const lighter = this.#lighter;
     const darker = this.#darker;
     const deepest = lightnessAt(option, last, under);
     if (deepest > goal.lightness) {
       const load = tabulatedLoads[last];
-      if (deepest > groundLightness) return { cost: Number.POSITIVE_INFINITY, load };
-      this.#writeLayer(option, last, ground, darker);
+      if (deepest > driedLightness) return { cost: Number.POSITIVE_INFINITY, load };
+      this.#writeLayer(option, last, dried, darker);
       return judge(goal, darker, load);
     }
     let low = -1;
@@ -84,8 +84,8 @@ export class MixEstimator {
       if (lightnessAt(option, middle, under) > goal.lightness) low = middle;
       else high = middle;
     }
-    const above = this.#writeLayer(option, low, ground, lighter);
-    const below = this.#writeLayer(option, high, ground, darker);
+    const above = this.#writeLayer(option, low, dried, lighter);
+    const below = this.#writeLayer(option, high, dried, darker);
     const part = above > below ? (above - goal.lightness) / (above - below) : 1;
     for (let i = 0; i < 3; i++) {
       darker[i] = lighter[i] + part * (darker[i] - lighter[i]);
@@ -95,14 +95,14 @@ export class MixEstimator {
     return judge(goal, darker, load);
   }
 
-  /** Lab of the option's layer number n over the ground, to `out`; n = -1 is the ground itself. Answers L*. */
-  #writeLayer(option: PuddleOption, n: number, ground: DriedSheet, out: Float64Array): number {
+  /** Writes the Lab of layer number n over the dried sheet to `out` (n = -1: of the sheet itself) and returns L*. */
+  #writeLayer(option: PuddleOption, n: number, dried: DriedSheet, out: Float64Array): number {
     if (n < 0) {
-      out.set(ground.lab);
-      return ground.lab[0];
+      out.set(dried.lab);
+      return dried.lab[0];
     }
     const { back, through } = option;
-    const under = ground.reflectance;
+    const under = dried.reflectance;
     const sheet = this.#sheet;
     for (let i = 0, offset = n * samples; i < samples; i++, offset++) {
       sheet[i] = over(back[offset], through[offset], under[i]);

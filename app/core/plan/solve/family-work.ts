@@ -7,17 +7,17 @@ export interface Goal {
   readonly targets: readonly { readonly lab: Lab; readonly weight: number }[];
   /** Area-weighted mean lightness of the targets, L*. */
   readonly lightness: number;
-  /** Only a step on the way: no shape of this family is finished by it. */
-  readonly guide: boolean;
+  /** True for a step on the way: no shape of this family is finished by it. */
+  readonly isIntermediate: boolean;
 }
 
 function goalOf(
   targets: readonly { readonly lab: Lab; readonly weight: number }[],
-  guide = false,
+  isIntermediate = false,
 ): Goal {
   const area = targets.reduce((all, { weight }) => all + weight, 0);
   const lightness = targets.reduce((all, { lab, weight }) => all + lab[0] * weight, 0) / area;
-  return { targets, lightness, guide };
+  return { targets, lightness, isIntermediate };
 }
 
 /** The bands of these slots that need paint, lightest first. */
@@ -57,15 +57,15 @@ export interface FamilyWork {
   readonly washes: readonly WashGoal[];
 }
 
-/** A guide counts little: it only keeps a wash in the picture's own tone (own). */
-const guideWeight = 0.05;
-const guideChroma = 0.6;
+/** Weight of an intermediate target, relative to a final one: it only holds the wash in the picture's tone (own). */
+const intermediateWeight = 0.05;
+const intermediateChroma = 0.6;
 
 type Target = { lab: Lab; weight: number };
 
 const leastShare = 1e-6;
 
-/** Ground and subject painted together are of one mix where band and family are one: it aims at the mean of both. */
+/** Ground and subject painted together share one mix per band and family: its target is the area-weighted mean. */
 function meanTarget(slots: readonly Slot[]): Target {
   const weights = slots.map(({ share }) => Math.max(share, leastShare));
   const weight = weights.reduce((sum, each) => sum + each, 0);
@@ -76,7 +76,7 @@ function meanTarget(slots: readonly Slot[]): Target {
   return { lab: [mean(0), mean(1), mean(2)], weight };
 }
 
-/** One target a band and family, the lightest band first. */
+/** One target per band and family, the lightest band first. */
 function targetsIn(slots: readonly Slot[], bands: readonly number[]): Target[] {
   const alike = new Map<string, Slot[]>();
   for (const slot of slots) {
@@ -114,20 +114,20 @@ export function familyWork(
       // Nothing darker: the thin strength is all this family gets.
       washes.push({ full: goalOf(thin), weak: null });
     } else {
-      const guide = goalOf([guideFor(later, targetsIn(all, full))], true);
-      washes.push({ full: guide, weak: thin.length > 0 ? goalOf(thin) : null });
+      const intermediate = goalOf([intermediateFor(later, targetsIn(all, full))], true);
+      washes.push({ full: intermediate, weak: thin.length > 0 ? goalOf(thin) : null });
     }
   }
   return { family, washes };
 }
 
-function guideFor(later: readonly Slot[], elsewhere: readonly Target[]): Target {
+function intermediateFor(later: readonly Slot[], elsewhere: readonly Target[]): Target {
   const next = later.reduce((one, two) => (two.target[0] > one.target[0] ? two : one));
   const { lightness } = goalOf(elsewhere);
   const area = later.reduce((sum, slot) => sum + slot.share, 0);
   const [dark, a, b] = next.target;
   return {
-    lab: [Math.max(lightness, dark), a * guideChroma, b * guideChroma],
-    weight: guideWeight * Math.max(area, 1e-6),
+    lab: [Math.max(lightness, dark), a * intermediateChroma, b * intermediateChroma],
+    weight: intermediateWeight * Math.max(area, 1e-6),
   };
 }

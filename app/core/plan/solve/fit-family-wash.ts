@@ -30,16 +30,19 @@ export interface FamilyWash {
 /** One active family at one wash. */
 export interface ActiveFamily {
   readonly work: FamilyWork;
-  /** The paints it keeps to, as bits. */
-  readonly mask: number;
-  readonly ground: DriedSheet;
+  /** Bit i is set where the family may use paint i of the palette. */
+  readonly paintBits: number;
+  readonly dried: DriedSheet;
 }
 
 interface JudgedFamilyWash {
-  /** Area-weighted; Infinity where it would lighten the ground. */
+  /** Area-weighted; Infinity where it would lighten the dried sheet. */
   readonly cost: number;
-  readonly stroke: FamilyWash;
+  readonly familyWash: FamilyWash;
 }
+
+/** `exact` searches for the load of least cost; `estimate` interpolates it between two tabulated loads. */
+export type Precision = 'estimate' | 'exact';
 
 /** Every paint of the palette, as bits. */
 const anyPaint = -1;
@@ -51,7 +54,7 @@ export class WashFitter {
   /** Work space of the exact cost. */
   readonly #sheet = new Float64Array(spectrumSize);
   readonly #lab = new Float64Array(3);
-  /** Estimated costs by ground: they go with it. */
+  /** Estimated costs by dried sheet, released together with it. */
   readonly #costs = new WeakMap<DriedSheet, Map<string, Float64Array>>();
   readonly #workNumbers = new Map<FamilyWork, number>();
 
@@ -60,20 +63,19 @@ export class WashFitter {
   }
 
   /**
-   * An option's best loads for a family's wash; null where the family has nothing to paint. `closely`
-   * finds the loads exactly, else they are read off between two tabulated loads.
+   * An option's best loads for a family's wash; null where the family has nothing to paint.
    */
   fit(
     option: PuddleOption,
-    { work, ground }: ActiveFamily,
+    { work, dried }: ActiveFamily,
     wash: number,
-    closely: boolean,
+    precision: Precision,
   ): JudgedFamilyWash | null {
     const goal = work.washes[wash];
     if (!goal) return null;
     const loadFor = (wanted: Goal): MixEstimate => {
-      const guess = this.#estimator.estimate(option, wanted, ground);
-      return closely ? this.#bestLoad(option, guess.load, wanted, ground) : guess;
+      const guess = this.#estimator.estimate(option, wanted, dried);
+      return precision === 'exact' ? this.#bestLoad(option, guess.load, wanted, dried) : guess;
     };
     const full = loadFor(goal.full);
     const weak = goal.weak ? loadFor(goal.weak) : null;
@@ -82,49 +84,50 @@ export class WashFitter {
     const plainness = costOfAnotherPaint * (option.members.length - 1) + stiffness(full.load);
     return {
       cost: full.cost + (weak?.cost ?? 0) + plainness * area,
-      stroke: { option, load: full.load, weakLoad: weak?.load ?? null },
+      familyWash: { option, load: full.load, weakLoad: weak?.load ?? null },
     };
   }
 
   /**
-   * Rough cost of every option for one family's wash, Infinity where its paints rule it out. Kept with the ground:
-   * while paints are being chosen most families stand where they stood, and all stand on white paper at first.
+   * Estimated cost of every option for one family's wash, Infinity where the family's paints rule the option out.
+   * Costs are kept by dried sheet: while paints are being chosen most families lie on the same sheet as before, and
+   * all begin on white paper.
    */
-  estimateCosts({ work, mask, ground }: ActiveFamily, wash: number): Float64Array {
+  estimateCosts({ work, paintBits, dried }: ActiveFamily, wash: number): Float64Array {
     const number = this.#workNumbers.get(work) ?? this.#workNumbers.size;
     this.#workNumbers.set(work, number);
-    const rows = this.#costs.get(ground) ?? new Map<string, Float64Array>();
-    this.#costs.set(ground, rows);
-    const key = `${number} ${mask} ${wash}`;
+    const rows = this.#costs.get(dried) ?? new Map<string, Float64Array>();
+    this.#costs.set(dried, rows);
+    const key = `${number} ${paintBits} ${wash}`;
     const before = rows.get(key);
     if (before) return before;
-    // On white paper every set of paints will be asked for: all at once is less than each by itself.
+    // On white paper the costs for every set of paints will be needed: computing them once for all is cheaper.
     const whole =
-      wash === 0 && mask !== anyPaint
-        ? this.estimateCosts({ work, mask: anyPaint, ground }, wash)
+      wash === 0 && paintBits !== anyPaint
+        ? this.estimateCosts({ work, paintBits: anyPaint, dried }, wash)
         : undefined;
     const { options } = this;
     const row = new Float64Array(options.length).fill(Number.POSITIVE_INFINITY);
     for (let n = 0; n < options.length; n++) {
       const option = options[n];
-      if ((option.mask & ~mask) !== 0) continue;
-      row[n] = whole ? whole[n] : this.#washCost(option, work, wash, ground);
+      if ((option.paintBits & ~paintBits) !== 0) continue;
+      row[n] = whole ? whole[n] : this.#washCost(option, work, wash, dried);
     }
     rows.set(key, row);
     return row;
   }
 
   /** Area-weighted cost of one option for one family's wash: both strengths. */
-  #washCost(option: PuddleOption, work: FamilyWork, wash: number, ground: DriedSheet): number {
+  #washCost(option: PuddleOption, work: FamilyWork, wash: number, dried: DriedSheet): number {
     const goal = work.washes[wash];
     if (!goal) return 0;
     let cost = 0;
     let area = 0;
     if (goal.weak) {
-      cost += this.#estimator.estimate(option, goal.weak, ground).cost;
+      cost += this.#estimator.estimate(option, goal.weak, dried).cost;
       for (const { weight } of goal.weak.targets) area += weight;
     }
-    const full = this.#estimator.estimate(option, goal.full, ground);
+    const full = this.#estimator.estimate(option, goal.full, dried);
     cost += full.cost;
     for (const { weight } of goal.full.targets) area += weight;
     return cost + (costOfAnotherPaint * (option.members.length - 1) + stiffness(full.load)) * area;
@@ -132,13 +135,12 @@ export class WashFitter {
 
   /**
    * The load of least cost near a first guess (within a factor of 2), found by golden section on its
-   * logarithm, rounded, and judged again after rounding. Load 0 and the bare ground's cost are not tried
-   * here.
+   * logarithm, rounded, and judged again after rounding. Load 0, which leaves the sheet bare, is not tried.
    */
-  #bestLoad(option: PuddleOption, guess: number, goal: Goal, ground: DriedSheet): MixEstimate {
+  #bestLoad(option: PuddleOption, guess: number, goal: Goal, dried: DriedSheet): MixEstimate {
     let low = Math.log(Math.max(leastLoad, guess / 2));
     let high = Math.log(Math.min(strongestLoad, Math.max(guess * 2, leastLoad * 2)));
-    const costAtLog = (x: number): number => this.#costAt(option, Math.exp(x), goal, ground);
+    const costAtLog = (x: number): number => this.#costAt(option, Math.exp(x), goal, dried);
     let one = high - golden * (high - low);
     let two = low + golden * (high - low);
     let costOne = costAtLog(one);
@@ -162,16 +164,16 @@ export class WashFitter {
       strongestLoad,
       Math.max(leastLoad, roundedLoad(Math.exp((low + high) / 2))),
     );
-    return { load, cost: this.#costAt(option, load, goal, ground) };
+    return { load, cost: this.#costAt(option, load, goal, dried) };
   }
 
-  /** Exact cost of a goal at one load; Infinity where the wash would lighten the ground. */
-  #costAt(option: PuddleOption, load: number, goal: Goal, ground: DriedSheet): number {
+  /** Exact cost of a goal at one load; Infinity where the wash would lighten the dried sheet. */
+  #costAt(option: PuddleOption, load: number, goal: Goal, dried: DriedSheet): number {
     const lab = this.#lab;
-    writeWash(option, load, ground.reflectance, this.#sheet);
+    writeWash(option, load, dried.reflectance, this.#sheet);
     writeLab(this.#sheet, surfaceFloor.dry, lab);
     const lightness = lab[0];
-    if (lightness > ground.lab[0] + lightenSlack) return Number.POSITIVE_INFINITY;
+    if (lightness > dried.lab[0] + lightenSlack) return Number.POSITIVE_INFINITY;
     let cost = 0;
     for (const { lab: target, weight } of goal.targets) {
       cost += weight * slotCost(target, lightness, lab[1], lab[2]);

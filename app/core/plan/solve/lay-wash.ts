@@ -30,7 +30,7 @@ export class PuddleNames {
   }
 }
 
-/** Whose row it is. */
+/** The passage, wash and family a mix belongs to. */
 interface RowPlace {
   readonly passage: string;
   readonly wash: number;
@@ -40,7 +40,7 @@ interface RowPlace {
 const rowId = ({ passage, wash, family }: RowPlace): string => `${passage}/${wash}/${family}`;
 
 /** A row for a family that gets nothing in this wash. */
-const emptyRow = (place: RowPlace, ground: DriedSheet): Mix => ({
+const emptyRow = (place: RowPlace, dried: DriedSheet): Mix => ({
   id: rowId(place),
   puddle: null,
   ...place,
@@ -48,8 +48,8 @@ const emptyRow = (place: RowPlace, ground: DriedSheet): Mix => ({
   load: 0,
   consistency: consistencyOf(0),
   target: null,
-  expected: labOfSheet(ground),
-  expectedWet: labOfReflectance(ground.reflectance, surfaceFloor.wet),
+  expected: labOfSheet(dried),
+  expectedWet: labOfReflectance(dried.reflectance, surfaceFloor.wet),
 });
 
 /** Paints of a puddle, most first. */
@@ -64,7 +64,7 @@ function partsOf(option: PuddleOption, paints: readonly Paint[]): Part[] {
 
 interface PaintedRow {
   readonly place: RowPlace;
-  readonly stroke: FamilyWash;
+  readonly familyWash: FamilyWash;
   readonly goal: WashGoal;
   readonly full: DriedSheet;
   readonly weak: DriedSheet | null;
@@ -74,14 +74,14 @@ interface PaintedRow {
 
 /** The row of a painted family. */
 function paintedRow(row: PaintedRow, paints: readonly Paint[], names: PuddleNames): Mix {
-  const { place, stroke, goal, full } = row;
-  const parts = partsOf(stroke.option, paints);
+  const { place, familyWash, goal, full } = row;
+  const parts = partsOf(familyWash.option, paints);
   const weaker: Strength | undefined =
-    row.weak && stroke.weakLoad !== null
+    row.weak && familyWash.weakLoad !== null
       ? {
           bands: row.weakBands,
-          load: stroke.weakLoad,
-          consistency: consistencyOf(stroke.weakLoad),
+          load: familyWash.weakLoad,
+          consistency: consistencyOf(familyWash.weakLoad),
           target: goal.weak?.targets[0]?.lab ?? null,
           expected: labOfSheet(row.weak),
           expectedWet: labOfReflectance(row.weak.reflectance, surfaceFloor.wet),
@@ -92,9 +92,9 @@ function paintedRow(row: PaintedRow, paints: readonly Paint[], names: PuddleName
     puddle: names.of(parts),
     ...place,
     parts,
-    load: stroke.load,
-    consistency: consistencyOf(stroke.load),
-    target: goal.full.guide ? null : (goal.full.targets[0]?.lab ?? null),
+    load: familyWash.load,
+    consistency: consistencyOf(familyWash.load),
+    target: goal.full.isIntermediate ? null : (goal.full.targets[0]?.lab ?? null),
     expected: labOfSheet(full),
     expectedWet: labOfReflectance(full.reflectance, surfaceFloor.wet),
     ...(weaker ? { weaker } : {}),
@@ -105,8 +105,8 @@ function paintedRow(row: PaintedRow, paints: readonly Paint[], names: PuddleName
 export interface Track {
   readonly work: FamilyWork;
   readonly indices: readonly number[];
-  readonly mask: number;
-  ground: DriedSheet;
+  readonly paintBits: number;
+  dried: DriedSheet;
 }
 
 export interface LayInput {
@@ -117,13 +117,13 @@ export interface LayInput {
   readonly names: PuddleNames;
 }
 
-/** Lays one wash: makes its rows and moves the tracks' grounds on. */
+/** Lays one wash: makes its mixes and sets the tracks' dried sheets to those after it. */
 export function layWash(
   passage: string,
   bands: WashBands,
   families: readonly number[],
   tracks: readonly Track[],
-  strokes: ReadonlyMap<Track, FamilyWash | null>,
+  familyWashes: ReadonlyMap<Track, FamilyWash | null>,
   { slots, paints, names }: LayInput,
   paper: DriedSheet,
 ): SolvedWash {
@@ -133,15 +133,17 @@ export function layWash(
   for (const family of families) {
     const place = { passage, wash: bands.wash, family };
     const track = tracks.find(({ work }) => work.family === family);
-    const stroke = track ? strokes.get(track) : null;
+    const familyWash = track ? familyWashes.get(track) : null;
     const goal = track?.work.washes[bands.wash - 1];
-    if (!track || !stroke || !goal) {
-      mixes.push(emptyRow(place, track?.ground ?? paper));
+    if (!track || !familyWash || !goal) {
+      mixes.push(emptyRow(place, track?.dried ?? paper));
       continue;
     }
-    const full = layMix(stroke.option, stroke.load, track.ground);
+    const full = layMix(familyWash.option, familyWash.load, track.dried);
     const weak =
-      stroke.weakLoad === null ? null : layMix(stroke.option, stroke.weakLoad, track.ground);
+      familyWash.weakLoad === null
+        ? null
+        : layMix(familyWash.option, familyWash.weakLoad, track.dried);
     const lightest = bands.weak[0] ?? bands.full[0] ?? 0;
     const weakBands = new Set<number>();
     for (const i of track.indices) {
@@ -152,9 +154,9 @@ export function layWash(
       touched.push(i);
       after.push(labOfSheet(thin ? weak : full));
     }
-    const row = { place, stroke, goal, full, weak, weakBands: [...weakBands] };
+    const row = { place, familyWash, goal, full, weak, weakBands: [...weakBands] };
     mixes.push(paintedRow(row, paints, names));
-    track.ground = full;
+    track.dried = full;
   }
   return { ...bands, mixes, slots: touched, after };
 }

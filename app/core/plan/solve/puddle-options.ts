@@ -11,7 +11,7 @@ export interface PuddleOption {
   /** Indices into the palette. */
   readonly members: readonly number[];
   /** The same as bits, to see quickly whether a family may use it. */
-  readonly mask: number;
+  readonly paintBits: number;
   readonly parts: readonly number[];
   /** Per unit of total load, 36 samples. */
   readonly K: Float64Array;
@@ -34,8 +34,8 @@ function option(paints: readonly Paint[], members: readonly number[], parts: rea
       through[n * spectrumSize + i] = pair[1];
     }
   }
-  const mask = members.reduce((bits, member) => bits | (1 << member), 0);
-  return { members, mask, parts, K, S, back, through };
+  const paintBits = members.reduce((bits, member) => bits | (1 << member), 0);
+  return { members, paintBits, parts, K, S, back, through };
 }
 
 /** Every mix of at most three paints of a palette in whole parts of sum at most 8. */

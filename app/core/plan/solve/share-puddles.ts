@@ -1,4 +1,4 @@
-import type { ActiveFamily, FamilyWash, WashFitter } from './fit-family-wash.ts';
+import type { ActiveFamily, FamilyWash, Precision, WashFitter } from './fit-family-wash.ts';
 
 /**
  * All ways to put items 0..count-1 into at most `most` groups that are not empty, each group as bits.
@@ -29,22 +29,22 @@ export const itemsOf = (bits: number): number[] =>
 
 interface SharedWash {
   readonly cost: number;
-  /** One a family; null where no puddle can be laid without lightening what is there. */
-  readonly strokes: readonly (FamilyWash | null)[];
+  /** One entry per family; null where every puddle would lighten the sheet. */
+  readonly familyWashes: readonly (FamilyWash | null)[];
 }
 
-/** Options that are looked at closely, after all were looked at roughly. */
-const lookedAtClosely = 10;
+/** Options of least estimated cost that are then fitted exactly. */
+const optionsFittedExactly = 10;
 
-/** What it costs to leave a family out of a wash: more than any colour can miss by. */
+/** Cost of leaving a family out of a wash: larger than any colour difference. */
 const leftOut = 1000;
 
 interface Puddle {
   readonly cost: number;
-  readonly strokes: readonly (FamilyWash | null)[];
+  readonly familyWashes: readonly (FamilyWash | null)[];
 }
 
-/** The options of least rough cost for families that share one, best first. */
+/** Indices of the options with the least estimated cost for families that share one puddle, best first. */
 function nearest(costs: readonly Float64Array[], count: number): number[] {
   const best: { n: number; cost: number }[] = [];
   const length = costs[0]?.length ?? 0;
@@ -68,26 +68,27 @@ function puddleFor(
   costs: readonly Float64Array[],
   fitter: WashFitter,
   wash: number,
-  closely: boolean,
+  precision: Precision,
 ): Puddle {
-  let best: Puddle = { cost: leftOut * group.length, strokes: group.map(() => null) };
-  for (const n of nearest(costs, closely ? lookedAtClosely : 1)) {
-    const judged = group.map((active) => fitter.fit(fitter.options[n], active, wash, closely));
+  let best: Puddle = { cost: leftOut * group.length, familyWashes: group.map(() => null) };
+  for (const n of nearest(costs, precision === 'exact' ? optionsFittedExactly : 1)) {
+    const judged = group.map((active) => fitter.fit(fitter.options[n], active, wash, precision));
     const cost = judged.reduce((all, each) => all + (each?.cost ?? 0), 0);
-    if (cost < best.cost) best = { cost, strokes: judged.map((each) => each?.stroke ?? null) };
+    if (cost < best.cost)
+      best = { cost, familyWashes: judged.map((each) => each?.familyWash ?? null) };
   }
   return best;
 }
 
-/** Splits of families that are looked at closely. */
-const lookedAtSplits = 4;
+/** Splits of least estimated cost whose options are then fitted exactly. */
+const splitsFittedExactly = 4;
 
-/** The splits of least rough cost. */
+/** The splits of least estimated cost. */
 function likelySplits(
   splits: readonly number[][],
   costs: readonly Float64Array[],
 ): readonly number[][] {
-  if (splits.length <= lookedAtSplits) return splits;
+  if (splits.length <= splitsFittedExactly) return splits;
   const known = new Map<number, number>();
   const costOf = (bits: number): number => {
     const before = known.get(bits);
@@ -102,21 +103,21 @@ function likelySplits(
   return splits
     .map((split) => ({ split, cost: split.reduce((all, bits) => all + costOf(bits), 0) }))
     .sort((one, two) => one.cost - two.cost)
-    .slice(0, lookedAtSplits)
+    .slice(0, splitsFittedExactly)
     .map(({ split }) => split);
 }
 
 /**
  * The puddles of one wash of one passage, at most `puddles` of them: which families share, which paints
- * and parts, and every family's own load. Families share by least loss; all splits are gone
- * through roughly, the likeliest again `closely`.
+ * and parts, and every family's own load. Families share a puddle where that costs least. With `estimate` the
+ * costs of all splits are estimated; with `exact` the splits of least estimated cost are fitted exactly.
  */
 export function sharePuddles(
   families: readonly ActiveFamily[],
   fitter: WashFitter,
   wash: number,
   puddles: number,
-  closely: boolean,
+  precision: Precision,
 ): SharedWash {
   const costs = families.map((family) => fitter.estimateCosts(family, wash));
   const known = new Map<number, Puddle>();
@@ -129,7 +130,7 @@ export function sharePuddles(
       members.map((i) => costs[i]),
       fitter,
       wash,
-      closely,
+      precision,
     );
     known.set(bits, solved);
     return solved;
@@ -140,14 +141,14 @@ export function sharePuddles(
     cost: Number.POSITIVE_INFINITY,
     split: [],
   };
-  for (const split of closely ? likelySplits(splits, costs) : splits) {
+  for (const split of precision === 'exact' ? likelySplits(splits, costs) : splits) {
     const cost = split.reduce((sum, bits) => sum + solve(bits).cost, 0);
     if (cost < best.cost) best = { cost, split };
   }
-  const strokes = new Array<FamilyWash | null>(families.length).fill(null);
+  const familyWashes = new Array<FamilyWash | null>(families.length).fill(null);
   for (const bits of best.split) {
     const solved = solve(bits);
-    for (const [k, i] of itemsOf(bits).entries()) strokes[i] = solved.strokes[k] ?? null;
+    for (const [k, i] of itemsOf(bits).entries()) familyWashes[i] = solved.familyWashes[k] ?? null;
   }
-  return { cost: best.cost, strokes };
+  return { cost: best.cost, familyWashes };
 }

@@ -18,7 +18,7 @@ import { solvePassage } from './solve-passage.ts';
 
 const names = (paints: readonly Paint[]) => paints.map(({ id, revision }) => [id, revision]);
 
-/** All that the search for a palette rests on. */
+/** Cache key of a palette search: everything its result depends on. */
 export function paletteAsked(
   slots: readonly Slot[],
   known: readonly Paint[],
@@ -28,14 +28,14 @@ export function paletteAsked(
   return JSON.stringify([slots, names(known), wanted]);
 }
 
-/** All that the washes of a sheet rest on. */
+/** Cache key of the solved washes: everything their result depends on. */
 const passagesAsked = (
   slots: readonly Slot[],
   paints: readonly Paint[],
   { washes, puddlesPerWash }: PlanWishes,
 ): string => JSON.stringify([slots, names(paints), washes, puddlesPerWash]);
 
-/** A paint no mix needs is left out, unless she asked for it. */
+/** Drops paints that no mix uses, unless she asked for them. */
 function dropUnusedPaints(
   paints: readonly Paint[],
   passages: readonly SolvedPassage[],
@@ -53,9 +53,9 @@ function dropUnusedPaints(
 }
 
 /**
- * The reading of a sheet whose ground and subject are painted together as `slots` say, else as it is. The way of a
- * white was proposed for the first wash of its own passage; where that over both is wet, whites it would drown are
- * masked instead (R1). What she decided stays.
+ * Chooses again how whites are kept where `slots` join ground and subject into one passage: the reading chose for the
+ * first wash of each passage alone, and a wet joint wash would drown whites that must then be masked (R1). Ways she
+ * decided stay; a sheet of separate passages is returned unchanged.
  */
 export function maskWhitesForJointWash(reading: Reading, slots: readonly Slot[]): Reading {
   const { whites, borders } = reading;

@@ -51,30 +51,30 @@ export async function solvePassage(
   const fitter = new WashFitter(input.options);
   const paper = driedSheetOf(Float64Array.from(defaultPaper));
   const { puddles } = input;
-  const masks = await chooseFamilyPaints(
+  const chosenPaints = await chooseFamilyPaints(
     { works, fitter, paintCount: paints.length, puddles, paper },
     checkpoint,
   );
   const tracks: Track[] = works.map((work, f) => ({
     work,
     indices: painted.filter((i) => slots[i].family === work.family),
-    mask: masks[f],
-    ground: paper,
+    paintBits: chosenPaints[f],
+    dried: paper,
   }));
   const everyFamily = familiesOf(slots, passage);
   const solved: SolvedWash[] = [];
   for (const wash of bands) {
     await checkpoint(1);
     const active = tracks.filter((track) => track.work.washes[wash.wash - 1]);
-    const { strokes } = sharePuddles(
-      active.map(({ work, mask, ground }): ActiveFamily => ({ work, mask, ground })),
+    const { familyWashes } = sharePuddles(
+      active.map(({ work, paintBits, dried }): ActiveFamily => ({ work, paintBits, dried })),
       fitter,
       wash.wash - 1,
       input.puddles,
-      true,
+      'exact',
     );
     solved.push(
-      layWash(passage, wash, everyFamily, tracks, new Map(zip(active, strokes)), input, paper),
+      layWash(passage, wash, everyFamily, tracks, new Map(zip(active, familyWashes)), input, paper),
     );
   }
   return { passage, washes: solved };

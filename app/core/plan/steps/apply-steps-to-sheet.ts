@@ -12,7 +12,7 @@ import { type DriedSheet, driedSheetOf, labOfSheet, layMix } from '../solve/drie
 /** Share of the paper that dry brush covers: the tops of its grain (own). */
 const dryBrushCovers = 0.6;
 
-/** One row as it came to lie on the sheet, the first time it was laid. */
+/** The sheet where a mix was first laid, at full and at weaker strength; null where that strength was not used. */
 export interface LaidRow {
   readonly full: DriedSheet | null;
   readonly weak: DriedSheet | null;
@@ -21,11 +21,11 @@ export interface LaidRow {
 interface LaidSteps {
   /** Dry colour of every slot after every step. */
   readonly after: readonly (readonly Lab[])[];
-  /** By id of the row; rows that no step lays are not there. */
+  /** By id of the mix; mixes that no step lays are missing. */
   readonly rows: ReadonlyMap<string, LaidRow>;
 }
 
-/** A row, and the slots it was solved for: no step lays it anywhere else. */
+/** A mix and the slots it was solved for: steps lay it only there. */
 interface PlacedRow {
   readonly mix: Mix;
   readonly slots: readonly number[];
@@ -33,7 +33,7 @@ interface PlacedRow {
 
 type Laying = Pick<Step, 'kind' | 'slots' | 'mixes' | 'technique'>;
 
-/** Lays mixes over grounds, each over the same ground only once. */
+/** Lays mixes over dried sheets; the same mix over the same sheet is computed once. */
 class Layers {
   readonly #spectra = new Map<string, ReturnType<typeof mixSpectra>>();
   readonly #laid = new Map<DriedSheet, Map<string, DriedSheet>>();
@@ -55,31 +55,31 @@ class Layers {
     return made;
   }
 
-  over(ground: DriedSheet, row: Mix, load: number, technique: Technique): DriedSheet {
+  over(dried: DriedSheet, row: Mix, load: number, technique: Technique): DriedSheet {
     const name = `${row.id} ${load} ${technique === 'dry brush'}`;
-    const known = this.#laid.get(ground) ?? new Map<string, DriedSheet>();
-    this.#laid.set(ground, known);
+    const known = this.#laid.get(dried) ?? new Map<string, DriedSheet>();
+    this.#laid.set(dried, known);
     const before = known.get(name);
     if (before) return before;
-    const whole = layMix(this.#spectraOf(row), load, ground);
-    const laid = technique === 'dry brush' ? partly(whole, ground) : whole;
+    const whole = layMix(this.#spectraOf(row), load, dried);
+    const laid = technique === 'dry brush' ? partly(whole, dried) : whole;
     known.set(name, laid);
     return laid;
   }
 }
 
-/** Specks of the ground between specks of paint: light adds by area. */
-const partly = (paint: DriedSheet, ground: DriedSheet): DriedSheet =>
+/** Specks of the dried sheet show between specks of paint: their light adds by area. */
+const partly = (paint: DriedSheet, dried: DriedSheet): DriedSheet =>
   driedSheetOf(
     paint.reflectance.map(
-      (light, i) => dryBrushCovers * light + (1 - dryBrushCovers) * ground.reflectance[i],
+      (light, i) => dryBrushCovers * light + (1 - dryBrushCovers) * dried.reflectance[i],
     ),
   );
 
 /**
- * The sheet as the steps leave it, in their order: every wash lays each of its rows over the dried ground of
- * those of the row's slots that are the step's too, the weaker strength where the slot's band asks for it. A row of a paint that is not among `paints` lays the others. Touches too small for a
- * slot (accents, splatter, lifting) leave it as it is; slots that are never painted stay `paper`.
+ * Simulates the plan: for every step and every slot it paints, lays the step's mix over the slot's dried layers, at
+ * the weaker strength where the slot's band asks for it. Paints of a mix that are not among `paints` are left out of
+ * it. Touches too small for a slot (accents, splatter, lifting) change nothing; unpainted slots stay `paper`.
  */
 export function applyStepsToSheet(
   steps: readonly Laying[],
@@ -92,14 +92,14 @@ export function applyStepsToSheet(
   const known = new Map(placed.map((row) => [row.mix.id, row]));
   const bare = driedSheetOf(Float64Array.from(defaultPaper));
   const labs = new Map<DriedSheet, Lab>([[bare, paper]]);
-  const labOf = (ground: DriedSheet): Lab => {
-    const lab = labs.get(ground) ?? labOfSheet(ground);
-    labs.set(ground, lab);
+  const labOf = (dried: DriedSheet): Lab => {
+    const lab = labs.get(dried) ?? labOfSheet(dried);
+    labs.set(dried, lab);
     return lab;
   };
   const rows = new Map<string, LaidRow>();
   let sheet: readonly DriedSheet[] = slots.map(() => bare);
-  let look: readonly Lab[] = slots.map(() => paper);
+  let colours: readonly Lab[] = slots.map(() => paper);
 
   const lay = (step: Laying, { mix: row, slots: own }: PlacedRow, next: DriedSheet[]): void => {
     const stepSlots = new Set(step.slots);
@@ -107,11 +107,11 @@ export function applyStepsToSheet(
     let laid: LaidRow = { full: null, weak: null };
     for (const i of own) {
       const slot = slots[i];
-      const ground = next[i];
-      if (!slot || !ground || !stepSlots.has(i)) continue;
+      const dried = next[i];
+      if (!slot || !dried || !stepSlots.has(i)) continue;
       const way = row.weaker?.bands.includes(slot.band) ? 'weak' : 'full';
       const load = way === 'weak' && row.weaker ? row.weaker.load : row.load;
-      const over = layers.over(ground, row, load, step.technique);
+      const over = layers.over(dried, row, load, step.technique);
       next[i] = over;
       if (slot.share <= largest[way]) continue;
       largest = { ...largest, [way]: slot.share };
@@ -127,14 +127,14 @@ export function applyStepsToSheet(
       const next = [...sheet];
       for (const row of painted) lay(step, row, next);
       sheet = next;
-      look = sheet.map(labOf);
+      colours = sheet.map(labOf);
     }
-    return look;
+    return colours;
   });
   return { after, rows };
 }
 
-/** Every row of the solved washes with the slots of its family that its wash paints. */
+/** Every mix of the solved washes with the slots of its family that its wash paints. */
 export const placedRows = ({
   passages,
   slots,
@@ -148,7 +148,7 @@ export const placedRows = ({
     ),
   );
 
-/** Rows with the colour they dry to where they really come to lie; those no step lays stay as solved. */
+/** Replaces each mix's predicted colour by the one over the layers it ends up on; mixes no step lays keep theirs. */
 export function updateLaidColours(
   mixes: readonly Mix[],
   rows: ReadonlyMap<string, LaidRow>,

@@ -7,9 +7,9 @@ import {
   darkestSlots,
   lastLookStep,
   liftStep,
+  mixesOverSlot,
   placesToLift,
   placesToSplatter,
-  rowsOver,
   splatterStep,
 } from './finishing-steps.ts';
 import { passageOrder } from './passage-order.ts';
@@ -17,7 +17,7 @@ import { prepareStep, puddlesStep, transferStep } from './preparation-steps.ts';
 import type { StepDraft } from './step-draft.ts';
 import { lastLightsStep, type Masked, maskStep, unmaskStep, whitesToMask } from './white-steps.ts';
 
-/** What she made of a wash: one go of two, two washes in one go, or one more layer of a row. */
+/** How she changed a wash: one go of two, two washes in one go, or one more layer of a mix. */
 type WashChange = 'first go' | 'second go' | 'in one go' | 'once more';
 
 /** A wash still to be put in its place: all that its step is made from. */
@@ -25,7 +25,7 @@ export interface WashWork {
   readonly kind: 'wash';
   readonly key: string;
   readonly passage: string;
-  /** Its rows and slots; `after` and, where she changed it, the bands are not looked at. */
+  /** The wash with its mixes and slots; `after` is not used, nor are the bands of a changed wash. */
   readonly wash: SolvedWash;
   readonly technique: Technique;
   /** Left out: as planned. */
@@ -95,9 +95,9 @@ const plannedWashes = (facts: PlanFacts): WashWork[] =>
     })),
   );
 
-/** The last row each of some slots was painted with, every row once. */
+/** The last mix laid on each of some slots, every mix once. */
 export const lastRows = (facts: PlanFacts, slots: readonly number[]) => [
-  ...new Set(slots.flatMap((i) => rowsOver(facts, i).at(-1) ?? [])),
+  ...new Set(slots.flatMap((i) => mixesOverSlot(facts, i).at(-1) ?? [])),
 ];
 
 function finishing(facts: PlanFacts, mask: Masked | null): StepDraft[] {

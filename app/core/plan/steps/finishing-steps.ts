@@ -23,8 +23,8 @@ export const isTextured = (
   smallShapes >= textured.share * shapes &&
   largestMm2 < textured.largest * sheetMm2;
 
-/** The rows a slot was painted with, first wash first. */
-export function rowsOver({ passages, slots }: PlanFacts, index: number): Mix[] {
+/** The mixes that were laid on a slot, in the order of the washes. */
+export function mixesOverSlot({ passages, slots }: PlanFacts, index: number): Mix[] {
   const slot = slots[index];
   return passages
     .flatMap((passage) => passage.washes)
@@ -49,7 +49,7 @@ export function placesToLift(facts: PlanFacts): number[] {
     const two = slots[b];
     if (!one || !two) continue;
     const darker = one.target[0] < two.target[0] ? a : b;
-    const paints = paintsIn(facts, rowsOver(facts, darker));
+    const paints = paintsIn(facts, mixesOverSlot(facts, darker));
     if (paints.length > 0 && paints.every((paint) => paint.properties.staining === 0)) {
       places.add(darker);
     }
@@ -63,7 +63,7 @@ export function placesToSplatter(facts: PlanFacts): number[] {
   const sheetMm2 = reading.sheet.widthMm * reading.sheet.heightMm;
   return [...slots.keys()].filter((i) => {
     const slot = slots[i];
-    if (!slot || slot.reserve || rowsOver(facts, i).length < 2) return false;
+    if (!slot || slot.reserve || mixesOverSlot(facts, i).length < 2) return false;
     return isTextured(slot, sheetMm2);
   });
 }
@@ -120,7 +120,7 @@ export const splatterStep = (
 /** A few touches need no more puddles than these (own). */
 const mostAccentPuddles = 2;
 
-/** The darkest rows, of those up to one value lighter than the darkest, L*: the others make no accent. */
+/** Mixes within one value (10 L*) of the darkest count as dark; a lighter mix makes no accent. */
 const darkRows = (mixes: readonly Mix[]): Mix[] => {
   const painted = mixes
     .filter(({ parts }) => parts.length > 0)

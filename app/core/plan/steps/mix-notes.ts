@@ -12,12 +12,12 @@ import type { Mix } from '../plan.ts';
 const mostlySoft = 0.6;
 /** A border shorter than this is no place to let colours run, mm on the sheet (own). */
 const leastBorderMm = 20;
-/** CIEDE2000 up to which what the two make on the paper stands for the mix (own). */
+/** Largest CIEDE2000 at which two washes mixed on the paper may replace the mix (own). */
 const nearEnough = 6;
 
 interface Row {
   readonly mix: Mix;
-  /** The sheet under the row's wash, 36 samples. */
+  /** Reflectance of the sheet under the mix, 36 samples. */
   readonly ground: Spectrum;
 }
 
@@ -48,7 +48,7 @@ function laid(mix: Mix, paintOf: (id: string) => Paint) {
   return { K: K.map((k) => k * mix.load), S: S.map((s) => s * mix.load) };
 }
 
-/** Whether two washes running into each other over the row's ground come to the colour of its mix. */
+/** Whether two washes running into each other over the sheet under a mix come to the colour of that mix. */
 function makes(row: Row, one: Mix, two: Mix, paintOf: (id: string) => Paint): boolean {
   const [first, second] = [laid(one, paintOf), laid(two, paintOf)];
   const sheet = new Float64Array(spectrumSize);
@@ -75,7 +75,7 @@ function runTogether(
   for (const row of painted) {
     const { puddle, passage, family, id } = row.mix;
     if (painted.some(({ mix }) => mix.puddle === puddle && mix !== row.mix)) continue;
-    // What stands in for another's puddle is needed itself.
+    // A mix that is itself replaced must not stand in for another.
     const near = painted.filter(
       ({ mix }) =>
         mix.puddle !== puddle &&
@@ -91,7 +91,7 @@ function runTogether(
   return found;
 }
 
-/** Rows with what is to be said of their puddles: mud, and colours that may run together on the paper. */
+/** Adds notes to the mixes: muddy puddles, and colours that may run together on the paper instead. */
 export function mixNotes(
   mixes: readonly Mix[],
   reading: Pick<Reading, 'borders' | 'families'>,

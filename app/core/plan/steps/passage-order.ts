@@ -124,7 +124,7 @@ export function passageOrder(facts: PlanFacts): PassageOrder {
   };
 }
 
-/** Put before what is to be watched for anyway. */
+/** Puts sentences in front of what the step says to watch for, and adds rules. */
 const watching = (draft: StepDraft, words: readonly string[], rules: readonly string[]) => ({
   ...draft,
   watch: [...words, draft.watch].filter(Boolean).join(' '),

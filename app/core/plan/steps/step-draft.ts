@@ -9,7 +9,7 @@ import type { PlanFacts } from '../plan-facts.ts';
 /** A step before it has its place: the number and the expected sheet come with the order. */
 export type StepDraft = Omit<Step, 'n' | 'after'>;
 
-/** What most steps that put nothing wet down have in common. */
+/** Default fields of steps that put nothing wet down. */
 export const quietStep = {
   watch: '',
   bands: [],

@@ -90,11 +90,11 @@ function washPrompt(
   return `Paint the ${bands} shapes and all that is darker in one go; join shapes that touch.`;
 }
 
-/** What becomes of the edges where none is to be softened (R15). */
+/** Sentence on the edges of a wash none of which is softened (R15). */
 const edgesInWords = (wet: boolean): string =>
   wet ? 'Its edges run soft by themselves.' : 'Its edges stay as the brush leaves them, crisp.';
 
-/** What may go under in the first wash of a passage; empty where nothing may. */
+/** Sentence on the whites a passage's first wash may paint over; empty where there are none. */
 function lightsInWords(facts: PlanFacts, passage: string): string {
   const lights = whitesIn(facts, passage, plannedWhites(facts)?.last ?? []);
   const { length } = lights;

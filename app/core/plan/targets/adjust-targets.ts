@@ -42,7 +42,7 @@ interface Sides {
   readonly lengthMm: number;
 }
 
-/** Length of what she loses, by the pair of slots it parts. */
+/** Length of the edges she loses, by the pair of slots on either side. */
 function lostByPair(edges: readonly Edge[]): Sides[] {
   const pairs = new Map<string, Sides>();
   for (const { a, b, wish, lengthMm } of edges) {

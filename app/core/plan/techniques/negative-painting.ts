@@ -50,7 +50,7 @@ function cutRound(
   });
 }
 
-/** Rounds of it in the washes of the passage before this one. */
+/** Number of rounds of negative painting in the passage's earlier washes. */
 function roundsBefore({ facts, passage, wash }: WashInHand): number {
   const washes = facts.passages.find((one) => one.passage === passage)?.washes ?? [];
   return washes.filter(
@@ -59,9 +59,9 @@ function roundsBefore({ facts, passage, wash }: WashInHand): number {
   ).length;
 }
 
-const called = (share: number, text: string): TechniqueProposal => ({
+const proposalOf = (share: number, text: string): TechniqueProposal => ({
   share,
-  touch: { technique: 'negative painting', text, paper: 'bone dry', minutes: null },
+  smallTechnique: { technique: 'negative painting', text, paper: 'bone dry', minutes: null },
 });
 
 /** The first wash of a darker ground after a lighter subject, on dry paper. */
@@ -72,7 +72,7 @@ function roundSubject(wash: WashInHand): TechniqueProposal | null {
     (sum, slot) => (slot.passage === 'subject' ? sum + slot.share : sum),
     0,
   );
-  return called(
+  return proposalOf(
     share,
     'Cut the dark ground round the subject with the point of the brush: it makes the edge. Feather it where the line is soft.',
   );
@@ -89,7 +89,7 @@ export const negativePainting: TechniqueDetector = (wash) => {
     shapes.map(({ light, dark, lengthMm }) => [bothSides(facts, light, dark)[0], lengthMm]),
     3,
   );
-  return called(
+  return proposalOf(
     shapes.reduce((sum, { light }) => sum + slotAt(wash, light).share, 0),
     fittedNames(
       (light) => `Paint the dark round ${light}: it cuts their edge out crisp. Feather a few away.`,

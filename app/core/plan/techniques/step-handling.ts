@@ -1,6 +1,6 @@
 import { edgeOfBoard } from '../../raster/size.ts';
 import type { SmallTechnique } from '../plan.ts';
-import { areaCm2, type PlanFacts, rowsOf } from '../plan-facts.ts';
+import { areaCm2, type PlanFacts, plannedMixes } from '../plan-facts.ts';
 import type { StepDraft } from '../steps/step-draft.ts';
 import { runsAsBead } from '../steps/wash-step.ts';
 import { plannedWhites } from '../steps/white-steps.ts';
@@ -80,7 +80,7 @@ function washBoard(facts: PlanFacts, draft: StepDraft): string {
     return `tilted about ${tilts.graded}°, ${raised} raised: the wash runs from strong to thin`;
   if (draft.technique === 'dry brush') return 'flat';
   if (wash?.wash === 1 || draft.technique === 'glaze') {
-    return runsAsBead(rowsOf(facts).filter(({ id }) => draft.mixes.includes(id)))
+    return runsAsBead(plannedMixes(facts).filter(({ id }) => draft.mixes.includes(id)))
       ? `tilted about ${tilts.bead}°, so that a bead gathers and runs down with you`
       : 'flat: paint so thick does not run';
   }
@@ -104,7 +104,7 @@ function boardFor(facts: PlanFacts, draft: StepDraft): string | null {
 }
 
 /** In the order they are done: with the stroke, while it shines, as the shine goes, damp; dry brush last (R4). */
-const calls: readonly TechniqueDetector[] = [
+const detectors: readonly TechniqueDetector[] = [
   gradedWash,
   negativePainting,
   merging,
@@ -115,7 +115,7 @@ const calls: readonly TechniqueDetector[] = [
 ];
 
 /** More than these nobody keeps in mind in one step. */
-export const mostTouches = 3;
+export const mostSmallTechniques = 3;
 
 /**
  * The smaller techniques the reading calls for in a step, at most three: those she has decided, then those about
@@ -128,34 +128,34 @@ function proposeTechniques(facts: PlanFacts, draft: StepDraft): SmallTechnique[]
   }
   const wash = washInHand(facts, draft);
   if (!wash) return [];
-  const called = calls.flatMap((call) => call(wash) ?? []);
+  const proposals = detectors.flatMap((detect) => detect(wash) ?? []);
   const kept = new Set(
-    [...called]
+    [...proposals]
       .sort(
         (one, other) =>
           Number(other.hers ?? false) - Number(one.hers ?? false) || other.share - one.share,
       )
-      .slice(0, mostTouches),
+      .slice(0, mostSmallTechniques),
   );
-  return called.filter((one) => kept.has(one)).map(({ touch }) => touch);
+  return proposals.filter((one) => kept.has(one)).map(({ smallTechnique }) => smallTechnique);
 }
 
 /** A draft with how it is done: the smaller techniques, the brush, how the board lies. */
 export function withHandling(facts: PlanFacts, draft: StepDraft): StepDraft {
-  const touches = proposeTechniques(facts, draft);
+  const techniques = proposeTechniques(facts, draft);
   const brush = brushFor(facts, draft);
   const board = boardFor(facts, draft);
   const rules = new Set(draft.rules);
-  if (touches.some(({ technique }) => technique === 'negative painting')) rules.add('R20');
-  if (touches.some(({ technique }) => technique === 'water drops')) rules.add('R13').add('R21');
-  if (touches.some(({ technique }) => technique === 'lifting')) rules.add('R11');
-  if (touches.some(({ technique }) => technique === 'charging')) rules.add('R6');
+  if (techniques.some(({ technique }) => technique === 'negative painting')) rules.add('R20');
+  if (techniques.some(({ technique }) => technique === 'water drops')) rules.add('R13').add('R21');
+  if (techniques.some(({ technique }) => technique === 'lifting')) rules.add('R11');
+  if (techniques.some(({ technique }) => technique === 'charging')) rules.add('R6');
   // Begun at its strong side, a graded wash does not go from top to bottom of itself.
-  const graded = touches.some(({ technique }) => technique === 'graded wash');
+  const graded = techniques.some(({ technique }) => technique === 'graded wash');
   return {
     ...draft,
     ...(graded && { prompt: draft.prompt.replace(', top to bottom.', '.') }),
-    ...(touches.length > 0 && { touches }),
+    ...(techniques.length > 0 && { touches: techniques }),
     ...(brush && { brush }),
     ...(board && { board }),
     rules: [...rules],

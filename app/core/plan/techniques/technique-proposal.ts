@@ -1,7 +1,7 @@
 import { longestPrompt } from '../../limits.ts';
 import type { Slot } from '../../reading/slot.ts';
 import type { Mix, SmallTechnique } from '../plan.ts';
-import { type PlanFacts, rowsOf } from '../plan-facts.ts';
+import { type PlanFacts, plannedMixes } from '../plan-facts.ts';
 import type { StepDraft } from '../steps/step-draft.ts';
 
 /** A wash being painted, as the smaller techniques look at it. */
@@ -13,7 +13,7 @@ export interface WashInHand {
   readonly wash: number;
   /** Slots it paints. */
   readonly painted: ReadonlySet<number>;
-  /** Those of them no later wash of the passage paints: they get their last look here. */
+  /** The slots of this wash that no later wash of the passage paints. */
   readonly finished: ReadonlySet<number>;
   readonly sheetMm2: number;
 }
@@ -42,19 +42,19 @@ export function washInHand(facts: PlanFacts, draft: StepDraft): WashInHand | nul
 
 export const slotAt = ({ facts }: WashInHand, index: number): Slot => facts.slots[index];
 
-/** The row that paints a slot in this wash. */
-export function rowAt({ facts, draft }: WashInHand, index: number): Mix | undefined {
+/** The mix that paints a slot in this wash. */
+export function mixAtSlot({ facts, draft }: WashInHand, index: number): Mix | undefined {
   const slot = facts.slots[index];
-  return rowsOf(facts).find(
+  return plannedMixes(facts).find(
     ({ id, passage, family }) =>
       draft.mixes.includes(id) && passage === slot?.passage && family === slot.family,
   );
 }
 
-/** A technique the reading calls for. */
+/** A technique proposed for a step because the reading calls for it. */
 export interface TechniqueProposal {
-  readonly touch: SmallTechnique;
-  /** Share of the sheet it is about, 0..1: what is about most of it is said first. */
+  readonly smallTechnique: SmallTechnique;
+  /** Share of the sheet it applies to, 0..1; proposals with a larger share come first. */
   readonly share: number;
   /** She has decided it herself: it is never left out. */
   readonly hers?: boolean;

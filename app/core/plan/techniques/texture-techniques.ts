@@ -3,7 +3,7 @@ import { otherSide, wayRound } from '../../reading/edges/slot-borders.ts';
 import { bothSides, longestNamed, sideOf } from '../edges/wash-edges.ts';
 import type { SmallTechnique } from '../plan.ts';
 import { paintsIn } from '../plan-facts.ts';
-import { isTextured, rowsOver } from '../steps/finishing-steps.ts';
+import { isTextured, mixesOverSlot } from '../steps/finishing-steps.ts';
 import type { StepDraft } from '../steps/step-draft.ts';
 import {
   fittedNames,
@@ -21,8 +21,8 @@ interface TexturedPlaces {
 }
 
 /**
- * What of a wash is broken up, at least `least` of the sheet, and as soft along its way round as `isAs` asks
- * (0..1 of its length); null where nothing is.
+ * The broken-up slots this wash finishes that cover at least `least` of the sheet each and whose outline softness
+ * (share of its length, 0..1) satisfies `isAs`; null where there are none.
  */
 function texturedPlaces(
   wash: WashInHand,
@@ -54,7 +54,7 @@ export const dryBrush: TechniqueDetector = (wash) => {
   if (!places) return null;
   return {
     share: places.share,
-    touch: {
+    smallTechnique: {
       technique: 'dry brush',
       text: fittedNames(
         (shapes) =>
@@ -85,7 +85,7 @@ export const waterDrops: TechniqueDetector = (wash) => {
   if (!places) return null;
   return {
     share: places.share,
-    touch: {
+    smallTechnique: {
       technique: 'water drops',
       text: fittedNames(
         (shapes) =>
@@ -119,7 +119,7 @@ export const dampLifting: TechniqueDetector = (wash) => {
       if (lighter < lifted.least || lighter > lifted.most) return [];
       if (border.soft < lifted.soft || border.lengthMm < lifted.lengthMm) return [];
       if (border.lengthMm < lifted.inside * round.lengthMm) return [];
-      const paints = paintsIn(facts, rowsOver(facts, dark));
+      const paints = paintsIn(facts, mixesOverSlot(facts, dark));
       if (paints.length === 0 || paints.some(({ properties }) => properties.staining !== 0))
         return [];
       return [{ light, dark, lengthMm: border.lengthMm, share: own.share }];
@@ -132,7 +132,7 @@ export const dampLifting: TechniqueDetector = (wash) => {
   );
   return {
     share: found.reduce((sum, { share }) => sum + share, 0),
-    touch: {
+    smallTechnique: {
       technique: 'lifting',
       text: fittedNames(
         (shapes) =>

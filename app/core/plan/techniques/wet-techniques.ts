@@ -12,7 +12,7 @@ import { bothSides, longestNamed, meetHere, sideOf, washEdges } from '../edges/w
 import { isTextured } from '../steps/finishing-steps.ts';
 import {
   fittedNames,
-  rowAt,
+  mixAtSlot,
   slotAt,
   type TechniqueDetector,
   type WashInHand,
@@ -68,7 +68,7 @@ function runningPairs(wash: WashInHand): Grading[] {
   });
 }
 
-/** What of a wash is graded, the largest first. On dry brush nothing can be. */
+/** The graded shapes of a wash, largest first; a dry-brushed wash has none. */
 export function gradingsOf(wash: WashInHand): Grading[] {
   if (wash.draft.technique === 'dry brush') return [];
   return [...slopingSlots(wash), ...runningPairs(wash)].sort(
@@ -87,7 +87,7 @@ export const gradedWash: TechniqueDetector = (wash) => {
   const end = sideInWords(oppositeSide(strong));
   return {
     share,
-    touch: {
+    smallTechnique: {
       technique: 'graded wash',
       text: wet
         ? `Lay ${name} strong ${from}, thin ${end}; then raise ${edgeOfBoard(strong)} so that it runs even.`
@@ -109,7 +109,7 @@ export const merging: TechniqueDetector = (wash) => {
   return {
     share: [...new Set(slots)].reduce((sum, i) => sum + slotAt(wash, i).share, 0),
     hers: hers > 0,
-    touch: {
+    smallTechnique: {
       technique: 'merging',
       text: fittedNames(
         (names) => `Lose the edge: paint in one go where they meet ${names}.`,
@@ -135,7 +135,7 @@ const ladder: readonly Consistency[] = ['tea', 'coffee', 'milk', 'cream', 'butte
 export const charging: TechniqueDetector = (wash) => {
   const { facts, draft, painted } = wash;
   if (draft.technique === 'glaze' || draft.technique === 'dry brush') return null;
-  // Of one paint there is no second colour.
+  // With a single paint there is no second colour to drop in.
   if (facts.paints.length < 2) return null;
   const { borders } = facts.reading;
   const found = [...painted].flatMap((inner) => {
@@ -150,7 +150,7 @@ export const charging: TechniqueDetector = (wash) => {
       if (border.soft < charged.soft || border.lengthMm < charged.lengthMm) return [];
       if (border.lengthMm < charged.inside * round.lengthMm) return [];
       if (!meetHere(facts, draft.slots, inner, outer)) return [];
-      const [drop, ground] = [rowAt(wash, inner), rowAt(wash, outer)];
+      const [drop, ground] = [mixAtSlot(wash, inner), mixAtSlot(wash, outer)];
       if (!drop || !ground || drop.puddle === ground.puddle) return [];
       if (ladder.indexOf(drop.consistency) < ladder.indexOf(ground.consistency)) return [];
       return [{ inner, outer, lengthMm: border.lengthMm, share: own.share }];
@@ -166,7 +166,7 @@ export const charging: TechniqueDetector = (wash) => {
   );
   return {
     share: found.reduce((sum, { share }) => sum + share, 0),
-    touch: {
+    smallTechnique: {
       technique: 'charging',
       text: fittedNames(
         (into) => `Drop ${into} while it shines, a little thicker than what is there. Let it run.`,

@@ -21,7 +21,7 @@ export const whileDamp = ({ shineMinutes, dryMinutes }: Clocks): Range => [
  * When a technique is done: the sign to look for, and the minutes after the stroke. The shine may go at either end
  * of its clock, so both are said: the latest alone would promise too much.
  */
-export function touchWindow(
+export function techniqueWindow(
   { paper, minutes }: Pick<SmallTechnique, 'paper' | 'minutes'>,
   shineMinutes: Range,
 ): string {

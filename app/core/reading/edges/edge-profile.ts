@@ -30,14 +30,14 @@ function halveLevel({ plane, width, height, scale }: PyramidLevel): PyramidLevel
   const newWidth = (width + 1) >> 1;
   const newHeight = (height + 1) >> 1;
   const half = new Float32Array(newWidth * newHeight);
-  for (let y = 0, at = 0; y < newHeight; y++) {
+  for (let y = 0, index = 0; y < newHeight; y++) {
     const top = 2 * y * width;
     const low = Math.min(2 * y + 1, height - 1) * width;
-    for (let x = 0; x < newWidth; x++, at++) {
+    for (let x = 0; x < newWidth; x++, index++) {
       const left = 2 * x;
       const right = Math.min(left + 1, width - 1);
       const sum = plane[top + left] + plane[top + right] + plane[low + left] + plane[low + right];
-      half[at] = sum / 4;
+      half[index] = sum / 4;
     }
   }
   return { plane: half, width: newWidth, height: newHeight, scale: 2 * scale };

@@ -168,13 +168,13 @@ function measureColourAcross(
   const { width, height } = raster;
   const side = (): Float32Array => new Float32Array(2);
   const sums = { width: 2, height: 1, red: side(), green: side(), blue: side() };
-  const add = (x: number, y: number, at: 0 | 1): void => {
+  const add = (x: number, y: number, sideIndex: 0 | 1): void => {
     const column = Math.min(width - 1, Math.max(0, Math.floor(x)));
     const row = Math.min(height - 1, Math.max(0, Math.floor(y)));
     const i = row * width + column;
-    sums.red[at] = sums.red[at] + raster.red[i] / (to - from);
-    sums.green[at] = sums.green[at] + raster.green[i] / (to - from);
-    sums.blue[at] = sums.blue[at] + raster.blue[i] / (to - from);
+    sums.red[sideIndex] = sums.red[sideIndex] + raster.red[i] / (to - from);
+    sums.green[sideIndex] = sums.green[sideIndex] + raster.green[i] / (to - from);
+    sums.blue[sideIndex] = sums.blue[sideIndex] + raster.blue[i] / (to - from);
   };
   for (let n = from; n < to; n++) {
     const sample = n % places.length;

@@ -39,7 +39,7 @@ export function nearestOnEdge(
     distance = way;
     point = spot;
   }
-  return { distance, point: point };
+  return { distance, point };
 }
 
 /**
@@ -56,9 +56,9 @@ export function nearestEdge(
   let nearest: NearEdge | null = null;
   edges.forEach((edge, index) => {
     if (index === skip) return;
-    const { distance, point: at } = nearestOnEdge(edge, place, size);
+    const { distance, point } = nearestOnEdge(edge, place, size);
     if (distance > reach || (nearest && distance >= nearest.distance)) return;
-    nearest = { index, distance, point: at };
+    nearest = { index, distance, point };
   });
   return nearest;
 }

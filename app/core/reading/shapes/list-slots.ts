@@ -129,8 +129,8 @@ const leastSlope = 1;
 const squaresUpTo = (k: number): number => (k * (k + 1) * (2 * k + 1)) / 6;
 
 /** The plane fitted to a slot's lightness by least squares, from its sums; null where there is none. */
-function planeOf(sums: Float64Array, at: number): SlotSlope | null {
-  const sum = (i: number): number => sums[at + i];
+function planeOf(sums: Float64Array, offset: number): SlotSlope | null {
+  const sum = (i: number): number => sums[offset + i];
   const n = sum(0);
   const [x, y, l] = [sum(1) / n, sum(2) / n, sum(6) / n];
   const xx = sum(3) / n - x * x;
@@ -163,8 +163,8 @@ export function* slotSlopes(
   slotCount: number,
 ): Generator<void, SlotLie[]> {
   const sums = new Float64Array(slotCount * sumsPerSlot);
-  const add = (at: number, i: number, value: number): void => {
-    sums[at + i] = sums[at + i] + value;
+  const add = (offset: number, i: number, value: number): void => {
+    sums[offset + i] = sums[offset + i] + value;
   };
   for (let y = 0; y < height; y++) {
     const row = y * width;
@@ -180,29 +180,29 @@ export function* slotSlopes(
         ll += own * own;
         lx += own * to;
       }
-      const at = slot * sumsPerSlot;
+      const start = slot * sumsPerSlot;
       const n = to - from;
       const x = (n * (from + to - 1)) / 2;
       const xx = squaresUpTo(to - 1) - squaresUpTo(from - 1);
-      add(at, 0, n);
-      add(at, 1, x);
-      add(at, 2, n * y);
-      add(at, 3, xx);
-      add(at, 4, x * y);
-      add(at, 5, n * y * y);
-      add(at, 6, l);
-      add(at, 7, ll);
-      add(at, 8, lx);
-      add(at, 9, l * y);
+      add(start, 0, n);
+      add(start, 1, x);
+      add(start, 2, n * y);
+      add(start, 3, xx);
+      add(start, 4, x * y);
+      add(start, 5, n * y * y);
+      add(start, 6, l);
+      add(start, 7, ll);
+      add(start, 8, lx);
+      add(start, 9, l * y);
     }
     if (y % rowsPerPiece === rowsPerPiece - 1) yield;
   }
   return Array.from({ length: slotCount }, (_, slot): SlotLie => {
-    const at = slot * sumsPerSlot;
-    const n = Math.max(1, sums[at]);
-    const slope = planeOf(sums, at);
+    const offset = slot * sumsPerSlot;
+    const n = Math.max(1, sums[offset]);
+    const slope = planeOf(sums, offset);
     return {
-      centre: [(sums[at + 1] / n + 0.5) / width, (sums[at + 2] / n + 0.5) / height],
+      centre: [(sums[offset + 1] / n + 0.5) / width, (sums[offset + 2] / n + 0.5) / height],
       ...(slope && { slope }),
     };
   });

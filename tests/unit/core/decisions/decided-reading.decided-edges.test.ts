@@ -91,6 +91,13 @@ test('a decision that comes near no edge rests, and wakes where there is one aga
   expect(wishesOf(decidedEdges(moved, resting, cut))).toEqual(['lose']);
 });
 
+test('a decision reaches an edge a fiftieth of the long side away, not one farther off', () => {
+  const wishAt = (x: number) =>
+    wishesOf(decidedEdges(reading(), [decide('a', x, 'lose')], cut))?.[0];
+  expect([0.181, 0.219].map(wishAt)).toEqual(['lose', 'lose']);
+  expect([0.179, 0.221].map(wishAt)).toEqual([null, null]);
+});
+
 test('a tighter cut, turned upside down: the same spot of the photo', () => {
   const half = { ...cut, crop: { centre: [0.5, 0.5], size: [0.5, 0.5], turn: 180 } } as const;
   // The photo's 0.35 is then 0.8 of the cut-out.

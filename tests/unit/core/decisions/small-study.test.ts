@@ -33,7 +33,7 @@ const of = {
 let ids = 0;
 const studyOf = (painting = of) =>
   smallStudy({
-    painting: painting,
+    painting,
     paint: 'pb27-prussian-blue',
     createdAt: 9,
     newId: () => `new ${ids++}`,

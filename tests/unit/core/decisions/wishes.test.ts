@@ -11,7 +11,7 @@ import {
   resizePalette,
   searchedFreely,
   withoutPaint,
-  withPaint,
+  withWishedPaint,
 } from '../../../../app/core/decisions/wishes.ts';
 import { emptyBox } from '../../../../app/core/paint/own-box.ts';
 import { sheetOf } from '../../../../app/core/reference/sheet.ts';
@@ -20,18 +20,18 @@ const free: PaletteWish = { n: 3, must: ['red'], exclude: ['green'] };
 const chosen: PaletteWish = { ...free, chosen: ['red', 'blue'] };
 
 test.each<[string, PaletteWish, PaletteWish]>([
-  ['asked of the search', withPaint(free, 'blue'), { ...free, must: ['red', 'blue'] }],
+  ['asked of the search', withWishedPaint(free, 'blue'), { ...free, must: ['red', 'blue'] }],
   [
     'asked for, though left out',
-    withPaint(free, 'green'),
+    withWishedPaint(free, 'green'),
     { n: 3, must: ['red', 'green'], exclude: [] },
   ],
   [
     'added to her choice',
-    withPaint(chosen, 'ochre'),
+    withWishedPaint(chosen, 'ochre'),
     { ...chosen, chosen: ['red', 'blue', 'ochre'] },
   ],
-  ['asked for twice', withPaint(free, 'red'), free],
+  ['asked for twice', withWishedPaint(free, 'red'), free],
   ['never searched for', withoutPaint(free, 'red'), { n: 3, must: [], exclude: ['green', 'red'] }],
   ['taken from her choice', withoutPaint(chosen, 'blue'), { ...chosen, chosen: ['red'] }],
   [

@@ -1,7 +1,16 @@
 import { expect, test } from 'vitest';
 import { modelRange } from '../../../../app/core/drying/estimate-drying.ts';
 import { evaporationOf } from '../../../../app/core/drying/evaporation.ts';
-import type { Weather } from '../../../../app/core/drying/weather.ts';
+import {
+  airInWords,
+  airs,
+  coolTestWorks,
+  figureOf,
+  humidities,
+  roomWeather,
+  type Weather,
+  warmths,
+} from '../../../../app/core/drying/weather.ts';
 
 const room: Weather = { celsius: 20, humidity: 50, airSpeed: 0.15 };
 const rate = (weather: Weather): number => evaporationOf(weather).gramsPerSquareMetreHour;
@@ -37,4 +46,43 @@ test('a sheet wet underneath keeps its shine and its wet much longer', () => {
   expect(soaked.dryMinutes[0]).toBeGreaterThan(3 * wash(room).dryMinutes[0]);
   // Source: a painter's report: wet-on-wet takes several hours.
   expect(soaked.dryMinutes[1]).toBeGreaterThan(120);
+});
+
+test('what is set is said in a line: nothing of sun, block or dryer where she set none', () => {
+  expect(airInWords(roomWeather)).toBe('20 °C, 50 % humidity, still air (0.15 m/s), on a board');
+  expect(airInWords({ ...roomWeather, sunWatts: 0, hairDryer: false })).toBe(
+    airInWords(roomWeather),
+  );
+  expect(airInWords({ ...roomWeather, backing: 'block' })).toMatch(/ m\/s\), on the block$/);
+  expect(airInWords({ ...roomWeather, sunWatts: 1 })).toMatch(/, sun, on a board$/);
+});
+
+test('air moving faster is said by its word, between the words by its figure alone', () => {
+  const said = (airSpeed: number) => airInWords({ ...roomWeather, airSpeed }).split(', ')[2];
+  expect([0.5, 1, 2, 3, 1.4].map(said)).toEqual([
+    'moving air (0.5 m/s)',
+    'fan (1 m/s)',
+    'breeze (2 m/s)',
+    'wind (3 m/s)',
+    'air (1.4 m/s)',
+  ]);
+});
+
+test('the hand tells damp from dry up to 85 % humidity and down to 8 degrees', () => {
+  const works = (celsius: number, humidity: number): boolean =>
+    coolTestWorks({ ...roomWeather, celsius, humidity });
+  expect([works(8, 85), works(8, 86), works(7.5, 50)]).toEqual([true, false, false]);
+});
+
+test('what is offered rises from word to word, and the usual of it is the usual room', () => {
+  for (const choices of [warmths, humidities, airs]) {
+    const figures = choices.map(([, , figure]) => figure);
+    expect(figures).toEqual([...new Set(figures)].sort((one, other) => one - other));
+  }
+  expect({
+    celsius: figureOf(warmths, 'usual'),
+    humidity: figureOf(humidities, 'usual'),
+    airSpeed: figureOf(airs, 'still'),
+  }).toEqual(roomWeather);
+  expect(figureOf(warmths, 'frost')).toBeNaN();
 });

@@ -9,7 +9,7 @@ import {
   putBack,
   takenOut,
   tickedPaints,
-  withPaint,
+  withOwnPaint,
   withTick,
   withTicks,
 } from '../../../../app/core/paint/own-box.ts';
@@ -38,7 +38,7 @@ test('until anything is ticked, and after the last tick is taken back, every pai
 });
 
 test('a paint of hers is one more revision; the last counts', () => {
-  const box = withPaint(withPaint(emptyBox, mine), { ...mine, name: 'mine, better' });
+  const box = withOwnPaint(withOwnPaint(emptyBox, mine), { ...mine, name: 'mine, better' });
   expect(box.paints.map(({ revision, name }) => [revision, name])).toEqual([
     [1, 'mine'],
     [2, 'mine, better'],
@@ -48,15 +48,15 @@ test('a paint of hers is one more revision; the last counts', () => {
 });
 
 test('where ticks count a new paint of hers is ticked, a changed one is left as it is', () => {
-  expect(withPaint(emptyBox, mine).owned).toBeNull();
-  const ticked = withPaint(withTick(emptyBox, 'a', true), mine);
+  expect(withOwnPaint(emptyBox, mine).owned).toBeNull();
+  const ticked = withOwnPaint(withTick(emptyBox, 'a', true), mine);
   expect(ticked.owned).toEqual(['a', 'own-1']);
   const unticked = withTick(ticked, 'own-1', false);
-  expect(withPaint(unticked, mine).owned).toEqual(['a']);
+  expect(withOwnPaint(unticked, mine).owned).toEqual(['a']);
 });
 
 test('a paint taken out is out of the plan, its tick with it, until it is put back', () => {
-  const box = withTicks(withPaint(emptyBox, mine), ['own-1']);
+  const box = withTicks(withOwnPaint(emptyBox, mine), ['own-1']);
   const out = takenOut(box, 'own-1');
   expect(boxWishes(out)).toEqual({}); // no other was ticked: every paint counts
   expect([ownPaints(out), paintsTakenOut(out).length]).toEqual([[], 1]);
@@ -66,7 +66,7 @@ test('a paint taken out is out of the plan, its tick with it, until it is put ba
 test('a plan that wanted a paint taken out since goes on without it', () => {
   const palette = { kind: 'palette', n: 3, must: ['own-1', 'a'], exclude: ['own-1'] } as const;
   const decisions = [{ id: '1', at: 1, ...palette, chosen: ['own-1', 'b'] }];
-  const box = withPaint(emptyBox, mine);
+  const box = withOwnPaint(emptyBox, mine);
   expect(planWishes(decisions, box)).toMatchObject({
     must: ['own-1', 'a'],
     chosen: ['own-1', 'b'],

@@ -3,6 +3,7 @@ import type { Mix, Step } from '../../../../app/core/plan/plan.ts';
 import { foldSession } from '../../../../app/core/session/fold-session.ts';
 import { lastAct } from '../../../../app/core/session/session-event.ts';
 import { recordSession } from '../../../../app/core/session/session-record.ts';
+import { remedyFor, troubles } from '../../../../app/core/session/trouble.ts';
 import { plainStep } from '../../../support/session/plain-step.ts';
 import { device, minute, steps } from '../../../support/session/session-log.ts';
 
@@ -92,4 +93,38 @@ test('a photo moves nothing: the session stands as without it', () => {
   const before = foldSession(steps, it.events);
   it.log({ kind: 'photo', photoId: 'a', key: 'prepare' });
   expect(foldSession(steps, it.events)).toEqual(before);
+});
+
+test('a trouble told again within two minutes is the same one, with the wetness put right', () => {
+  const [one, other] = troubles;
+  /** Minutes, trouble, wetness and step of what stands in the record. */
+  const kept = (secondsApart: number, again = one, key = 'wash 1') => {
+    const it = device();
+    it.log({ kind: 'started' });
+    it.wait(5 * minute);
+    it.log({ kind: 'trouble', key: 'wash 1', trouble: one, wetness: 'shiny' });
+    it.wait(secondsApart * 1000);
+    it.log({ kind: 'trouble', key, trouble: again, wetness: 'satin' });
+    return recordSession(plan, it.events).troubles;
+  };
+  expect(kept(119)).toMatchObject([
+    { atMinutes: 5, stepKey: 'wash 1', wetness: 'satin', remedy: remedyFor(one, 'satin') },
+  ]);
+  expect(kept(121).map(({ atMinutes, wetness }) => [atMinutes.toFixed(2), wetness])).toEqual([
+    ['5.00', 'shiny'],
+    ['7.02', 'satin'],
+  ]);
+  // Something else, or the same at another step, is a trouble of its own however soon.
+  expect(kept(10, other)).toHaveLength(2);
+  expect(kept(10, one, 'wash 2').map(({ stepKey }) => stepKey)).toEqual(['wash 1', 'wash 2']);
+});
+
+test('what she noted and tried on a scrap stands in the record; an empty note does not', () => {
+  const it = device();
+  it.log({ kind: 'started' }, { kind: 'note', text: '  ' }, { kind: 'practise', key: 'wash 1' });
+  it.wait(3 * minute);
+  it.log({ kind: 'practise', key: 'wash 1' }, { kind: 'note', text: 'too pale' });
+  const { notes, practised } = recordSession(plan, it.events);
+  expect(notes).toEqual([{ atMinutes: 3, text: 'too pale' }]);
+  expect(practised).toEqual(['wash 1']);
 });

@@ -109,6 +109,21 @@ describe('what the washes say of edges', () => {
     );
   });
 
+  test('never more than three are named, measured or hers', () => {
+    const soft = [0, 1, 2].map((a) => border(a, 3, 0.95));
+    const softened = (count: number): Edge[] =>
+      [0.1, 0.5, 0.7, 0.9]
+        .slice(0, count)
+        .map((x) => uprightEdge(x, { a: 0, b: 3, lengthMm: 10, wish: 'soften' }));
+    const named = (count: number): string[] => said(softened(count), soft)[1]?.split('; ') ?? [];
+    for (const count of [0, 1, 2, 3, 4]) {
+      expect(named(count)).toHaveLength(3);
+      // Only hers are named with their place.
+      const placed = named(count).filter((text) => /, (on|in) the /.test(text));
+      expect(placed).toHaveLength(Math.min(3, count));
+    }
+  });
+
   test('kept or made sharp: left crisp beside the softened ones', () => {
     const [first] = said([
       uprightEdge(0.5, { a: 0, b: 1, wish: 'keep' }),

@@ -4,6 +4,7 @@ import type { Paint } from '../../../../../app/core/paint/paint.ts';
 import { paintBox } from '../../../../../app/core/paint/paint-box.ts';
 import type { Mix, WashPlan } from '../../../../../app/core/plan/plan.ts';
 import { planQuality } from '../../../../../app/core/plan/reach/plan-quality.ts';
+import type { Slot } from '../../../../../app/core/reading/slot.ts';
 import { seededRandom } from '../../../../bench/seeded-random.ts';
 import { naivePlan } from '../../../../support/naive-plan.ts';
 import { builtPlans } from '../../../../support/plan/built-plans.ts';
@@ -132,4 +133,24 @@ describe.each(Object.entries(builtPlans))('the plan of %s', (_, built) => {
 
 test('warnings stay away from a landscape and the whole box', async () => {
   expect((await builtPlans.landscape?.())?.warnings).toEqual([]);
+});
+
+test('a sheet that is paper all over has nothing to miss', () => {
+  const perfect = { lightness: 0, within5: 1, colour: 0, worst: 0 };
+  expect(planQuality([], [])).toEqual(perfect);
+  const white = { reserve: true, share: 1, target: [95, 0, 0] } as unknown as Slot;
+  expect(planQuality([white], [[20, 0, 0]])).toEqual(perfect);
+});
+
+test('misses count by the area they take; within half a value is well', () => {
+  const slots = [0.3, 0.1].map((share) => ({ share, target: [50, 0, 0] }) as unknown as Slot);
+  const { lightness, within5, worst } = planQuality(slots, [
+    [55, 0, 0],
+    [40, 0, 0],
+  ]);
+  expect([lightness, within5, worst].map((figure) => figure.toFixed(6))).toEqual([
+    ((0.3 * 5 + 0.1 * 10) / 0.4).toFixed(6),
+    '0.750000',
+    '10.000000',
+  ]);
 });

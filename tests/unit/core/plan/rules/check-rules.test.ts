@@ -2,7 +2,7 @@ import { beforeAll, expect, it } from 'vitest';
 import { noCheckpoint } from '../../../../../app/core/palette/checkpoint.ts';
 import { buildPlan } from '../../../../../app/core/plan/build-plan.ts';
 import type { Step, WashPlan } from '../../../../../app/core/plan/plan.ts';
-import { describeBrokenRules } from '../../../../../app/core/plan/rules/check-rules.ts';
+import { checkRules, describeBrokenRules } from '../../../../../app/core/plan/rules/check-rules.ts';
 import { madeReading, tableOf } from '../../../../support/plan/made-reading.ts';
 
 const limits = { washes: 3, puddlesPerWash: 3 };
@@ -120,4 +120,18 @@ it.each<[string, () => WashPlan]>([
   ],
 ])('finds %s broken', (rule, made) => {
   expect(describeBrokenRules(made(), limits).some((line) => line.startsWith(rule))).toBe(true);
+});
+
+it('says which shapes miss their value, from the difference a painter sees', () => {
+  const sheet = sound.steps.at(-1)?.after ?? [];
+  const missed = (by: number, share = 0.2): string[] => {
+    const slots = sound.slots.map((slot, i) => (i === 3 ? { ...slot, share } : slot));
+    const planned = sheet.map(([l, a, b], i) => [i === 3 ? l + by : l, a, b] as const);
+    return checkRules({ ...sound, slots }, { ...limits, planned }).map(({ sentence }) => sentence);
+  };
+  for (const by of [0, 7.9, -7.9]) expect(missed(by)).toEqual([]);
+  expect(missed(-9)).toEqual(['Some of these shapes end about one value lighter than planned.']);
+  expect(missed(25)).toEqual(['Some of these shapes end about 2.5 values darker than planned.']);
+  // So small a shape is not worth a word.
+  expect(missed(25, 0.004)).toEqual([]);
 });

@@ -2,7 +2,7 @@ import { expect, it } from 'vitest';
 import type { Lab } from '../../../../../app/core/colour/lab.ts';
 import { colourOfWashes, defaultPaperLab } from '../../../../../app/core/paint/colour-of-washes.ts';
 import { orderSteps } from '../../../../../app/core/plan/order-steps.ts';
-import { type PlanFacts, rowsOf } from '../../../../../app/core/plan/plan-facts.ts';
+import { type PlanFacts, plannedMixes } from '../../../../../app/core/plan/plan-facts.ts';
 import {
   applyStepsToSheet,
   placedRows,
@@ -53,8 +53,8 @@ it.each([
     }
   }
   const laid = applyStepsToSheet(steps, placedRows(facts), facts.slots, paints, defaultPaperLab);
-  for (const [n, row] of updateLaidColours(rowsOf(facts), laid.rows).entries()) {
-    const before = rowsOf(facts)[n];
+  for (const [n, row] of updateLaidColours(plannedMixes(facts), laid.rows).entries()) {
+    const before = plannedMixes(facts)[n];
     for (const k of [0, 1, 2]) {
       expect(row.expected[k]).toBeCloseTo(before?.expected[k] as number, 6);
       expect(row.expectedWet[k]).toBeCloseTo(before?.expectedWet[k] as number, 6);
@@ -67,7 +67,7 @@ it.each([
 
 it('lays paint in the order of the steps, and dry brush on the tops of the paper only', async () => {
   const facts = await solvedFacts(madeReading(table(4, 'sheet')), paints);
-  const rows = rowsOf(facts).filter(({ family, parts }) => family === 1 && parts.length > 0);
+  const rows = plannedMixes(facts).filter(({ family, parts }) => family === 1 && parts.length > 0);
   const [first, second] = rows;
   if (!first || !second) throw new Error('no rows');
   const dark = facts.slots.findIndex(({ family, band }) => family === 1 && band === 4);

@@ -4,7 +4,7 @@ import { noCheckpoint } from '../../../../../app/core/palette/checkpoint.ts';
 import { buildPlan } from '../../../../../app/core/plan/build-plan.ts';
 import type { SmallTechnique, Step, WashPlan } from '../../../../../app/core/plan/plan.ts';
 import { describeBrokenRules } from '../../../../../app/core/plan/rules/check-rules.ts';
-import { touchWindow } from '../../../../../app/core/plan/techniques/wetness-windows.ts';
+import { techniqueWindow } from '../../../../../app/core/plan/techniques/wetness-windows.ts';
 import type { White } from '../../../../../app/core/reading/whites/whites.ts';
 import { madeReading, tableOf } from '../../../../support/plan/made-reading.ts';
 import { type MadeSlot, madeFacts, stepOf } from '../../../../support/plan/made-work.ts';
@@ -168,7 +168,7 @@ describe('brush and board', () => {
 
 test('the window in words: the sign before the minutes', () => {
   const words = (paper: SmallTechnique['paper'], minutes: SmallTechnique['minutes']) =>
-    touchWindow({ paper, minutes }, [3, minutes?.[1] ?? 0]);
+    techniqueWindow({ paper, minutes }, [3, minutes?.[1] ?? 0]);
   expect(words('shiny', [0, 12])).toBe('while it shines; the shine goes in 3–12 min');
   expect(words('bone dry', [0, 0.5])).toBe('while it shines; the shine goes in up to a minute');
   expect(words('satin', [0.5, 12])).toBe('as the shine goes, after ½–12 min');

@@ -1,7 +1,154 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
+import type { Lab } from '../../../../../app/core/colour/lab.ts';
 import { insertionSort } from '../../../../../app/core/numeric/filter-series.ts';
-import { roundToDigits } from '../../../../../app/core/reading/edges/edge-runs.ts';
+import { runToEnd } from '../../../../../app/core/numeric/run-to-end.ts';
+import { contourLine } from '../../../../../app/core/raster/smooth-line.ts';
+import { traceContours } from '../../../../../app/core/raster/trace-contours.ts';
+import type { Edge } from '../../../../../app/core/reading/edges/edge.ts';
+import type { MeasuredContour } from '../../../../../app/core/reading/edges/edge-profile.ts';
+import {
+  describeEdge,
+  type EdgeRun,
+  roundToDigits,
+} from '../../../../../app/core/reading/edges/edge-runs.ts';
+import { rasterOf } from '../../../../support/reading/plain-raster.ts';
 import { seeded } from '../../../../support/reading/seeded.ts';
+
+const side = 64;
+const size = { width: side, height: side };
+type At<T> = (x: number, y: number) => T;
+
+/** The only contour between two slots, as if measured every eight px: the same blur and contrast all along. */
+function measuredLine(isBeyond: At<boolean>, sigma: number): MeasuredContour {
+  const slots = new Uint8Array(side * side).map((_, i) =>
+    isBeyond(i % side, Math.floor(i / side)) ? 1 : 0,
+  );
+  const [contour] = runToEnd(traceContours(slots, size));
+  if (!contour) throw new Error('no contour');
+  const line = contourLine(contour);
+  const count = Math.round(line.count / 8);
+  const place = (_: unknown, n: number): number => Math.floor(((n + 0.5) * line.count) / count);
+  return {
+    contour,
+    line,
+    places: Int32Array.from({ length: count }, place),
+    contrasts: new Float32Array(count).fill(2.04),
+    sigmas: new Float32Array(count).fill(sigma),
+    lengths: new Float32Array(count).fill(side / count),
+  };
+}
+
+interface Drawn {
+  readonly labAt?: At<Lab>;
+  readonly run?: Partial<EdgeRun>;
+  readonly blurPx?: number;
+  readonly isOutOfFocus?: At<boolean>;
+}
+
+function described(measured: MeasuredContour, drawn: Drawn): Edge {
+  const { labAt = () => [50, 0, 0], blurPx = 0, isOutOfFocus = () => false } = drawn;
+  const to = measured.places.length;
+  const run: EdgeRun = { kind: 'lost', from: 0, to, lengthPx: side, ...drawn.run };
+  const raster = rasterOf(side, side, labAt);
+  return describeEdge(measured, run, { raster, pxPerMm: 2, blurPx, isOutOfFocus });
+}
+
+const grey: Lab = [50, 0, 0];
+const rose: Lab = [50, 25, 0];
+
+/** Which side of a straight line through the middle a place lies on. */
+const beyond: Record<string, At<boolean>> = {
+  upright: (x) => x >= 32,
+  level: (_x, y) => y >= 32,
+  'falling to the right': (x, y) => y >= x + 1,
+  'rising to the right': (x, y) => x + y >= side,
+};
+
+describe('an edge lost in value', () => {
+  test.each(Object.entries(beyond))(
+    'is held by another colour on its other side, and by none where there is none: %s',
+    (_, isBeyond) => {
+      const line = measuredLine(isBeyond, 1);
+      const held = (labAt: At<Lab>): boolean => described(line, { labAt }).heldByColour;
+      expect(held((x, y) => (isBeyond(x, y) ? rose : grey))).toBe(true);
+      expect(held((x, y) => (isBeyond(x, y) ? grey : rose))).toBe(true);
+      expect(held(() => rose)).toBe(false);
+      // A slight difference in colour holds nothing.
+      expect(held((x, y) => (isBeyond(x, y) ? [50, 12, 0] : grey))).toBe(false);
+    },
+  );
+
+  test('only a lost one needs its colours to hold it', () => {
+    const line = measuredLine((x) => x >= 32, 1);
+    const labAt = (x: number): Lab => (x >= 32 ? rose : grey);
+    expect(described(line, { labAt, run: { kind: 'found' } }).heldByColour).toBe(false);
+  });
+
+  test('is judged by the colours along its own stretch', () => {
+    const line = measuredLine((x) => x >= 32, 1);
+    const half = line.places.length / 2;
+    const isUpper = (n: number): boolean => (line.line.y[line.places[n] as number] as number) < 32;
+    const labAt = (x: number, y: number): Lab => (x >= 32 && y < 32 ? rose : grey);
+    const stretches = [0, half].map((from) => ({ from, to: from + half }));
+    for (const run of stretches)
+      expect(described(line, { labAt, run }).heldByColour).toBe(isUpper(run.from));
+  });
+
+  test('has its colours taken just beyond its blur, and no farther than 12 px', () => {
+    const fringe =
+      (widthPx: number) =>
+      (x: number): Lab =>
+        x >= 32 + widthPx ? rose : grey;
+    const held = (sigma: number, widthPx: number): boolean =>
+      described(
+        measuredLine((x) => x >= 32, sigma),
+        { labAt: fringe(widthPx) },
+      ).heldByColour;
+    expect([held(1, 2), held(1, 4)]).toEqual([true, false]);
+    expect([held(6, 7), held(6, 9)]).toEqual([true, false]);
+    expect([held(20, 11), held(20, 13)]).toEqual([true, false]);
+  });
+
+  test("close to the picture's border keeps to what the picture has", () => {
+    const line = measuredLine((_x, y) => y >= 61, 20);
+    const labAt = (_x: number, y: number): Lab => (y >= 61 ? rose : grey);
+    expect(described(line, { labAt }).heldByColour).toBe(true);
+  });
+});
+
+describe('the figures of an edge', () => {
+  test("the photo's own blur is taken off its width; lengths are in mm on the sheet", () => {
+    const edge = described(
+      measuredLine((x) => x >= 32, 5),
+      { blurPx: 3 },
+    );
+    // What is left of a sigma of 5 px without one of 3 px is 4 px; 10 to 90 % is 2.563 of them.
+    expect(edge.widthMm).toBeCloseTo((2.563 * 4) / 2, 1);
+    expect(edge.widthShare).toBeCloseTo((2.563 * 4) / side, 3);
+    expect([edge.lengthMm, edge.contrast]).toEqual([32, 2]);
+  });
+
+  test('wider than 6 % of the long side it is a graded wash', () => {
+    const graded = (share: number): boolean =>
+      described(
+        measuredLine((x) => x >= 32, (share * side) / 2.563),
+        {},
+      ).graded;
+    expect([graded(0.055), graded(0.065)]).toEqual([false, true]);
+  });
+
+  test('soft, and more than half of it where the photo is out of focus: the lens may have made it so', () => {
+    const line = measuredLine((x) => x >= 32, 3);
+    const flagged = (kind: EdgeRun['kind'], toY: number): boolean =>
+      described(line, { run: { kind }, isOutOfFocus: (_x, y) => y < toY }).outOfFocus;
+    expect([flagged('soft', 24), flagged('soft', 32), flagged('soft', 44)]).toEqual([
+      false,
+      false,
+      true,
+    ]);
+    expect(flagged('hard', side)).toBe(false);
+  });
+});
 
 test('numbers are cut as toFixed cuts them, ties and signs too', () => {
   const random = seeded(8);

@@ -15,7 +15,7 @@ test('distances are shares of the long side, along both sides of the picture', (
   expect(nearestEdge(edges, [0.6, 0.5], wide, 1)).toEqual({
     index: 0,
     distance: expect.closeTo(0.1, 9),
-    at: [0.5, 0.5],
+    point: [0.5, 0.5],
   });
   // 0.1 of the height is 10 px: 0.05 of the long side.
   expect(nearestEdge(edges, [0.5, 0.1], wide, 1)?.distance).toBeCloseTo(0.05, 9);
