@@ -20,7 +20,7 @@ export const edgeLines: Readonly<Record<EdgeKind, EdgeLine>> = {
   lost: { width: 0.0018, dash: [0.003, 0.014] },
 };
 
-function trace(context: LayerContext, { path }: Pick<Edge, 'path'>): void {
+function tracePath(context: LayerContext, { path }: Pick<Edge, 'path'>): void {
   const { width, height } = context.canvas;
   path.forEach(([x, y], i) => {
     if (i === 0) context.moveTo(x * width, y * height);
@@ -69,7 +69,7 @@ export const edgeLayer =
         context.setLineDash(line.dash.map((share) => share * longSide));
         context.beginPath();
         edges.forEach((edge, i) => {
-          if (kinds[i] === kind) trace(context, edge);
+          if (kinds[i] === kind) tracePath(context, edge);
         });
         context.stroke();
       }
@@ -91,7 +91,7 @@ export const whiteLines: Readonly<Record<WhiteWay, EdgeLine>> = {
 /** How much of the photo is covered where the paper stays white. */
 const paper = 'rgb(255 255 255 / 0.9)';
 
-function whitesLayerTrace(context: LayerContext, { points }: WhiteOutline): void {
+function traceOutline(context: LayerContext, { points }: WhiteOutline): void {
   for (let i = 0; i < points.length; i += 2) {
     const [x, y] = [points[i] as number, points[i + 1] as number];
     if (i === 0) context.moveTo(x, y);
@@ -111,7 +111,7 @@ export const whitesLayer =
     const longSide = Math.max(context.canvas.width, context.canvas.height);
     context.fillStyle = paper;
     context.beginPath();
-    for (const outline of outlines) whitesLayerTrace(context, outline);
+    for (const outline of outlines) traceOutline(context, outline);
     context.fill();
     context.lineCap = 'round';
     context.lineJoin = 'round';
@@ -126,7 +126,7 @@ export const whitesLayer =
         context.setLineDash(line.dash.map((share) => share * longSide));
         context.beginPath();
         for (const outline of outlines)
-          if (ways[outline.white] === way) whitesLayerTrace(context, outline);
+          if (ways[outline.white] === way) traceOutline(context, outline);
         context.stroke();
       }
     context.setLineDash([]);

@@ -169,11 +169,11 @@ export function practiseOnScrap(
   return {
     ...state,
     practice: { ...practice, shineGoneMs: atMs },
-    lessons: [...state.lessons, ...practiseLessonOf(state, step, practice.downMs, dryingModel)],
+    lessons: [...state.lessons, ...learnFromScrap(state, step, practice.downMs, dryingModel)],
   };
 }
 
-function practiseLessonOf(
+function learnFromScrap(
   state: SessionState,
   step: TimedStep,
   downMs: number,

@@ -73,7 +73,7 @@ function HistoryBar({ reckoned, real }: { reckoned: Range; real: number }) {
   );
 }
 
-const dryingTableReal = (minutes: number | null): string =>
+const saidMinutes = (minutes: number | null): string =>
   minutes === null ? 'not told' : measuredMinutes(minutes);
 
 /** What was reckoned at brush down and what she then saw, wash by wash. */
@@ -96,12 +96,12 @@ export function DryingTable({ steps }: { steps: readonly StepRecord[] }) {
             <tr key={step.key}>
               <th scope="row">{step.title}</th>
               <td data-name="Shine gone">
-                {dryingTableReal(step.shineMinutes)}
+                {saidMinutes(step.shineMinutes)}
                 <br />
                 <small>reckoned {minutesInWords(step.reckonedShineMinutes ?? [0, 0])}</small>
               </td>
               <td data-name="Bone dry">
-                {dryingTableReal(step.dryMinutes)}
+                {saidMinutes(step.dryMinutes)}
                 <br />
                 <small>reckoned {minutesInWords(step.reckonedDryMinutes ?? [0, 0])}</small>
               </td>

@@ -23,6 +23,7 @@ export function outsideTrap(): Promise<OutsideTrap> {
   });
   server.on('connect', (request, socket) => {
     if (request.url !== browsersOwn) caught.push(request.url ?? '?');
+    socket.on('error', () => {}); // a browser that is closing cuts the line: nothing was let through
     socket.end('HTTP/1.1 403 Forbidden\r\n\r\n');
   });
   return new Promise((listening) => {

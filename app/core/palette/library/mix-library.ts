@@ -194,7 +194,7 @@ export class GroupMixer {
 }
 
 /** Groups between two checkpoints: some milliseconds of work. */
-const mixLibraryStretch = 10;
+const groupsAtATime = 10;
 
 /**
  * Every mix of at most three of the paints, in whole parts of sum at most 8, at 15 half-octave loads.
@@ -210,7 +210,7 @@ export async function buildMixLibrary(
   const sets = mixSizes.flatMap((size) => combinations(paints.length, size));
   const groups: MixGroup[] = [];
   for (const [n, members] of sets.entries()) {
-    if (n % mixLibraryStretch === 0) await checkpoint(n / sets.length);
+    if (n % groupsAtATime === 0) await checkpoint(n / sets.length);
     groups.push(groupOf?.(members, mixer) ?? mixer.mix(members));
   }
   return { paints, groups };

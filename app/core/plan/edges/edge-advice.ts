@@ -15,7 +15,7 @@ import {
 /** The line is kept between two colours where this share and length of it is crisp, mm (own). */
 const crispEnough = 0.6;
 const crispMm = 40;
-const mostNamed = 2;
+const mostOnPassageLine = 2;
 
 /**
  * Where ground and subject, painted together, meet crisply in two colours of one wash that no `later` one parts:
@@ -40,14 +40,15 @@ export function adviseOnPassageLine(
       if (!across || !apart || !crisp) return [];
       return [[joinWords(bothSides(facts, a, b)), share * lengthMm] as const];
     }),
-    mostNamed,
+    mostOnPassageLine,
   );
   return named.length > 0
     ? `The line is crisp between ${named.join(', and between ')}: stop at it, and leave a hair of paper dry there.`
     : '';
 }
 
-const crispOnWetMostNamed = 3;
+/** Edges named in one sentence at the most; along the line of the passages one fewer (own). */
+const mostNamed = 3;
 /** From this share on one of their borders is named as soft. */
 const softEnough = 0.4;
 
@@ -87,7 +88,7 @@ function crispOnWet(
         ? []
         : [[words, hardMm] as const],
     ),
-    crispOnWetMostNamed,
+    mostNamed,
   );
   return named.length > 0
     ? `These edges stay crisp, so stop the water short of them: ${named.join('; ')}.`
@@ -96,7 +97,7 @@ function crispOnWet(
 
 /** A border is named when this share of it is lost as measured, and this much of it, mm (own). */
 const lostEnough = 0.6;
-const shortestMm = 30;
+const shortestLostMm = 30;
 
 /** Length lost as measured: what she has decided is named by itself. */
 function measuredLostMm(border: Border, decided: readonly WashEdge[]): number {
@@ -118,7 +119,7 @@ function runOutWhere(facts: PlanFacts, decided: readonly WashEdge[]): string {
           one.edge.lengthMm,
         ] as const;
       }),
-    crispOnWetMostNamed,
+    mostNamed,
   );
   return named.length > 0 ? `Lose the edge: ${named.join('; ')}.` : '';
 }
@@ -150,7 +151,7 @@ export function mergedWhere(
       const pair = joinWords(bothSides(facts, one.own, one.other));
       return [`${pair}${whereIs(facts, one)}`, one.edge.lengthMm] as const;
     }),
-    crispOnWetMostNamed,
+    mostNamed,
   );
   const painted = new Set(slots);
   const measured = facts.reading.borders.filter((border) => {
@@ -158,14 +159,14 @@ export function mergedWhere(
     const lostMm = measuredLostMm(border, decided);
     if (!painted.has(a) || !painted.has(b) || !meetHere(facts, slots, a, b)) return false;
     if (graded.some((run) => run.includes(a) && run.includes(b))) return false;
-    return lostMm >= shortestMm && lostMm >= lostEnough * border.lengthMm;
+    return lostMm >= shortestLostMm && lostMm >= lostEnough * border.lengthMm;
   });
   const seen = longestNamed(
     measured.map((border) => [
       joinWords(bothSides(facts, border.a, border.b)),
       measuredLostMm(border, decided),
     ]),
-    crispOnWetMostNamed - hers.length,
+    mostNamed - hers.length,
   );
   return {
     pairs: [...hers, ...seen],
@@ -175,7 +176,7 @@ export function mergedWhere(
 }
 
 /** Shorter stretches are not worth a word, mm on the sheet. */
-const softenWhereShortestMm = 15;
+const shortestSoftMm = 15;
 
 const against = (facts: PlanFacts, decided: WashEdge): readonly [string, number] => {
   const [one, two] = bothSides(facts, decided.own, decided.other);
@@ -193,18 +194,18 @@ function measuredSoftMm(border: Border, decided: readonly WashEdge[]): number {
 function softSentence(facts: PlanFacts, slots: readonly number[], decided: readonly WashEdge[]) {
   const hers = longestNamed(
     decided.filter(({ kind }) => kind === 'soft').map((one) => against(facts, one)),
-    crispOnWetMostNamed,
+    mostNamed,
   );
   const inside = new Set(slots);
   const measured = outerBorders(facts.reading, slots).flatMap((border) => {
     const softMm = measuredSoftMm(border, decided);
-    if (softMm < softenWhereShortestMm || softMm < softEnough * border.lengthMm) return [];
+    if (softMm < shortestSoftMm || softMm < softEnough * border.lengthMm) return [];
     const [own, other] = inside.has(border.a) ? [border.a, border.b] : [border.b, border.a];
     const one = sideOf(facts, own);
     const two = sideOf(facts, other);
     return [[one === two ? `within ${one}` : `${one} against ${two}`, softMm] as const];
   });
-  const named = [...hers, ...longestNamed(measured, crispOnWetMostNamed - hers.length)];
+  const named = [...hers, ...longestNamed(measured, mostNamed - hers.length)];
   if (named.length === 0) return '';
   return `Where it looks soft, touch the edge with a clean, barely damp brush while it shines: ${named.join('; ')}.`;
 }
@@ -214,7 +215,7 @@ function crispSentence(facts: PlanFacts, decided: readonly WashEdge[], wet: bool
   const crisp = decided.filter(({ kind }) => kind === 'hard' || kind === 'found');
   const named = longestNamed(
     crisp.map((one) => against(facts, one)),
-    crispOnWetMostNamed,
+    mostNamed,
   );
   if (named.length === 0) return '';
   const stop = wet ? ' Stop the water short of them.' : '';

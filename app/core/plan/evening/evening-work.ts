@@ -83,7 +83,7 @@ export function levelsOf({
 }
 
 /** The facts of solved washes, laid with what water is left. */
-const givenUpWithWater = (facts: PlanFacts, { water }: Pick<Concession, 'water'>): PlanFacts =>
+const withLessWater = (facts: PlanFacts, { water }: Pick<Concession, 'water'>): PlanFacts =>
   water ? { ...facts, water } : facts;
 
 /** A sentence for everything given up; one for every wash. */
@@ -118,7 +118,7 @@ export const workAt = (
   facts: PlanFacts,
   level: Concession,
   edits?: readonly PlanEdit[],
-): EveningWork => arrangeEvenings(givenUpWithWater(facts, level), edits, level);
+): EveningWork => arrangeEvenings(withLessWater(facts, level), edits, level);
 
 /** Times are told to five minutes: so near they count as fitting. */
 const toldWithin = 2.5;

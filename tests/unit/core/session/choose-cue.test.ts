@@ -13,7 +13,7 @@ import { washSteps } from '../../../support/session/wash-steps.ts';
 
 const dryer = 'Hair dryer only once the shine has gone, away from the water jar and wet hands.';
 const mask = 'Masking fluid holds latex and ammonia: open a window.';
-const cautionsDueSteps = [
+const carefulSteps = [
   { cautions: [], mixes: [] },
   { cautions: ['Cobalt blue: contains cobalt. Check the label.'], mixes: ['a'] },
   { cautions: [mask], mixes: [] },
@@ -22,7 +22,7 @@ const cautionsDueSteps = [
   { cautions: [], mixes: ['b'] },
   { cautions: [dryer, mask], mixes: [] },
 ];
-const all = cautionsDueSteps.map((_, index) => cautionsDue(cautionsDueSteps, index));
+const all = carefulSteps.map((_, index) => cautionsDue(carefulSteps, index));
 
 test('each is said once in a session, where it is first due', () => {
   expect(all[4]).toEqual([dryer]);
@@ -42,7 +42,7 @@ test('masking fluid ends at its label; a paint that names it already is left as 
 });
 
 test('past the last step nothing is said', () => {
-  expect(cautionsDue(cautionsDueSteps, 99)).toEqual([]);
+  expect(cautionsDue(carefulSteps, 99)).toEqual([]);
 });
 
 const spoken = steps.map((step) => ({ ...step, prompt: `Now: ${step.key}.` }));
@@ -126,7 +126,7 @@ test('A-TIM-13: a step that was left calls no more; a pause is silent', () => {
   expect(cue(it)).toMatchObject({ kind: 'step', words: 'Now: wash 1.' });
 });
 
-const promptNowDrying = () => {
+const dryingFirstWash = () => {
   const it = device();
   it.log({ kind: 'started' }, { kind: 'step-begun', key: 'wash/ground/1' });
   it.wait(minute);
@@ -140,7 +140,7 @@ const prompt = (it: ReturnType<typeof device>): string => {
 };
 
 test('while it shines: what to wait for; once the shine is gone: leave it', () => {
-  const it = promptNowDrying();
+  const it = dryingFirstWash();
   expect(prompt(it)).toMatch(/^Leave it alone until no shine shows/);
   it.wait(minute);
   it.log({ kind: 'shine-gone', key: 'dry/ground/1' });
@@ -148,13 +148,13 @@ test('while it shines: what to wait for; once the shine is gone: leave it', () =
 });
 
 test('untold, when the shine must be over, it says so too', () => {
-  const it = promptNowDrying();
+  const it = dryingFirstWash();
   it.wait(40 * minute);
   expect(prompt(it)).toMatch(/^The shine should be gone.*leave it\./);
 });
 
 test('in damp air it does not ask for the back of the hand', () => {
-  const it = promptNowDrying();
+  const it = dryingFirstWash();
   it.log({ kind: 'weather', weather: { celsius: 20, humidity: 90, airSpeed: 0.15 } });
   expect(prompt(it)).toMatch(/pale as a dry scrap.*the hand tells nothing/);
 });

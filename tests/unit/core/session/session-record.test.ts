@@ -3,7 +3,7 @@ import type { Mix, Step } from '../../../../app/core/plan/plan.ts';
 import { foldSession } from '../../../../app/core/session/fold-session.ts';
 import { lastAct } from '../../../../app/core/session/session-event.ts';
 import { recordSession } from '../../../../app/core/session/session-record.ts';
-import { remedyFor, troubles } from '../../../../app/core/session/trouble.ts';
+import { remedyFor, type Trouble } from '../../../../app/core/session/trouble.ts';
 import { plainStep } from '../../../support/session/plain-step.ts';
 import { device, minute, steps } from '../../../support/session/session-log.ts';
 
@@ -96,9 +96,9 @@ test('a photo moves nothing: the session stands as without it', () => {
 });
 
 test('a trouble told again within two minutes is the same one, with the wetness put right', () => {
-  const [one, other] = troubles;
+  const one: Trouble = 'backrun';
   /** Minutes, trouble, wetness and step of what stands in the record. */
-  const kept = (secondsApart: number, again = one, key = 'wash 1') => {
+  const kept = (secondsApart: number, again: Trouble = one, key = 'wash 1') => {
     const it = device();
     it.log({ kind: 'started' });
     it.wait(5 * minute);
@@ -115,15 +115,19 @@ test('a trouble told again within two minutes is the same one, with the wetness 
     ['7.02', 'satin'],
   ]);
   // Something else, or the same at another step, is a trouble of its own however soon.
-  expect(kept(10, other)).toHaveLength(2);
+  expect(kept(10, 'hard edge')).toHaveLength(2);
   expect(kept(10, one, 'wash 2').map(({ stepKey }) => stepKey)).toEqual(['wash 1', 'wash 2']);
 });
 
 test('what she noted and tried on a scrap stands in the record; an empty note does not', () => {
   const it = device();
-  it.log({ kind: 'started' }, { kind: 'note', text: '  ' }, { kind: 'practise', key: 'wash 1' });
+  it.log(
+    { kind: 'started' },
+    { kind: 'note', text: '  ' },
+    { kind: 'practise', key: 'wash 1', doing: 'begun' },
+  );
   it.wait(3 * minute);
-  it.log({ kind: 'practise', key: 'wash 1' }, { kind: 'note', text: 'too pale' });
+  it.log({ kind: 'practise', key: 'wash 1', doing: 'begun' }, { kind: 'note', text: 'too pale' });
   const { notes, practised } = recordSession(plan, it.events);
   expect(notes).toEqual([{ atMinutes: 3, text: 'too pale' }]);
   expect(practised).toEqual(['wash 1']);

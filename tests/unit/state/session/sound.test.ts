@@ -1,16 +1,24 @@
 import { expect, test, vi } from 'vitest';
+import { chimeTones } from '../../../../app/core/session/easel-settings.ts';
 import { createChime } from '../../../../app/state/session/sound.ts';
 
 /** A sound of the browser that does as told and counts what is struck. */
 function soundOf(state: string, resume: () => Promise<void>) {
   const struck: number[] = [];
-  const node = () => ({
-    gain: { value: 0, setValueAtTime() {}, exponentialRampToValueAtTime() {} },
-    frequency: { value: 0 },
-    connect: (next: unknown) => next,
-    start: (at: number) => struck.push(at),
-    stop() {},
-  });
+  const stopped: number[] = [];
+  const volumes: (readonly [value: number, at: number])[][] = [];
+  const node = () => {
+    const volume: (readonly [number, number])[] = [];
+    volumes.push(volume);
+    const note = (value: number, at: number): void => void volume.push([value, at]);
+    return {
+      gain: { value: 0, setValueAtTime: note, exponentialRampToValueAtTime: note },
+      frequency: { value: 0 },
+      connect: (next: unknown) => next,
+      start: (at: number) => struck.push(at),
+      stop: (at: number) => stopped.push(at),
+    };
+  };
   const made = vi.fn();
   class Sound extends EventTarget {
     state = state;
@@ -28,7 +36,7 @@ function soundOf(state: string, resume: () => Promise<void>) {
       this.dispatchEvent(new Event('statechange'));
     }
   }
-  return { Sound, struck, made };
+  return { Sound, struck, stopped, volumes, made };
 }
 
 const settled = () => new Promise((resolve) => setTimeout(resolve, 0));
@@ -90,4 +98,26 @@ test('a browser without sound, or one that fails to open it, says so', () => {
   const chime = createChime(browser({ AudioContext: Broken }));
   chime.wake(end);
   expect(chime.state.value).toBe('missing');
+});
+
+test('every stroke swells from silence to its loudness and dies away before it is stopped', () => {
+  const { Sound, struck, stopped, volumes } = soundOf('running', async () => {});
+  createChime(browser({ AudioContext: Sound })).wake(end);
+  const curves = volumes.filter((curve) => curve.length > 0);
+  const tones = chimeTones(end);
+  expect(curves).toHaveLength(tones.length);
+  for (const [n, { atSeconds, loudness, lengthSeconds }] of tones.entries()) {
+    const [first, top, last] = curves[n] ?? [];
+    expect(first?.[1]).toBe(atSeconds);
+    expect(top?.[0]).toBe(loudness);
+    expect(last?.[1]).toBe(atSeconds + lengthSeconds);
+    // 60 dB below the whole is silence; browsers refuse to swell from nothing at all.
+    for (const silence of [first?.[0] ?? 0, last?.[0] ?? 0]) {
+      expect(silence).toBeGreaterThan(0);
+      expect(silence).toBeLessThan(0.001);
+    }
+    expect((top?.[1] ?? 0) - (first?.[1] ?? 0)).toBeLessThan(0.05);
+    expect(struck).toContain(first?.[1]);
+    expect(stopped).toContain(last?.[1]);
+  }
 });

@@ -132,7 +132,7 @@ it('seven values in two passages, eight washes asked for: at most twelve paintin
   expect(hers.steps.filter(isPaintingStep)).toHaveLength(painting.length + 1);
 });
 
-const fewEnoughStep = (kind: Step['kind'], n: number, title: string = kind): Step => ({
+const quietStepOf = (kind: Step['kind'], n: number, title: string = kind): Step => ({
   ...quietStep,
   n,
   after: [],
@@ -151,7 +151,7 @@ const planOf = (washes: number): Step[] =>
     'accents' as const,
     'last-lights' as const,
     'last-look' as const,
-  ].map((kind, n) => fewEnoughStep(kind, n));
+  ].map((kind, n) => quietStepOf(kind, n));
 
 const keysOut = (washes: number): string[] =>
   limitSteps(planOf(washes)).edits.map(

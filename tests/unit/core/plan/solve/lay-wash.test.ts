@@ -81,6 +81,20 @@ test('in one strength there is no weaker one, and all shapes come out alike', ()
   expect(labOfSheet(tracks[0]?.dried ?? paper)).toEqual(wash.after[0]);
 });
 
+test('a later wash lies on the darker shapes only', () => {
+  const bands = washBands([1, 2, 3], 3);
+  const [, , last] = bands;
+  if (!last) throw new Error('no wash');
+  const indices = [0, 1, 2];
+  const work = familyWork(1, slots.slice(0, 3), slots, bands);
+  const track: Track = { work, indices, paintBits: -1, dried: paper };
+  const familyWashes = new Map([[track, { option, load: 8, weakLoad: null }]]);
+  const input = { slots, paints, names: new PuddleNames() };
+  const wash = layWash('sheet', last, [1], [track], familyWashes, input, paper);
+  expect(wash.slots).toEqual([2]);
+  expect(wash.mixes[0]).toMatchObject({ id: 'sheet/3/1', target: [40, 5, 6] });
+});
+
 test('a family left out keeps the paper and names no puddle', () => {
   const { wash } = firstWash(0.6);
   expect(wash.mixes[1]).toMatchObject({
@@ -88,6 +102,7 @@ test('a family left out keeps the paper and names no puddle', () => {
     puddle: null,
     parts: [],
     load: 0,
+    consistency: 'tea',
     target: null,
     expected: labOfSheet(paper),
   });

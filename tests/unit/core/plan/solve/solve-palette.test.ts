@@ -23,7 +23,7 @@ import {
 const reading = madeReading(tableOf([97, 74, 52, 28], [[2, -18]]));
 
 /** Counts what is worked out step by step: searches and solves. */
-async function planMemoryPlanned(wishes: PlanWishes, memory = createPlanMemory()) {
+async function planRemembering(wishes: PlanWishes, memory = createPlanMemory()) {
   let pauses = 0;
   const plan = await buildPlan(
     reading,
@@ -38,22 +38,22 @@ async function planMemoryPlanned(wishes: PlanWishes, memory = createPlanMemory()
 
 it('a plan made from memory is the same, and nothing is searched or solved for it', async () => {
   const memory = createPlanMemory();
-  const first = await planMemoryPlanned({ washes: 2 }, memory);
+  const first = await planRemembering({ washes: 2 }, memory);
   expect(first.pauses).toBeGreaterThan(5);
   for (const wishes of [{ washes: 2 }, { washes: 2, evening: 600 }, { washes: 2, evening: 200 }]) {
-    const again = await planMemoryPlanned(wishes, memory);
+    const again = await planRemembering(wishes, memory);
     expect(again.pauses).toBeLessThan(2);
-    expect(again.plan).toEqual((await planMemoryPlanned(wishes)).plan);
+    expect(again.plan).toEqual((await planRemembering(wishes)).plan);
   }
 });
 
 it('another number of washes, other paints or another picture are worked out anew', async () => {
   const memory = createPlanMemory();
-  await planMemoryPlanned({ washes: 2 }, memory);
-  const three = await planMemoryPlanned({ washes: 3 }, memory);
-  expect(three.plan).toEqual((await planMemoryPlanned({ washes: 3 })).plan);
+  await planRemembering({ washes: 2 }, memory);
+  const three = await planRemembering({ washes: 3 }, memory);
+  expect(three.plan).toEqual((await planRemembering({ washes: 3 })).plan);
   const [fewer, ...rest] = chosen;
-  const without = await planMemoryPlanned({ washes: 2, exclude: [fewer ?? ''] }, memory);
+  const without = await planRemembering({ washes: 2, exclude: [fewer ?? ''] }, memory);
   expect(without.plan.palette.map(({ id }) => id).every((id) => rest.includes(id))).toBe(true);
 });
 

@@ -4,11 +4,12 @@ import { insertionSort } from '../../../../../app/core/numeric/filter-series.ts'
 import { runToEnd } from '../../../../../app/core/numeric/run-to-end.ts';
 import { contourLine } from '../../../../../app/core/raster/smooth-line.ts';
 import { traceContours } from '../../../../../app/core/raster/trace-contours.ts';
-import type { Edge } from '../../../../../app/core/reading/edges/edge.ts';
+import type { Edge, EdgeKind } from '../../../../../app/core/reading/edges/edge.ts';
 import type { MeasuredContour } from '../../../../../app/core/reading/edges/edge-profile.ts';
 import {
   describeEdge,
   type EdgeRun,
+  edgeRuns,
   roundToDigits,
 } from '../../../../../app/core/reading/edges/edge-runs.ts';
 import { rasterOf } from '../../../../support/reading/plain-raster.ts';
@@ -169,4 +170,50 @@ test('a few numbers are sorted as the long way does it, the rest left alone', ()
     insertionSort(values, count);
     expect([...values]).toEqual(wanted);
   }
+});
+
+/** Runs of kinds given by their first letters, every sample 10 px long: 'h3' for three hard ones. */
+function runsOf(kinds: string, leastPx: number, closed = false): string {
+  const named: Record<string, EdgeKind> = { h: 'hard', s: 'soft', f: 'found', l: 'lost' };
+  const samples = [...kinds].map((letter) => named[letter] as EdgeKind);
+  const lengths = new Float32Array(samples.length).fill(10);
+  return edgeRuns(samples, lengths, closed, leastPx)
+    .map(({ kind, from, to, lengthPx }) => {
+      expect(lengthPx).toBe(10 * (to - from));
+      return `${kind} ${from}-${to}`;
+    })
+    .join(', ');
+}
+
+describe('stretches of one kind along a contour', () => {
+  test('follow one another from end to end', () => {
+    expect(runsOf('hhhsslll', 0)).toBe('hard 0-3, soft 3-5, lost 5-8');
+    expect(runsOf('hhhh', 0)).toBe('hard 0-4');
+  });
+
+  test('in a closed one, what lies across its first place is one stretch', () => {
+    expect(runsOf('hhsssh', 0, true)).toBe('soft 2-5, hard 5-8');
+    expect(runsOf('hhsssh', 0)).toBe('hard 0-2, soft 2-5, hard 5-6');
+    expect(runsOf('hhsss', 0, true)).toBe('hard 0-2, soft 2-5');
+    expect(runsOf('hhhhh', 0, true)).toBe('hard 0-5');
+  });
+
+  test('a short one goes to its longer neighbour', () => {
+    expect(runsOf('hhhslllll', 20)).toBe('hard 0-3, lost 3-9');
+    expect(runsOf('hhhhhslll', 20)).toBe('hard 0-6, lost 6-9');
+    // The one before of two as long.
+    expect(runsOf('hhhslll', 20)).toBe('hard 0-4, lost 4-7');
+    expect(runsOf('shhh', 20)).toBe('hard 0-4');
+    expect(runsOf('hhhs', 20)).toBe('hard 0-4');
+  });
+
+  test('between two of a kind it makes them one', () => {
+    expect(runsOf('hhhshhll', 20)).toBe('hard 0-6, lost 6-8');
+  });
+
+  test('the shortest goes first, and as long as the least is long enough', () => {
+    expect(runsOf('hhhsslfffff', 30)).toBe('hard 0-3, found 3-11');
+    expect(runsOf('hhss', 20)).toBe('hard 0-2, soft 2-4');
+    expect(runsOf('h', 20)).toBe('hard 0-1');
+  });
 });

@@ -136,7 +136,7 @@ describe('always', () => {
   });
 });
 
-const findSubjectSize = { width: 320, height: 235 };
+const smallSize = { width: 320, height: 235 };
 
 /** Leaves of light and dark, some 15 px across. */
 const leaves = (x: number, y: number): number =>
@@ -194,14 +194,14 @@ describe('at least 95 % overlap where it differs by 10 L* or 15 in chroma', () =
       [0, 3].map((softPx, soft) => ({ name, sides, softPx, outline: shapes[(n + soft) % 3] })),
     ),
   )('$name, border $softPx px soft', ({ name, sides, outline = outlines.round, softPx }) => {
-    const shares = overlaps({ ...findSubjectSize, ...sides, outline, softPx }, [0.05, 0.1]);
+    const shares = overlaps({ ...smallSize, ...sides, outline, softPx }, [0.05, 0.1]);
     told(`${name}, ${softPx} px`, shares);
     for (const share of shares) expect(share).toBeGreaterThanOrEqual(0.95);
   });
 
   test('a very loose circle finds the same', () => {
     const sides = clear['on a ground of leaves'] as Sides;
-    const made = { ...findSubjectSize, ...sides, outline: outlines.lobed, softPx: 2 };
+    const made = { ...smallSize, ...sides, outline: outlines.lobed, softPx: 2 };
     for (const share of overlaps(made, [0.3, 0.5])) expect(share).toBeGreaterThanOrEqual(0.95);
   });
 });
@@ -209,7 +209,7 @@ describe('at least 95 % overlap where it differs by 10 L* or 15 in chroma', () =
 test('below that it is told how far it gets, and never less than her own line is worth', () => {
   for (const contrast of [8, 6, 4, 2]) {
     const made: MadePicture = {
-      ...findSubjectSize,
+      ...smallSize,
       outline: outlines.lobed,
       softPx: 2,
       subject: plain(50 + contrast, 0, 0),
