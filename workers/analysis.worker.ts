@@ -1,3 +1,5 @@
+// The worker's entry: jobs with a way to stop, the core's work in order, and what is handed over.
+
 import * as Comlink from 'comlink';
 import type { PlanWishes } from '../app/core/decisions/plan-wishes.ts';
 import { rasterLongSidePx } from '../app/core/limits.ts';
@@ -45,7 +47,7 @@ const triedIds = [
   'pbr7-burnt-sienna',
 ];
 
-/** A RangeError of a kernel carries a painter's sentence: only a name and a message survive the way to the page. */
+/** A RangeError of the core carries a painter's sentence: only a name and a message survive the way to the page. */
 function inWords<T>(work: () => T): T {
   try {
     return work();
@@ -83,7 +85,6 @@ function fitMeasuredPaint(
   );
 }
 
-// The worker's entry: jobs with a way to stop, the kernels in order, and what is handed over.
 /**
  * Throws a plain Error named 'WishError', with a sentence for her, where her wishes for the palette
  * contradict each other: only a name and a message survive the way to the page.

@@ -9,6 +9,29 @@ import type { ReserveSummary, Slot } from '../reading/slot.ts';
 import { capitalize } from '../words/numbers.ts';
 import type { Mix } from './plan.ts';
 
+/** What one wash finishes. Bands rise, 1 is the lightest. */
+export interface WashBands {
+  /** 1 is the first wash. */
+  readonly wash: number;
+  /** Finished by the puddle at its full strength, which also goes over everything darker. */
+  readonly full: readonly number[];
+  /** Finished by the same puddle thinner; empty unless lighter bands share this wash. */
+  readonly weak: readonly number[];
+}
+
+export interface SolvedWash extends WashBands {
+  readonly mixes: readonly Mix[];
+  /** Slots that get paint: indices into the plan's slots. */
+  readonly slots: readonly number[];
+  /** Their dry colour afterwards, in the same order. */
+  readonly after: readonly Lab[];
+}
+
+export interface SolvedPassage {
+  readonly passage: string;
+  readonly washes: readonly SolvedWash[];
+}
+
 /** The facts every step is built from. */
 export interface PlanFacts {
   readonly reading: Reading;
@@ -61,26 +84,3 @@ export function paintsIn({ paints }: PlanFacts, mixes: readonly Mix[]): Paint[] 
 /** Prefix of a step's title that names its passage; empty where the sheet has only one. */
 export const passagePrefix = ({ passages }: PlanFacts, passage: string): string =>
   passages.length > 1 ? `${capitalize(passage)}: ` : '';
-
-/** What one wash finishes. Bands rise, 1 is the lightest. */
-export interface WashBands {
-  /** 1 is the first wash. */
-  readonly wash: number;
-  /** Finished by the puddle at its full strength, which also goes over everything darker. */
-  readonly full: readonly number[];
-  /** Finished by the same puddle thinner; empty unless lighter bands share this wash. */
-  readonly weak: readonly number[];
-}
-
-export interface SolvedWash extends WashBands {
-  readonly mixes: readonly Mix[];
-  /** Slots that get paint: indices into the plan's slots. */
-  readonly slots: readonly number[];
-  /** Their dry colour afterwards, in the same order. */
-  readonly after: readonly Lab[];
-}
-
-export interface SolvedPassage {
-  readonly passage: string;
-  readonly washes: readonly SolvedWash[];
-}
