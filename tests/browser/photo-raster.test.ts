@@ -1,7 +1,11 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
+import { colourDifference } from '../../app/core/colour/ciede2000.ts';
+import { type Lab, labOfLinear } from '../../app/core/colour/lab.ts';
+import { linearOfCode } from '../../app/core/colour/srgb.ts';
 import { lightnessPlane } from '../../app/core/raster/linear-raster.ts';
 import { largestAreaPx } from '../../workers/photo/decode-photo.ts';
 import { readRaster } from '../../workers/photo/read-raster.ts';
+import { patchColours, widePatches } from '../support/reading/wide-patches.ts';
 import { casePhoto } from './support/case-photo.ts';
 import { lightnessAt, meanLightness, quarters } from './support/raster-lightness.ts';
 import { recordCanvases } from './support/record-canvases.ts';
@@ -75,10 +79,88 @@ test('a CMYK photo is neither inverted nor black', async () => {
 });
 
 // A-COL-3
-test('colours outside sRGB stay finite and within 0..1', async () => {
-  const { raster } = await read('p3-out-of-gamut.png');
+test.each(widePatches)('%s keeps its colours beyond sRGB', async (name, truth) => {
+  const { raster, shaky } = await read(name);
+  expect(shaky).toBe(false);
+  patchColours(raster).forEach((colour, i) => {
+    expect(colourDifference(colour, truth[i] as Lab), `patch ${i + 1}`).toBeLessThan(0.6);
+  });
+});
+
+/** A photo of one colour, given in CSS, kept with the profile of its canvas. */
+async function flatPhoto(colour: string, type: string, sidePx: number): Promise<Blob> {
+  const canvas = new OffscreenCanvas(sidePx, sidePx);
+  const context = canvas.getContext('2d', { colorSpace: 'display-p3' });
+  if (!context) throw new Error('no canvas');
+  context.fillStyle = colour;
+  context.fillRect(0, 0, sidePx, sidePx);
+  return canvas.convertToBlob({ type, quality: 1 });
+}
+
+const middleColour = async (photo: Blob, turn = 0): Promise<Lab> => {
+  const crop = { centre: [0.5, 0.5], size: [0.5, 0.5], turn } as const;
+  const { raster } = await readRaster(photo, crop, 1600, async () => {});
+  const middle = (raster.height >> 1) * raster.width + (raster.width >> 1);
+  const light = [raster.red[middle], raster.green[middle], raster.blue[middle]] as [
+    number,
+    number,
+    number,
+  ];
+  return labOfLinear(...light);
+};
+
+// Lab of the codes 255, 120, 0 and 20, 160, 60 of Display P3, as culori has them
+const orange: Lab = [66.436, 57.887, 102.427];
+const leafGreen: Lab = [56.915, -73.802, 48.352];
+
+describe('of a strong colour of Display P3', () => {
+  test.each([
+    ['an orange PNG', 'color(display-p3 1 0.470588 0)', 'image/png', orange, 64, 0],
+    ['an orange JPEG', 'color(display-p3 1 0.470588 0)', 'image/jpeg', orange, 64, 0],
+    ['a turned cut', 'color(display-p3 1 0.470588 0)', 'image/png', orange, 64, 10],
+    ['a leaf green', 'color(display-p3 0.078431 0.627451 0.235294)', 'image/png', leafGreen, 64, 0],
+    ['one decoded smaller', 'color(display-p3 1 0.470588 0)', 'image/png', orange, 4100, 0],
+  ] as const)('%s is read true', async (_, colour, type, truth, sidePx, turn) => {
+    const photo = await flatPhoto(colour, type, sidePx);
+    expect(colourDifference(await middleColour(photo, turn), truth)).toBeLessThan(0.6);
+  });
+
+  test.each([
+    ['without such a canvas', 'getImageData'],
+    ['without such colours in CSS', 'fillStyle'],
+  ])('a browser %s reads it clipped to sRGB', async (_, missing) => {
+    const photo = await flatPhoto('color(display-p3 1 0.470588 0)', 'image/png', 64);
+    const context = OffscreenCanvasRenderingContext2D.prototype;
+    const honest = Object.getOwnPropertyDescriptor(context, missing) as PropertyDescriptor;
+    const changed: PropertyDescriptor =
+      missing === 'fillStyle'
+        ? {
+            ...honest,
+            set(colour: string) {
+              if (!colour.startsWith('color(')) honest.set?.call(this, colour);
+            },
+          }
+        : {
+            ...honest,
+            value(x: number, y: number, width: number, height: number) {
+              return honest.value.call(this, x, y, width, height, { colorSpace: 'srgb' });
+            },
+          };
+    Object.defineProperty(context, missing, changed);
+    try {
+      const off = colourDifference(await middleColour(photo), orange);
+      expect(off).toBeGreaterThan(6);
+      expect(off).toBeLessThan(9);
+    } finally {
+      Object.defineProperty(context, missing, honest);
+    }
+  });
+});
+
+test('a photo in sRGB is read from an sRGB canvas, its codes untouched', async () => {
+  const { raster } = await read('patches-srgb-untagged.png', 480);
   for (const plane of [raster.red, raster.green, raster.blue]) {
-    expect(plane.every((light) => light >= 0 && light <= 1)).toBe(true);
+    expect(plane.every((light) => linearOfCode.includes(light))).toBe(true);
   }
 });
 

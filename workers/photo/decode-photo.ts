@@ -1,4 +1,5 @@
 import type { PixelSize } from '../../app/core/raster/size.ts';
+import { mayExceedSrgb } from '../../app/core/reference/may-exceed-srgb.ts';
 import {
   type PhotoHeader,
   photoHeader,
@@ -44,6 +45,8 @@ interface DecodedPhoto {
   readonly bitmap: ImageBitmap;
   /** Size of the upright photo itself, px. */
   readonly size: PixelSize;
+  /** True where its colours may lie beyond sRGB. */
+  readonly wide: boolean;
 }
 
 async function bytesOf(photo: Blob): Promise<Uint8Array> {
@@ -73,7 +76,7 @@ async function decode(
   photo: Blob,
   header: PhotoHeader,
   largestArea: number,
-): Promise<DecodedPhoto> {
+): Promise<Omit<DecodedPhoto, 'wide'>> {
   const told = uprightSize(header);
   const known = told.width > 0 && told.height > 0;
   if (!known || decodedSize(told, largestArea).width === told.width) {
@@ -99,7 +102,7 @@ export async function decodePhoto(photo: Blob, largestArea: number): Promise<Dec
   const header = photoHeader(bytes);
   if (!header) throw photoError(undecodable(null));
   try {
-    return await decode(photo, header, largestArea);
+    return { ...(await decode(photo, header, largestArea)), wide: mayExceedSrgb(bytes) };
   } catch (cause) {
     throw photoError(undecodable(header), cause);
   }

@@ -1,3 +1,4 @@
+import type { RgbSpace } from '../../app/core/colour/display-p3.ts';
 import type { Rgb } from '../../app/core/colour/lab.ts';
 import { rasterLongSidePx } from '../../app/core/limits.ts';
 import type { ClippedShares, LinearRaster } from '../../app/core/raster/linear-raster.ts';
@@ -56,6 +57,24 @@ interface Strip {
   readonly trust: Trust;
 }
 
+const memoryIsShort =
+  'The picture could not be read: memory is short. Close other tabs and try again.';
+
+/** CSS for channels 0..255 of that space. */
+const cssOf = (colour: Rgb, space: RgbSpace): string =>
+  space === 'srgb'
+    ? `rgb(${colour.join(' ')})`
+    : `color(display-p3 ${colour.map((code) => code / 255).join(' ')})`;
+
+/** Whether the browser paints, keeps and hands out pixels in Display P3. */
+function handsOutDisplayP3(): boolean {
+  const context = new OffscreenCanvas(1, 1).getContext('2d', { colorSpace: 'display-p3' });
+  if (context?.getImageData(0, 0, 1, 1).colorSpace !== 'display-p3') return false;
+  const before = context.fillStyle;
+  context.fillStyle = cssOf([255, 0, 0], 'display-p3'); // one it can't read is passed over
+  return context.fillStyle !== before;
+}
+
 interface StripCanvas {
   /** Rows a strip can hold at most. */
   readonly rows: number;
@@ -67,19 +86,20 @@ interface StripCanvas {
  * A canvas that shows some rows of a cut-out at the bitmap's own scale, on white: what is
  * transparent or outside the photo is paper. Its first row carries the known colours.
  */
-function createStripCanvas(bitmap: ImageBitmap, cut: CutOut, areaPx: number): StripCanvas {
+function createStripCanvas(
+  bitmap: ImageBitmap,
+  { cut, space }: CutInSpace,
+  areaPx: number,
+): StripCanvas {
   const width = Math.max(cut.width, knownColours.length);
   const rows = Math.max(1, Math.min(cut.height, Math.floor(areaPx / width) - 1));
   const canvas = new OffscreenCanvas(width, rows + 1);
   const context = canvas.getContext('2d', {
     alpha: false,
-    colorSpace: 'srgb',
+    colorSpace: space,
     willReadFrequently: true,
   });
-  if (!context)
-    throw photoError(
-      'The picture could not be read: memory is short. Close other tabs and try again.',
-    );
+  if (!context) throw photoError(memoryIsShort);
   context.imageSmoothingEnabled = !cut.whole;
   const [a, b, c, d, e, f] = cut.matrix;
   return {
@@ -92,7 +112,7 @@ function createStripCanvas(bitmap: ImageBitmap, cut: CutOut, areaPx: number): St
       context.drawImage(bitmap, 0, 0);
       context.setTransform(1, 0, 0, 1, 0, 0);
       knownColours.forEach((colour, cell) => {
-        context.fillStyle = `rgb(${colour.join(' ')})`;
+        context.fillStyle = cssOf(colour, space);
         context.fillRect(cell, 0, 1, 1);
       });
       const known = context.getImageData(0, 0, knownColours.length, 1).data;
@@ -108,6 +128,12 @@ const smallStripAreaPx = 65_536;
 const untrue =
   "This browser hands out changed pixels (a protection against tracking), so the values of the picture can't be read. Allow this page to read pictures, or open it in another browser.";
 
+interface CutInSpace {
+  readonly cut: CutOut;
+  /** Whose codes are handed out. */
+  readonly space: RgbSpace;
+}
+
 interface StripSink {
   /** Takes the next rows of the cut-out: RGBA bytes, opaque. */
   take(rgba: Uint8ClampedArray, rows: number): void;
@@ -122,10 +148,11 @@ interface StripSink {
  */
 async function readStrips(
   bitmap: ImageBitmap,
-  cut: CutOut,
+  source: CutInSpace,
   sink: StripSink,
 ): Promise<{ shaky: boolean }> {
-  let canvas = createStripCanvas(bitmap, cut, stripAreaPx);
+  const { cut } = source;
+  let canvas = createStripCanvas(bitmap, source, stripAreaPx);
   let small = false;
   let shaky = false;
   for (let row = 0; row < cut.height; ) {
@@ -134,7 +161,7 @@ async function readStrips(
     if (strip.trust === 'false') {
       if (small) throw photoError(untrue);
       small = true;
-      canvas = createStripCanvas(bitmap, cut, smallStripAreaPx);
+      canvas = createStripCanvas(bitmap, source, smallStripAreaPx);
       continue;
     }
     if (strip.trust === 'shaky') shaky = true;
@@ -157,8 +184,9 @@ const areaFor = (longSidePx: number): number =>
   longSidePx >= rasterLongSidePx ? largestAreaPx : largestAreaPx / 4;
 
 /**
- * From a photo's bytes to the working raster of its crop, averaged in linear light. `pause` is
- * awaited between strips with the part done, 0..1, and may throw to stop. Errors: `PhotoError`.
+ * From a photo's bytes to the working raster of its crop, averaged in linear light; colours beyond
+ * sRGB are kept where the photo may have them and the browser hands them out. `pause` is awaited
+ * between strips with the part done, 0..1, and may throw to stop. Errors: `PhotoError`.
  */
 export async function readRaster(
   photo: Blob,
@@ -166,15 +194,20 @@ export async function readRaster(
   longSidePx: number,
   pause: (part: number) => Promise<void>,
 ): Promise<ReadRaster> {
-  const { bitmap } = await decodePhoto(photo, areaFor(longSidePx));
+  const { bitmap, wide } = await decodePhoto(photo, areaFor(longSidePx));
   try {
     await pause(0.2); // decoding is the browser's; by experience about a fifth of the whole
     const cut = cutOutOf(bitmap, crop);
-    const reducer = new RasterReducer(cut, rasterSize(cut.width, cut.height, longSidePx));
-    const { shaky } = await readStrips(bitmap, cut, {
-      take: (rgba, rows) => reducer.addRows(rgba, rows),
-      pause: (part) => pause(0.2 + 0.8 * part),
-    });
+    const space: RgbSpace = wide && handsOutDisplayP3() ? 'display-p3' : 'srgb';
+    const reducer = new RasterReducer(cut, rasterSize(cut.width, cut.height, longSidePx), space);
+    const { shaky } = await readStrips(
+      bitmap,
+      { cut, space },
+      {
+        take: (rgba, rows) => reducer.addRows(rgba, rows),
+        pause: (part) => pause(0.2 + 0.8 * part),
+      },
+    );
     return { ...reducer.finish(), shaky };
   } finally {
     bitmap.close();

@@ -3,8 +3,9 @@ import { lightnessOfLinear, luminanceOfLinear, tabulatedCieCurve } from '../colo
 import { codeOfLinear } from '../colour/srgb.ts';
 
 /**
- * The working raster: three planes of linear light 0..1 (IEC 61966-2-1 primaries, D65), row by row,
- * each of width * height.
+ * The working raster: three planes of linear light (IEC 61966-2-1 primaries, D65), row by row, each
+ * of width * height. What sRGB can show lies in 0..1; a stronger colour of Display P3 has channels
+ * below 0 or above 1, its X, Y and Z are within the white's all the same.
  */
 export interface LinearRaster {
   readonly width: number;
@@ -71,7 +72,8 @@ const mostColour = 4;
 
 /**
  * Gives one pixel another luminance, its colour kept: all channels scaled alike, drawn to grey only as
- * far as the range 0..1 asks for.
+ * far as the range 0..1 asks for. A colour beyond that range is drawn to white no further than on the
+ * straight way there, so that a small change stays small.
  */
 export function setLuminance(
   { red, green, blue }: LinearRaster,
@@ -84,11 +86,15 @@ export function setLuminance(
   const was = luminanceOf(r, g, b);
   let colour = was > 0 ? Math.min(mostColour, luminance / was) : 0;
   const over = Math.max(r, g, b) - was;
-  if (over > 0) colour = Math.min(colour, (1 - luminance) / over);
-  red[i] = Math.max(0, Math.min(1, luminance + colour * (r - was)));
-  green[i] = Math.max(0, Math.min(1, luminance + colour * (g - was)));
-  blue[i] = Math.max(0, Math.min(1, luminance + colour * (b - was)));
+  if (over > 0) colour = Math.min(colour, (1 - luminance) / Math.min(over, 1 - was));
+  red[i] = withinEnds(luminance + colour * (r - was), r, colour);
+  green[i] = withinEnds(luminance + colour * (g - was), g, colour);
+  blue[i] = withinEnds(luminance + colour * (b - was), b, colour);
 }
+
+/** A channel held in 0..1, or in as much beyond as it was before the scaling. */
+const withinEnds = (light: number, was: number, scale: number): number =>
+  Math.max(Math.min(0, scale * was), Math.min(Math.max(1, was), light));
 
 type Rgba = Uint8ClampedArray<ArrayBuffer>;
 
@@ -108,7 +114,7 @@ export function greyOf(raster: LinearRaster): Rgba {
   return rgba;
 }
 
-/** The cropped reference as it is looked at: RGBA, encoded sRGB. */
+/** The cropped reference as it is looked at: RGBA, encoded sRGB, each channel clipped to it. */
 export function referenceRgba(raster: LinearRaster): Rgba {
   const { red, green, blue } = raster;
   const rgba = new Uint8ClampedArray(4 * red.length).fill(255);

@@ -1,3 +1,4 @@
+import { p3ToSrgb, type RgbSpace } from '../colour/display-p3.ts';
 import { linearOfCode } from '../colour/srgb.ts';
 import { type ClippedShares, emptyRaster, type LinearRaster } from './linear-raster.ts';
 import type { PixelSize } from './size.ts';
@@ -31,10 +32,12 @@ const nearBlack = 1;
 /**
  * Averages linear light over the exact area of the source below each output pixel (fractional
  * weights both ways). Fed with strips of RGBA rows from top to bottom, so the source never has to
- * be in memory at once. The source is opaque: transparency is backed with white before.
+ * be in memory at once. The source is opaque: transparency is backed with white before. Its codes are
+ * of the space told; the raster has the sRGB primaries either way.
  */
 export class RasterReducer {
   readonly #source: PixelSize;
+  readonly #space: RgbSpace;
   readonly #raster: LinearRaster;
   readonly #columns: Spread;
   readonly #rows: Spread;
@@ -47,12 +50,13 @@ export class RasterReducer {
   #dark = 0;
 
   /** Throws a RangeError where the output would be larger than the source or empty. */
-  constructor(source: PixelSize, output: PixelSize) {
+  constructor(source: PixelSize, output: PixelSize, space: RgbSpace = 'srgb') {
     if (output.width > source.width || output.height > source.height) {
       throw new RangeError('A raster is never larger than its source');
     }
     if (output.width < 1 || output.height < 1) throw new RangeError('A raster is never empty');
     this.#source = source;
+    this.#space = space;
     this.#raster = emptyRaster(output.width, output.height);
     this.#columns = spreadOf(source.width, output.width);
     this.#rows = spreadOf(source.height, output.height);
@@ -80,8 +84,9 @@ export class RasterReducer {
     const { width, red, green, blue } = this.#raster;
     let light = 0;
     let dark = 0;
-    const end = (this.#row + rowCount) * width;
-    for (let to = this.#row * width, at = 0; to < end; to++, at += 4) {
+    const start = this.#row * width;
+    const end = start + rowCount * width;
+    for (let to = start, at = 0; to < end; to++, at += 4) {
       const r = rgba[at];
       const g = rgba[at + 1];
       const b = rgba[at + 2];
@@ -91,6 +96,7 @@ export class RasterReducer {
       green[to] = toLinear[g];
       blue[to] = toLinear[b];
     }
+    if (this.#space === 'display-p3') p3ToSrgb(this.#raster, start, end);
     this.#light += light;
     this.#dark += dark;
     this.#row += rowCount;
@@ -151,6 +157,7 @@ export class RasterReducer {
       green[to] = Math.min(1, current[3 * x + 1] * perPixel);
       blue[to] = Math.min(1, current[3 * x + 2] * perPixel);
     }
+    if (this.#space === 'display-p3') p3ToSrgb(this.#raster, place * width, (place + 1) * width);
     this.#current = this.#next;
     this.#next = current.fill(0);
   }

@@ -94,14 +94,14 @@ export interface PhotoHeader {
 }
 
 /** Unsigned numbers out of bytes; what lies outside the bytes reads as 0, so no header can throw. */
-const byteAt = (bytes: Uint8Array, offset: number): number => bytes[offset] ?? 0;
+export const byteAt = (bytes: Uint8Array, offset: number): number => bytes[offset] ?? 0;
 
 /** Two bytes, most significant first. */
-const bigPair = (bytes: Uint8Array, offset: number): number =>
+export const bigPair = (bytes: Uint8Array, offset: number): number =>
   byteAt(bytes, offset) * 256 + byteAt(bytes, offset + 1);
 
 /** Four bytes, most significant first. */
-const bigFour = (bytes: Uint8Array, offset: number): number =>
+export const bigFour = (bytes: Uint8Array, offset: number): number =>
   bigPair(bytes, offset) * 65536 + bigPair(bytes, offset + 2);
 
 /** Two bytes, least significant first. */
@@ -109,7 +109,7 @@ const littlePair = (bytes: Uint8Array, offset: number): number =>
   byteAt(bytes, offset) + byteAt(bytes, offset + 1) * 256;
 
 /** Four bytes, least significant first. */
-const littleFour = (bytes: Uint8Array, offset: number): number =>
+export const littleFour = (bytes: Uint8Array, offset: number): number =>
   littlePair(bytes, offset) + littlePair(bytes, offset + 2) * 65536;
 
 /** True where the ASCII text stands at that place. */

@@ -1,15 +1,18 @@
 import { readFile } from 'node:fs/promises';
 import sharp from 'sharp';
 import { decodedSize, largestAreaPx } from '../../../workers/photo/decode-photo.ts';
+import type { RgbSpace } from '../../core/colour/display-p3.ts';
 import { RasterReducer } from '../../core/raster/raster-reducer.ts';
 import { type PixelSize, rasterSize } from '../../core/raster/size.ts';
+import { mayExceedSrgb } from '../../core/reference/may-exceed-srgb.ts';
 import { photoHeader } from '../../core/reference/photo-header.ts';
 import { photoProblem, undecodable } from '../../core/reference/photo-problem.ts';
 import { centredCrop, cutOutOf } from '../../core/reference/reference.ts';
 import { CommandError, type PlanOptions } from './plan-options.ts';
 
-/** An upright photo on white paper: RGBA bytes, sRGB, opaque. */
+/** An upright photo on white paper: RGBA bytes of that space, opaque. */
 interface LoadedPhoto extends PixelSize {
+  readonly space: RgbSpace;
   readonly rgba: Uint8ClampedArray;
 }
 
@@ -23,35 +26,54 @@ async function bytesOf(file: string): Promise<Uint8Array> {
 }
 
 /**
- * Decodes a photo as the worker does: turned by its EXIF, in sRGB, transparent parts white, at most
- * 16,777,216 px. Errors: `CommandError` with the cause.
+ * The photo's pixels as codes of that space. What a damaged profile says is passed over, as browsers
+ * do: null where that leaves the codes in no known space.
+ */
+async function decodeIn(space: RgbSpace, bytes: Uint8Array): Promise<LoadedPhoto | null> {
+  const wide = space === 'display-p3';
+  let damaged = false;
+  const image = sharp(bytes, {
+    limitInputPixels: false, // the size limit is our own and has been checked
+    failOn: 'error',
+    // The library's first step would clip to sRGB: a wide photo goes by its own profile at the end.
+    ignoreIcc: wide,
+  }).autoOrient();
+  if (wide) image.withIccProfile('p3');
+  image.on('warning', (text: string) => {
+    if (wide && /profile/i.test(text)) damaged = true;
+  });
+  const { autoOrient: upright } = await image.metadata();
+  const { width, height } = decodedSize(upright, largestAreaPx);
+  if (width !== upright.width || height !== upright.height) {
+    image.resize(width, height, { fit: 'fill' });
+  }
+  const data = await image
+    .flatten({ background: '#ffffff' })
+    .toColourspace('srgb')
+    .ensureAlpha()
+    .raw({ depth: 'uchar' })
+    .toBuffer();
+  const rgba = new Uint8ClampedArray(data.buffer, data.byteOffset, data.length);
+  return damaged ? null : { rgba, width, height, space };
+}
+
+/**
+ * Decodes a photo as the worker does: turned by its EXIF, in sRGB or, where its colours may lie
+ * beyond, in Display P3, transparent parts white, at most 16,777,216 px. Errors: `CommandError` with
+ * the cause.
  */
 export async function loadPhoto(file: string): Promise<LoadedPhoto> {
   const bytes = await bytesOf(file);
   const problem = photoProblem(bytes);
   if (problem) throw new CommandError(`${file}: ${problem}`);
   try {
-    // The size limit is our own and has been checked.
-    const image = sharp(bytes, { limitInputPixels: false, failOn: 'error' }).autoOrient();
-    const { autoOrient: upright } = await image.metadata();
-    const { width, height } = decodedSize(upright, largestAreaPx);
-    if (width !== upright.width || height !== upright.height) {
-      image.resize(width, height, { fit: 'fill' });
-    }
-    const data = await image
-      .flatten({ background: '#ffffff' })
-      .toColourspace('srgb')
-      .ensureAlpha()
-      .raw({ depth: 'uchar' })
-      .toBuffer();
-    return {
-      rgba: new Uint8ClampedArray(data.buffer, data.byteOffset, data.length),
-      width,
-      height,
-    };
+    const wide = mayExceedSrgb(bytes) ? await decodeIn('display-p3', bytes) : null;
+    const photo = wide ?? (await decodeIn('srgb', bytes));
+    if (photo) return photo;
   } catch {
-    throw new CommandError(`${file}: ${undecodable(photoHeader(bytes))}`);
+    // Said below.
   }
+  throw new CommandError(`${file}: ${undecodable(photoHeader(bytes))}`);
 }
 
 /** The centre of the photo in the sheet's ratio, averaged to the working raster. */
@@ -59,7 +81,7 @@ export function cropToRaster(photo: LoadedPhoto, sheet: PlanOptions['sheet']) {
   const cut = cutOutOf(photo, centredCrop(photo, sheet));
   const left = Math.min(Math.max(0, -cut.matrix[4]), photo.width - cut.width);
   const top = Math.min(Math.max(0, -cut.matrix[5]), photo.height - cut.height);
-  const reducer = new RasterReducer(cut, rasterSize(cut.width, cut.height));
+  const reducer = new RasterReducer(cut, rasterSize(cut.width, cut.height), photo.space);
   for (let row = 0; row < cut.height; row++) {
     const start = ((top + row) * photo.width + left) * 4;
     reducer.addRows(photo.rgba.subarray(start, start + cut.width * 4), 1);

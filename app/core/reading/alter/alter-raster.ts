@@ -1,3 +1,4 @@
+import { p3ToSrgb, srgbToP3 } from '../../colour/display-p3.ts';
 import { lightnessOfLinear, luminanceOfLightness } from '../../colour/lightness.ts';
 import { lightnessOfOneValue } from '../../limits.ts';
 import { distanceToOutline, smoothStep } from '../../raster/distance-map.ts';
@@ -79,8 +80,7 @@ function putBack(
   for (let y = 0, i = 0; y < box.height; y++) {
     const row = (box.top + y) * width + box.left;
     for (let x = 0; x < box.width; x++, i++) {
-      // Over-relaxed values may stray past the ends by a hair.
-      if (known[i] === 0) into[row + x] = Math.max(0, Math.min(1, filled[i]));
+      if (known[i] === 0) into[row + x] = filled[i];
     }
   }
 }
@@ -103,11 +103,22 @@ function* leaveOut(raster: LinearRaster, area: Uint8Array, pxPerMm: number): Gen
   yield;
   const whole = [raster.red, raster.green, raster.blue];
   const planes = whole.map((plane) => cutOut(plane, size.width, box, new Float32Array(cells)));
+  const [red, green, blue] = planes;
+  // Colours beyond sRGB lie in 0..1 of Display P3's own primaries: there the ends are ends.
+  const wide = planes.some((plane) => plane.some((light) => light < 0 || light > 1));
+  if (wide) srgbToP3({ red, green, blue }, 0, cells);
   yield* fillSmoothly({ ...box, known, planes });
   yield;
+  planes.forEach(holdInRange);
+  if (wide) p3ToSrgb({ red, green, blue }, 0, cells);
   planes.forEach((plane, p) => {
     putBack(whole[p], size.width, box, plane, known);
   });
+}
+
+/** Over-relaxed values may stray past the ends by a hair. */
+function holdInRange(plane: Float32Array): void {
+  for (let i = 0; i < plane.length; i++) plane[i] = Math.max(0, Math.min(1, plane[i]));
 }
 
 /** Half the width over which the change sets in, mm on the sheet: softer than any edge is taken for hard. */

@@ -1,10 +1,18 @@
 import { describe, expect, test } from 'vitest';
+import { colourDifference } from '../../../../app/core/colour/ciede2000.ts';
+import { type Lab, labOfLinear } from '../../../../app/core/colour/lab.ts';
 import { linearOfCode } from '../../../../app/core/colour/srgb.ts';
-import { lightnessPlane } from '../../../../app/core/raster/linear-raster.ts';
+import {
+  greyOf,
+  labInPlace,
+  lightnessPlane,
+  referenceRgba,
+} from '../../../../app/core/raster/linear-raster.ts';
 import { RasterReducer } from '../../../../app/core/raster/raster-reducer.ts';
 import { rasterSize } from '../../../../app/core/raster/size.ts';
 import { opened, reducePicture } from '../../../support/reading/rasters.ts';
 import { seeded } from '../../../support/reading/seeded.ts';
+import { fullCodes, widePatches } from '../../../support/reading/wide-patches.ts';
 
 const noise = (width: number, height: number, seed: number): Uint8Array => {
   const random = seeded(seed);
@@ -118,6 +126,73 @@ test('counts what the camera lost, within one code of the ends', () => {
   const rgba = Uint8Array.from(codes.flatMap((code) => [code, code, code, 255]));
   const { clipped } = reducePicture(rgba, { width: 8, height: 1 }, { width: 4, height: 1 });
   expect(clipped).toEqual({ light: 0.25, dark: 0.25 });
+});
+
+describe('codes of Display P3', () => {
+  /** The eight full colours side by side, each of so many pixels a side. */
+  const full = (side: number, output: number) => {
+    const source = { width: 8 * side, height: side };
+    const row = fullCodes.flatMap((code) => Array.from({ length: side }, () => [...code, 255]));
+    const rgba = Uint8Array.from(Array.from({ length: side }, () => row.flat()).flat());
+    const reducer = new RasterReducer(source, { width: 8 * output, height: output }, 'display-p3');
+    reducer.addRows(rgba, 1);
+    reducer.addRows(rgba, 0);
+    reducer.addRows(rgba, side - 1);
+    return reducer.finish().raster;
+  };
+  const truth = widePatches[0]?.[1] as readonly Lab[];
+
+  test.each([
+    ['copied', 4, 4],
+    ['averaged', 6, 2],
+  ])('%s: every colour keeps its Lab, by the exact curve as by the table', (_, side, output) => {
+    const raster = full(side, output);
+    const middleOf = (i: number) => i * output + (output >> 1);
+    const exact = truth.map((_, i) =>
+      labOfLinear(
+        raster.red[middleOf(i)] as number,
+        raster.green[middleOf(i)] as number,
+        raster.blue[middleOf(i)] as number,
+      ),
+    );
+    const lightness = lightnessPlane(raster);
+    const lab = labInPlace(raster);
+    truth.forEach((colour, i) => {
+      const tabulated = [
+        lab.lightness[middleOf(i)],
+        lab.a[middleOf(i)],
+        lab.b[middleOf(i)],
+      ] as unknown as Lab;
+      expect(colourDifference(exact[i] as Lab, colour)).toBeLessThan(0.01);
+      expect(colourDifference(tabulated, colour)).toBeLessThan(0.05);
+      expect(Math.abs((lightness[middleOf(i)] as number) - colour[0])).toBeLessThan(0.01);
+    });
+  });
+
+  test('are averaged in linear light: red and green half and half', () => {
+    const reducer = new RasterReducer(
+      { width: 2, height: 1 },
+      { width: 1, height: 1 },
+      'display-p3',
+    );
+    reducer.addRows(Uint8Array.of(255, 0, 0, 255, 0, 255, 0, 255), 1);
+    const { red, green, blue } = reducer.finish().raster;
+    expect(red[0]).toBeCloseTo(0.5, 6);
+    expect(green[0]).toBeCloseTo(0.5, 6);
+    expect(blue[0]).toBeCloseTo((-0.0196375546 - 0.0786360456) / 2, 6);
+  });
+
+  test('are shown clipped channel by channel, in grey by their true L*', () => {
+    const raster = full(1, 1);
+    const codes = (rgba: Uint8ClampedArray, i: number) => [...rgba.subarray(4 * i, 4 * i + 4)];
+    const [shown, grey] = [referenceRgba(raster), greyOf(raster)];
+    fullCodes.forEach((code, i) => {
+      expect(codes(shown, i)).toEqual([...code, 255]);
+      const light = linearOfCode[codes(grey, i)[0] as number] as number;
+      const [lightness] = labOfLinear(light, light, light);
+      expect(Math.abs(lightness - (truth[i] as Lab)[0])).toBeLessThan(0.3);
+    });
+  });
 });
 
 test('rows missing or too many are refused', () => {

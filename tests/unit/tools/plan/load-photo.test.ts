@@ -1,6 +1,12 @@
+import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { loadPhoto } from '../../../../app/tools/plan/load-photo.ts';
+import { colourDifference } from '../../../../app/core/colour/ciede2000.ts';
+import type { Lab } from '../../../../app/core/colour/lab.ts';
+import { cropToRaster, loadPhoto } from '../../../../app/tools/plan/load-photo.ts';
 import { casePath } from '../../../support/plan/run-command.ts';
+import { patchColours, widePatches } from '../../../support/reading/wide-patches.ts';
 
 const at = ({ rgba, width }: Awaited<ReturnType<typeof loadPhoto>>, x: number, y: number) =>
   rgba[(y * width + x) * 4] as number;
@@ -18,16 +24,39 @@ test.each([
   });
 });
 
-test('16 bits, profiles and transparency come out as 8-bit sRGB on white', async () => {
+test('16 bits and transparency come out as 8 bits on white', async () => {
   const deep = await loadPhoto(casePath('png-16bit-grey.png'));
   expect(at(deep, deep.width - 5, deep.height - 5)).toBe(20);
-  const wide = await loadPhoto(casePath('patches-p3-tagged.png'));
-  const plain = await loadPhoto(casePath('patches-srgb-untagged.png'));
-  wide.rgba.forEach((code, i) => {
-    if (Math.abs(code - (plain.rgba[i] as number)) > 2) throw new Error(`byte ${i} is off`);
-  });
   const clear = await loadPhoto(casePath('png-fully-transparent.png'));
   expect(clear.rgba.every((code) => code === 255)).toBe(true);
+});
+
+test.each(widePatches)('%s keeps its colours beyond sRGB', async (name, truth) => {
+  const photo = await loadPhoto(casePath(name));
+  expect(photo.space).toBe('display-p3');
+  const { raster } = cropToRaster(photo, { format: 'own', widthMm: 200, heightMm: 100 });
+  patchColours(raster).forEach((colour, i) => {
+    expect(colourDifference(colour, truth[i] as Lab), `patch ${i + 1}`).toBeLessThan(0.6);
+  });
+});
+
+test('a damaged profile is passed over', async () => {
+  const bytes = await readFile(casePath('patches-p3-tagged.jpg'));
+  bytes.write('none', bytes.indexOf('para'), 'latin1'); // its curves are of no known kind now
+  const folder = await mkdtemp(join(tmpdir(), 'photo-'));
+  try {
+    await writeFile(join(folder, 'damaged.jpg'), bytes);
+    const photo = await loadPhoto(join(folder, 'damaged.jpg'));
+    expect(photo.space).toBe('srgb');
+    expect(Math.abs(at(photo, 420, 60) - 186)).toBeLessThanOrEqual(1); // the code as it stands there
+  } finally {
+    await rm(folder, { recursive: true });
+  }
+});
+
+test('a photo in sRGB is read as such', async () => {
+  expect((await loadPhoto(casePath('patches-srgb-untagged.png'))).space).toBe('srgb');
+  expect((await loadPhoto(casePath('cmyk-adobe-marker.jpg'))).space).toBe('srgb');
 });
 
 test('a photo over 16,777,216 px comes reduced, its shape kept', async () => {

@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import { p3ToSrgb } from '../../../../../app/core/colour/display-p3.ts';
 import type { Lab, Point } from '../../../../../app/core/colour/lab.ts';
+import { decodeSrgb } from '../../../../../app/core/colour/srgb.ts';
 import { runToEnd } from '../../../../../app/core/numeric/run-to-end.ts';
 import { type LinearRaster, lightnessPlane } from '../../../../../app/core/raster/linear-raster.ts';
 import { alterRaster } from '../../../../../app/core/reading/alter/alter-raster.ts';
@@ -135,4 +137,23 @@ test.each([
   const raster = rasterOf(4, 4, () => [50, 0, 0]);
   const pieces = alterRaster(raster, [{ change: 'lighter', ...stroke }], 1);
   expect(() => runToEnd(pieces)).toThrow(/Take it back and draw it anew/);
+});
+
+test('a thing in surroundings beyond sRGB: they go on, as strong as they are', () => {
+  const raster = withThing(() => [50, 0, 0]);
+  for (let y = 0, i = 0; y < height; y++) {
+    for (let x = 0; x < width; x++, i++) {
+      if (isThing(x, y)) continue;
+      raster.red[i] = 1; // Display P3's orange 255, 120, 0
+      raster.green[i] = decodeSrgb(120 / 255);
+      raster.blue[i] = 0;
+      p3ToSrgb(raster, i, i + 1);
+    }
+  }
+  const ground = [raster.red[0], raster.green[0], raster.blue[0]] as const;
+  runToEnd(alterRaster(raster, [leaveOut(tight)], pxPerMm));
+  [raster.red, raster.green, raster.blue].forEach((plane, c) => {
+    expect(plane.every((light) => Math.abs(light - (ground[c] as number)) < 1e-4)).toBe(true);
+  });
+  expect(ground[0]).toBeGreaterThan(1);
 });

@@ -1,11 +1,22 @@
 import { expect, test } from 'vitest';
+import { colourDifference } from '../../../../../app/core/colour/ciede2000.ts';
+import { p3ToSrgb, srgbToP3 } from '../../../../../app/core/colour/display-p3.ts';
 import type { Lab } from '../../../../../app/core/colour/lab.ts';
+import { luminanceOfLinear } from '../../../../../app/core/colour/lightness.ts';
+import { decodeSrgb } from '../../../../../app/core/colour/srgb.ts';
 import { runToEnd } from '../../../../../app/core/numeric/run-to-end.ts';
-import { lightnessPlane } from '../../../../../app/core/raster/linear-raster.ts';
+import {
+  emptyRaster,
+  type LinearRaster,
+  labInPlace,
+  lightnessPlane,
+  setLuminance,
+} from '../../../../../app/core/raster/linear-raster.ts';
 import { alterRaster } from '../../../../../app/core/reading/alter/alter-raster.ts';
 import type { Alteration, Change } from '../../../../../app/core/reference/photo-stroke.ts';
 import { labOfLinear } from '../../../../support/reading/linear-of-lab.ts';
 import { copyOf, oval, rasterOf, sameRaster } from '../../../../support/reading/plain-raster.ts';
+import { seeded } from '../../../../support/reading/seeded.ts';
 
 const [width, height] = [200, 160];
 const pxPerMm = 2;
@@ -121,4 +132,66 @@ test('no alterations: nothing is touched', () => {
   const before = copyOf(raster);
   runToEnd(alterRaster(raster, [], pxPerMm));
   expect(sameRaster(raster, before)).toBe(true);
+});
+
+/** Display P3's orange 255, 120, 0, in linear light of the sRGB primaries. */
+const orangeRaster = (): LinearRaster => {
+  const raster = emptyRaster(width, height);
+  raster.red.fill(1);
+  raster.green.fill(decodeSrgb(120 / 255));
+  p3ToSrgb(raster, 0, width * height);
+  return raster;
+};
+
+// Lighter, an orange this strong has only the way to white: its hue turns as one of sRGB's does too.
+test.each([
+  ['lighter', 0.35, 7],
+  ['darker', 0.02, 3],
+] as const)(
+  'a colour beyond sRGB one value %s: hue within %f rad, no step between neighbours over dE %i',
+  (change, mostTurned, largestStep) => {
+    const raster = orangeRaster();
+    expect(raster.red[middle]).toBeGreaterThan(1);
+    expect(raster.blue[middle]).toBeLessThan(0);
+    const labAt = ({ red, green, blue }: LinearRaster, i: number): Lab =>
+      labOfLinear(red[i] as number, green[i] as number, blue[i] as number);
+    const [l, a, b] = labAt(raster, middle);
+    runToEnd(alterRaster(raster, [round(change)], pxPerMm));
+    const [l2, a2, b2] = labAt(raster, middle);
+    expect(Math.abs(l2 - l - (change === 'lighter' ? 10 : -10))).toBeLessThan(0.3);
+    expect(Math.abs(Math.atan2(b2, a2) - Math.atan2(b, a))).toBeLessThan(mostTurned);
+    const steps: number[] = []; // from the middle out to the right border
+    for (let x = 101; x < width; x++) {
+      const [one, other] = [labAt(raster, 80 * width + x - 1), labAt(raster, 80 * width + x)];
+      steps.push(colourDifference(one, other));
+    }
+    expect(Math.max(...steps)).toBeLessThan(largestStep);
+    expect(labAt(raster, 80 * width + width - 1)).toEqual([l, a, b]);
+    expect(lightnessPlane(raster).every(Number.isFinite)).toBe(true);
+    const planes = labInPlace(raster);
+    expect([planes.a, planes.b].every((plane) => plane.every(Number.isFinite))).toBe(true);
+  },
+);
+
+test('any colour of Display P3, as light or dark as wanted, stays one of Display P3', () => {
+  const random = seeded(11);
+  for (let i = 0; i < 5000; i++) {
+    const p3 = [random(), random(), random()].map((light) =>
+      light < 0.2 ? 0 : light > 0.8 ? 1 : light,
+    );
+    const raster = emptyRaster(1, 1);
+    raster.red[0] = p3[0] as number;
+    raster.green[0] = p3[1] as number;
+    raster.blue[0] = p3[2] as number;
+    p3ToSrgb(raster, 0, 1);
+    const luminance = random();
+    setLuminance(raster, 0, luminance);
+    const [red, green, blue] = [raster.red[0], raster.green[0], raster.blue[0]];
+    expect(luminanceOfLinear(red, green, blue)).toBeCloseTo(luminance, 5);
+    srgbToP3(raster, 0, 1);
+    for (const [light] of [raster.red, raster.green, raster.blue]) {
+      expect(light).toBeGreaterThan(-1e-6);
+      expect(light).toBeLessThan(1 + 1e-6);
+    }
+  }
 });
