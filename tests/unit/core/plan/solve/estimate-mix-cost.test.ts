@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { colourDifference } from '../../../../../app/core/colour/ciede2000.ts';
 import type { Lab } from '../../../../../app/core/colour/lab.ts';
 import { spectrumSize } from '../../../../../app/core/colour/spectrum.ts';
 import { tabulatedLoads } from '../../../../../app/core/limits.ts';
@@ -8,7 +9,11 @@ import {
   labOfSheet,
   layMix,
 } from '../../../../../app/core/plan/solve/dried-sheet.ts';
-import { leastLoad, MixEstimator } from '../../../../../app/core/plan/solve/estimate-mix-cost.ts';
+import {
+  leastLoad,
+  MixEstimator,
+  slotCost,
+} from '../../../../../app/core/plan/solve/estimate-mix-cost.ts';
 import type { Goal } from '../../../../../app/core/plan/solve/family-work.ts';
 import { puddleOptions } from '../../../../../app/core/plan/solve/puddle-options.ts';
 import { paintsNamed } from '../../../../support/plan/solved-facts.ts';
@@ -40,6 +45,14 @@ test('a colour that a mix gives at some load between the tabulated ones is found
   }
 });
 
+test('paler than the palest tabulated load is found too, between it and the bare sheet', async () => {
+  const option = await only('pb29-ultramarine-blue');
+  const wanted = labOfSheet(layMix(option, 0.03, paper));
+  const found = estimator.estimate(option, towards(wanted), paper);
+  expect(found.cost).toBeLessThan(0.5);
+  expect(Math.abs(found.load / 0.03 - 1)).toBeLessThan(0.1);
+});
+
 test('two targets cost what they cost by their area; one missed costs more than none', async () => {
   const option = await only('pb29-ultramarine-blue');
   const wanted = labOfSheet(layMix(option, 1, paper));
@@ -66,4 +79,12 @@ test('darker than the paint goes: as strong as can be', async () => {
   const found = estimator.estimate(option, towards([5, 0, 0]), paper);
   expect(found.load).toBe(32);
   expect(Number.isFinite(found.cost)).toBe(true);
+});
+
+test('value counts before colour: a miss in lightness costs six tenths of its L* on top, either way', () => {
+  const target: Lab = [50, 10, 0];
+  for (const got of [60, 40, 50].map((lightness): Lab => [lightness, 10, 8])) {
+    const onTop = slotCost(target, ...got) - colourDifference(target, got);
+    expect(onTop).toBeCloseTo(0.6 * Math.abs(got[0] - 50), 9);
+  }
 });

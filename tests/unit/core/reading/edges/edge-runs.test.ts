@@ -117,7 +117,51 @@ describe('an edge lost in value', () => {
   });
 });
 
+describe('the course of an edge', () => {
+  const upright = measuredLine((x) => x >= 32, 1);
+  const pathOf = (measured: MeasuredContour, from: number, to: number) =>
+    described(measured, { run: { from, to } }).path;
+
+  test('straight, it is told by its two ends, in shares of the sides', () => {
+    const ends = [...pathOf(upright, 0, upright.places.length)].sort(([, y], [, z]) => y - z);
+    expect(ends.map(([x]) => x)).toEqual([0.5, 0.5]);
+    expect(ends[0]?.[1]).toBeLessThan(0.02);
+    expect(ends[1]?.[1]).toBeGreaterThan(0.98);
+  });
+
+  test('stretches that follow one another meet, each as long as its share', () => {
+    const third = Math.floor(upright.places.length / 3);
+    const [one, other] = [pathOf(upright, 0, third), pathOf(upright, third, 3 * third)];
+    expect(one.at(-1)).toEqual(other[0]);
+    const lengthOf = (path: Edge['path']): number =>
+      Math.abs((path.at(-1)?.[1] ?? 0) - (path[0]?.[1] ?? 0));
+    expect(lengthOf(one)).toBeCloseTo(third / upright.places.length, 1);
+  });
+
+  test('round, it closes, keeps within a pixel of the line and to four digits', () => {
+    const round = measuredLine((x, y) => Math.hypot(x - 31.5, y - 31.5) < 20, 1);
+    const path = pathOf(round, 0, round.places.length);
+    expect(path[0]).toEqual(path.at(-1));
+    expect(path.length).toBeGreaterThan(7);
+    for (const [x, y] of path) {
+      expect(Math.abs(Math.hypot(x - 0.5, y - 0.5) - 20 / side)).toBeLessThan(1 / side);
+      for (const share of [x, y]) expect(share).toBe(Number(share.toFixed(4)));
+    }
+  });
+});
+
 describe('the figures of an edge', () => {
+  test('contrast and width are the medians along its own stretch, whatever strays', () => {
+    const line = measuredLine((x) => x >= 32, 1);
+    line.contrasts.set([90, 10, 30, 20, 40, 7, 7, 7]);
+    line.sigmas.set([1, 9, 3, 2, 4, 0, 0, 0]);
+    const edge = described(line, { run: { from: 0, to: 5 } });
+    expect(edge.contrast).toBe(30);
+    expect(edge.widthMm).toBeCloseTo((2.563 * 3) / 2, 1);
+    // In a closed contour a stretch runs on past the last sample to the first.
+    expect(described(line, { run: { from: 5, to: 10 } }).contrast).toBe(7);
+  });
+
   test("the photo's own blur is taken off its width; lengths are in mm on the sheet", () => {
     const edge = described(
       measuredLine((x) => x >= 32, 5),
@@ -209,6 +253,7 @@ describe('stretches of one kind along a contour', () => {
 
   test('between two of a kind it makes them one', () => {
     expect(runsOf('hhhshhll', 20)).toBe('hard 0-6, lost 6-8');
+    expect(runsOf('sssshhhlhhhssss', 20)).toBe('soft 0-4, hard 4-11, soft 11-15');
   });
 
   test('the shortest goes first, and as long as the least is long enough', () => {
