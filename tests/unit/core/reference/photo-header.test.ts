@@ -81,3 +81,38 @@ test('any cut-off of any header gives a header or null, never an error', () => {
     }
   }
 });
+
+/** A box of ISO/IEC 14496-12: its length and name, then what it holds. */
+function box(name: string, ...content: (number | Uint8Array)[]): Uint8Array {
+  const bytes = content.flatMap((part) => (typeof part === 'number' ? [part] : [...part]));
+  const length = bytes.length + 8;
+  return new Uint8Array([0, 0, length >> 8, length & 255, ...ascii(name), ...bytes]);
+}
+const ascii = (text: string): number[] => [...text].map((sign) => sign.charCodeAt(0));
+const noFlags = [0, 0, 0, 0];
+const sizeBox = (width: number, height: number): Uint8Array =>
+  box('ispe', ...noFlags, 0, 0, width >> 8, width & 255, 0, 0, height >> 8, height & 255);
+
+// irot turns to the left by quarters (ISO/IEC 23008-12, 6.5.10); EXIF 8, 3, 6 undo a turn by 1, 2, 3 of them.
+test.each([
+  [0, 1],
+  [1, 8],
+  [2, 3],
+  [3, 6],
+])(
+  'a HEIC turned by %i quarters has EXIF orientation %i, and the largest of its sizes',
+  (quarters, orientation) => {
+    const properties = box('ipco', sizeBox(512, 512), sizeBox(4032, 3024), box('irot', quarters));
+    const heic = new Uint8Array([
+      ...box('ftyp', ...ascii('heic'), ...noFlags, ...ascii('mif1')),
+      ...box('meta', ...noFlags, box('iprp', properties)),
+    ]);
+    expect(photoHeader(heic)).toEqual({
+      kind: 'heic',
+      width: 4032,
+      height: 3024,
+      orientation,
+      complete: true,
+    });
+  },
+);
