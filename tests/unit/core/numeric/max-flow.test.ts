@@ -9,14 +9,15 @@ interface Made {
   cost(sides: ArrayLike<number>): number;
 }
 
-function madeGrid(width: number, height: number, random: () => number): Made {
+/** Capacities are whole numbers under `range`. */
+function madeGrid(width: number, height: number, random: () => number, range = 9): Made {
   const open = openCells(new Uint8Array(width * height).fill(2), { width, height });
   const neighbours = open.nodes;
   const capacities = new Int32Array(neighbours.length);
   for (let arc = 0; arc < neighbours.length; arc++) {
     const other = neighbours[arc] as number;
     if (other > arc >> 3) {
-      const units = Math.floor(9 * random());
+      const units = Math.floor(range * random());
       capacities[arc] = units;
       capacities[other * 8 + 7 - (arc & 7)] = units;
     }
@@ -107,6 +108,19 @@ test('costs as much as the largest flow, on larger grids', () => {
   const random = seeded(12);
   for (let n = 0; n < 6; n++) {
     const { grid, cost } = madeGrid(14 + n, 11, random);
+    const slow = largestFlow({
+      neighbours: grid.neighbours,
+      capacities: grid.capacities.slice(),
+      excess: grid.excess.slice(),
+    });
+    expect(cost(findMinimumCut(grid))).toBe(slow);
+  }
+});
+
+test('costs as much as the largest flow where arcs carry one unit or two', () => {
+  const random = seeded(13);
+  for (let n = 0; n < 60; n++) {
+    const { grid, cost } = madeGrid(9 + (n % 4), 8, random, 2 + (n % 2));
     const slow = largestFlow({
       neighbours: grid.neighbours,
       capacities: grid.capacities.slice(),

@@ -135,6 +135,17 @@ describe('what the washes say of edges', () => {
     expect(first).toMatch(/Leave crisp: .*the brown against the white, on the left/);
   });
 
+  test('on wet paper: what meets mostly hard stops the water, stretches between the same two colours together', () => {
+    const on = (...borders: Border[]) => adviseOnEdges(facts([], borders), washes[0], true);
+    const short = (b: number, soft = 0): Border => ({ ...border(0, b, soft), lengthMm: 30 });
+    expect(on(short(1))).toBe('');
+    expect(on(short(1), short(3))).toBe(
+      'These edges stay crisp, so stop the water short of them: the dull green against the white.',
+    );
+    expect(on(border(0, 2, 0.1))).toMatch(/stop the water short of them: the brown against/);
+    expect(on(border(0, 2, 0.2, 0.3))).toBe('');
+  });
+
   test('lost: both in one go, or run out into what is not painted', () => {
     const lost = [
       uprightEdge(0.5, { a: 1, b: 2, wish: 'lose' }),

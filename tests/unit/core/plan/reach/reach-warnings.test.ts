@@ -148,6 +148,10 @@ describe('whites', () => {
     expect(told('wet-in-wet', white('mask', 2), white('mask', 1), white('last', 0.5))).toBe(
       '3 whites are too small to paint round on this sheet: 2 are masked, 1 comes back at the end. To paint round them take a larger sheet.',
     );
+    expect(told('wet-in-wet', white('mask', 2))).toMatch(/this sheet: 1 is masked\. To/);
+    expect(told('wet-in-wet', white('last', 2), white('last', 1))).toMatch(
+      /this sheet: 2 come back at the end\. To/,
+    );
     // One that is masked though a brush could go round it is her choice.
     expect(told('wet on dry', white('mask', 2))).toBeUndefined();
   });
