@@ -62,7 +62,7 @@ function jpegMayExceed(bytes: Uint8Array): boolean {
 const plainPrimaries = [1, 2];
 
 /**
- * A PNG's profile is packed and not looked into: any counts, but for one named sRGB. The chunk cICP
+ * A PNG's profile is packed and not looked into: all count but one named sRGB. The chunk cICP
  * has the last word: it tells primaries by number (PNG, third edition, 11.3.2).
  */
 function pngMayExceed(bytes: Uint8Array): boolean {

@@ -35,7 +35,7 @@ function slopesOfAmounts(
   });
 }
 
-/** How firmly an amount is held to the one stated; one beyond doubt has no slopes, so 1 is as good as any. */
+/** How firmly an amount is held to the one stated; one beyond doubt has no slopes, so every number would do and it is 1. */
 const holdOfAmount = ({ doubt }: PatchShare): number => (doubt === 0 ? 1 : 1 / doubt ** 2);
 
 function costOfDrift({ shares }: JointPatch, drift: Float64Array): number {
