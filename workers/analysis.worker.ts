@@ -195,8 +195,9 @@ const api: AnalysisApi = {
   measurePatches: (job, photo, frames) =>
     runJob(job, (pause) => measurePatches(photo, frames, pause)),
   fitPaint: async (_job, patches, isWhite, own) => fitMeasuredPaint(patches, isWhite, own),
-  mixNeighbours: async (_job, paints, below, mix) => mixNeighbours(paints, below, mix),
-  mixingChart: async (_job, paints) => mixingChart(paints),
+  mixNeighbours: async (_job, paints, below, mix, surface) =>
+    mixNeighbours(paints, below, mix, surface),
+  mixingChart: async (_job, paints, surface) => mixingChart(paints, surface),
   cancel: cancelJob,
   async warmUp(_job, box) {
     await darkestInSteps(usualPaints, idleTurn, memory.darkest);

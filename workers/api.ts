@@ -1,5 +1,6 @@
 // THE contract between page and worker: types only.
 
+import type { Surface } from '../app/core/colour/surface.ts';
 import type { PlanWishes } from '../app/core/decisions/plan-wishes.ts';
 import type { BoxWishes } from '../app/core/decisions/wishes.ts';
 import type { Outline } from '../app/core/outline/outline.ts';
@@ -117,9 +118,14 @@ export interface AnalysisCalls {
   /** K and S of a paint from such patches; `own` are her paints. Errors: 'PhotoError'. */
   fitPaint(patches: readonly PaintPatch[], isWhite: boolean, own: readonly Paint[]): PaintMeasure;
   /** The mixes next to one over the dried washes below it; `paints` is the palette. */
-  mixNeighbours(paints: readonly Paint[], below: readonly LaidMix[], mix: LaidMix): MixNeighbours;
+  mixNeighbours(
+    paints: readonly Paint[],
+    below: readonly LaidMix[],
+    mix: LaidMix,
+    surface: Surface,
+  ): MixNeighbours;
   /** What the paints of a palette make together. */
-  mixingChart(paints: readonly Paint[]): MixingChart;
+  mixingChart(paints: readonly Paint[], surface: Surface): MixingChart;
   /** Builds tables ahead of need, for a search among the paints of this box; answers when warm. */
   warmUp(box: BoxWishes): void;
 }

@@ -49,9 +49,10 @@ export const reserveWithin = 6;
 /** From this many small whites on nobody paints round them on wet paper: they are masked (own). */
 export const manySmallWhites = 3;
 
-// Mixes. A load is the amount of paint on an area; 1 is a pale wash.
+// Mixes. A load is the amount of tube paint on the sheet, ml/m2; in plans made before paints had a strength it is
+// counted in pale washes.
 
-/** Whole parts of one mix sum to at most this: more can not be measured by eye (own). */
+/** Whole parts of volume of one mix sum to at most this: more can not be measured by eye (own). */
 export const mostParts = 8;
 
 /** Paints in one mix, at most: a fourth makes mud (common practice). */
@@ -63,24 +64,21 @@ export const mixSizes: readonly number[] = Array.from({ length: mostPaintsInMix 
 /** Added to a cost in CIEDE2000 for every paint of a mix beyond the first: two paints before three (own). */
 export const costOfAnotherPaint = 0.4;
 
-/** From this load on paint is cream, which covers what lies below (own). */
-export const creamFrom = 6;
+/** A mix of more parts of one paint than this to one of another can't be squeezed out (own). */
+export const mostToOne = 6;
 
-/** From this load on paint is butter: stiff, without water (own). */
-export const butterFrom = 16;
+/** The most that a change of hers may lay, ml of tube paint on a square metre: two full coats (own). */
+export const strongestLoad = 40;
 
-/** The strongest load of a wash: butter, as from the tube (own). */
-export const strongestLoad = 32;
-
-/** Loads in half octaves from two to the power of `from` up to the strongest. */
+/** Shares of a full coat in half octaves, from two to the power of `from` up to it. */
 const halfOctaves = (from: number): readonly number[] =>
-  Array.from({ length: 2 * (Math.log2(strongestLoad) - from) + 1 }, (_, n) => 2 ** (n / 2 + from));
+  Array.from({ length: 1 - 2 * from }, (_, n) => 2 ** (n / 2 + from));
 
-/** Loads at which the search for a palette compares single washes: 1/4 to 32, 15 of them. */
-export const searchLoads = halfOctaves(-2);
+/** Shares of a full coat at which the search for a palette compares single washes: 1/128 to 1, 15 of them. */
+export const searchShares = halfOctaves(-7);
 
-/** Loads at which the layers of every mix of a palette are kept for the plan: 1/16 to 32, 19 of them. */
-export const tabulatedLoads = halfOctaves(-4);
+/** Shares of it at which the layers of every mix of a palette are kept for the plan: 1/512 to 1, 19 of them. */
+export const tabulatedShares = halfOctaves(-9);
 
 // The palette.
 

@@ -1,5 +1,6 @@
 import { type Lab, writeLabOfXyz } from './lab.ts';
 import { lightnessOfLuminance } from './lightness.ts';
+import { addGlance, drySurface, escaping, type Surface } from './surface.ts';
 
 /** Every spectrum here has 36 samples: 380, 390 ... 730 nm. */
 export const spectrumSize = 36;
@@ -38,28 +39,6 @@ export const daylightD65 = [
 ] as const;
 
 /**
- * The share of light that the surface throws back before it meets paint: added once, after all
- * layers. Dry 0.03: source as for the optics table. Wet 0.012: chosen so that masstones dry 2.3 L*
- * lighter on average, the mean shift measured on 75 paints (MacEvoy, Watercolor drying shifts).
- */
-export const surfaceFloor = { dry: 0.03, wet: 0.012 } as const;
-
-export type SurfaceState = keyof typeof surfaceFloor;
-
-/**
- * What is seen of a reflectance 0..1 (or of a weighted mean of one) through a surface with that
- * floor.
- */
-export const addSurface = (reflectance: number, floor: number): number =>
-  floor + (1 - floor) * reflectance;
-
-/**
- * The reflectance below a surface with that floor that is seen as `seen`; negative where it is
- * darker.
- */
-export const removeSurface = (seen: number, floor: number): number => (seen - floor) / (1 - floor);
-
-/**
  * D65 x observer, scaled so that a perfect white sums to 1 in each of X, Y, Z: so it is exactly
  * L* 100, a* 0, b* 0, whatever the sums of the 10 nm tables are.
  */
@@ -77,47 +56,47 @@ export const weightZ = weights(observerZ);
 const writeLabOf = writeLabOfXyz;
 const lightnessOf = lightnessOfLuminance;
 
-/**
- * L* alone of the sum of reflectance x `weightY`, to the last digit as `writeLabOfSums` gives it.
- */
-export const lightnessOfSum = (y: number, floor: number): number =>
-  lightnessOf(addSurface(y, floor));
+/** L* alone of the sum of escaping light x `weightY`, to the last digit as `writeLabOfSums` gives it. */
+export const lightnessOfSum = (y: number, { k1 }: Surface): number => lightnessOf(addGlance(y, k1));
 
-/** Writes L*, a*, b* of the three sums of reflectance x weight (each 0..1) to out[start ..]. */
+/** Writes L*, a*, b* of the three sums of escaping light x weight (each 0..1) to out[start ..]. */
 export function writeLabOfSums(
   x: number,
   y: number,
   z: number,
-  floor: number,
+  { k1 }: Surface,
   out: Float64Array,
   start: number,
 ): void {
-  writeLabOf(addSurface(x, floor), addSurface(y, floor), addSurface(z, floor), out, start);
+  writeLabOf(addGlance(x, k1), addGlance(y, k1), addGlance(z, k1), out, start);
 }
 
 /**
- * Writes L*, a*, b* (D65, 2 degree) of a reflectance 0..1, 36 samples, to out[start ..], the
- * surface floor added once. Source: CIE 15; ISO/CIE 11664-4.
+ * Writes L*, a*, b* (D65, 2 degree) of a reflectance inside the film, 0..1, 36 samples, seen through the surface, to
+ * out[start ..]. Source: CIE 15; ISO/CIE 11664-4.
  */
-export function writeLab(reflectance: Spectrum, floor: number, out: Float64Array, start = 0): void {
+export function writeLab(
+  reflectance: Spectrum,
+  surface: Surface,
+  out: Float64Array,
+  start = 0,
+): void {
+  const { k2 } = surface;
   let x = 0;
   let y = 0;
   let z = 0;
   for (let i = 0; i < spectrumSize; i++) {
-    const r = reflectance[i];
-    x += r * weightX[i];
-    y += r * weightY[i];
-    z += r * weightZ[i];
+    const light = escaping(reflectance[i], k2);
+    x += light * weightX[i];
+    y += light * weightY[i];
+    z += light * weightZ[i];
   }
-  writeLabOfSums(x, y, z, floor, out, start);
+  writeLabOfSums(x, y, z, surface, out, start);
 }
 
-/**
- * L*, a*, b* of a reflectance, 36 samples, seen through a dry surface unless another floor is
- * given.
- */
-export function labOfReflectance(reflectance: Spectrum, floor: number = surfaceFloor.dry): Lab {
+/** L*, a*, b* of a reflectance inside the film, 36 samples, seen through the surface. */
+export function labOfReflectance(reflectance: Spectrum, surface: Surface = drySurface): Lab {
   const out = new Float64Array(3);
-  writeLab(reflectance, floor, out);
+  writeLab(reflectance, surface, out);
   return [out[0], out[1], out[2]];
 }

@@ -1,31 +1,25 @@
 import type { Lab } from '../colour/lab.ts';
-import {
-  labOfReflectance,
-  removeSurface,
-  type Spectrum,
-  type SurfaceState,
-  spectrumSize,
-  surfaceFloor,
-} from '../colour/spectrum.ts';
-import { strongestLoad } from '../limits.ts';
+import { labOfReflectance, type Spectrum, spectrumSize } from '../colour/spectrum.ts';
+import { drySurface, inside, type Surface } from '../colour/surface.ts';
 import { bisect } from '../numeric/solve.ts';
 import optics from './data/pigment-optics.json';
-import { layOver, mixSpectra, type PaintSpectra, paintLayer } from './layer.ts';
+import { layOver, type MixSpectra, mixSpectra, paintLayer } from './layer.ts';
 import type { Paint } from './paint.ts';
 
 /**
- * Reflectance of white paper, 36 samples, without the surface floor. The optics table gives paper
- * as it is measured, floor included; its predicted ladders hold only with the floor taken out. The
- * paper is an assumed one: see paperNote of the table.
+ * Reflectance of white paper inside the surface, 36 samples. The optics table gives paper as it is measured, from
+ * outside. The paper is an assumed one: see paperNote of the table.
  */
-export const defaultPaper: Float64Array = Float64Array.from(optics.paper_R, (measured) =>
-  removeSurface(measured, surfaceFloor.dry),
-);
+export const paperInside = (surface: Surface): Float64Array =>
+  Float64Array.from(optics.paper_R, (measured) => inside(measured, surface));
 
-/** What that paper looks like, dry. */
+/** That paper under the surface plans are made for. */
+export const defaultPaper: Float64Array = paperInside(drySurface);
+
+/** What it looks like, dry. */
 export const defaultPaperLab: Lab = labOfReflectance(defaultPaper);
 
-/** One wash: paints, their parts and the total load (1 = the pale wash of the optics table). */
+/** One wash: paints, their parts of volume and how much of the mix is laid, ml/m2. */
 export interface Wash {
   readonly paints: readonly Paint[];
   readonly parts: readonly number[];
@@ -33,7 +27,7 @@ export interface Wash {
 }
 
 /**
- * Reflectance, 36 samples, of washes laid one over the other, each dried; the first lies lowest.
+ * Reflectance inside the surface, 36 samples, of washes laid one over the other, each dried; the first lies lowest.
  */
 export function reflectanceOfWashes(
   washes: readonly Wash[],
@@ -47,10 +41,9 @@ export function reflectanceOfWashes(
   return sheet;
 }
 
-/** Colour of washes laid one over the other on the default paper, surface floor included. */
-export function colourOfWashes(washes: readonly Wash[], surface: SurfaceState = 'dry'): Lab {
-  return labOfReflectance(reflectanceOfWashes(washes), surfaceFloor[surface]);
-}
+/** Dry colour of washes laid one over the other on the default paper, seen through a surface. */
+export const colourOfWashes = (washes: readonly Wash[], surface: Surface = drySurface): Lab =>
+  labOfReflectance(reflectanceOfWashes(washes, paperInside(surface)), surface);
 
 const leastLoad = 1 / 64;
 /**
@@ -60,25 +53,25 @@ const leastLoad = 1 / 64;
 const step = Math.SQRT2;
 
 /**
- * The least load at which a mix (K, S per unit load) dries to that L* over a ground (36 samples, no
- * floor), to 1 part in 10,000; null where the ground is no lighter, or not even the strongest load
- * is dark enough.
+ * The least load, ml/m2, at which a mix dries to that L* over a ground (36 samples, inside the surface), to 1 part in
+ * 10,000; null where the ground is no lighter, or not even its full coat is dark enough.
  */
 export function loadForLightness(
-  { K, S }: PaintSpectra,
+  { K, S, coat }: MixSpectra,
   ground: Spectrum,
   lightness: number,
+  surface: Surface = drySurface,
 ): number | null {
   const sheet = new Float64Array(spectrumSize);
   const lightnessAt = (load: number): number =>
-    labOfReflectance(layOver(paintLayer(K, S, load), ground, sheet))[0];
+    labOfReflectance(layOver(paintLayer(K, S, load), ground, sheet), surface)[0];
   if (lightnessAt(0) <= lightness) return null;
   let low = 0;
   let high = leastLoad;
   while (lightnessAt(high) > lightness) {
-    if (high >= strongestLoad) return null;
+    if (high >= coat) return null;
     low = high;
-    high = Math.min(strongestLoad, high * step);
+    high = Math.min(coat, high * step);
   }
   return bisect(
     (load) => lightnessAt(load) > lightness,

@@ -1,4 +1,5 @@
 import { type Spectrum, spectrumSize } from '../colour/spectrum.ts';
+import { coatOf, strengthOf, type TubePaint } from './paint.ts';
 
 /**
  * A layer of paint by itself at one wavelength: what it throws back (R0, over black) and lets
@@ -35,13 +36,23 @@ export const reflectionsBetween = (back: number, under: number): number =>
 export const reflectanceOver = (back: number, through: number, under: number): number =>
   back + (through * through * under) / reflectionsBetween(back, under);
 
+/**
+ * The light that comes out of a layer over a ground: `escaping` of `reflectanceOver`, with one division instead of
+ * two, for the hottest loops.
+ */
+export function escapingOver(back: number, through: number, under: number, k2: number): number {
+  const rounds = reflectionsBetween(back, under);
+  const light = back * rounds + through * through * under;
+  return ((1 - k2) * light) / (rounds - k2 * light);
+}
+
 /** A layer of paint, 36 samples: `back` is R0 (over black), `through` is T. */
 interface PaintLayer {
   readonly back: Float64Array;
   readonly through: Float64Array;
 }
 
-/** The layer of a mix with absorption K and scattering S per unit load, at `load` (0 or more). */
+/** The layer of a mix with absorption K and scattering S per ml/m2, at `load` (0 or more, ml/m2). */
 export function paintLayer(K: Spectrum, S: Spectrum, load: number): PaintLayer {
   const back = new Float64Array(spectrumSize);
   const through = new Float64Array(spectrumSize);
@@ -65,27 +76,37 @@ export function layOver(layer: PaintLayer, ground: Spectrum, out: Float64Array):
   return out;
 }
 
-/** Absorption and scattering per unit load, 36 samples each. */
+/** Absorption and scattering of a mix, 36 samples each, per ml of tube paint on a square metre. */
 export interface PaintSpectra {
   readonly K: Spectrum;
   readonly S: Spectrum;
 }
 
+/** Of a mix: also how much of it lies in a full coat, ml/m2. */
+export interface MixSpectra extends PaintSpectra {
+  readonly K: Float64Array;
+  readonly S: Float64Array;
+  readonly coat: number;
+}
+
 /**
- * K and S per unit of total load of paints mixed by whole parts: each adds its share.
- * Duncan (1940), Proc. Phys. Soc. 52, 390-401.
+ * K and S of paints mixed by whole parts of tube paint, per ml/m2 of the mix: each adds its share of the volume
+ * times its strength. Duncan (1940), Proc. Phys. Soc. 52, 390-401. A full coat is the mean of theirs by volume.
  */
-export function mixSpectra(paints: readonly PaintSpectra[], parts: readonly number[]) {
+export function mixSpectra(paints: readonly TubePaint[], parts: readonly number[]): MixSpectra {
   const sum = parts.reduce((all, part) => all + part, 0);
   const K = new Float64Array(spectrumSize);
   const S = new Float64Array(spectrumSize);
+  let coat = 0;
   for (const [n, paint] of paints.entries()) {
     const share = (parts[n] ?? 0) / sum;
     if (!(share > 0)) continue;
+    const loads = share * strengthOf(paint);
+    coat += share * coatOf(paint);
     for (let i = 0; i < spectrumSize; i++) {
-      K[i] = K[i] + share * paint.K[i];
-      S[i] = S[i] + share * paint.S[i];
+      K[i] = K[i] + loads * paint.K[i];
+      S[i] = S[i] + loads * paint.S[i];
     }
   }
-  return { K, S };
+  return { K, S, coat };
 }

@@ -1,11 +1,17 @@
 import type { Lab } from '../colour/lab.ts';
-import { labOfReflectance, type Spectrum, spectrumSize, surfaceFloor } from '../colour/spectrum.ts';
-import { lightnessOfOneValue, mostPaintsInMix, mostParts } from '../limits.ts';
+import { labOfReflectance, type Spectrum, spectrumSize } from '../colour/spectrum.ts';
+import { drySurface, type Surface } from '../colour/surface.ts';
+import { lightnessOfOneValue, mostPaintsInMix, mostParts, mostToOne } from '../limits.ts';
 import { formatCount } from '../words/numbers.ts';
-import { loadForLightness, reflectanceOfWashes, type Wash } from './colour-of-washes.ts';
+import {
+  loadForLightness,
+  paperInside,
+  reflectanceOfWashes,
+  type Wash,
+} from './colour-of-washes.ts';
+import { consistencyOf } from './consistency.ts';
 import { layOver, mixSpectra, paintLayer } from './layer.ts';
 import {
-  consistencyOf,
   type LaidMix,
   type MixNeighbour,
   type MixNeighbours,
@@ -15,9 +21,15 @@ import {
 } from './mix.ts';
 import { strengthInWords } from './mix-words.ts';
 import type { Paint } from './paint.ts';
+import { wetLab } from './wet-look.ts';
 
 /** Nobody adds one part of a paint to more parts of the old puddle than this (own). */
 const mostOld = 12;
+
+const isLopsided = (parts: readonly Part[]): boolean => {
+  const counts = parts.map(({ parts: n }) => n);
+  return Math.max(...counts) > mostToOne * Math.min(...counts);
+};
 
 /** A mix next to another: one part of a paint to `to` parts of it. */
 interface NearbyParts {
@@ -49,6 +61,7 @@ export function nearbyParts(parts: readonly Part[], palette: readonly string[]):
       const common = grown.map((part) => part.parts).reduce(divisor);
       if (sum * times + 1 > mostParts * common) continue;
       const least = grown.map(({ paint, parts: n }) => ({ paint, parts: n / common }));
+      if (isLopsided(least)) continue;
       found.push({ parts: least, added, to: sum * times });
     }
   }
@@ -104,11 +117,14 @@ interface Look {
 class OverGround {
   readonly #ground: Spectrum;
   readonly #paints: readonly Paint[];
+  readonly #surface: Surface;
   readonly #sheet = new Float64Array(spectrumSize);
 
-  constructor(paints: readonly Paint[], below: readonly LaidMix[]) {
+  constructor(paints: readonly Paint[], below: readonly LaidMix[], surface: Surface) {
     this.#paints = paints;
-    this.#ground = reflectanceOfWashes(below.map((mix) => this.washOf(mix)));
+    this.#surface = surface;
+    const washes = below.map((mix) => this.washOf(mix));
+    this.#ground = reflectanceOfWashes(washes, paperInside(surface));
   }
 
   paintOf(id: string): Paint {
@@ -126,15 +142,14 @@ class OverGround {
     const { paints, parts, load } = this.washOf(mix);
     const { K, S } = mixSpectra(paints, parts);
     layOver(paintLayer(K, S, load), this.#ground, this.#sheet);
-    return {
-      dry: labOfReflectance(this.#sheet),
-      wet: labOfReflectance(this.#sheet, surfaceFloor.wet),
-    };
+    const dry = labOfReflectance(this.#sheet, this.#surface);
+    return { dry, wet: wetLab(dry) };
   }
 
   loadFor(parts: readonly Part[], lightness: number): number | null {
     const { paints, parts: shares } = this.washOf({ parts, load: 1 });
-    const load = loadForLightness(mixSpectra(paints, shares), this.#ground, lightness);
+    const mix = mixSpectra(paints, shares);
+    const load = loadForLightness(mix, this.#ground, lightness, this.#surface);
     return load && Number(load.toPrecision(digits));
   }
 }
@@ -198,15 +213,16 @@ function byColour(
  * The nearest whole-part mixes (sum at most 8, at most three paints of the palette) round a mix:
  * half a value (5 L*) lighter and darker by strength alone, and every hue direction in which one
  * part of a paint goes, at the same lightness. `paints` is the palette with its optics, `below` the
- * dried washes under it, first one first. Ways that lead nowhere are left out. Throws RangeError
+ * dried washes under it, first one first; `surface` what the plan was made with. Ways that lead nowhere are left out. Throws RangeError
  * for a paint that is not in the palette.
  */
 export function mixNeighbours(
   paints: readonly Paint[],
   below: readonly LaidMix[],
   mix: LaidMix,
+  surface: Surface = drySurface,
 ): MixNeighbours {
-  const over = new OverGround(paints, below);
+  const over = new OverGround(paints, below, surface);
   const own = over.look(mix);
   const palette = paints.map(({ id }) => id);
   const all = candidates(mix, own.dry, palette, over);

@@ -1,35 +1,13 @@
 import type { Lab } from '../colour/lab.ts';
-import { butterFrom, creamFrom, mostParts } from '../limits.ts';
+import { mostParts, mostToOne } from '../limits.ts';
+import type { Consistency } from './consistency.ts';
 
 export interface Part {
   /** Paint id. */
   readonly paint: string;
-  /** Whole parts; those of one mix sum to at most `mostParts`. */
+  /** Whole parts of tube paint by volume; those of one mix sum to at most `mostParts`. */
   readonly parts: number;
 }
-
-/**
- * The trade's ladder from watery to stiff. The words are common practice (no standard exists);
- * the limits in load are this project's own.
- */
-export type Consistency = 'tea' | 'coffee' | 'milk' | 'cream' | 'butter';
-
-/** load: amount of paint per area, 1 = the pale wash of the optics table. */
-export function consistencyOf(load: number): Consistency {
-  if (load < 0.7) return 'tea';
-  if (load < 2) return 'coffee';
-  if (load < creamFrom) return 'milk';
-  if (load < butterFrom) return 'cream';
-  return 'butter';
-}
-
-export const consistencySign: Record<Consistency, string> = {
-  tea: 'runs like water, the bottom of the well shows',
-  coffee: 'runs, the bottom is hard to see',
-  milk: 'moves slowly and shimmers',
-  cream: 'does not run when you tilt the palette',
-  butter: 'stiff, as from the tube',
-};
 
 /** Parts of the first paint to the second. */
 export const chartRatios = [
@@ -38,10 +16,10 @@ export const chartRatios = [
   [1, 3],
 ] as const;
 
-/** Loads of a chart, one each of tea, milk and cream. */
-export const chartLoads = [0.5, 3, 10] as const;
+/** The strengths of a chart, palest first. */
+export const chartStrengths = ['tea', 'milk', 'cream'] as const satisfies readonly Consistency[];
 
-/** One swatch: dry colour of a mix at a load on the default paper. */
+/** One swatch: dry colour of so much of a mix, ml/m2, on the default paper. */
 export interface ChartSwatch {
   readonly parts: readonly Part[];
   readonly load: number;
@@ -78,11 +56,13 @@ function* compositions(count: number, left: number): Generator<number[]> {
 }
 
 /**
- * All ways to mix `count` paints (1..3) in whole parts of sum at most 8, each way once: 2 + 2 is
- * 1 + 1. One paint: 1 way; two: 21; three: 52.
+ * All ways to mix `count` paints (1..3) in whole parts of sum at most 8 and at most 6 to 1, each way once: 2 + 2 is
+ * 1 + 1. One paint: 1 way; two: 19; three: 52.
  */
 export function wholeParts(count: number): number[][] {
-  return [...compositions(count, mostParts)].filter((parts) => parts.reduce(divisor) === 1);
+  return [...compositions(count, mostParts)].filter(
+    (parts) => parts.reduce(divisor) === 1 && Math.max(...parts) <= mostToOne * Math.min(...parts),
+  );
 }
 
 /** The ways to go from a mix, in the order they are offered. */
@@ -101,7 +81,7 @@ export const neighbourWays = [
 
 export type NeighbourWay = (typeof neighbourWays)[number];
 
-/** Paint ids with whole parts, and the total load they are laid at. */
+/** Paint ids with whole parts, and how much of the mix is laid, ml/m2. */
 export interface LaidMix {
   readonly parts: readonly Part[];
   readonly load: number;
@@ -111,7 +91,7 @@ export interface LaidMix {
 export interface MixNeighbour extends LaidMix {
   readonly way: NeighbourWay;
   readonly consistency: Consistency;
-  /** Dry over what lies below, surface floor included; and wet. */
+  /** Dry over what lies below, seen through the surface; and wet. */
   readonly dry: Lab;
   readonly wet: Lab;
   /** What to add to the puddle, in words. */

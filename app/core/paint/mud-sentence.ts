@@ -1,17 +1,18 @@
 import type { Lab } from '../colour/lab.ts';
-import { strongestLoad } from '../limits.ts';
 import { capitalize, spellCount } from '../words/numbers.ts';
 import { colourOfWashes, defaultPaper, loadForLightness, type Wash } from './colour-of-washes.ts';
+import { mixSpectra } from './layer.ts';
 import type { Paint } from './paint.ts';
 
 const chromaOf = ([, a, b]: readonly [number, number, number]): number => Math.hypot(a, b);
 
 /**
- * C* of one paint alone on white paper at this L*, or at its strongest load if it can't go that
+ * C* of one paint alone on white paper at this L*, or in a full coat if it can't go that
  * dark.
  */
 function chromaAlone(paint: Paint, lightness: number): number {
-  const load = loadForLightness(paint, defaultPaper, lightness) ?? strongestLoad;
+  const alone = mixSpectra([paint], [1]);
+  const load = loadForLightness(alone, defaultPaper, lightness) ?? alone.coat;
   return chromaOf(colourOfWashes([{ paints: [paint], parts: [1], load }]));
 }
 

@@ -1,4 +1,5 @@
 import type { Lab } from '../colour/lab.ts';
+import type { Spectrum } from '../colour/spectrum.ts';
 
 /** What the trade says of a pigment; null where nobody is known to have said it. */
 export interface PaintProperties {
@@ -13,8 +14,35 @@ export interface PaintProperties {
   readonly caution: string | null;
 }
 
-/** A paint with its optics: K and S per unit load, 36 samples 380..730 nm. */
-export interface Paint {
+/** Where the optics of a paint come from. */
+export type Provenance =
+  | 'measured watercolour'
+  | 'rescaled from acrylic'
+  | 'estimated from published colour'
+  | 'recipe';
+
+/** What mixing needs of a paint. */
+export interface TubePaint {
+  /** Absorption and scattering per load, 36 samples 380..730 nm; load 1 is the pale wash of the optics table. */
+  readonly K: Spectrum;
+  readonly S: Spectrum;
+  /** Loads that 1 ml of tube paint gives on a square metre; missing in plans that were made by loads: 1. */
+  readonly strength?: number;
+  /** Load of its masstone: thicker is no wash; missing likewise. */
+  readonly mostLoad?: number;
+}
+
+/** The most a plan laid before paints had a masstone of their own. */
+const formerMostLoad = 32;
+
+export const strengthOf = ({ strength }: Pick<TubePaint, 'strength'>): number => strength ?? 1;
+
+/** Tube paint of a full coat, its masstone, ml/m2. */
+export const coatOf = (paint: Pick<TubePaint, 'strength' | 'mostLoad'>): number =>
+  (paint.mostLoad ?? formerMostLoad) / strengthOf(paint);
+
+/** A paint with its optics. */
+export interface Paint extends TubePaint {
   readonly id: string;
   readonly revision: number;
   /** Pigment name, her own wording allowed. */
@@ -23,6 +51,12 @@ export interface Paint {
   readonly ci: readonly string[];
   readonly K: readonly number[];
   readonly S: readonly number[];
+  /** Missing for her own paints. */
+  readonly provenance?: Provenance;
+  /** CIEDE2000 by which a middling wash of somebody's tube may differ from the table's; missing likewise. */
+  readonly confidence?: number;
+  /** Of a tube that is mixed by its maker: Colour Index names, in parts of volume. Missing: one pigment. */
+  readonly madeOf?: readonly { readonly ci: string; readonly parts: number }[];
   readonly properties: PaintProperties;
   /**
    * Which of them are remembered and not hers; missing: all of them, as for the built-in paints.
@@ -48,12 +82,16 @@ export interface PaintCard {
   readonly properties: PaintProperties;
   readonly fromMemory?: readonly (keyof PaintProperties)[];
   readonly optics?: PaintOptics;
-  /** Dry colour on the default paper at `ladderLoads`. */
+  readonly provenance?: Provenance;
+  readonly confidence?: number;
+  readonly madeOf?: Paint['madeOf'];
+  /** Dry colour on the default paper at `ladderShares` of its full coat. */
   readonly ladder: readonly Lab[];
 }
 
-export const ladderLoads = [0.5, 1.5, 4, 10, 24] as const;
+/** From the palest tint to a full coat. */
+export const ladderShares = [1 / 40, 1 / 14, 1 / 5, 1 / 2, 1] as const;
 
 /** Whites and blacks stay out of a palette unless asked for. */
 export const isWhiteOrBlack = (ci: readonly string[]): boolean =>
-  ci.some((name) => name.startsWith('PW') || name.startsWith('PBk'));
+  ci.length > 0 && ci.every((name) => name.startsWith('PW') || name.startsWith('PBk'));

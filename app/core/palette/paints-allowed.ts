@@ -1,6 +1,7 @@
 import type { PlanWishes } from '../decisions/plan-wishes.ts';
 import { largestPalette, proposedPaletteSize } from '../limits.ts';
 import { isWhiteOrBlack, type Paint } from '../paint/paint.ts';
+import { placeAmongOwned } from '../paint/paint-box.ts';
 
 /** What may be chosen from, and what has to be in. */
 interface PaintsAllowed {
@@ -10,6 +11,10 @@ interface PaintsAllowed {
   /** Exactly `must`: nothing to search. */
   readonly fixed: boolean;
 }
+
+/** What she has until she says: her own paints, and the built-in ones most boxes hold. */
+const isLikelyOwned = ({ id, provenance }: Paint): boolean =>
+  provenance === undefined || placeAmongOwned(id) >= 0;
 
 /**
  * Which paints her wishes leave, from all paints known. Whites and blacks stay out unless they are among
@@ -48,7 +53,7 @@ export function paintsAllowed(known: readonly Paint[], wishes: PlanWishes): Pain
       `${must.length} paints are wanted in a palette of ${size}: allow more or want fewer.`,
     );
   }
-  const owned = wishes.box ? unique(wishes.box) : known;
+  const owned = wishes.box ? unique(wishes.box) : known.filter(isLikelyOwned);
   const free = owned.filter(
     (paint) => !excluded.has(paint) && !isWhiteOrBlack(paint.ci) && !must.includes(paint),
   );

@@ -1,3 +1,4 @@
+import { drySurface } from '../colour/surface.ts';
 import type { PlanWishes } from '../decisions/plan-wishes.ts';
 import { fnvStart, hashCodes } from '../numeric/hash.ts';
 import { defaultPaperLab } from '../paint/colour-of-washes.ts';
@@ -84,6 +85,7 @@ export async function buildPlan(
     slots,
     palette: paletteEntries(facts),
     optics: facts.paints,
+    surface: drySurface,
     mixes,
     steps,
     warnings,

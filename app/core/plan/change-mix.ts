@@ -1,4 +1,4 @@
-import { mostPaintsInMix, mostParts, searchLoads, strongestLoad } from '../limits.ts';
+import { mostPaintsInMix, mostParts, strongestLoad } from '../limits.ts';
 import type { Part } from '../paint/mix.ts';
 import type { Mix } from './plan.ts';
 
@@ -7,7 +7,8 @@ export interface MixAmounts {
   readonly load: number;
 }
 
-const [palest] = searchLoads;
+/** Paler than this nobody mixes a wash, ml of tube paint on a square metre (own). */
+const palest = 0.15;
 
 const sumOf = (parts: readonly Part[]): number => parts.reduce((all, part) => all + part.parts, 0);
 

@@ -1,7 +1,9 @@
 import type { Lab, Range } from '../colour/lab.ts';
+import { plainFloor, type Surface } from '../colour/surface.ts';
 import type { PassagesChoice, Technique } from '../decisions/plan-edit.ts';
 import type { Wetness } from '../drying/wetness.ts';
-import type { Consistency, LaidMix, Part } from '../paint/mix.ts';
+import type { Consistency } from '../paint/consistency.ts';
+import type { LaidMix, Part } from '../paint/mix.ts';
 import type { Paint } from '../paint/paint.ts';
 import type { ToneRange, Warning, WarningCode } from '../reading/reading.ts';
 import type { Slot } from '../reading/slot.ts';
@@ -29,7 +31,7 @@ export interface SmallTechnique {
 }
 
 /** Named in every plan; raised when the same reading may give another plan. */
-export const planEngine = 'plan-5';
+export const planEngine = 'plan-6';
 
 /** One strength of a puddle: the same paints and parts at another load, for some bands only. */
 export interface Strength {
@@ -55,12 +57,12 @@ export interface Mix {
   readonly passage: string;
   readonly family: number;
   readonly parts: readonly Part[];
-  /** Total load, shared out by the parts. */
+  /** Tube paint laid, ml on a square metre, shared out by the parts. Before paints had a strength: pale washes. */
   readonly load: number;
   readonly consistency: Consistency;
   /** Planned colour of the lightest band this wash finishes; null where the family has no shape there. */
   readonly target: Lab | null;
-  /** Dry colour of this wash over those before it, on the paper, surface floor included. */
+  /** Dry colour of this wash over those before it, on the paper. */
   readonly expected: Lab;
   /** The same while wet: darker and stronger. */
   readonly expectedWet: Lab;
@@ -156,6 +158,8 @@ export interface WashPlan {
   readonly slots: readonly Slot[];
   readonly palette: readonly PaletteEntry[];
   readonly optics: readonly Paint[];
+  /** What the dried sheet is seen through; missing in plans made with a plain floor. */
+  readonly surface?: Surface;
   readonly mixes: readonly Mix[];
   readonly steps: readonly Step[];
   readonly warnings: readonly Warning[];
@@ -214,6 +218,9 @@ const reachCodes: readonly WarningCode[] = [
   'wash-too-large',
   'whites-too-small',
 ];
+
+/** The surface a plan was reckoned with. */
+export const surfaceOf = ({ surface }: Pick<WashPlan, 'surface'>): Surface => surface ?? plainFloor;
 
 /** Whether a step leaves the sheet wet. A drying check only waits for the wash before it. */
 export const leavesWet = ({ kind, dryMinutes }: Pick<Step, 'kind' | 'dryMinutes'>): boolean =>

@@ -1,6 +1,6 @@
 import { usualWaterGrams } from '../drying/water.ts';
-import { butterFrom } from '../limits.ts';
-import { consistencyOf, type Part } from '../paint/mix.ts';
+import { butterFrom, consistencyOf } from '../paint/consistency.ts';
+import type { Part } from '../paint/mix.ts';
 import type { Mix, Step, WashPlan } from './plan.ts';
 import { waterKindOf } from './water-kind.ts';
 

@@ -5,7 +5,7 @@ import type { PaperChoice } from '../drying/paper-choice.ts';
 import type { Weather } from '../drying/weather.ts';
 import type { Wetness } from '../drying/wetness.ts';
 import { minuteMs } from '../limits.ts';
-import { consistencyOf } from '../paint/mix.ts';
+import { consistencyOf } from '../paint/consistency.ts';
 import type { Mix, StepKind, WashPlan } from '../plan/plan.ts';
 import type { DryingClock } from './drying-clock.ts';
 import { foldSession, orderEvents } from './fold-session.ts';

@@ -2,18 +2,17 @@ import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { cssColour } from '../../core/colour/lab.ts';
 import { valueOfLightness } from '../../core/colour/lightness.ts';
+import { consistencySign } from '../../core/paint/consistency.ts';
 import {
   type ChartDark,
   type ChartPair,
   type ChartSwatch,
-  chartLoads,
-  consistencyOf,
-  consistencySign,
+  chartStrengths,
   type MixingChart,
   type ChartSwatch as Swatch,
 } from '../../core/paint/mix.ts';
 import { partsInNumbers, partsInWords } from '../../core/paint/mix-words.ts';
-import type { WashPlan } from '../../core/plan/plan.ts';
+import { surfaceOf, type WashPlan } from '../../core/plan/plan.ts';
 import type { PaintCalls } from '../../state/painting/screen-calls.ts';
 import type { Studio } from '../../state/painting/studio.ts';
 import { linkTo } from '../../state/router.ts';
@@ -92,8 +91,8 @@ function ChartPairs({ pairs, ...shown }: ChartProps & { pairs: readonly ChartPai
               {names[0]} and {names[1]}
             </h2>
             <p class={styles.strengths} aria-hidden="true">
-              {chartLoads.map((load) => (
-                <span key={load}>{consistencyOf(load)}</span>
+              {chartStrengths.map((strength) => (
+                <span key={strength}>{strength}</span>
               ))}
             </p>
             {ratios.map((row, n) => (
@@ -193,7 +192,7 @@ function useChart(calls: PaintCalls, plan: WashPlan | null): FoundChart {
   useEffect(() => {
     if (!plan) return;
     const controller = new AbortController();
-    calls.mixingChart(controller.signal, plan.optics).then(
+    calls.mixingChart(controller.signal, plan.optics, surfaceOf(plan)).then(
       (chart) => {
         if (!controller.signal.aborted) foundChart.value = { chart, problem: null };
       },

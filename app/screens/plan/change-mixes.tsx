@@ -1,6 +1,6 @@
 import type { AddedKind, PlanEdit } from '../../core/decisions/plan-edit.ts';
 import { standingPlanEdits } from '../../core/decisions/standing-decisions.ts';
-import { consistencyOf } from '../../core/paint/mix.ts';
+import { consistencyOf } from '../../core/paint/consistency.ts';
 import { familyNameIn } from '../../core/plan/family-name-in.ts';
 import type { Mix, Step, WashPlan } from '../../core/plan/plan.ts';
 import type { Reading } from '../../core/reading/reading.ts';

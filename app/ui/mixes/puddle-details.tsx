@@ -4,8 +4,7 @@ import { cssColour } from '../../core/colour/lab.ts';
 import { valueOfLightness } from '../../core/colour/lightness.ts';
 import type { LaidMix, MixNeighbour, MixNeighbours, NeighbourWay } from '../../core/paint/mix.ts';
 import { partsInNumbers, partsInWords, wetLook } from '../../core/paint/mix-words.ts';
-import type { Paint } from '../../core/paint/paint.ts';
-import { type Mix, mixesBelow, type WashPlan } from '../../core/plan/plan.ts';
+import { type Mix, mixesBelow, surfaceOf, type WashPlan } from '../../core/plan/plan.ts';
 import type { Reading } from '../../core/reading/reading.ts';
 import type { PaintCalls } from '../../state/painting/screen-calls.ts';
 import { Button } from '../controls/button.tsx';
@@ -57,7 +56,7 @@ export function PuddleDetails({ uses, nameOf, plan, familyName, calls }: PuddleD
         <MixesNextTo
           key={mix.id}
           calls={calls}
-          optics={plan.optics}
+          plan={plan}
           below={mixesBelow(plan, mix)}
           mix={mix}
           nameOf={nameOf}
@@ -70,16 +69,16 @@ export function PuddleDetails({ uses, nameOf, plan, familyName, calls }: PuddleD
 
 interface MixesNextToProps {
   calls: PaintCalls;
-  optics: readonly Paint[];
+  plan: Pick<WashPlan, 'optics' | 'surface'>;
   below: readonly LaidMix[];
   mix: LaidMix;
   nameOf: (paint: string) => string;
 }
 
 /** The ways to go from a mix, each with what to add and how it comes out beside the mix. */
-function MixesNextTo({ calls, optics, below, mix, nameOf }: MixesNextToProps) {
+function MixesNextTo({ calls, plan, below, mix, nameOf }: MixesNextToProps) {
   const way = useSignal<NeighbourWay | null>(null);
-  const { found, problem } = useNeighbours(calls, optics, below, mix);
+  const { found, problem } = useNeighbours(calls, plan, below, mix);
   if (problem) return <p role="alert">{problem}</p>;
   if (!found) return <p class="quiet">Looking for the mixes next to it …</p>;
   const shown = found.neighbours.find((each) => each.way === way.value);
@@ -143,14 +142,15 @@ interface FoundNeighbours {
 /** The mixes next to one, asked for once; the next of the caller's mixes wants a new key. */
 function useNeighbours(
   calls: PaintCalls,
-  optics: readonly Paint[],
+  plan: Pick<WashPlan, 'optics' | 'surface'>,
   below: readonly LaidMix[],
   { parts, load }: LaidMix,
 ): FoundNeighbours {
   const neighbours = useSignal<FoundNeighbours>({ found: null, problem: null });
   useEffect(() => {
     const controller = new AbortController();
-    calls.mixNeighbours(controller.signal, optics, below, { parts, load }).then(
+    const { optics } = plan;
+    calls.mixNeighbours(controller.signal, optics, below, { parts, load }, surfaceOf(plan)).then(
       (found) => {
         if (!controller.signal.aborted) neighbours.value = { found, problem: null };
       },
@@ -162,6 +162,6 @@ function useNeighbours(
       },
     );
     return () => controller.abort();
-  }, [calls, optics, JSON.stringify([below, parts, load])]);
+  }, [calls, plan.optics, JSON.stringify([below, parts, load])]);
   return neighbours.value;
 }

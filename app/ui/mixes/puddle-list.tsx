@@ -1,7 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { cssColour } from '../../core/colour/lab.ts';
 import { valueOfLightness } from '../../core/colour/lightness.ts';
-import { consistencySign } from '../../core/paint/mix.ts';
+import { consistencySign } from '../../core/paint/consistency.ts';
 import { partsInWords, wetLook } from '../../core/paint/mix-words.ts';
 import type { Mix, Step, Strength } from '../../core/plan/plan.ts';
 import { amountInWords, amountsAreRough, puddleAmount } from '../../core/plan/puddle-amount.ts';

@@ -1,12 +1,6 @@
 import { type Lab, xyzOfLab } from '../../colour/lab.ts';
-import {
-  removeSurface,
-  spectrumSize,
-  surfaceFloor,
-  weightX,
-  weightY,
-  weightZ,
-} from '../../colour/spectrum.ts';
+import { spectrumSize, weightX, weightY, weightZ } from '../../colour/spectrum.ts';
+import { drySurface, inside } from '../../colour/surface.ts';
 import { solveSquare } from '../../numeric/solve.ts';
 import type { MeasuredPatch } from './patch-model.ts';
 
@@ -125,7 +119,7 @@ interface FirstGuess {
 function depthsOf({ lab, ground }: MeasuredPatch): Float64Array {
   const seen = nearestSpectrum(lab);
   return seen.map((r, i) => {
-    const body = Math.max(0.004, removeSurface(r, surfaceFloor.dry));
+    const body = Math.max(0.004, inside(r, drySurface));
     return Math.max(0.002, Math.log(ground[i] / body) / 2);
   });
 }

@@ -1,7 +1,8 @@
 import { colourDifference } from '../../colour/ciede2000.ts';
 import type { Lab } from '../../colour/lab.ts';
 import { luminanceOfLightness } from '../../colour/lightness.ts';
-import { addSurface, removeSurface, spectrumSize, surfaceFloor } from '../../colour/spectrum.ts';
+import { spectrumSize } from '../../colour/spectrum.ts';
+import { drySurface, inside, outside } from '../../colour/surface.ts';
 import { bisect } from '../../numeric/solve.ts';
 import { defaultPaper, defaultPaperLab } from '../colour-of-washes.ts';
 import { layOver, type PaintSpectra, paintLayer } from '../layer.ts';
@@ -23,7 +24,7 @@ const greenSample = 17;
 function leastReflectance({ K, S }: PaintSpectra, load: number): number {
   const sheet = layOver(paintLayer(K, S, load), defaultPaper, new Float64Array(spectrumSize));
   const least = Math.min(...sheet.subarray(firstSample, lastSample + 1));
-  return addSurface(least, surfaceFloor.dry);
+  return outside(least, drySurface);
 }
 
 /**
@@ -65,7 +66,7 @@ const usualBlack: Lab = [24, 0, 0];
 /** Reflectance of a black line by its lightness: flat. */
 function blackGround(patches: readonly PaintPatch[]): Float64Array {
   const { lab } = patches.find(({ is }) => is.kind === 'black') ?? { lab: usualBlack };
-  const body = removeSurface(luminanceOfLightness(lab[0]), surfaceFloor.dry);
+  const body = inside(luminanceOfLightness(lab[0]), drySurface);
   return new Float64Array(spectrumSize).fill(Math.max(0.001, body));
 }
 

@@ -1,14 +1,7 @@
 import { type Lab, writeLabOfXyz } from '../../colour/lab.ts';
 import { slopeOfCieCurve } from '../../colour/lightness.ts';
-import {
-  addSurface,
-  type Spectrum,
-  spectrumSize,
-  surfaceFloor,
-  weightX,
-  weightY,
-  weightZ,
-} from '../../colour/spectrum.ts';
+import { type Spectrum, spectrumSize, weightX, weightY, weightZ } from '../../colour/spectrum.ts';
+import { drySurface, outside, slopeOfOutside } from '../../colour/surface.ts';
 import { reflectanceOver, writeLayerSample } from '../layer.ts';
 
 /** How much of one paint lies in a patch. */
@@ -22,12 +15,12 @@ export interface PatchShare {
 }
 
 /**
- * A painted patch: its colour dry (D65, surface floor included), what is in it, what it lies on.
+ * A painted patch: its colour dry (D65, seen through the surface), what is in it, what it lies on.
  */
 export interface MeasuredPatch {
   readonly lab: Lab;
   readonly shares: readonly PatchShare[];
-  /** Reflectance of the ground, 36 samples, without the surface floor. */
+  /** Reflectance of the ground, 36 samples, inside the surface. */
   readonly ground: Spectrum;
 }
 
@@ -51,7 +44,6 @@ export interface PatchModel {
  * differences of a relative 1e-5: good to 1e-4, which is enough to find the way.
  */
 export function patchModel(kx: Spectrum, sx: Spectrum, ground: Spectrum): PatchModel {
-  const floor = surfaceFloor.dry;
   const slopeK = new Float64Array(spectrumSize);
   const slopeS = new Float64Array(spectrumSize);
   const pair = new Float64Array(2);
@@ -65,20 +57,19 @@ export function patchModel(kx: Spectrum, sx: Spectrum, ground: Spectrum): PatchM
     const r = reflectanceOfDepths(k, s, under, pair);
     const dk = k * 1e-5 + 1e-9;
     const ds = s * 1e-5 + 1e-9;
-    slopeK[i] = (reflectanceOfDepths(k + dk, s, under, pair) - r) / dk;
-    slopeS[i] = (reflectanceOfDepths(k, s + ds, under, pair) - r) / ds;
-    x += r * weightX[i];
-    y += r * weightY[i];
-    z += r * weightZ[i];
+    const seen = outside(r, drySurface);
+    const slope = slopeOfOutside(r, drySurface);
+    slopeK[i] = (slope * (reflectanceOfDepths(k + dk, s, under, pair) - r)) / dk;
+    slopeS[i] = (slope * (reflectanceOfDepths(k, s + ds, under, pair) - r)) / ds;
+    x += seen * weightX[i];
+    y += seen * weightY[i];
+    z += seen * weightZ[i];
   }
-  x = addSurface(x, floor);
-  y = addSurface(y, floor);
-  z = addSurface(z, floor);
   const lab = new Float64Array(3);
   writeLabOfXyz(x, y, z, lab, 0);
-  const dx = slopeOfCieCurve(x) * (1 - floor);
-  const dy = slopeOfCieCurve(y) * (1 - floor);
-  const dz = slopeOfCieCurve(z) * (1 - floor);
+  const dx = slopeOfCieCurve(x);
+  const dy = slopeOfCieCurve(y);
+  const dz = slopeOfCieCurve(z);
   const byK = new Float64Array(3 * spectrumSize);
   const byS = new Float64Array(3 * spectrumSize);
   for (let i = 0; i < spectrumSize; i++) {

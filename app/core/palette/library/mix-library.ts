@@ -1,19 +1,13 @@
-import {
-  spectrumSize,
-  surfaceFloor,
-  weightX,
-  weightY,
-  weightZ,
-  writeLabOfSums,
-} from '../../colour/spectrum.ts';
-import { largestPalette, mixSizes, searchLoads } from '../../limits.ts';
+import { spectrumSize, weightX, weightY, weightZ, writeLabOfSums } from '../../colour/spectrum.ts';
+import { drySurface } from '../../colour/surface.ts';
+import { largestPalette, mixSizes, searchShares } from '../../limits.ts';
 import { combinations } from '../../numeric/combinations.ts';
 import type { LastAnswers } from '../../numeric/memo.ts';
 import { defaultPaper } from '../../paint/colour-of-washes.ts';
-import { reflectanceOver, reflectionsBetween } from '../../paint/layer.ts';
+import { escapingOver, reflectionsBetween } from '../../paint/layer.ts';
 import { wholeParts } from '../../paint/mix.ts';
-import { isWhiteOrBlack, type Paint } from '../../paint/paint.ts';
-import { paintBox } from '../../paint/paint-box.ts';
+import { coatOf, isWhiteOrBlack, type Paint, strengthOf } from '../../paint/paint.ts';
+import { paintBox, placeAmongOwned } from '../../paint/paint-box.ts';
 import type { Checkpoint } from '../checkpoint.ts';
 
 /** L* of the darkest single wash that mixes of at most two of these paints reach on white paper. */
@@ -48,28 +42,31 @@ export async function darkestInSteps(
   return darkest;
 }
 
-/** The paints a reading assumes for its darkest mix: the built-in ones without whites and blacks. */
-export const usualPaints: readonly Paint[] = paintBox.filter((paint) => !isWhiteOrBlack(paint.ci));
+/** The paints a reading assumes for its darkest mix: those most boxes hold, without whites and blacks. */
+export const usualPaints: readonly Paint[] = paintBox.filter(
+  ({ id, ci }) => placeAmongOwned(id) >= 0 && !isWhiteOrBlack(ci),
+);
 
 // Read once: the loops below are the hottest of all, and some ways to load a file look imports up each time.
 const paper = defaultPaper;
 const samples = spectrumSize;
-const over = reflectanceOver;
+const seenOver = escapingOver;
+const { k2 } = drySurface;
 const between = reflectionsBetween;
 const [toX, toY, toZ] = [weightX, weightY, weightZ];
 
-/** Colours of one mix at all loads, and the work space for it. */
+/** Colours of one mix from its palest to a full coat, and the work space for it. */
 class MixLadder {
-  /** L*, a*, b* at the 15 half-octave loads, dry, on the default paper. */
-  readonly lab = new Float64Array(3 * searchLoads.length);
+  /** L*, a*, b* at the 15 shares of a full coat, dry, on the default paper. */
+  readonly lab = new Float64Array(3 * searchShares.length);
   readonly #back = new Float64Array(spectrumSize);
   readonly #through = new Float64Array(spectrumSize);
 
-  /** K and S are per unit load, 36 samples. Fills `lab`. */
-  write(K: Float64Array, S: Float64Array): void {
+  /** K and S are per ml/m2, 36 samples; `coat` is ml/m2. Fills `lab`. */
+  write(K: Float64Array, S: Float64Array, coat: number): void {
     for (const start of [0, 1]) {
-      this.#begin(K, S, searchLoads[start]);
-      for (let step = start; step < searchLoads.length; step += 2) this.#look(3 * step);
+      this.#begin(K, S, searchShares[start] * coat);
+      for (let step = start; step < searchShares.length; step += 2) this.#look(3 * step);
     }
   }
 
@@ -100,7 +97,7 @@ class MixLadder {
     for (let i = 0; i < samples; i++) {
       const r = back[i];
       const t = through[i];
-      const seen = over(r, t, paper[i]);
+      const seen = seenOver(r, t, paper[i], k2);
       x += seen * toX[i];
       y += seen * toY[i];
       z += seen * toZ[i];
@@ -108,7 +105,7 @@ class MixLadder {
       back[i] = r + twice * r;
       through[i] = twice;
     }
-    writeLabOfSums(x, y, z, surfaceFloor.dry, this.lab, offset);
+    writeLabOfSums(x, y, z, drySurface, this.lab, offset);
   }
 }
 
@@ -116,7 +113,7 @@ class MixLadder {
 export interface MixGroup {
   /** Indices into `MixLibrary.paints`, rising. */
   readonly members: readonly number[];
-  /** Of every mix, parts (as `wholeParts` lists them) x loads: L* x 256 ... */
+  /** Of every mix, parts (as `wholeParts` lists them) x shares of a full coat: L* x 256 ... */
   readonly lightness: Int16Array;
   /** ... and a*, b* x 256, held within -128..128. */
   readonly chroma: Int16Array;
@@ -137,21 +134,25 @@ const held = (value: number): number =>
   Math.min(32767, Math.max(-32768, Math.round(value * labSteps)));
 
 // Read once, for the loops.
-const loads = searchLoads.length;
+const loads = searchShares.length;
 const waysOf = mixSizes.map(wholeParts);
 
-type TypedSpectra = readonly [K: Float64Array, S: Float64Array];
+/** K and S per ml/m2 of the paint, and its full coat, ml/m2. */
+type TypedSpectra = readonly [K: Float64Array, S: Float64Array, coat: number];
 
 /** Mixes groups of some paints, one after the other in the same work space. */
 export class GroupMixer {
-  /** K and S as the loops want them: read from plain lists they take four times as long. */
+  /** As the loops want them: read from plain lists they take four times as long. */
   readonly #spectra: readonly TypedSpectra[];
   readonly #ladder = new MixLadder();
   readonly #K = new Float64Array(samples);
   readonly #S = new Float64Array(samples);
 
   constructor(paints: readonly Paint[]) {
-    this.#spectra = paints.map(({ K, S }) => [Float64Array.from(K), Float64Array.from(S)]);
+    this.#spectra = paints.map((paint) => {
+      const perMl = (sample: number): number => sample * strengthOf(paint);
+      return [Float64Array.from(paint.K, perMl), Float64Array.from(paint.S, perMl), coatOf(paint)];
+    });
   }
 
   /** The mixes of one group: `members` are indices into the paints, rising. */
@@ -163,8 +164,8 @@ export class GroupMixer {
     const { lab } = this.#ladder;
     let darkest = 100;
     for (const [way, parts] of ways.entries()) {
-      this.#add(chosen, parts);
-      this.#ladder.write(this.#K, this.#S);
+      const coat = this.#add(chosen, parts);
+      this.#ladder.write(this.#K, this.#S, coat);
       for (let n = 0; n < loads; n++) {
         const index = way * loads + n;
         const l = lab[3 * n];
@@ -177,19 +178,22 @@ export class GroupMixer {
     return { members, lightness, chroma, darkest };
   }
 
-  /** Duncan (1940), as `mixSpectra`, into the work space. */
-  #add(spectra: readonly TypedSpectra[], parts: readonly number[]): void {
+  /** Duncan (1940), as `mixSpectra`, into the work space; returns the full coat. */
+  #add(spectra: readonly TypedSpectra[], parts: readonly number[]): number {
+    let coat = 0;
     const K = this.#K.fill(0);
     const S = this.#S.fill(0);
     const sum = parts.reduce((all, part) => all + part, 0);
     for (let n = 0; n < spectra.length; n++) {
       const share = parts[n] / sum;
-      const [ownK, ownS] = spectra[n];
+      const [ownK, ownS, ownCoat] = spectra[n];
+      coat += share * ownCoat;
       for (let i = 0; i < samples; i++) {
         K[i] = K[i] + share * ownK[i];
         S[i] = S[i] + share * ownS[i];
       }
     }
+    return coat;
   }
 }
 
@@ -197,7 +201,7 @@ export class GroupMixer {
 const groupsAtATime = 10;
 
 /**
- * Every mix of at most three of the paints, in whole parts of sum at most 8, at 15 half-octave loads.
+ * Every mix of at most three of the paints, in whole parts of sum at most 8, at 15 shares of a full coat.
  * Does not depend on the picture: build it once for a paint box and keep it. 6 bytes a mix and load:
  * 20 MB for 30 paints.
  */

@@ -1,6 +1,7 @@
 import type { PlanEdit, Technique } from '../../decisions/plan-edit.ts';
 import { strongestLoad } from '../../limits.ts';
-import { consistencyOf, type Part } from '../../paint/mix.ts';
+import { consistencyOf } from '../../paint/consistency.ts';
+import type { Part } from '../../paint/mix.ts';
 import type { Mix } from '../plan.ts';
 import { type PlanFacts, plannedMixes } from '../plan-facts.ts';
 import { lastRows, otherWork, type PlanWork, type WashWork } from '../steps/draft-steps.ts';
@@ -187,9 +188,6 @@ export function applyEdits(
 
 type Mixed = Extract<PlanEdit, { kind: 'mix' }>;
 
-/** Largest load accepted from an edit: twice the strongest load the solver uses (own). */
-const mostLoad = 2 * strongestLoad;
-
 const partsKey = (parts: readonly Part[]): string =>
   parts.map(({ paint, parts: count }) => `${paint} ${count}`).join(' + ');
 
@@ -202,7 +200,7 @@ function canBeMixed({ paints }: PlanFacts, { parts, load }: Mixed): boolean {
       (part) => known.has(part.paint) && Number.isInteger(part.parts) && part.parts > 0,
     ) &&
     load > 0 &&
-    load <= mostLoad
+    load <= strongestLoad
   );
 }
 

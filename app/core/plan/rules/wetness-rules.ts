@@ -1,4 +1,4 @@
-import { creamFrom } from '../../limits.ts';
+import { creamFrom } from '../../paint/consistency.ts';
 import { outerBorders, softShare } from '../../reading/edges/slot-borders.ts';
 import type { Step, StepKind } from '../plan.ts';
 import { leavesWet } from '../plan.ts';

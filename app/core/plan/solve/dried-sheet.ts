@@ -1,15 +1,16 @@
 import type { Lab } from '../../colour/lab.ts';
-import { type Spectrum, spectrumSize, surfaceFloor, writeLab } from '../../colour/spectrum.ts';
+import { type Spectrum, spectrumSize, writeLab } from '../../colour/spectrum.ts';
+import { drySurface } from '../../colour/surface.ts';
 import { reflectanceOver, writeLayerSample } from '../../paint/layer.ts';
 
-/** A dried sheet from its reflectance (36 samples, no floor); the array is kept, not copied. */
+/** A dried sheet from its reflectance (36 samples, inside the surface); the array is kept, not copied. */
 export function driedSheetOf(reflectance: Float64Array): DriedSheet {
   const lab = new Float64Array(3);
-  writeLab(reflectance, surfaceFloor.dry, lab);
+  writeLab(reflectance, drySurface, lab);
   return { reflectance, lab };
 }
 
-/** Reflectance of `load` of a mix (K, S per unit load) laid over a dried sheet, written to `out`. */
+/** Reflectance of `load` of a mix (K, S per ml/m2) laid over a dried sheet, written to `out`. */
 export function writeWash(
   mix: { readonly K: Spectrum; readonly S: Spectrum },
   load: number,
@@ -34,7 +35,7 @@ export function layMix(
   return driedSheetOf(out);
 }
 
-/** A dried state of the sheet: 36 samples without the floor, and its Lab. */
+/** A dried state of the sheet: 36 samples inside the surface, and its Lab. */
 export interface DriedSheet {
   readonly reflectance: Float64Array;
   readonly lab: Float64Array;

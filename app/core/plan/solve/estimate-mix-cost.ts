@@ -1,14 +1,9 @@
 import { differenceOf } from '../../colour/ciede2000.ts';
 import type { Lab } from '../../colour/lab.ts';
-import {
-  lightnessOfSum,
-  spectrumSize,
-  surfaceFloor,
-  weightY,
-  writeLab,
-} from '../../colour/spectrum.ts';
-import { tabulatedLoads } from '../../limits.ts';
-import { reflectanceOver } from '../../paint/layer.ts';
+import { lightnessOfSum, spectrumSize, weightY, writeLab } from '../../colour/spectrum.ts';
+import { drySurface } from '../../colour/surface.ts';
+import { tabulatedShares } from '../../limits.ts';
+import { escapingOver, reflectanceOver } from '../../paint/layer.ts';
 import type { DriedSheet } from './dried-sheet.ts';
 import type { Goal } from './family-work.ts';
 import type { PuddleOption } from './puddle-options.ts';
@@ -26,18 +21,19 @@ export function slotCost(target: Lab, lightness: number, a: number, b: number): 
 const toY = weightY;
 const samples = spectrumSize;
 const over = reflectanceOver;
-const floor = surfaceFloor.dry;
+const seenOver = escapingOver;
+const { k2 } = drySurface;
 
 /** L* of the option's layer number n, 0 or more, over a dried sheet; computing its Lab would take twice as long. */
 function lightnessAt({ back, through }: PuddleOption, n: number, under: Float64Array): number {
   let y = 0;
   for (let i = 0, offset = n * samples; i < samples; i++, offset++) {
-    y += over(back[offset], through[offset], under[i]) * toY[i];
+    y += seenOver(back[offset], through[offset], under[i], k2) * toY[i];
   }
-  return lightnessOfSum(y, floor);
+  return lightnessOfSum(y, drySurface);
 }
 
-const last = tabulatedLoads.length - 1;
+const last = tabulatedShares.length - 1;
 export const leastLoad = 0.02;
 
 function judge(goal: Goal, lab: Float64Array, load: number): MixEstimate {
@@ -72,7 +68,7 @@ export class MixEstimator {
     const darker = this.#darker;
     const deepest = lightnessAt(option, last, under);
     if (deepest > goal.lightness) {
-      const load = tabulatedLoads[last];
+      const load = option.coat;
       if (deepest > driedLightness) return { cost: Number.POSITIVE_INFINITY, load };
       this.#writeLayer(option, last, dried, darker);
       return judge(goal, darker, load);
@@ -90,7 +86,7 @@ export class MixEstimator {
     for (let i = 0; i < 3; i++) {
       darker[i] = lighter[i] + part * (darker[i] - lighter[i]);
     }
-    const to = tabulatedLoads[high];
+    const to = tabulatedShares[high] * option.coat;
     const load = low < 0 ? Math.max(leastLoad, to * part) : to * 2 ** ((part - 1) / 2);
     return judge(goal, darker, load);
   }
@@ -107,7 +103,7 @@ export class MixEstimator {
     for (let i = 0, offset = n * samples; i < samples; i++, offset++) {
       sheet[i] = over(back[offset], through[offset], under[i]);
     }
-    writeLab(sheet, floor, out);
+    writeLab(sheet, drySurface, out);
     return out[0];
   }
 }

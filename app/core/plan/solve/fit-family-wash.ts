@@ -1,5 +1,6 @@
-import { spectrumSize, surfaceFloor, writeLab } from '../../colour/spectrum.ts';
-import { costOfAnotherPaint, strongestLoad } from '../../limits.ts';
+import { spectrumSize, writeLab } from '../../colour/spectrum.ts';
+import { drySurface } from '../../colour/surface.ts';
+import { costOfAnotherPaint } from '../../limits.ts';
 import { type DriedSheet, writeWash } from './dried-sheet.ts';
 import { leastLoad, type MixEstimate, MixEstimator, slotCost } from './estimate-mix-cost.ts';
 import type { FamilyWork, Goal } from './family-work.ts';
@@ -14,10 +15,10 @@ const roundedLoad = (load: number): number => Number(load.toPrecision(3));
 const golden = (Math.sqrt(5) - 1) / 2;
 
 /**
- * Stiff paint makes no wash: a surcharge from thick cream upwards, nearly one point where butter begins (a load of 16),
- * nearly three at 32 (own). Butter is for accents and dry brush (common practice, no source).
+ * Stiff paint makes no wash: a surcharge from thick cream upwards, nearly one point where butter begins,
+ * nearly two in a full coat (own). Butter is for accents and dry brush (common practice, no source).
  */
-const stiffness = (load: number): number => Math.max(0, Math.log2(load / 12)) * 2;
+const stiffness = (load: number): number => Math.max(0, Math.log2(load / 11)) * 2;
 
 /** One family's share in one wash. */
 export interface FamilyWash {
@@ -139,7 +140,7 @@ export class WashFitter {
    */
   #bestLoad(option: PuddleOption, guess: number, goal: Goal, dried: DriedSheet): MixEstimate {
     let low = Math.log(Math.max(leastLoad, guess / 2));
-    let high = Math.log(Math.min(strongestLoad, Math.max(guess * 2, leastLoad * 2)));
+    let high = Math.log(Math.min(option.coat, Math.max(guess * 2, leastLoad * 2)));
     const costAtLog = (x: number): number => this.#costAt(option, Math.exp(x), goal, dried);
     let one = high - golden * (high - low);
     let two = low + golden * (high - low);
@@ -161,7 +162,7 @@ export class WashFitter {
       }
     }
     const load = Math.min(
-      strongestLoad,
+      option.coat,
       Math.max(leastLoad, roundedLoad(Math.exp((low + high) / 2))),
     );
     return { load, cost: this.#costAt(option, load, goal, dried) };
@@ -171,7 +172,7 @@ export class WashFitter {
   #costAt(option: PuddleOption, load: number, goal: Goal, dried: DriedSheet): number {
     const lab = this.#lab;
     writeWash(option, load, dried.reflectance, this.#sheet);
-    writeLab(this.#sheet, surfaceFloor.dry, lab);
+    writeLab(this.#sheet, drySurface, lab);
     const lightness = lab[0];
     if (lightness > dried.lab[0] + lightenSlack) return Number.POSITIVE_INFINITY;
     let cost = 0;

@@ -1,7 +1,8 @@
 import type { Lab } from '../../colour/lab.ts';
-import { labOfReflectance, surfaceFloor } from '../../colour/spectrum.ts';
-import { consistencyOf, type Part } from '../../paint/mix.ts';
+import { consistencyOf } from '../../paint/consistency.ts';
+import type { Part } from '../../paint/mix.ts';
 import type { Paint } from '../../paint/paint.ts';
+import { wetLab } from '../../paint/wet-look.ts';
 import type { Slot } from '../../reading/slot.ts';
 import type { Mix, Strength } from '../plan.ts';
 import type { SolvedWash, WashBands } from '../plan-facts.ts';
@@ -49,7 +50,7 @@ const emptyRow = (place: RowPlace, dried: DriedSheet): Mix => ({
   consistency: consistencyOf(0),
   target: null,
   expected: labOfSheet(dried),
-  expectedWet: labOfReflectance(dried.reflectance, surfaceFloor.wet),
+  expectedWet: wetLab(labOfSheet(dried)),
 });
 
 /** Paints of a puddle, most first. */
@@ -84,7 +85,7 @@ function paintedRow(row: PaintedRow, paints: readonly Paint[], names: PuddleName
           consistency: consistencyOf(familyWash.weakLoad),
           target: goal.weak?.targets[0]?.lab ?? null,
           expected: labOfSheet(row.weak),
-          expectedWet: labOfReflectance(row.weak.reflectance, surfaceFloor.wet),
+          expectedWet: wetLab(labOfSheet(row.weak)),
         }
       : undefined;
   return {
@@ -96,7 +97,7 @@ function paintedRow(row: PaintedRow, paints: readonly Paint[], names: PuddleName
     consistency: consistencyOf(familyWash.load),
     target: goal.full.isIntermediate ? null : (goal.full.targets[0]?.lab ?? null),
     expected: labOfSheet(full),
-    expectedWet: labOfReflectance(full.reflectance, surfaceFloor.wet),
+    expectedWet: wetLab(labOfSheet(full)),
     ...(weaker ? { weaker } : {}),
   };
 }

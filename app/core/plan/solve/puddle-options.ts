@@ -1,21 +1,23 @@
 import { spectrumSize } from '../../colour/spectrum.ts';
-import { mixSizes, tabulatedLoads } from '../../limits.ts';
+import { mixSizes, tabulatedShares } from '../../limits.ts';
 import { combinations } from '../../numeric/combinations.ts';
 import { mixSpectra, writeLayerSample } from '../../paint/layer.ts';
 import { wholeParts } from '../../paint/mix.ts';
 import type { Paint } from '../../paint/paint.ts';
 import type { Checkpoint } from '../../palette/checkpoint.ts';
 
-/** Paints in whole parts, and their layers at `tabulatedLoads`. */
+/** Paints in whole parts, and their layers at `tabulatedShares` of a full coat. */
 export interface PuddleOption {
   /** Indices into the palette. */
   readonly members: readonly number[];
   /** The same as bits, to see quickly whether a family may use it. */
   readonly paintBits: number;
   readonly parts: readonly number[];
-  /** Per unit of total load, 36 samples. */
+  /** Per ml/m2, 36 samples. */
   readonly K: Float64Array;
   readonly S: Float64Array;
+  /** A full coat, ml/m2. */
+  readonly coat: number;
   /** R0 and T of the layer at every tabulated load: loads x 36. */
   readonly back: Float32Array;
   readonly through: Float32Array;
@@ -23,11 +25,12 @@ export interface PuddleOption {
 
 function option(paints: readonly Paint[], members: readonly number[], parts: readonly number[]) {
   const chosen = members.map((member) => paints[member]);
-  const { K, S } = mixSpectra(chosen, parts);
-  const back = new Float32Array(tabulatedLoads.length * spectrumSize);
-  const through = new Float32Array(tabulatedLoads.length * spectrumSize);
+  const { K, S, coat } = mixSpectra(chosen, parts);
+  const back = new Float32Array(tabulatedShares.length * spectrumSize);
+  const through = new Float32Array(tabulatedShares.length * spectrumSize);
   const pair = new Float64Array(2);
-  for (const [n, load] of tabulatedLoads.entries()) {
+  for (const [n, share] of tabulatedShares.entries()) {
+    const load = share * coat;
     for (let i = 0; i < spectrumSize; i++) {
       writeLayerSample(K[i] * load, S[i] * load, pair, 0);
       back[n * spectrumSize + i] = pair[0];
@@ -35,7 +38,7 @@ function option(paints: readonly Paint[], members: readonly number[], parts: rea
     }
   }
   const paintBits = members.reduce((bits, member) => bits | (1 << member), 0);
-  return { members, paintBits, parts, K, S, back, through };
+  return { members, paintBits, parts, K, S, coat, back, through };
 }
 
 /** Every mix of at most three paints of a palette in whole parts of sum at most 8. */

@@ -1,9 +1,9 @@
 import type { Lab } from '../../colour/lab.ts';
-import { labOfReflectance, surfaceFloor } from '../../colour/spectrum.ts';
 import type { Technique } from '../../decisions/plan-edit.ts';
 import { defaultPaper } from '../../paint/colour-of-washes.ts';
 import { mixSpectra } from '../../paint/layer.ts';
 import type { Paint } from '../../paint/paint.ts';
+import { wetLab } from '../../paint/wet-look.ts';
 import type { Slot } from '../../reading/slot.ts';
 import type { Mix, Step } from '../plan.ts';
 import type { PlanFacts } from '../plan-facts.ts';
@@ -161,7 +161,7 @@ export function updateLaidColours(
       ...mix,
       ...(full && {
         expected: labOfSheet(full),
-        expectedWet: labOfReflectance(full.reflectance, surfaceFloor.wet),
+        expectedWet: wetLab(labOfSheet(full)),
       }),
       ...(mix.weaker && weak && { weaker: { ...mix.weaker, expected: labOfSheet(weak) } }),
     };

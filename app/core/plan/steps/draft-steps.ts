@@ -1,5 +1,5 @@
 import type { Technique } from '../../decisions/plan-edit.ts';
-import { creamFrom } from '../../limits.ts';
+import { creamFrom } from '../../paint/consistency.ts';
 import { firstWashIsWet, outerBorders, softShare } from '../../reading/edges/slot-borders.ts';
 import { areaCm2, type PlanFacts, paintsIn, type SolvedWash } from '../plan-facts.ts';
 import {

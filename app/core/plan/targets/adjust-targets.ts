@@ -1,9 +1,9 @@
 import type { Lab } from '../../colour/lab.ts';
 import type { ColourWish, PlanWishes } from '../../decisions/plan-wishes.ts';
 import { inWishedColours, paintOfFamilies } from '../../decisions/wished-colours.ts';
-import { tabulatedLoads } from '../../limits.ts';
+import { tabulatedShares } from '../../limits.ts';
 import { colourOfWashes, defaultPaperLab } from '../../paint/colour-of-washes.ts';
-import type { Paint } from '../../paint/paint.ts';
+import { coatOf, type Paint } from '../../paint/paint.ts';
 import { type Edge, edgeLimits } from '../../reading/edges/edge.ts';
 import { isMostlyLost, parted } from '../../reading/edges/slot-borders.ts';
 import type { Border, Family, Reading } from '../../reading/reading.ts';
@@ -95,10 +95,12 @@ export function mergeTargetsAcrossLostEdges(
   return next;
 }
 
-/** The paper, then dry colours of one paint over it at the loads from thin glaze to butter. */
+/** The paper, then dry colours of one paint over it from a thin glaze to a full coat. */
 const ladderOf = (paint: Paint): Lab[] => [
   defaultPaperLab,
-  ...tabulatedLoads.map((load) => colourOfWashes([{ paints: [paint], parts: [1], load }])),
+  ...tabulatedShares.map((share) =>
+    colourOfWashes([{ paints: [paint], parts: [1], load: share * coatOf(paint) }]),
+  ),
 ];
 
 /**

@@ -1,4 +1,4 @@
-import type { Consistency } from '../../paint/mix.ts';
+import type { Consistency } from '../../paint/consistency.ts';
 import {
   edgeOfBoard,
   oppositeSide,
