@@ -1,0 +1,128 @@
+import { mkdir } from 'node:fs/promises';
+import { basename } from 'node:path';
+import sharp from 'sharp';
+import { linearOfLab, tableOf } from '../../app/core/colour/lab.ts';
+import { codeOfLinear } from '../../app/core/colour/srgb.ts';
+import { defaultPaperLab } from '../../app/core/paint/colour-of-washes.ts';
+import { noCheckpoint } from '../../app/core/palette/checkpoint.ts';
+import { darkestOf, usualPaints } from '../../app/core/palette/library/mix-library.ts';
+import { buildPlan } from '../../app/core/plan/build-plan.ts';
+import { createPlanMemory } from '../../app/core/plan/plan-memory.ts';
+import { type LabPlanes, referenceRgba } from '../../app/core/raster/linear-raster.ts';
+import { paintSoft } from '../../app/core/raster/paint-slots.ts';
+import { computePxPerMm, type PixelSize } from '../../app/core/raster/size.ts';
+import { softBlend, softEdges } from '../../app/core/reading/edges/soft-blend.ts';
+import { readPicture } from '../../app/core/reading/read-picture.ts';
+import { onTheSheet } from '../../app/core/reading/tone-range.ts';
+import { sheetOf, turned } from '../../app/core/reference/sheet.ts';
+import { cropToRaster, loadPhoto } from '../../app/tools/plan/load-photo.ts';
+import {
+  freePoster,
+  type PictureDistance,
+  pictureDistance,
+  seenPlanes,
+} from '../support/plan/picture-distance.ts';
+import { eightPhotographs } from '../support/reading/eight-photographs.ts';
+
+/** Seen at arm's length: both pictures are blurred by so much on the sheet, mm. */
+const seenAtMm = 0.5;
+const posterColours = 8;
+
+/** Photograph and last expected sheet, sRGB bytes. */
+async function photoAndSheet(file: string) {
+  const photo = await loadPhoto(file);
+  const across = photo.width >= photo.height ? 'across' : 'upright';
+  const { widthMm, heightMm } = turned(sheetOf('quarter', 'across'), across);
+  const sheet = { widthMm, heightMm };
+  const { raster, clipped } = cropToRaster(photo, { format: 'own', ...sheet });
+  const reference = referenceRgba(raster);
+  const size = { width: raster.width, height: raster.height };
+  const { reading, slotMap } = await readPicture(
+    {
+      raster,
+      clipped,
+      sheet,
+      wishes: {},
+      darkest: darkestOf(usualPaints),
+      paper: defaultPaperLab[0],
+    },
+    noCheckpoint,
+  );
+  const plan = await buildPlan(reading, {}, noCheckpoint, createPlanMemory());
+  const painted = new Uint8ClampedArray(slotMap.length * 4);
+  const blend = softBlend(slotMap, reading.raster, softEdges(reading.edges ?? [], reading.raster));
+  paintSoft(slotMap, blend, tableOf(plan.steps.at(-1)?.after ?? []), painted);
+  return { size, pxPerMm: computePxPerMm(size, sheet), reference, painted, plan };
+}
+
+function rgbaOf({ lightness, a, b }: LabPlanes): Uint8ClampedArray {
+  const rgba = new Uint8ClampedArray(4 * lightness.length).fill(255);
+  for (let i = 0; i < lightness.length; i++) {
+    const lab = [lightness[i] as number, a[i] as number, b[i] as number] as const;
+    for (const [c, linear] of linearOfLab(lab).entries()) rgba[4 * i + c] = codeOfLinear(linear);
+  }
+  return rgba;
+}
+
+/** Pictures side by side at half size, to be looked at. */
+async function writeSideBySide(
+  file: string,
+  size: PixelSize,
+  pictures: readonly Uint8ClampedArray[],
+): Promise<void> {
+  const [width, height] = [size.width >> 1, size.height >> 1];
+  const small = await Promise.all(
+    pictures.map((rgba) =>
+      sharp(rgba, { raw: { ...size, channels: 4 } })
+        .resize(width, height)
+        .png()
+        .toBuffer(),
+    ),
+  );
+  await sharp({
+    create: { width: width * pictures.length, height, channels: 3, background: '#808080' },
+  })
+    .composite(small.map((input, n) => ({ input, left: n * width, top: 0 })))
+    .png()
+    .toFile(file);
+}
+
+const inWords = (d: PictureDistance): string =>
+  `CIEDE2000 ${d.colour.toFixed(2)}, |dL*| ${d.lightness.toFixed(2)}, colourful tenth ${d.colourful.toFixed(1)}, L* ${d.darkest.toFixed(0)} to ${d.lightest.toFixed(0)}, detail r ${d.correlation.toFixed(2)} strength ${d.strength.toFixed(2)}, SSIM ${d.similarity.toFixed(3)}`;
+
+/**
+ * How near the last expected sheet comes to the photograph, for six photographs, beside a free poster of 8 colours and
+ * the photograph in the tones of the plan. Writes photograph, sheet and poster side by side into `folder`.
+ */
+export async function measurePictures(folder: string): Promise<void> {
+  await mkdir(folder, { recursive: true });
+  const ratios: number[] = [];
+  for (const n of [0, 1, 2, 4, 6, 7]) {
+    const file = eightPhotographs[n] as string;
+    const name = /datasets-img-([^/]+)/.exec(file)?.[1] ?? basename(file, '.jpg');
+    const { size, pxPerMm, reference, painted, plan } = await photoAndSheet(file);
+    const seen = (rgba: Uint8ClampedArray): LabPlanes =>
+      seenPlanes(rgba, size, seenAtMm * pxPerMm);
+    const photo = seen(reference);
+    const poster = freePoster(photo, posterColours);
+    const toned = {
+      ...photo,
+      lightness: photo.lightness.map((lightness) => onTheSheet(plan.range, lightness)),
+    };
+    const distance = (planes: LabPlanes): PictureDistance =>
+      pictureDistance(photo, planes, size, pxPerMm);
+    const ours = distance(seen(painted));
+    const free = distance(poster);
+    ratios.push(ours.colour / Math.max(2.5, free.colour));
+    console.log(`${name}: ${plan.palette.map((paint) => paint.name).join(', ')}
+  photo                     L* ${distance(photo).darkest.toFixed(0)} to ${distance(photo).lightest.toFixed(0)}
+  last sheet to photo       ${inWords(ours)}
+  free poster of ${posterColours} colours  ${inWords(free)}
+  photo in the plan's tones ${inWords(distance(toned))}`);
+    await writeSideBySide(`${folder}/${name}.png`, size, [reference, painted, rgbaOf(poster)]);
+  }
+  const mean = ratios.reduce((all, ratio) => all + ratio, 0) / ratios.length;
+  console.log(
+    `sheet to photo over the larger of the poster's and 2.5: mean ${mean.toFixed(2)}, most ${Math.max(...ratios).toFixed(2)}`,
+  );
+}
