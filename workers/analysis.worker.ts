@@ -11,7 +11,9 @@ import type { PaintMeasure, PaintPatch } from '../app/core/paint/measure/paint-m
 import { mixNeighbours } from '../app/core/paint/mix-neighbours.ts';
 import { mixingChart } from '../app/core/paint/mixing-chart.ts';
 import type { Paint } from '../app/core/paint/paint.ts';
+import { lookAtScrap } from '../app/core/paint/paint-at-fault.ts';
 import { knownPaints, paintBox, paintCard, pigmentTable } from '../app/core/paint/paint-box.ts';
+import { renewBox } from '../app/core/paint/renew-paints.ts';
 import { darkestInSteps, usualPaints } from '../app/core/palette/library/mix-library.ts';
 import { paintsAllowed } from '../app/core/palette/paints-allowed.ts';
 import { buildPlan } from '../app/core/plan/build-plan.ts';
@@ -190,20 +192,24 @@ const api: AnalysisApi = {
   pigmentTable: async () => pigmentTable,
   async opticsLike(_job, id) {
     const paint = paintBox.find((each) => each.id === id);
-    return paint ? { K: paint.K, S: paint.S } : null;
+    if (!paint) return null;
+    const { K, S, strength, mostLoad } = paint;
+    return { K, S, ...(strength && { strength }), ...(mostLoad && { mostLoad }) };
   },
+  renewBox: async (_job, box) => renewBox(box),
   measurePatches: (job, photo, frames) =>
     runJob(job, (pause) => measurePatches(photo, frames, pause)),
   fitPaint: async (_job, patches, isWhite, own) => fitMeasuredPaint(patches, isWhite, own),
   mixNeighbours: async (_job, paints, below, mix, surface) =>
     mixNeighbours(paints, below, mix, surface),
   mixingChart: async (_job, paints, surface) => mixingChart(paints, surface),
+  lookAtScrap: async (_job, ...asked) => lookAtScrap(...asked),
   cancel: cancelJob,
   async warmUp(_job, box) {
     await darkestInSteps(usualPaints, idleTurn, memory.darkest);
     if (!hasRead) await warmReading(idleTurn);
-    const { paints } = paintsAllowed(knownPaints(box.ownPaints), box);
-    await memory.library.libraryOf(paints, idleTurn);
+    const { paints } = paintsAllowed(knownPaints(box.ownPaints, box.strengths), box);
+    await memory.library.warm(paints, idleTurn);
   },
 };
 

@@ -7,8 +7,11 @@ import type { Outline } from '../app/core/outline/outline.ts';
 import type { MeasuredPhoto, PatchFrame } from '../app/core/paint/measure/measured-photo.ts';
 import type { PaintMeasure, PaintPatch } from '../app/core/paint/measure/paint-measure.ts';
 import type { LaidMix, MixingChart, MixNeighbours } from '../app/core/paint/mix.ts';
-import type { Paint, PaintCard } from '../app/core/paint/paint.ts';
+import type { FormerBox, OwnBox } from '../app/core/paint/own-box.ts';
+import type { Paint, PaintCard, TubePaint } from '../app/core/paint/paint.ts';
+import type { ScrapLook, ScrapVerdict } from '../app/core/paint/paint-at-fault.ts';
 import type { PigmentTraits } from '../app/core/paint/paint-traits.ts';
+import type { StrengthCorrection } from '../app/core/paint/strength-corrections.ts';
 import type { PaletteOffers } from '../app/core/palette/offers/palette-offer.ts';
 import type { WashPlan } from '../app/core/plan/plan.ts';
 import type { SoftBlend } from '../app/core/raster/paint-slots.ts';
@@ -111,8 +114,10 @@ export interface AnalysisCalls {
   paintBox(own: readonly Paint[]): PaintCard[];
   /** What the trade says of pigments by Colour Index name, those without a built-in paint too. */
   pigmentTable(): readonly PigmentTraits[];
-  /** K and S of a built-in paint; null where there is none of that id. */
-  opticsLike(id: string): Pick<Paint, 'K' | 'S'> | null;
+  /** What mixing needs of a built-in paint; null where there is none of that id. */
+  opticsLike(id: string): Pick<Paint, keyof TubePaint> | null;
+  /** A box kept by an earlier version, its own paints by today's table. */
+  renewBox(box: FormerBox): OwnBox;
   /** Patches on a photo of a painted sheet, in her frames or found. Errors: 'PhotoError'. */
   measurePatches(photo: Blob, frames: readonly PatchFrame[] | null): MeasuredPhoto;
   /** K and S of a paint from such patches; `own` are her paints. Errors: 'PhotoError'. */
@@ -124,6 +129,14 @@ export interface AnalysisCalls {
     mix: LaidMix,
     surface: Surface,
   ): MixNeighbours;
+  /** A mix on a bare scrap, and which of its paints is at fault for what she says of it. */
+  lookAtScrap(
+    paints: readonly Paint[],
+    mix: LaidMix,
+    verdict: ScrapVerdict | null,
+    made: readonly StrengthCorrection[],
+    surface: Surface,
+  ): ScrapLook;
   /** What the paints of a palette make together. */
   mixingChart(paints: readonly Paint[], surface: Surface): MixingChart;
   /** Builds tables ahead of need, for a search among the paints of this box; answers when warm. */

@@ -78,10 +78,12 @@ export function createAnalysisClient(options: Partial<DeskOptions> = {}): Analys
     paintBox: ask('paintBox'),
     pigmentTable: ask('pigmentTable'),
     opticsLike: ask('opticsLike'),
+    renewBox: ask('renewBox'),
     measurePatches: ask('measurePatches'),
     fitPaint: ask('fitPaint'),
     mixNeighbours: ask('mixNeighbours'),
     mixingChart: ask('mixingChart'),
+    lookAtScrap: ask('lookAtScrap'),
     warmUp: ask('warmUp'),
     dispose: desk.dispose,
   };

@@ -43,8 +43,9 @@ export const joiningStep = 4;
 
 // Whites.
 
-/** Within this of the paper, L*, a shape is kept white (own). */
-export const reserveWithin = 6;
+/** Within this of the paper, L*, and with less than this C*, a shape is kept white (own). */
+export const reserveWithin = 5;
+export const reserveChroma = 8;
 
 /** From this many small whites on nobody paints round them on wet paper: they are masked (own). */
 export const manySmallWhites = 3;
@@ -69,6 +70,12 @@ export const mostToOne = 6;
 
 /** The most that a change of hers may lay, ml of tube paint on a square metre: two full coats (own). */
 export const strongestLoad = 40;
+
+/**
+ * A shape larger than this is washed, not set down: nothing stiffer than cream goes on it, and butter is for accents,
+ * cm2 (own; that a first wash is no thicker than milk, and butter for accents, is common practice, no source).
+ */
+export const largestAccentCm2 = 20;
 
 /** Shares of a full coat in half octaves, from two to the power of `from` up to it. */
 const halfOctaves = (from: number): readonly number[] =>

@@ -116,6 +116,7 @@ function Screen({ app }: { app: AppState }) {
           easel={easel}
           senses={app.easelSenses}
           calls={app.paintCalls}
+          ownBox={app.ownBox}
           keepsakes={app.paintNeeds.store}
           paintingId={route.paintingId}
         />

@@ -8,7 +8,12 @@ import { createUpdates, type Updates } from '../update/create-updates.ts';
 import { createOwnAir, type OwnAirState } from './own-air.ts';
 import { type Choosing, createChoosing } from './painting/choosing.ts';
 import { createIntake, type Intake, takeDropsAndPastes } from './painting/intake.ts';
-import type { PaintCalls, PaletteCalls, PictureCalls } from './painting/screen-calls.ts';
+import type {
+  PaintCalls,
+  PaletteCalls,
+  PictureCalls,
+  ScrapCalls,
+} from './painting/screen-calls.ts';
 import { createShelf, type PaintingCard, type Shelf } from './painting/shelf.ts';
 import { createStudio, type Studio } from './painting/studio.ts';
 import { createOwnBox, type OwnBoxState } from './paints/own-box.ts';
@@ -36,7 +41,7 @@ export interface App {
   readonly ownAir: OwnAirState;
   /** What the paints being typed and measured are kept and worked out with. */
   readonly paintNeeds: PaintNeeds;
-  readonly paintCalls: PaintCalls & PaletteCalls & PictureCalls;
+  readonly paintCalls: PaintCalls & PaletteCalls & PictureCalls & ScrapCalls;
   readonly easel: Easel;
   readonly easelSenses: EaselSenses;
   readonly updates: Updates;

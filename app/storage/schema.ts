@@ -1,5 +1,6 @@
 import type { IDBPDatabase, IDBPTransaction } from 'idb';
 import type { Painting, Photo } from '../core/decisions/painting.ts';
+import { withRenamedPaints, withRenamedTicks } from '../core/paint/renamed-paints.ts';
 import type { WashPlan } from '../core/plan/plan.ts';
 import type { Reading } from '../core/reading/reading.ts';
 import type { SessionEvent } from '../core/session/session-event.ts';
@@ -105,7 +106,25 @@ export const MIGRATIONS: readonly Migration[] = [
     const events = database.createObjectStore('events', { keyPath: ['sessionId', 'seq'] });
     events.createIndex('sessionId', 'sessionId');
   },
+  // Two built-in paints were called by a wrong pigment: what she decided and kept names them as they are called now.
+  async (_database, transaction) => {
+    const paintings = transaction.objectStore('paintings');
+    for (const row of await paintings.getAll())
+      await paintings.put({ ...row, decisions: withRenamedPaints(row.decisions) });
+    const settings = transaction.objectStore('settings');
+    for (const row of await settings.getAll()) {
+      const renamed = renamings.get(row.id);
+      if (renamed) await settings.put({ ...row, value: renamed(row.value) });
+    }
+  },
 ];
+
+/** Settings that name paints by id. */
+const renamings: ReadonlyMap<string, (stored: unknown) => unknown> = new Map([
+  ['paint box', withRenamedTicks],
+  ['paint draft', withRenamedPaints],
+  ['paint measure', withRenamedPaints],
+]);
 
 export type RowKey = string | [string, number];
 

@@ -4,7 +4,7 @@ import { labOfReflectance, spectrumSize } from '../../app/core/colour/spectrum.t
 import { costOfAnotherPaint } from '../../app/core/limits.ts';
 import { combinations } from '../../app/core/numeric/combinations.ts';
 import { defaultPaper } from '../../app/core/paint/colour-of-washes.ts';
-import { layOver, mixSpectra, paintLayer } from '../../app/core/paint/layer.ts';
+import { layOver, type MixSpectra, mixSpectra, paintLayer } from '../../app/core/paint/layer.ts';
 import type { Paint } from '../../app/core/paint/paint.ts';
 import { buildMixLibrary, usualPaints } from '../../app/core/palette/library/mix-library.ts';
 import { CostTables } from '../../app/core/palette/search/cost-tables.ts';
@@ -26,10 +26,9 @@ interface MixCase {
 
 const sheet = new Float64Array(spectrumSize);
 
-/** The colour of a mix as one wash on paper. */
-function labOf(paints: readonly Paint[], parts: readonly number[], load: number): Lab {
-  const { K, S } = mixSpectra(paints, parts);
-  return labOfReflectance(layOver(paintLayer(K, S, load), defaultPaper, sheet));
+/** The colour of a mix as one wash on paper, at a share of its full coat. */
+function labOf({ K, S, coat }: MixSpectra, share: number): Lab {
+  return labOfReflectance(layOver(paintLayer(K, S, share * coat), defaultPaper, sheet));
 }
 
 /** Targets any painter might want: mixes of three paints of the whole box in any shares and strength. */
@@ -44,7 +43,7 @@ function seededCases(count: number, seed: number): MixCase[] {
   };
   return Array.from({ length: count }, () => ({
     palette: some(paintCount),
-    target: labOf(some(3), [random(), random(), random()], 0.4 * 2 ** (6 * random())),
+    target: labOf(mixSpectra(some(3), [random(), random(), random()]), 2 ** (-6 * random())),
   }));
 }
 
@@ -66,22 +65,19 @@ async function bestWhole({ palette, target }: MixCase): Promise<number> {
 
 const golden = (Math.sqrt(5) - 1) / 2;
 
-/** Least CIEDE2000 of paints in these shares over the load: half octaves, then golden section. */
+/** Least CIEDE2000 of paints in these shares up to a full coat: half octaves, then golden section. */
 function bestOverLoads(paints: readonly Paint[], parts: readonly number[], target: Lab): number {
-  const { K, S } = mixSpectra(paints, parts);
+  const mix = mixSpectra(paints, parts);
   const differenceFor = (octaves: number): number =>
-    colourDifference(
-      target,
-      labOfReflectance(layOver(paintLayer(K, S, 2 ** octaves), defaultPaper, sheet)),
-    );
-  let middle = -4;
+    colourDifference(target, labOf(mix, 2 ** octaves));
+  let middle = -9;
   let least = Number.POSITIVE_INFINITY;
-  for (let octaves = -4; octaves <= 5; octaves += 0.5) {
+  for (let octaves = -9; octaves <= 0; octaves += 0.5) {
     const own = differenceFor(octaves);
     if (own < least) [middle, least] = [octaves, own];
   }
   let low = middle - 0.5;
-  let high = Math.min(5, middle + 0.5);
+  let high = Math.min(0, middle + 0.5);
   for (let i = 0; i < 14; i++) {
     const one = high - golden * (high - low);
     const two = low + golden * (high - low);

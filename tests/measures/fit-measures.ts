@@ -1,3 +1,4 @@
+import { drySurface } from '../../app/core/colour/surface.ts';
 import { fitJointly } from '../../app/core/paint/measure/fit-jointly.ts';
 import { noCheckpoint } from '../../app/core/palette/checkpoint.ts';
 import {
@@ -10,6 +11,14 @@ import {
   spreadWords,
   thirteenSought,
 } from '../support/paint/measured-mixtures.ts';
+import { namesakeDifferences, tableDifferences } from '../support/paint/namesakes.ts';
+
+/** Measured mixtures foretold by other makers' paints of the same pigments. CIEDE2000. */
+export async function measureNamesakes(): Promise<void> {
+  console.log('Measured mixtures (Chen et al. 2019) by paints that never saw them, CIEDE2000');
+  console.log(`  seven namesakes: ${spreadWords(spreadOf(namesakeDifferences(drySurface)))}`);
+  console.log(`  rows of the table: ${spreadWords(spreadOf(tableDifferences(drySurface)))}`);
+}
 
 /** Seeds the pairs are dealt to folds with; 0 is the order of the set. */
 const deals = [0, 1, 2, 3, 4];

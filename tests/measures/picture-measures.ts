@@ -101,8 +101,7 @@ export async function measurePictures(folder: string): Promise<void> {
     const file = eightPhotographs[n] as string;
     const name = /datasets-img-([^/]+)/.exec(file)?.[1] ?? basename(file, '.jpg');
     const { size, pxPerMm, reference, painted, plan } = await photoAndSheet(file);
-    const seen = (rgba: Uint8ClampedArray): LabPlanes =>
-      seenPlanes(rgba, size, seenAtMm * pxPerMm);
+    const seen = (rgba: Uint8ClampedArray): LabPlanes => seenPlanes(rgba, size, seenAtMm * pxPerMm);
     const photo = seen(reference);
     const poster = freePoster(photo, posterColours);
     const toned = {

@@ -1,15 +1,19 @@
 import type { Lab } from '../../app/core/colour/lab.ts';
 import { labOfReflectance } from '../../app/core/colour/spectrum.ts';
-import { defaultPaper } from '../../app/core/paint/colour-of-washes.ts';
+import { paperInside } from '../../app/core/paint/colour-of-washes.ts';
 import type { Paint } from '../../app/core/paint/paint.ts';
-import type { Mix, WashPlan } from '../../app/core/plan/plan.ts';
+import { type Mix, surfaceOf, type WashPlan } from '../../app/core/plan/plan.ts';
 import type { Slot } from '../../app/core/reading/slot.ts';
 
 /** How far a painter's hand is off, as shares: by so much at every mix, up or down, or normally with that deviation. */
 export interface Hand {
+  /** How much of the mix is laid. */
   readonly strength: number;
+  /** Every paint of the mix against the others. */
   readonly ratio: number;
   readonly spread: 'up or down' | 'normal';
+  /** How strong her tubes are beside the table's: deviation of the logarithm, once a paint and sheet; left out: 0. */
+  readonly tubes?: number;
 }
 
 /** Mean 0, deviation 1: Box and Muller (1958), Ann. Math. Stat. 29, 610-611. */
@@ -41,6 +45,13 @@ function layered(k: number, s: number, ground: number): number {
   return back + (through * through * ground) / (1 - back * ground);
 }
 
+/** The same paints as her own tubes have them: each stronger or weaker. */
+const tubesOf = (paints: readonly Paint[], { tubes = 0 }: Hand, random: () => number): Paint[] =>
+  paints.map((paint) => ({
+    ...paint,
+    strength: (paint.strength ?? 1) * (tubes > 0 ? Math.exp(tubes * normal(random)) : 1),
+  }));
+
 /** Total depths of a mix as her hand really mixed it, band by band. */
 function mixedByHand(
   { parts, load }: Mix,
@@ -53,10 +64,10 @@ function mixedByHand(
   const strength = off(random, hand.strength, hand);
   const used = parts.map(({ paint }) => paints.find(({ id }) => id === paint) as Paint);
   const depth = (band: number, of: 'K' | 'S', at: number): number =>
-    used.reduce(
-      (all, paint, n) => all + ((amounts[n] as number) / sum) * (paint[of][band] as number),
-      0,
-    ) *
+    used.reduce((all, paint, n) => {
+      const volume = (amounts[n] as number) / sum;
+      return all + volume * (paint.strength ?? 1) * (paint[of][band] as number);
+    }, 0) *
     at *
     strength;
   return { full: load, depth };
@@ -67,12 +78,14 @@ function mixedByHand(
  * Nothing is corrected on the way. The dry colour of every slot; whites stay paper.
  */
 export function paintedByHand(plan: WashPlan, hand: Hand, random: () => number): Lab[] {
-  const sheet = plan.slots.map(() => Float64Array.from(defaultPaper));
+  const surface = surfaceOf(plan);
+  const tubes = tubesOf(plan.optics, hand, random);
+  const sheet = plan.slots.map(() => paperInside(surface));
   for (const step of plan.steps) {
     if (step.kind !== 'wash') continue;
     for (const id of step.mixes) {
       const mix = plan.mixes.find((each) => each.id === id) as Mix;
-      const { full, depth } = mixedByHand(mix, plan.optics, hand, random);
+      const { full, depth } = mixedByHand(mix, tubes, hand, random);
       for (const i of step.slots) {
         const slot = plan.slots[i] as Slot;
         if (slot.passage !== mix.passage || slot.family !== mix.family) continue;
@@ -88,5 +101,5 @@ export function paintedByHand(plan: WashPlan, hand: Hand, random: () => number):
       }
     }
   }
-  return sheet.map((reflectance) => labOfReflectance(reflectance));
+  return sheet.map((reflectance) => labOfReflectance(reflectance, surface));
 }

@@ -1,4 +1,4 @@
-import type { Part } from '../paint/mix.ts';
+import type { ChangedAmounts } from '../paint/former-amounts.ts';
 
 export type Technique =
   | 'wet on dry'
@@ -39,12 +39,7 @@ export type PlanEdit =
   | { readonly kind: 'merge'; readonly key: string }
   | { readonly kind: 'technique'; readonly key: string; readonly technique: Technique }
   /** A row mixed otherwise. */
-  | {
-      readonly kind: 'mix';
-      readonly mix: string;
-      readonly parts: readonly Part[];
-      readonly load: number;
-    };
+  | ({ readonly kind: 'mix'; readonly mix: string } & ChangedAmounts);
 
 /** Order of ground and subject; together: as one, their line painted across while wet. */
 export type PassagesChoice = 'ground first' | 'subject first' | 'together';

@@ -1,15 +1,18 @@
 import type { PaperChoice } from '../drying/paper-choice.ts';
 import type { Weather } from '../drying/weather.ts';
 import type { Paint } from '../paint/paint.ts';
+import type { StrengthCorrection } from '../paint/strength-corrections.ts';
 import type { FamilyColour } from '../reading/families/family-edit.ts';
 import type { PassagesChoice, PlanEdit } from './plan-edit.ts';
 
 /** What she may decide about palette and plan; what is left out is proposed. */
 export interface PlanWishes {
-  /** Paint ids she owns; every paint known when left out. */
+  /** Paint ids she owns; left out: her own paints and the built-in ones most boxes hold. */
   readonly box?: readonly string[];
   /** Paints of her own, known beside the built-in ones. */
   readonly ownPaints?: readonly Paint[];
+  /** By how much her scraps correct the strength of paints. */
+  readonly strengths?: readonly StrengthCorrection[];
   /** Left out: as in the photo. */
   readonly colours?: ColourWish;
   /** At most this many paints, up to `largestPalette`. */
@@ -18,6 +21,8 @@ export interface PlanWishes {
   readonly exclude?: readonly string[];
   /** Exactly these paints: no search. */
   readonly chosen?: readonly string[];
+  /** The palette the painting has: it stays while no other is clearly better. */
+  readonly present?: readonly string[];
   /** Washes over each other, up to `mostWashes` (R9). */
   readonly washes?: number;
   readonly puddlesPerWash?: number;

@@ -1,4 +1,4 @@
-import { isOwned, type OwnBox } from '../paint/own-box.ts';
+import { emptyBox, isOwned, type OwnBox } from '../paint/own-box.ts';
 import { isWhiteOrBlack, type PaintCard } from '../paint/paint.ts';
 import type { Reference } from '../reference/reference.ts';
 import { orientationOf, type Sheet, turned } from '../reference/sheet.ts';
@@ -8,11 +8,12 @@ import { standingDecisions } from './standing-decisions.ts';
 const darkestOf = ({ ladder }: PaintCard): number =>
   Math.min(...ladder.map(([lightness]) => lightness));
 
-/** The paint of her box that gets darkest by itself, no white or black; of all known where she owns none such. */
+/** The paint of her box that gets darkest by itself, no white or black; of those most boxes hold where she owns none such. */
 export function darkPaint(cards: readonly PaintCard[], box: OwnBox): PaintCard | null {
   const coloured = cards.filter(({ ci }) => !isWhiteOrBlack(ci));
-  const owned = coloured.filter(({ id }) => isOwned(box, id));
-  return (owned.length > 0 ? owned : coloured).reduce<PaintCard | null>(
+  const owned = coloured.filter((card) => isOwned(box, card));
+  const usual = coloured.filter((card) => isOwned(emptyBox, card));
+  return (owned.length > 0 ? owned : usual).reduce<PaintCard | null>(
     (best, card) => (best && darkestOf(best) <= darkestOf(card) ? best : card),
     null,
   );

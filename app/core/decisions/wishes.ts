@@ -1,6 +1,7 @@
 import { type KeptAir, usualAir } from '../drying/conditions.ts';
 import { largestPalette, proposedPaletteSize } from '../limits.ts';
 import { type OwnBox, ownPaints, tickedPaints } from '../paint/own-box.ts';
+import { strengthCorrections } from '../paint/strength-corrections.ts';
 import type { ReadingWishes } from '../reading/reading.ts';
 import { strokeInCut } from '../reference/photo-stroke.ts';
 import type { Reference } from '../reference/reference.ts';
@@ -15,14 +16,16 @@ import {
 import { subjectStrokes } from './subject-strokes.ts';
 
 /** What the search for a palette may choose from. */
-export type BoxWishes = Pick<PlanWishes, 'box' | 'ownPaints'>;
+export type BoxWishes = Pick<PlanWishes, 'box' | 'ownPaints' | 'strengths'>;
 
 export function boxWishes(box: OwnBox): BoxWishes {
   const own = ownPaints(box);
   const ticked = tickedPaints(box);
+  const strengths = strengthCorrections(box.strengthLessons);
   return {
     ...(ticked && { box: ticked }),
     ...(own.length > 0 && { ownPaints: own }),
+    ...(strengths.length > 0 && { strengths }),
   };
 }
 

@@ -36,8 +36,8 @@ function filmOf(concentration: number): number {
 }
 
 /** Tube paint that one wash of this concentration leaves, ml/m2. Grows with it, up to the film of neat paint. */
-const loadOf = (concentration: number): number =>
-  (filmOf(concentration) * concentration) / (1 + concentration);
+export const loadOf = (concentration: number): number =>
+  filmOf(concentration) / (1 + 1 / concentration);
 
 /** From this much paint to the water on it is squeezed, not mixed (own). */
 const neat = 10;

@@ -1,5 +1,6 @@
 import type { Lab } from '../colour/lab.ts';
 import { valueOfLightness } from '../colour/lightness.ts';
+import { joinWords } from '../words/numbers.ts';
 import type { PaintCard } from './paint.ts';
 
 /** The Munsell values 0..10 a ladder goes through, dry. */
@@ -28,7 +29,7 @@ const ends: readonly (readonly [number, HueGroup])[] = [
   [360, 'red'],
 ];
 
-/** Earths by Colour Index name: iron oxides, ochres, siennas, umbers, green earth. From memory. */
+/** Earths by Colour Index name: iron oxides, ochres, siennas, umbers, green earth; or with black or white. From memory. */
 const earth = /^(PBr\d+|PY4[23]|PR10[12]|PG23)(:|$)/;
 /** Under this chroma, C*, a paint counts as grey (own). */
 const greyChroma = 10;
@@ -39,12 +40,20 @@ function hueOf({ ladder }: Pick<PaintCard, 'ladder'>): { angle: number; chroma: 
   return { angle: ((Math.atan2(b, a) * 180) / Math.PI + 360) % 360, chroma: Math.hypot(a, b) };
 }
 
+/** A greenish yellow, CIELAB hue angle from which, that gets this dark, Munsell value, looks green (own). */
+const oliveAngle = 95;
+const oliveValue = 5.5;
+
 /** The group a painter looks for a paint in. */
 export function hueGroup(card: Pick<PaintCard, 'ladder' | 'ci'>): HueGroup {
   const { angle, chroma } = hueOf(card);
+  const coloured = card.ci.filter((name) => !/^P(W|Bk)/.test(name));
+  if (coloured.length > 0 && coloured.every((name) => earth.test(name))) return 'earth';
   if (chroma < greyChroma) return 'grey';
-  if (card.ci.some((name) => earth.test(name))) return 'earth';
-  return ends.find(([end]) => angle <= end)?.[1] ?? 'red';
+  const group = ends.find(([end]) => angle <= end)?.[1] ?? 'red';
+  const isOlive =
+    group === 'yellow' && angle > oliveAngle && valueSpan(card.ladder).darkest < oliveValue;
+  return isOlive ? 'green' : group;
 }
 
 type PaintUse = 'early' | 'glazing' | 'darks' | 'lifting' | 'granulating' | 'late';
@@ -74,15 +83,15 @@ export function paintUses({
 }
 
 const words: Record<PaintUse, string> = {
-  early: 'early washes, being transparent and staining',
+  early: 'first washes',
   glazing: 'glazing',
   darks: 'darks',
   lifting: 'lifting out',
   granulating: 'granulating washes',
-  late: 'late touches, being opaque',
+  late: 'last touches',
 };
 
-/** 'Good for glazing, darks.', or that nobody has told. */
+/** 'Good for glazing and darks.', or that nobody has told. */
 export function paintUsesInWords(card: Pick<PaintCard, 'properties' | 'ladder'>): string {
   const uses = paintUses(card);
   const told = [
@@ -90,7 +99,7 @@ export function paintUsesInWords(card: Pick<PaintCard, 'properties' | 'ladder'>)
     card.properties.staining,
     card.properties.granulation,
   ];
-  if (uses.length > 0) return `Good for ${uses.map((use) => words[use]).join('; ')}.`;
+  if (uses.length > 0) return `Good for ${joinWords(uses.map((use) => words[use]))}.`;
   return told.every((each) => each === null)
     ? 'What it is good for is not known: try it on a scrap.'
     : 'Good for mixing.';
@@ -185,6 +194,26 @@ export const filterPaints = (cards: readonly PaintCard[], asked: AskedFor): Pain
 export function askingFor(asked: AskedFor, name: PaintFilter, value: string | undefined): AskedFor {
   const { [name]: _, ...others } = asked;
   return value === undefined ? others : { ...others, [name]: value };
+}
+
+const wordsOf = ({ name, ci, alsoCalled = '' }: PaintCard): string =>
+  `${name} ${ci.join(' ')} ${alsoCalled}`.toLowerCase();
+
+/** 'pb 29' as 'pb29': a Colour Index name may be typed with a blank. */
+const typedWords = (text: string): string[] =>
+  text
+    .toLowerCase()
+    .replace(/\b([pn](?:b|bk|br|g|m|o|r|v|w|y))\s+(?=\d)/g, '$1')
+    .split(/[^\p{L}\p{N}:'’]+/u)
+    .filter(Boolean);
+
+/** The paints with all words she typed, or the start of them, in what they are called. */
+export function findPaints(cards: readonly PaintCard[], text: string): PaintCard[] {
+  const typed = typedWords(text);
+  return cards.filter((card) => {
+    const words = wordsOf(card);
+    return typed.every((word) => words.includes(word));
+  });
 }
 
 export type PaintOrder = 'hue' | 'dark' | 'name';

@@ -87,7 +87,7 @@ type ColourWay = keyof typeof hueOfWay | 'duller' | 'clearer';
 const leastChroma = 4;
 
 /** The way as a direction of length 1 in a*, b*, seen from a colour; null where it has none. */
-function directionOf(way: ColourWay, [, a, b]: Lab): readonly [a: number, b: number] | null {
+export function directionOf(way: ColourWay, [, a, b]: Lab): readonly [a: number, b: number] | null {
   if (way === 'duller' || way === 'clearer') {
     const chroma = Math.hypot(a, b);
     if (chroma < leastChroma) return null;
@@ -143,7 +143,7 @@ class OverGround {
     const { K, S } = mixSpectra(paints, parts);
     layOver(paintLayer(K, S, load), this.#ground, this.#sheet);
     const dry = labOfReflectance(this.#sheet, this.#surface);
-    return { dry, wet: wetLab(dry) };
+    return { dry, wet: wetLab(this.#sheet, this.#surface) };
   }
 
   loadFor(parts: readonly Part[], lightness: number): number | null {
@@ -164,7 +164,7 @@ function byStrength(
   const load = over.loadFor(mix.parts, wanted);
   if (load === null) return null;
   const consistency = consistencyOf(load);
-  const add = strengthInWords(load / mix.load);
+  const add = strengthInWords(mix.load, load);
   return { way, parts: mix.parts, load, consistency, ...over.look({ ...mix, load }), add };
 }
 

@@ -1,7 +1,10 @@
 import type { Lab } from '../colour/lab.ts';
 import { valueOfLightness } from '../colour/lightness.ts';
 import { joinWords } from '../words/numbers.ts';
+import { concentrationOf } from './consistency.ts';
 import type { Part } from './mix.ts';
+import { thinningFor, thinningInWords } from './thinning.ts';
+import { dryingShift } from './wet-look.ts';
 
 /** How much of a mix one paint is, in the words said at the palette. */
 function amountWord(share: number): string {
@@ -12,19 +15,44 @@ function amountWord(share: number): string {
 }
 
 /**
- * 'mostly ultramarine blue, a touch of burnt sienna'; 'equal parts of' three of which there is as
- * much of each. Names are looked up by paint id.
+ * A paint takes a mix over where it is at most a quarter of the volume and has at least half as much again of the
+ * colour, its share of parts by strength (own).
  */
-export function partsInWords(parts: readonly Part[], nameOf: (paint: string) => string): string {
+const takesOver = { volume: 0.25, colour: 1.5 } as const;
+
+/** The paint of a mix that so little of decides that it is added last, drop by drop; null where none does. */
+function paintAddedLast(
+  parts: readonly Part[],
+  strengthOf: (paint: string) => number,
+): string | null {
+  const whole = parts.reduce((sum, { parts: n }) => sum + n, 0);
+  const colour = parts.reduce((sum, { parts: n, paint }) => sum + n * strengthOf(paint), 0);
+  const [strongest] = [...parts].sort((a, b) => strengthOf(b.paint) - strengthOf(a.paint));
+  if (!strongest || strongest.parts > takesOver.volume * whole) return null;
+  const { paint } = strongest;
+  return strengthOf(paint) * whole >= takesOver.colour * colour ? paint : null;
+}
+
+/**
+ * 'mostly ultramarine blue, a touch of burnt sienna', shares of volume; 'equal parts of' three of which there is as
+ * much of each; 'added last' of one that takes the mix over. Names and strengths, in loads per ml, are looked up by
+ * paint id.
+ */
+export function partsInWords(
+  parts: readonly Part[],
+  nameOf: (paint: string) => string,
+  strengthOf: (paint: string) => number = () => 1,
+): string {
   const whole = parts.reduce((sum, { parts: n }) => sum + n, 0);
   if (parts.length === 1) return nameOf(parts[0]?.paint ?? '');
   if (parts.length > 2 && parts.every(({ parts: n }) => n === parts[0]?.parts)) {
     return `equal parts of ${joinWords(parts.map(({ paint }) => nameOf(paint)))}`;
   }
-  return [...parts]
-    .sort((a, b) => b.parts - a.parts)
-    .map(({ paint, parts: n }) => `${amountWord(n / whole)} ${nameOf(paint)}`)
-    .join(', ');
+  const sorted = [...parts].sort((a, b) => b.parts - a.parts);
+  const words = sorted.map(({ paint, parts: n }) => `${amountWord(n / whole)} ${nameOf(paint)}`);
+  const last = paintAddedLast(parts, strengthOf);
+  if (last) words.push(last === sorted.at(-1)?.paint ? 'added last' : `${nameOf(last)} added last`);
+  return words.join(', ');
 }
 
 /** '3 : 1', in the order of the words. */
@@ -34,52 +62,42 @@ export const partsInNumbers = (parts: readonly Part[]): string =>
     .sort((a, b) => b - a)
     .join(' : ');
 
-/** Fractions people say. */
-const said: readonly (readonly [number, string])[] = [
-  [0.25, 'a quarter'],
-  [1 / 3, 'a third'],
-  [0.5, 'half'],
-  [2 / 3, 'two thirds'],
-  [0.75, 'three quarters'],
+/** How a mix laid at one load, ml/m2, comes to another by water or its own paint alone. */
+export function strengthInWords(load: number, wanted: number): string {
+  const concentration = concentrationOf(load);
+  if (wanted < load) {
+    const thinning = thinningFor(concentration, wanted);
+    return thinning ? thinningInWords(thinning) : 'a touch of water';
+  }
+  const ratio = concentrationOf(wanted) / concentration;
+  if (!Number.isFinite(ratio)) return 'paint straight from the tube, no water';
+  if (ratio < 1.05) return 'the same strength';
+  const times = ratio < 4 ? Math.round(ratio * 4) / 4 : Math.round(ratio);
+  if (times === 1) return 'a touch more of its own paint in the same water';
+  return times === 2
+    ? 'twice as much of its own paint in the same water'
+    : `${times} times as much of its own paint in the same water`;
+}
+
+/** How much darker, in values, up to so much: before 'to', and with the value named. */
+const wetSteps: readonly (readonly [upTo: number, short: string, full: string])[] = [
+  [0.07, '', 'about the same'],
+  [0.17, 'a touch', 'a touch darker'],
+  [0.375, 'a quarter', 'a quarter of a value darker'],
+  [0.625, 'half', 'half a value darker'],
+  [0.875, 'three quarters', 'three quarters of a value darker'],
+  [Number.POSITIVE_INFINITY, 'a whole value', 'a whole value darker'],
 ];
 
 /**
- * How to come to a strength by water or paint alone: `ratio` of paint in the same water, 1 is as it
- * is.
+ * How much darker a wash looks while wet: a range, as nobody has measured it. 'wet it looks a touch to three quarters
+ * of a value darker'.
  */
-export function strengthInWords(ratio: number): string {
-  if (ratio > 0.95 && ratio < 1.05) return 'the same strength';
-  if (ratio >= 1.05) {
-    const times = ratio < 4 ? Math.round(ratio * 4) / 4 : Math.round(ratio);
-    if (times === 1) return 'a touch more of its own paint in the same water';
-    return times === 2
-      ? 'twice as much of its own paint in the same water'
-      : `${times} times as much of its own paint in the same water`;
-  }
-  if (ratio >= 0.85) return 'a touch of water';
-  if (ratio < 0.2) return `water, to one ${Math.round(1 / ratio)}th of the strength`;
-  const nearest = said.reduce((one, two) =>
-    Math.abs(two[0] - ratio) < Math.abs(one[0] - ratio) ? two : one,
-  );
-  return `water, to ${nearest[1]} of the strength`;
-}
-
-/** How much darker a wash looks while wet, in words: 'wet it looks half a value darker'. */
 export function wetLook(dry: Lab, wet: Lab): string {
-  const by = valueOfLightness(dry[0]) - valueOfLightness(wet[0]);
-  const words =
-    by < 0.07
-      ? 'about the same'
-      : by < 0.17
-        ? 'a touch darker'
-        : by < 0.375
-          ? 'a quarter of a value darker'
-          : by < 0.625
-            ? 'half a value darker'
-            : by < 0.875
-              ? 'three quarters of a value darker'
-              : by < 1.25
-                ? 'a whole value darker'
-                : `${by.toFixed(1)} values darker`;
-  return `wet it looks ${words}`;
+  const [least, most] = dryingShift(dry, wet).map((shift) => {
+    const by = valueOfLightness(dry[0]) - valueOfLightness(dry[0] - shift);
+    return wetSteps.find(([upTo]) => by < upTo) ?? wetSteps[0];
+  });
+  const from = least === most ? '' : least[1] ? `${least[1]} to ` : 'up to ';
+  return `wet it looks ${from}${most[2]}`;
 }

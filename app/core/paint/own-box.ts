@@ -1,20 +1,29 @@
-import type { Paint } from './paint.ts';
+import { pluralize } from '../words/numbers.ts';
+import type { Paint, PaintCard } from './paint.ts';
+import type { StrengthLesson } from './strength-corrections.ts';
 
 /**
  * The paints she owns: ticks in the built-in list, and paints of her own. The same for all
  * paintings.
  */
 export interface OwnBox {
-  readonly schema: 1;
-  /** Ids of what she owns; null until she has ticked anything: then every paint known counts. */
+  readonly schema: 2;
+  /** Ids of what she owns; null until she has ticked anything: then `countsUnticked` says. */
   readonly owned: readonly string[] | null;
   /** Her own paints, every revision of them, oldest first; the last of an id counts. */
   readonly paints: readonly Paint[];
   /** Ids of own paints she has taken out of the box. */
   readonly gone: readonly string[];
+  /** What her scraps told of the strength of paints, oldest first; missing: nothing. */
+  readonly strengthLessons?: readonly StrengthLesson[];
+  /** Ids of what she ticked under another name, until she has seen that it is called otherwise now. */
+  readonly renamed?: readonly string[];
 }
 
-export const emptyBox: OwnBox = { schema: 1, owned: null, paints: [], gone: [] };
+/** A box from before paints had a strength: optics of her own paints are under a plain floor. */
+export type FormerBox = Omit<OwnBox, 'schema'> & { readonly schema: 1 };
+
+export const emptyBox: OwnBox = { schema: 2, owned: null, paints: [], gone: [] };
 
 const latest = ({ paints }: OwnBox): Paint[] => [
   ...new Map(paints.map((paint) => [paint.id, paint])).values(),
@@ -28,19 +37,25 @@ export const ownPaints = (box: OwnBox): Paint[] =>
 export const paintsTakenOut = (box: OwnBox): Paint[] =>
   latest(box).filter(({ id }) => box.gone.includes(id));
 
-/** What is ticked and there; null while nothing is: then every paint known counts. */
+/** What is ticked and there; null while nothing is. */
 export function tickedPaints({ owned, gone }: OwnBox): readonly string[] | null {
   const there = owned?.filter((id) => !gone.includes(id)) ?? [];
   return there.length > 0 ? there : null;
 }
 
-export const isOwned = (box: OwnBox, id: string): boolean =>
-  tickedPaints(box)?.includes(id) ?? true;
+type Known = Pick<PaintCard, 'id' | 'provenance' | 'placeAmongOwned'>;
+
+/** Until anything is ticked her own paints count as hers, and the built-in ones most boxes hold. */
+const countsUnticked = ({ provenance, placeAmongOwned }: Known): boolean =>
+  provenance === undefined || placeAmongOwned !== undefined;
+
+export const isOwned = (box: OwnBox, card: Known): boolean =>
+  tickedPaints(box)?.includes(card.id) ?? countsUnticked(card);
 
 const without = (ids: readonly string[], id: string): readonly string[] =>
   ids.filter((each) => each !== id);
 
-/** Exactly these ticked; none: every paint known counts again. */
+/** Exactly these ticked; none: as before anything was. */
 export const withTicks = (box: OwnBox, ids: readonly string[]): OwnBox => ({
   ...box,
   owned: ids.length > 0 ? ids : null,
@@ -76,10 +91,26 @@ export const putBack = (box: OwnBox, id: string): OwnBox => ({
   gone: without(box.gone, id),
 });
 
-/** What the ticks mean for the plan: `ticked` null where nothing is ticked, of `all` paints. */
-export function boxInWords(ticked: number | null, all: number): string {
-  if (ticked === null) return `Nothing is ticked yet: all ${all} paints count as yours.`;
+/** She has seen that it is called otherwise now. */
+export function withRenameSeen(box: OwnBox, id: string): OwnBox {
+  const { renamed = [], ...others } = box;
+  const left = without(renamed, id);
+  return left.length > 0 ? { ...others, renamed: left } : others;
+}
+
+/** Until anything is ticked: what counts as hers, of these cards. */
+export function untickedInWords(cards: readonly Known[]): string {
+  const counting = cards.filter(countsUnticked);
+  const own = counting.filter(({ provenance }) => provenance === undefined).length;
+  const hers = own > 0 ? ` and the ${pluralize(own, 'paint')} of your own` : '';
+  return `Nothing is ticked yet: plans choose from the ${counting.length - own} paints most boxes hold${hers}.`;
+}
+
+/** What the ticks mean for the plan, of these cards. */
+export function boxInWords(box: OwnBox, cards: readonly Known[]): string {
+  const ticked = tickedPaints(box)?.length ?? 0;
+  if (ticked === 0) return untickedInWords(cards);
   if (ticked === 1)
     return 'One paint is ticked: a plan then has its values only, in this one colour. Tick a second for colour.';
-  return `${ticked} of ${all} paints are ticked: plans choose from these.`;
+  return `${ticked} paints are ticked: plans choose from these.`;
 }

@@ -35,23 +35,33 @@ export function draftOf({ name, ci, properties, fromMemory = [], optics }: Paint
   return { name, ci: ci.join(', '), like: optics?.from === 'like' ? optics.id : null, hers };
 }
 
-const isBuiltIn = ({ optics }: PaintCard): boolean => optics === undefined;
+const isBuiltIn = ({ optics }: Pick<PaintCard, 'optics'>): boolean => optics === undefined;
 const sameNames = (one: readonly string[], other: readonly string[]): boolean =>
-  one.length === other.length && one.every((name) => other.includes(name));
+  one.length > 0 && one.length === other.length && one.every((name) => other.includes(name));
 
-/** The built-in paints of exactly these pigments; first those whose name is most like hers. */
-export function paintsOfSamePigment(
+/** The words a paint is called by; 'hue' says that it is a substitute, not what it is. */
+const nameWords = (name: string): string[] => name.toLowerCase().split(/[\s,]+/);
+const isSubstitute = (name: string): boolean => nameWords(name).includes('hue');
+
+/** The built-in paints of exactly these pigments; first those whose name is most like hers, substitutes last. */
+export function paintsOfSamePigment<P extends Pick<PaintCard, 'name' | 'ci' | 'optics'>>(
   names: readonly string[],
   herName: string,
-  cards: readonly PaintCard[],
-): PaintCard[] {
-  const hers = herName.toLowerCase();
-  const alike = ({ name }: PaintCard): number =>
-    name.split(/[\s,]+/).filter((word) => hers.includes(word.toLowerCase())).length;
-  return cards
-    .filter((card) => isBuiltIn(card) && sameNames(card.ci, names))
+  paints: readonly P[],
+): P[] {
+  const hers = nameWords(herName);
+  const alike = ({ name }: P): number =>
+    nameWords(name).filter((word) => hers.includes(word)).length - Number(isSubstitute(name)) / 2;
+  return paints
+    .filter((paint) => isBuiltIn(paint) && sameNames(paint.ci, names))
     .sort((one, other) => alike(other) - alike(one));
 }
+
+/** The built-in paint she calls by its very name: it need not be typed at all. */
+export const builtInOfName = (herName: string, cards: readonly PaintCard[]): PaintCard | null =>
+  cards.find(
+    (card) => isBuiltIn(card) && card.name.toLowerCase() === herName.trim().toLowerCase(),
+  ) ?? null;
 
 const kindOf = (name: string): string => name.replace(/\d.*$/, '');
 
@@ -103,11 +113,15 @@ export function settleDraft(
   const name = draft.name.trim().replace(/\s+/g, ' ');
   const parsed = parseColourIndex(draft.ci);
   const ci = typeof parsed === 'string' ? [] : parsed;
-  const proposed = measured ? undefined : paintsOfSamePigment(ci, name, cards)[0]?.id;
-  const like = draft.like ?? proposed ?? null;
-  const likeCard = cards.find(({ id }) => id === like);
+  const proposed = measured ? undefined : paintsOfSamePigment(ci, name, cards)[0];
+  const likeCard = cards.find(({ id }) => id === draft.like) ?? proposed;
+  const like = likeCard?.id ?? null;
+  // Of a mixed tube nobody may tell the pigments: then the names can't be asked for.
+  const isUntold = draft.ci.trim() === '' && (measured || likeCard?.ci.length === 0);
   const remembered =
-    likeCard && sameNames(likeCard.ci, ci) ? likeCard.properties : traitsOfNames(ci, table);
+    likeCard && (isUntold || sameNames(likeCard.ci, ci))
+      ? likeCard.properties
+      : traitsOfNames(ci, table);
   return {
     name,
     ci,
@@ -116,7 +130,7 @@ export function settleDraft(
     fromMemory: traitNames.filter((each) => !(each in draft.hers)),
     problems: {
       name: name ? null : 'The paint has no name yet: type what you call it.',
-      ci: typeof parsed === 'string' ? parsed : null,
+      ci: typeof parsed === 'string' && !isUntold ? parsed : null,
       like:
         like || measured
           ? null

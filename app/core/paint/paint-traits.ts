@@ -1,4 +1,5 @@
-import { capitalize } from '../words/numbers.ts';
+import { capitalize, joinWords } from '../words/numbers.ts';
+import { joinCautions } from './cautions.ts';
 import type { PaintCard, PaintProperties } from './paint.ts';
 
 /**
@@ -89,7 +90,6 @@ function worstLightfastness(found: readonly (string | null)[]): string | null {
 /** The properties of a paint of several pigments: of each the worst; every caution once. */
 export function worstProperties(all: readonly PaintProperties[]): PaintProperties {
   if (all.length === 0) return nothingKnown;
-  const cautions = [...new Set(all.map(({ caution }) => caution).filter((each) => each !== null))];
   return {
     transparency: worstOf(
       all.map((each) => each.transparency),
@@ -104,7 +104,7 @@ export function worstProperties(all: readonly PaintProperties[]): PaintPropertie
       steps,
     ),
     lightfastness: worstLightfastness(all.map((each) => each.lightfastness)),
-    caution: cautions.length > 0 ? cautions.join(' ') : null,
+    caution: joinCautions(all.flatMap(({ caution }) => caution ?? [])),
   };
 }
 
@@ -139,7 +139,7 @@ export function paintTraits(properties: PaintProperties): string {
     properties.transparency && transparencyWords[properties.transparency],
     properties.staining !== null && stainingWords[properties.staining],
     properties.granulation !== null && granulationWords[properties.granulation],
-    light ? `lightfastness ${light} (from memory)` : 'lightfastness unknown',
+    light ? `lightfastness ${light}` : 'lightfastness unknown',
   ]
     .filter(Boolean)
     .join(', ');
@@ -155,16 +155,14 @@ const wordOf: Record<Trait, (properties: PaintProperties) => string | null> = {
 };
 const traits = Object.keys(wordOf) as Trait[];
 
-/**
- * The traits of a paint in words: what she says, what is said from memory, and what nobody knows.
- */
+/** The traits of a paint in words: what she says, what is commonly given, and what nobody knows. */
 interface TraitsBySource {
   readonly hers: readonly string[];
-  readonly remembered: readonly string[];
+  readonly given: readonly string[];
   readonly unknown: readonly string[];
 }
 
-/** Of a built-in paint all is from memory. */
+/** Of a built-in paint nothing is hers. */
 export function traitsBySource({
   properties,
   fromMemory,
@@ -174,19 +172,18 @@ export function traitsBySource({
     list.flatMap((trait) => wordOf[trait](properties) ?? []);
   return {
     hers: say(told.filter((trait) => fromMemory && !fromMemory.includes(trait))),
-    remembered: say(told.filter((trait) => !fromMemory || fromMemory.includes(trait))),
+    given: say(told.filter((trait) => !fromMemory || fromMemory.includes(trait))),
     unknown: traits.filter((trait) => properties[trait] === null),
   };
 }
 
-/** 'Transparent, stains, even, lightfastness I (from memory).' */
+/** 'Granulates (yours), transparent, stains, lightfastness I (from memory).' */
 export function traitsInWords(card: Pick<PaintCard, 'properties' | 'fromMemory'>): string {
-  const { hers, remembered, unknown } = traitsBySource(card);
+  const { hers, given, unknown } = traitsBySource(card);
   const parts = [
-    hers.join(', '),
-    remembered.length > 0 && `${remembered.join(', ')} (from memory)`,
-    ...unknown.map((trait) => `${trait} unknown`),
+    hers.length > 0 && `${joinWords(hers)} (yours)`,
+    ...given,
+    unknown.length > 0 && `${joinWords(unknown)} unknown`,
   ].filter(Boolean);
-  const line = parts.join(', ');
-  return `${capitalize(line)}.`;
+  return `${capitalize(parts.join(', '))}.`;
 }

@@ -28,6 +28,8 @@ export interface TubePaint {
   readonly S: Spectrum;
   /** Loads that 1 ml of tube paint gives on a square metre; missing in plans that were made by loads: 1. */
   readonly strength?: number;
+  /** Factor by which her scraps have corrected `strength`; missing: 1. */
+  readonly corrected?: number;
   /** Load of its masstone: thicker is no wash; missing likewise. */
   readonly mostLoad?: number;
 }
@@ -40,6 +42,13 @@ export const strengthOf = ({ strength }: Pick<TubePaint, 'strength'>): number =>
 /** Tube paint of a full coat, its masstone, ml/m2. */
 export const coatOf = (paint: Pick<TubePaint, 'strength' | 'mostLoad'>): number =>
   (paint.mostLoad ?? formerMostLoad) / strengthOf(paint);
+
+/** Tube paint of a full coat where nobody has said, ml/m2 (own; data/pigment-optics.json, `strength`). */
+export const usualCoat = 20;
+
+/** What tells the optics of one paint from those of another, or of its own before. */
+export const opticsKey = ({ id, revision, corrected = 1 }: Paint): string =>
+  `${id} ${revision} ${corrected}`;
 
 /** A paint with its optics. */
 export interface Paint extends TubePaint {
@@ -59,7 +68,7 @@ export interface Paint extends TubePaint {
   readonly madeOf?: readonly { readonly ci: string; readonly parts: number }[];
   readonly properties: PaintProperties;
   /**
-   * Which of them are remembered and not hers; missing: all of them, as for the built-in paints.
+   * Which of them are commonly given and not hers; missing: all of them, as for the built-in paints.
    */
   readonly fromMemory?: readonly (keyof PaintProperties)[];
   /** Where the optics of an own paint come from; missing for the built-in ones. */
@@ -85,6 +94,11 @@ export interface PaintCard {
   readonly provenance?: Provenance;
   readonly confidence?: number;
   readonly madeOf?: Paint['madeOf'];
+  readonly strength?: number;
+  /** Further words to find it by. */
+  readonly alsoCalled?: string;
+  /** Among the built-in paints boxes hold most often, from 0; missing for the others. */
+  readonly placeAmongOwned?: number;
   /** Dry colour on the default paper at `ladderShares` of its full coat. */
   readonly ladder: readonly Lab[];
 }

@@ -1,5 +1,13 @@
 import { type Lab, writeLabOfXyz, xyzOfLab } from '../colour/lab.ts';
-import { addGlance, drySurface } from '../colour/surface.ts';
+import {
+  type Spectrum,
+  spectrumSize,
+  weightX,
+  weightY,
+  weightZ,
+  writeLabOfSums,
+} from '../colour/spectrum.ts';
+import { addGlance, drySurface, escaping, type Surface } from '../colour/surface.ts';
 
 /** How paper and wash look while wet. */
 interface WetLook {
@@ -26,42 +34,70 @@ type Shine = keyof typeof wetLooks;
 const waterSquared = 1.777;
 
 /**
- * Light that escapes from pores that are full of water, of what escapes from them dry (0..1): inside more of it is
- * thrown back and meets the paint again. Angstrom, A. (1925), The albedo of various surfaces of ground; Lekner, J.
- * and Dorf, M. (1988), Why some things are darker when wet, Applied Optics 27, 1278-1280 (both from memory).
+ * Light that escapes where `full` of the pores hold water, of what escapes dry (0..1): inside more of it is thrown
+ * back and meets the paint again. Angstrom, A. (1925), The albedo of various surfaces of ground; Lekner, J. and
+ * Dorf, M. (1988), Why some things are darker when wet, Applied Optics 27, 1278-1280 (both from memory).
  */
-const soaked = (light: number): number => light / (waterSquared * (1 - light) + light);
-
-function seenWet(dry: number, full: number, glance: number): number {
-  const { k1 } = drySurface;
-  const light = Math.max(0, (dry - k1) / (1 - k1));
-  return addGlance((1 - full) * light + full * soaked(light), glance);
+function escapingWet(dry: number, full: number): number {
+  const soaked = dry / (waterSquared * (1 - dry) + dry);
+  return (1 - full) * dry + full * soaked;
 }
 
-function wet(dry: Lab, full: number, glance: number): Lab {
-  const [x, y, z] = xyzOfLab(dry);
+/**
+ * What a dry sheet (reflectance inside the surface, 36 samples) looks like while it is wet: darker and mostly
+ * stronger.
+ */
+export function wetLab(
+  reflectance: Spectrum,
+  { k2 }: Surface = drySurface,
+  shine: Shine = 'shiny',
+): Lab {
+  const { full, glance } = wetLooks[shine];
   const out = new Float64Array(3);
-  writeLabOfXyz(
-    seenWet(x, full, glance),
-    seenWet(y, full, glance),
-    seenWet(z, full, glance),
-    out,
-    0,
-  );
+  let x = 0;
+  let y = 0;
+  let z = 0;
+  for (let i = 0; i < spectrumSize; i++) {
+    const light = escapingWet(escaping(reflectance[i], k2), full);
+    x += light * weightX[i];
+    y += light * weightY[i];
+    z += light * weightZ[i];
+  }
+  writeLabOfSums(x, y, z, { k1: glance, k2: 0 }, out, 0);
   return [out[0], out[1], out[2]];
 }
 
-/** What a colour, seen dry, looks like while it is wet: darker and mostly stronger. Taken by X, Y and Z. */
-export function wetLab(dry: Lab, shine: Shine = 'shiny'): Lab {
-  const { full, glance } = wetLooks[shine];
-  return wet(dry, full, glance);
+/** L* by which a colour dries lighter, as if each of X, Y and Z were one wavelength: too much by up to 6 L*. */
+function roughShift(dry: Lab, full: number, glance: number): number {
+  const { k1 } = drySurface;
+  const [x, y, z] = xyzOfLab(dry).map((seen) =>
+    addGlance(escapingWet(Math.max(0, (seen - k1) / (1 - k1)), full), glance),
+  );
+  const out = new Float64Array(3);
+  writeLabOfXyz(x, y, z, out, 0);
+  return dry[0] - out[0];
 }
 
-/** L* by which it may dry lighter, least and most: nobody has measured pale and shiny washes. */
+/**
+ * Where a pure colour's spectrum counts, its shift is this much of the rough one or more. Plans that were made before
+ * pale washes had a shift would fall below it.
+ */
+const leastOfRough = 0.5;
+
+/**
+ * L* by which a wash may dry lighter, least and most, from its colours dry and wet: a range, as nobody has measured
+ * pale and shiny washes. Within 1.5 L* of the range by wavelength.
+ */
 export function dryingShift(
   dry: Lab,
+  wet: Lab,
   shine: Shine = 'shiny',
 ): readonly [least: number, most: number] {
-  const { least, most, glance } = wetLooks[shine];
-  return [dry[0] - wet(dry, least, glance)[0], dry[0] - wet(dry, most, glance)[0]];
+  const { full, least, most, glance } = wetLooks[shine];
+  const ratio = (dry[0] - wet[0]) / roughShift(dry, full, glance);
+  const byWavelength = Math.min(1, Math.max(leastOfRough, ratio));
+  return [
+    byWavelength * roughShift(dry, least, glance),
+    byWavelength * roughShift(dry, most, glance),
+  ];
 }

@@ -4,7 +4,6 @@ import { fnvStart, hashCodes } from '../numeric/hash.ts';
 import { defaultPaperLab } from '../paint/colour-of-washes.ts';
 import { darkestOf } from '../palette/library/mix-library.ts';
 import { darkestBandLightness, paletteTargets } from '../palette/search/cost-tables.ts';
-import { searchPalette } from '../palette/search/search-palette.ts';
 import type { Reading } from '../reading/reading.ts';
 import { fitEvening } from './evening/fit-evening.ts';
 import { proposeWashes } from './evening/propose-washes.ts';
@@ -13,7 +12,8 @@ import { planEngine, type WashPlan } from './plan.ts';
 import { createPlanMemory, type PlanMemory } from './plan-memory.ts';
 import { darkWarning, nothingToPaint } from './reach/colour-warnings.ts';
 import { reachWarnings } from './reach/reach-warnings.ts';
-import { paletteAsked, washSolver } from './solve/solve-palette.ts';
+import { choosePalette } from './solve/choose-palette.ts';
+import { washSolver } from './solve/solve-palette.ts';
 import { passageOrder } from './steps/passage-order.ts';
 import { type PlanCheckpoint, plannedSlots } from './targets/planned-slots.ts';
 
@@ -39,7 +39,7 @@ export async function buildPlan(
   memory: PlanMemory = createPlanMemory(),
 ): Promise<WashPlan> {
   const planned = await plannedSlots(reading, asked, checkpoint, memory.darkest);
-  const { wishes, known, wide } = planned;
+  const { wishes, wide } = planned;
   const empty = {
     schema: 1,
     id: planId({ reading, wishes: asked, planEngine }),
@@ -51,17 +51,7 @@ export async function buildPlan(
   if (targets.length === 0) {
     return { ...noSteps, ...wide, warnings: [nothingToPaint] };
   }
-  const asking = paletteAsked(wide.slots, known, wishes);
-  const found =
-    memory.palettes.get(asking) ??
-    (await searchPalette(
-      wide.slots,
-      known,
-      wishes,
-      (part) => checkpoint(0.1 + 0.4 * part, 'paints'),
-      memory.library,
-    ));
-  memory.palettes.keep(asking, found);
+  const found = await choosePalette(reading, planned, checkpoint, memory);
   const solve = washSolver(reading, planned, found.paints, checkpoint, memory);
   const planTargets = planned.forDarkest(darkestOf(found.paints)).slots;
   const proposed = await proposeWashes(planTargets, reading.bands.length, wishes, solve);

@@ -1,7 +1,7 @@
 import { createDryingModel, type DryingModel } from '../drying/estimate-drying.ts';
 import { LastAnswers } from '../numeric/memo.ts';
 import { LibraryMemo } from '../palette/library/mix-library.ts';
-import type { FoundPalette } from '../palette/search/search-palette.ts';
+import type { ChosenPalette } from '../palette/search/search-palette.ts';
 import type { SolvedPassage } from './plan-facts.ts';
 import type { PuddleOption } from './solve/puddle-options.ts';
 
@@ -14,7 +14,7 @@ export interface PlanMemory {
   readonly library: LibraryMemo;
   /** L* of the darkest mix of a box. */
   readonly darkest: LastAnswers<number>;
-  readonly palettes: LastAnswers<FoundPalette>;
+  readonly palettes: LastAnswers<ChosenPalette>;
   /** Every mix of a palette with its layers: some 10 MB for seven paints. */
   readonly options: LastAnswers<readonly PuddleOption[]>;
   readonly passages: LastAnswers<readonly SolvedPassage[]>;

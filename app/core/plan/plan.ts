@@ -3,6 +3,7 @@ import { plainFloor, type Surface } from '../colour/surface.ts';
 import type { PassagesChoice, Technique } from '../decisions/plan-edit.ts';
 import type { Wetness } from '../drying/wetness.ts';
 import type { Consistency } from '../paint/consistency.ts';
+import type { AmountUnit } from '../paint/former-amounts.ts';
 import type { LaidMix, Part } from '../paint/mix.ts';
 import type { Paint } from '../paint/paint.ts';
 import type { ToneRange, Warning, WarningCode } from '../reading/reading.ts';
@@ -221,6 +222,10 @@ const reachCodes: readonly WarningCode[] = [
 
 /** The surface a plan was reckoned with. */
 export const surfaceOf = ({ surface }: Pick<WashPlan, 'surface'>): Surface => surface ?? plainFloor;
+
+/** How the mixes of a plan are counted: plans made with a plain floor knew no strength of paints. */
+export const unitOf = ({ surface }: Pick<WashPlan, 'surface'>): { readonly unit?: AmountUnit } =>
+  surface ? { unit: 'ml' } : {};
 
 /** Whether a step leaves the sheet wet. A drying check only waits for the wash before it. */
 export const leavesWet = ({ kind, dryMinutes }: Pick<Step, 'kind' | 'dryMinutes'>): boolean =>

@@ -1,56 +1,39 @@
-import { usualWaterGrams } from '../drying/water.ts';
-import { butterFrom, consistencyOf } from '../paint/consistency.ts';
-import type { Part } from '../paint/mix.ts';
+import { concentrationOf, consistencyOf, usualLoad } from '../paint/consistency.ts';
+import { missOf } from '../paint/thinning.ts';
+import { formatCount, pluralize } from '../words/numbers.ts';
 import type { Mix, Step, WashPlan } from './plan.ts';
-import { waterKindOf } from './water-kind.ts';
 
-/** How much to mix of one puddle, roughly. */
-interface PuddleAmount {
+/** How much to mix of one puddle, as it is told: measured out so, it has the colour the plan shows. */
+export interface PuddleAmount {
   /** Water and paint together, ml: more than enough. */
   readonly ml: number;
   readonly waterMl: number;
-  /** Of each paint, most first: ml, and cm of strip from a tube. */
-  readonly paints: readonly { readonly paint: string; readonly ml: number; readonly cm: number }[];
+  /** ml of paint to 1 ml of water; Infinity without water. */
+  readonly concentration: number;
+  /** Of each paint, most first: ml, and mm of strip from a tube. */
+  readonly paints: readonly { readonly paint: string; readonly ml: number; readonly mm: number }[];
 }
+
+const isThick = (load: number): boolean => ['cream', 'butter'].includes(consistencyOf(load));
 
 /**
  * Half as much again as is laid down: running out in a wash makes seams (common practice, no source). Thick paint can
  * be squeezed out as it runs short: a fifth more (own).
  */
-const moreThanEnough = (load: number): number =>
-  ['cream', 'butter'].includes(consistencyOf(load)) ? 1.2 : 1.5;
+const moreThanEnough = (load: number): number => (isThick(load) ? 1.2 : 1.5);
 
-/**
- * Paint straight from the tube that a load of 1 puts on the sheet, g/m2. A load is paint by area, so twice the load
- * is twice the paint, however much water brings it there: where butter begins it is the paint alone,
- * 40 g/m2. With it a pea of paint, some 0.2 to 0.3 ml, makes a tablespoon of thin wash (common practice, no source;
- * own, rough).
- */
-const paintGramsOfLoad = 40 / butterFrom;
-
-/**
- * Half a teaspoon: less of a fluid puddle does not load a mop, ml (own). A fluid one has less paint than a
- * third.
- */
+/** Half a teaspoon: less of a fluid puddle does not load a mop, ml (own). */
 const smallestMl = 2.5;
-const fluidShare = 1 / 3;
 
-/** Millilitres in 1 cm of strip from a tube with a 5 mm opening (own: a cylinder). */
-const mlPerCm = 0.2;
-
-/** What lies on the sheet of a wash, g/m2; into a wetted sheet goes no more than into a dry one: the rest is water. */
-function gramsOf(step: Step): number {
-  const kind = waterKindOf(step);
-  const usual = kind === 'wetInWet' ? usualWaterGrams.wash : kind ? usualWaterGrams[kind] : 0;
-  return step.technique === 'wet-in-wet' ? usual : (step.waterGramsPerSquareMetre ?? usual);
-}
+/** Millilitres in 1 mm of strip from a tube with a 5 mm opening (own: a cylinder). */
+const mlPerMm = 0.02;
 
 interface SheetMm {
   readonly widthMm: number;
   readonly heightMm: number;
 }
 
-/** Area of the slots one row paints in a step, mm2: those of its bands that take it thinner, and the others. */
+/** Area of the slots one row paints in a step, m2: those of its bands that take it thinner, and the others. */
 function areasOf({ slots }: WashPlan, step: Step, mix: Mix, sheet: SheetMm) {
   let [full, weak] = [0, 0];
   for (const i of step.slots) {
@@ -59,113 +42,149 @@ function areasOf({ slots }: WashPlan, step: Step, mix: Mix, sheet: SheetMm) {
     if (mix.weaker?.bands.includes(slot.band)) weak += slot.share;
     else full += slot.share;
   }
-  const mm2 = sheet.widthMm * sheet.heightMm;
-  return { full: full * mm2, weak: weak * mm2 };
+  const m2 = (sheet.widthMm / 1000) * (sheet.heightMm / 1000);
+  return { full: full * m2, weak: weak * m2 };
 }
 
-const partsOf = (parts: readonly Part[]): number =>
-  parts.reduce((sum, part) => sum + part.parts, 0);
+/** Tube paint that some rows ask for, ml, more than enough; and the strongest load any of it is laid at. */
+function paintAskedFor(plan: WashPlan, rows: readonly Mix[], sheet: SheetMm) {
+  let [ml, strongest] = [0, 0];
+  for (const step of plan.steps) {
+    if (step.kind !== 'wash') continue;
+    for (const mix of rows) {
+      if (!step.mixes.includes(mix.id)) continue;
+      const { full, weak } = areasOf(plan, step, mix, sheet);
+      for (const [area, load] of [
+        [full, mix.load],
+        [weak, mix.weaker?.load ?? 0],
+      ] as const) {
+        if (area <= 0) continue;
+        ml += moreThanEnough(load) * area * load;
+        strongest = Math.max(strongest, load);
+      }
+    }
+  }
+  return { ml, strongest };
+}
 
-/** 1 g of water is 1 ml; paint counts as water. */
-const mlOf = (mm2: number, grams: number): number => (mm2 / 1e6) * grams;
+/** Drops in 1 ml, and what spoons hold, ml (common practice, no source). */
+const dropsInMl = 20;
+const teaspoonMl = 5;
+const tablespoonMl = 15;
 
-/** Paint of a puddle as it is laid at one load, g/m2: never more than the puddle. */
-const paintGrams = (load: number, grams: number): number =>
-  Math.min(grams, load * paintGramsOfLoad);
+/** What is measured out, ml: up to where, and in what steps: drops, parts of a teaspoon, quarters of a tablespoon. */
+const measures = [
+  { below: teaspoonMl / 4, step: 1 / dropsInMl },
+  { below: tablespoonMl, step: teaspoonMl / 4 },
+  { below: 2 * tablespoonMl, step: teaspoonMl / 2 },
+] as const;
+
+/** The nearest amount of water that drops or spoons measure, ml. */
+function measurableWater(ml: number): number {
+  const step = measures.find(({ below }) => ml < below)?.step ?? tablespoonMl / 4;
+  return Math.round(ml / step) * step;
+}
+
+/** Strips of one part that can be measured, mm, from the least that is enough: whole ones to 5, then half centimetres. */
+function stripsFrom(least: number, count: number): number[] {
+  const strips: number[] = [];
+  for (let mm = 1; strips.length < count; mm += mm < 5 ? 1 : 5) {
+    if (mm >= least - 1e-9) strips.push(mm);
+  }
+  return strips;
+}
+
+/** Strips that are tried for one whose water comes out even; twice the paint is worth 3 % of the load (own). */
+const stripsTried = 4;
+const missWorthTwice = 0.03;
+
+/** Where even 1 mm a part is so many times enough, it is mixed as coffee at least and thinned: tea would fill a cup (own). */
+const littleTimes = 3;
 
 /**
  * How much of one puddle some rows of it ask for (all of the same parts), each in the washes that paint it; null
- * where none does. Rough: water as reckoned for drying, paint by load, and more than enough of both.
+ * where none does. Mixed for the strongest of them. One part is a strip that can be measured, so that the parts come
+ * out exactly; water is what drops or spoons measure, and among the strips that are enough that one is told whose
+ * water errs least.
  */
 export function puddleAmount(
   plan: WashPlan,
   rows: readonly Mix[],
   sheet: SheetMm,
 ): PuddleAmount | null {
-  let [ml, paint] = [0, 0];
-  for (const step of plan.steps) {
-    if (step.kind !== 'wash') continue;
-    const grams = gramsOf(step);
-    for (const mix of rows) {
-      if (!step.mixes.includes(mix.id)) continue;
-      const areas = areasOf(plan, step, mix, sheet);
-      for (const [area, load] of [
-        [areas.full, mix.load],
-        [areas.weak, mix.weaker?.load ?? 0],
-      ] as const) {
-        const more = moreThanEnough(load);
-        ml += more * mlOf(area, grams);
-        paint += more * mlOf(area, paintGrams(load, grams));
-      }
-    }
-  }
-  const parts = rows[0]?.parts ?? [];
-  const all = partsOf(parts);
-  if (ml <= 0 || all === 0) return null;
-  const more = paint / ml <= fluidShare ? Math.max(1, smallestMl / ml) : 1;
-  ml *= more;
-  paint *= more;
+  const parts = [...(rows[0]?.parts ?? [])].sort((one, other) => other.parts - one.parts);
+  const sum = parts.reduce((all, part) => all + part.parts, 0);
+  const { ml: asked, strongest } = paintAskedFor(plan, rows, sheet);
+  if (asked <= 0 || sum === 0) return null;
+  const isLittle = sum * mlPerMm > littleTimes * asked;
+  const mixedFor = isLittle ? Math.max(strongest, usualLoad('coffee')) : strongest;
+  const wanted = concentrationOf(mixedFor);
+  const least = isThick(mixedFor) ? 0 : smallestMl / (1 + 1 / wanted);
+  const choices = stripsFrom(Math.max(asked, least) / mlPerMm / sum, stripsTried).map((strip) => {
+    const paint = strip * mlPerMm * sum;
+    const waterMl = measurableWater(paint / wanted);
+    const concentration = paint / waterMl;
+    const cost = missOf(concentration, mixedFor) + missWorthTwice * Math.log2(strip);
+    return { strip, paint, waterMl, concentration, cost };
+  });
+  const { strip, paint, waterMl, concentration } = choices.reduce((best, each) =>
+    each.cost < best.cost ? each : best,
+  );
   return {
-    ml,
-    waterMl: ml - paint,
-    paints: [...parts]
-      .sort((one, other) => other.parts - one.parts)
-      .map((part) => ({ paint: part.paint, ml: (paint * part.parts) / all }))
-      .map((each) => ({ ...each, cm: each.ml / mlPerCm })),
+    ml: paint + waterMl,
+    waterMl,
+    concentration,
+    paints: parts.map((part) => ({
+      paint: part.paint,
+      ml: part.parts * strip * mlPerMm,
+      mm: part.parts * strip,
+    })),
   };
 }
 
-/** A teaspoon, ml, and drops in 1 ml (common practice, no source). */
-const teaspoonMl = 5;
-const dropsInMl = 20;
+const quarters = ['', '¼', '½', '¾'];
+const lessThanOne = ['', 'a quarter of a', 'half a', 'three quarters of a'];
 
-/** 'a few drops', '15 drops': by fives, under a quarter of a teaspoon. */
-function drops(ml: number): string {
-  const fives = 5 * Math.round((ml * dropsInMl) / 5);
-  return fives < 10 ? 'a few drops' : `${fives} drops`;
+/** '1½ teaspoons', 'half a teaspoon', of a whole number of quarters. */
+function spoonsInWords(count: number, spoon: string): string {
+  const whole = Math.floor(count / 4);
+  if (whole === 0) return `${lessThanOne[count]} ${spoon}`;
+  return `${whole}${quarters[count % 4]} ${pluralize(count / 4, spoon)}`;
 }
 
-function teaspoons(ml: number): string {
-  const quarters = Math.round((ml / teaspoonMl) * 4);
-  if (quarters < 4) return ['a quarter', 'half', 'three quarters'][quarters - 1] ?? '';
-  const halves = Math.round(quarters / 2) / 2;
-  return halves === 1 ? 'one' : String(halves);
-}
-
-/** 'one teaspoon', '2.5 teaspoons', '15 drops'. */
+/** '1 teaspoon', '2½ tablespoons', '15 drops' of what can be measured. */
 function waterInWords(ml: number): string {
-  if (ml < 1) return drops(ml);
-  const spoons = teaspoons(ml);
-  if (/^(a quarter|half|three quarters)$/.test(spoons))
-    return `${spoons === 'half' ? 'half a' : `${spoons} of a`} teaspoon`;
-  return `${spoons} teaspoon${spoons === 'one' ? '' : 's'}`;
+  const [drops, teaspoons, tablespoons] = [ml * dropsInMl, ml / teaspoonMl, ml / tablespoonMl];
+  if (teaspoons < 0.25) return formatCount(Math.round(drops), 'drop');
+  const isRound = tablespoons === 1 || tablespoons === 1.5 || tablespoons >= 2;
+  return isRound
+    ? spoonsInWords(Math.round(4 * tablespoons), 'tablespoon')
+    : spoonsInWords(Math.round(4 * teaspoons), 'teaspoon');
 }
 
-/** In half centimetres; in mm under one, so that three parts to one stay so; under a quarter it is a touch. */
-function stripInWords(cm: number): string {
-  if (cm < 0.25) return 'a touch';
-  if (cm < 0.95) return `${Math.round(cm * 10)} mm`;
-  const halves = Math.round(cm * 2) / 2;
-  return `${cm < 4 ? halves : Math.round(cm)} cm`;
-}
+/** '12 mm', '3.5 cm'. */
+const stripInWords = (mm: number): string =>
+  mm >= 10 && mm % 5 === 0 ? `${mm / 10} cm` : `${mm} mm`;
 
-/** '7.5 ml' and so on: no more exact than it is. */
-const mlInWords = (ml: number): string =>
-  ml < 1 ? 'under 1 ml' : `${ml < 10 ? Math.round(ml * 2) / 2 : Math.round(ml)} ml`;
+/** '7.5 ml' and so on. */
+const mlInWords = (ml: number): string => `${ml < 10 ? Math.round(ml * 2) / 2 : Math.round(ml)} ml`;
 
 /**
- * 'About 10 ml: 2 teaspoons of water, 3 cm of ultramarine blue, a touch of burnt sienna.' Lengths are those of a
+ * 'About 10 ml: 2 teaspoons of water, 3 cm of ultramarine blue, 5 mm of burnt sienna.' Lengths are those of a
  * strip from the tube.
  */
 export function amountInWords(
   { ml, waterMl, paints }: PuddleAmount,
   nameOf: (paint: string) => string,
 ): string {
-  const strips = paints.map(({ paint, cm }) => `${stripInWords(cm)} of ${nameOf(paint)}`);
+  const strips = paints
+    .map(({ paint, mm }) => `${stripInWords(mm)} of ${nameOf(paint)}`)
+    .join(', ');
+  if (waterMl === 0) return `Straight from the tube, no water: ${strips}.`;
   const all = ml < 1 ? 'Under 1 ml' : `About ${mlInWords(ml)}`;
-  return `${all}: ${waterInWords(waterMl)} of water, ${strips.join(', ')}.`;
+  return `${all}: ${waterInWords(waterMl)} of water, ${strips}.`;
 }
 
-/** The caveat shown once beside amounts. */
-export const amountsAreRough =
-  'Amounts are rough, and more than enough. Lengths are of paint from a tube; from a pan go by the swatch.';
+/** What to know of amounts, shown once beside them. */
+export const aboutAmounts =
+  'More than enough, squeezed from a tube with a 5 mm opening. From pans go by the swatch: more paint or more water until a scrap dries to it.';

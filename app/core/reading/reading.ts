@@ -3,12 +3,12 @@ import type { Alteration } from '../reference/photo-stroke.ts';
 import type { Edge } from './edges/edge.ts';
 import type { FamilyEdit } from './families/family-edit.ts';
 import type { MassCounts, MassSizes } from './masses.ts';
-import type { ReserveSummary, Slot, ToneMeans } from './slot.ts';
+import type { ReserveSummary, Slot } from './slot.ts';
 import type { SubjectFacts, SubjectStroke } from './subject/subject.ts';
 import type { White, WhiteStroke } from './whites/whites.ts';
 
 /** Named in every reading; raised when the same picture may be read otherwise. */
-export const readingEngine = 'reading-4';
+export const readingEngine = 'reading-5';
 
 /** One step of value the picture is simplified to. Band 1 is the lightest. */
 export interface Band {
@@ -22,9 +22,8 @@ export interface Band {
   readonly lightness: number;
   /** Munsell value of that lightness, 0..10, 10 is white (ASTM D1535). */
   readonly value: number;
-  /** Lightness it is to have on the sheet, L*: mean mapped lightness over all its pixels. */
+  /** Lightness it is to have on the sheet, L*. */
   readonly plannedLightness: number;
-  readonly tones: ToneMeans;
 }
 
 /** A hue group of the picture, across all bands. Ids count from 1. */
@@ -88,6 +87,8 @@ export interface ToneRange {
   readonly paper: number;
   /** The darkest the paints reach, whatever the mode; readings kept from before do not have it. */
   readonly darkest?: number;
+  /** Above it lightness is kept, under it pressed together; missing where all of it was brought onto one line. */
+  readonly knee?: number;
 }
 
 interface LightnessSummary {

@@ -1,15 +1,6 @@
 import type { Lab, Point } from '../colour/lab.ts';
 import type { Side } from '../raster/size.ts';
 
-/**
- * Means of simplified lightness over a set of pixels, each pixel clamped first: to [lo, hi] and to
- * [lo, 100] of the tone range (percentiles of this picture, so they do not depend on the paints).
- */
-export interface ToneMeans {
-  readonly clamped: number;
-  readonly floored: number;
-}
-
 /** How lightness slopes over the pixels of a slot: the plane fitted to it. */
 export interface SlotSlope {
   /** Difference from its lightest to its darkest end along the plane, L*, over 0. */
@@ -34,11 +25,10 @@ export interface Slot {
   readonly lab: Lab;
   /** The colour it is to have on the sheet: mapped lightness, a* and b* unchanged. */
   readonly target: Lab;
-  /** Paper kept white: target within 6 L* of the paper. */
+  /** Paper kept white: target close to the paper, and near neutral. */
   readonly reserve: boolean;
   /** A reserve by her brush, whatever its value in the photo. */
   readonly byHand?: boolean;
-  readonly tones: ToneMeans;
   /** Number of connected shapes; how many of them have a short side under 3 mm; area of the largest, mm2. */
   readonly shapes: number;
   readonly smallShapes: number;

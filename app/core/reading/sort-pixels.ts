@@ -13,7 +13,6 @@ import {
   lightnessHistogram,
   lightnessOfBin,
   percentile,
-  pictureKey,
 } from './values/list-bands.ts';
 import { brushWhites } from './whites/brush-whites.ts';
 
@@ -65,10 +64,10 @@ export function* sortPixels(
   yield;
   const cellMap = packCells(bandMap, families, subject);
   yield;
-  const tones = new CellTones(cellMap, planes, range.lo, range.hi);
+  const tones = new CellTones(cellMap, planes);
   const strokes = wishes.whites ?? [];
   brushWhites({ cells: cellMap, bands: bandMap }, strokes, raster, tones, range);
-  const brushed = strokes.length > 0 ? new CellTones(cellMap, planes, range.lo, range.hi) : null;
+  const brushed = strokes.length > 0 ? new CellTones(cellMap, planes) : null;
   return { histogram, range, chosen, bandMap, cellMap, tones, brushed, lightnessMap };
 }
 
@@ -98,23 +97,19 @@ export function tonesPresent(unsimplified: ArrayLike<number>): number {
   return Math.max(1, tones);
 }
 
-/** A picture of a narrower span (L*) has nothing to open up: it would be torn to black and white. */
-const leastSpan = 10;
-
 /**
- * How the picture is brought onto the sheet: as she wished, else opened up; as photographed where it
- * is in high or low key (it means to be) or hardly has a span. `darkest` and `paper` are L* of her paints and paper.
+ * How the picture is brought onto the sheet: as photographed, unless she wished it opened up. `darkest` and `paper`
+ * are L* of her paints and paper.
  */
 export function chooseRange(
   histogram: ArrayLike<number>,
   darkest: number,
   paper: number,
-  wish?: RangeMode,
+  wish: RangeMode = 'photographed',
 ): ToneRange {
   const lo = percentile(histogram, 0.01);
   const hi = percentile(histogram, 0.99);
-  const asItIs = hi - lo < leastSpan || pictureKey(histogram) !== 'full';
-  return toneRange(wish ?? (asItIs ? 'photographed' : 'opened'), lo, hi, darkest, paper);
+  return toneRange(wish, lo, hi, darkest, paper);
 }
 
 // Read once, for the loop.

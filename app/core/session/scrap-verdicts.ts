@@ -1,22 +1,20 @@
 import { minuteMs } from '../limits.ts';
-import type { Part } from '../paint/mix.ts';
+import type { LaidMix, Part } from '../paint/mix.ts';
+import type { ScrapVerdict } from '../paint/paint-at-fault.ts';
 import type { Mix } from '../plan/plan.ts';
 import type { PastSession } from './drying-history.ts';
 import { ghostTapMs, orderEvents } from './fold-session.ts';
 import { elapsedMs, type SessionEvent } from './session-event.ts';
 
-/** How a puddle brushed on a scrap dried, against what it is to dry to. */
-export type ScrapVerdict = 'weaker' | 'right' | 'stronger';
-
-/** One puddle at one strength, as mixed. */
-interface ScrapPuddle {
-  readonly parts: readonly Part[];
-  readonly load: number;
+/** How one scrap came out, and the line of the log that says so, with its time on the wall, ms since 1970. */
+interface ScrapTry extends ScrapVerdict {
+  readonly event: string;
+  readonly at: number;
 }
 
 /** A puddle and how its scraps came out, first to last; the first is the mix as it was planned. */
-interface ComparedPuddle extends ScrapPuddle {
-  readonly tries: readonly ScrapVerdict[];
+interface ComparedPuddle extends LaidMix {
+  readonly tries: readonly ScrapTry[];
 }
 
 /** Sooner after the one before a scrap can't have dried: she corrects herself (own). */
@@ -34,21 +32,16 @@ const ratioOf = (parts: readonly Part[]): string => {
 };
 
 /** Same paints in the same proportions at about the same strength. */
-export const isSamePuddle = (one: ScrapPuddle, other: ScrapPuddle): boolean =>
+export const isSamePuddle = (one: LaidMix, other: LaidMix): boolean =>
   ratioOf(one.parts) === ratioOf(other.parts) &&
   Math.abs(Math.log(one.load / other.load)) <= Math.log(sameStrength);
 
-interface Try {
-  readonly verdict: ScrapVerdict;
-  readonly atMs: number;
-}
-
 /**
  * The puddles compared in a session's log, in order of their first scrap. A verdict taken back counts no more; one
- * told again at once replaces the one before; `null` in the log is the last of them withdrawn.
+ * told again at once replaces the one before; an empty one in the log is the last of them withdrawn.
  */
 export function comparedPuddles(events: readonly SessionEvent[]): ComparedPuddle[] {
-  const found: { puddle: ScrapPuddle; tries: Try[]; lastMs: number }[] = [];
+  const found: { puddle: LaidMix; tries: (ScrapTry & { atMs: number })[]; lastMs: number }[] = [];
   let atMs = 0;
   let before: SessionEvent | null = null;
   for (const event of orderEvents(events)) {
@@ -64,23 +57,36 @@ export function comparedPuddles(events: readonly SessionEvent[]): ComparedPuddle
     }
     known.lastMs = atMs;
     const last = known.tries.at(-1);
-    const replaces = what.verdict === null || (last && atMs - last.atMs < sameScrapMs);
+    const { verdict: depth, hue = null } = what;
+    const withdrawn = depth === null && hue === null;
+    const replaces = withdrawn || (last && atMs - last.atMs < sameScrapMs);
     known.tries = [
       ...(replaces ? known.tries.slice(0, -1) : known.tries),
-      ...(what.verdict === null ? [] : [{ verdict: what.verdict, atMs }]),
+      ...(withdrawn ? [] : [{ depth, hue, event: event.id, at: event.wallMs, atMs }]),
     ];
   }
   return found
     .filter(({ tries }) => tries.length > 0)
-    .map(({ puddle, tries }) => ({ ...puddle, tries: tries.map(({ verdict }) => verdict) }));
+    .map(({ puddle, tries }) => ({ ...puddle, tries: tries.map(({ atMs: _, ...each }) => each) }));
 }
 
 /** How a puddle's last scrap came out; null where it was not compared. */
 export const verdictOf = (
   compared: readonly ComparedPuddle[],
-  puddle: ScrapPuddle,
+  puddle: LaidMix,
 ): ScrapVerdict | null =>
   compared.findLast((each) => isSamePuddle(each, puddle))?.tries.at(-1) ?? null;
+
+/**
+ * The scrap of a puddle that tells of the strength of its paints; null where none does. Of a mix it is the first
+ * whose hue is off: water alone changes none. Of a paint by itself it is the first, if too pale or too strong. After
+ * that she has changed the mix.
+ */
+export function tellingTry({ parts, tries }: ComparedPuddle): ScrapTry | null {
+  if (parts.length > 1) return tries.find(({ hue }) => hue !== null) ?? null;
+  const [first] = tries;
+  return first?.depth && first.depth !== 'right' ? first : null;
+}
 
 const beganAt = ({ events }: PastSession): number => events[0]?.wallMs ?? 0;
 
@@ -90,19 +96,22 @@ export const scrapLessons = (sessions: readonly PastSession[]): ComparedPuddle[]
     .sort((one, other) => beganAt(other) - beganAt(one))
     .flatMap(({ events }) => comparedPuddles(events));
 
+const depthWords = { weaker: 'too pale', right: 'right', stronger: 'too strong' } as const;
+
+/** 'too pale and too blue'. */
+const verdictInWords = ({ depth, hue }: ScrapVerdict): string =>
+  [depth && depthWords[depth], hue && `too ${hue}`].filter(Boolean).join(' and ');
+
 /** What the same puddle did last time, when first mixed by the plan; null where it is new, or was right. */
-export function lastTimeWords(
-  lessons: readonly ComparedPuddle[],
-  puddle: ScrapPuddle,
-): string | null {
+export function lastTimeWords(lessons: readonly ComparedPuddle[], puddle: LaidMix): string | null {
   const first = lessons.find((each) => isSamePuddle(each, puddle))?.tries[0];
-  if (first === 'weaker') return 'Last time it came out weaker: take more paint.';
-  if (first === 'stronger') return 'Last time it came out stronger: take more water.';
-  return null;
+  if (!first || first.depth === 'right') return null;
+  const advice = { weaker: ': take more paint', stronger: ': take more water' };
+  return `Last time it came out ${verdictInWords(first)}${first.depth ? advice[first.depth] : ''}.`;
 }
 
 /** A puddle to brush on a scrap: at its strongest use. */
-interface PuddleToCompare extends ScrapPuddle {
+interface PuddleToCompare extends LaidMix {
   readonly name: string;
   readonly mix: Mix;
 }
@@ -118,8 +127,8 @@ export function scrapPuddles(mixes: readonly Mix[]): PuddleToCompare[] {
   return [...strongest].map(([name, mix]) => ({ name, mix, parts: mix.parts, load: mix.load }));
 }
 
-/** How a puddle came out on the scrap, to follow its words: '; on the scrap weaker, then right'; '' where it was not compared. */
-export function scrapInWords(compared: readonly ComparedPuddle[], puddle: ScrapPuddle): string {
+/** How a puddle came out on the scrap, to follow its words: '; on the scrap too pale, then right'; '' where it was not compared. */
+export function scrapInWords(compared: readonly ComparedPuddle[], puddle: LaidMix): string {
   const tries = compared.find((each) => isSamePuddle(each, puddle))?.tries ?? [];
-  return tries.length > 0 ? `; on the scrap ${tries.join(', then ')}` : '';
+  return tries.length > 0 ? `; on the scrap ${tries.map(verdictInWords).join(', then ')}` : '';
 }

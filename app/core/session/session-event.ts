@@ -3,7 +3,9 @@ import type { PaperChoice } from '../drying/paper-choice.ts';
 import type { WaterKind } from '../drying/water.ts';
 import type { Weather } from '../drying/weather.ts';
 import type { Wetness } from '../drying/wetness.ts';
+import type { ChangedAmounts } from '../paint/former-amounts.ts';
 import type { Part } from '../paint/mix.ts';
+import type { ScrapHue, ScrapVerdict } from '../paint/paint-at-fault.ts';
 import type { Trouble } from './trouble.ts';
 
 /**
@@ -58,18 +60,17 @@ export type EventBody =
       readonly paper: PaperChoice;
       readonly wash: WaterKind;
     }
-  | {
-      readonly kind: 'mix-changed';
-      readonly mix: string;
-      readonly parts: readonly Part[];
-      readonly load: number;
-    }
-  /** A puddle brushed on a scrap and compared when dry; null: what was told last is withdrawn. */
+  | ({ readonly kind: 'mix-changed'; readonly mix: string } & ChangedAmounts)
+  /**
+   * A puddle brushed on a scrap and compared when dry: its depth, and what its colour has too much of. Neither: what
+   * was told last is withdrawn.
+   */
   | {
       readonly kind: 'scrap';
       readonly parts: readonly Part[];
       readonly load: number;
-      readonly verdict: 'weaker' | 'right' | 'stronger' | null;
+      readonly verdict: ScrapVerdict['depth'];
+      readonly hue?: ScrapHue;
     }
   /** These lines of the log, by id, count no more: she took a tap back. */
   | { readonly kind: 'taken-back'; readonly events: readonly string[] }

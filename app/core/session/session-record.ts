@@ -5,7 +5,7 @@ import type { PaperChoice } from '../drying/paper-choice.ts';
 import type { Weather } from '../drying/weather.ts';
 import type { Wetness } from '../drying/wetness.ts';
 import { minuteMs } from '../limits.ts';
-import { consistencyOf } from '../paint/consistency.ts';
+import { consistencyIn } from '../paint/former-amounts.ts';
 import type { Mix, StepKind, WashPlan } from '../plan/plan.ts';
 import type { DryingClock } from './drying-clock.ts';
 import { foldSession, orderEvents } from './fold-session.ts';
@@ -172,8 +172,8 @@ function usedMixes(mixes: readonly Mix[], log: readonly SessionEvent[]): Mix[] {
   const changes = new Map<string, Partial<Mix>>();
   for (const { what } of log) {
     if (what.kind !== 'mix-changed') continue;
-    const { mix, parts, load } = what;
-    changes.set(mix, { parts, load, consistency: consistencyOf(load) });
+    const { mix, parts, load, unit } = what;
+    changes.set(mix, { parts, load, consistency: consistencyIn(unit, load) });
   }
   return mixes
     .map((mix) => ({ ...mix, ...changes.get(mix.id) }))

@@ -1,18 +1,21 @@
 import { type Signal, useSignal } from '@preact/signals';
+import { useRef } from 'preact/hooks';
 import {
   type AskedFor,
   askingFor,
   filterPaints,
+  findPaints,
   type PaintOrder,
   paintFilterNames,
   paintFilters,
   sortPaints,
 } from '../../core/paint/list-paints.ts';
+import { tickedPaints } from '../../core/paint/own-box.ts';
 import type { PaintCard } from '../../core/paint/paint.ts';
 import type { OwnBoxState } from '../../state/paints/own-box.ts';
 import { Button } from '../../ui/controls/button.tsx';
 import { ChoiceRow } from '../../ui/controls/choice-row.tsx';
-import { BoxRow, MeasureLink } from './box-row.tsx';
+import { BoxRow } from './box-row.tsx';
 import styles from './box-screen.module.css';
 
 interface BoxListProps {
@@ -20,44 +23,79 @@ interface BoxListProps {
   cards: readonly PaintCard[];
 }
 
-/** The built-in paints in the order and with the filters she likes, each with its tick. */
+/**
+ * The built-in paints in the order and with the filters she likes, each with its tick: first those most boxes hold and
+ * those she owns, the others when she looks for one.
+ */
 export function BoxList({ ownBox, cards }: BoxListProps) {
   const order = useSignal<PaintOrder>('hue');
   const asked = useSignal<AskedFor>({});
-  const left = sortPaints(filterPaints(cards, asked.value), order.value);
+  const typed = useSignal('');
+  const showsAll = useSignal(false);
+  // A paint once ticked stays where it is, also when the tick is taken back.
+  const seen = useRef(new Set<string>());
+  for (const id of tickedPaints(ownBox.box.value) ?? []) seen.current.add(id);
+  const isFirst = ({ id, placeAmongOwned }: PaintCard): boolean =>
+    placeAmongOwned !== undefined || seen.current.has(id);
+  const isLooking = typed.value.trim() !== '' || Object.keys(asked.value).length > 0;
+  const found = filterPaints(findPaints(cards, typed.value), asked.value);
+  const shown = isLooking || showsAll.value ? found : found.filter(isFirst);
+  const others = found.length - shown.length;
+  const showAll = (): void => {
+    asked.value = {};
+    typed.value = '';
+  };
   return (
     <section class={styles.section} aria-label="Built-in paints">
-      <h2 class={styles.heading}>Pigments with published optics</h2>
-      <BoxFilters cards={cards} left={left.length} order={order} asked={asked} />
+      <h2 class={styles.heading}>
+        {isLooking ? 'Paints found' : showsAll.value ? 'All paints' : 'What most boxes hold'}
+      </h2>
+      <label class={styles.search}>
+        Find a paint
+        <input
+          type="search"
+          class={styles.typed}
+          placeholder="ultramarine, PB29"
+          autocomplete="off"
+          autocapitalize="off"
+          spellcheck={false}
+          value={typed.value}
+          onInput={(event) => {
+            typed.value = event.currentTarget.value;
+          }}
+        />
+      </label>
+      <BoxFilters cards={cards} left={found.length} order={order} asked={asked} />
       {cards.length === 0 && <p role="status">Mixing the ladders …</p>}
-      {cards.length > 0 && left.length === 0 && (
-        <p>
-          No paint is like that: drop a filter.{' '}
-          <Button
-            onClick={() => {
-              asked.value = {};
-            }}
-          >
-            Show all {cards.length}
-          </Button>
+      {cards.length > 0 && found.length === 0 && (
+        <p role="status">
+          No paint is called or is like that. Add it as a paint of your own, or look again.{' '}
+          <Button onClick={showAll}>Start again</Button>
         </p>
       )}
       <ul class={styles.rows}>
-        {left.map((card) => (
-          <BoxRow key={card.id} card={card} ownBox={ownBox}>
-            <span>
-              <MeasureLink card={card} />
-            </span>
-          </BoxRow>
+        {sortPaints(shown, order.value).map((card) => (
+          <BoxRow key={card.id} card={card} ownBox={ownBox} />
         ))}
       </ul>
+      {others > 0 && (
+        <p>
+          <Button
+            onClick={() => {
+              showsAll.value = true;
+            }}
+          >
+            {others} more paints
+          </Button>
+        </p>
+      )}
     </section>
   );
 }
 
 interface BoxFiltersProps {
   cards: readonly PaintCard[];
-  /** How many are shown now. */
+  /** How many are found. */
   left: number;
   order: Signal<PaintOrder>;
   asked: Signal<AskedFor>;
@@ -71,6 +109,7 @@ const orders = [
 
 /** Order and filters; each choice says how many paints it leaves. */
 function BoxFilters({ cards, left, order, asked }: BoxFiltersProps) {
+  const open = useSignal(false);
   const set = Object.keys(asked.value).length;
   return (
     <div class="stack">
@@ -82,12 +121,16 @@ function BoxFilters({ cards, left, order, asked }: BoxFiltersProps) {
           order.value = value;
         }}
       />
-      <details>
+      <details
+        onToggle={(event) => {
+          open.value = event.currentTarget.open;
+        }}
+      >
         <summary class={styles.summary}>
-          Filters: {left} of {cards.length} shown{set > 0 && `, ${set} set`}
+          Filters{set > 0 && `: ${set} set, ${left} of ${cards.length} paints left`}
         </summary>
         <div class="stack">
-          {paintFilterNames.map((name) => {
+          {(open.value ? paintFilterNames : []).map((name) => {
             const { title, choices } = paintFilters[name];
             const choose = (value: string | undefined): void => {
               asked.value = askingFor(asked.value, name, value);

@@ -1,8 +1,10 @@
+import { useSignal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
 import { paintUsesInWords, valueSpanInWords } from '../../core/paint/list-paints.ts';
 import { tickedPaints, withTick } from '../../core/paint/own-box.ts';
 import { isWhiteOrBlack, type PaintCard } from '../../core/paint/paint.ts';
 import { traitsInWords } from '../../core/paint/paint-traits.ts';
+import { madeOfInWords, pigmentsInWords, sourceInWords } from '../../core/paint/paint-words.ts';
 import type { OwnBoxState } from '../../state/paints/own-box.ts';
 import { hashOf } from '../../state/router.ts';
 import { buttonClass } from '../../ui/controls/button.tsx';
@@ -16,29 +18,26 @@ interface BoxRowProps {
   children?: ComponentChildren;
 }
 
-/** A paint: its ladder, its names, the values it spans, what it is good for, and 'I own it'. */
+/** A paint: its ladder, its names, its caution and 'I own it'; the rest behind a touch. */
 export function BoxRow({ card, ownBox, children }: BoxRowProps) {
+  const open = useSignal(false);
   const { caution } = card.properties;
   return (
     <li class={styles.row}>
       <PaintLadder class={styles.ladder} ladder={card.ladder} />
       <div class={styles.words}>
-        <strong class={styles.name}>{card.name}</strong>{' '}
-        <span class="quiet">
-          {card.ci.join(', ')}, {valueSpanInWords(card.ladder)}
-        </span>
-        <span>{paintUsesInWords(card)}</span>
-        <span class="quiet">{traitsInWords(card)}</span>
-        {card.ci.length > 1 && (
-          <span class="quiet">
-            {card.ci.length} pigments in one tube: it counts as {card.ci.length} in a mix, and mud
-            comes sooner.
-          </span>
-        )}
-        {isWhiteOrBlack(card.ci) && (
-          <span class="quiet">Plans keep to the others unless you ask for it.</span>
-        )}
-        {caution && <span class="quiet">{caution}</span>}
+        <details
+          onToggle={(event) => {
+            open.value = event.currentTarget.open;
+          }}
+        >
+          <summary class={styles.summary}>
+            <strong class={styles.name}>{card.name}</strong>{' '}
+            <span class="quiet">{pigmentsInWords(card)}</span>
+          </summary>
+          {open.value && <PaintFacts card={card} />}
+        </details>
+        {caution && <p class={styles.caution}>{caution}</p>}
         {children}
       </div>
       <label class={styles.tick}>
@@ -55,6 +54,31 @@ export function BoxRow({ card, ownBox, children }: BoxRowProps) {
         I own it
       </label>
     </li>
+  );
+}
+
+/** What a paint is good for, what is known of it, and how sure its colour is. */
+function PaintFacts({ card }: { card: PaintCard }) {
+  const pigments = card.ci.length;
+  return (
+    <div class={styles.facts}>
+      <p>{paintUsesInWords(card)}</p>
+      <p class="quiet">{traitsInWords(card)}</p>
+      <p class="quiet">From palest tint to full strength: {valueSpanInWords(card.ladder)}.</p>
+      {card.madeOf && <p>{madeOfInWords(card)}</p>}
+      {pigments > 1 && (
+        <p class="quiet">It counts as {pigments} pigments in a mix, and mud comes sooner.</p>
+      )}
+      {isWhiteOrBlack(card.ci) && (
+        <p class="quiet">Plans keep to the others unless you ask for it.</p>
+      )}
+      {card.provenance && <p>{sourceInWords(card)}</p>}
+      {!card.optics && (
+        <p>
+          <MeasureLink card={card} />
+        </p>
+      )}
+    </div>
   );
 }
 

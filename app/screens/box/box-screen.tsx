@@ -1,6 +1,14 @@
 import { useEffect } from 'preact/hooks';
 import { memoizeByObject } from '../../core/numeric/memo.ts';
-import { boxInWords, ownPaints, tickedPaints, withTicks } from '../../core/paint/own-box.ts';
+import { careWithPaint } from '../../core/paint/cautions.ts';
+import {
+  boxInWords,
+  ownPaints,
+  tickedPaints,
+  withRenameSeen,
+  withTicks,
+} from '../../core/paint/own-box.ts';
+import { renamedInWords } from '../../core/paint/renamed-paints.ts';
 import type { App } from '../../state/create-app.ts';
 import type { OwnBoxState } from '../../state/paints/own-box.ts';
 import { createPaintDrafts, type PaintDraftsState } from '../../state/paints/paint-drafts.ts';
@@ -11,6 +19,7 @@ import { TopBar } from '../../ui/layout/screen-layout.tsx';
 import { BoxList } from './box-list.tsx';
 import styles from './box-screen.module.css';
 import { OwnPaints } from './own-paints.tsx';
+import { StrengthList } from './strength-note.tsx';
 
 interface BoxScreenProps {
   ownBox: OwnBoxState;
@@ -30,6 +39,10 @@ export function BoxScreen({ ownBox, paintDrafts, cameFrom }: BoxScreenProps) {
   const ticked = tickedPaints(box);
   const problem = ownBox.problem.value ?? paintDrafts.problem.value;
   const own = new Set(ownPaints(box).map(({ id }) => id));
+  // Her own are hers already: they stay so when the usual ones are ticked.
+  const usual = cards
+    .filter(({ id, placeAmongOwned }) => placeAmongOwned !== undefined || own.has(id))
+    .map(({ id }) => id);
   const toPaints = cameFrom?.screen === 'paints';
 
   return (
@@ -48,27 +61,32 @@ export function BoxScreen({ ownBox, paintDrafts, cameFrom }: BoxScreenProps) {
           {problem}
         </p>
       )}
+      {box.renamed?.map((id) => (
+        <div key={id} class={styles.told} role="status">
+          <p>{renamedInWords(id)}</p>
+          <Button onClick={() => void ownBox.change((before) => withRenameSeen(before, id))}>
+            I have read it
+          </Button>
+        </div>
+      ))}
       <section class={styles.section} aria-label="What you own">
         <p>
           Tick the paints you own, once for all paintings. Each is shown from its palest tint to
-          full strength.
+          full strength; touch its name for what is known of it.
         </p>
         <p class={styles.lead} role="status">
-          {cards.length > 0 && boxInWords(ticked?.length ?? null, cards.length)}
+          {cards.length > 0 && boxInWords(box, cards)}
         </p>
         <div class={styles.actions}>
           <Button
             disabled={cards.length === 0}
             onClick={() =>
               void ownBox.change((before) =>
-                withTicks(
-                  before,
-                  cards.map(({ id }) => id),
-                ),
+                withTicks(before, [...new Set([...(before.owned ?? []), ...usual])]),
               )
             }
           >
-            Tick all
+            Tick the usual ones
           </Button>
           <Button
             disabled={!ticked}
@@ -78,11 +96,12 @@ export function BoxScreen({ ownBox, paintDrafts, cameFrom }: BoxScreenProps) {
           </Button>
         </div>
         <p class="quiet">
-          The label, the safety data sheet and your local rules come first. What the trade says of
-          pigments stands here from memory, and the same name differs from maker to maker: brush a
+          {careWithPaint} The label, the safety data sheet and your local rules come first.
+          Properties are as commonly given, and the same name differs from maker to maker: brush a
           scrap first.
         </p>
       </section>
+      <StrengthList ownBox={ownBox} />
       <OwnPaints
         ownBox={ownBox}
         paintDrafts={paintDrafts}

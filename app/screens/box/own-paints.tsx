@@ -30,7 +30,10 @@ export function OwnPaints({ ownBox, paintDrafts, cards }: OwnPaintsProps) {
     <section ref={section} class={styles.section} tabIndex={-1} aria-label="Paints of your own">
       <h2 class={styles.heading}>Paints of your own</h2>
       {cards.length === 0 && !drafts[newPaint] && (
-        <p>A paint that is not in the list below can be added, mixed tubes too.</p>
+        <p>
+          A paint that is not in the list below can be added, mixed tubes too. Look for it there
+          first.
+        </p>
       )}
       <ul class={styles.rows}>
         {sortPaints(cards, 'name').map((card) =>

@@ -1,7 +1,15 @@
 import { useSignal } from '@preact/signals';
 import { useEffect, useId, useRef } from 'preact/hooks';
+import { withTick } from '../../core/paint/own-box.ts';
 import type { PaintCard } from '../../core/paint/paint.ts';
-import { newPaint, type PaintDraft, paintsToPickFrom } from '../../core/paint/paint-draft.ts';
+import {
+  builtInOfName,
+  newPaint,
+  type PaintDraft,
+  paintsToPickFrom,
+} from '../../core/paint/paint-draft.ts';
+import { madeOfInWords, pigmentsInWords } from '../../core/paint/paint-words.ts';
+import { capitalize } from '../../core/words/numbers.ts';
 import type { OwnBoxState } from '../../state/paints/own-box.ts';
 import type { PaintDraftsState } from '../../state/paints/paint-drafts.ts';
 import { Button } from '../../ui/controls/button.tsx';
@@ -41,6 +49,13 @@ export function PaintForm({ draftKey, paintDrafts, ownBox, onDone }: PaintFormPr
   if (!draft || !settled) return null;
   const change = (how: Partial<PaintDraft>): void => paintDrafts.change(draftKey, how);
   const { name, ci, like } = settled.problems;
+  const builtIn = draftKey === newPaint ? builtInOfName(draft.name, ownBox.cards.value) : null;
+
+  function takeBuiltIn({ id: builtInId }: PaintCard): void {
+    void ownBox.change((before) => withTick(before, builtInId, true));
+    onDone();
+    paintDrafts.drop(draftKey);
+  }
 
   async function save(): Promise<void> {
     asked.value = true;
@@ -64,6 +79,13 @@ export function PaintForm({ draftKey, paintDrafts, ownBox, onDone }: PaintFormPr
         problem={asked.value ? name : null}
         onType={(text) => change({ name: text })}
       />
+      {builtIn && (
+        <p class={styles.builtIn} role="status">
+          {capitalize(builtIn.name)} is in the list below.{' '}
+          {madeOfInWords(builtIn) ?? `${pigmentsInWords(builtIn)}.`}{' '}
+          <Button onClick={() => takeBuiltIn(builtIn)}>Tick that one instead</Button>
+        </p>
+      )}
       <TextField
         label="Colour Index names"
         hint="From the label, several with commas: PB29, PY150"
@@ -158,7 +180,7 @@ function LikePicker(props: LikePickerProps) {
             />
             <PaintLadder class={styles.ladder} ladder={card.ladder} />
             <span>
-              {card.name} <span class={styles.likePickerQuiet}>{card.ci.join(', ')}</span>
+              {card.name} <span class={styles.likePickerQuiet}>{pigmentsInWords(card)}</span>
             </span>
           </label>
         ))}

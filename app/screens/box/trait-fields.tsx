@@ -20,24 +20,26 @@ interface TraitFieldsProps {
 const steps = [0, 1, 2] as const;
 const transparencies = ['T', 'ST', 'SO', 'O'] as const;
 
-/** Her properties without one: it comes from memory again. */
+/** Her properties without one: it is as commonly given again. */
 function dropTrait(hers: Hers, name: keyof PaintProperties): Hers {
   const { [name]: _, ...others } = hers;
   return others;
 }
 
-/** What the trade remembers of these pigments, each to be put right by her. */
+/** What is commonly given of these pigments, each to be put right by her. */
 export function TraitFields({ settled, hers, onChange }: TraitFieldsProps) {
   const { properties } = settled;
   const choice = (name: keyof PaintProperties) => ({
     isHers: name in hers,
-    onRemember: () => onChange(dropTrait(hers, name)),
+    onForget: () => onChange(dropTrait(hers, name)),
   });
   const text = (name: 'lightfastness' | 'caution', label: string, empty: string) => (
     <TextField
       label={label}
       long={name === 'caution'}
-      hint={name in hers ? 'Yours.' : properties[name] ? 'From memory: check the label.' : empty}
+      hint={
+        name in hers ? 'Yours.' : properties[name] ? 'As commonly given: check the label.' : empty
+      }
       value={properties[name] ?? ''}
       onType={(typed) => onChange({ ...hers, [name]: typed.trim() ? typed : null })}
     />
@@ -66,7 +68,7 @@ export function TraitFields({ settled, hers, onChange }: TraitFieldsProps) {
         {...choice('granulation')}
       />
       {text('lightfastness', 'Lightfastness', 'Unknown. The label may give it, as I or II.')}
-      {text('caution', 'Caution', 'None remembered: check the label.')}
+      {text('caution', 'Caution', 'None known: check the label.')}
     </div>
   );
 }
@@ -76,21 +78,21 @@ interface TraitChoiceProps<T extends string | number> {
   choices: readonly (readonly [value: T, text: string])[];
   /** Null: nobody knows. */
   chosen: T | null;
-  /** She said so herself; else it comes from memory. */
+  /** She said so herself; else it is as commonly given. */
   isHers: boolean;
   onChoose: (value: T) => void;
-  onRemember: () => void;
+  onForget: () => void;
 }
 
-/** One property, where it comes from, and the way back to what is remembered. */
+/** One property, where it comes from, and the way back to what is commonly given. */
 function TraitChoice<T extends string | number>(props: TraitChoiceProps<T>) {
-  const { title, choices, chosen, isHers, onChoose, onRemember } = props;
+  const { title, choices, chosen, isHers, onChoose, onForget } = props;
   return (
     <fieldset class={styles.trait}>
       <legend>
         {title}{' '}
         <span class={styles.quiet}>
-          {isHers ? 'Yours.' : chosen === null ? 'Unknown.' : 'From memory.'}
+          {isHers ? 'Yours.' : chosen === null ? 'Unknown.' : 'As commonly given.'}
         </span>
       </legend>
       {choices.map(([value, text]) => (
@@ -99,8 +101,8 @@ function TraitChoice<T extends string | number>(props: TraitChoiceProps<T>) {
         </Button>
       ))}
       {isHers && (
-        <Button look="quiet" aria-label={`${title} from memory`} onClick={onRemember}>
-          As remembered
+        <Button look="quiet" aria-label={`${title} as commonly given`} onClick={onForget}>
+          As commonly given
         </Button>
       )}
     </fieldset>

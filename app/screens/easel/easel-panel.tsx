@@ -3,7 +3,8 @@ import { familyNameIn } from '../../core/plan/family-name-in.ts';
 import type { Step } from '../../core/plan/plan.ts';
 import { cautionsDue, choosePrompt } from '../../core/session/choose-cue.ts';
 import { findMeanwhile } from '../../core/session/meanwhile.ts';
-import type { PaintCalls } from '../../state/painting/screen-calls.ts';
+import type { PaintCalls, ScrapCalls } from '../../state/painting/screen-calls.ts';
+import type { OwnBoxState } from '../../state/paints/own-box.ts';
 import type { Desk, Easel } from '../../state/session/easel.ts';
 import type { EaselSenses } from '../../state/session/easel-senses.ts';
 import { Button } from '../../ui/controls/button.tsx';
@@ -19,14 +20,16 @@ import type { EaselViewState } from './use-easel-view.ts';
 interface EaselPanelProps {
   easel: Easel;
   senses: EaselSenses;
-  calls: PaintCalls;
+  calls: PaintCalls & ScrapCalls;
+  ownBox: OwnBoxState;
   desk: Desk;
   step: Step;
   view: EaselViewState;
 }
 
 /** The sentence first, then the clock, how it is done, the puddles, and what to watch. */
-export function EaselPanel({ easel, senses, calls, desk, step, view }: EaselPanelProps) {
+export function EaselPanel(props: EaselPanelProps) {
+  const { easel, senses, calls, ownBox, desk, step, view } = props;
   const { plan, seen } = desk;
   const { phase, stepIndex } = easel.session.value;
   const finished = phase === 'finished';
@@ -44,7 +47,7 @@ export function EaselPanel({ easel, senses, calls, desk, step, view }: EaselPane
       {easel.problem.value && <p role="alert">{easel.problem.value}</p>}
       <EaselPrompt easel={easel} step={step} />
       {!finished && step.kind === 'puddles' && (
-        <ScrapCompare easel={easel} desk={desk} step={step} />
+        <ScrapCompare {...{ easel, ownBox, calls, desk, step }} />
       )}
       {!finished && (
         <div class={styles.clock} data-due={due || undefined}>
@@ -78,6 +81,12 @@ export function EaselPanel({ easel, senses, calls, desk, step, view }: EaselPane
           sheet={painting ? undefined : amountsFor(step, seen.reading)}
           strongest={step.kind === 'accents'}
         />
+      )}
+      {!finished && !painting && step.kind !== 'puddles' && mixes.length > 0 && (
+        <details>
+          <summary class={styles.look}>Compare on a scrap</summary>
+          <ScrapCompare {...{ easel, ownBox, calls, desk, step }} />
+        </details>
       )}
       {step.watch && <p>{step.watch}</p>}
       {painting && <ToolLine step={step} />}

@@ -2,7 +2,8 @@ import { useSignal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
 import { useEffect } from 'preact/hooks';
 import type { Step } from '../../core/plan/plan.ts';
-import type { PaintCalls, PictureCalls } from '../../state/painting/screen-calls.ts';
+import type { PaintCalls, PictureCalls, ScrapCalls } from '../../state/painting/screen-calls.ts';
+import type { OwnBoxState } from '../../state/paints/own-box.ts';
 import { linkTo } from '../../state/router.ts';
 import type { Easel } from '../../state/session/easel.ts';
 import type { EaselSenses } from '../../state/session/easel-senses.ts';
@@ -23,13 +24,15 @@ import { useEaselView } from './use-easel-view.ts';
 interface EaselScreenProps {
   easel: Easel;
   senses: EaselSenses;
-  calls: PaintCalls & PictureCalls;
+  calls: PaintCalls & PictureCalls & ScrapCalls;
+  ownBox: OwnBoxState;
   keepsakes: Keepsakes;
   paintingId: string;
 }
 
 /** One step at a time, readable at arm's length: the picture, the sentence, the puddles, the clock. */
-export function EaselScreen({ easel, senses, calls, keepsakes, paintingId }: EaselScreenProps) {
+export function EaselScreen(props: EaselScreenProps) {
+  const { easel, senses, calls, ownBox, keepsakes, paintingId } = props;
   const view = useEaselView(easel, calls);
   const more = useSignal(false);
   const { place, hint } = usePressPlace();
@@ -67,7 +70,7 @@ export function EaselScreen({ easel, senses, calls, keepsakes, paintingId }: Eas
         hand={hand}
         top={<EaselTop easel={easel} paintingId={paintingId} step={step} steps={steps} />}
         picture={<EaselPicture desk={desk} title={step.title} view={view} />}
-        panel={<EaselPanel {...{ easel, senses, calls, desk, step, view }} />}
+        panel={<EaselPanel {...{ easel, senses, calls, ownBox, desk, step, view }} />}
         views={<EaselViews view={view} step={step} />}
         actions={
           <EaselActions

@@ -1,6 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { useEffect, useMemo } from 'preact/hooks';
 import { familyNameIn } from '../../core/plan/family-name-in.ts';
+import { unitOf } from '../../core/plan/plan.ts';
 import type { Easel } from '../../state/session/easel.ts';
 import {
   createNoteDraft,
@@ -104,7 +105,9 @@ export function MixPanel({ easel }: { easel: Easel }) {
           mix={mix}
           title={`For the ${familyName(mix.family)}`}
           palette={desk.plan.palette}
-          onChange={(amounts) => easel.tell({ kind: 'mix-changed', mix: mix.id, ...amounts })}
+          onChange={(amounts) =>
+            easel.tell({ kind: 'mix-changed', mix: mix.id, ...amounts, ...unitOf(desk.plan) })
+          }
         />
       ))}
     </Fold>

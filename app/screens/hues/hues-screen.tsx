@@ -43,7 +43,7 @@ export function HuesScreen({ studio, ownBox, paintingId }: HuesScreenProps) {
   /** What she looks at without having chosen a paint for it yet. */
   const looking = useSignal<ColourWish['mode'] | null>(null);
   const mode = looking.value ?? wish.mode;
-  const owned = ownBox.cards.value.filter(({ id }) => isOwned(ownBox.box.value, id));
+  const owned = ownBox.cards.value.filter((card) => isOwned(ownBox.box.value, card));
   const decide = (next: ColourWish): void => {
     looking.value = next.mode === 'photo' ? null : next.mode;
     void studio.note({ kind: 'colours', wish: next });

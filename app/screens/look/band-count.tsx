@@ -1,6 +1,7 @@
 import { readingWishes } from '../../core/decisions/wishes.ts';
 import { fewestBands, mostBands } from '../../core/limits.ts';
 import type { ProgressPhase, RangeMode, Reading } from '../../core/reading/reading.ts';
+import { canOpenUp } from '../../core/reading/tone-range.ts';
 import type { OpenedReading } from '../../state/painting/opened-reading.ts';
 import type { Studio } from '../../state/painting/studio.ts';
 import { Button } from '../../ui/controls/button.tsx';
@@ -70,12 +71,13 @@ interface RangeChoiceProps {
   tools: ToolsState;
 }
 
-/** As photographed or opened up: side by side as pictures where there are any, else in words. */
+/** Offered where the light is flat. As photographed or opened up: side by side as pictures where there are any, else in words. */
 export function RangeChoice({ studio, seen, tools }: RangeChoiceProps) {
   const { reading, lightnessMap } = seen;
   const choose = (mode: RangeMode): void => {
     if (mode !== reading.range.mode) void studio.decide({ kind: 'range', mode });
   };
+  if (!canOpenUp(reading.range) && reading.range.mode === 'photographed') return null;
   const pictured = typeof tools === 'object' && lightnessMap !== undefined;
   return (
     <>
@@ -95,8 +97,8 @@ export function RangeChoice({ studio, seen, tools }: RangeChoiceProps) {
       )}
       <p class="quiet">
         {reading.range.mode === 'opened'
-          ? 'Opened up: the lightest becomes paper white, the darkest as dark as your paints reach.'
-          : 'As photographed: the picture keeps its own light or dark mood.'}
+          ? 'Opened up: the lights are spread until the lightest is paper white.'
+          : 'As photographed: every value your paints can reach stays as it is.'}
       </p>
     </>
   );

@@ -8,6 +8,7 @@ import {
 } from '../../core/decisions/wishes.ts';
 import type { PaintCard } from '../../core/paint/paint.ts';
 import { paintTraits } from '../../core/paint/paint-traits.ts';
+import { pigmentsInWords } from '../../core/paint/paint-words.ts';
 import type { PaletteOffer } from '../../core/palette/offers/palette-offer.ts';
 import type { PaletteEntry } from '../../core/plan/plan.ts';
 import { Button } from '../../ui/controls/button.tsx';
@@ -118,7 +119,7 @@ function PaintRow({ card, note, lost, out = false, children }: PaintRowProps) {
       <PaintLadder class={styles.ladder} ladder={card.ladder} />
       <span class={styles.words}>
         <strong class={styles.name}>{card.name}</strong>{' '}
-        <span class="quiet">{card.ci.join(', ')}</span>
+        <span class="quiet">{pigmentsInWords(card)}</span>
         {note && <span class={styles.note}>{note}</span>}
         {lost && <span>{lost}</span>}
         <span class="quiet">{paintTraits(card.properties)}</span>

@@ -7,7 +7,7 @@ import {
   searchedFreely,
 } from '../../core/decisions/wishes.ts';
 import { largestPalette } from '../../core/limits.ts';
-import { isOwned } from '../../core/paint/own-box.ts';
+import { isOwned, tickedPaints, untickedInWords } from '../../core/paint/own-box.ts';
 import { closenessInWords, reachInWords } from '../../core/palette/offers/palette-offer.ts';
 import { pluralize } from '../../core/words/numbers.ts';
 import type { PaletteCalls } from '../../state/painting/screen-calls.ts';
@@ -52,7 +52,7 @@ export function PaintsScreen({ studio, ownBox, calls, paintingId }: PaintsScreen
   };
   const inPalette = (id: string): boolean =>
     plan?.palette.some((entry) => entry.id === id) ?? false;
-  const owned = cards.filter(({ id }) => isOwned(box, id));
+  const owned = cards.filter((card) => isOwned(box, card));
   const judged = palettes.current ? palettes.offers : null;
 
   return (
@@ -144,9 +144,9 @@ export function PaintsScreen({ studio, ownBox, calls, paintingId }: PaintsScreen
         </p>
         <BoxPaints cards={owned.filter(({ id }) => !inPalette(id))} wish={wish} onWish={onWish} />
         <p>
-          {box.owned
+          {tickedPaints(box)
             ? `${cards.length - owned.length} more paints are in the list and not in your box.`
-            : 'Nothing is ticked in your box yet, so every paint of the list counts.'}{' '}
+            : untickedInWords(cards)}{' '}
           <a class={buttonClass('quiet')} href={hashOf({ screen: 'box' })}>
             Your paint box
           </a>

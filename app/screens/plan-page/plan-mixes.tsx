@@ -1,8 +1,15 @@
 import { cssColour, type Lab } from '../../core/colour/lab.ts';
 import { valueOfLightness } from '../../core/colour/lightness.ts';
+import { thinningFor, thinningInWords } from '../../core/paint/thinning.ts';
 import { familyNameIn } from '../../core/plan/family-name-in.ts';
-import type { Mix, WashPlan } from '../../core/plan/plan.ts';
-import { amountInWords, amountsAreRough, puddleAmount } from '../../core/plan/puddle-amount.ts';
+import { paintNameIn } from '../../core/plan/paint-name-in.ts';
+import type { Mix, Strength, WashPlan } from '../../core/plan/plan.ts';
+import {
+  aboutAmounts,
+  amountInWords,
+  type PuddleAmount,
+  puddleAmount,
+} from '../../core/plan/puddle-amount.ts';
 import type { Reading } from '../../core/reading/reading.ts';
 import styles from './plan-sheet.module.css';
 
@@ -12,51 +19,51 @@ interface Use {
   readonly dries: Lab;
 }
 
-function usesOf(mix: Mix, familyName: string): Use[] {
-  const place = `wash ${mix.wash}, ${familyName}`;
-  const said = (consistency: string, lab: Lab, more = ''): Use => ({
-    words: `${place}${more}: ${consistency}, value ${valueOfLightness(lab[0]).toFixed(1)}`,
-    dries: lab,
-  });
+function usesOf(mix: Mix, familyName: string, amount: PuddleAmount | null): Use[] {
+  const said = ({ consistency, expected, load }: Omit<Strength, 'bands' | 'target'>, more = '') => {
+    const thinning = amount && thinningFor(amount.concentration, load);
+    const how = thinning ? `, ${thinningInWords(thinning)}` : '';
+    const value = valueOfLightness(expected[0]).toFixed(1);
+    return { words: `${familyName}${more}: ${consistency}${how}, value ${value}`, dries: expected };
+  };
   const { weaker } = mix;
-  return [
-    ...(weaker ? [said(weaker.consistency, weaker.expected, ' lighter parts')] : []),
-    said(mix.consistency, mix.expected),
-  ];
+  return [...(weaker ? [said(weaker, ', lighter parts')] : []), said(mix)];
 }
 
-interface AmountsProps {
+interface WashUsesProps {
   plan: WashPlan;
-  mixes: readonly Mix[];
+  wash: number;
+  /** The rows of one puddle in this wash. */
+  rows: readonly Mix[];
   reading: Reading;
-  paintName: (paint: string) => string;
 }
 
-/** How much of a puddle to mix, wash by wash. */
-function Amounts({ plan, mixes, reading, paintName }: AmountsProps) {
-  const washes = [...new Set(mixes.map(({ wash }) => wash))];
+/** How much of a puddle to mix for one wash, and what it is used for. */
+function WashUses({ plan, wash, rows, reading }: WashUsesProps) {
+  const amount = puddleAmount(plan, rows, reading.sheet);
+  const familyName = familyNameIn(plan, reading);
   return (
     <>
-      {washes.map((wash) => {
-        const rows = mixes.filter((mix) => mix.wash === wash);
-        const amount = puddleAmount(plan, rows, reading.sheet);
-        return (
-          amount && (
-            <p key={wash}>
-              Wash {wash}: {amountInWords(amount, paintName)}
-            </p>
-          )
-        );
-      })}
+      <p>
+        Wash {wash}. {amount && amountInWords(amount, paintNameIn(plan))}
+      </p>
+      {rows
+        .flatMap((mix) => usesOf(mix, familyName(mix.family), amount))
+        .map(({ words, dries }) => (
+          <p key={words} class={styles.use}>
+            <svg class={styles.square} viewBox="0 0 1 1" aria-hidden="true">
+              <rect width="1" height="1" fill={cssColour(dries)} />
+            </svg>
+            {words}
+          </p>
+        ))}
     </>
   );
 }
 
 /** Every puddle: its paints in parts, and each of its uses with consistency and value. */
 export function PlanMixes({ plan, reading }: { plan: WashPlan; reading: Reading }) {
-  const paintName = (paint: string): string =>
-    plan.palette.find(({ id }) => id === paint)?.name ?? paint;
-  const familyName = familyNameIn(plan, reading);
+  const paintName = paintNameIn(plan);
   const puddles = new Map<string, Mix[]>();
   for (const mix of plan.mixes)
     if (mix.puddle !== null) puddles.set(mix.puddle, [...(puddles.get(mix.puddle) ?? []), mix]);
@@ -70,20 +77,18 @@ export function PlanMixes({ plan, reading }: { plan: WashPlan; reading: Reading 
               .map(({ paint, parts }) => `${parts} ${paintName(paint)}`)
               .join(' + ')}
           </p>
-          <Amounts plan={plan} mixes={mixes} reading={reading} paintName={paintName} />
-          {mixes
-            .flatMap((mix) => usesOf(mix, familyName(mix.family)))
-            .map(({ words, dries }) => (
-              <p key={words} class={styles.use}>
-                <svg class={styles.square} viewBox="0 0 1 1" aria-hidden="true">
-                  <rect width="1" height="1" fill={cssColour(dries)} />
-                </svg>
-                {words}
-              </p>
-            ))}
+          {[...new Set(mixes.map(({ wash }) => wash))].map((wash) => (
+            <WashUses
+              key={wash}
+              plan={plan}
+              wash={wash}
+              rows={mixes.filter((mix) => mix.wash === wash)}
+              reading={reading}
+            />
+          ))}
         </li>
       ))}
-      <li class={styles.mix}>{amountsAreRough}</li>
+      <li class={styles.mix}>{aboutAmounts}</li>
     </ul>
   );
 }

@@ -15,7 +15,7 @@ import type { Step, WashPlan } from '../../core/plan/plan.ts';
 import { techniqueWindow } from '../../core/plan/techniques/wetness-windows.ts';
 import type { SoftBlend } from '../../core/raster/paint-slots.ts';
 import type { Band, Reading, ToneRange } from '../../core/reading/reading.ts';
-import { plannedLightness } from '../../core/reading/tone-range.ts';
+import { onTheSheet } from '../../core/reading/tone-range.ts';
 import { type Sheet, sheetInWords } from '../../core/reference/sheet.ts';
 import { minutesInWords } from '../../core/words/minutes.ts';
 import { bandWord } from '../../core/words/reading-words.ts';
@@ -38,7 +38,7 @@ interface PlanSheetProps {
 export function PlanSheet({ title, sheet, plan, reading, stage, type }: PlanSheetProps) {
   const { work, wait } = planMinutes(plan);
   const rows = planRows(plan);
-  const paints = plan.palette.map(({ name, ci }) => `${name} (${ci})`).join(', ');
+  const paints = plan.palette.map(({ name, ci }) => (ci ? `${name} (${ci})` : name)).join(', ');
   return (
     <div class={styles.content} style={{ '--type': type }}>
       <header class={styles.head}>
@@ -116,8 +116,8 @@ interface PlanBandsProps {
 function PlanBands({ bands, range }: PlanBandsProps) {
   return (
     <ul class={styles.bands} aria-label="Values, 0 is black, 10 is white">
-      {bands.map(({ band, tones }) => {
-        const lightness = plannedLightness(range, tones);
+      {bands.map(({ band, lightness: own }) => {
+        const lightness = onTheSheet(range, own);
         return (
           <li key={band} class={styles.band}>
             <Grey lightness={lightness} />

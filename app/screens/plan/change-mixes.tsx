@@ -1,6 +1,7 @@
 import type { AddedKind, PlanEdit } from '../../core/decisions/plan-edit.ts';
 import { standingPlanEdits } from '../../core/decisions/standing-decisions.ts';
 import { consistencyOf } from '../../core/paint/consistency.ts';
+import { amountsIn } from '../../core/paint/former-amounts.ts';
 import { familyNameIn } from '../../core/plan/family-name-in.ts';
 import type { Mix, Step, WashPlan } from '../../core/plan/plan.ts';
 import type { Reading } from '../../core/reading/reading.ts';
@@ -22,9 +23,8 @@ export function ChangeMixes({ studio, plan, reading, step, onChange }: ChangeMix
   const edits = standingPlanEdits(studio.painting.value?.decisions ?? []);
   const asChanged = (mix: Mix): Mix => {
     const edit = edits.findLast((one) => one.kind === 'mix' && one.mix === mix.id);
-    return edit?.kind === 'mix'
-      ? { ...mix, parts: edit.parts, load: edit.load, consistency: consistencyOf(edit.load) }
-      : mix;
+    const amounts = edit?.kind === 'mix' && amountsIn('ml', edit, plan.optics);
+    return amounts ? { ...mix, ...amounts, consistency: consistencyOf(amounts.load) } : mix;
   };
   const familyName = familyNameIn(plan, reading);
   const mixes = plan.mixes.filter(({ id }) => step.mixes.includes(id)).map(asChanged);
@@ -44,7 +44,7 @@ export function ChangeMixes({ studio, plan, reading, step, onChange }: ChangeMix
           palette={plan.palette}
           onChange={({ parts, load }) => {
             if (parts !== mix.parts || load !== mix.load)
-              onChange({ kind: 'mix', mix: mix.id, parts, load });
+              onChange({ kind: 'mix', mix: mix.id, parts, load, unit: 'ml' });
           }}
         />
       ))}

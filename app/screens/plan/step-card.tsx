@@ -3,7 +3,7 @@ import { wetnessSign } from '../../core/drying/wetness.ts';
 import { familyNameIn } from '../../core/plan/family-name-in.ts';
 import type { Step, WashPlan } from '../../core/plan/plan.ts';
 import type { Reading } from '../../core/reading/reading.ts';
-import { plannedLightness } from '../../core/reading/tone-range.ts';
+import { onTheSheet } from '../../core/reading/tone-range.ts';
 import { minutesInWords } from '../../core/words/minutes.ts';
 import { bandWord } from '../../core/words/reading-words.ts';
 import type { PaintCalls } from '../../state/painting/screen-calls.ts';
@@ -24,9 +24,9 @@ export function StepCard({ plan, reading, step, calls }: StepCardProps) {
   const mixes = plan.mixes.filter(({ id }) => step.mixes.includes(id));
   const familyName = familyNameIn(plan, reading);
   const aims = step.bands.map((band) => {
-    const tones = reading.bands[band - 1]?.tones;
-    const planned = tones && valueOfLightness(plannedLightness(plan.range, tones)); // with these paints
-    const value = planned === undefined ? '' : ` (value ${planned.toFixed(1)})`;
+    const own = reading.bands[band - 1]?.lightness;
+    const planned = own !== undefined && valueOfLightness(onTheSheet(plan.range, own)); // with these paints
+    const value = planned === false ? '' : ` (value ${planned.toFixed(1)})`;
     return `${bandWord(band, reading.bands.length)}${value}`;
   });
   return (

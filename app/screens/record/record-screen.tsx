@@ -2,7 +2,8 @@ import { useEffect } from 'preact/hooks';
 import { cssColour } from '../../core/colour/lab.ts';
 import { paperInWords } from '../../core/drying/paper-choice.ts';
 import { airInWords } from '../../core/drying/weather.ts';
-import { partsInNumbers, partsInWords } from '../../core/paint/mix-words.ts';
+import { partsInNumbers } from '../../core/paint/mix-words.ts';
+import { mixWordsIn } from '../../core/plan/paint-name-in.ts';
 import { comparedPuddles, scrapInWords } from '../../core/session/scrap-verdicts.ts';
 import type { SessionRecord, StepRecord } from '../../core/session/session-record.ts';
 import { measuredHours, measuredMinutes, minutesInWords } from '../../core/words/minutes.ts';
@@ -37,8 +38,6 @@ export function RecordScreen({ easel, keepsakes, paintingId }: RecordScreenProps
   const record = easel.record.value;
   const plan = easel.desk.value?.plan;
   const scraps = comparedPuddles(easel.log.value);
-  const nameOf = (paint: string): string =>
-    plan?.palette.find(({ id }) => id === paint)?.name ?? paint;
   return (
     <main class={styles.page} data-screen="record">
       <header class={styles.top}>
@@ -106,7 +105,7 @@ export function RecordScreen({ easel, keepsakes, paintingId }: RecordScreenProps
                 <li key={mix.id} class={styles.mix}>
                   <span class={styles.swatch} style={{ background: cssColour(mix.expected) }} />
                   <span>
-                    Wash {mix.wash}: {partsInWords(mix.parts, nameOf)}
+                    Wash {mix.wash}: {mixWordsIn(plan)(mix.parts)}
                     {mix.parts.length > 1 && ` (${partsInNumbers(mix.parts)})`}, {mix.consistency}
                     {record.changedMixes.includes(mix.id) && ', as you changed it'}
                     {scrapInWords(scraps, mix)}

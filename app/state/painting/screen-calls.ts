@@ -8,6 +8,9 @@ import type { Studio } from './studio.ts';
 /** What a screen may ask about paints alone, without a picture. Each rejects when its signal is aborted. */
 export type PaintCalls = Pick<AnalysisClient, 'mixNeighbours' | 'mixingChart'>;
 
+/** What the scraps may ask. */
+export type ScrapCalls = Pick<AnalysisClient, 'lookAtScrap'>;
+
 /** What a screen may ask about a picture that was read. Each rejects when its signal is aborted. */
 export type PictureCalls = Pick<AnalysisClient, 'softBlend' | 'outline'>;
 
@@ -19,7 +22,7 @@ export type PaletteCalls = Pick<AnalysisClient, 'palettes'>;
  */
 export async function requestPalettes(
   calls: PaletteCalls,
-  { painting, seen }: Pick<Studio, 'painting' | 'seen'>,
+  { painting, seen, plan }: Pick<Studio, 'painting' | 'seen' | 'plan'>,
   box: OwnBox,
   signal: AbortSignal,
   onPart: (part: number) => void,
@@ -28,5 +31,7 @@ export async function requestPalettes(
   const opened = seen.value;
   if (!current || !opened) return null;
   const reading = decidedReading(opened.reading, current);
-  return calls.palettes(signal, reading, planWishes(current.decisions, box), onPart);
+  const present = plan.value?.palette.map(({ id }) => id);
+  const wishes = { ...planWishes(current.decisions, box), ...(present && { present }) };
+  return calls.palettes(signal, reading, wishes, onPart);
 }

@@ -2,7 +2,8 @@ import { type ReadonlySignal, signal } from '@preact/signals';
 import type { PhotoFacts, Pictures, SubjectResult } from '../../../workers/api.ts';
 import { decidedReading } from '../../core/decisions/decided-reading.ts';
 import type { Decision, NewDecision, Painting } from '../../core/decisions/painting.ts';
-import { planWishes } from '../../core/decisions/wishes.ts';
+import type { PlanWishes } from '../../core/decisions/plan-wishes.ts';
+import { boxWishes, paletteWish, planWishes } from '../../core/decisions/wishes.ts';
 import type { WashPlan } from '../../core/plan/plan.ts';
 import type { MassSizes, MassWash } from '../../core/reading/masses.ts';
 import type { ProgressPhase } from '../../core/reading/reading.ts';
@@ -89,6 +90,7 @@ export function createStudio(needs: StudioNeeds): Studio {
   let running: AbortController | null = null;
   let seenKey = '';
   let planKey = '';
+  let plannedWith = '';
   let changes = 0;
 
   function showPictures(next: Pictures | null): void {
@@ -128,8 +130,19 @@ export function createStudio(needs: StudioNeeds): Studio {
 
   /** Her box and her air, as kept. */
   const hersReady = Promise.all([ownBox.ready, ownAir.ready]);
+  const paintsAsked = ({ decisions }: Painting): string =>
+    JSON.stringify([paletteWish(decisions), { ...boxWishes(ownBox.box.value), strengths: [] }]);
   const keyFor = (current: Painting): string =>
     planKeyOf(current, ownBox.box.value, ownAir.air.value);
+
+  /**
+   * The palette the painting has, while she asks for the same paints out of the same box: it stays where no other is
+   * clearly better.
+   */
+  const presentPalette = (current: Painting): Pick<PlanWishes, 'present'> =>
+    plan.value && plannedWith === paintsAsked(current)
+      ? { present: plan.value.palette.map(({ id }) => id) }
+      : {};
 
   /** The plan of these very decisions: kept from before, or worked out now and kept. */
   async function planFor(
@@ -148,7 +161,10 @@ export function createStudio(needs: StudioNeeds): Studio {
     const made = await client.plan(
       signal,
       decidedReading(opened.reading, current),
-      planWishes(current.decisions, ownBox.box.value, ownAir.air.value),
+      {
+        ...planWishes(current.decisions, ownBox.box.value, ownAir.air.value),
+        ...presentPalette(current),
+      },
       reportWork,
     );
     signal.throwIfAborted();
@@ -174,6 +190,7 @@ export function createStudio(needs: StudioNeeds): Studio {
     const made = await planFor(signal, current, opened);
     signal.throwIfAborted();
     planKey = key;
+    plannedWith = paintsAsked(current);
     plan.value = made;
   }
 

@@ -1,6 +1,6 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
 import type { AnalysisClient } from '../../client/analysis-client.ts';
-import { emptyBox, type OwnBox, ownPaints } from '../../core/paint/own-box.ts';
+import { emptyBox, type FormerBox, type OwnBox, ownPaints } from '../../core/paint/own-box.ts';
 import type { PaintCard } from '../../core/paint/paint.ts';
 import { describeFault } from '../describe-fault.ts';
 import { keptSignal, type SettingStore } from '../kept-signal.ts';
@@ -19,11 +19,11 @@ export interface OwnBoxState {
   change(how: (before: OwnBox) => OwnBox): Promise<void>;
 }
 
-const isBox = (value: unknown): value is OwnBox =>
+const isBox = (value: unknown): value is OwnBox | FormerBox =>
   typeof value === 'object' &&
   value !== null &&
   'schema' in value &&
-  value.schema === 1 &&
+  (value.schema === 1 || value.schema === 2) &&
   'owned' in value &&
   (value.owned === null || Array.isArray(value.owned)) &&
   'paints' in value &&
@@ -33,19 +33,37 @@ const isBox = (value: unknown): value is OwnBox =>
 
 export function createOwnBox(
   store: SettingStore,
-  client: Pick<AnalysisClient, 'paintBox'>,
+  client: Pick<AnalysisClient, 'paintBox' | 'renewBox'>,
 ): OwnBoxState {
-  // Of a spoilt box nothing is taken: then all paints count again.
-  const kept = keptSignal(
+  let former: FormerBox | null = null;
+  // Of a spoilt box nothing is taken: then it is as if nothing was ticked.
+  const kept = keptSignal<OwnBox>(
     store,
     'paint box',
-    (stored) => (isBox(stored) ? stored : emptyBox),
+    (stored) => {
+      if (!isBox(stored)) return emptyBox;
+      if (stored.schema === 2) return stored;
+      former = stored;
+      return emptyBox;
+    },
     emptyBox,
   );
-  const { current: box, ready } = kept;
+  const { current: box } = kept;
+  const ready = kept.ready.then(renew);
   const cards = signal<readonly PaintCard[]>([]);
   const problem = signal<string | null>(null);
   let carded: readonly unknown[] | null = null;
+
+  /** A box kept by an earlier version stays as it is until its own paints are by today's table. */
+  async function renew(): Promise<void> {
+    if (!former) return;
+    try {
+      await kept.set(await client.renewBox(new AbortController().signal, former));
+      former = null;
+    } catch (fault) {
+      problem.value = describeFault(fault);
+    }
+  }
 
   async function open(): Promise<void> {
     await ready;
@@ -68,6 +86,8 @@ export function createOwnBox(
     open,
     async change(how) {
       await ready;
+      await renew();
+      if (former) return; // else what was kept of it would be lost
       try {
         await kept.set(how(box.value));
         problem.value = null;

@@ -1,7 +1,7 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
 import type { AnalysisClient } from '../../client/analysis-client.ts';
 import { ownPaints, withOwnPaint } from '../../core/paint/own-box.ts';
-import type { Paint } from '../../core/paint/paint.ts';
+import type { Paint, TubePaint } from '../../core/paint/paint.ts';
 import {
   draftOf,
   emptyDraft,
@@ -94,7 +94,7 @@ export function createPaintDrafts({ store, client, ownBox }: Needs): PaintDrafts
   async function opticsOf(
     like: string | null,
     before: Paint | undefined,
-  ): Promise<Pick<Paint, 'K' | 'S' | 'optics'> | null> {
+  ): Promise<Pick<Paint, keyof TubePaint | 'optics'> | null> {
     if (like === null) return before ?? null;
     const found = await client.opticsLike(never(), like);
     return found && { ...found, optics: { from: 'like', id: like } };
@@ -108,7 +108,7 @@ export function createPaintDrafts({ store, client, ownBox }: Needs): PaintDrafts
     return attempt(async () => {
       const optics = await opticsOf(like, before);
       if (!optics) throw new TypeError(`No built-in paint ${like}`);
-      const { K, S, optics: from } = optics;
+      const { K, S, strength, mostLoad, optics: from } = optics;
       await ownBox.change((box) =>
         withOwnPaint(box, {
           id: before?.id ?? `own-${crypto.randomUUID()}`,
@@ -116,6 +116,8 @@ export function createPaintDrafts({ store, client, ownBox }: Needs): PaintDrafts
           ci,
           K,
           S,
+          ...(strength && { strength }),
+          ...(mostLoad && { mostLoad }),
           properties,
           fromMemory,
           ...(from && { optics: from }),

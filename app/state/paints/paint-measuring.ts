@@ -11,7 +11,7 @@ import {
   proposedDraft,
 } from '../../core/paint/measure/paint-measure.ts';
 import { ownPaints, withOwnPaint } from '../../core/paint/own-box.ts';
-import type { PaintCard } from '../../core/paint/paint.ts';
+import { type PaintCard, usualCoat } from '../../core/paint/paint.ts';
 import { describeFault } from '../describe-fault.ts';
 import { keptSignal, type SettingStore } from '../kept-signal.ts';
 import type { OwnBoxState } from './own-box.ts';
@@ -176,8 +176,16 @@ export function createPaintMeasuring({ store, client, ownBox }: Needs): PaintMea
         ci,
         properties,
       };
+      const { strength = 1 } = before ?? card; // a photo does not tell it
       await ownBox.change((box) =>
-        withOwnPaint(box, { ...base, K, S, optics: { from: 'measured', sure, why } }),
+        withOwnPaint(box, {
+          ...base,
+          K,
+          S,
+          strength,
+          mostLoad: usualCoat * strength,
+          optics: { from: 'measured', sure, why },
+        }),
       );
       if (ownBox.problem.value) return false;
       const { [paintId]: _, ...others } = drafts.value;

@@ -206,7 +206,7 @@ export function createEasel(needs: EaselNeeds): Easel {
     await ownAir.ready;
     const facts = [
       ...(ownAir.isHers.value ? airEvents(ownAir.air.value) : []),
-      ...changedMixEvents(others.value, paintingId, desk.value?.plan.mixes ?? []),
+      ...changedMixEvents(others.value, paintingId, desk.value.plan),
     ];
     // She may have tapped meanwhile.
     append(...(log.value.length === 0 ? [{ kind: 'started' } as const] : []), ...facts);

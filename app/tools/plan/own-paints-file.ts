@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { spectrumSize } from '../../core/colour/spectrum.ts';
-import type { Paint, PaintProperties } from '../../core/paint/paint.ts';
+import { type Paint, type PaintProperties, usualCoat } from '../../core/paint/paint.ts';
 import { paintBox, pigmentTable } from '../../core/paint/paint-box.ts';
 import { parseColourIndex, traitsOfNames } from '../../core/paint/paint-traits.ts';
 import { CommandError } from './plan-options.ts';
@@ -18,6 +18,9 @@ const isFields = (value: unknown): value is Fields =>
 
 const isText = (value: unknown): value is string =>
   typeof value === 'string' && value.trim() !== '';
+
+const isAmount = (value: unknown): value is number =>
+  typeof value === 'number' && Number.isFinite(value) && value > 0;
 
 /** What is wrong with K or S; null where nothing is. */
 function spectrumFault(name: 'K' | 'S', value: unknown): string | null {
@@ -72,7 +75,7 @@ function namesOf(value: unknown): readonly string[] | string {
  */
 function parseOwnPaint(entry: unknown, place: number): Checked {
   if (!isFields(entry)) return { paint: null, faults: [`paint ${place}: must be an object`] };
-  const { id, name, ci, K, S, properties } = entry;
+  const { id, name, ci, K, S, strength = 1, mostLoad, properties } = entry;
   const who = isText(id) ? `paint "${id}"` : `paint ${place}`;
   const names = namesOf(ci);
   const faults = [
@@ -81,9 +84,17 @@ function parseOwnPaint(entry: unknown, place: number): Checked {
     typeof names === 'string' && names,
     spectrumFault('K', K),
     spectrumFault('S', S),
+    !isAmount(strength) && 'strength must be a number above 0',
+    mostLoad !== undefined && !isAmount(mostLoad) && 'mostLoad must be a number above 0',
     ...propertyFaults(properties),
   ].filter((each) => typeof each === 'string');
-  if (faults.length > 0 || !isText(id) || !isText(name) || typeof names === 'string')
+  if (
+    faults.length > 0 ||
+    !isText(id) ||
+    !isText(name) ||
+    typeof names === 'string' ||
+    !isAmount(strength)
+  )
     return { paint: null, faults: faults.map((fault) => `${who}: ${fault}`) };
   return {
     paint: {
@@ -93,6 +104,8 @@ function parseOwnPaint(entry: unknown, place: number): Checked {
       ci: names,
       K: K as readonly number[],
       S: S as readonly number[],
+      strength,
+      mostLoad: isAmount(mostLoad) ? mostLoad : usualCoat * strength,
       properties: { ...traitsOfNames(names, pigmentTable), ...(properties as object | undefined) },
     },
     faults: [],

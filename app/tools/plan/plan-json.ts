@@ -1,12 +1,39 @@
-import { isOfReach, type Mix, type Step, type WashPlan } from '../../core/plan/plan.ts';
-import { puddleAmount } from '../../core/plan/puddle-amount.ts';
+import { concentrationOf } from '../../core/paint/consistency.ts';
+import { strengthOf } from '../../core/paint/paint.ts';
+import { thinningFor } from '../../core/paint/thinning.ts';
+import { paintNameIn } from '../../core/plan/paint-name-in.ts';
+import {
+  isOfReach,
+  type Mix,
+  type PaletteEntry,
+  type Step,
+  surfaceOf,
+  type WashPlan,
+} from '../../core/plan/plan.ts';
+import { amountInWords, type PuddleAmount, puddleAmount } from '../../core/plan/puddle-amount.ts';
 import { edgeShares } from '../../core/reading/edges/edge.ts';
 import type { Reading } from '../../core/reading/reading.ts';
-import { plannedLightness, reservesOf } from '../../core/reading/tone-range.ts';
+import { onTheSheet, reservesOf } from '../../core/reading/tone-range.ts';
 import { reservesIn } from '../../core/reading/whites/whites.ts';
 import { stepPicture } from './write-pictures.ts';
 
-/** How much of every puddle to mix for every wash: one row a puddle x wash. Rough. */
+/** JSON has no infinity: null where paint is taken without water. */
+const finite = (concentration: number): number | null =>
+  Number.isFinite(concentration) ? concentration : null;
+
+/** The rows of a puddle that are painted thinner than it is mixed, with its parts and those of water. */
+function thinnedRows(amount: PuddleAmount, rows: readonly Mix[]) {
+  return rows.flatMap(({ id, load, weaker }) =>
+    [{ load, weaker: false }, ...(weaker ? [{ load: weaker.load, weaker: true }] : [])].flatMap(
+      (each) => {
+        const thinning = thinningFor(amount.concentration, each.load);
+        return thinning ? [{ mix: id, weaker: each.weaker, ...thinning }] : [];
+      },
+    ),
+  );
+}
+
+/** How much of every puddle to mix for every wash, as it is told: one row a puddle x wash. */
 function puddleRows(plan: WashPlan, { sheet }: Pick<Reading, 'sheet'>) {
   const places = new Map(
     plan.mixes.flatMap(({ puddle, wash }) =>
@@ -16,7 +43,20 @@ function puddleRows(plan: WashPlan, { sheet }: Pick<Reading, 'sheet'>) {
   return [...places.values()].flatMap(({ puddle, wash }) => {
     const rows = plan.mixes.filter((mix) => mix.puddle === puddle && mix.wash === wash);
     const amount = puddleAmount(plan, rows, sheet);
-    return amount ? [{ puddle, wash, ...amount }] : [];
+    if (!amount) return [];
+    const { ml, waterMl, concentration, paints } = amount;
+    return [
+      {
+        puddle,
+        wash,
+        ml,
+        waterMl,
+        concentration: finite(concentration),
+        paints: paints.map((each) => ({ paint: each.paint, ml: each.ml, cm: each.mm / 10 })),
+        thinned: thinnedRows(amount, rows),
+        text: amountInWords(amount, paintNameIn(plan)),
+      },
+    ];
   });
 }
 
@@ -36,19 +76,50 @@ function passageOf(step: Step, plan: WashPlan): string {
   return passages.size === 1 && only !== undefined ? only : 'sheet';
 }
 
-const mixRow = (mix: Mix) => ({
-  id: mix.id,
-  wash: mix.wash,
-  passage: mix.passage,
-  family: mix.family,
-  puddle: mix.puddle,
-  parts: mix.parts,
-  load: mix.load,
-  consistency: mix.consistency,
-  target: mix.target,
-  expected: mix.expected,
-  ...(mix.weaker && { weaker: mix.weaker }),
+/** A paint as the plan used it. */
+function paletteRow({ id, ci, name, why }: PaletteEntry, { optics }: Pick<WashPlan, 'optics'>) {
+  const paint = optics.find((each) => each.id === id);
+  return {
+    id,
+    ci,
+    name,
+    why,
+    strength: strengthOf(paint ?? {}),
+    mostLoad: paint?.mostLoad ?? null,
+    provenance: paint?.provenance ?? null,
+    confidence: paint?.confidence ?? null,
+  };
+}
+
+/** How much of a mix is laid: loads of the optics table in all, ml of tube paint, and how it is mixed for that. */
+const laid = (load: number, loadsPerMl: number) => ({
+  load: load * loadsPerMl,
+  paint_ml_per_m2: load,
+  concentration: finite(concentrationOf(load)),
 });
+
+function mixRow(mix: Mix, { optics }: Pick<WashPlan, 'optics'>) {
+  const { parts } = mix;
+  const sum = parts.reduce((all, part) => all + part.parts, 0);
+  const loads = parts.reduce(
+    (all, part) => all + part.parts * strengthOf(optics.find(({ id }) => id === part.paint) ?? {}),
+    0,
+  );
+  const loadsPerMl = sum > 0 ? loads / sum : 0;
+  return {
+    id: mix.id,
+    wash: mix.wash,
+    passage: mix.passage,
+    family: mix.family,
+    puddle: mix.puddle,
+    parts,
+    ...laid(mix.load, loadsPerMl),
+    consistency: mix.consistency,
+    target: mix.target,
+    expected: mix.expected,
+    ...(mix.weaker && { weaker: { ...mix.weaker, ...laid(mix.weaker.load, loadsPerMl) } }),
+  };
+}
 
 /**
  * What the command prints, its keys kept stable. Planned lightness, reserves and range are those of
@@ -69,7 +140,7 @@ export function planJson(reading: Reading, plan: WashPlan, withPictures: boolean
       share: band.share,
       lightness: band.lightness,
       value: band.value,
-      plannedLightness: plannedLightness(plan.range, band.tones),
+      plannedLightness: onTheSheet(plan.range, band.lightness),
     })),
     families: reading.families.map(({ id, lab, share }) => ({ id, lab, share })),
     reserves: { share: reserves.share, count: reserves.count },
@@ -77,8 +148,9 @@ export function planJson(reading: Reading, plan: WashPlan, withPictures: boolean
     masses: reading.masses,
     warnings: [...reading.warnings, ...plan.warnings],
     reach: plan.warnings.filter(isOfReach),
-    palette: plan.palette.map(({ id, ci, name, why }) => ({ id, ci, name, why })),
-    mixes: plan.mixes.map(mixRow),
+    surface: surfaceOf(plan),
+    palette: plan.palette.map((entry) => paletteRow(entry, plan)),
+    mixes: plan.mixes.map((mix) => mixRow(mix, plan)),
     puddles: puddleRows(plan, reading),
     washesWhy: plan.washesWhy ?? null,
     passages: plan.passages ?? null,

@@ -3,7 +3,8 @@ import { useEffect } from 'preact/hooks';
 import { cssColour } from '../../core/colour/lab.ts';
 import { valueOfLightness } from '../../core/colour/lightness.ts';
 import type { LaidMix, MixNeighbour, MixNeighbours, NeighbourWay } from '../../core/paint/mix.ts';
-import { partsInNumbers, partsInWords, wetLook } from '../../core/paint/mix-words.ts';
+import { partsInNumbers, wetLook } from '../../core/paint/mix-words.ts';
+import { mixWordsIn } from '../../core/plan/paint-name-in.ts';
 import { type Mix, mixesBelow, surfaceOf, type WashPlan } from '../../core/plan/plan.ts';
 import type { Reading } from '../../core/reading/reading.ts';
 import type { PaintCalls } from '../../state/painting/screen-calls.ts';
@@ -27,11 +28,10 @@ export interface PuddleSource {
 
 interface PuddleDetailsProps extends PuddleSource {
   uses: readonly Mix[];
-  nameOf: (paint: string) => string;
 }
 
 /** A puddle in whole parts, and what lies next to it. */
-export function PuddleDetails({ uses, nameOf, plan, familyName, calls }: PuddleDetailsProps) {
+export function PuddleDetails({ uses, plan, familyName, calls }: PuddleDetailsProps) {
   const chosen = useSignal(uses[0]?.id ?? '');
   const mix = uses.find(({ id }) => id === chosen.value) ?? uses[0];
   if (!mix) return null;
@@ -39,7 +39,7 @@ export function PuddleDetails({ uses, nameOf, plan, familyName, calls }: PuddleD
     <div class={styles.details}>
       <p class="quiet">
         {mix.parts.length > 1
-          ? `Parts ${partsInNumbers(mix.parts)}, in the order named.`
+          ? `Parts ${partsInNumbers(mix.parts)} of paint from the tube, in the order named.`
           : 'One paint, nothing mixed in.'}
       </p>
       {calls && uses.length > 1 && (
@@ -59,7 +59,6 @@ export function PuddleDetails({ uses, nameOf, plan, familyName, calls }: PuddleD
           plan={plan}
           below={mixesBelow(plan, mix)}
           mix={mix}
-          nameOf={nameOf}
         />
       )}
       <ValueHelp />
@@ -69,14 +68,13 @@ export function PuddleDetails({ uses, nameOf, plan, familyName, calls }: PuddleD
 
 interface MixesNextToProps {
   calls: PaintCalls;
-  plan: Pick<WashPlan, 'optics' | 'surface'>;
+  plan: Pick<WashPlan, 'palette' | 'optics' | 'surface'>;
   below: readonly LaidMix[];
   mix: LaidMix;
-  nameOf: (paint: string) => string;
 }
 
 /** The ways to go from a mix, each with what to add and how it comes out beside the mix. */
-function MixesNextTo({ calls, plan, below, mix, nameOf }: MixesNextToProps) {
+function MixesNextTo({ calls, plan, below, mix }: MixesNextToProps) {
   const way = useSignal<NeighbourWay | null>(null);
   const { found, problem } = useNeighbours(calls, plan, below, mix);
   if (problem) return <p role="alert">{problem}</p>;
@@ -90,7 +88,7 @@ function MixesNextTo({ calls, plan, below, mix, nameOf }: MixesNextToProps) {
           <span style={{ background: cssColour((shown ?? found).dry) }} />
         </span>
         {shown ? (
-          <Neighbour neighbour={shown} nameOf={nameOf} />
+          <Neighbour neighbour={shown} inWords={mixWordsIn(plan)(shown.parts)} />
         ) : (
           <span class="quiet">
             This mix. Touch the way you want to go: what to add, and its colour beside this one.
@@ -114,16 +112,13 @@ function MixesNextTo({ calls, plan, below, mix, nameOf }: MixesNextToProps) {
   );
 }
 
-function Neighbour({
-  neighbour,
-  nameOf,
-}: { neighbour: MixNeighbour } & Pick<MixesNextToProps, 'nameOf'>) {
+function Neighbour({ neighbour, inWords }: { neighbour: MixNeighbour; inWords: string }) {
   const { parts, consistency, dry, wet, add } = neighbour;
   return (
     <span>
       <strong class={styles.add}>{add}</strong>
       <br />
-      {partsInWords(parts, nameOf)}
+      {inWords}
       {parts.length > 1 && ` (${partsInNumbers(parts)})`}, as {consistency}
       <br />
       <span class="quiet">

@@ -1,10 +1,18 @@
 import { useSignal } from '@preact/signals';
+import { Fragment } from 'preact';
 import { cssColour } from '../../core/colour/lab.ts';
 import { valueOfLightness } from '../../core/colour/lightness.ts';
 import { consistencySign } from '../../core/paint/consistency.ts';
-import { partsInWords, wetLook } from '../../core/paint/mix-words.ts';
+import { wetLook } from '../../core/paint/mix-words.ts';
+import { thinningFor, thinningInWords } from '../../core/paint/thinning.ts';
+import { mixWordsIn, paintNameIn } from '../../core/plan/paint-name-in.ts';
 import type { Mix, Step, Strength } from '../../core/plan/plan.ts';
-import { amountInWords, amountsAreRough, puddleAmount } from '../../core/plan/puddle-amount.ts';
+import {
+  aboutAmounts,
+  amountInWords,
+  type PuddleAmount,
+  puddleAmount,
+} from '../../core/plan/puddle-amount.ts';
 import type { Reading } from '../../core/reading/reading.ts';
 import { lazyScreen } from '../layout/lazy-screen.tsx';
 import type { PuddleSource } from './puddle-details.tsx';
@@ -28,7 +36,7 @@ export function PuddleList({ mixes, ...source }: PuddleSource & { mixes: readonl
       {[...puddles].map(([puddle, uses]) => (
         <Puddle key={puddle} uses={uses} {...source} />
       ))}
-      {source.sheet && <li class="quiet">{amountsAreRough}</li>}
+      {source.sheet && <li class="quiet">{aboutAmounts}</li>}
     </ul>
   );
 }
@@ -37,8 +45,7 @@ function Puddle({ uses, ...source }: PuddleSource & { uses: readonly Mix[] }) {
   const opened = useSignal(false);
   const { plan, familyName, sheet, strongest } = source;
   const amount = sheet && puddleAmount(plan, uses, sheet);
-  const nameOf = (paint: string): string =>
-    plan.palette.find(({ id }) => id === paint)?.name ?? paint;
+  const nameOf = paintNameIn(plan);
   const inSeveral = new Set(uses.map(({ passage }) => passage)).size > 1;
   const placeOf = ({ family, passage }: Mix): string =>
     inSeveral ? `${familyName(family)} of the ${passage}` : familyName(family);
@@ -50,9 +57,10 @@ function Puddle({ uses, ...source }: PuddleSource & { uses: readonly Mix[] }) {
           if (currentTarget.open) opened.value = true;
         }}
       >
-        <summary class={styles.words}>{partsInWords(uses[0]?.parts ?? [], nameOf)}</summary>
-        {opened.value && <PuddleDetails uses={uses} nameOf={nameOf} {...source} />}
+        <summary class={styles.words}>{mixWordsIn(plan)(uses[0]?.parts ?? [])}</summary>
+        {opened.value && <PuddleDetails uses={uses} {...source} />}
       </details>
+      {amount && <Amount words={amountInWords(amount, nameOf)} />}
       <ul class={styles.uses}>
         {uses.flatMap((mix) => [
           ...(mix.weaker && !strongest
@@ -61,14 +69,14 @@ function Puddle({ uses, ...source }: PuddleSource & { uses: readonly Mix[] }) {
                   key={`${mix.id}-weaker`}
                   mix={mix}
                   strength={mix.weaker}
+                  amount={amount}
                   place={`${placeOf(mix)}, lighter parts`}
                 />,
               ]
             : []),
-          <PuddleUse key={mix.id} mix={mix} place={placeOf(mix)} />,
+          <PuddleUse key={mix.id} mix={mix} amount={amount} place={placeOf(mix)} />,
         ])}
       </ul>
-      {amount && <p class="quiet">{amountInWords(amount, nameOf)}</p>}
       {[...notes].map((note) => (
         <p key={note} class={styles.note}>
           {note}
@@ -78,9 +86,33 @@ function Puddle({ uses, ...source }: PuddleSource & { uses: readonly Mix[] }) {
   );
 }
 
-/** One strength of a puddle: dry colour over wet, the consistency word, and the value it dries to. */
-function PuddleUse({ mix, strength, place }: { mix: Mix; strength?: Strength; place: string }) {
-  const { consistency, expected } = strength ?? mix;
+/** An amount, each thing to measure out kept on one line where there is room. */
+function Amount({ words }: { words: string }) {
+  const things = words.split(', ');
+  return (
+    <p>
+      {things.map((thing, n) => (
+        <Fragment key={thing}>
+          <span class={styles.thing}>{n < things.length - 1 ? `${thing},` : thing}</span>{' '}
+        </Fragment>
+      ))}
+    </p>
+  );
+}
+
+interface PuddleUseProps {
+  mix: Mix;
+  /** A weaker one of the mix; left out: its full one. */
+  strength?: Strength;
+  /** The puddle it is taken from; none where nothing is said of amounts. */
+  amount: PuddleAmount | null | undefined;
+  place: string;
+}
+
+/** One strength of a puddle: dry colour over wet, the consistency word, how it is thinned, and the value it dries to. */
+function PuddleUse({ mix, strength, amount, place }: PuddleUseProps) {
+  const { consistency, expected, load } = strength ?? mix;
+  const thinning = amount && thinningFor(amount.concentration, load);
   return (
     <li class={styles.use}>
       <span class={styles.swatch} aria-hidden="true">
@@ -89,6 +121,7 @@ function PuddleUse({ mix, strength, place }: { mix: Mix; strength?: Strength; pl
       </span>
       <span>
         <strong title={consistencySign[consistency]}>{consistency}</strong> for the {place}
+        {thinning && `: ${thinningInWords(thinning)}`}
         <br />
         <span class="quiet">
           dries to value {valueOfLightness(expected[0]).toFixed(1)}

@@ -14,7 +14,7 @@ const nothing = async (): Promise<void> => {};
 const ownBox: OwnBoxState = {
   box: signal({
     ...emptyBox,
-    owned: ['pb29-ultramarine-blue', 'pbr7-burnt-sienna', 'py175-lemon-yellow'],
+    owned: ['pb29-ultramarine-blue', 'pbr7-burnt-sienna', 'hue-lemon-yellow'],
   }),
   cards: signal(cards),
   problem: signal(null),
@@ -49,12 +49,10 @@ test('one paint: only hers are offered, its reach is told, and it is decided', a
   await expect
     .poll(() => screen.host.querySelectorAll('[aria-label="Your paints"] button').length)
     .toBe(3);
-  await button('Lemon yellow').click();
-  expect(decided).toEqual([
-    { kind: 'colours', wish: { mode: 'one', paint: 'py175-lemon-yellow' } },
-  ]);
+  await button('Lemon yellow hue').click();
+  expect(decided).toEqual([{ kind: 'colours', wish: { mode: 'one', paint: 'hue-lemon-yellow' } }]);
   await expect
-    .element(page.getByText(/^Lemon yellow gets no darker than value \d\.\d; its darkest/i))
+    .element(page.getByText(/^Lemon yellow hue gets no darker than value \d\.\d; its darkest/i))
     .toBeVisible();
   await button('As the photo').click();
   expect(decided.at(-1)).toEqual({ kind: 'colours', wish: { mode: 'photo' } });
@@ -96,8 +94,8 @@ test('the preview keeps values and whites, whatever the hues', () => {
   }
   expect(changed).toBeGreaterThan(0);
   // One pale paint opens the picture only as far as it goes.
-  const yellow = previewColours(reading, { mode: 'one', paint: 'py175-lemon-yellow' }, cards);
-  const ladder = cards.find(({ id }) => id === 'py175-lemon-yellow')?.ladder ?? [];
+  const yellow = previewColours(reading, { mode: 'one', paint: 'hue-lemon-yellow' }, cards);
+  const ladder = cards.find(({ id }) => id === 'hue-lemon-yellow')?.ladder ?? [];
   const darkest = Math.min(...ladder.map(([lightness]) => lightness));
   for (const [lightness] of yellow) expect(lightness).toBeGreaterThanOrEqual(darkest - 0.001);
 });

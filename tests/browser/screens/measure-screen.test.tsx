@@ -68,6 +68,7 @@ test('steps are found, measured and kept as a paint of her own', async () => {
   expect(paint?.name).toMatch(/^my phthalocyanine blue/);
   expect(paint?.ci).toEqual(['PB15:3']);
   expect(paint?.optics?.from).toBe('measured');
+  expect(paint?.strength).toBeGreaterThan(1); // that of the built-in paint: a photo does not tell it
   expect(paint?.K).toHaveLength(36);
   expect(paint?.revision).toBe(1);
 

@@ -103,7 +103,7 @@ test('each paint of the plan says what it is for and what is lost without it', a
   // Only what she owns is in the box below, and nothing twice.
   const rest = [...screen.host.querySelectorAll('[aria-label="The paint box"] li')];
   expect(rest.length).toBe(owned.length - firstPlan.palette.length);
-  await expect.element(region('The paint box')).toHaveTextContent('28 more paints');
+  await expect.element(region('The paint box')).toHaveTextContent('107 more paints');
 });
 
 test('a classic start is taken by a tap, said to lack what she has not, and given up again', async () => {
@@ -111,7 +111,7 @@ test('a classic start is taken by a tap, said to lack what she has not, and give
   const card = button(/Three primaries/);
   await expect
     .element(card)
-    .toHaveTextContent('Not in your box: a cool yellow (PY175), a cool red');
+    .toHaveTextContent('Not in your box: a cool yellow (PY3), a cool red');
   await button(/A warm and a cool/).click();
   const pair = ['pbr7-burnt-sienna', 'pb29-ultramarine-blue'];
   expect(decided).toEqual([{ kind: 'palette', n: 5, must: [], exclude: [], chosen: pair }]);

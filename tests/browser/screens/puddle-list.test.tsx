@@ -12,7 +12,10 @@ const calls: PaintCalls = {
   mixingChart: async (_leaving, paints) => mixingChart(paints),
 };
 const plan = await madePlan();
-const mixes = plan.mixes.filter(({ wash, parts }) => wash === 1 && parts.length > 0);
+/** The darkest first: there is room for lighter and darker beside it. */
+const mixes = plan.mixes
+  .filter(({ wash, parts }) => wash === 1 && parts.length > 0)
+  .sort((one, two) => one.expected[0] - two.expected[0]);
 const familyName = (id: number): string => `colour ${id}`;
 let screen: Shown;
 
@@ -50,7 +53,7 @@ test('shows the way to another mix: what to add, its colour beside this one', as
   await expect.element(next()).toHaveTextContent('of its own paint in the same water');
   await expect.poll(() => new Set(colours()).size).toBe(2);
   await way('half a value lighter').click();
-  await expect.element(next()).toHaveTextContent(/water/i);
+  await expect.element(next()).toHaveTextContent(/parts? of it with .* of water|a touch of water/i);
   await expect.element(way('half a value darker')).toHaveAttribute('aria-pressed', 'false');
   for (const each of screen.host.querySelectorAll('button, summary')) {
     if (each.checkVisibility())
@@ -69,4 +72,29 @@ test('a failure is said in words', async () => {
   );
   screen.host.querySelector('summary')?.click();
   await expect.element(page.getByRole('alert')).toHaveTextContent('could not be worked out');
+});
+
+test('how much to mix, as she can measure it, and how lighter parts are thinned', async () => {
+  const [mix] = mixes;
+  if (!mix) throw new Error('no mix');
+  const bands = [Math.min(...plan.slots.map(({ band }) => band))];
+  const thin = { bands, load: mix.load / 3, consistency: 'tea', target: null } as const;
+  const row = { ...mix, weaker: { ...thin, expected: mix.expected } };
+  const list = (sheet?: { widthMm: number; heightMm: number }) => (
+    <PuddleList
+      plan={{ ...plan, mixes: [row] }}
+      mixes={[row]}
+      familyName={familyName}
+      sheet={sheet}
+    />
+  );
+  screen.again(list({ widthMm: 381, heightMm: 279 }));
+  const puddles = page.getByTestId('puddles');
+  await expect.element(puddles).toHaveTextContent(/ml: .* of water, .*[cm]m of .*\./);
+  await expect
+    .element(puddles)
+    .toHaveTextContent(/lighter parts: .* parts? of it with .* of water/);
+  await expect.element(puddles).toHaveTextContent('From pans go by the swatch');
+  screen.again(list());
+  await expect.element(puddles).not.toHaveTextContent('of water');
 });

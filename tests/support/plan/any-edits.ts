@@ -61,7 +61,7 @@ export function editOf(facts: PlanFacts, keys: readonly string[], seed: EditSeed
         paint: facts.paints[(n + seed.one) % facts.paints.length]?.id ?? '',
         parts: count,
       }));
-      return { kind: 'mix', mix, parts, load: seed.load };
+      return { kind: 'mix', mix, parts, load: seed.load, unit: 'ml' };
     }
   }
 }

@@ -1,6 +1,7 @@
 import type { Technique } from '../../../app/core/decisions/plan-edit.ts';
 import type { PaperChoice } from '../../../app/core/drying/paper-choice.ts';
 import { roomWeather } from '../../../app/core/drying/weather.ts';
+import { consistencyOf, usualLoad } from '../../../app/core/paint/consistency.ts';
 import { paintBox } from '../../../app/core/paint/paint-box.ts';
 import type { Mix, SmallTechnique } from '../../../app/core/plan/plan.ts';
 import type { PlanFacts } from '../../../app/core/plan/plan-facts.ts';
@@ -15,6 +16,8 @@ import { keptReading } from '../reading/kept-reading.ts';
 /** A quarter sheet, mm. */
 export const sheet = { widthMm: 381, heightMm: 279 };
 const sheetMm2 = sheet.widthMm * sheet.heightMm;
+/** A paint the trade lifts out again (MacEvoy, B., paint tables: staining under 1.5 of 4). */
+export const liftingPaint = 'pg18-viridian';
 const colours = ['dull green', 'brown', 'blue', 'ochre'];
 
 export type MadeSlot = Partial<Slot> & { readonly lightness: number };
@@ -35,7 +38,7 @@ export interface MadeWork {
   readonly edges?: readonly Edge[];
   /** Slots of each wash, by passage. */
   readonly washes: Readonly<Record<string, readonly (readonly number[])[]>>;
-  /** Paint of each family, by id; ultramarine lifts easily. */
+  /** Paint of each family, by id; viridian, which lifts easily, where none is named. */
   readonly paints?: Readonly<Record<number, string>>;
   readonly loads?: Readonly<Record<number, number>>;
   readonly fibre?: PaperChoice['fibre'];
@@ -66,9 +69,9 @@ export function madeFacts(made: MadeWork): PlanFacts {
     wash,
     passage,
     family,
-    parts: [{ paint: paints[family] ?? 'pb29-ultramarine-blue', parts: 1 }],
-    load: loads[family] ?? 1,
-    consistency: (loads[family] ?? 1) < 2 ? 'coffee' : 'cream',
+    parts: [{ paint: paints[family] ?? liftingPaint, parts: 1 }],
+    load: loads[family] ?? usualLoad('coffee'),
+    consistency: consistencyOf(loads[family] ?? usualLoad('coffee')),
     target: null,
     expected: [50, 0, 0],
     expectedWet: [45, 0, 0],
@@ -99,7 +102,7 @@ export function madeFacts(made: MadeWork): PlanFacts {
     slots,
     reserves: keptReading.reserves,
     paints: paintBox.filter(({ id }) =>
-      ['pb29-ultramarine-blue', 'pbr7-burnt-sienna', ...Object.values(paints)].includes(id),
+      [liftingPaint, 'pbr7-burnt-sienna', ...Object.values(paints)].includes(id),
     ),
     passages,
     weather: roomWeather,

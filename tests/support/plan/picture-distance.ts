@@ -160,8 +160,9 @@ export function freePoster(photo: LabPlanes, colours: number): LabPlanes {
       for (let c = 0; c < 3; c++) sum[c] = (sum[c] as number) + (lab[c] as number);
       sum[3] = (sum[3] as number) + 1;
     }
-    centres = sums.map(([l = 0, a = 0, b = 0, n = 0], c): Lab =>
-      n > 0 ? [l / n, a / n, b / n] : (centres[c] as Lab),
+    centres = sums.map(
+      ([l = 0, a = 0, b = 0, n = 0], c): Lab =>
+        n > 0 ? [l / n, a / n, b / n] : (centres[c] as Lab),
     );
   }
   const out = {

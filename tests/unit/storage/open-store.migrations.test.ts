@@ -1,6 +1,7 @@
 import 'fake-indexeddb/auto';
 import { openDB } from 'idb';
 import { expect, test } from 'vitest';
+import type { Decision } from '../../../app/core/decisions/painting.ts';
 import { openStore } from '../../../app/storage/open-store.ts';
 import { MIGRATIONS, type Migration } from '../../../app/storage/schema.ts';
 import { paintingSample, photoSample } from '../../support/storage/kept-samples.ts';
@@ -90,3 +91,81 @@ test('data of a newer version is left alone, and said so', async () => {
   });
   expect((await facts(name)).version).toBe(3);
 });
+
+// The ids the two wrongly named paints had in version 1.
+const wrongYellow = 'py35-cadmium-yellow';
+const wrongLemon = 'py175-lemon-yellow';
+
+test('from version 1: what she decided and owns names the yellows as they are called now', async () => {
+  const name = `migrations ${number++}`;
+  const store = await openStore({ name, migrations: MIGRATIONS.slice(0, 1) });
+  const mix = [{ paint: wrongLemon, parts: 2 }];
+  const decisions: Decision[] = [
+    { id: '1', at: 1, kind: 'bands', count: 4 },
+    {
+      id: '2',
+      at: 2,
+      kind: 'palette',
+      n: 3,
+      must: [wrongYellow],
+      exclude: [wrongLemon],
+      chosen: ['pb29-ultramarine-blue', wrongYellow],
+    },
+    { id: '3', at: 3, kind: 'colours', wish: { mode: 'one', paint: wrongLemon } },
+    { id: '4', at: 4, kind: 'plan-edit', edit: { kind: 'mix', mix: 'm', parts: mix, load: 1 } },
+  ];
+  await store.addPainting({ ...paintingSample('a', 'pa'), decisions }, photoSample('pa'));
+  const own = { id: 'own-1', optics: { from: 'like', id: wrongYellow } };
+  const box = { schema: 1, owned: [wrongYellow, 'pb29-ultramarine-blue'], paints: [own], gone: [] };
+  await store.keepSetting('paint box', box);
+  await store.keepSetting('paint draft', { new: { name: '', ci: '', like: wrongLemon, hers: {} } });
+  await store.keepSetting('paint measure', { [wrongYellow]: [{ frame: {}, is: null }] });
+  await store.keepSetting('air', { said: wrongLemon });
+  store.close();
+
+  const later = await openStore({ name });
+  expect((await later.painting('a'))?.decisions).toEqual([
+    decisions[0],
+    {
+      ...decisions[1],
+      must: ['hue-cadmium-yellow'],
+      exclude: ['hue-lemon-yellow'],
+      chosen: ['pb29-ultramarine-blue', 'hue-cadmium-yellow'],
+    },
+    { ...decisions[2], wish: { mode: 'one', paint: 'hue-lemon-yellow' } },
+    {
+      ...decisions[3],
+      edit: { kind: 'mix', mix: 'm', parts: [{ paint: 'hue-lemon-yellow', parts: 2 }], load: 1 },
+    },
+  ]);
+  expect(await later.setting('paint box')).toEqual({
+    ...box,
+    owned: ['hue-cadmium-yellow', 'pb29-ultramarine-blue'],
+    paints: [{ id: 'own-1', optics: { from: 'like', id: 'hue-cadmium-yellow' } }],
+    renamed: ['hue-cadmium-yellow'],
+  });
+  expect(await later.setting('paint draft')).toMatchObject({ new: { like: 'hue-lemon-yellow' } });
+  expect(Object.keys((await later.setting('paint measure')) as object)).toEqual([
+    'hue-cadmium-yellow',
+  ]);
+  expect(await later.setting('air')).toEqual({ said: wrongLemon }); // no paint is meant there
+  await later.keepSetting('paint box', { owned: [wrongYellow] }); // a true PY35, ticked since
+  later.close();
+
+  const again = await openStore({ name });
+  expect(await again.setting('paint box')).toEqual({ owned: [wrongYellow] });
+  again.close();
+});
+
+test.each([null, 'words', [1], { owned: 'words' }, { owned: [1, null] }])(
+  'a spoilt box, %j, does not hinder it',
+  async (spoilt) => {
+    const name = `migrations ${number++}`;
+    const store = await openStore({ name, migrations: MIGRATIONS.slice(0, 1) });
+    await store.keepSetting('paint box', spoilt);
+    store.close();
+    const later = await openStore({ name });
+    expect(await later.setting('paint box')).toEqual(spoilt);
+    later.close();
+  },
+);

@@ -6,9 +6,11 @@ import type { LastAnswers } from '../../numeric/memo.ts';
 import { defaultPaper } from '../../paint/colour-of-washes.ts';
 import { escapingOver, reflectionsBetween } from '../../paint/layer.ts';
 import { wholeParts } from '../../paint/mix.ts';
-import { coatOf, isWhiteOrBlack, type Paint, strengthOf } from '../../paint/paint.ts';
+import { coatOf, isWhiteOrBlack, opticsKey, type Paint, strengthOf } from '../../paint/paint.ts';
 import { paintBox, placeAmongOwned } from '../../paint/paint-box.ts';
 import type { Checkpoint } from '../checkpoint.ts';
+
+const pairSizes: readonly number[] = [1, 2];
 
 /** L* of the darkest single wash that mixes of at most two of these paints reach on white paper. */
 export function darkestOf(paints: readonly Paint[]): number {
@@ -17,7 +19,7 @@ export function darkestOf(paints: readonly Paint[]): number {
 }
 
 const setsOf = (paints: readonly Paint[]): number[][] =>
-  [1, 2].flatMap((size) => combinations(paints.length, size));
+  pairSizes.flatMap((size) => combinations(paints.length, size));
 
 /** Groups between two checkpoints: some milliseconds of work. */
 const stretch = 40;
@@ -28,7 +30,7 @@ export async function darkestInSteps(
   checkpoint: Checkpoint,
   known: LastAnswers<number>,
 ): Promise<number> {
-  const key = JSON.stringify(paints.map(({ id, revision }) => [id, revision]));
+  const key = JSON.stringify(paints.map(opticsKey));
   const before = known.get(key);
   if (before !== undefined) return before;
   const mixer = new GroupMixer(paints);
@@ -200,18 +202,22 @@ export class GroupMixer {
 /** Groups between two checkpoints: some milliseconds of work. */
 const groupsAtATime = 10;
 
+/** From more paints than this on all mixes of three would take hundreds of MB: they are not searched exactly (own). */
+export const mostSearched = 40;
+
 /**
- * Every mix of at most three of the paints, in whole parts of sum at most 8, at 15 shares of a full coat.
- * Does not depend on the picture: build it once for a paint box and keep it. 6 bytes a mix and load:
+ * Every mix of at most three (or as `sizes` says) of the paints, in whole parts of sum at most 8, at 15 shares of a
+ * full coat. Does not depend on the picture: build it once for a paint box and keep it. 6 bytes a mix and load:
  * 20 MB for 30 paints.
  */
 export async function buildMixLibrary(
   paints: readonly Paint[],
   checkpoint: Checkpoint,
   groupOf?: (members: readonly number[], mixer: GroupMixer) => MixGroup,
+  sizes = mixSizes,
 ): Promise<MixLibrary> {
   const mixer = new GroupMixer(paints);
-  const sets = mixSizes.flatMap((size) => combinations(paints.length, size));
+  const sets = sizes.flatMap((size) => combinations(paints.length, size));
   const groups: MixGroup[] = [];
   for (const [n, members] of sets.entries()) {
     if (n % groupsAtATime === 0) await checkpoint(n / sets.length);
@@ -231,11 +237,12 @@ const sameBox = (one: readonly Paint[], two: readonly Paint[]): boolean =>
 export class LibraryMemo {
   #kept: MixLibrary | undefined;
   #groups = new Map<string, MixGroup>();
+  #pairs: MixLibrary | undefined;
 
   async libraryOf(paints: readonly Paint[], checkpoint: Checkpoint): Promise<MixLibrary> {
     if (this.#kept && sameBox(this.#kept.paints, paints)) return this.#kept;
     const keyOf = (members: readonly number[]): string =>
-      members.map((n) => `${paints[n]?.id} ${paints[n]?.revision}`).join();
+      members.map((n) => opticsKey(paints[n])).join();
     const built = await buildMixLibrary(paints, checkpoint, (members, mixer) => {
       const key = keyOf(members);
       const group = this.#groups.get(key) ?? mixer.mix(members);
@@ -248,5 +255,19 @@ export class LibraryMemo {
       this.#groups = new Map(built.groups.map((group) => [keyOf(group.members), group]));
     }
     return built;
+  }
+
+  /** The mixes of one and two paints alone, of a box too large for more. */
+  async pairsOf(paints: readonly Paint[], checkpoint: Checkpoint): Promise<MixLibrary> {
+    if (this.#pairs && sameBox(this.#pairs.paints, paints)) return this.#pairs;
+    this.#pairs = await buildMixLibrary(paints, checkpoint, undefined, pairSizes);
+    return this.#pairs;
+  }
+
+  /** What a search among these paints will begin with, ahead of need. */
+  async warm(paints: readonly Paint[], checkpoint: Checkpoint): Promise<void> {
+    await (paints.length > mostSearched
+      ? this.pairsOf(paints, checkpoint)
+      : this.libraryOf(paints, checkpoint));
   }
 }

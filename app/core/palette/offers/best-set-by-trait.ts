@@ -1,12 +1,13 @@
 import type { Paint } from '../../paint/paint.ts';
 import type { Checkpoint } from '../checkpoint.ts';
 import { type FoundSet, setsUpTo } from '../search/branch-and-bound.ts';
-import {
-  againstPaints,
-  granulationOf,
-  type PaletteSearch,
-  paintsOf,
-} from '../search/search-palette.ts';
+import { againstPaints } from '../search/paint-price.ts';
+import { type PaletteSearch, paintsOf } from '../search/search-palette.ts';
+
+/** How much paints granulate, 0..2 each, on average: 0 where nobody knows. */
+export const granulationOf = (paints: readonly Paint[]): number =>
+  paints.reduce((sum, { properties }) => sum + (properties.granulation ?? 0), 0) /
+  Math.max(1, paints.length);
 
 /**
  * Whether a set of paints is another palette than one she already has before her: smaller, or with at least two
@@ -48,7 +49,7 @@ export const isMore = (
 /** By how much a set has to be more of the character than the palette in use to be offered for it (own). */
 const leastGain: Readonly<Record<SearchedCharacter, number>> = {
   fewest: 1,
-  cleanest: 1,
+  cleanest: 0.15,
   granulating: 0.25,
 };
 

@@ -12,8 +12,8 @@ import {
   darkestBandLightness,
   type PaletteTarget,
 } from '../search/cost-tables.ts';
+import { againstPaints } from '../search/paint-price.ts';
 import { type JudgedSet, scoreSet } from '../search/score-set.ts';
-import { againstPaints } from '../search/search-palette.ts';
 import type { DarkRemedy } from './palette-offer.ts';
 
 /** What a palette does worse without one of its paints. */

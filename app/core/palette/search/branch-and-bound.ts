@@ -1,5 +1,5 @@
 import type { Checkpoint } from '../checkpoint.ts';
-import { type CostTables, type PaletteTarget, perPaint } from './cost-tables.ts';
+import type { CostTables, PaletteTarget } from './cost-tables.ts';
 import { greedySearch } from './score-set.ts';
 
 /** A set that misses the darkest band by less than this counts as reaching it, L*. */
@@ -114,11 +114,18 @@ class SetWalk {
     return darkest;
   }
 
+  #price(): number {
+    const { prices } = this.#tables;
+    let sum = 0;
+    for (const paint of this.#set) sum += prices[paint];
+    return sum;
+  }
+
   #judge(darkest: number): void {
     const set = this.#set;
     if (set.length < Math.max(1, this.#wishes.must.length) || darkest > this.#darkEnough) return;
     const row = this.#rows[set.length];
-    let cost = perPaint * set.length;
+    let cost = this.#price();
     for (let t = 0; t < row.length; t++) {
       cost += this.#targets[t].weight * row[t];
     }
@@ -132,7 +139,7 @@ class SetWalk {
    */
   #mayHelp(from: number): boolean {
     const row = this.#rows[this.#set.length];
-    let bound = perPaint * (this.#set.length + 1);
+    let bound = this.#price() + this.#tables.leastPriceFrom[from];
     for (let t = 0; t < row.length; t++) {
       const { weight } = this.#targets[t];
       const index = from * row.length + t;
@@ -184,36 +191,39 @@ class SetWalk {
 }
 
 /**
- * The set of at most `size` paints of least cost: area-weighted mean of each target's best mix, plus
- * `perPaint` for each paint; and after it all that cost at most `within` more, the cheaper first. All sets are gone
+ * The set of at most `size` paints of least cost: area-weighted mean of each target's best mix, plus the price of each
+ * paint; and after it those that cost at most `within` more, the cheaper first, `most` in all. All sets are gone
  * through, or ruled out by what all paints together could do.
  */
 export async function branchAndBound(
   within: number,
+  most: number,
   tables: CostTables,
   targets: readonly PaletteTarget[],
   wishes: SetWishes,
   checkpoint: Checkpoint,
 ): Promise<FoundSet[]> {
-  let least = Number.POSITIVE_INFINITY;
   // A good set to begin with rules out most of the others at once; the rounding of sums is left room.
   const first = greedySearch(tables, targets, wishes.must, wishes.size);
   const reached = first.darkest <= darkEnough(tables, wishes);
-  const atMost = reached ? first.cost + within + 1e-9 : least;
+  const atMost = reached ? first.cost + within + 1e-9 : Number.POSITIVE_INFINITY;
   const found: FoundSet[] = [];
   const walk = new SetWalk(tables, targets, wishes, atMost, (set) => {
     found.push(set);
-    least = Math.min(least, set.cost);
-    walk.atMost = Math.min(walk.atMost, least + within);
+    found.sort(cheaperFirst);
+    found.length = Math.min(found.length, most);
+    const last = found.length === most ? found[most - 1].cost : Number.POSITIVE_INFINITY;
+    walk.atMost = Math.min(walk.atMost, found[0].cost + within, last);
   });
   await walk.run(checkpoint);
   if (found.length === 0) {
     throw new RangeError('There is no paint to choose from: put paints in the box.');
   }
-  return found
-    .filter(({ cost }) => cost <= least + within)
-    .sort((one, two) => one.cost - two.cost || inOrder(one.members, two.members));
+  return found.filter(({ cost }) => cost <= found[0].cost + within);
 }
+
+const cheaperFirst = (one: FoundSet, two: FoundSet): number =>
+  one.cost - two.cost || inOrder(one.members, two.members);
 
 /** Of sets of equal cost the one with the earlier paints comes first. */
 function inOrder(one: readonly number[], two: readonly number[]): number {

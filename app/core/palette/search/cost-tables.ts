@@ -1,12 +1,10 @@
-import { DifferenceBound, differenceOf, widestLightnessGap } from '../../colour/ciede2000.ts';
+import { DifferenceBound, differenceOf } from '../../colour/ciede2000.ts';
 import type { Lab } from '../../colour/lab.ts';
-import { costOfAnotherPaint } from '../../limits.ts';
+import { costOfAnotherPaint, searchShares } from '../../limits.ts';
+import { defaultPaperLab } from '../../paint/colour-of-washes.ts';
 import type { Slot } from '../../reading/slot.ts';
 import type { Checkpoint } from '../checkpoint.ts';
 import { labSteps, type MixGroup, type MixLibrary } from '../library/mix-library.ts';
-
-/** Added to the cost of a set for every paint in it (own). */
-export const perPaint = 0.3;
 
 /** A colour the palette is to reach, and how much of the painted area wants it. */
 export interface PaletteTarget {
@@ -49,41 +47,64 @@ const soughtColour = (target: PaletteTarget): SoughtColour => ({
   near: new DifferenceBound(target.lab),
 });
 
-// An imported function, copied once for the loop.
+// Imported bindings, copied once for the loop.
 const perUnit = 1 / labSteps;
+const shares = searchShares.length;
 const difference = differenceOf;
+const paper = defaultPaperLab;
+
+/** Place among a mix's shares, from `first` on, from which it is as dark as `wanted` (as kept); -1 where it never is. */
+function placeAsDark(lightness: Int16Array, first: number, wanted: number): number {
+  let [low, high] = [-1, shares - 1];
+  if (lightness[first + high] > wanted) return -1;
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if (lightness[first + middle] > wanted) low = middle;
+    else high = middle;
+  }
+  return high;
+}
 
 /**
  * Least CIEDE2000 of this group's mixes to each colour, plus `costOfAnotherPaint` for each beyond the first, where that
- * is less than `limits`; Infinity where it is not. Written to out[offset ..]. A mix is passed over only
- * where its lightness or the lower bound of the difference rules it out.
+ * is less than `limits`; Infinity where it is not. Written to out[offset ..]. A mix is taken with as much water as
+ * gives it the lightness wanted, its colour interpolated between the shares kept of it and the paper, or as a full coat
+ * where that is not dark enough. It is passed over only where the lower bound of the difference rules it out.
  */
 function writeGroupCosts(
-  group: MixGroup,
+  { lightness, chroma, members }: MixGroup,
   sought: readonly SoughtColour[],
   limits: Float64Array,
   out: Float32Array,
   offset: number,
 ): void {
-  const { lightness, chroma, members } = group;
   const extra = costOfAnotherPaint * (members.length - 1);
+  const [paperL, paperA, paperB] = paper;
   for (let t = 0; t < sought.length; t++) {
     const { target, near } = sought[t];
     const [l, a, b] = target.lab;
     const limit = limits[t] - extra;
-    let best = limit;
-    const middle = Math.round(l * labSteps);
-    let gap = widestLightnessGap(l, best) * labSteps + 1;
-    for (let i = 0; i < lightness.length; i++) {
-      const own = lightness[i];
-      if (own - middle > gap || middle - own > gap) continue;
-      const u = chroma[2 * i] * perUnit;
-      const v = chroma[2 * i + 1] * perUnit;
-      if (!near.isWithin(best * best, own * perUnit, u, v)) continue;
-      const found = difference(l, a, b, own * perUnit, u, v);
-      if (found >= best) continue;
-      best = found;
-      gap = widestLightnessGap(l, best) * labSteps + 1;
+    const wanted = l * labSteps;
+    let best = Math.max(0, limit);
+    for (let first = 0; first < lightness.length; first += shares) {
+      const place = placeAsDark(lightness, first, wanted);
+      const n = place < 0 ? first + shares - 1 : first + place;
+      const before = place > 0 ? n - 1 : -1;
+      let own = lightness[n] * perUnit;
+      let u = chroma[2 * n] * perUnit;
+      let v = chroma[2 * n + 1] * perUnit;
+      if (place >= 0) {
+        const lighter = before < 0 ? paperL : lightness[before] * perUnit;
+        const part = lighter > own ? Math.min(1, (lighter - l) / (lighter - own)) : 1;
+        const paler = before < 0 ? paperA : chroma[2 * before] * perUnit;
+        const warmer = before < 0 ? paperB : chroma[2 * before + 1] * perUnit;
+        own = lighter + part * (own - lighter);
+        u = paler + part * (u - paler);
+        v = warmer + part * (v - warmer);
+      }
+      if (!near.isWithin(best * best, own, u, v)) continue;
+      const found = difference(l, a, b, own, u, v);
+      if (found < best) best = found;
     }
     out[offset + t] = best < limit ? best + extra : Number.POSITIVE_INFINITY;
   }
@@ -109,11 +130,17 @@ export class CostTables {
   readonly order: Int32Array;
   /** Places in `order` x targets: least cost with the paint of that place or a later one in the mix. */
   readonly leastFrom: Float64Array;
+  /** What each paint adds to the cost of a set. */
+  readonly prices: Float64Array;
+  /** Least of them from a place in `order` on. */
+  readonly leastPriceFrom: Float64Array;
   readonly #groups: Int32Array;
 
-  private constructor(library: MixLibrary, targetCount: number) {
+  private constructor(library: MixLibrary, targetCount: number, prices: readonly number[]) {
     const { paints, groups } = library;
     this.paintCount = paints.length;
+    this.prices = Float64Array.from(prices);
+    this.leastPriceFrom = new Float64Array(paints.length + 1).fill(Number.POSITIVE_INFINITY);
     this.targetCount = targetCount;
     this.costs = new Float32Array(groups.length * targetCount);
     this.darkest = Float32Array.from(groups, (group) => group.darkest);
@@ -128,9 +155,10 @@ export class CostTables {
   static async of(
     library: MixLibrary,
     targets: readonly PaletteTarget[],
+    prices: readonly number[],
     checkpoint: Checkpoint,
   ): Promise<CostTables> {
-    const tables = new CostTables(library, targets.length);
+    const tables = new CostTables(library, targets.length, prices);
     const { groups } = library;
     const sought = targets.map(soughtColour);
     for (const [n, group] of groups.entries()) {
@@ -142,13 +170,14 @@ export class CostTables {
   }
 
   #arrange(targets: readonly PaletteTarget[]): void {
-    const { order, leastFrom, targetCount } = this;
+    const { order, leastFrom, leastPriceFrom, prices, targetCount } = this;
     const least = this.#leastWith;
     const mean = (paint: number): number =>
       targets.reduce((all, { weight }, t) => all + weight * least[paint * targetCount + t], 0);
-    const rank = Array.from(order, mean);
+    const rank = Array.from(order, (paint) => mean(paint) + prices[paint]);
     order.sort((one, two) => rank[one] - rank[two] || one - two);
     for (let place = this.paintCount - 1; place >= 0; place--) {
+      leastPriceFrom[place] = Math.min(leastPriceFrom[place + 1], prices[order[place]]);
       for (let t = 0; t < targetCount; t++) {
         leastFrom[place * targetCount + t] = Math.min(
           leastFrom[(place + 1) * targetCount + t],
@@ -191,7 +220,7 @@ export class CostTables {
     }
   }
 
-  /** Of one to three paints, in any order. */
+  /** Of one to three paints, in any order; -1 for three where the library holds none of them. */
   indexOf(members: readonly number[]): number {
     return this.#groups[this.#place([...members].sort((x, y) => x - y))];
   }

@@ -1,10 +1,10 @@
-import { type CostTables, type PaletteTarget, perPaint } from './cost-tables.ts';
+import type { CostTables, PaletteTarget } from './cost-tables.ts';
 
 /** How well single washes of a set of paints reach the targets. */
 export interface JudgedSet {
   /** Least cost of each target, mixed paints' surcharge included; Infinity without paints. */
   readonly costs: Float64Array;
-  /** Area-weighted mean of them plus `perPaint` for each paint. */
+  /** Area-weighted mean of them plus the price of each paint. */
   readonly cost: number;
   /** L* of its darkest mix; 100 without paints. */
   readonly darkest: number;
@@ -20,6 +20,7 @@ export function scoreSet(
   let darkest = 100;
   const takeGroup = (group: readonly number[]): void => {
     const index = tables.indexOf(group);
+    if (index < 0) return;
     darkest = Math.min(darkest, tables.darkest[index]);
     tables.lower(costs, index);
   };
@@ -32,7 +33,7 @@ export function scoreSet(
   }
   const cost = targets.reduce(
     (all, { weight }, t) => all + weight * costs[t],
-    perPaint * members.length,
+    members.reduce((sum, member) => sum + tables.prices[member], 0),
   );
   return { costs, cost, darkest };
 }

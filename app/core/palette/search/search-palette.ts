@@ -2,39 +2,26 @@ import type { PlanWishes } from '../../decisions/plan-wishes.ts';
 import type { Paint } from '../../paint/paint.ts';
 import type { Slot } from '../../reading/slot.ts';
 import type { Checkpoint } from '../checkpoint.ts';
-import type { LibraryMemo } from '../library/mix-library.ts';
+import { type LibraryMemo, mostSearched } from '../library/mix-library.ts';
 import { paintsAllowed } from '../paints-allowed.ts';
-import { branchAndBound, closeEnough, type FoundSet, type SetWishes } from './branch-and-bound.ts';
+import { branchAndBound, type FoundSet, type SetWishes } from './branch-and-bound.ts';
 import {
   CostTables,
   darkestBandLightness,
   type PaletteTarget,
   paletteTargets,
 } from './cost-tables.ts';
+import { priceOf } from './paint-price.ts';
+import { greedySearch, scoreSet } from './score-set.ts';
 
-/** Own weights: opaque paint dulls a glaze, a mixed tube muddies, a metal asks for care. */
-const opacity = { T: 0, ST: 0.5, SO: 1.5, O: 2 } as const;
-const unknown = 1;
-const caution = 1;
-const eachPigmentMore = 1;
+/** Sets whose costs differ by no more than this are as good as each other: no hand is surer (own). */
+export const nearTie = 1;
 
-/**
- * What speaks against paints, all else being equal: opaque ones, tubes of several pigments, those to be
- * handled with care. 0 for single transparent pigments without a caution.
- */
-export const againstPaints = (paints: readonly Paint[]): number =>
-  paints.reduce((sum, { ci, properties }) => {
-    const opaque = properties.transparency ? opacity[properties.transparency] : unknown;
-    return sum + opaque + eachPigmentMore * (ci.length - 1) + (properties.caution ? caution : 0);
-  }, 0);
+/** Ties that are kept, those of least cost (own). */
+export const mostTies = 12;
 
-/** How much paints granulate, 0..2 each, on average: 0 where nobody knows. */
-export const granulationOf = (paints: readonly Paint[]): number =>
-  paints.reduce((sum, { properties }) => sum + (properties.granulation ?? 0), 0) /
-  Math.max(1, paints.length);
-
-/** Sets whose costs differ by no more than this are as good as each other (own). */
-export const nearTie = 0.1;
+/** Paints that are searched exactly where the box holds more than `mostSearched` (own). */
+const shortlisted = 36;
 
 /** A search with its tables built and the sets of least cost found; further questions to it are quick. */
 export interface PaletteSearch {
@@ -47,12 +34,65 @@ export interface PaletteSearch {
   readonly ties: readonly FoundSet[];
 }
 
+/** Paints chosen among those searched. */
+export interface ChosenPalette {
+  readonly paints: readonly Paint[];
+  /** The search they were found in, for more questions to it. */
+  readonly search: PaletteSearch;
+  /** Whose targets were searched for: those for paints about as dark as these. */
+  readonly slots: readonly Slot[];
+}
+
 export const paintsOf = ({ paints }: PaletteSearch, { members }: FoundSet): Paint[] =>
   members.map((n) => paints[n]);
 
+const pricesOf = (paints: readonly Paint[], { box }: PlanWishes): number[] =>
+  paints.map((paint) => priceOf(paint, box !== undefined));
+
 /**
- * Looks for the sets of least cost for the painted slots' targets, among mixes `memo` keeps for the next search.
- * Throws RangeError as `paintsAllowed`.
+ * Places of the `most` paints, of many, that a palette of at most `size` can best be built around, those of `must` among them;
+ * in the order given. A paint ranks by the least cost found with it in the set, by mixes of two.
+ */
+export function shortlist(
+  pairs: CostTables,
+  targets: readonly PaletteTarget[],
+  { must, size }: Pick<SetWishes, 'must' | 'size'>,
+  most: number,
+): number[] {
+  const costWith = (paint: number): number => {
+    if (must.includes(paint)) return Number.NEGATIVE_INFINITY;
+    const start = [...must, paint].sort((one, two) => one - two);
+    return must.length < size ? greedySearch(pairs, targets, start, size).cost : 0;
+  };
+  const rank = Array.from(pairs.prices, (_, paint) => costWith(paint));
+  return [...rank.keys()]
+    .sort((one, two) => rank[one] - rank[two] || one - two)
+    .slice(0, Math.max(most, must.length))
+    .sort((one, two) => one - two);
+}
+
+/** As `shortlist`, of the paints allowed; mixes of two of so many are soon looked over. */
+async function shortlistedPaints(
+  { paints, must, size }: ReturnType<typeof paintsAllowed>,
+  targets: readonly PaletteTarget[],
+  asked: PlanWishes,
+  checkpoint: Checkpoint,
+  memo: LibraryMemo,
+): Promise<Paint[]> {
+  const pairs = await memo.pairsOf(paints, (part) => checkpoint(0.8 * part));
+  const tables = await CostTables.of(pairs, targets, pricesOf(paints, asked), (part) =>
+    checkpoint(0.8 + 0.2 * part),
+  );
+  const places = must.map((paint) => paints.indexOf(paint));
+  return shortlist(tables, targets, { must: places, size }, shortlisted).map((n) => paints[n]);
+}
+
+/**
+ * The palettes of least cost for the painted slots' targets, among all sets of at most `asked.paletteSize` of the
+ * paints her wishes allow (of a shortlist of them where they are very many), with every mix of at most three paints in
+ * whole parts (sum at most 8), thinned to the lightness wanted, as a single wash on white paper. Washes over washes
+ * come in only with the layered solve. A set has to reach the darkest band, and L* `dark` where that is less, if any
+ * does. `memo` keeps the mixes for the next search. Throws RangeError as `paintsAllowed`.
  */
 export async function openSearch(
   slots: readonly Slot[],
@@ -60,60 +100,42 @@ export async function openSearch(
   asked: PlanWishes,
   checkpoint: Checkpoint,
   memo: LibraryMemo,
+  dark = 100,
 ): Promise<PaletteSearch> {
   const allowed = paintsAllowed(known, asked);
   const targets = paletteTargets(slots);
-  const { paints, groups } = await memo.libraryOf(allowed.paints, (part) => checkpoint(0.5 * part));
-  const tables = await CostTables.of({ paints, groups }, targets, (part) =>
-    checkpoint(0.5 + 0.4 * part),
+  const tooMany = allowed.paints.length > mostSearched;
+  const from = tooMany ? 0.3 : 0;
+  const searched = tooMany
+    ? await shortlistedPaints(allowed, targets, asked, (part) => checkpoint(from * part), memo)
+    : allowed.paints;
+  const later = (part: number) => checkpoint(from + (1 - from) * part);
+  const { paints, groups } = await memo.libraryOf(searched, (part) => later(0.5 * part));
+  const tables = await CostTables.of({ paints, groups }, targets, pricesOf(paints, asked), (part) =>
+    later(0.5 + 0.4 * part),
   );
   const must = allowed.must.map((paint) => paints.indexOf(paint));
-  const wishes = { size: allowed.size, must, darkest: darkestBandLightness(targets) };
-  const ties = await branchAndBound(nearTie, tables, targets, wishes, (part) =>
-    checkpoint(0.9 + 0.1 * part),
+  const darkest = Math.min(dark, darkestBandLightness(targets));
+  const wishes = { size: allowed.size, must, darkest };
+  const ties = await branchAndBound(nearTie, mostTies, tables, targets, wishes, (part) =>
+    later(0.9 + 0.1 * part),
   );
   return { paints, tables, targets, wishes, ties };
 }
 
-/** Sets as good as the best, as the trade would choose among them: least against their paints first, then the cheaper. */
-export function preferredTies(search: PaletteSearch): FoundSet[] {
-  return search.ties
-    .map((set) => ({ set, against: againstPaints(paintsOf(search, set)) }))
-    .sort((one, two) => one.against - two.against)
-    .map(({ set }) => set);
-}
-
-export interface FoundPalette {
-  readonly paints: readonly Paint[];
-  /** Mean CIEDE2000 of the targets' best mixes with the surcharges per paint; lower is better. */
-  readonly cost: number;
-  /** The least cost of all sets: at most `nearTie` below. */
-  readonly leastCost: number;
-  /** By how much the darkest band is out of reach, L*; 0 where it is reached. */
-  readonly shortfall: number;
-}
-
 /**
- * The palette of least cost for the painted slots' targets, among all sets of at most
- * `wishes.paletteSize` paints her wishes allow, with every mix of at most three paints in whole parts
- * (sum at most 8) at half-octave loads, as a single wash on white paper. Among near ties the one with least
- * against its paints: transparent, single pigments, no caution. Washes over washes come in only with
- * the layered solve.
+ * The set of these paints among those searched, where her wishes allow it and it costs at most `nearTie` more than the
+ * best: no reason to buy others. Null else.
  */
-export async function searchPalette(
-  slots: readonly Slot[],
-  known: readonly Paint[],
-  wishes: PlanWishes,
-  checkpoint: Checkpoint,
-  memo: LibraryMemo,
-): Promise<FoundPalette> {
-  const search = await openSearch(slots, known, wishes, checkpoint, memo);
-  const [chosen] = preferredTies(search) as [FoundSet];
-  const missed = chosen.darkest - search.wishes.darkest;
-  return {
-    paints: paintsOf(search, chosen),
-    cost: chosen.cost,
-    leastCost: search.ties[0].cost,
-    shortfall: missed <= closeEnough ? 0 : missed,
-  };
+export function setStillGood(
+  { paints, tables, targets, wishes, ties }: PaletteSearch,
+  ids: readonly string[],
+): FoundSet | null {
+  const members = ids.map((id) => paints.findIndex((paint) => paint.id === id));
+  const allowed = wishes.must.every((paint) => members.includes(paint));
+  if (members.length === 0 || members.length > wishes.size || members.includes(-1) || !allowed)
+    return null;
+  members.sort((one, two) => one - two);
+  const { cost, darkest } = scoreSet(tables, targets, members);
+  return cost <= ties[0].cost + nearTie ? { members, cost, darkest } : null;
 }

@@ -1,7 +1,8 @@
 import type { PlanEdit, Technique } from '../../decisions/plan-edit.ts';
 import { strongestLoad } from '../../limits.ts';
 import { consistencyOf } from '../../paint/consistency.ts';
-import type { Part } from '../../paint/mix.ts';
+import { amountsIn } from '../../paint/former-amounts.ts';
+import type { LaidMix, Part } from '../../paint/mix.ts';
 import type { Mix } from '../plan.ts';
 import { type PlanFacts, plannedMixes } from '../plan-facts.ts';
 import { lastRows, otherWork, type PlanWork, type WashWork } from '../steps/draft-steps.ts';
@@ -186,13 +187,11 @@ export function applyEdits(
   return current;
 }
 
-type Mixed = Extract<PlanEdit, { kind: 'mix' }>;
-
 const partsKey = (parts: readonly Part[]): string =>
   parts.map(({ paint, parts: count }) => `${paint} ${count}`).join(' + ');
 
 /** A mix can be made: of paints of this palette, in whole parts, with some paint in it. */
-function canBeMixed({ paints }: PlanFacts, { parts, load }: Mixed): boolean {
+function canBeMixed({ paints }: PlanFacts, { parts, load }: LaidMix): boolean {
   const known = new Set(paints.map(({ id }) => id));
   return (
     parts.length > 0 &&
@@ -215,7 +214,7 @@ function puddleOf(row: Mix, parts: readonly Part[], rows: readonly Mix[]): strin
   return free ?? `Z${rows.length}`;
 }
 
-function mixedAnew(row: Mix, { parts, load }: Mixed, rows: readonly Mix[]): Mix {
+function mixedAnew(row: Mix, { parts, load }: LaidMix, rows: readonly Mix[]): Mix {
   const { weaker } = row;
   // The thinner strength is the same puddle with as much more water as before.
   const thin = weaker && weaker.load * (load / row.load);
@@ -234,11 +233,13 @@ export function applyMixEdits(facts: PlanFacts, edits: readonly PlanEdit[]): Pla
   let rows = plannedMixes(facts);
   let changed = false;
   for (const edit of edits) {
-    if (edit.kind !== 'mix' || !canBeMixed(facts, edit)) continue;
+    if (edit.kind !== 'mix') continue;
+    const amounts = amountsIn('ml', edit, facts.paints);
+    if (!amounts || !canBeMixed(facts, amounts)) continue;
     const row = rows.find(({ id, parts }) => id === edit.mix && parts.length > 0);
     if (!row) continue;
     changed = true;
-    const anew = mixedAnew(row, edit, rows);
+    const anew = mixedAnew(row, amounts, rows);
     rows = rows.map((each) => (each === row ? anew : each));
   }
   if (!changed) return facts;

@@ -58,9 +58,14 @@ export class MixEstimator {
 
   /**
    * Estimates the cost of a mix on this dried sheet: interpolates between two tabulated loads to match the goal's
-   * L*. The cost is Infinity where the mix would lighten the sheet.
+   * L*, and takes no more than `mostLoad`. The cost is Infinity where the mix would lighten the sheet.
    */
-  estimate(option: PuddleOption, goal: Goal, dried: DriedSheet): MixEstimate {
+  estimate(
+    option: PuddleOption,
+    goal: Goal,
+    dried: DriedSheet,
+    mostLoad = Number.POSITIVE_INFINITY,
+  ): MixEstimate {
     const driedLightness = dried.lab[0];
     if (goal.lightness >= driedLightness) return judge(goal, dried.lab, leastLoad);
     const under = dried.reflectance;
@@ -68,6 +73,7 @@ export class MixEstimator {
     const darker = this.#darker;
     const deepest = lightnessAt(option, last, under);
     if (deepest > goal.lightness) {
+      if (option.coat > mostLoad) return this.#atMost(option, mostLoad, goal, dried);
       const load = option.coat;
       if (deepest > driedLightness) return { cost: Number.POSITIVE_INFINITY, load };
       this.#writeLayer(option, last, dried, darker);
@@ -88,6 +94,21 @@ export class MixEstimator {
     }
     const to = tabulatedShares[high] * option.coat;
     const load = low < 0 ? Math.max(leastLoad, to * part) : to * 2 ** ((part - 1) / 2);
+    return load > mostLoad
+      ? this.#atMost(option, mostLoad, goal, dried)
+      : judge(goal, darker, load);
+  }
+
+  /** As much of a mix as is allowed, between two tabulated loads. */
+  #atMost(option: PuddleOption, load: number, goal: Goal, dried: DriedSheet): MixEstimate {
+    const place = Math.max(0, last + 2 * Math.log2(load / option.coat));
+    const n = Math.min(last - 1, Math.floor(place));
+    const lighter = this.#lighter;
+    const darker = this.#darker;
+    this.#writeLayer(option, n, dried, lighter);
+    this.#writeLayer(option, n + 1, dried, darker);
+    for (let i = 0; i < 3; i++) darker[i] = lighter[i] + (place - n) * (darker[i] - lighter[i]);
+    if (darker[0] > dried.lab[0]) return { cost: Number.POSITIVE_INFINITY, load };
     return judge(goal, darker, load);
   }
 

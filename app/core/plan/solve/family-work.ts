@@ -1,4 +1,6 @@
 import type { Lab } from '../../colour/lab.ts';
+import { largestAccentCm2 } from '../../limits.ts';
+import { butterFrom, creamFrom } from '../../paint/consistency.ts';
 import type { Slot } from '../../reading/slot.ts';
 import type { WashBands } from '../plan-facts.ts';
 
@@ -49,6 +51,8 @@ export function washBands(bands: readonly number[], mostWashes: number): WashBan
 export interface WashGoal {
   readonly full: Goal;
   readonly weak: Goal | null;
+  /** Load it may have at most, ml/m2. */
+  readonly mostLoad: number;
 }
 
 /** One family of one passage through its washes: light to dark; it ends with its darkest shape. */
@@ -89,6 +93,20 @@ function targetsIn(slots: readonly Slot[], bands: readonly number[]): Target[] {
     .map(meanTarget);
 }
 
+/** The largest load, of two decimals, that is still under a limit. */
+const below = (limit: number): number => Math.ceil(100 * limit - 1) / 100;
+
+/**
+ * How thick a wash may be, ml/m2: the first no thicker than milk, later ones no thicker than cream, but for the last
+ * strokes of a family where they are accents. `covered` are its slots it goes over; neighbours count as one shape.
+ */
+function mostLoadOf(isFirst: boolean, isLast: boolean, covered: readonly Slot[]): number {
+  if (isFirst) return below(creamFrom);
+  const largestMm2 = covered.reduce((sum, slot) => sum + slot.largestMm2, 0);
+  const accents = isLast && largestMm2 <= 100 * largestAccentCm2;
+  return accents ? Number.POSITIVE_INFINITY : below(butterFrom);
+}
+
 /**
  * The work of one family. `slots` are its painted slots, `all` the painted slots of its passage:
  * where the family has no shape in a wash's bands but darker ones later, that wash still goes over it, in
@@ -108,14 +126,16 @@ export function familyWork(
     const thin = targetsIn(slots, weak);
     const strong = targetsIn(slots, full);
     const later = slots.filter((slot) => slot.band > (full.at(-1) ?? 0));
+    const covered = slots.filter((slot) => slot.band >= lightest);
+    const mostLoad = mostLoadOf(washes.length === 0, later.length === 0, covered);
     if (strong.length > 0) {
-      washes.push({ full: goalOf(strong), weak: thin.length > 0 ? goalOf(thin) : null });
+      washes.push({ full: goalOf(strong), weak: thin.length > 0 ? goalOf(thin) : null, mostLoad });
     } else if (later.length === 0) {
       // Nothing darker: the thin strength is all this family gets.
-      washes.push({ full: goalOf(thin), weak: null });
+      washes.push({ full: goalOf(thin), weak: null, mostLoad });
     } else {
       const intermediate = goalOf([intermediateFor(later, targetsIn(all, full))], true);
-      washes.push({ full: intermediate, weak: thin.length > 0 ? goalOf(thin) : null });
+      washes.push({ full: intermediate, weak: thin.length > 0 ? goalOf(thin) : null, mostLoad });
     }
   }
   return { family, washes };

@@ -16,7 +16,7 @@ const golden = (Math.sqrt(5) - 1) / 2;
 
 /**
  * Stiff paint makes no wash: a surcharge from thick cream upwards, nearly one point where butter begins,
- * nearly two in a full coat (own). Butter is for accents and dry brush (common practice, no source).
+ * nearly two in a full coat (own), below the limit each wash has.
  */
 const stiffness = (load: number): number => Math.max(0, Math.log2(load / 11)) * 2;
 
@@ -75,8 +75,11 @@ export class WashFitter {
     const goal = work.washes[wash];
     if (!goal) return null;
     const loadFor = (wanted: Goal): MixEstimate => {
-      const guess = this.#estimator.estimate(option, wanted, dried);
-      return precision === 'exact' ? this.#bestLoad(option, guess.load, wanted, dried) : guess;
+      const guess = this.#estimator.estimate(option, wanted, dried, goal.mostLoad);
+      const most = Math.min(option.coat, goal.mostLoad);
+      return precision === 'exact'
+        ? this.#bestLoad(option, guess.load, most, wanted, dried)
+        : guess;
     };
     const full = loadFor(goal.full);
     const weak = goal.weak ? loadFor(goal.weak) : null;
@@ -125,22 +128,28 @@ export class WashFitter {
     let cost = 0;
     let area = 0;
     if (goal.weak) {
-      cost += this.#estimator.estimate(option, goal.weak, dried).cost;
+      cost += this.#estimator.estimate(option, goal.weak, dried, goal.mostLoad).cost;
       for (const { weight } of goal.weak.targets) area += weight;
     }
-    const full = this.#estimator.estimate(option, goal.full, dried);
+    const full = this.#estimator.estimate(option, goal.full, dried, goal.mostLoad);
     cost += full.cost;
     for (const { weight } of goal.full.targets) area += weight;
     return cost + (costOfAnotherPaint * (option.members.length - 1) + stiffness(full.load)) * area;
   }
 
   /**
-   * The load of least cost near a first guess (within a factor of 2), found by golden section on its
+   * The load of least cost near a first guess (within a factor of 2, `most` at most), found by golden section on its
    * logarithm, rounded, and judged again after rounding. Load 0, which leaves the sheet bare, is not tried.
    */
-  #bestLoad(option: PuddleOption, guess: number, goal: Goal, dried: DriedSheet): MixEstimate {
+  #bestLoad(
+    option: PuddleOption,
+    guess: number,
+    most: number,
+    goal: Goal,
+    dried: DriedSheet,
+  ): MixEstimate {
     let low = Math.log(Math.max(leastLoad, guess / 2));
-    let high = Math.log(Math.min(option.coat, Math.max(guess * 2, leastLoad * 2)));
+    let high = Math.log(Math.min(most, Math.max(guess * 2, leastLoad * 2)));
     const costAtLog = (x: number): number => this.#costAt(option, Math.exp(x), goal, dried);
     let one = high - golden * (high - low);
     let two = low + golden * (high - low);
@@ -161,10 +170,7 @@ export class WashFitter {
         costTwo = costAtLog(two);
       }
     }
-    const load = Math.min(
-      option.coat,
-      Math.max(leastLoad, roundedLoad(Math.exp((low + high) / 2))),
-    );
+    const load = Math.min(most, Math.max(leastLoad, roundedLoad(Math.exp((low + high) / 2))));
     return { load, cost: this.#costAt(option, load, goal, dried) };
   }
 

@@ -50,7 +50,7 @@ const emptyRow = (place: RowPlace, dried: DriedSheet): Mix => ({
   consistency: consistencyOf(0),
   target: null,
   expected: labOfSheet(dried),
-  expectedWet: wetLab(labOfSheet(dried)),
+  expectedWet: wetLab(dried.reflectance),
 });
 
 /** Paints of a puddle, most first. */
@@ -85,7 +85,7 @@ function paintedRow(row: PaintedRow, paints: readonly Paint[], names: PuddleName
           consistency: consistencyOf(familyWash.weakLoad),
           target: goal.weak?.targets[0]?.lab ?? null,
           expected: labOfSheet(row.weak),
-          expectedWet: wetLab(labOfSheet(row.weak)),
+          expectedWet: wetLab(row.weak.reflectance),
         }
       : undefined;
   return {
@@ -97,7 +97,7 @@ function paintedRow(row: PaintedRow, paints: readonly Paint[], names: PuddleName
     consistency: consistencyOf(familyWash.load),
     target: goal.full.isIntermediate ? null : (goal.full.targets[0]?.lab ?? null),
     expected: labOfSheet(full),
-    expectedWet: wetLab(labOfSheet(full)),
+    expectedWet: wetLab(full.reflectance),
     ...(weaker ? { weaker } : {}),
   };
 }

@@ -37,7 +37,7 @@ interface SharedWash {
 const optionsFittedExactly = 10;
 
 /** Cost of leaving a family out of a wash: larger than any colour difference. */
-const leftOut = 1000;
+export const leftOut = 1000;
 
 interface Puddle {
   readonly cost: number;

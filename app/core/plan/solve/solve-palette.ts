@@ -2,7 +2,7 @@ import { type PlanWishes, wholeNumber } from '../../decisions/plan-wishes.ts';
 import { usualPaper } from '../../drying/paper-choice.ts';
 import { roomWeather } from '../../drying/weather.ts';
 import { mostPuddles, mostWashes, proposedPuddles, proposedWashes } from '../../limits.ts';
-import type { Paint } from '../../paint/paint.ts';
+import { opticsKey, type Paint } from '../../paint/paint.ts';
 import { darkestOf } from '../../palette/library/mix-library.ts';
 import { firstWashIsWet } from '../../reading/edges/slot-borders.ts';
 import type { Reading, ToneRange } from '../../reading/reading.ts';
@@ -16,15 +16,16 @@ import { PuddleNames } from './lay-wash.ts';
 import { puddleOptions } from './puddle-options.ts';
 import { solvePassage } from './solve-passage.ts';
 
-const names = (paints: readonly Paint[]) => paints.map(({ id, revision }) => [id, revision]);
+const names = (paints: readonly Paint[]): string[] => paints.map(opticsKey);
 
 /** Cache key of a palette search: everything its result depends on. */
 export function paletteAsked(
   slots: readonly Slot[],
   known: readonly Paint[],
-  { box, colours, paletteSize, must, exclude, chosen }: PlanWishes,
+  wishes: PlanWishes,
 ): string {
-  const wanted = [box, colours, paletteSize, must, exclude, chosen];
+  const { box, colours, paletteSize, must, exclude, chosen, present, puddlesPerWash } = wishes;
+  const wanted = [box, colours, paletteSize, must, exclude, chosen, present, puddlesPerWash];
   return JSON.stringify([slots, names(known), wanted]);
 }
 

@@ -3,10 +3,11 @@ import type { Checkpoint } from '../../palette/checkpoint.ts';
 import type { Slot } from '../../reading/slot.ts';
 import type { SolvedPassage, SolvedWash } from '../plan-facts.ts';
 import { chooseFamilyPaints } from './choose-family-paints.ts';
-import { driedSheetOf } from './dried-sheet.ts';
-import { familyWork, paintedBands, washBands } from './family-work.ts';
-import { type ActiveFamily, WashFitter } from './fit-family-wash.ts';
+import { type DriedSheet, driedSheetOf, layMix } from './dried-sheet.ts';
+import { type FamilyWork, familyWork, paintedBands, washBands } from './family-work.ts';
+import { type ActiveFamily, type FamilyWash, WashFitter } from './fit-family-wash.ts';
 import { type LayInput, layWash, type Track } from './lay-wash.ts';
+import { type FamilyWashes, polishWashes } from './polish-washes.ts';
 import type { PuddleOption } from './puddle-options.ts';
 import { sharePuddles } from './share-puddles.ts';
 
@@ -22,8 +23,8 @@ interface SolveInput extends LayInput {
  * dried ones before it, the paper first. Mixes are of at most three paints in whole parts (sum at most
  * 8), loads continuous. A family keeps to the same three paints at most; one wash has at most
  * `puddles` puddles; no wash lightens anything. Lightness weighs most. Not the exact optimum: each
- * wash is chosen for its own bands, light to dark, and where families share puddles their paints are
- * bettered one family at a time.
+ * wash is chosen for its own bands, light to dark, where families share puddles their paints are
+ * bettered one family at a time, and at the end one puddle at a time is changed for all washes.
  */
 export async function solvePassage(
   passage: string,
@@ -55,33 +56,48 @@ export async function solvePassage(
     { works, fitter, paintCount: paints.length, puddles, paper },
     checkpoint,
   );
-  const tracks: Track[] = works.map((work, f) => ({
-    work,
-    indices: painted.filter((i) => slots[i].family === work.family),
-    paintBits: chosenPaints[f],
-    dried: paper,
-  }));
+  const shared = shareWashByWash(works, chosenPaints, fitter, puddles, paper);
+  const polished = await polishWashes(works, shared, fitter, paper, checkpoint);
+  const tracks = works.map(
+    (work, f): Track => ({
+      work,
+      indices: painted.filter((i) => slots[i].family === work.family),
+      paintBits: chosenPaints[f],
+      dried: paper,
+    }),
+  );
   const everyFamily = familiesOf(slots, passage);
-  const solved: SolvedWash[] = [];
-  for (const wash of bands) {
-    await checkpoint(1);
-    const active = tracks.filter((track) => track.work.washes[wash.wash - 1]);
-    const { familyWashes } = sharePuddles(
-      active.map(({ work, paintBits, dried }): ActiveFamily => ({ work, paintBits, dried })),
-      fitter,
-      wash.wash - 1,
-      input.puddles,
-      'exact',
-    );
-    solved.push(
-      layWash(passage, wash, everyFamily, tracks, new Map(zip(active, familyWashes)), input, paper),
-    );
-  }
-  return { passage, washes: solved };
+  const washes = bands.map((wash): SolvedWash => {
+    const laid = new Map(tracks.map((track, f) => [track, polished[f][wash.wash - 1] ?? null]));
+    return layWash(passage, wash, everyFamily, tracks, laid, input, paper);
+  });
+  return { passage, washes };
 }
 
-function zip<A, B>(one: readonly A[], two: readonly B[]): (readonly [A, B])[] {
-  return one.map((each, i) => [each, two[i]]);
+/** What every family is painted with, wash by wash: each wash shares its puddles over the dried ones before it. */
+function shareWashByWash(
+  works: readonly FamilyWork[],
+  paintBits: readonly number[],
+  fitter: WashFitter,
+  puddles: number,
+  paper: DriedSheet,
+): FamilyWashes[] {
+  const shared = works.map((): (FamilyWash | null)[] => []);
+  const dried = works.map(() => paper);
+  const most = works.reduce((all, work) => Math.max(all, work.washes.length), 0);
+  for (let wash = 0; wash < most; wash++) {
+    const active = [...works.keys()].filter((f) => works[f].washes[wash]);
+    const families = active.map(
+      (f): ActiveFamily => ({ work: works[f], paintBits: paintBits[f], dried: dried[f] }),
+    );
+    const { familyWashes } = sharePuddles(families, fitter, wash, puddles, 'exact');
+    for (const [n, f] of active.entries()) {
+      const own = familyWashes[n];
+      shared[f].push(own);
+      if (own) dried[f] = layMix(own.option, own.load, dried[f]);
+    }
+  }
+  return shared;
 }
 
 const familiesOf = (slots: readonly Slot[], passage: string): number[] =>

@@ -161,9 +161,16 @@ export function updateLaidColours(
       ...mix,
       ...(full && {
         expected: labOfSheet(full),
-        expectedWet: wetLab(labOfSheet(full)),
+        expectedWet: wetLab(full.reflectance),
       }),
-      ...(mix.weaker && weak && { weaker: { ...mix.weaker, expected: labOfSheet(weak) } }),
+      ...(mix.weaker &&
+        weak && {
+          weaker: {
+            ...mix.weaker,
+            expected: labOfSheet(weak),
+            expectedWet: wetLab(weak.reflectance),
+          },
+        }),
     };
   });
 }

@@ -64,10 +64,10 @@ function boxDarkest(
   checkpoint: PlanCheckpoint,
   known: LastAnswers<number>,
 ): Promise<number> {
-  const { chosen, box, ownPaints, ...wanted } = wishes;
+  const { chosen, box, ownPaints, strengths, ...wanted } = wishes;
   const own = box && { box };
   const { paints } = paintsAllowed(
-    knownPaints(ownPaints),
+    knownPaints(ownPaints, strengths),
     chosen?.length ? { ...own } : { ...own, ...wanted },
   );
   return darkestInSteps(paints, (part) => checkpoint(0.1 * part, 'paints'), known);
@@ -84,7 +84,7 @@ export async function plannedSlots(
   darkest: LastAnswers<number>,
 ): Promise<PlannedSlots> {
   const wishes = wishedPalette(asked);
-  const known = knownPaints(wishes.ownPaints);
+  const known = knownPaints(wishes.ownPaints, wishes.strengths);
   const asPainted = mergePassages(reading, wishes.passages);
   const forDarkest = (darkest: number): RangedSlots => {
     const { mode, lo, hi } = reading.range;

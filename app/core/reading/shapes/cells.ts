@@ -1,6 +1,5 @@
 import type { Lab } from '../../colour/lab.ts';
 import type { LabPlanes } from '../../raster/linear-raster.ts';
-import type { ToneMeans } from '../slot.ts';
 
 /**
  * A cell is one band of one family in one passage, packed into one number for maps: band 0..7, family
@@ -35,61 +34,45 @@ export function packCells(
   return map;
 }
 
-/** Pixels counted and their mean simplified colour and tones. */
+/** Pixels counted and their mean simplified colour. */
 export interface MeanTones {
   readonly pixels: number;
   readonly lab: Lab;
-  readonly tones: ToneMeans;
 }
 
-const sumsPerCell = 6;
+const sumsPerCell = 4;
 
 /** Sums over the pixels of every cell, as found before anything is merged. */
 export class CellTones {
   readonly #sums = new Float64Array(maxCells * sumsPerCell);
 
-  /** lo and hi: the tone range's, L*. */
-  constructor(cells: Uint8Array, { lightness, a, b }: LabPlanes, lo: number, hi: number) {
+  constructor(cells: Uint8Array, { lightness, a, b }: LabPlanes) {
     // Neighbours mostly share their cell: a run is summed up before it is put away.
     let run = cells[0] ?? 0;
     let start = 0;
-    let [l, u, v, clamped, floored] = [0, 0, 0, 0, 0];
+    let [l, u, v] = [0, 0, 0];
     for (let i = 0; i < cells.length; i++) {
       const cell = cells[i];
       if (cell !== run) {
-        this.#add(run, i - start, l, u, v, clamped, floored);
+        this.#add(run, i - start, l, u, v);
         run = cell;
         start = i;
-        l = u = v = clamped = floored = 0;
+        l = u = v = 0;
       }
-      const own = lightness[i];
-      const above = Math.max(own, lo);
-      l += own;
+      l += lightness[i];
       u += a[i];
       v += b[i];
-      clamped += Math.min(above, hi);
-      floored += above;
     }
-    this.#add(run, cells.length - start, l, u, v, clamped, floored);
+    this.#add(run, cells.length - start, l, u, v);
   }
 
-  #add(
-    cell: number,
-    pixels: number,
-    l: number,
-    u: number,
-    v: number,
-    clamped: number,
-    floored: number,
-  ): void {
+  #add(cell: number, pixels: number, l: number, u: number, v: number): void {
     const sums = this.#sums;
     const offset = cell * sumsPerCell;
     sums[offset] = sums[offset] + pixels;
     sums[offset + 1] = sums[offset + 1] + l;
     sums[offset + 2] = sums[offset + 2] + u;
     sums[offset + 3] = sums[offset + 3] + v;
-    sums[offset + 4] = sums[offset + 4] + clamped;
-    sums[offset + 5] = sums[offset + 5] + floored;
   }
 
   /** Means over all pixels of the cells that `counts` picks; null where there are none. */
@@ -107,7 +90,6 @@ export class CellTones {
     return {
       pixels,
       lab: [Math.min(100, Math.max(0, mean(1))), mean(2), mean(3)],
-      tones: { clamped: mean(4), floored: mean(5) },
     };
   }
 }

@@ -59,7 +59,7 @@ export function listSlots(
     const byHand = bandOfCell(cell) === brushedBand;
     const mean = (byHand ? brushed : tones)?.meanOf((k) => k === cell);
     if (!mean) throw new RangeError(`Cell ${cell} came out of nothing`);
-    const target = targetOf(range, { lab: mean.lab, tones: mean.tones, byHand });
+    const target = targetOf(range, { lab: mean.lab, byHand });
     return {
       passage: passages[passageOfCell(cell)],
       band: bandNumber(bandOfCell(cell)),
@@ -68,7 +68,6 @@ export function listSlots(
       lab: mean.lab,
       ...target,
       ...(byHand && { byHand }),
-      tones: mean.tones,
       shapes: total.shapes,
       smallShapes: total.small,
       largestMm2: total.largest / (pxPerMm * pxPerMm),

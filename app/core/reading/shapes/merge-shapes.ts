@@ -2,7 +2,7 @@ import { joiningStep, reserveWithin, smallestShapeMm } from '../../limits.ts';
 import { mergeSmall } from '../../raster/merge-small.ts';
 import type { PixelSize } from '../../raster/size.ts';
 import type { ToneRange } from '../reading.ts';
-import { plannedLightness } from '../tone-range.ts';
+import { onTheSheet } from '../tone-range.ts';
 import {
   bandOfCell,
   bandOfGroup,
@@ -117,7 +117,7 @@ export function mergeSizes(
   const whiteBands = new Set<number>();
   for (let band = 1; band <= bandCount; band++) {
     const mean = tones.meanOf((cell) => bandOfCell(cell) === band);
-    if (mean && range.paper - plannedLightness(range, mean.tones) <= reserveWithin) {
+    if (mean && range.paper - onTheSheet(range, mean.lab[0]) <= reserveWithin) {
       whiteBands.add(band);
     }
   }

@@ -1,7 +1,7 @@
 import { valueOfLightness } from '../../colour/lightness.ts';
 import type { Band, ToneRange } from '../reading.ts';
 import { bandOfCell, type CellTones } from '../shapes/cells.ts';
-import { plannedLightness } from '../tone-range.ts';
+import { onTheSheet } from '../tone-range.ts';
 
 /** Bins of the lightness histogram; bin i stands for L* i / 2.55. */
 export const bins = 256;
@@ -90,8 +90,7 @@ export function listBands(
       share: (areas[was] ?? 0) / pixels,
       lightness: mean.lab[0],
       value: valueOfLightness(mean.lab[0]),
-      plannedLightness: plannedLightness(range, mean.tones),
-      tones: mean.tones,
+      plannedLightness: onTheSheet(range, mean.lab[0]),
     };
   });
 }

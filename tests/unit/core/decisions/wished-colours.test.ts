@@ -69,8 +69,8 @@ it('gives a target the colour its paint has at that value, and leaves values and
       continue;
     }
     painted++;
-    // The same by a dense ladder of 373 loads, up to 32.
-    const near = Array.from({ length: 373 }, (_, n) =>
+    // The same by a dense ladder of 350 loads, up to a full coat: 20 ml/m2 of this blue (the optics table).
+    const near = Array.from({ length: 350 }, (_, n) =>
       colourOfWashes([
         {
           paints: knownPaints().filter(({ id }) => id === blue),

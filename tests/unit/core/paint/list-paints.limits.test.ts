@@ -4,17 +4,17 @@ import { hueGroup, paintFilters, paintUses } from '../../../../app/core/paint/li
 import { nothingKnown } from '../../../../app/core/paint/paint-traits.ts';
 import { card } from '../../../support/paint/cards.ts';
 
-/** A ladder of three steps whose middle one has this hue angle, degrees, and chroma. */
-const ladder = (angle: number, chroma: number) => {
+/** A ladder of three steps whose middle one has this hue angle, degrees, and chroma; the last has this Munsell value. */
+const ladder = (angle: number, chroma: number, darkest: number) => {
   const radians = (angle * Math.PI) / 180;
   return [
     [90, 0, 0],
     [60, chroma * Math.cos(radians), chroma * Math.sin(radians)],
-    [30, 0, 0],
+    [lightnessOfValue(darkest), 0, 0],
   ] as const;
 };
-const groupOf = (angle: number, chroma = 40, ci: readonly string[] = []) =>
-  hueGroup({ ladder: ladder(angle, chroma), ci: [...ci] });
+const groupOf = (angle: number, chroma = 40, ci: readonly string[] = [], darkest = 5.6) =>
+  hueGroup({ ladder: ladder(angle, chroma, darkest), ci: [...ci] });
 
 describe('the group a paint is looked for in', () => {
   test.each([
@@ -30,17 +30,30 @@ describe('the group a paint is looked for in', () => {
     expect(groupOf(limit + 0.4)).toBe(over);
   });
 
-  test('is grey under a chroma of 10, whatever pigment it is', () => {
+  test('is grey under a chroma of 10', () => {
     expect(groupOf(60, 9.9)).toBe('grey');
-    expect(groupOf(60, 9.9, ['PBr7'])).toBe('grey');
+    expect(groupOf(60, 9.9, ['PBk7'])).toBe('grey');
     expect(groupOf(60, 10.1)).toBe('orange');
   });
+
+  test.each([
+    [96, 5.4, 'green'],
+    [94, 5.4, 'yellow'],
+    [96, 5.6, 'yellow'],
+    [60, 5.4, 'orange'],
+  ])(
+    'at %d degrees and value %d is %s: a dark greenish yellow looks green',
+    (angle, value, group) => {
+      expect(groupOf(angle, 40, [], value)).toBe(group);
+    },
+  );
 
   test.each(['PBr7', 'PY42', 'PY43', 'PR101', 'PR102', 'PR101:1', 'PG23'])(
     'is the earths for %s',
     (ci) => {
       expect(groupOf(60, 40, [ci])).toBe('earth');
-      expect(groupOf(60, 40, ['PY150', ci])).toBe('earth');
+      expect(groupOf(60, 9.9, [ci, 'PBk7'])).toBe('earth');
+      expect(groupOf(60, 40, ['PG7', ci])).toBe('orange');
     },
   );
 

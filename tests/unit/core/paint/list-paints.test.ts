@@ -3,6 +3,7 @@ import { lightnessOfValue } from '../../../../app/core/colour/lightness.ts';
 import {
   askingFor,
   filterPaints,
+  findPaints,
   hueGroup,
   paintFilters,
   paintUses,
@@ -20,21 +21,21 @@ import { card, cards } from '../../../support/paint/cards.ts';
 
 // Which paint is used for what: common practice, no source.
 test.each([
-  ['pb27-prussian-blue', ['early', 'glazing', 'darks']],
-  ['pb29-ultramarine-blue', ['glazing', 'darks', 'lifting', 'granulating']],
+  ['pb27-prussian-blue', ['early', 'darks']],
+  ['pb29-ultramarine-blue', ['darks', 'granulating']],
   ['py35-cadmium-yellow', ['late']],
-  ['pb28-cobalt-blue', ['lifting', 'granulating']],
-  ['pbr7-burnt-umber', ['darks', 'late']],
-  ['pbk7-carbon-black', ['darks']], // nothing is remembered of it, but it is seen to be dark
+  ['pg18-viridian', ['glazing', 'lifting', 'granulating']],
+  ['ready-sap-green', ['early', 'glazing']],
+  ['hue-sap-green', []], // nothing is known of it
 ])('%s', (id, uses) => {
   expect(paintUses(card(id))).toEqual(uses);
 });
 
 test('in words', () => {
-  expect(paintUsesInWords(card('pb28-cobalt-blue'))).toBe(
-    'Good for lifting out; granulating washes.',
+  expect(paintUsesInWords(card('pg18-viridian'))).toBe(
+    'Good for glazing, lifting out and granulating washes.',
   );
-  expect(paintUsesInWords(card('pr5-naphthol-red'))).toMatch(/not known.*scrap/);
+  expect(paintUsesInWords(card('hue-sap-green'))).toMatch(/not known.*scrap/);
   expect(paintUsesInWords(card('py74-arylide-yellow'))).toBe('Good for mixing.');
 });
 
@@ -43,24 +44,27 @@ test('the values a paint spans, by the ladder', () => {
   expect(valueSpanInWords(ladder)).toBe('value 2.1 to 9.2');
 });
 
-test('what is from memory is told apart from what she says', () => {
+test('what is commonly given is told apart from what she says', () => {
   const properties = {
     ...nothingKnown,
     transparency: 'T',
     staining: 2,
-    lightfastness: 'I',
+    lightfastness: 'I (from memory)',
   } as const;
   expect(traitsInWords({ properties })).toBe(
     'Transparent, stains, lightfastness I (from memory), granulation unknown.',
   );
   const mixed = { properties, fromMemory: ['staining', 'granulation'] as const };
   expect(traitsBySource(mixed)).toEqual({
-    hers: ['transparent', 'lightfastness I'],
-    remembered: ['stains'],
+    hers: ['transparent', 'lightfastness I (from memory)'],
+    given: ['stains'],
     unknown: ['granulation'],
   });
-  expect(traitsInWords({ properties: nothingKnown })).toMatch(
-    /^Transparency unknown.*lightfastness unknown\.$/,
+  expect(
+    traitsInWords({ properties: { ...properties, lightfastness: null }, fromMemory: [] }),
+  ).toBe('Transparent and stains (yours), granulation and lightfastness unknown.');
+  expect(traitsInWords({ properties: nothingKnown })).toBe(
+    'Transparency, staining, granulation and lightfastness unknown.',
   );
 });
 
@@ -70,7 +74,7 @@ describe('order', () => {
   test('by hue: yellow, orange, red, violet, blue, green, greys last', () => {
     const order = ids(sortPaints(cards, 'hue'));
     const placed = [
-      'py175-lemon-yellow',
+      'py175-benzimidazolone-yellow',
       'py35-cadmium-yellow',
       'po20-cadmium-orange',
       'pr254-pyrrole-red',
@@ -83,7 +87,7 @@ describe('order', () => {
       'pbk9-bone-black',
     ].map((id) => order.indexOf(id));
     expect(placed).toEqual([...placed].sort((a, b) => a - b));
-    expect(order).toHaveLength(33);
+    expect(order).toHaveLength(cards.length);
   });
 
   test('darkest first, and by name', () => {
@@ -100,12 +104,12 @@ describe('filters', () => {
       const counts = paintFilters[name].choices.map(
         ([value]) => filterPaints(cards, { [name]: value }).length,
       );
-      expect(counts.reduce((sum, count) => sum + count, 0)).toBe(33);
+      expect(counts.reduce((sum, count) => sum + count, 0)).toBe(cards.length);
     }
     const transparency = paintFilters.transparency.choices.flatMap(([value]) =>
       filterPaints(cards, { transparency: value }),
     );
-    expect(transparency).toHaveLength(33 - 2); // nothing is known of naphthol red and carbon black
+    expect(transparency).toHaveLength(cards.length - 5); // five tubes do not tell their pigments
   });
 
   test.each([
@@ -117,6 +121,13 @@ describe('filters', () => {
     ['pv23-dioxazine-violet', 'violet'],
     ['pg7-phthalocyanine-green', 'green'],
     ['pw4-zinc-white', 'grey'],
+    ['pg23-green-earth', 'earth'],
+    ['hue-sepia', 'earth'],
+    ['ready-sap-green', 'green'],
+    ['hue-sap-green', 'green'],
+    ['hue-olive-green', 'green'],
+    ['py129-azomethine-copper', 'yellow'],
+    ['hue-lemon-yellow', 'yellow'],
   ])('%s is found under %s', (id, group) => {
     expect(hueGroup(card(id))).toBe(group);
   });
@@ -125,6 +136,9 @@ describe('filters', () => {
     const dark = askingFor({}, 'reach', 'dark');
     const darkBlue = askingFor(dark, 'hue', 'blue');
     expect(ids(filterPaints(cards, darkBlue)).sort()).toEqual([
+      'hue-indigo',
+      'hue-neutral-tint',
+      'hue-payne-s',
       'pb27-prussian-blue',
       'pb29-ultramarine-blue',
       'pb60-indanthrone-blue',
@@ -133,6 +147,26 @@ describe('filters', () => {
       'pb29-ultramarine-blue',
     ]);
     expect(askingFor(darkBlue, 'hue', undefined)).toEqual(dark);
-    expect(filterPaints(cards, {})).toHaveLength(33);
+    expect(filterPaints(cards, {})).toHaveLength(cards.length);
+  });
+});
+
+describe('what she types to find a paint', () => {
+  test.each([
+    ['PB60', ['pb60-indanthrone-blue', 'hue-indigo']],
+    [' pb 60', ['pb60-indanthrone-blue', 'hue-indigo']],
+    ['aureolin', ['py40-cobalt-yellow']], // only a remark of the table
+    ['burnt sienna', ['pbr7-burnt-sienna', 'pr101-transparent-red']], // what many tubes of that name are
+    ['blue PRUSS', ['pb27-prussian-blue']],
+    ['PB15:1', ['pb151-phthalocyanine-blue']],
+    ['PY40', ['py40-cobalt-yellow']],
+    ['PBr 25', ['pbr25-benzimidazolone-brown']],
+    ['rhubarb', []],
+  ])('"%s"', (text, found) => {
+    expect(ids(findPaints(cards, text)).sort()).toEqual([...found].sort());
+  });
+
+  test('nothing finds all', () => {
+    expect(findPaints(cards, '  ')).toEqual(cards);
   });
 });

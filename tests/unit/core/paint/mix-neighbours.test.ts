@@ -1,10 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import type { Lab } from '../../../../app/core/colour/lab.ts';
-import { colourOfWashes } from '../../../../app/core/paint/colour-of-washes.ts';
+import {
+  colourOfWashes,
+  reflectanceOfWashes,
+} from '../../../../app/core/paint/colour-of-washes.ts';
 import type { MixNeighbour, NeighbourWay, Part } from '../../../../app/core/paint/mix.ts';
 import { mixNeighbours, nearbyParts } from '../../../../app/core/paint/mix-neighbours.ts';
 import type { Paint } from '../../../../app/core/paint/paint.ts';
 import { paintBox } from '../../../../app/core/paint/paint-box.ts';
+import { wetLab } from '../../../../app/core/paint/wet-look.ts';
 
 const yellow = 'py74-arylide-yellow';
 const red = 'pv19-quinacridone-red';
@@ -62,7 +66,7 @@ describe.each(cases)('neighbours of $mix.parts over $below', ({ mix, below }) =>
       const laid = [...below, neighbour].map(washOf);
       for (const i of [0, 1, 2] as const) {
         expect(dry[i]).toBeCloseTo(colourOfWashes(laid)[i], 6);
-        expect(wet[i]).toBeCloseTo(colourOfWashes(laid, 'wet')[i], 6);
+        expect(wet[i]).toBeCloseTo(wetLab(reflectanceOfWashes(laid))[i], 6);
       }
       expect(wet[0]).toBeLessThan(dry[0]);
       if (way.startsWith('half')) expect(parts).toEqual(mix.parts);
@@ -96,7 +100,8 @@ it('lists one part more to the puddle, or to several times as much of it', () =>
     ],
   );
   const alone = nearbyParts([part(blue, 1)], [blue, yellow]);
-  expect(alone.map(({ to }) => to)).toEqual([1, 2, 3, 4, 5, 6, 7]);
+  // Up to six to one: less is not squeezed out.
+  expect(alone.map(({ to }) => to)).toEqual([1, 2, 3, 4, 5, 6]);
   // Nine parts are too many, and there are three paints already.
   const full = [part(blue, 2), part(yellow, 1), part(red, 5)];
   expect(nearbyParts(full, [blue, yellow, red, green])).toEqual([]);

@@ -2,35 +2,37 @@ import { expect, it } from 'vitest';
 import type { Lab } from '../../../../app/core/colour/lab.ts';
 import { lightnessOfValue } from '../../../../app/core/colour/lightness.ts';
 import { reachSentence } from '../../../../app/core/decisions/wished-colours.ts';
+import { loadOf } from '../../../../app/core/paint/consistency.ts';
 import { partsInWords, strengthInWords, wetLook } from '../../../../app/core/paint/mix-words.ts';
 import { type Mix, mixesBelow } from '../../../../app/core/plan/plan.ts';
 
 const atValue = (value: number): Lab => [lightnessOfValue(value), 0, 0];
 
 it.each([
-  [5, 'about the same'],
-  [4.9, 'a touch darker'],
-  [4.75, 'a quarter of a value darker'],
-  [4.5, 'half a value darker'],
-  [4.25, 'three quarters of a value darker'],
-  [4, 'a whole value darker'],
-  [3, '2.0 values darker'],
-])('value 5 that is %f wet looks %s', (wet, words) => {
-  expect(wetLook(atValue(5), atValue(wet))).toBe(`wet it looks ${words}`);
+  [8, 7.8, 'a touch to half a value darker'],
+  [5, 4.6, 'a quarter to a whole value darker'],
+  [5, 4.99, 'a touch to half a value darker'], // of a plan made before pale washes had a shift
+  [0.3, 0.3, 'about the same'],
+])('value %f that is %f wet: wet it looks %s', (dry, wet, words) => {
+  expect(wetLook(atValue(dry), atValue(wet))).toBe(`wet it looks ${words}`);
 });
 
+// Loads in ml/m2; what stands in the puddle is 1 ml of paint to so much water, by the films of the trade's words.
 it.each([
-  [1, 'the same strength'],
-  [1.1, 'a touch more of its own paint in the same water'],
-  [1.5, '1.5 times as much of its own paint in the same water'],
-  [2, 'twice as much of its own paint in the same water'],
-  [5.2, '5 times as much of its own paint in the same water'],
-  [0.9, 'a touch of water'],
-  [0.7, 'water, to two thirds of the strength'],
-  [0.5, 'water, to half of the strength'],
-  [0.1, 'water, to one 10th of the strength'],
-])('strength %f is %s', (ratio, words) => {
-  expect(strengthInWords(ratio)).toBe(words);
+  [0.01, 0.01, 'the same strength'],
+  [0.1, 0.11, 'a touch more of its own paint in the same water'],
+  [0.1, 0.15, '1.5 times as much of its own paint in the same water'],
+  [0.1, 0.2, 'twice as much of its own paint in the same water'],
+  [0.01, 0.052, '5 times as much of its own paint in the same water'],
+  [0.1, 0.098, 'a touch of water'],
+  [0.1, 1 / 21, 'one part of it with one of water'],
+  [0.1, 1 / 15.5, 'two parts of it with one of water'],
+])('from %f ml of paint to 1 of water to %f: %s', (from, to, words) => {
+  expect(strengthInWords(loadOf(from), loadOf(to))).toBe(words);
+});
+
+it('asks for neat paint where water would be too much', () => {
+  expect(strengthInWords(loadOf(2), 24)).toBe('paint straight from the tube, no water');
 });
 
 it.each([
@@ -41,6 +43,20 @@ it.each([
 ])('parts %j are %s', (parts, words) => {
   const named = parts.map((n, i) => ({ paint: 'abc'.charAt(i), parts: n }));
   expect(partsInWords(named, (id) => id)).toBe(words);
+});
+
+it.each([
+  [[6, 1], [1, 4], 'mostly a, a touch of b, added last'],
+  [[3, 1], [1, 2.8], 'mostly a, some b, added last'],
+  [[5, 2, 1], [1, 4, 1], 'mostly a, some b, a touch of c, b added last'],
+  [[6, 1], [1, 1.2], 'mostly a, a touch of b'],
+  [[6, 1], [4, 1], 'mostly a, a touch of b'],
+  [[1, 1], [1, 6], 'half a, half b'],
+  [[1], [6], 'a'],
+])('parts %j of strengths %j are %s', (parts, strengths, words) => {
+  const named = parts.map((n, i) => ({ paint: 'abc'.charAt(i), parts: n }));
+  const strengthOf = (id: string): number => strengths['abc'.indexOf(id)] ?? 1;
+  expect(partsInWords(named, (id) => id, strengthOf)).toBe(words);
 });
 
 it('says whether a paint gets as dark as it is wanted', () => {

@@ -4,6 +4,7 @@ import {
   defaultPaper,
   loadForLightness,
 } from '../../../../app/core/paint/colour-of-washes.ts';
+import { mixSpectra } from '../../../../app/core/paint/layer.ts';
 import { chromaKept, mudSentence, pigmentsIn } from '../../../../app/core/paint/mud-sentence.ts';
 import type { Paint } from '../../../../app/core/paint/paint.ts';
 import { paintBox } from '../../../../app/core/paint/paint-box.ts';
@@ -20,11 +21,12 @@ const clean = mixOf('pb29-ultramarine-blue', 'pv19-quinacridone-red');
 it('finds the load for a lightness, over paper and over a wash; says where there is none', () => {
   const blue = named('pb29-ultramarine-blue');
   for (const lightness of [90, 60, 35]) {
-    const load = loadForLightness(blue, defaultPaper, lightness) as number;
+    const load = loadForLightness(mixSpectra([blue], [1]), defaultPaper, lightness) as number;
     expect(colourOfWashes([{ paints: [blue], parts: [1], load }])[0]).toBeCloseTo(lightness, 2);
   }
-  expect(loadForLightness(blue, defaultPaper, 99)).toBeNull();
-  expect(loadForLightness(named('py175-lemon-yellow'), defaultPaper, 20)).toBeNull();
+  expect(loadForLightness(mixSpectra([blue], [1]), defaultPaper, 99)).toBeNull();
+  const lemon = mixSpectra([named('hue-lemon-yellow')], [1]);
+  expect(loadForLightness(lemon, defaultPaper, 20)).toBeNull();
 });
 
 it('complements lose most of their colour, neighbours keep it', () => {

@@ -10,6 +10,7 @@ import {
   takenOut,
   tickedPaints,
   withOwnPaint,
+  withRenameSeen,
   withTick,
   withTicks,
 } from '../../../../app/core/paint/own-box.ts';
@@ -25,12 +26,17 @@ const mine = {
   properties: nothingKnown,
 };
 
-test('until anything is ticked, and after the last tick is taken back, every paint counts', () => {
+const usual = { id: 'u', provenance: 'recipe', placeAmongOwned: 3 } as const;
+const seldom = { id: 's', provenance: 'recipe' } as const;
+const hers = { id: 'own-1' };
+
+test('until anything is ticked, and after the last tick is taken back, the usual paints and hers count', () => {
   expect(boxWishes(emptyBox)).toEqual({});
-  expect(isOwned(emptyBox, 'a')).toBe(true);
+  expect([usual, seldom, hers].map((each) => isOwned(emptyBox, each))).toEqual([true, false, true]);
   const one = withTick(emptyBox, 'a', true);
   expect(boxWishes(one)).toEqual({ box: ['a'] });
-  expect([isOwned(one, 'a'), isOwned(one, 'b')]).toEqual([true, false]);
+  expect([isOwned(one, { id: 'a' }), isOwned(one, { id: 'b' })]).toEqual([true, false]);
+  expect([usual, seldom, hers].some((each) => isOwned(one, each))).toBe(false);
   expect(withTick(one, 'a', false)).toEqual(emptyBox);
   expect(tickedPaints(withTicks(one, []))).toBeNull();
   expect(tickedPaints(withTicks(one, ['a', 'b']))).toEqual(['a', 'b']);
@@ -58,7 +64,7 @@ test('where ticks count a new paint of hers is ticked, a changed one is left as 
 test('a paint taken out is out of the plan, its tick with it, until it is put back', () => {
   const box = withTicks(withOwnPaint(emptyBox, mine), ['own-1']);
   const out = takenOut(box, 'own-1');
-  expect(boxWishes(out)).toEqual({}); // no other was ticked: every paint counts
+  expect(boxWishes(out)).toEqual({}); // no other was ticked: as if none was
   expect([ownPaints(out), paintsTakenOut(out).length]).toEqual([[], 1]);
   expect(boxWishes(putBack(out, 'own-1'))).toEqual(boxWishes(box));
 });
@@ -79,7 +85,22 @@ test('a plan that wanted a paint taken out since goes on without it', () => {
 });
 
 test('what the ticks mean is said', () => {
-  expect(boxInWords(null, 33)).toBe('Nothing is ticked yet: all 33 paints count as yours.');
-  expect(boxInWords(1, 33)).toMatch(/values only/);
-  expect(boxInWords(12, 33)).toMatch(/^12 of 33/);
+  const cards = [usual, { ...usual, id: 'v' }, seldom];
+  const said = (...ids: string[]) => boxInWords(withTicks(emptyBox, ids), cards);
+  expect(said()).toBe('Nothing is ticked yet: plans choose from the 2 paints most boxes hold.');
+  expect(boxInWords(emptyBox, [...cards, hers])).toBe(
+    'Nothing is ticked yet: plans choose from the 2 paints most boxes hold and the paint of your own.',
+  );
+  expect(said('u')).toMatch(/values only/);
+  expect(said('u', 'v', 's')).toMatch(/^3 paints are ticked/);
+  expect(boxInWords({ ...withTicks(emptyBox, ['own-1']), gone: ['own-1'] }, cards)).toMatch(
+    /^Nothing is ticked/,
+  );
+});
+
+test('a paint that is called otherwise now is told until she has seen it', () => {
+  const box = { ...emptyBox, renamed: ['a', 'b'] };
+  const once = withRenameSeen(box, 'a');
+  expect(once.renamed).toEqual(['b']);
+  expect(withRenameSeen(once, 'b')).toEqual(emptyBox);
 });

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { pigmentTable } from '../../../../app/core/paint/paint-box.ts';
 import {
+  builtInOfName,
   type DraftKnowledge,
   draftOf,
   emptyDraft,
@@ -19,7 +20,7 @@ test('an empty draft says all that is missing', () => {
   expect(problems.like).toMatch(/pick the built-in paint/);
 });
 
-test('one name of a built-in paint: its properties, its optics, all from memory', () => {
+test('one name of a built-in paint: its properties, its optics, all as commonly given', () => {
   const made = settleDraft({ ...emptyDraft, name: '  My   blue ', ci: 'pb29' }, known);
   expect(made).toMatchObject({ name: 'My blue', ci: ['PB29'], like: 'pb29-ultramarine-blue' });
   expect(made.properties).toEqual(card('pb29-ultramarine-blue').properties);
@@ -34,18 +35,48 @@ test('of several paints of one pigment that with a name like hers is proposed', 
   expect(paintsOfSamePigment(['PBr7'], '', cards)).toHaveLength(4);
 });
 
+test('a substitute is proposed only to who calls hers one', () => {
+  const like = (name: string) => settleDraft({ ...emptyDraft, name, ci: 'PB29' }, known).like;
+  expect(like('French blue')).toBe('pb29-ultramarine-blue');
+  expect(like('Cobalt blue hue')).toBe('hue-cobalt-blue');
+});
+
+test('a tube of the pigments of a ready-mixed one is like it; its very name is known as built-in', () => {
+  const draft = { ...emptyDraft, name: 'Sap Green ', ci: 'PBr7, PG7, PY150' };
+  expect(settleDraft(draft, known).like).toBe('ready-sap-green');
+  expect(builtInOfName(draft.name, cards)?.id).toBe('ready-sap-green');
+  expect(builtInOfName('sap', cards)).toBeNull();
+  expect(builtInOfName('', cards)).toBeNull();
+});
+
+test('names may be missing only where nobody tells the pigments', () => {
+  const untold = { ...emptyDraft, name: 'my lemon', like: 'hue-lemon-yellow' };
+  expect(settleDraft(untold, known).problems).toEqual({ name: null, ci: null, like: null });
+  expect(settleDraft({ ...untold, like: 'py3-arylide-yellow' }, known).problems.ci).toMatch(
+    /missing/,
+  );
+  expect(settleDraft({ ...untold, ci: 'yellow' }, known).problems.ci).toMatch(/no Colour Index/);
+  const typed = settleDraft({ ...emptyDraft, name: 'x' }, { ...known, measured: true });
+  expect(typed.problems.ci).toBeNull();
+});
+
+test('a paint picked that is built in no more has to be picked anew', () => {
+  const gone = { ...emptyDraft, name: 'x', ci: 'PG36, PY35', like: 'py175-lemon-yellow' };
+  expect(settleDraft(gone, known)).toMatchObject({ like: null });
+});
+
 test('she looks through all built-in paints, those of her pigment and of like letters first', () => {
   const order = paintsToPickFrom(['PB28'], '', cards).map(({ id }) => id);
-  expect(new Set(order).size).toBe(33);
+  expect(new Set(order).size).toBe(cards.length);
   expect(order[0]).toBe('pb28-cobalt-blue');
-  const blues = order.slice(0, 7);
-  expect(blues.every((id) => id.startsWith('pb') && !/^pb[kr]/.test(id))).toBe(true);
+  const blues = order.slice(0, 13);
+  expect(blues.every((id) => card(id).ci.some((name) => /^PB\d/.test(name)))).toBe(true);
 });
 
 test('a mixed tube takes the worst of its pigments, and she picks what it looks like', () => {
   const draft = { ...emptyDraft, name: 'green gold', ci: 'PG36, PY35' };
   const made = settleDraft(draft, known);
-  expect(made.properties).toMatchObject({ transparency: 'O', staining: 2, granulation: 1 });
+  expect(made.properties).toMatchObject({ transparency: 'SO', staining: 2, granulation: 0 });
   expect(made.properties.caution).toMatch(/cadmium/);
   expect([made.like, made.problems.like]).toEqual([null, expect.stringContaining('pick')]);
   expect(settleDraft({ ...draft, like: 'py83-diarylide-yellow' }, known).problems.like).toBeNull();

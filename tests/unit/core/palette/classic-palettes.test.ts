@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { paintBox } from '../../../../app/core/paint/paint-box.ts';
+import { paintBox, placeAmongOwned } from '../../../../app/core/paint/paint-box.ts';
 import { classicPalettes, resolveClassic } from '../../../../app/core/palette/classic-palettes.ts';
 
 const classic = (id: string) => {
@@ -47,4 +47,34 @@ test('an empty box gives nothing but what is missing', () => {
     'burnt umber (PBr7)',
     'a reddish blue (PB29)',
   ]);
+});
+
+test('the paints most boxes hold make each of them, of single pigments', () => {
+  const usual = paintBox.filter(({ id }) => placeAmongOwned(id) >= 0);
+  for (const palette of classicPalettes) {
+    const { paints, missing } = resolveClassic(palette, usual);
+    expect(missing, palette.id).toEqual([]);
+    for (const id of paints) expect(usual.find((paint) => paint.id === id)?.ci).toHaveLength(1);
+  }
+  expect(resolveClassic(classic('primaries'), usual).paints).toEqual([
+    'py3-arylide-yellow',
+    'pv19-quinacridone-rose',
+    'pb153-phthalocyanine-blue',
+  ]);
+});
+
+test('a substitute stands in only where the paint itself is not there', () => {
+  const hues = boxOf('hue-lemon-yellow', 'hue-alizarin-crimson', 'hue-cerulean-blue');
+  expect(resolveClassic(classic('primaries'), hues)).toEqual({
+    paints: ['hue-lemon-yellow', 'hue-alizarin-crimson', 'hue-cerulean-blue'],
+    missing: [],
+  });
+  const both = boxOf('hue-cobalt-blue', 'pb29-ultramarine-blue', 'pbr7-burnt-sienna');
+  expect(resolveClassic(classic('pair'), both).paints).toContain('pb29-ultramarine-blue');
+});
+
+test('a mixed tube is taken by its first pigment only', () => {
+  const green = boxOf('hue-hooker-s'); // PG7 and a gold
+  expect(resolveClassic(classic('dark-triad'), green).paints).toEqual([]);
+  expect(resolveClassic(classic('dark-triad'), boxOf('hue-indigo')).paints).toEqual(['hue-indigo']);
 });

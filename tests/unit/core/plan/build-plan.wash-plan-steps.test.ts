@@ -80,7 +80,7 @@ describe('steps', () => {
     const soft = [{ a: 4, b: 6, lengthMm: 400, soft: 0.9, contrast: 25 }];
     const plan = await buildPlan(
       madeReading(broken, soft),
-      { chosen: ['pb29-ultramarine-blue', 'pb28-cobalt-blue', 'pb36-cerulean-blue'] },
+      { chosen: ['pg18-viridian', 'pb74-cobalt-deep', 'pv16-manganese-violet'] },
       noCheckpoint,
     );
     const splatter = plan.steps.find((step) => step.kind === 'splatter');
@@ -113,7 +113,7 @@ describe('steps', () => {
     const chosen = ['pr108-cadmium-red', 'pb29-ultramarine-blue'];
     const plan = await buildPlan(madeReading(hills), { chosen }, noCheckpoint);
     const puddles = plan.steps.find((step) => step.kind === 'puddles');
-    expect(puddles?.cautions.join()).toMatch(/cadmium red contains cadmium: keep.*label/);
+    expect(puddles?.cautions.join()).toMatch(/cadmium red contains cadmium: poison.*[Cc]heck the label/);
     const dry = plan.steps.find((step) => step.kind === 'dry');
     expect(dry?.cautions.join()).toMatch(/dryer.*water/);
   });
@@ -144,7 +144,8 @@ describe('warnings', () => {
   });
 
   it('say the same where a single yellow never leaves the white of the paper', async () => {
-    const chosen = ['py74-arylide-yellow'];
+    // At full strength still within 6 L* of the paper: 89.7 (the optics table's own masstone).
+    const chosen = ['py35-cadmium-lemon'];
     const plan = await buildPlan(madeReading(hills), { chosen }, noCheckpoint);
     expect(plan.steps).toEqual([]);
     expect(plan.warnings.map(({ code }) => code)).toEqual(['dark-out-of-reach']);

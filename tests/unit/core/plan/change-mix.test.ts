@@ -15,6 +15,16 @@ test('a part more, up to eight in all; a part less, until one paint is left', ()
   expect(counts(changeParts(mix, 'b', 1))).toEqual([6, 2]);
   expect(counts(changeParts({ ...mix, ...changeParts(mix, 'b', 1) }, 'a', 1))).toEqual([6, 2]);
   expect(counts(changeParts(mix, 'b', -1))).toEqual([6]);
+  // Seven to one can't be squeezed out; one that was planned so may come nearer.
+  expect(counts(changeParts(mix, 'a', 1))).toEqual([6, 1]);
+  const lopsided = {
+    ...mix,
+    parts: [
+      { paint: 'a', parts: 7 },
+      { paint: 'b', parts: 1 },
+    ],
+  };
+  expect(counts(changeParts(lopsided, 'a', -1))).toEqual([6, 1]);
   expect(counts(changeParts({ load: 1, parts: [{ paint: 'a', parts: 1 }] }, 'a', -1))).toEqual([1]);
 });
 
@@ -32,6 +42,7 @@ test('a paint that was not in it comes in with one part; not a fourth, and not b
 test('half an octave stronger or weaker, within what paint and water can do', () => {
   expect(changeLoad(mix, 1).load).toBeCloseTo(2.828, 3);
   expect(changeLoad(mix, -1).load).toBeCloseTo(Math.SQRT2, 3);
-  expect(changeLoad({ ...mix, load: 32 }, 1).load).toBe(32);
-  expect(changeLoad({ ...mix, load: 0.25 }, -1).load).toBe(0.25);
+  // Two full coats of 20 ml/m2 at most, and no paler than a sixth of the usual tea (own figures).
+  expect(changeLoad({ ...mix, load: 40 }, 1).load).toBe(40);
+  expect(changeLoad({ ...mix, load: 0.15 }, -1).load).toBe(0.15);
 });

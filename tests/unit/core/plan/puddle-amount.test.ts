@@ -1,4 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import type { Lab } from '../../../../app/core/colour/lab.ts';
+import { loadOf } from '../../../../app/core/paint/consistency.ts';
+import { thinningFor } from '../../../../app/core/paint/thinning.ts';
 import { listMaterials } from '../../../../app/core/plan/list-materials.ts';
 import type { Mix, Step, WashPlan } from '../../../../app/core/plan/plan.ts';
 import { amountInWords, puddleAmount } from '../../../../app/core/plan/puddle-amount.ts';
@@ -13,7 +16,6 @@ const slot = (band: number, family: number, share: number): Slot => ({
   lab: [50, 0, 0],
   target: [50, 0, 0],
   reserve: false,
-  tones: { clamped: 50, floored: 50 },
   shapes: 1,
   smallShapes: 0,
   largestMm2: 100,
@@ -51,83 +53,110 @@ const planOf = (mixes: Mix[], steps: Step[] = [wash()]): WashPlan => ({
   mixes,
   steps,
 });
+const paler: Lab = [80, 0, 0];
 /** A quarter of a square metre. */
 const sheet = { widthMm: 500, heightMm: 500 };
 
 describe('how much of a puddle', () => {
-  // By hand: 0.25 m2 x 3/4 x 60 g/m2 x 1.5 = 16.875 ml; load 3 lays 7.5 g/m2 of paint: 2.109375 ml, 3 to 1.
-  test('area by water, half as much again; paint by load, shared out by parts', () => {
-    const a = row('a', 1, 3);
+  test('area by load, half as much again; whole parts out of a strip that is enough', () => {
+    const a = row('a', 1, 6);
     const amount = puddleAmount(planOf([a]), [a], sheet);
-    expect(amount?.ml).toBeCloseTo(16.875, 6);
-    expect(amount?.waterMl).toBeCloseTo(14.765625, 6);
+    const asked = 0.25 * 0.75 * 6 * 1.5; // 1.6875 ml of paint
+    const told = amount?.paints.reduce((all, { ml }) => all + ml, 0) ?? 0;
+    expect(told).toBeGreaterThanOrEqual(asked);
+    expect(told).toBeLessThanOrEqual(asked * 1.6);
     expect(amount?.paints.map(({ paint }) => paint)).toEqual(['blue', 'brown']);
-    expect(amount?.paints.map(({ ml }) => ml)).toEqual([
-      expect.closeTo(1.58203125, 6),
-      expect.closeTo(0.52734375, 6),
-    ]);
-    expect(amount?.paints[0]?.cm).toBeCloseTo(7.91, 2);
+    const [blue, brown] = amount?.paints ?? [];
+    expect(blue?.mm).toBe(3 * (brown?.mm ?? 0));
+    expect((brown?.mm ?? 0) % 5).toBe(0);
+    expect(brown?.ml).toBeCloseTo(0.02 * (brown?.mm ?? 0), 9);
   });
 
-  test('rows of one puddle add up; twice the sheet is twice the puddle', () => {
-    const rows = [row('a', 1, 3.5), row('b', 2, 3.5)];
-    const both = puddleAmount(planOf(rows), rows, sheet)?.ml ?? 0;
-    expect(both).toBeCloseTo(22.5, 6);
-    expect(puddleAmount(planOf(rows), rows, { widthMm: 1000, heightMm: 500 })?.ml).toBeCloseTo(
-      2 * both,
-      6,
+  test('water as drops and spoons measure it leaves the load asked for', () => {
+    for (const load of [0.6, 1, 2.6, 4, 6.4, 9, 11.4, 14, 18]) {
+      for (const share of [1, 0.5, 0.2]) {
+        const a = row('a', 1, load);
+        const small = { widthMm: 500 * share, heightMm: 500 };
+        const amount = puddleAmount(planOf([a]), [a], small);
+        const { waterMl = 0, paints = [] } = amount ?? {};
+        const paint = paints.reduce((all, { ml }) => all + ml, 0);
+        expect(amount?.ml).toBeCloseTo(waterMl + paint, 9);
+        expect(amount?.concentration).toBeCloseTo(paint / waterMl, 9);
+        expect(Math.abs(loadOf(paint / waterMl) / load - 1)).toBeLessThanOrEqual(0.07);
+        const steps = waterMl / (waterMl < 1.25 ? 0.05 : 1.25);
+        expect(steps).toBeCloseTo(Math.round(steps), 6);
+        expect(paints.every(({ mm }) => Number.isInteger(mm) && mm >= 1)).toBe(true);
+      }
+    }
+  });
+
+  // Common practice, no source: a tablespoon and more for the ground of a quarter sheet.
+  test('the ground of a quarter sheet takes about a tablespoon', () => {
+    const quarter = { widthMm: 381, heightMm: 279 };
+    const ground = wash({ slots: [0], mixes: ['a'] });
+    const whole = { ...planOf([row('a', 1, 1)], [ground]), slots: [slot(1, 1, 1)] };
+    for (const load of [0.5, 1, 2, 3]) {
+      const a = row('a', 1, load);
+      expect(puddleAmount({ ...whole, mixes: [a] }, [a], quarter)?.ml).toBeGreaterThanOrEqual(13.5);
+    }
+    const thick = row('a', 1, 6.4);
+    expect(puddleAmount({ ...whole, mixes: [thick] }, [thick], quarter)?.ml).toBeGreaterThan(11);
+  });
+
+  test('rows of one puddle add up and are mixed for the strongest; four times the sheet is about four times the puddle', () => {
+    const rows = [row('a', 1, 1), row('b', 2, 6)];
+    const both = puddleAmount(planOf(rows), rows, sheet);
+    const paint = both?.paints.reduce((all, { ml }) => all + ml, 0) ?? 0;
+    expect(paint).toBeGreaterThanOrEqual(1.5 * 0.25 * (0.75 * 1 + 0.25 * 6));
+    expect(loadOf(both?.concentration ?? 0)).toBeCloseTo(6, 0);
+    const large = puddleAmount(planOf(rows), rows, { widthMm: 1000, heightMm: 1000 })?.ml ?? 0;
+    expect(large / (both?.ml ?? 1)).toBeGreaterThan(2.5);
+    expect(large / (both?.ml ?? 1)).toBeLessThan(5);
+  });
+
+  test('lighter parts take less paint; where only they are painted it is mixed for them', () => {
+    const weaker = {
+      bands: [1],
+      load: 1,
+      consistency: 'tea',
+      target: null,
+      expected: paler,
+    } as const;
+    const [even, thin] = [row('a', 1, 6), row('a', 1, 6, { weaker })];
+    const [one, two] = [even, thin].map(
+      (mix) => puddleAmount(planOf([mix]), [mix], sheet)?.ml ?? 0,
     );
-  });
-
-  test('lighter parts take less paint in as much water', () => {
-    const even = row('a', 1, 3);
-    const { weaker } = row('a', 1, 3, {
-      weaker: { bands: [1], load: 0.3, consistency: 'tea', target: null, expected: [80, 0, 0] },
-    });
-    const thin = { ...even, ...(weaker && { weaker }) };
-    const [one, two] = [even, thin].map((mix) => puddleAmount(planOf([mix]), [mix], sheet));
-    expect(two?.ml).toBeCloseTo(one?.ml ?? 0, 6);
-    // 0.75 g/m2 of paint on an eighth of a square metre, 7.5 g/m2 on half as much; half as much again.
-    expect((two?.ml ?? 0) - (two?.waterMl ?? 0)).toBeCloseTo(0.140625 + 0.703125, 6);
-  });
-
-  test('the stronger, the more paint, and never more than all', () => {
-    const shares = [0.05, 0.35, 0.7, 2, 6, 16, 24, 32].map((load) => {
-      const mix = row('a', 1, load);
-      const plan = planOf([mix], [wash({ waterGramsPerSquareMetre: 40 })]);
-      const { ml, waterMl } = puddleAmount(plan, [mix], sheet) ?? { ml: 1, waterMl: 1 };
-      return 1 - waterMl / ml;
-    });
-    expect(shares).toEqual([...shares].sort((x, y) => x - y));
-    expect(shares[0]).toBeGreaterThan(0);
-    expect(shares.at(-1)).toBe(1);
-  });
-
-  // Common practice, no source: a pea of paint, some 0.2 to 0.3 ml, to a tablespoon (15 ml) of thin wash.
-  test('a tablespoon of thin wash takes about a pea of paint', () => {
-    const mix = row('a', 1, 0.5);
-    const { ml, waterMl } = puddleAmount(planOf([mix]), [mix], sheet) ?? { ml: 1, waterMl: 1 };
-    const pea = ((ml - waterMl) / ml) * 15;
-    expect(pea).toBeGreaterThan(0.1);
-    expect(pea).toBeLessThan(0.4);
-  });
-
-  test('wet-in-wet asks for no larger puddle: the rest is clean water; less water is heeded', () => {
-    const a = row('a', 1, 3.5);
-    const ml = (step: Partial<Step>) => puddleAmount(planOf([a], [wash(step)]), [a], sheet)?.ml;
-    expect(ml({ technique: 'wet-in-wet', waterGramsPerSquareMetre: 150 })).toBeCloseTo(16.875, 6);
-    expect(ml({ waterGramsPerSquareMetre: 40 })).toBeCloseTo(11.25, 6);
+    expect(two).toBeLessThan(0.6 * (one ?? 0));
+    const light = puddleAmount(planOf([thin], [wash({ slots: [0] })]), [thin], sheet);
+    expect(loadOf(light?.concentration ?? 0)).toBeCloseTo(1, 1);
   });
 
   test('a fluid puddle is never too small to load a brush; thick paint may be', () => {
-    const small = { widthMm: 50, heightMm: 50 };
-    const [thin, thick] = [3, 24].map((load) => {
+    const small = { widthMm: 30, heightMm: 30 };
+    const [thin, thick] = [2, 15].map((load) => {
       const mix = row('a', 1, load);
-      return puddleAmount(planOf([mix], [wash({ waterGramsPerSquareMetre: 40 })]), [mix], small);
+      return puddleAmount(planOf([mix]), [mix], small);
     });
-    expect(thin?.ml).toBeCloseTo(2.5, 9);
-    expect((thin?.ml ?? 0) - (thin?.waterMl ?? 0)).toBeCloseTo(7.5 / 16, 6);
-    expect(thick?.ml).toBeCloseTo(0.09, 6);
+    expect(thin?.ml).toBeGreaterThanOrEqual(2.5);
+    expect(thick?.ml).toBeLessThan(0.5);
+  });
+
+  test('of little tea a small puddle of coffee is mixed and thinned', () => {
+    const mix = row('a', 1, 0.2);
+    const amount = puddleAmount(planOf([mix]), [mix], { widthMm: 50, heightMm: 50 });
+    expect(amount?.ml).toBeLessThan(5);
+    const concentration = amount?.concentration ?? 0;
+    expect(concentration).toBeCloseTo(0.03, 2);
+    expect(thinningFor(concentration, 0.2)?.water).toBeGreaterThan(8);
+  });
+
+  test('more than paint with water can leave: straight from the tube', () => {
+    const mix = row('a', 1, 30);
+    const amount = puddleAmount(planOf([mix]), [mix], sheet);
+    expect(amount).toMatchObject({ waterMl: 0, concentration: Number.POSITIVE_INFINITY });
+    expect(amount && amountInWords(amount, (id) => id)).toMatch(
+      /^Straight from the tube, no water: [\d.]+ cm of blue, [\d.]+ cm of brown\.$/,
+    );
   });
 
   test('no wash takes it: nothing', () => {
@@ -139,24 +168,28 @@ describe('how much of a puddle', () => {
 });
 
 test.each([
-  [10, 7.5, 12.5, 2.5, 'About 10 ml: 1.5 teaspoons of water, 13 cm of blue, 2.5 cm of brown.'],
+  [7.5, 120, 40, 'About 11 ml: 1½ teaspoons of water, 12 cm of blue, 4 cm of brown.'],
   [
-    4,
-    3.7,
-    1.2,
-    0.2,
-    'About 4 ml: three quarters of a teaspoon of water, 1 cm of blue, a touch of brown.',
+    3.75,
+    15,
+    5,
+    'About 4 ml: three quarters of a teaspoon of water, 1.5 cm of blue, 5 mm of brown.',
   ],
-  [0.4, 0.2, 0.8, 0.2, 'About under 1 ml: a few drops of water, 8 mm of blue, a touch of brown.'],
-  [5.6, 5, 1, 0.3, 'About 5.5 ml: one teaspoon of water, 1 cm of blue, 3 mm of brown.'],
-])('%s ml in words', (ml, waterMl, blue, brown, words) => {
+  [0.65, 3, 1, 'Under 1 ml: 13 drops of water, 3 mm of blue, 1 mm of brown.'],
+  [0.05, 12, 4, 'Under 1 ml: 1 drop of water, 12 mm of blue, 4 mm of brown.'],
+  [5, 9, 3, 'About 5 ml: 1 teaspoon of water, 9 mm of blue, 3 mm of brown.'],
+  [17.5, 6, 2, 'About 18 ml: 3½ teaspoons of water, 6 mm of blue, 2 mm of brown.'],
+  [22.5, 6, 2, 'About 23 ml: 1½ tablespoons of water, 6 mm of blue, 2 mm of brown.'],
+  [15, 6, 2, 'About 15 ml: 1 tablespoon of water, 6 mm of blue, 2 mm of brown.'],
+  [33.75, 30, 10, 'About 35 ml: 2¼ tablespoons of water, 3 cm of blue, 1 cm of brown.'],
+])('%s ml of water, %s mm and %s mm in words', (waterMl, blue, brown, words) => {
   const paints = [
-    { paint: 'blue', ml: 0, cm: blue },
-    { paint: 'brown', ml: 0, cm: brown },
+    { paint: 'blue', ml: 0.02 * blue, mm: blue },
+    { paint: 'brown', ml: 0.02 * brown, mm: brown },
   ];
-  expect(amountInWords({ ml, waterMl, paints }, (id) => id)).toBe(
-    words.replace('About under', 'Under'),
-  );
+  const paintMl = 0.02 * (blue + brown);
+  const amount = { ml: waterMl + paintMl, waterMl, concentration: paintMl / waterMl, paints };
+  expect(amountInWords(amount, (id) => id)).toBe(words);
 });
 
 test('laid out: paints that are used, each brush once, and what the techniques ask for', () => {

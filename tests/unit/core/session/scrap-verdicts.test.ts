@@ -1,16 +1,17 @@
 import { describe, expect, test } from 'vitest';
+import type { ScrapHue, ScrapVerdict } from '../../../../app/core/paint/paint-at-fault.ts';
 import type { Mix } from '../../../../app/core/plan/plan.ts';
 import {
   comparedPuddles,
   isSamePuddle,
   lastTimeWords,
-  type ScrapVerdict,
   scrapInWords,
   scrapLessons,
   scrapPuddles,
+  tellingTry,
   verdictOf,
 } from '../../../../app/core/session/scrap-verdicts.ts';
-import { lastAct } from '../../../../app/core/session/session-event.ts';
+import { lastAct, type SessionEvent } from '../../../../app/core/session/session-event.ts';
 import { recordSession } from '../../../../app/core/session/session-record.ts';
 import { device, minute, steps } from '../../../support/session/session-log.ts';
 
@@ -22,8 +23,10 @@ const green = {
   ],
   load: 2,
 };
-const scrap = (verdict: ScrapVerdict | null, puddle = blue) =>
-  ({ kind: 'scrap', ...puddle, verdict }) as const;
+const scrap = (verdict: ScrapVerdict['depth'], puddle = blue, hue?: ScrapHue) =>
+  ({ kind: 'scrap', ...puddle, verdict, ...(hue && { hue }) }) as const;
+const saidOf = (events: readonly SessionEvent[]) =>
+  comparedPuddles(events).map(({ tries }) => tries.map(({ depth, hue }) => hue ?? depth));
 
 describe('puddles compared on a scrap', () => {
   test('each puddle by itself, tries in order', () => {
@@ -32,8 +35,8 @@ describe('puddles compared on a scrap', () => {
     it.wait(10 * minute);
     it.log(scrap('right'));
     const compared = comparedPuddles(it.events);
-    expect(compared.map(({ tries }) => tries)).toEqual([['weaker', 'right'], ['right']]);
-    expect(verdictOf(compared, blue)).toBe('right');
+    expect(saidOf(it.events)).toEqual([['weaker', 'right'], ['right']]);
+    expect(verdictOf(compared, blue)).toMatchObject({ depth: 'right', hue: null });
     expect(verdictOf(compared, { ...blue, load: 8 })).toBeNull();
   });
 
@@ -44,7 +47,7 @@ describe('puddles compared on a scrap', () => {
     it.log(scrap(null)); // the finger's second touch of the same button
     it.wait(5000);
     it.log(scrap('stronger'));
-    expect(comparedPuddles(it.events)[0]?.tries).toEqual(['stronger']);
+    expect(saidOf(it.events)).toEqual([['stronger']]);
   });
 
   test('withdrawn, or taken back: it was never told', () => {
@@ -69,10 +72,64 @@ describe('puddles compared on a scrap', () => {
     it.wait(5 * minute);
     it.log(scrap('right'));
     const compared = comparedPuddles(it.events);
-    expect(scrapInWords(compared, blue)).toBe('; on the scrap weaker, then right');
+    expect(scrapInWords(compared, blue)).toBe('; on the scrap too pale, then right');
     expect(scrapInWords(compared, green)).toBe('');
     const after = recordSession({ id: 'p', steps: [], mixes: [] }, it.events);
     expect({ ...after, totalMinutes: 0 }).toEqual({ ...before, totalMinutes: 0 });
+  });
+});
+
+describe('too much of a colour', () => {
+  test('is told of the same scrap as its depth, each time both, and stands in the record', () => {
+    const it = device();
+    it.log(scrap('stronger', green));
+    it.wait(5000);
+    it.log(scrap('stronger', green, 'blue'));
+    const compared = comparedPuddles(it.events);
+    expect(compared[0]?.tries).toMatchObject([{ depth: 'stronger', hue: 'blue' }]);
+    expect(scrapInWords(compared, green)).toBe('; on the scrap too strong and too blue');
+    it.wait(10 * minute);
+    it.log(scrap(null, green, 'dull'));
+    expect(saidOf(it.events)).toEqual([['blue', 'dull']]);
+    it.wait(2 * minute);
+    it.log(scrap(null, green));
+    expect(saidOf(it.events)).toEqual([['blue']]);
+  });
+
+  const toldBy = (puddle: typeof green, ...events: ReturnType<typeof scrap>[]) => {
+    const it = device();
+    for (const event of events) {
+      it.log(event);
+      it.wait(10 * minute);
+    }
+    const [compared] = comparedPuddles(it.events);
+    if (!compared) throw new Error(`no scrap of ${puddle.load}`);
+    const told = tellingTry(compared);
+    return told && [told.depth, told.hue, it.events.findIndex(({ id }) => id === told.event)];
+  };
+
+  test('a mix tells of its paints by the first hue that is off, after water or not', () => {
+    const told = toldBy(
+      green,
+      scrap('weaker', green),
+      scrap(null, green, 'blue'),
+      scrap(null, green, 'red'),
+    );
+    expect(told).toEqual([null, 'blue', 1]);
+    expect(toldBy(green, scrap('stronger', green), scrap('right', green))).toBeNull();
+  });
+
+  test('a paint by itself tells by its first depth, unless that is right', () => {
+    expect(toldBy(blue, scrap('stronger'), scrap('right'))).toEqual(['stronger', null, 0]);
+    expect(toldBy(blue, scrap('right'), scrap('stronger'))).toBeNull();
+    expect(toldBy(blue, scrap(null, blue, 'red'))).toBeNull();
+  });
+
+  test('painted again: what it was', () => {
+    const it = device();
+    it.log(scrap(null, green, 'blue'));
+    const lessons = scrapLessons([{ sessionId: 'a', paintingId: 'p', steps, events: it.events }]);
+    expect(lastTimeWords(lessons, green)).toBe('Last time it came out too blue.');
   });
 });
 
@@ -86,7 +143,11 @@ test('the same puddle: proportions and about the strength, in any order', () => 
 });
 
 test('next time: what the mix of the plan did first, in the session last begun', () => {
-  const evening = (sessionId: string, days: number, ...verdicts: ScrapVerdict[]) => {
+  const evening = (
+    sessionId: string,
+    days: number,
+    ...verdicts: ('weaker' | 'right' | 'stronger')[]
+  ) => {
     const it = device();
     it.sleep(days * 24 * 60 * minute);
     for (const verdict of verdicts) {
@@ -100,7 +161,7 @@ test('next time: what the mix of the plan did first, in the session last begun',
     evening('c', 3, 'weaker', 'right'),
     evening('b', 2, 'right'),
   ]);
-  expect(lastTimeWords(lessons, blue)).toBe('Last time it came out weaker: take more paint.');
+  expect(lastTimeWords(lessons, blue)).toBe('Last time it came out too pale: take more paint.');
   expect(lastTimeWords(lessons, green)).toBeNull();
   expect(lastTimeWords(scrapLessons([evening('b', 2, 'right')]), blue)).toBeNull();
   expect(lastTimeWords(scrapLessons([evening('a', 1, 'stronger')]), blue)).toMatch(/more water/);

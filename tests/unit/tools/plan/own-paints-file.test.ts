@@ -23,8 +23,22 @@ test('a paint as documented; properties left out are those remembered of its pig
     written(JSON.stringify({ paints: [blue, { ...blue, id: 'b2', properties }] })),
   );
   expect(plain).toMatchObject({ id: 'my-blue', ci: ['PB29'], K: blue.K, S: blue.S });
-  expect(plain?.properties).toMatchObject({ transparency: 'T', staining: 0, granulation: 2 });
-  expect(own?.properties).toMatchObject({ transparency: 'T', staining: 2, granulation: 2 });
+  expect(plain?.properties).toMatchObject({ transparency: 'ST', staining: 1, granulation: 2 });
+  expect(own?.properties).toMatchObject({ transparency: 'ST', staining: 2, granulation: 2 });
+});
+
+test('strength is 1 where it is not said, the masstone a full coat of 20 ml', () => {
+  const entries = [
+    blue,
+    { ...blue, id: 'b2', strength: 2.5 },
+    { ...blue, id: 'b3', strength: 2, mostLoad: 30 },
+  ];
+  const { paints } = parseOwnPaints({ paints: entries });
+  expect(paints.map(({ strength, mostLoad }) => [strength, mostLoad])).toEqual([
+    [1, 20],
+    [2.5, 50],
+    [2, 30],
+  ]);
 });
 
 describe('a fault is one line that names the paint', () => {
@@ -40,6 +54,9 @@ describe('a fault is one line that names the paint', () => {
     [{ ...blue, name: ' ' }, 'paint "my-blue": name is missing'],
     [{ ...blue, ci: 'PB29' }, 'paint "my-blue": ci must be Colour Index names'],
     [{ ...blue, ci: ['PB29', 'blue'] }, 'paint "my-blue": ci: "blue" is no Colour Index name'],
+    [{ ...blue, strength: 0 }, 'paint "my-blue": strength must be a number above 0'],
+    [{ ...blue, strength: '2' }, 'paint "my-blue": strength must be a number above 0'],
+    [{ ...blue, mostLoad: -1 }, 'paint "my-blue": mostLoad must be a number above 0'],
     [{ ...blue, properties: { staining: 3 } }, 'properties: staining must be 0, 1, 2 or null'],
     [{ ...blue, properties: { hue: 1 } }, 'properties: "hue" is not one of'],
     ['blue', 'paint 1: must be an object'],

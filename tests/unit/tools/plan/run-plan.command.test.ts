@@ -28,7 +28,14 @@ interface Printed {
   }[];
   edges: { kind: string; count: number; lengthMm: number; share: number }[];
   masses: { firstWash: number; second: number; darks: number };
-  puddles: { puddle: string; wash: number; ml: number; paints: { paint: string; ml: number }[] }[];
+  puddles: {
+    puddle: string;
+    wash: number;
+    ml: number;
+    waterMl: number;
+    paints: { paint: string; ml: number; cm: number }[];
+    thinned: { mix: string; puddle: number; water: number }[];
+  }[];
   reach: { code: string; text: string }[];
   warnings: { code: string }[];
   steps: {
@@ -76,7 +83,7 @@ describe('a small upright photograph', () => {
 
   test('keys as documented', () => {
     expect(keys(plan)).toEqual(
-      'bands edges families fit lightness masses mixes palette passages puddles range raster reach reserves sheet steps warnings washesWhy'.split(
+      'bands edges families fit lightness masses mixes palette passages puddles range raster reach reserves sheet steps surface warnings washesWhy'.split(
         ' ',
       ),
     );
@@ -84,9 +91,16 @@ describe('a small upright photograph', () => {
       'band from lightness plannedLightness share to value'.split(' '),
     );
     expect(keys(plan.families[0])).toEqual(['id', 'lab', 'share']);
-    expect(keys(plan.palette[0])).toEqual(['ci', 'id', 'name', 'why']);
-    const mix = 'consistency expected family id load parts passage puddle target wash'.split(' ');
-    for (const row of plan.mixes) expect(keys(row)).toEqual(expect.arrayContaining(mix));
+    expect(keys(plan.palette[0])).toEqual(
+      'ci confidence id mostLoad name provenance strength why'.split(' '),
+    );
+    const mix =
+      'concentration consistency expected family id load paint_ml_per_m2 parts passage puddle target wash';
+    for (const row of plan.mixes) expect(keys(row)).toEqual(expect.arrayContaining(mix.split(' ')));
+    expect(keys(plan.surface as object)).toEqual(['k1', 'k2']);
+    expect(keys(plan.puddles[0])).toEqual(
+      'concentration ml paints puddle text thinned wash waterMl'.split(' '),
+    );
     expect(keys(plan.steps[0])).toEqual(
       'bands board brush cautions consequence dryMinutes expectedImage expectedLightness families kind mixes n paintMinutes paper passage prompt rules shineMinutes soften technique title touches watch'.split(
         ' ',
@@ -113,9 +127,11 @@ describe('a small upright photograph', () => {
     expect(new Set(rows).size).toBe(rows.length);
     expect(plan.steps.map((step) => step.n)).toEqual(plan.steps.map((_, i) => i + 1));
     const ids = new Set(plan.mixes.map((mix) => mix.id));
-    for (const { ml, paints } of plan.puddles) {
+    for (const { ml, waterMl, paints, thinned } of plan.puddles) {
       expect(ml).toBeGreaterThan(0);
-      expect(paints.reduce((all, paint) => all + paint.ml, 0)).toBeLessThanOrEqual(ml + 1e-9);
+      expect(paints.reduce((all, paint) => all + paint.ml, waterMl)).toBeCloseTo(ml, 9);
+      for (const paint of paints) expect(paint.ml).toBeCloseTo(0.2 * paint.cm, 9);
+      for (const { mix } of thinned) expect(ids.has(mix)).toBe(true);
     }
     const [first, last] = [plan.steps[0], plan.steps.at(-1)].map((s) => s?.expectedLightness ?? []);
     expect(last?.length).toBe(first?.length);

@@ -217,7 +217,7 @@ describe('technique', () => {
   it('wetting paint that lifts is told', async () => {
     const lifting = await solvedFacts(
       hillsReading(),
-      paintsNamed('pb29-ultramarine-blue', 'pb28-cobalt-blue'),
+      paintsNamed('pg18-viridian', 'pb74-cobalt-deep'),
     );
     const edits = [{ kind: 'technique', key: 'wash/sheet/2', technique: 'wet-in-wet' }] as const;
     expect(editedPlan(lifting, edits).find('wash/sheet/2')?.consequence).toMatch(/lifts easily/);
@@ -225,43 +225,6 @@ describe('technique', () => {
 
   it('one that makes no sense there changes nothing', () => {
     expect(painted('lifting').steps).toEqual(hills().steps);
-  });
-});
-
-describe('mixes', () => {
-  const row = () => {
-    const found = hills().mixes.find(({ id }) => id === 'sheet/3/1');
-    if (!found) throw new Error('no row');
-    return found;
-  };
-
-  it('thinner: paler, the row says so, and the shapes miss their value', () => {
-    const { id, parts } = row();
-    const plan = hills({ kind: 'mix', mix: id, parts, load: 0.2 });
-    const now = plan.mixes.find((mix) => mix.id === id);
-    expect(now?.expected[0]).toBeGreaterThan(row().expected[0] + 8);
-    expect(now).toMatchObject({ load: 0.2, consistency: 'tea' });
-    expect(plan.find('wash/sheet/3')?.consequence).toMatch(/lighter than planned/);
-  });
-
-  it('other parts are another puddle; paints that are not there wait', () => {
-    const { id, load, puddle } = row();
-    const parts = [{ paint: 'pbr7-burnt-sienna', parts: 5 }];
-    const plan = hills({ kind: 'mix', mix: id, parts, load });
-    const now = plan.mixes.find((mix) => mix.id === id);
-    expect(now?.parts).toEqual(parts);
-    const shared = hills().mixes.filter((mix) => mix.puddle === puddle).length > 1;
-    if (shared) expect(now?.puddle).not.toBe(puddle);
-    const gone = [{ paint: 'no-such-paint', parts: 1 }];
-    expect(hills({ kind: 'mix', mix: id, parts: gone, load }).mixes).toEqual(hills().mixes);
-  });
-
-  it('too many paints are told', () => {
-    const { id, load } = row();
-    const parts = paints.map((paint) => ({ paint: paint.id, parts: 3 }));
-    expect(hills({ kind: 'mix', mix: id, parts, load }).find('wash/sheet/3')?.consequence).toMatch(
-      /So many parts/,
-    );
   });
 });
 

@@ -111,8 +111,8 @@ it('seven values in two passages, eight washes asked for: at most twelve paintin
   const reading = madeReading(slots, soft);
   const memory = createPlanMemory();
   // All of them lift easily: soft lights are lifted too.
-  const blues = ['pb29-ultramarine-blue', 'pb28-cobalt-blue', 'pb36-cerulean-blue'];
-  const wishes = { box: blues, chosen: blues, washes: 8 };
+  const chosen = ['pg18-viridian', 'pb74-cobalt-deep', 'pv16-manganese-violet'];
+  const wishes = { box: chosen, chosen, washes: 8 };
   const plan = await buildPlan(reading, wishes, noCheckpoint, memory);
   const painting = plan.steps.filter(isPaintingStep);
   expect(painting.length).toBeLessThanOrEqual(12);

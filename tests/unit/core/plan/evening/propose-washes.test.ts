@@ -71,7 +71,10 @@ it('one of the two pictures wants a third wash, and says which value for', async
 
 it('on paper that bears two washes it says that it stays at two though a value is missed', async () => {
   const paper = { gsm: 190, fibre: 'cellulose' } as const;
-  const { washes, why } = await proposed('snow', { paper });
+  // The one of the two that wants a third wash where the paper bears it.
+  const name = (await proposed('hills')).washes === 3 ? 'hills' : 'snow';
+  expect((await proposed(name)).washes).toBe(3);
+  const { washes, why } = await proposed(name, { paper });
   expect(washes).toBe(2);
   expect(why).toContain('bears no more, though not all values and colours are reached');
 });

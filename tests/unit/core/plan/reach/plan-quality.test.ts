@@ -1,7 +1,12 @@
 import { beforeAll, describe, expect, test } from 'vitest';
-import { colourOfWashes, type Wash } from '../../../../../app/core/paint/colour-of-washes.ts';
-import type { Paint } from '../../../../../app/core/paint/paint.ts';
+import {
+  colourOfWashes,
+  reflectanceOfWashes,
+  type Wash,
+} from '../../../../../app/core/paint/colour-of-washes.ts';
+import { coatOf, type Paint } from '../../../../../app/core/paint/paint.ts';
 import { paintBox } from '../../../../../app/core/paint/paint-box.ts';
+import { wetLab } from '../../../../../app/core/paint/wet-look.ts';
 import type { Mix, WashPlan } from '../../../../../app/core/plan/plan.ts';
 import { planQuality } from '../../../../../app/core/plan/reach/plan-quality.ts';
 import type { Slot } from '../../../../../app/core/reading/slot.ts';
@@ -51,11 +56,10 @@ describe.each(Object.entries(builtPlans))('the plan of %s', (_, built) => {
       const before = laid.get(mix.family) ?? [];
       const now = mix.parts.length > 0 ? [...before, washOf(plan, mix)] : before;
       laid.set(mix.family, now);
-      for (const [got, surface] of [
-        [mix.expected, 'dry'],
-        [mix.expectedWet, 'wet'],
+      for (const [got, wanted] of [
+        [mix.expected, colourOfWashes(now)],
+        [mix.expectedWet, wetLab(reflectanceOfWashes(now))],
       ] as const) {
-        const wanted = colourOfWashes(now, surface);
         for (const i of [0, 1, 2] as const) expect(got[i]).toBeCloseTo(wanted[i], 6);
       }
       if (mix.weaker) {
@@ -80,7 +84,14 @@ describe.each(Object.entries(builtPlans))('the plan of %s', (_, built) => {
       }
       expect(mix.parts.reduce((all, part) => all + part.parts, 0)).toBeLessThanOrEqual(8);
       expect(mix.parts.length).toBeLessThanOrEqual(3);
-      expect(mix.load).toBeLessThanOrEqual(32);
+      // Never thicker than a full coat: that of each paint, by its share of the volume.
+      const { paints: mixed, parts: counts } = washOf(plan, mix);
+      const sum = counts.reduce((all, count) => all + count, 0);
+      const coat = mixed.reduce(
+        (all, paint, i) => all + coatOf(paint) * ((counts[i] ?? 0) / sum),
+        0,
+      );
+      expect(mix.load).toBeLessThanOrEqual(coat + 0.05);
     }
     for (const used of puddles.values()) expect(used.size).toBeLessThanOrEqual(3);
     for (const used of paints.values()) expect(used.size).toBeLessThanOrEqual(3);

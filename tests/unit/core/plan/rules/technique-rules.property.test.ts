@@ -6,6 +6,7 @@ import { techniquesInOrder } from '../../../../../app/core/plan/rules/technique-
 import { sides } from '../../../../../app/core/raster/size.ts';
 import {
   border,
+  liftingPaint,
   type MadeSlot,
   madeFacts,
   sheet,
@@ -31,7 +32,7 @@ const slot: fc.Arbitrary<MadeSlot> = fc.record({
   }),
 });
 
-const paint = fc.constantFrom('pb29-ultramarine-blue', 'pb27-prussian-blue', 'pbr7-burnt-sienna');
+const paint = fc.constantFrom(liftingPaint, 'pb27-prussian-blue', 'pbr7-burnt-sienna');
 const techniques: readonly Technique[] = ['wet on dry', 'wet-in-wet', 'glaze', 'dry brush'];
 
 const work = fc.record({
@@ -52,7 +53,7 @@ const work = fc.record({
   ),
   later: fc.array(fc.array(fc.nat(7), { minLength: 1, maxLength: 8 }), { maxLength: 4 }),
   paints: fc.tuple(paint, paint, paint, paint),
-  loads: fc.tuple(...Array.from({ length: 4 }, () => fc.constantFrom(0.5, 1, 3, 9))),
+  loads: fc.tuple(...Array.from({ length: 4 }, () => fc.constantFrom(0.5, 2.6, 6.4, 11.4))),
   techniques: fc.array(fc.constantFrom(...techniques), { minLength: 5, maxLength: 5 }),
 });
 

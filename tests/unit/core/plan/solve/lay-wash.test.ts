@@ -45,7 +45,7 @@ function firstWash(weakLoad: number | null) {
     return { work: familyWork(family, own, slots, bands), indices, paintBits: -1, dried: paper };
   });
   const familyWashes = new Map(
-    tracks.map((track, n) => [track, n === 0 ? { option, load: 3, weakLoad } : null] as const),
+    tracks.map((track, n) => [track, n === 0 ? { option, load: 6, weakLoad } : null] as const),
   );
   const input = { slots, paints, names: new PuddleNames() };
   const wash = layWash('sheet', first, [1, 2], tracks, familyWashes, input, paper);
@@ -57,8 +57,8 @@ test('a wash in two strengths: each states what it is to become and what it come
   expect([wash.weak, wash.full]).toEqual([[1], [2]]);
   const [mix] = wash.mixes;
   const thin = labOfSheet(layMix(option, 0.6, paper));
-  const full = labOfSheet(layMix(option, 3, paper));
-  expect(mix).toMatchObject({ load: 3, consistency: 'milk', target: [60, 3, 4], expected: full });
+  const full = labOfSheet(layMix(option, 6, paper));
+  expect(mix).toMatchObject({ load: 6, consistency: 'milk', target: [60, 3, 4], expected: full });
   expect(mix?.weaker).toMatchObject({
     bands: [1],
     load: 0.6,

@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, test } from 'vitest';
-import { consistencySign } from '../../../../../app/core/paint/mix.ts';
+import { consistencySign, usualLoad } from '../../../../../app/core/paint/consistency.ts';
 import { noCheckpoint } from '../../../../../app/core/palette/checkpoint.ts';
 import { buildPlan } from '../../../../../app/core/plan/build-plan.ts';
 import type { SmallTechnique, Step, WashPlan } from '../../../../../app/core/plan/plan.ts';
@@ -160,7 +160,8 @@ describe('brush and board', () => {
   });
 
   test('flat, and no bead asked for, where the colours are too thick to run', () => {
-    const facts = madeFacts({ slots: [slot(150)], washes: { sheet: [[0]] }, loads: { 1: 8 } });
+    const loads = { 1: usualLoad('cream') };
+    const facts = madeFacts({ slots: [slot(150)], washes: { sheet: [[0]] }, loads });
     expect(stepOf(facts, 1).board).toMatch(/^flat/);
     expect(stepOf(facts, 1).prompt).not.toMatch(/bead/);
   });

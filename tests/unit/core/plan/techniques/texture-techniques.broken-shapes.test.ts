@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import {
   border,
+  liftingPaint,
   type MadeSlot,
   madeFacts,
   stepOf,
@@ -65,7 +66,7 @@ describe('lifting while damp', () => {
     });
 
   test('small soft lights inside paint that lifts, once the shine has gone', () => {
-    const step = stepOf(made('pb29-ultramarine-blue'));
+    const step = stepOf(made(liftingPaint));
     const lifting = touchOf(step, 'lifting');
     expect(lifting).toMatchObject({
       paper: 'damp',
@@ -76,6 +77,6 @@ describe('lifting while damp', () => {
 
   test('never out of staining paint, nor where the lights are crisp', () => {
     expect(techniquesOf(stepOf(made('pb27-prussian-blue')))).toEqual([]);
-    expect(techniquesOf(stepOf(made('pb29-ultramarine-blue', 0.2)))).toEqual([]);
+    expect(techniquesOf(stepOf(made(liftingPaint, 0.2)))).toEqual([]);
   });
 });

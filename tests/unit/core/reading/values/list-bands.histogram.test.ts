@@ -43,8 +43,8 @@ describe('key and range', () => {
     ['full', spread(2, 98)],
   ] as const)('%s', (key, histogram) => expect(pictureKey(histogram)).toBe(key));
 
-  test('a picture is opened up unless its key is plain; her wish goes first', () => {
-    expect(chooseRange(spread(2, 98), 12, 95).mode).toBe('opened');
+  test('a picture stays as photographed, however flat, unless she wants it opened up', () => {
+    expect(chooseRange(spread(2, 98), 12, 95).mode).toBe('photographed');
     expect(chooseRange(spread(55, 100), 12, 95).mode).toBe('photographed');
     expect(chooseRange(spread(55, 100), 12, 95, 'opened').mode).toBe('opened');
     expect(chooseRange(spread(50, 51), 12, 95).mode).toBe('photographed');

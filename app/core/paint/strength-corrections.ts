@@ -1,0 +1,161 @@
+import { type Paint, strengthOf } from './paint.ts';
+
+/** What one scrap told of the strength of one paint. */
+export interface StrengthLesson {
+  /** The line of a session's log it was told in, and the session. */
+  readonly event: string;
+  readonly session: string;
+  /** Paint id, and what it was called. */
+  readonly paint: string;
+  readonly name: string;
+  readonly seems: 'stronger' | 'weaker';
+  /** By how much the plan of that session had corrected the paint already. */
+  readonly planned: number;
+  /** Ms since 1970. */
+  readonly at: number;
+  /** Told of the depth of a paint by itself: counts where a sitting before has told the same. */
+  readonly perhapsWater?: boolean;
+  /** She has reset the paint since. */
+  readonly forgotten?: boolean;
+}
+
+/** By how much her scraps correct the strength of a paint. */
+export interface StrengthCorrection {
+  readonly paint: string;
+  readonly factor: number;
+}
+
+/** One verdict moves a strength by so much, and all of them together by no more than `mostMoved` either way (own). */
+export const strengthStep = 1.25;
+const mostMoved = 2.5;
+
+const isSure = (lesson: StrengthLesson, before: readonly StrengthLesson[]): boolean =>
+  !lesson.perhapsWater ||
+  before.some((each) => each.session !== lesson.session && each.seems === lesson.seems);
+
+/**
+ * One step further, but not more than one step past what its plan had reckoned with: what several puddles of one
+ * plan tell of a paint is told once.
+ */
+function moved(factor: number, { seems, planned }: StrengthLesson): number {
+  const next =
+    seems === 'stronger'
+      ? Math.max(factor, strengthStep * Math.min(factor, planned))
+      : Math.min(factor, Math.max(factor, planned) / strengthStep);
+  const held = Math.min(mostMoved, Math.max(1 / mostMoved, next));
+  return Math.abs(held - 1) < 1e-9 ? 1 : held;
+}
+
+/** The factor of a paint after each of its lessons, in order. */
+function factorsOf(lessons: readonly StrengthLesson[], paint: string) {
+  const counting = lessons.filter((each) => each.paint === paint && !each.forgotten);
+  let factor = 1;
+  return counting.map((lesson, n) => {
+    const before = factor;
+    const sure = isSure(lesson, counting.slice(0, n));
+    if (sure) factor = moved(factor, lesson);
+    return { lesson, sure, before, factor };
+  });
+}
+
+/** A paint with its strength as her scraps correct it. */
+export function correctedPaint(
+  paint: Paint,
+  corrections: readonly StrengthCorrection[] = [],
+): Paint {
+  const found = corrections.find((each) => each.paint === paint.id);
+  if (!found) return paint;
+  const { factor } = found;
+  return { ...paint, strength: factor * strengthOf(paint), corrected: factor };
+}
+
+/** A corrected paint, for her to see. */
+interface CorrectedPaint extends StrengthCorrection {
+  readonly name: string;
+  /** How many scraps told so, and when the last did. */
+  readonly count: number;
+  readonly at: number;
+}
+
+/** All paints whose strength is corrected. */
+export function correctedPaints(lessons: readonly StrengthLesson[] = []): CorrectedPaint[] {
+  return [...new Set(lessons.map(({ paint }) => paint))].flatMap((paint) => {
+    const told = factorsOf(lessons, paint);
+    const last = told.at(-1);
+    if (!last || last.factor === 1) return [];
+    const { name, at } = last.lesson;
+    return [{ paint, factor: last.factor, name, at, count: told.length }];
+  });
+}
+
+/** What plans are made with. */
+export const strengthCorrections = (lessons?: readonly StrengthLesson[]): StrengthCorrection[] =>
+  correctedPaints(lessons).map(({ paint, factor }) => ({ paint, factor }));
+
+/**
+ * The lessons with those of one session as they stand now: what she took back is dropped, what is new comes last.
+ * What she has reset stays forgotten.
+ */
+export function withLessonsOf(
+  lessons: readonly StrengthLesson[],
+  session: string,
+  stands: (event: string) => boolean,
+  told: readonly StrengthLesson[],
+): StrengthLesson[] {
+  const kept = lessons.filter((each) => each.session !== session || stands(each.event));
+  const known = new Set(kept.map(({ event }) => event));
+  return [...kept, ...told.filter(({ event }) => stands(event) && !known.has(event))];
+}
+
+/** A paint as strong as first reckoned again; all of them where none is named. */
+export const forgetStrength = (
+  lessons: readonly StrengthLesson[],
+  paint?: string,
+): StrengthLesson[] =>
+  lessons.map((each) =>
+    paint === undefined || each.paint === paint ? { ...each, forgotten: true } : each,
+  );
+
+const fractions: readonly (readonly [share: number, words: string])[] = [
+  [0.2, 'a fifth'],
+  [0.25, 'a quarter'],
+  [0.36, 'a third'],
+  [0.5, 'half'],
+  [0.6, 'three fifths'],
+  [0.95, 'nearly as much again'],
+  [1.5, 'one and a half times as much again'],
+];
+
+const nearestFraction = (share: number): string =>
+  fractions.reduce((one, two) =>
+    Math.abs(two[0] - share) < Math.abs(one[0] - share) ? two : one,
+  )[1];
+
+/** How a factor changes what a plan asks for: 'less of it (by a fifth)'. */
+const shareInWords = (factor: number): string =>
+  factor > 1
+    ? `less of it (by ${nearestFraction(1 - 1 / factor)})`
+    : `more of it (by ${nearestFraction(1 / factor - 1)})`;
+
+/** 'By your scraps stronger than reckoned: plans use less of it (by a fifth).' */
+export const correctionInWords = ({ factor }: Pick<StrengthCorrection, 'factor'>): string =>
+  `By your scraps ${factor > 1 ? 'stronger' : 'weaker'} than reckoned: plans use ${shareInWords(factor)}.`;
+
+/** What a scrap changed, by the line of the log it was told in; null where it taught nothing. */
+export function lessonInWords(lessons: readonly StrengthLesson[], event: string): string | null {
+  const found = lessons.find((each) => each.event === event);
+  if (!found) return null;
+  const { paint, name, seems, forgotten } = found;
+  if (forgotten) return `Your ${name} was reset: plans reckon with it as they first did.`;
+  const told = factorsOf(lessons, paint).find(({ lesson }) => lesson === found);
+  if (!told) return null;
+  const { sure, before, factor } = told;
+  if (!sure) {
+    return `Once, it is the water. If your ${name} comes out so another day, plans will follow.`;
+  }
+  if (factor === before) {
+    return `Your ${name} is taken as ${seems} already: a plan made anew uses ${factor > 1 ? 'less' : 'more'} of it.`;
+  }
+  if (factor === 1) return `Your ${name} goes back to the strength first reckoned.`;
+  return `Your ${name} seems ${seems} than reckoned: from now on plans use ${shareInWords(factor / before)}.`;
+}

@@ -1,0 +1,115 @@
+import type { Lab } from '../../colour/lab.ts';
+import { valueReachedWithin } from '../../limits.ts';
+import type { Paint } from '../../paint/paint.ts';
+import { darkestOf } from '../../palette/library/mix-library.ts';
+import {
+  type ChosenPalette,
+  openSearch,
+  type PaletteSearch,
+  paintsOf,
+  setStillGood,
+} from '../../palette/search/search-palette.ts';
+import type { Reading } from '../../reading/reading.ts';
+import type { Slot } from '../../reading/slot.ts';
+import type { PlanFacts } from '../plan-facts.ts';
+import type { PlanMemory } from '../plan-memory.ts';
+import { planQuality } from '../reach/plan-quality.ts';
+import type { PlanCheckpoint, PlannedSlots } from '../targets/planned-slots.ts';
+import { paletteAsked, solvePalette } from './solve-palette.ts';
+
+/** L* that two or three usual paints reach: the tone a search begins with (own). */
+const usualDarkest = 25;
+
+/** L* by which a palette may miss it: darks that much lighter are not worth a word (own). */
+const aboutAsDark = 2.5;
+
+/** Ties solved wash over wash, in as many washes: most plans have two (own). */
+const mostSolved = 4;
+const washesSolved = 2;
+
+/** Another tie is taken where wash over wash it is so much better, CIEDE2000: less is not worth a word (own). */
+const betterBy = 0.4;
+
+/**
+ * Mean CIEDE2000 over the painted area between the sheet after the last wash and the slots' targets. Slots no wash
+ * touches are taken as paper.
+ */
+export function meanFinalError(
+  slots: readonly Slot[],
+  { passages }: Pick<PlanFacts, 'passages'>,
+  paper: number,
+): number {
+  const sheet: Lab[] = slots.map(() => [paper, 0, 0]);
+  for (const wash of passages.flatMap(({ washes }) => washes)) {
+    for (const [n, slot] of wash.slots.entries()) sheet[slot] = wash.after[n];
+  }
+  return planQuality(slots, sheet).colour;
+}
+
+/** What some of the searched paints cost after the layered solve: as in the search, but for the washes they make. */
+export function ratingOf({ paints, tables }: PaletteSearch, used: readonly Paint[], error: number) {
+  return used.reduce((sum, paint) => sum + tables.prices[paints.indexOf(paint)], error);
+}
+
+/**
+ * Searches for the tone of a usual palette, or of hers, and again where the one found is by half a value darker or
+ * lighter. A palette has to reach about the tone it is searched for: else lighter and lighter ones would do.
+ */
+async function searchTwice(
+  { wide, wishes, known, forDarkest }: PlannedSlots,
+  checkpoint: PlanCheckpoint,
+  { library }: PlanMemory,
+) {
+  const named = wishes.chosen?.length ? wishes.chosen : (wishes.present ?? []);
+  const hers = known.filter(({ id }) => named.includes(id));
+  const usual = Math.max(usualDarkest, wide.range.darkest ?? 0);
+  const open = async (darkest: number, from: number) => {
+    const { range, slots } = forDarkest(darkest);
+    const told = (part: number) => checkpoint(from + 0.15 * part, 'paints');
+    const dark = range.dark + aboutAsDark;
+    return { range, slots, search: await openSearch(slots, known, wishes, told, library, dark) };
+  };
+  const first = await open(hers.length > 0 ? darkestOf(hers) : usual, 0.1);
+  const found = darkestOf(paintsOf(first.search, first.search.ties[0]));
+  const moved = Math.abs(forDarkest(found).range.dark - first.range.dark);
+  return moved > valueReachedWithin ? open(found, 0.25) : first;
+}
+
+/**
+ * The palette for a reading. The one the painting has (`wishes.present`) stays while no other is better by more than
+ * a tie; else of the sets that cost least the first, unless another of them comes out better once wash lies over wash.
+ * Takes 0.1 to 0.5 of the planning. Throws RangeError as `paintsAllowed`.
+ */
+export async function choosePalette(
+  reading: Reading,
+  planned: PlannedSlots,
+  checkpoint: PlanCheckpoint,
+  memory: PlanMemory,
+): Promise<ChosenPalette> {
+  const asking = paletteAsked(planned.wide.slots, planned.known, planned.wishes);
+  const before = memory.palettes.get(asking);
+  if (before) return before;
+  const { search, slots, range } = await searchTwice(planned, checkpoint, memory);
+  const kept = setStillGood(search, planned.wishes.present ?? []);
+  const candidates = kept ? [kept] : search.ties.slice(0, mostSolved);
+  const wishes = { ...planned.wishes, washes: washesSolved };
+  let paints = paintsOf(search, candidates[0]);
+  let least = Number.POSITIVE_INFINITY;
+  for (const [n, set] of candidates.length > 1 ? candidates.entries() : []) {
+    const tried = paintsOf(search, set);
+    const { facts } = await solvePalette(
+      reading,
+      { ...planned, wishes },
+      tried,
+      () => checkpoint(0.4 + (0.1 * n) / mostSolved, 'paints'),
+      memory,
+    );
+    const rating = ratingOf(search, facts.paints, meanFinalError(slots, facts, range.paper));
+    if (rating >= least - betterBy) continue;
+    least = rating;
+    paints = tried;
+  }
+  const chosen = { paints, search, slots };
+  memory.palettes.keep(asking, chosen);
+  return chosen;
+}

@@ -1,0 +1,65 @@
+import {
+  correctedPaints,
+  correctionInWords,
+  forgetStrength,
+} from '../../core/paint/strength-corrections.ts';
+import { formatCount } from '../../core/words/numbers.ts';
+import type { OwnBoxState } from '../../state/paints/own-box.ts';
+import { Button } from '../../ui/controls/button.tsx';
+import styles from './box-screen.module.css';
+
+interface StrengthNoteProps {
+  ownBox: OwnBoxState;
+  /** Paint id. */
+  paint: string;
+}
+
+/** Which way her scraps have corrected the strength of a paint, and back; nothing where they have not. */
+export function StrengthNote({ ownBox, paint }: StrengthNoteProps) {
+  const found = correctedPaints(ownBox.box.value.strengthLessons).find(
+    (each) => each.paint === paint,
+  );
+  if (!found) return null;
+  return (
+    <span class={styles.actions}>
+      <span>{correctionInWords(found)}</span>
+      <Button onClick={() => reset(ownBox, paint)}>
+        Reset<span class="spoken"> the strength of {found.name}</span>
+      </Button>
+    </span>
+  );
+}
+
+/** Every paint whose strength her scraps have corrected, each to be reset, or all; nothing where there is none. */
+export function StrengthList({ ownBox }: Pick<StrengthNoteProps, 'ownBox'>) {
+  const found = correctedPaints(ownBox.box.value.strengthLessons);
+  if (found.length === 0) return null;
+  return (
+    <section class={styles.section} aria-label="Corrected by your scraps">
+      <h2 class={styles.heading}>Corrected by your scraps</h2>
+      <ul class="stack">
+        {found.map(({ paint, name, count, at }) => (
+          <li key={paint}>
+            <strong class={styles.name}>{name}</strong>{' '}
+            <span class="quiet">
+              {formatCount(count, 'scrap')}, the last on{' '}
+              {new Date(at).toLocaleDateString(undefined, { dateStyle: 'long' })}
+            </span>
+            <StrengthNote ownBox={ownBox} paint={paint} />
+          </li>
+        ))}
+      </ul>
+      {found.length > 1 && (
+        <div class={styles.actions}>
+          <Button onClick={() => reset(ownBox)}>Reset all</Button>
+        </div>
+      )}
+    </section>
+  );
+}
+
+const reset = (ownBox: OwnBoxState, paint?: string): void =>
+  void ownBox.change((box) => ({
+    ...box,
+    strengthLessons: forgetStrength(box.strengthLessons ?? [], paint),
+  }));

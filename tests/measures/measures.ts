@@ -1,0 +1,17 @@
+import { measureJointFit, measureNamesakes } from './fit-measures.ts';
+import { measureHand } from './hand-measures.ts';
+import { measurePaletteStability } from './palette-stability.ts';
+import { measurePictures } from './picture-measures.ts';
+import { measurePlans } from './plan-measures.ts';
+import { measureSqueezed } from './squeezed-measures.ts';
+
+/** What `npm run measures` measures, in this order; a name after `--` picks those it stands in. */
+export const measures: readonly (readonly [name: string, measure: () => Promise<void>])[] = [
+  ['plans', measurePlans],
+  ['squeezed', measureSqueezed],
+  ['hand', measureHand],
+  ['palettes', measurePaletteStability],
+  ['pictures', () => measurePictures('test-results/pictures')],
+  ['namesakes', measureNamesakes],
+  ['fit', measureJointFit],
+];
