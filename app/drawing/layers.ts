@@ -1,5 +1,7 @@
 import { type Lab, tableOf } from '../core/colour/lab.ts';
+import { makeGrey } from '../core/colour/srgb.ts';
 import { paintBySlot, paintSlots, paintSoft, type SoftBlend } from '../core/raster/paint-slots.ts';
+import { paintSquares, type SquareGrid } from '../core/raster/paint-squares.ts';
 
 /** What a layer is painted with, on a canvas of the page or beside it. */
 export type LayerContext = CanvasRenderingContext2D | OffscreenCanvasRenderingContext2D;
@@ -22,15 +24,33 @@ export const slotLayer =
     context.putImageData(image, 0, 0);
   };
 
-/** Every slot in a flat colour, running into each other where edges are soft; all crisp without a blend. */
-export const softLayer =
-  (slotMap: Uint8Array, blend: SoftBlend | null, colours: readonly Lab[]): Layer =>
+/** What a sheet is drawn from. */
+export interface SheetMap {
+  readonly slotMap: Uint8Array;
+  /** Missing: slots are flat. */
+  readonly squares?: SquareGrid;
+  /** How slots run into each other at soft edges; all crisp without. */
+  readonly soft: SoftBlend | null;
+}
+
+/** Colours of a sheet: of every slot, and of every row of the squares where it runs. */
+export interface SheetLook {
+  readonly after: readonly Lab[];
+  readonly look?: Uint8ClampedArray;
+}
+
+/** The sheet in colour, or as a greyscale of it would show. */
+export const sheetLayer =
+  ({ slotMap, squares, soft }: SheetMap, { after, look }: SheetLook, grey = false): Layer =>
   (context) => {
     const { width, height } = context.canvas;
     const image = context.createImageData(width, height);
-    const table = tableOf(colours);
-    if (blend) paintSoft(slotMap, blend, table, image.data);
-    else paintSlots(slotMap, table, image.data);
+    const { data } = image;
+    const runs = squares && look?.length === 3 * squares.slots.length;
+    if (runs) paintSquares(slotMap, { width, height }, squares, look, soft, data);
+    else if (soft) paintSoft(slotMap, soft, tableOf(after), data);
+    else paintSlots(slotMap, tableOf(after), data);
+    if (grey) makeGrey(data);
     context.putImageData(image, 0, 0);
   };
 

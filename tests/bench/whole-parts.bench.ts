@@ -54,7 +54,8 @@ function seededCases(count: number, seed: number): MixCase[] {
 async function bestWhole({ palette, target }: MixCase): Promise<number> {
   const library = await buildMixLibrary(palette, noPause);
   const targets = [{ lab: target, weight: 1, band: 1, family: 1 }];
-  const { costs } = await CostTables.of(library, targets, noPause);
+  const unpriced = palette.map(() => 0);
+  const { costs } = await CostTables.of(library, targets, unpriced, noPause);
   let best = { cost: Number.POSITIVE_INFINITY, paints: 1 };
   for (const [n, { members }] of library.groups.entries()) {
     const cost = costs[n] as number;

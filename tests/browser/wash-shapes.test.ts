@@ -15,7 +15,6 @@ const slot = (band: number, lightness: number, reserve: boolean): Slot => ({
   lab: [lightness, 0, 0],
   target: [lightness, 0, 0],
   reserve,
-  tones: { clamped: lightness, floored: lightness },
   shapes: 1,
   smallShapes: 0,
   largestMm2: 1,

@@ -1,7 +1,7 @@
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import sharp from 'sharp';
+import sharp, { type Sharp } from 'sharp';
 import type { PlanWishes } from '../../app/core/decisions/plan-wishes.ts';
 import { noCheckpoint } from '../../app/core/palette/checkpoint.ts';
 import { createPlanMemory } from '../../app/core/plan/plan-memory.ts';
@@ -10,7 +10,7 @@ import { plannedSlots } from '../../app/core/plan/targets/planned-slots.ts';
 import type { Reading } from '../../app/core/reading/reading.ts';
 import { readPhotograph, sixPhotographs } from './six-plans.ts';
 
-type Copy = (photo: sharp.Sharp, width: number, height: number) => sharp.Sharp;
+type Copy = (photo: Sharp, width: number, height: number) => Sharp;
 
 const resized =
   (side: number): Copy =>

@@ -10,6 +10,7 @@ import { buildPlan } from '../../app/core/plan/build-plan.ts';
 import { createPlanMemory } from '../../app/core/plan/plan-memory.ts';
 import { type LabPlanes, referenceRgba } from '../../app/core/raster/linear-raster.ts';
 import { paintSoft } from '../../app/core/raster/paint-slots.ts';
+import { paintSquares } from '../../app/core/raster/paint-squares.ts';
 import { computePxPerMm, type PixelSize } from '../../app/core/raster/size.ts';
 import { softBlend, softEdges } from '../../app/core/reading/edges/soft-blend.ts';
 import { readPicture } from '../../app/core/reading/read-picture.ts';
@@ -51,7 +52,10 @@ async function photoAndSheet(file: string) {
   const plan = await buildPlan(reading, {}, noCheckpoint, createPlanMemory());
   const painted = new Uint8ClampedArray(slotMap.length * 4);
   const blend = softBlend(slotMap, reading.raster, softEdges(reading.edges ?? [], reading.raster));
-  paintSoft(slotMap, blend, tableOf(plan.steps.at(-1)?.after ?? []), painted);
+  const last = plan.steps.at(-1);
+  const { squares } = reading;
+  if (squares && last?.look) paintSquares(slotMap, size, squares, last.look, blend, painted);
+  else paintSoft(slotMap, blend, tableOf(last?.after ?? []), painted);
   return { size, pxPerMm: computePxPerMm(size, sheet), reference, painted, plan };
 }
 

@@ -1,5 +1,5 @@
 import { cieCurve, inverseCieCurve, luminanceOfLinear } from './lightness.ts';
-import { codeOfLinear } from './srgb.ts';
+import { codeOfLinear, linearOfCode } from './srgb.ts';
 
 /** CIE L*a*b*, D65 / 2 degree observer (ISO/CIE 11664-4). L* 0..100, 100 is white. */
 export type Lab = readonly [lightness: number, a: number, b: number];
@@ -92,6 +92,10 @@ export function rgbOfLab(lab: Lab): Rgb {
   const [red, green, blue] = linearOfLab(lab);
   return [codeOfLinear(red), codeOfLinear(green), codeOfLinear(blue)];
 }
+
+/** The colour of sRGB bytes. */
+export const labOfRgb = ([red, green, blue]: Rgb): Lab =>
+  labOfLinear(linearOfCode[red], linearOfCode[green], linearOfCode[blue]);
 
 /** Colour table for `paintSlots`: 3 bytes a slot. */
 export function tableOf(colours: readonly Lab[]): Uint8ClampedArray {

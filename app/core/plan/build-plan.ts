@@ -12,6 +12,7 @@ import { planEngine, type WashPlan } from './plan.ts';
 import { createPlanMemory, type PlanMemory } from './plan-memory.ts';
 import { darkWarning, nothingToPaint } from './reach/colour-warnings.ts';
 import { reachWarnings } from './reach/reach-warnings.ts';
+import { runPlan } from './runs/run-plan.ts';
 import { choosePalette } from './solve/choose-palette.ts';
 import { washSolver } from './solve/solve-palette.ts';
 import { passageOrder } from './steps/passage-order.ts';
@@ -65,10 +66,11 @@ export async function buildPlan(
     const tooLight = darkWarning(reached, wanted, onePaint);
     return { ...noSteps, range, slots, warnings: [tooLight ?? nothingToPaint] };
   }
-  const { mixes, steps, leftOut, stepsWhy } = work;
+  const { leftOut, stepsWhy } = work;
+  const run = runPlan(facts, range, work, wishes);
   const { inPlan } = passageOrder(facts);
   const ownColours = wishes.colours !== undefined;
-  const warnings = reachWarnings(facts, steps, { reached, wanted, onePaint, ownColours });
+  const warnings = reachWarnings(facts, run.steps, { reached, wanted, onePaint, ownColours });
   return {
     ...empty,
     range,
@@ -76,8 +78,7 @@ export async function buildPlan(
     palette: paletteEntries(facts),
     optics: facts.paints,
     surface: drySurface,
-    mixes,
-    steps,
+    ...run,
     warnings,
     washesWhy,
     ...(inPlan && { passages: inPlan }),

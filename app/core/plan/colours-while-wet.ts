@@ -1,4 +1,4 @@
-import type { Lab } from '../colour/lab.ts';
+import { type Lab, labOfRgb, rgbOfLab } from '../colour/lab.ts';
 import type { Mix, Step, WashPlan } from './plan.ts';
 
 type Row = Pick<Mix, 'weaker' | 'expected' | 'expectedWet'>;
@@ -28,4 +28,42 @@ export function coloursWhileWet(
     const [l, a, b] = wetShift(row, slot.band);
     return [Math.max(0, dry[0] + l), dry[1] + a, dry[2] + b];
   });
+}
+
+type Look = Pick<Step, 'after' | 'look'>;
+
+/** The look of a sheet with the colours of slots changed; `rows` says which slot every row of the squares is of. */
+export function mapLook(
+  { after, look }: Look,
+  rows: readonly number[] | undefined,
+  change: (lab: Lab, slot: number) => Lab,
+): Look {
+  const changed = after.map(change);
+  if (!look || !rows) return { after: changed };
+  const out = Uint8ClampedArray.from(look);
+  for (const [row, slot] of rows.entries()) {
+    const lab = labOfRgb([look[3 * row], look[3 * row + 1], look[3 * row + 2]]);
+    const next = change(lab, slot);
+    if (next !== lab) out.set(rgbOfLab(next), 3 * row);
+  }
+  return { after: changed, look: out };
+}
+
+/** The look of the sheet right after a wash. */
+export function lookWhileWet(
+  plan: Pick<WashPlan, 'slots' | 'mixes'>,
+  step: Step,
+  rows: readonly number[] | undefined,
+): Look {
+  const wet = coloursWhileWet(plan, step);
+  const { look } = mapLook(step, rows, (lab, slot) => {
+    const [now, dry] = [wet[slot], step.after[slot]];
+    if (!now || !dry || now === dry) return lab;
+    return [
+      Math.max(0, lab[0] + now[0] - dry[0]),
+      lab[1] + now[1] - dry[1],
+      lab[2] + now[2] - dry[2],
+    ];
+  });
+  return { after: wet, ...(look && { look }) };
 }

@@ -8,6 +8,7 @@ import type { LaidMix, Part } from '../paint/mix.ts';
 import type { Paint } from '../paint/paint.ts';
 import type { ToneRange, Warning, WarningCode } from '../reading/reading.ts';
 import type { Slot } from '../reading/slot.ts';
+import type { Run } from './runs/run.ts';
 
 /** A smaller technique inside the step that makes its stroke. */
 type SmallTechniqueName =
@@ -135,6 +136,8 @@ export interface Step {
   readonly rules: readonly string[];
   /** Dry colour of every slot after this step, in the order of the plan's slots. */
   readonly after: readonly Lab[];
+  /** The same as the slots run: sRGB bytes, 3 for each row of the reading's squares; missing without them. */
+  readonly look?: Uint8ClampedArray;
 }
 
 export interface PaletteEntry {
@@ -164,6 +167,8 @@ export interface WashPlan {
   readonly mixes: readonly Mix[];
   readonly steps: readonly Step[];
   readonly warnings: readonly Warning[];
+  /** How the mixes run over their shapes; missing where the reading does not say how its colours run. */
+  readonly runs?: readonly Run[];
   /** How many washes lie over each other, and why, in a sentence; missing in older plans. */
   readonly washesWhy?: string;
   /** What was left out so that the painting steps do not become too many, a sentence; left out: nothing. */

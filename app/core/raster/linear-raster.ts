@@ -50,6 +50,19 @@ export interface LabPlanes {
   readonly b: Float32Array;
 }
 
+/** Writes L*, a*, b* of one pixel, by the table of the curve. */
+export function writePixelLab(raster: LinearRaster, i: number, out: Float64Array): void {
+  const r = raster.red[i];
+  const g = raster.green[i];
+  const b = raster.blue[i];
+  const fx = curve(xr * r + xg * g + xb * b);
+  const fy = curve(luminanceOf(r, g, b));
+  const fz = curve(zr * r + zg * g + zb * b);
+  out[0] = 116 * fy - 16;
+  out[1] = 500 * (fx - fy);
+  out[2] = 200 * (fy - fz);
+}
+
 /** Turns the raster's planes into L*, a*, b* in place: the raster is used up. */
 export function labInPlace(raster: LinearRaster): LabPlanes {
   const { red, green, blue } = raster;

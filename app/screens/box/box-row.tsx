@@ -10,6 +10,7 @@ import { hashOf } from '../../state/router.ts';
 import { buttonClass } from '../../ui/controls/button.tsx';
 import { PaintLadder } from '../../ui/controls/paint-ladder.tsx';
 import styles from './box-row.module.css';
+import { StrengthNote } from './strength-note.tsx';
 
 interface BoxRowProps {
   card: PaintCard;
@@ -38,6 +39,7 @@ export function BoxRow({ card, ownBox, children }: BoxRowProps) {
           {open.value && <PaintFacts card={card} />}
         </details>
         {caution && <p class={styles.caution}>{caution}</p>}
+        <StrengthNote ownBox={ownBox} paint={card.id} />
         {children}
       </div>
       <label class={styles.tick}>

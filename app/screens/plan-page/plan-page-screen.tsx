@@ -5,6 +5,7 @@ import { useLayoutEffect, useMemo, useRef } from 'preact/hooks';
 import type { Painting } from '../../core/decisions/painting.ts';
 import type { WashPlan } from '../../core/plan/plan.ts';
 import { shrinkSlots } from '../../core/raster/paint-slots.ts';
+import { scaledGrid } from '../../core/raster/paint-squares.ts';
 import type { OpenedReading } from '../../state/painting/opened-reading.ts';
 import type { PictureCalls } from '../../state/painting/screen-calls.ts';
 import type { Studio } from '../../state/painting/studio.ts';
@@ -60,11 +61,18 @@ function ReadyPage({ studio, calls, painting, seen, plan }: ReadyPageProps) {
   const picture = useMemo(() => {
     const { width, height } = seen.reading.raster;
     const { slotMap, ...size } = shrinkSlots(seen.slotMap, width, height, stagePx);
-    return { slotMap, size, edges: studyEdges(studio) };
+    const { squares } = seen.reading;
+    const scaled = squares && scaledGrid(squares, size.width / width);
+    return { slotMap, size, edges: studyEdges(studio), squares: scaled };
   }, [seen, painting]);
   const soft = useSoft(calls, picture);
   const stage = useMemo(
-    (): StageMap => ({ ...picture.size, slotMap: picture.slotMap, soft }),
+    (): StageMap => ({
+      ...picture.size,
+      slotMap: picture.slotMap,
+      ...(picture.squares && { squares: picture.squares }),
+      soft,
+    }),
     [picture, soft],
   );
   const page = useRef<HTMLDivElement>(null);

@@ -1,6 +1,6 @@
 import { type ComponentChildren, Fragment } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
-import { cssGrey, type Lab } from '../../core/colour/lab.ts';
+import { cssGrey } from '../../core/colour/lab.ts';
 import { valueOfLightness } from '../../core/colour/lightness.ts';
 import {
   eveningOf,
@@ -13,13 +13,13 @@ import { eveningName, planTimeInWords } from '../../core/plan/evening/evening-wo
 import { listMaterials } from '../../core/plan/list-materials.ts';
 import type { Step, WashPlan } from '../../core/plan/plan.ts';
 import { techniqueWindow } from '../../core/plan/techniques/wetness-windows.ts';
-import type { SoftBlend } from '../../core/raster/paint-slots.ts';
+import type { PixelSize } from '../../core/raster/size.ts';
 import type { Band, Reading, ToneRange } from '../../core/reading/reading.ts';
 import { onTheSheet } from '../../core/reading/tone-range.ts';
 import { type Sheet, sheetInWords } from '../../core/reference/sheet.ts';
 import { minutesInWords } from '../../core/words/minutes.ts';
 import { bandWord } from '../../core/words/reading-words.ts';
-import { softLayer } from '../../drawing/layers.ts';
+import { type SheetMap, sheetLayer } from '../../drawing/layers.ts';
 import { Consequence } from '../../ui/mixes/step-parts.tsx';
 import { PlanMixes } from './plan-mixes.tsx';
 import styles from './plan-sheet.module.css';
@@ -170,7 +170,7 @@ function PlanStage({ row, plan, reading, stage }: PlanStageProps) {
   ].filter(Boolean);
   return (
     <li class={styles.stage} data-pictured={changes || undefined}>
-      {changes && <StageSheet stage={stage} after={step.after} />}
+      {changes && <StageSheet stage={stage} step={step} />}
       <div>
         <h4 class={styles.step}>
           {step.n}. {step.title}
@@ -189,19 +189,14 @@ function PlanStage({ row, plan, reading, stage }: PlanStageProps) {
   );
 }
 
-function StageSheet({ stage, after }: { stage: StageMap; after: readonly Lab[] }) {
+function StageSheet({ stage, step }: { stage: StageMap; step: Step }) {
   const canvas = useRef<HTMLCanvasElement>(null);
   useEffect(() => {
     const context = canvas.current?.getContext('2d');
-    if (context) softLayer(stage.slotMap, stage.soft, after)(context);
-  }, [stage, after]);
+    if (context) sheetLayer(stage, step)(context);
+  }, [stage, step]);
   return <canvas ref={canvas} class={styles.sheet} width={stage.width} height={stage.height} />;
 }
 
 /** A slot map small enough for a stage, and how its soft edges run. */
-export interface StageMap {
-  readonly slotMap: Uint8Array;
-  readonly width: number;
-  readonly height: number;
-  readonly soft: SoftBlend | null;
-}
+export interface StageMap extends SheetMap, PixelSize {}

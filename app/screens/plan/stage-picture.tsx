@@ -1,16 +1,16 @@
 import { useSignal } from '@preact/signals';
 import type { Lab } from '../../core/colour/lab.ts';
 import { wetLook } from '../../core/paint/mix-words.ts';
-import { coloursWhileWet } from '../../core/plan/colours-while-wet.ts';
+import { coloursWhileWet, lookWhileWet, mapLook } from '../../core/plan/colours-while-wet.ts';
 import type { WashPlan } from '../../core/plan/plan.ts';
 import { changesInWords, stepChanges } from '../../core/plan/step-changes.ts';
 import type { SoftBlend } from '../../core/raster/paint-slots.ts';
 import type { PixelSize } from '../../core/raster/size.ts';
 import { capitalize } from '../../core/words/numbers.ts';
-import { type Layer, softLayer, withoutHue } from '../../drawing/layers.ts';
+import { type Layer, sheetLayer } from '../../drawing/layers.ts';
 import type { OpenedReading } from '../../state/painting/opened-reading.ts';
 import { Picture } from '../../ui/picture/picture.tsx';
-import { type StepView, stepLayer, stepLayers } from '../../ui/picture/step-layers.ts';
+import { type StepView, sheetMapOf, stepLayer, stepLayers } from '../../ui/picture/step-layers.ts';
 
 interface StagePictureProps {
   label: string;
@@ -60,15 +60,18 @@ export function stageLayers(
 ): Record<string, Layer> {
   const step = plan.steps[index];
   if (!step) return {};
-  const wet = coloursWhileWet(plan, step);
+  const sheet = sheetMapOf(seen, soft);
+  const crisp = sheetMapOf(seen, null);
   const { slots } = stepChanges(plan, index);
-  const changes = step.after.map((lab, i) => (slots.has(i) ? lab : dim(lab)));
+  const rows = seen.reading.squares?.slots;
+  const wet = lookWhileWet(plan, step, rows);
+  const changes = mapLook(step, rows, (lab, slot) => (slots.has(slot) ? lab : dim(lab)));
   return {
     ...stepLayers(seen, step, soft),
-    wet: softLayer(seen.slotMap, soft, wet),
-    'wet-grey': softLayer(seen.slotMap, soft, withoutHue(wet)),
-    changes: softLayer(seen.slotMap, null, changes),
-    'changes-grey': softLayer(seen.slotMap, null, withoutHue(changes)),
+    wet: sheetLayer(sheet, wet),
+    'wet-grey': sheetLayer(sheet, wet, true),
+    changes: sheetLayer(crisp, changes),
+    'changes-grey': sheetLayer(crisp, changes, true),
   };
 }
 

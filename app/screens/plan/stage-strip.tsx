@@ -3,7 +3,9 @@ import { eveningOf } from '../../core/plan/evening/evening-times.ts';
 import { eveningName } from '../../core/plan/evening/evening-words.ts';
 import type { Step } from '../../core/plan/plan.ts';
 import { shrinkSlots } from '../../core/raster/paint-slots.ts';
-import { slotLayer } from '../../drawing/layers.ts';
+import { scaledGrid } from '../../core/raster/paint-squares.ts';
+import type { PixelSize } from '../../core/raster/size.ts';
+import { type SheetMap, sheetLayer } from '../../drawing/layers.ts';
 import type { OpenedReading } from '../../state/painting/opened-reading.ts';
 import slider from '../../ui/controls/slider-row.module.css';
 import styles from './stage-strip.module.css';
@@ -18,7 +20,12 @@ interface StageStripProps {
 /** How the sheet looks after each step, small, one beside the other; a finger on the slider runs through them. */
 export function StageStrip({ seen, steps, current, onStep }: StageStripProps) {
   const { width, height } = seen.reading.raster;
-  const small = useMemo(() => shrinkSlots(seen.slotMap, width, height, 160), [seen]);
+  const small = useMemo(() => {
+    const { squares } = seen.reading;
+    const { slotMap, ...size } = shrinkSlots(seen.slotMap, width, height, 160);
+    const scaled = squares && scaledGrid(squares, size.width / width);
+    return { ...size, sheet: { slotMap, ...(scaled && { squares: scaled }), soft: null } };
+  }, [seen]);
   const strip = useRef<HTMLOListElement>(null);
   useEffect(() => {
     const stage = strip.current?.children[current];
@@ -75,11 +82,15 @@ const beginsEvening = (steps: readonly Step[], index: number): boolean => {
   return before !== undefined && step !== undefined && eveningOf(before) !== eveningOf(step);
 };
 
-function Thumbnail({ small, step }: { small: ReturnType<typeof shrinkSlots>; step: Step }) {
+interface SmallSheet extends PixelSize {
+  readonly sheet: SheetMap;
+}
+
+function Thumbnail({ small, step }: { small: SmallSheet; step: Step }) {
   const canvas = useRef<HTMLCanvasElement>(null);
   useEffect(() => {
     const context = canvas.current?.getContext('2d');
-    if (context) slotLayer(small.slotMap, step.after)(context);
+    if (context) sheetLayer(small.sheet, step)(context);
   }, [small, step]);
   return <canvas ref={canvas} width={small.width} height={small.height} class={styles.thumbnail} />;
 }

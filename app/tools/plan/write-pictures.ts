@@ -7,6 +7,7 @@ import { outlineOf } from '../../core/outline/outline.ts';
 import { outlineSvg } from '../../core/outline/outline-svg.ts';
 import type { WashPlan } from '../../core/plan/plan.ts';
 import { paintSlots, paintSoft } from '../../core/raster/paint-slots.ts';
+import { paintSquares } from '../../core/raster/paint-squares.ts';
 import { computePxPerMm } from '../../core/raster/size.ts';
 import type { Edge } from '../../core/reading/edges/edge.ts';
 import { softBlend, softEdges } from '../../core/reading/edges/soft-blend.ts';
@@ -175,7 +176,10 @@ export async function writePictures(
   const blend = softBlend(pictures.slotMap, raster, softEdges(edges, raster));
   for (const step of plan.steps) {
     const rgba = new Uint8ClampedArray(width * height * 4);
-    paintSoft(pictures.slotMap, blend, tableOf(step.after), rgba);
+    const { squares } = reading;
+    if (squares && step.look)
+      paintSquares(pictures.slotMap, raster, squares, step.look, blend, rgba);
+    else paintSoft(pictures.slotMap, blend, tableOf(step.after), rgba);
     await write(stepPicture(step.n), rgba);
   }
 }

@@ -5,10 +5,10 @@ import type { SoftBlend } from '../../core/raster/paint-slots.ts';
 import {
   bitmapLayer,
   type Layer,
-  softLayer,
+  type SheetMap,
+  sheetLayer,
   wallGrey,
   whereLayer,
-  withoutHue,
 } from '../../drawing/layers.ts';
 import { pointedLayer } from '../../drawing/shapes-layer.ts';
 import type { OpenedReading } from '../../state/painting/opened-reading.ts';
@@ -43,6 +43,11 @@ export function shapesPointedAt({ reading, slotMap }: OpenedReading, step: Step)
   return largestShapes(slotMap, reading.raster, kindOf, mostPointedAt);
 }
 
+export const sheetMapOf = (
+  { slotMap, reading: { squares } }: Pick<OpenedReading, 'slotMap' | 'reading'>,
+  soft: SoftBlend | null,
+): SheetMap => ({ slotMap, ...(squares && { squares }), soft });
+
 /**
  * All layers of one step: the reference, the sheet after the step with its soft edges soft (crisp until
  * they are worked out), and where the step works, its largest shapes numbered: big before small (R3).
@@ -58,13 +63,14 @@ export function stepLayers(
     found ??= shapesPointedAt(seen, step);
     return found;
   };
+  const sheet = sheetMapOf(seen, soft);
   const colour = bitmapLayer(seen.reference);
   const grey = bitmapLayer(seen.grey);
   return {
     reference: colour,
     'reference-grey': grey,
-    sheet: softLayer(seen.slotMap, soft, step.after),
-    'sheet-grey': softLayer(seen.slotMap, soft, withoutHue(step.after)),
+    sheet: sheetLayer(sheet, step),
+    'sheet-grey': sheetLayer(sheet, step, true),
     where: pointedLayer(whereLayer(colour, seen.slotMap, where, wallGrey), shapes),
     'where-grey': pointedLayer(whereLayer(grey, seen.slotMap, where, wallGrey), shapes),
   };

@@ -15,7 +15,6 @@ export const made = (over: Partial<Slot>): Slot => ({
   lab: [50, 0, 0],
   target: [50, 0, 0],
   reserve: false,
-  tones: { clamped: 50, floored: 50 },
   shapes: 1,
   smallShapes: 0,
   largestMm2: 1000,

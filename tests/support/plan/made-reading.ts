@@ -46,7 +46,6 @@ export function madeReading(
     lab: slot.lab,
     target: slot.lab,
     reserve: false,
-    tones: { clamped: slot.lab[0], floored: slot.lab[0] },
     shapes: slot.shapes ?? 3,
     smallShapes: slot.smallShapes ?? 0,
     largestMm2: 2000,
@@ -66,7 +65,6 @@ export function madeReading(
       lightness: 50,
       value: 5,
       plannedLightness: 50,
-      tones: { clamped: 50, floored: 50 },
     })),
     proposedBands: bandCount,
     bandsWhy: '',
@@ -87,7 +85,7 @@ export function madeReading(
 
 /**
  * Bands of these lightnesses in families of these colours, equal shares. Dark shapes of a photo are less
- * colourful than mid ones, so a* and b* fall with lightness.
+ * colourful than mid ones, and so are those near white: a* and b* fall towards both ends.
  */
 export function tableOf(
   lightnesses: readonly number[],
@@ -95,15 +93,14 @@ export function tableOf(
 ): MadeSlot[] {
   const share = 1 / (lightnesses.length * colours.length);
   return lightnesses.flatMap((lightness, i) =>
-    colours.map(([a, b], f) => ({
-      band: i + 1,
-      family: f + 1,
-      share,
-      lab: [
-        lightness - f,
-        a * Math.min(1, lightness / 60),
-        b * Math.min(1, lightness / 60),
-      ] as const,
-    })),
+    colours.map(([a, b], f) => {
+      const colourful = Math.min(1, lightness / 60, (100 - lightness) / 16);
+      return {
+        band: i + 1,
+        family: f + 1,
+        share,
+        lab: [lightness - f, a * colourful, b * colourful] as const,
+      };
+    }),
   );
 }

@@ -52,7 +52,6 @@ const slotOf = ({ lightness, ...slot }: MadeSlot): Slot => ({
   lab: [lightness, 0, 0],
   target: [lightness, 0, 0],
   reserve: false,
-  tones: { clamped: lightness, floored: lightness },
   shapes: 3,
   smallShapes: 0,
   largestMm2: 0.15 * sheetMm2,

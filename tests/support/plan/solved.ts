@@ -1,7 +1,7 @@
 import type { PlanWishes } from '../../../app/core/decisions/plan-wishes.ts';
 import type { Weather } from '../../../app/core/drying/weather.ts';
 import { noCheckpoint } from '../../../app/core/palette/checkpoint.ts';
-import { searchPalette } from '../../../app/core/palette/search/search-palette.ts';
+import { choosePalette } from '../../../app/core/plan/solve/choose-palette.ts';
 import { type WashSolver, washSolver } from '../../../app/core/plan/solve/solve-palette.ts';
 import { plannedSlots } from '../../../app/core/plan/targets/planned-slots.ts';
 import type { Reading } from '../../../app/core/reading/reading.ts';
@@ -27,14 +27,7 @@ export async function solverFor(reading: Reading, wishes: PlanWishes = {}): Prom
     noCheckpoint,
     memory.darkest,
   );
-  const { wide, known } = planned;
-  const { paints } = await searchPalette(
-    wide.slots,
-    known,
-    planned.wishes,
-    noCheckpoint,
-    memory.library,
-  );
+  const { paints } = await choosePalette(reading, planned, noCheckpoint, memory);
   return washSolver(reading, planned, paints, noCheckpoint, memory);
 }
 

@@ -22,7 +22,7 @@ export const passage = (name: string, ...lightnesses: number[]): MadeSlot[] =>
     band: i + 1,
     family: 1,
     share: 0.5 / lightnesses.length,
-    lab: [lightness, 0, 10],
+    lab: [lightness, 0, 6],
   }));
 
 /** Three bands each: slots 0..2 are the ground, 3..5 the subject; they meet in the middle band. */

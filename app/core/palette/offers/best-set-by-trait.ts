@@ -49,7 +49,7 @@ export const isMore = (
 /** By how much a set has to be more of the character than the palette in use to be offered for it (own). */
 const leastGain: Readonly<Record<SearchedCharacter, number>> = {
   fewest: 1,
-  cleanest: 0.15,
+  cleanest: 0.22,
   granulating: 0.25,
 };
 

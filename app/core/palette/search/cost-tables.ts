@@ -1,7 +1,8 @@
 import { DifferenceBound, differenceOf } from '../../colour/ciede2000.ts';
 import type { Lab } from '../../colour/lab.ts';
-import { costOfAnotherPaint, searchShares } from '../../limits.ts';
+import { costOfAnotherPaint, mixSizes, searchShares } from '../../limits.ts';
 import { defaultPaperLab } from '../../paint/colour-of-washes.ts';
+import { wholeParts } from '../../paint/mix.ts';
 import type { Slot } from '../../reading/slot.ts';
 import type { Checkpoint } from '../checkpoint.ts';
 import { labSteps, type MixGroup, type MixLibrary } from '../library/mix-library.ts';
@@ -15,16 +16,28 @@ export interface PaletteTarget {
   readonly family: number;
 }
 
-/** The painted slots as targets: reserves need no paint. */
+/** a* and b* by which nobody hits a colour, nor reads it twice alike from copies of one photo (own). */
+const unsure = 2;
+const around: readonly (readonly [a: number, b: number])[] = [
+  [unsure, 0],
+  [-unsure, 0],
+  [0, unsure],
+  [0, -unsure],
+];
+
+/**
+ * The painted slots as targets, each as four colours about it: a palette is to have what lies there, not the one mix
+ * that happens to match. Reserves need no paint.
+ */
 export function paletteTargets(slots: readonly Slot[]): PaletteTarget[] {
   const painted = slots.filter((slot) => !slot.reserve && slot.share > 0);
   const whole = painted.reduce((all, slot) => all + slot.share, 0);
-  return painted.map(({ target, share, band, family }) => ({
-    lab: target,
-    weight: share / whole,
-    band,
-    family,
-  }));
+  return painted.flatMap(({ target: [l, a, b], share, band, family }) =>
+    around.map(([da, db]): PaletteTarget => {
+      const weight = share / whole / around.length;
+      return { lab: [l, a + da, b + db], weight, band, family };
+    }),
+  );
 }
 
 /** Planned L* of the darkest painted band, by area; 100 where nothing is painted. */
@@ -66,42 +79,58 @@ function placeAsDark(lightness: Int16Array, first: number, wanted: number): numb
 }
 
 /**
- * Least CIEDE2000 of this group's mixes to each colour, plus `costOfAnotherPaint` for each beyond the first, where that
- * is less than `limits`; Infinity where it is not. Written to out[offset ..]. A mix is taken with as much water as
- * gives it the lightness wanted, its colour interpolated between the shares kept of it and the paper, or as a full coat
- * where that is not dark enough. It is passed over only where the lower bound of the difference rules it out.
+ * Writes L*, a*, b* of every mix of the group with as much water as gives it that lightness, interpolated between the
+ * shares kept of it and the paper, or as a full coat where that is not dark enough.
+ */
+function writeMixesAt(l: number, { lightness, chroma }: MixGroup, out: Float64Array): void {
+  const [paperL, paperA, paperB] = paper;
+  const wanted = l * labSteps;
+  for (let first = 0, to = 0; first < lightness.length; first += shares, to += 3) {
+    const place = placeAsDark(lightness, first, wanted);
+    const n = place < 0 ? first + shares - 1 : first + place;
+    out[to] = lightness[n] * perUnit;
+    out[to + 1] = chroma[2 * n] * perUnit;
+    out[to + 2] = chroma[2 * n + 1] * perUnit;
+    if (place < 0) continue;
+    const lighter = place === 0 ? paperL : lightness[n - 1] * perUnit;
+    const a = place === 0 ? paperA : chroma[2 * n - 2] * perUnit;
+    const b = place === 0 ? paperB : chroma[2 * n - 1] * perUnit;
+    const part = lighter > out[to] ? Math.min(1, (lighter - l) / (lighter - out[to])) : 1;
+    out[to] = lighter + part * (out[to] - lighter);
+    out[to + 1] = a + part * (out[to + 1] - a);
+    out[to + 2] = b + part * (out[to + 2] - b);
+  }
+}
+
+const mostWays = Math.max(...mixSizes.map((size) => wholeParts(size).length));
+
+/**
+ * Least CIEDE2000 of this group's mixes, each thinned to the lightness wanted, to each colour, plus
+ * `costOfAnotherPaint` for each paint beyond the first, where that is less than `limits`; Infinity where it is not.
+ * Written to out[offset ..]. A mix is passed over only where the lower bound of the difference rules it out.
  */
 function writeGroupCosts(
-  { lightness, chroma, members }: MixGroup,
+  group: MixGroup,
   sought: readonly SoughtColour[],
   limits: Float64Array,
+  mixes: Float64Array,
   out: Float32Array,
   offset: number,
 ): void {
-  const extra = costOfAnotherPaint * (members.length - 1);
-  const [paperL, paperA, paperB] = paper;
+  const extra = costOfAnotherPaint * (group.members.length - 1);
+  const end = (3 * group.lightness.length) / shares;
+  let mixedAt = Number.NaN;
   for (let t = 0; t < sought.length; t++) {
     const { target, near } = sought[t];
     const [l, a, b] = target.lab;
+    if (l !== mixedAt) writeMixesAt(l, group, mixes);
+    mixedAt = l;
     const limit = limits[t] - extra;
-    const wanted = l * labSteps;
     let best = Math.max(0, limit);
-    for (let first = 0; first < lightness.length; first += shares) {
-      const place = placeAsDark(lightness, first, wanted);
-      const n = place < 0 ? first + shares - 1 : first + place;
-      const before = place > 0 ? n - 1 : -1;
-      let own = lightness[n] * perUnit;
-      let u = chroma[2 * n] * perUnit;
-      let v = chroma[2 * n + 1] * perUnit;
-      if (place >= 0) {
-        const lighter = before < 0 ? paperL : lightness[before] * perUnit;
-        const part = lighter > own ? Math.min(1, (lighter - l) / (lighter - own)) : 1;
-        const paler = before < 0 ? paperA : chroma[2 * before] * perUnit;
-        const warmer = before < 0 ? paperB : chroma[2 * before + 1] * perUnit;
-        own = lighter + part * (own - lighter);
-        u = paler + part * (u - paler);
-        v = warmer + part * (v - warmer);
-      }
+    for (let i = 0; i < end; i += 3) {
+      const own = mixes[i];
+      const u = mixes[i + 1];
+      const v = mixes[i + 2];
       if (!near.isWithin(best * best, own, u, v)) continue;
       const found = difference(l, a, b, own, u, v);
       if (found < best) best = found;
@@ -135,6 +164,7 @@ export class CostTables {
   /** Least of them from a place in `order` on. */
   readonly leastPriceFrom: Float64Array;
   readonly #groups: Int32Array;
+  readonly #mixes = new Float64Array(3 * mostWays);
 
   private constructor(library: MixLibrary, targetCount: number, prices: readonly number[]) {
     const { paints, groups } = library;
@@ -189,7 +219,7 @@ export class CostTables {
 
   #fill(n: number, group: MixGroup, sought: readonly SoughtColour[]): void {
     const count = this.targetCount;
-    writeGroupCosts(group, sought, this.#limits(group.members), this.costs, n * count);
+    writeGroupCosts(group, sought, this.#limits(group.members), this.#mixes, this.costs, n * count);
     for (const member of group.members) {
       for (let t = 0; t < count; t++) {
         const cost = this.costs[n * count + t];

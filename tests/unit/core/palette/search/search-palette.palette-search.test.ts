@@ -1,9 +1,15 @@
 import { differenceCiede2000 } from 'culori';
 import { describe, expect, it } from 'vitest';
 import type { Lab } from '../../../../../app/core/colour/lab.ts';
-import { searchLoads } from '../../../../../app/core/limits.ts';
+import { labOfReflectance } from '../../../../../app/core/colour/spectrum.ts';
+import type { PlanWishes } from '../../../../../app/core/decisions/plan-wishes.ts';
 import { combinations } from '../../../../../app/core/numeric/combinations.ts';
-import { colourOfWashes } from '../../../../../app/core/paint/colour-of-washes.ts';
+import { defaultPaper } from '../../../../../app/core/paint/colour-of-washes.ts';
+import {
+  mixSpectra,
+  reflectanceOver,
+  writeLayerSample,
+} from '../../../../../app/core/paint/layer.ts';
 import { wholeParts } from '../../../../../app/core/paint/mix.ts';
 import { isWhiteOrBlack, type Paint } from '../../../../../app/core/paint/paint.ts';
 import { paintBox } from '../../../../../app/core/paint/paint-box.ts';
@@ -13,7 +19,8 @@ import {
   darkestBandLightness,
   paletteTargets,
 } from '../../../../../app/core/palette/search/cost-tables.ts';
-import { nearTie, searchPalette } from '../../../../../app/core/palette/search/search-palette.ts';
+import { priceOf } from '../../../../../app/core/palette/search/paint-price.ts';
+import { openSearch } from '../../../../../app/core/palette/search/search-palette.ts';
 import type { Slot } from '../../../../../app/core/reading/slot.ts';
 import { madeReading, tableOf } from '../../../../support/plan/made-reading.ts';
 
@@ -43,19 +50,36 @@ function randoms(seed: number): () => number {
   };
 }
 
-/** CIEDE2000 is never under |dL*| / S_L, and S_L never over 1.75 (ISO/CIE 11664-6): most colours are soon told. */
-function leastOf(target: Lab65, colours: readonly Lab65[]): number {
-  let least = Number.POSITIVE_INFINITY;
-  for (const colour of colours) {
-    if (Math.abs(colour.l - target.l) > 1.75 * least) continue;
-    least = Math.min(least, oracle(target, colour));
-  }
-  return least;
+/** Colours of a mix in sixteenths of an octave from the paper to a full coat, its parts volumes of tube paint. */
+function fineLadder(paints: readonly Paint[], parts: readonly number[]): Lab65[] {
+  const { K, S, coat } = mixSpectra(paints, parts);
+  const layer = new Float64Array(2);
+  const at = (load: number): Lab65 => {
+    const seen = defaultPaper.map((under, i) => {
+      writeLayerSample((K[i] as number) * load, (S[i] as number) * load, layer, 0);
+      return reflectanceOver(layer[0] as number, layer[1] as number, under);
+    });
+    return lab65(labOfReflectance(seen));
+  };
+  return [at(0), ...Array.from({ length: 145 }, (_, n) => at(coat * 2 ** (n / 16 - 9)))];
+}
+
+/** The colour of a ladder where it is as dark as wanted, or its darkest. */
+function asDarkAs(ladder: readonly Lab65[], l: number): Lab65 {
+  const at = ladder.findIndex((colour) => colour.l <= l);
+  const [before, after] = [ladder[at - 1], ladder[at]];
+  if (!after) return ladder.at(-1) as Lab65;
+  if (!before || before.l <= after.l) return after;
+  const part = (before.l - l) / (before.l - after.l);
+  const between = (axis: 'a' | 'b') => before[axis] + part * (after[axis] - before[axis]);
+  return { mode: 'lab65', l, a: between('a'), b: between('b') };
 }
 
 interface Oracle {
   readonly cost: number;
   readonly set: readonly number[];
+  /** Cost of any other set, by its members in order. */
+  readonly costOf: ReadonlyMap<string, number>;
 }
 
 /** The slow obvious way: every set up to `most` with `must` in it, every mix, culori for the differences. */
@@ -70,18 +94,18 @@ function bruteForce(
   const mixed = new Map(
     groups.map((members) => {
       const own = members.map((member) => paints[member] as Paint);
-      const colours = wholeParts(members.length).flatMap((parts) =>
-        searchLoads.map((load) => colourOfWashes([{ paints: own, parts, load }])),
-      );
-      const known = colours.map(lab65);
+      const ladders = wholeParts(members.length).map((parts) => fineLadder(own, parts));
       const costs = targets.map(
-        ({ lab }) => leastOf(lab65(lab), known) + 0.4 * (members.length - 1),
+        ({ lab }) =>
+          Math.min(...ladders.map((one) => oracle(lab65(lab), asDarkAs(one, lab[0])))) +
+          0.4 * (members.length - 1),
       );
-      return [members.join(), { costs, darkest: Math.min(...colours.map(([l]) => l)) }];
+      return [members.join(), { costs, darkest: Math.min(...ladders.flat().map(({ l }) => l)) }];
     }),
   );
   return Array.from({ length: most }, (_, n) => {
     let best = { cost: Number.POSITIVE_INFINITY, set: [] as number[] };
+    const costOf = new Map<string, number>();
     for (let count = 1; count <= n + 1; count++) {
       for (const set of combinations(paints.length, count)) {
         if (!must.every((member) => set.includes(member))) continue;
@@ -89,16 +113,17 @@ function bruteForce(
           .flatMap((size) => (size > count ? [] : combinations(count, size)))
           .flatMap((places) => mixed.get(places.map((at) => set[at]).join()) ?? []);
         const darkest = Math.min(...own.map((group) => group.darkest));
-        if (darkest > darkestBandLightness(targets) + 0.5) continue;
         const cost = targets.reduce(
           (all, target, i) =>
             all + target.weight * Math.min(...own.map(({ costs }) => costs[i] as number)),
-          0.3 * count,
+          set.reduce((sum, member) => sum + priceOf(paints[member] as Paint, true), 0),
         );
+        costOf.set(set.join(), cost);
+        if (darkest > darkestBandLightness(targets) + 0.5) continue;
         if (cost < best.cost) best = { cost, set };
       }
     }
-    return best;
+    return { ...best, costOf };
   });
 }
 
@@ -143,7 +168,7 @@ describe('palette search', () => {
         most,
         must.map((paint) => left.indexOf(paint)),
       );
-      for (const [n, { cost, set }] of wanted.entries()) {
+      for (const [n, { cost, set, costOf }] of wanted.entries()) {
         if (n + 1 < asked) continue;
         const wishes = {
           box: idsOf(box),
@@ -151,69 +176,80 @@ describe('palette search', () => {
           must: idsOf(must),
           exclude: idsOf(exclude),
         };
-        const found = await searchPalette(slots, paintBox, wishes, noCheckpoint, library);
+        const { paints, ...found } = await openSearch(
+          slots,
+          paintBox,
+          wishes,
+          noCheckpoint,
+          library,
+        );
+        const [best] = found.ties;
+        if (!best) throw new Error('no set');
         if (set.length === 0) {
-          expect(found.shortfall).toBeGreaterThan(0);
+          expect(best.darkest).toBeGreaterThan(found.wishes.darkest + 0.5);
           continue;
         }
-        expect(Math.abs(found.leastCost - cost)).toBeLessThan(0.05);
-        expect(found.cost).toBeLessThanOrEqual(found.leastCost + nearTie);
-        expect(idsOf(found.paints)).toEqual(expect.arrayContaining(idsOf(must)));
-        for (const paint of exclude) expect(idsOf(found.paints)).not.toContain(paint.id);
+        const ids = best.members.map((member) => paints[member]?.id ?? '');
+        const own = ids.map((id) => left.findIndex((paint) => paint.id === id));
+        const sorted = own.sort((one, two) => one - two).join();
+        expect(costOf.get(sorted)).toBeLessThanOrEqual(cost + 0.05);
+        expect(Math.abs(best.cost - cost)).toBeLessThan(0.05);
+        expect(ids).toEqual(expect.arrayContaining(idsOf(must)));
+        for (const paint of exclude) expect(ids).not.toContain(paint.id);
       }
     },
   );
 
-  it('of near ties takes the paints with less against them', async () => {
-    // Two paints of the same optics: one opaque and to be handled with care.
-    const plain = paintBox.find(({ id }) => id === 'pb29-ultramarine-blue') as Paint;
+  const paintNamed = (id: string): Paint => {
+    const found = paintBox.find((paint) => paint.id === id);
+    if (!found) throw new Error(id);
+    return found;
+  };
+
+  const bestOf = async (
+    known: readonly Paint[],
+    wishes: PlanWishes,
+    slots = landscape.slots,
+  ): Promise<string[]> => {
+    const search = await openSearch(slots, known, wishes, noCheckpoint, library);
+    return search.ties[0]?.members.map((n) => search.paints[n]?.id ?? '') ?? [];
+  };
+
+  it('of paints with the same optics takes the one that is transparent and asks for no care', async () => {
+    const plain = paintNamed('pb29-ultramarine-blue');
     const heavy: Paint = {
       ...plain,
       id: 'aa-heavy-blue',
       properties: { ...plain.properties, transparency: 'O', caution: 'Read the label.' },
     };
-    const others = ['py74-arylide-yellow', 'pr122-quinacridone-magenta'].map(
-      (id) => paintBox.find((paint) => paint.id === id) as Paint,
-    );
+    const others = ['py74-arylide-yellow', 'pr122-quinacridone-magenta'].map(paintNamed);
     const box = [heavy, ...others, plain];
-    const wishes = { box: idsOf(box), paletteSize: 3 };
-    const found = await searchPalette(landscape.slots, box, wishes, noCheckpoint, library);
-    expect(idsOf(found.paints)).toContain(plain.id);
-    expect(idsOf(found.paints)).not.toContain(heavy.id);
+    const ids = await bestOf(box, { box: idsOf(box), paletteSize: 3 });
+    expect(ids).toContain(plain.id);
+    expect(ids).not.toContain(heavy.id);
   });
 
   it('keeps to her wishes', async () => {
-    const some = paintBox.filter((paint, n) => n % 3 === 0 || asked.includes(paint.id));
-    const search = (wishes: Parameters<typeof searchPalette>[2]) =>
-      searchPalette(landscape.slots, some, wishes, noCheckpoint, library);
+    const some = paintBox.filter((paint, n) => n % 5 === 0 || asked.includes(paint.id));
+    const box = idsOf(some);
+    const search = (wishes: PlanWishes) =>
+      openSearch(landscape.slots, some, { box, ...wishes }, noCheckpoint, library);
     const free = await search({});
-    expect(free.paints.length).toBeLessThanOrEqual(5);
-    expect(free.paints.some((paint) => isWhiteOrBlack(paint.ci))).toBe(false);
-    expect(free.shortfall).toBe(0);
-
-    const first = free.paints[0]?.id ?? '';
-    expect(idsOf((await search({ exclude: [first] })).paints)).not.toContain(first);
-    const must = await search({
-      must: ['pbk9-bone-black', 'pr122-quinacridone-magenta'],
-      paletteSize: 3,
-    });
-    expect(idsOf(must.paints)).toContain('pbk9-bone-black');
-    expect(idsOf(must.paints)).toContain('pr122-quinacridone-magenta');
-    const chosen = await search({ chosen: ['py74-arylide-yellow', 'pb29-ultramarine-blue'] });
-    expect(idsOf(chosen.paints).sort()).toEqual(['pb29-ultramarine-blue', 'py74-arylide-yellow']);
+    const ids = await bestOf(some, { box });
+    expect(ids.length).toBeLessThanOrEqual(5);
+    expect(ids.some((id) => isWhiteOrBlack(paintNamed(id).ci))).toBe(false);
+    const [first = ''] = ids;
+    expect(await bestOf(some, { box, exclude: [first] })).not.toContain(first);
+    const must = ['pbk9-bone-black', 'pr122-quinacridone-magenta'];
+    expect(await bestOf(some, { box, must, paletteSize: 3 })).toEqual(expect.arrayContaining(must));
+    const chosen = ['py74-arylide-yellow', 'pb29-ultramarine-blue'];
+    expect((await bestOf(some, { box, chosen })).sort()).toEqual(chosen.sort());
     const larger = await search({ paletteSize: 6 });
-    expect(larger.cost).toBeLessThanOrEqual(free.cost + 1e-9);
-  });
-
-  it('says by how much one yellow misses the darks', async () => {
-    const wishes = { chosen: ['py74-arylide-yellow'] };
-    const found = await searchPalette(landscape.slots, paintBox, wishes, noCheckpoint, library);
-    expect(found.shortfall).toBeGreaterThan(40);
+    expect(larger.ties[0]?.cost).toBeLessThanOrEqual((free.ties[0]?.cost ?? 0) + 1e-9);
   });
 
   it('answers contradicting wishes with a sentence for her', async () => {
-    const search = (wishes: Parameters<typeof searchPalette>[2]) =>
-      searchPalette(landscape.slots, paintBox, wishes, noCheckpoint, library);
+    const search = (wishes: PlanWishes) => bestOf(paintBox, wishes);
     const blue = 'pb29-ultramarine-blue';
     await expect(search({ must: [blue], exclude: [blue] })).rejects.toThrow(/decide for one/);
     await expect(search({ must: ['gone'] })).rejects.toThrow(/Choose from the paint box/);

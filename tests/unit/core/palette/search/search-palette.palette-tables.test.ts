@@ -5,15 +5,14 @@ import { noCheckpoint } from '../../../../../app/core/palette/checkpoint.ts';
 import {
   buildMixLibrary,
   LibraryMemo,
+  usualPaints,
 } from '../../../../../app/core/palette/library/mix-library.ts';
 import { isDistinctPalette } from '../../../../../app/core/palette/offers/best-set-by-trait.ts';
 import { paintLosses } from '../../../../../app/core/palette/offers/palette-gaps.ts';
 import { CostTables, paletteTargets } from '../../../../../app/core/palette/search/cost-tables.ts';
+import { priceOf } from '../../../../../app/core/palette/search/paint-price.ts';
 import { greedySearch, scoreSet } from '../../../../../app/core/palette/search/score-set.ts';
-import {
-  openSearch,
-  searchPalette,
-} from '../../../../../app/core/palette/search/search-palette.ts';
+import { openSearch } from '../../../../../app/core/palette/search/search-palette.ts';
 import { madeReading, tableOf } from '../../../../support/plan/made-reading.ts';
 
 const library = new LibraryMemo();
@@ -29,14 +28,15 @@ const reading = madeReading(
   ),
 );
 const { slots, families } = reading;
-const some = paintBox.filter(({ ci }, n) => n % 4 === 0 && !isWhiteOrBlack(ci));
+const some = paintBox.filter(({ ci }, n) => n % 6 === 0 && !isWhiteOrBlack(ci));
+const wide = { box: some.map(({ id }) => id) };
 const idsOf = (paints: readonly Paint[]): string[] => paints.map(({ id }) => id);
 
 test('what is lost without a paint is what the search says of the rest', async () => {
   const { paints, tables, targets, ties } = await openSearch(
     slots,
     some,
-    {},
+    wide,
     noCheckpoint,
     library,
   );
@@ -46,12 +46,13 @@ test('what is lost without a paint is what the search says of the rest', async (
   expect(whole.cost).toBeCloseTo(ties[0]?.cost ?? 0, 9);
   const losses = paintLosses(tables, targets, members, families);
   for (const [n, out] of members.entries()) {
-    const chosen = idsOf(
-      members.filter((each) => each !== out).map((each) => paints[each] as Paint),
-    );
-    const rest = await searchPalette(slots, some, { chosen }, noCheckpoint, library);
-    // A set costs 0.3 less for the paint it does without.
-    expect(losses[n]?.furtherOff).toBeCloseTo(rest.cost + 0.3 - whole.cost, 5);
+    const left = members.filter((each) => each !== out).map((each) => paints[each] as Paint);
+    const chosen = idsOf(left);
+    const rest = await openSearch(slots, some, { ...wide, chosen }, noCheckpoint, library);
+    // A set costs less by the price of the paint it does without.
+    const price = priceOf(paints[out] as Paint, true);
+    const lost = (rest.ties[0]?.cost ?? 0) + price - whole.cost;
+    expect(losses[n]?.furtherOff).toBeCloseTo(lost, 5);
     const byFamily = losses[n]?.families.reduce(
       (all, each) => all + each.share * each.furtherOff,
       0,
@@ -62,7 +63,7 @@ test('what is lost without a paint is what the search says of the rest', async (
 
 test('taking the best paint each time is never better than the exact search', async () => {
   for (const size of [1, 2, 3, 4, 5]) {
-    const wishes = { paletteSize: size };
+    const wishes = { ...wide, paletteSize: size };
     const { tables, targets, ties } = await openSearch(slots, some, wishes, noCheckpoint, library);
     const greedy = greedySearch(tables, targets, [], size);
     expect(greedy.members.length).toBeLessThanOrEqual(size);
@@ -70,9 +71,62 @@ test('taking the best paint each time is never better than the exact search', as
     if (exact && greedy.darkest <= exact.darkest) {
       expect(greedy.cost).toBeGreaterThanOrEqual(exact.cost - 1e-9);
     }
-    const dearest = ties.at(-1)?.cost ?? 0;
-    expect(dearest).toBeLessThanOrEqual((exact?.cost ?? 0) + 0.1);
+    expect(ties.length).toBeLessThanOrEqual(12);
+    expect(ties.at(-1)?.cost).toBeLessThanOrEqual((exact?.cost ?? 0) + 1);
   }
+});
+
+test('a box too large for it, by a shortlist, gives a palette as good as the exact search', async () => {
+  for (const [seed, must] of [
+    [0, []],
+    [1, []],
+    [2, ['pv23-dioxazine-violet']],
+  ] as const) {
+    const box = paintBox.filter(
+      ({ id, ci }, n) =>
+        must.some((each) => each === id) || (n % 5 === seed && !isWhiteOrBlack(ci)),
+    );
+    const wishes = { box: idsOf(box), paletteSize: 4, must };
+    const whole = await openSearch(slots, box, wishes, noCheckpoint, new LibraryMemo());
+    const found = await openSearch(slots, box, wishes, noCheckpoint, new LibraryMemo(), {
+      most: 16,
+    });
+    expect(found.paints.length).toBeLessThanOrEqual(16);
+    expect(idsOf(found.paints)).toEqual(expect.arrayContaining([...must]));
+    expect(found.ties[0]?.cost).toBeLessThanOrEqual((whole.ties[0]?.cost ?? 0) + 0.1);
+  }
+});
+
+test('among all paints known it finds a palette no dearer than among the usual ones, and can be stopped', async () => {
+  const all = idsOf(paintBox);
+  const parts: number[] = [];
+  const found = await openSearch(
+    slots,
+    paintBox,
+    { box: all },
+    async (part) => {
+      parts.push(part);
+    },
+    new LibraryMemo(),
+  );
+  expect(found.paints.length).toBeLessThanOrEqual(40);
+  expect(parts).toEqual(parts.toSorted((one, two) => one - two));
+  expect(Math.max(...parts)).toBeLessThanOrEqual(1);
+  const usual = await openSearch(
+    slots,
+    usualPaints,
+    { box: idsOf(usualPaints) },
+    noCheckpoint,
+    library,
+  );
+  expect(found.ties[0]?.cost).toBeLessThanOrEqual((usual.ties[0]?.cost ?? 0) + 0.1);
+  let pauses = 0;
+  const stop = async (): Promise<void> => {
+    pauses += 1;
+    if (pauses === 20) throw new Error('stopped');
+  };
+  const stopped = openSearch(slots, paintBox, { box: all }, stop, new LibraryMemo());
+  await expect(stopped).rejects.toThrow('stopped');
 });
 
 test('library and tables for 40 paints and 24 colours stay under 100 MB', async () => {
@@ -83,7 +137,12 @@ test('library and tables for 40 paints and 24 colours stay under 100 MB', async 
     return (group?.lightness.byteLength ?? 0) + (group?.chroma.byteLength ?? 0);
   };
   const targets = paletteTargets(slots);
-  const tables = await CostTables.of(built, targets, noCheckpoint);
+  const tables = await CostTables.of(
+    built,
+    targets,
+    few.map(() => 0),
+    noCheckpoint,
+  );
   const perGroup = 4 * 24 + 4; // costs and darkest, as the next lines check
   expect(tables.costs.byteLength / built.groups.length).toBe(4 * targets.length);
   expect(tables.darkest.byteLength / built.groups.length).toBe(4);

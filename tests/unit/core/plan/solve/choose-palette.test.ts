@@ -2,7 +2,10 @@ import { describe, expect, test } from 'vitest';
 import type { PlanWishes } from '../../../../../app/core/decisions/plan-wishes.ts';
 import { noCheckpoint } from '../../../../../app/core/palette/checkpoint.ts';
 import { scoreSet } from '../../../../../app/core/palette/search/score-set.ts';
-import { nearTie, type PaletteSearch } from '../../../../../app/core/palette/search/search-palette.ts';
+import {
+  nearTie,
+  type PaletteSearch,
+} from '../../../../../app/core/palette/search/search-palette.ts';
 import { buildPlan } from '../../../../../app/core/plan/build-plan.ts';
 import { choosePalette } from '../../../../../app/core/plan/solve/choose-palette.ts';
 import { plannedSlots } from '../../../../../app/core/plan/targets/planned-slots.ts';

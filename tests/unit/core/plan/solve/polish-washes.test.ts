@@ -3,9 +3,16 @@ import { defaultPaper } from '../../../../../app/core/paint/colour-of-washes.ts'
 import { noCheckpoint } from '../../../../../app/core/palette/checkpoint.ts';
 import { driedSheetOf, layMix } from '../../../../../app/core/plan/solve/dried-sheet.ts';
 import type { FamilyWork } from '../../../../../app/core/plan/solve/family-work.ts';
-import { familyWork, paintedBands, washBands } from '../../../../../app/core/plan/solve/family-work.ts';
+import {
+  familyWork,
+  paintedBands,
+  washBands,
+} from '../../../../../app/core/plan/solve/family-work.ts';
 import { WashFitter } from '../../../../../app/core/plan/solve/fit-family-wash.ts';
-import { type FamilyWashes, polishWashes } from '../../../../../app/core/plan/solve/polish-washes.ts';
+import {
+  type FamilyWashes,
+  polishWashes,
+} from '../../../../../app/core/plan/solve/polish-washes.ts';
 import { puddleOptions } from '../../../../../app/core/plan/solve/puddle-options.ts';
 import { sharePuddles } from '../../../../../app/core/plan/solve/share-puddles.ts';
 import { readings } from '../../../../support/plan/built-plans.ts';

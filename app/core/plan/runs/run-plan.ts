@@ -1,0 +1,113 @@
+import { labOfReflectance } from '../../colour/spectrum.ts';
+import type { PlanWishes } from '../../decisions/plan-wishes.ts';
+import { proposedPuddles } from '../../limits.ts';
+import { reflectanceOfWashes } from '../../paint/colour-of-washes.ts';
+import { consistencyOf } from '../../paint/consistency.ts';
+import type { LaidMix } from '../../paint/mix.ts';
+import type { Paint } from '../../paint/paint.ts';
+import { wetLab } from '../../paint/wet-look.ts';
+import { computePxPerMm } from '../../raster/size.ts';
+import type { ToneRange } from '../../reading/reading.ts';
+import type { OrderedWork } from '../order-steps.ts';
+import { type Mix, mixesBelow, type WashPlan } from '../plan.ts';
+import type { PlanFacts } from '../plan-facts.ts';
+import { placedRows } from '../steps/apply-steps-to-sheet.ts';
+import type { Run } from './run.ts';
+import { runWashes } from './run-washes.ts';
+import { runInWords } from './run-words.ts';
+
+const meanOf = (list: readonly number[]): number =>
+  Number((list.reduce((all, each) => all + each, 0) / list.length).toPrecision(3));
+
+/** The mixes at the mean of what lies of them, as run; with the colours they then have over the washes below. */
+function withRunLoads(
+  mixes: readonly Mix[],
+  runs: readonly Run[],
+  paints: readonly Paint[],
+): Mix[] {
+  const loadOf = ({ id }: Mix, strength: Run['strength'], before: number): number => {
+    const run = runs.find((each) => each.mix === id && each.strength === strength);
+    return run ? meanOf(run.own) : before;
+  };
+  const loaded = mixes.map((mix): Mix => {
+    const load = loadOf(mix, 'full', mix.load);
+    const { weaker } = mix;
+    const thin = weaker && loadOf(mix, 'weaker', weaker.load);
+    return {
+      ...mix,
+      load,
+      consistency: consistencyOf(load),
+      ...(weaker &&
+        thin !== undefined && {
+          weaker: { ...weaker, load: thin, consistency: consistencyOf(thin) },
+        }),
+    };
+  });
+  const lookOf = (laid: readonly LaidMix[]) => {
+    const sheet = reflectanceOfWashes(
+      laid.map(({ parts, load }) => ({
+        paints: parts.flatMap((part) => paints.filter(({ id }) => id === part.paint)),
+        parts: parts.map((part) => part.parts),
+        load,
+      })),
+    );
+    return { expected: labOfReflectance(sheet), expectedWet: wetLab(sheet) };
+  };
+  return loaded.map((mix): Mix => {
+    if (mix.parts.length === 0) return mix;
+    const below = mixesBelow({ mixes: loaded }, mix);
+    const { weaker } = mix;
+    return {
+      ...mix,
+      ...lookOf([...below, mix]),
+      ...(weaker && {
+        weaker: { ...weaker, ...lookOf([...below, { parts: mix.parts, load: weaker.load }]) },
+      }),
+    };
+  });
+}
+
+/** The mixes with a word on how each runs over its shapes. */
+const withRunNotes = (
+  mixes: readonly Mix[],
+  runs: readonly Run[],
+  across: number,
+  paints: readonly Paint[],
+): Mix[] =>
+  mixes.map((mix) => {
+    const run = runs.find((each) => each.mix === mix.id && each.strength === 'full');
+    const paintName = (id: string): string => paints.find((each) => each.id === id)?.name ?? id;
+    const said = run ? runInWords(run, across, paintName) : [];
+    return said.length > 0 ? { ...mix, notes: [...said, ...(mix.notes ?? [])] } : mix;
+  });
+
+/**
+ * The ordered work with its washes run over the sheet as the picture's colours do, in strength and hue; as it is where
+ * the reading does not say how they run.
+ */
+export function runPlan(
+  facts: PlanFacts,
+  range: ToneRange,
+  { mixes, steps }: Pick<OrderedWork, 'mixes' | 'steps'>,
+  wishes: PlanWishes,
+): Pick<WashPlan, 'mixes' | 'steps' | 'runs'> {
+  const { reading, slots, paints } = facts;
+  const { squares, raster, sheet } = reading;
+  if (!squares) return { mixes, steps };
+  const now = new Map(mixes.map((mix) => [mix.id, mix]));
+  const placed = placedRows(facts).map((row) => ({ ...row, mix: now.get(row.mix.id) ?? row.mix }));
+  const { runs, after, looks } = runWashes(steps, placed, {
+    squares,
+    squareMm: squares.sidePx / computePxPerMm(raster, sheet),
+    range,
+    slots,
+    paints,
+    puddles: wishes.puddlesPerWash ?? proposedPuddles,
+    even: new Set((wishes.edits ?? []).flatMap((edit) => (edit.kind === 'mix' ? [edit.mix] : []))),
+  });
+  return {
+    mixes: withRunNotes(withRunLoads(mixes, runs, paints), runs, squares.across, paints),
+    steps: steps.map((step, n) => ({ ...step, after: after[n], look: looks[n] })),
+    runs,
+  };
+}

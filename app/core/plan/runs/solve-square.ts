@@ -1,0 +1,173 @@
+import { seenDifference } from '../../colour/ciede2000.ts';
+import { type Spectrum, spectrumSize, writeLab } from '../../colour/spectrum.ts';
+import { drySurface } from '../../colour/surface.ts';
+import { type PaintSpectra, reflectanceOver, writeLayerSample } from '../../paint/layer.ts';
+
+/** Values first: an L* of error counts this much on top of its part in what is seen (own; as in the flat solve). */
+const lightnessWeight = 0.6;
+/** An L* by which a wash would lighten what lies under it counts so much. */
+const lighteningWeight = 5;
+
+const mostSteps = 10;
+const [firstDamping, mostDamping] = [0.05, 50];
+/** Amounts change by no more than this in one step, ml/m2. */
+const longestStep = 4;
+
+/** What lies under a wash in one square: 36 samples inside the surface, and its L*. */
+interface Ground {
+  readonly reflectance: Spectrum;
+  readonly lightness: number;
+}
+
+/**
+ * Finds how much of one or two puddles to lay in a square: the amounts, at least 0 and together at most `most` ml/m2,
+ * whose dry colour comes nearest to the target. Damped least squares (Levenberg 1944, Marquardt 1963) on the visible
+ * difference, with slopes by differences. One work space for all squares of a plan.
+ */
+export class SquareSolver {
+  readonly #sheet = new Float64Array(spectrumSize);
+  readonly #pair = new Float64Array(2);
+  readonly #lab = new Float64Array(3);
+  readonly #misfit = new Float64Array(5);
+  readonly #next = new Float64Array(5);
+  readonly #slopes = [new Float64Array(5), new Float64Array(5)] as const;
+  /** Amounts found, ml/m2, and the squared misfit they leave. */
+  readonly amounts = new Float64Array(2);
+  cost = 0;
+
+  /** Writes the colour of so much of the puddles over the ground. */
+  writeColour(
+    puddles: readonly PaintSpectra[],
+    one: number,
+    two: number,
+    ground: Spectrum,
+    out: Float64Array,
+  ): void {
+    writeLayers(puddles, one, two, ground, this.#sheet, this.#pair);
+    writeLab(this.#sheet, drySurface, out);
+  }
+
+  #judge(
+    puddles: readonly PaintSpectra[],
+    one: number,
+    two: number,
+    ground: Ground,
+    target: ArrayLike<number>,
+    seen: Float64Array,
+    out: Float64Array,
+  ): number {
+    const lab = this.#lab;
+    this.writeColour(puddles, one, two, ground.reflectance, lab);
+    const [dl, da, db] = [lab[0] - target[0], lab[1] - target[1], lab[2] - target[2]];
+    for (let r = 0; r < 3; r++)
+      out[r] = seen[3 * r] * dl + seen[3 * r + 1] * da + seen[3 * r + 2] * db;
+    out[3] = lightnessWeight * dl;
+    out[4] = lighteningWeight * Math.max(0, lab[0] - ground.lightness);
+    return out.reduce((sum, value) => sum + value * value, 0);
+  }
+
+  /** Fills `amounts` and `cost`; begins at what stands in `amounts`. One or two puddles. */
+  solve(
+    puddles: readonly PaintSpectra[],
+    ground: Ground,
+    target: readonly [number, number, number],
+    most: number,
+  ): void {
+    const both = puddles.length > 1;
+    const seen = seenDifference(target);
+    const amounts = this.amounts;
+    const misfit = this.#misfit;
+    const [first, second] = this.#slopes;
+    if (!both) amounts[1] = 0;
+    let cost = this.#judge(puddles, amounts[0], amounts[1], ground, target, seen, misfit);
+    let damping = firstDamping;
+    for (let step = 0; step < mostSteps; step++) {
+      const slopeOf = (n: number, out: Float64Array): void => {
+        const by = Math.max(0.01, 0.03 * amounts[n]);
+        const one = amounts[0] + (n === 0 ? by : 0);
+        const two = amounts[1] + (n === 1 ? by : 0);
+        this.#judge(puddles, one, two, ground, target, seen, out);
+        for (let r = 0; r < 5; r++) out[r] = (out[r] - misfit[r]) / by;
+      };
+      slopeOf(0, first);
+      if (both) slopeOf(1, second);
+      const better = this.#descend(puddles, ground, target, seen, most, cost, damping, both);
+      if (!better) break;
+      damping = better.damping;
+      const gain = cost - better.cost;
+      cost = better.cost;
+      if (gain < 0.002 * cost + 1e-4) break;
+    }
+    this.cost = cost;
+  }
+
+  #descend(
+    puddles: readonly PaintSpectra[],
+    ground: Ground,
+    target: readonly [number, number, number],
+    seen: Float64Array,
+    most: number,
+    cost: number,
+    from: number,
+    both: boolean,
+  ): { cost: number; damping: number } | null {
+    const { amounts } = this;
+    const misfit = this.#misfit;
+    const [first, second] = this.#slopes;
+    let [aa, ab, bb, ga, gb] = [0, 0, 0, 0, 0];
+    for (let r = 0; r < 5; r++) {
+      aa += first[r] * first[r];
+      ga -= first[r] * misfit[r];
+      if (!both) continue;
+      ab += first[r] * second[r];
+      bb += second[r] * second[r];
+      gb -= second[r] * misfit[r];
+    }
+    for (let damping = from; damping <= mostDamping; damping *= 5) {
+      const [a, b] = [aa * (1 + damping) + 1e-3, bb * (1 + damping) + 1e-3];
+      let one = ga / a;
+      let two = 0;
+      if (both) {
+        const divisor = a * b - ab * ab;
+        one = (ga * b - gb * ab) / divisor;
+        two = (gb * a - ga * ab) / divisor;
+        // An amount that is at nothing and would go below leaves the other to itself.
+        if (amounts[0] <= 0 && one < 0) [one, two] = [0, gb / b];
+        else if (amounts[1] <= 0 && two < 0) [one, two] = [ga / a, 0];
+      }
+      const held = (value: number): number => Math.min(longestStep, Math.max(-longestStep, value));
+      let x = Math.max(0, amounts[0] + held(one));
+      let y = Math.max(0, amounts[1] + held(two));
+      if (x + y > most) [x, y] = [(x * most) / (x + y), (y * most) / (x + y)];
+      const next = this.#judge(puddles, x, y, ground, target, seen, this.#next);
+      if (next >= cost) continue;
+      amounts[0] = x;
+      amounts[1] = y;
+      misfit.set(this.#next);
+      return { cost: next, damping: Math.max(1e-3, damping / 4) };
+    }
+    return null;
+  }
+}
+
+/** Reflectance of so much of one or two puddles, mixed where they meet, over a ground; `out` may be the ground. */
+export function writeLayers(
+  puddles: readonly PaintSpectra[],
+  one: number,
+  two: number,
+  ground: Spectrum,
+  out: Float64Array,
+  pair: Float64Array,
+): void {
+  const [first, second] = puddles;
+  for (let i = 0; i < spectrumSize; i++) {
+    let k = one * first.K[i];
+    let s = one * first.S[i];
+    if (second && two > 0) {
+      k += two * second.K[i];
+      s += two * second.S[i];
+    }
+    writeLayerSample(k, s, pair, 0);
+    out[i] = reflectanceOver(pair[0], pair[1], ground[i]);
+  }
+}

@@ -1,0 +1,123 @@
+import type { SoftBlend } from './paint-slots.ts';
+import type { PixelSize } from './size.ts';
+
+/** Where colours of slots stand that run over the sheet: one row for every slot and square it is in. */
+export interface SquareGrid {
+  readonly across: number;
+  readonly down: number;
+  /** Side of a square, px. */
+  readonly sidePx: number;
+  readonly slots: readonly number[];
+  readonly squares: readonly number[];
+}
+
+/** The same squares on the picture made smaller. */
+export const scaledGrid = (grid: SquareGrid, scale: number): SquareGrid => ({
+  ...grid,
+  sidePx: grid.sidePx * scale,
+});
+
+/** Row of every slot and square, slot by slot; -1 where the slot has nothing there. */
+function rowsBySquare({ across, down, slots, squares }: SquareGrid): Int32Array {
+  const count = across * down;
+  const rows = new Int32Array(256 * count).fill(-1);
+  for (let row = 0; row < slots.length; row++) rows[slots[row] * count + squares[row]] = row;
+  return rows;
+}
+
+/** The two squares a pixel lies between, along one side, and how far towards the second, 0..1. */
+function betweenSquares(px: number, sidePx: number, count: number) {
+  const first = new Int32Array(px);
+  const second = new Int32Array(px);
+  const part = new Float64Array(px);
+  for (let i = 0; i < px; i++) {
+    const place = (i + 0.5) / sidePx - 0.5;
+    const below = Math.floor(place);
+    first[i] = Math.min(count - 1, Math.max(0, below));
+    second[i] = Math.min(count - 1, Math.max(0, below + 1));
+    part[i] = place - below;
+  }
+  return { first, second, part };
+}
+
+/** Colours of slots at any pixel: between the middles of its squares a colour goes over from one to the next. */
+class SquareColours {
+  readonly #rows: Int32Array;
+  readonly #table: Uint8ClampedArray;
+  readonly #grid: SquareGrid;
+  readonly #over: ReturnType<typeof betweenSquares>;
+  readonly #along: ReturnType<typeof betweenSquares>;
+  /** Red, green, blue, 0..255, of the pixel looked at. */
+  readonly rgb = new Float64Array(3);
+
+  constructor(grid: SquareGrid, table: Uint8ClampedArray, { width, height }: PixelSize) {
+    this.#grid = grid;
+    this.#table = table;
+    this.#rows = rowsBySquare(grid);
+    this.#over = betweenSquares(width, grid.sidePx, grid.across);
+    this.#along = betweenSquares(height, grid.sidePx, grid.down);
+  }
+
+  /** Fills `rgb`; false where the slot is in none of the squares round that pixel. */
+  look(slot: number, x: number, y: number): boolean {
+    const { across, down } = this.#grid;
+    const { rgb } = this;
+    const over = this.#over;
+    const along = this.#along;
+    const base = slot * across * down;
+    let weight = 0;
+    rgb.fill(0);
+    for (let corner = 0; corner < 4; corner++) {
+      const line = corner < 2 ? along.first[y] : along.second[y];
+      const column = corner % 2 === 0 ? over.first[x] : over.second[x];
+      const row = this.#rows[base + line * across + column];
+      if (row < 0) continue;
+      const share =
+        (corner < 2 ? 1 - along.part[y] : along.part[y]) *
+        (corner % 2 === 0 ? 1 - over.part[x] : over.part[x]);
+      weight += share;
+      rgb[0] += share * this.#table[3 * row];
+      rgb[1] += share * this.#table[3 * row + 1];
+      rgb[2] += share * this.#table[3 * row + 2];
+    }
+    if (weight <= 0) return false;
+    rgb[0] /= weight;
+    rgb[1] /= weight;
+    rgb[2] /= weight;
+    return true;
+  }
+}
+
+/**
+ * A picture whose slots run, and run into each other at soft edges where a blend is given. `table` has 3 bytes a row
+ * of the grid, red, green, blue in sRGB. Writes opaque RGBA bytes into `out`.
+ */
+export function paintSquares(
+  slotMap: Uint8Array,
+  size: PixelSize,
+  grid: SquareGrid,
+  table: Uint8ClampedArray,
+  blend: SoftBlend | null,
+  out: Uint8ClampedArray,
+): void {
+  const { width, height } = size;
+  const colours = new SquareColours(grid, table, size);
+  const { rgb } = colours;
+  out.fill(255);
+  for (let y = 0, i = 0; y < height; y++) {
+    for (let x = 0; x < width; x++, i++) {
+      if (!colours.look(slotMap[i], x, y)) continue;
+      out[4 * i] = rgb[0];
+      out[4 * i + 1] = rgb[1];
+      out[4 * i + 2] = rgb[2];
+    }
+  }
+  if (!blend) return;
+  const { pixels, partners, shares } = blend;
+  for (let n = 0; n < pixels.length; n++) {
+    const i = pixels[n];
+    if (!colours.look(partners[n], i % width, Math.floor(i / width))) continue;
+    const share = shares[n] / 256;
+    for (let c = 0; c < 3; c++) out[4 * i + c] = (1 - share) * out[4 * i + c] + share * rgb[c];
+  }
+}

@@ -1,0 +1,104 @@
+import { type LinearRaster, writePixelLab } from '../raster/linear-raster.ts';
+
+/**
+ * What the colours of a slot do over the sheet: the sheet is ruled into squares, and every slot has a row for each
+ * square it has pixels in. Plain lists of one length, row by row.
+ */
+export interface ColourSquares {
+  readonly across: number;
+  readonly down: number;
+  /** Side of a square in px of the raster; the last ones may reach over the border. */
+  readonly sidePx: number;
+  readonly slots: readonly number[];
+  /** Number of the square, row by row of the sheet. */
+  readonly squares: readonly number[];
+  /** How much of the square the slot has, 0..1. */
+  readonly shares: readonly number[];
+  /** Mean colour of its pixels there, L*, a*, b*: 3 a row. a* and b* as a texture looks, which is brighter than its mean. */
+  readonly colours: readonly number[];
+}
+
+/** A brush says nothing finer than this about how a wash runs (own). */
+const squareMm = 5;
+
+/** A pixel this near the border of its slot is half its neighbour's colour, mm ... */
+const borderMm = 0.7;
+/** ... and hardly counts. */
+const borderWeight = 0.04;
+
+/** Added to C* where colours are weighed by it: greys count too. */
+const greyWeight = 12;
+
+const rounded = (value: number): number => Math.round(value * 100) / 100;
+
+/** Rows of sheet between two pauses. */
+const linesAtATime = 64;
+
+/** The squares of a picture by its slot map; `raster` is of the map's size. */
+export function* colourSquares(
+  slotMap: Uint8Array,
+  raster: LinearRaster,
+  pxPerMm: number,
+): Generator<void, ColourSquares> {
+  const { width, height } = raster;
+  const lab = new Float64Array(3);
+  const sidePx = Math.max(1, squareMm * pxPerMm);
+  const across = Math.ceil(width / sidePx);
+  const down = Math.ceil(height / sidePx);
+  const reach = Math.max(1, Math.round(borderMm * pxPerMm));
+  const slotCount = slotMap.reduce((most, slot) => Math.max(most, slot), 0) + 1;
+  const rowOf = new Int32Array(slotCount * across * down).fill(-1);
+  const slots: number[] = [];
+  const squares: number[] = [];
+  // Pixels, weight, weighted L*; weight by C*, weighted a*, b*.
+  const sums: number[] = [];
+  for (let y = 0; y < height; y++) {
+    if (y % linesAtATime === 0) yield;
+    const line = Math.floor(y / sidePx) * across;
+    const above = Math.max(0, y - reach) * width;
+    const below = Math.min(height - 1, y + reach) * width;
+    for (let x = 0; x < width; x++) {
+      const i = y * width + x;
+      const slot = slotMap[i];
+      const square = line + Math.floor(x / sidePx);
+      const place = slot * across * down + square;
+      if (rowOf[place] < 0) {
+        rowOf[place] = slots.length;
+        slots.push(slot);
+        squares.push(square);
+        sums.push(0, 0, 0, 0, 0, 0);
+      }
+      const isInner =
+        slotMap[above + x] === slot &&
+        slotMap[below + x] === slot &&
+        slotMap[y * width + Math.max(0, x - reach)] === slot &&
+        slotMap[y * width + Math.min(width - 1, x + reach)] === slot;
+      const weight = isInner ? 1 : borderWeight;
+      writePixelLab(raster, i, lab);
+      const colourful = weight * (greyWeight + Math.sqrt(lab[1] * lab[1] + lab[2] * lab[2]));
+      const at = 6 * rowOf[place];
+      sums[at] += 1;
+      sums[at + 1] += weight;
+      sums[at + 2] += weight * lab[0];
+      sums[at + 3] += colourful;
+      sums[at + 4] += colourful * lab[1];
+      sums[at + 5] += colourful * lab[2];
+    }
+  }
+  const whole = sidePx * sidePx;
+  return {
+    across,
+    down,
+    sidePx,
+    slots,
+    squares,
+    shares: slots.map((_, row) => rounded(Math.min(1, sums[6 * row] / whole))),
+    colours: slots.flatMap((_, row) => {
+      const at = 6 * row;
+      const colourful = sums[at + 3];
+      return [sums[at + 2] / sums[at + 1], sums[at + 4] / colourful, sums[at + 5] / colourful].map(
+        rounded,
+      );
+    }),
+  };
+}

@@ -1,0 +1,152 @@
+import { describe, expect, it } from 'vitest';
+import { colourDifference } from '../../../../../app/core/colour/ciede2000.ts';
+import { type Lab, labOfRgb } from '../../../../../app/core/colour/lab.ts';
+import { colourOfWashes, defaultPaperLab } from '../../../../../app/core/paint/colour-of-washes.ts';
+import { creamFrom } from '../../../../../app/core/paint/consistency.ts';
+import { paintBox } from '../../../../../app/core/paint/paint-box.ts';
+import type { Mix } from '../../../../../app/core/plan/plan.ts';
+import { runWashes } from '../../../../../app/core/plan/runs/run-washes.ts';
+import type { Slot } from '../../../../../app/core/reading/slot.ts';
+import { toneRange } from '../../../../../app/core/reading/tone-range.ts';
+
+const [sienna, blue] = ['pbr7-burnt-sienna', 'pb29-ultramarine-blue'] as const;
+const paints = paintBox.filter(({ id }) => id === sienna || id === blue);
+const first = paints.slice(0, 1);
+const firstId = first[0]?.id ?? '';
+const range = toneRange('photographed', 20, 95, 20, defaultPaperLab[0]);
+
+/** A sheet of 24 squares in a row, as wide as they are high; what slot 0 is to look like in each. */
+const across = 24;
+const ramp = (colourAt: (part: number) => Lab, slot = 0) => ({
+  slots: new Array<number>(across).fill(slot),
+  squares: Array.from({ length: across }, (_, n) => n),
+  shares: new Array<number>(across).fill(1),
+  colours: Array.from({ length: across }, (_, n) => [...colourAt(n / (across - 1))]).flat(),
+});
+
+const slotOf = (band: number, family: number, lab: Lab): Slot =>
+  ({ band, family, passage: 'sheet', share: 0.5, lab, target: lab }) as Slot;
+
+const mixOf = (id: string, wash: number, family: number, paint: string, load: number): Mix => ({
+  ...{ id, puddle: id, wash, passage: 'sheet', family, parts: [{ paint, parts: 1 }], load },
+  ...{ consistency: 'milk', target: null, expected: [0, 0, 0], expectedWet: [0, 0, 0] },
+});
+
+const washOf = (slots: readonly number[], ...mixes: string[]) =>
+  ({ kind: 'wash', slots, mixes }) as const;
+
+const input = (squares: ReturnType<typeof ramp>, slots: readonly Slot[]) => ({
+  squares: { across, down: 1, sidePx: 20, ...squares },
+  squareMm: 5,
+  range,
+  slots,
+  paints,
+  puddles: 3,
+  even: new Set<string>(),
+});
+
+/** What a list surely has. */
+const at = <T>(list: ArrayLike<T>, n: number): T => list[n] as T;
+
+const rowLab = (look: Uint8ClampedArray, row: number): Lab =>
+  labOfRgb([at(look, 3 * row), at(look, 3 * row + 1), at(look, 3 * row + 2)]);
+
+describe('washes that run', () => {
+  // From a pale to a strong wash of one paint.
+  const graded = ramp((part) =>
+    colourOfWashes([{ paints: first, parts: [1], load: 0.6 + 4 * part }]),
+  );
+  const middle: Lab = [60, 5, 5];
+  const mix = mixOf('a', 1, 1, firstId, 2);
+  const placed = [{ mix, slots: [0] }];
+
+  it('grades one puddle by strength', () => {
+    const { runs, looks } = runWashes(
+      [washOf([0], 'a')],
+      placed,
+      input(graded, [slotOf(1, 1, middle)]),
+    );
+    const { own } = at(runs, 0);
+    const [start, end] = [at(own, 0), at(own, across - 1)];
+    expect(end).toBeGreaterThan(2 * start);
+    const gaps = graded.squares.map((row) =>
+      colourDifference(rowLab(at(looks, 0), row), [
+        at(graded.colours, 3 * row),
+        at(graded.colours, 3 * row + 1),
+        at(graded.colours, 3 * row + 2),
+      ]),
+    );
+    expect(gaps.reduce((all, gap) => all + gap, 0) / gaps.length).toBeLessThan(2);
+    // No finer than a brush paints it: from square to square a small part of the whole way.
+    for (let n = 1; n < across; n++) {
+      expect(Math.abs(at(own, n) - at(own, n - 1))).toBeLessThan(0.15 * (end - start) + 0.05);
+    }
+  });
+
+  it('lets a second puddle of the same wash in where the hue asks for it', () => {
+    const toBlue = ramp((part) =>
+      colourOfWashes([
+        {
+          paints: [...paints],
+          parts: paints.map(({ id }) => (id === blue ? part : 1 - part)),
+          load: 3,
+        },
+      ]),
+    );
+    const own = mixOf('a', 1, 1, sienna, 3);
+    const other = mixOf('b', 1, 2, blue, 3);
+    const both = {
+      ...toBlue,
+      slots: [...toBlue.slots, 1],
+      squares: [...toBlue.squares, 0],
+      shares: [...toBlue.shares, 0.2],
+      colours: [...toBlue.colours, 50, 10, -40],
+    };
+    const slots = [slotOf(1, 1, middle), slotOf(1, 2, [50, 10, -40])];
+    const rows = [
+      { mix: own, slots: [0] },
+      { mix: other, slots: [1] },
+    ];
+    const { runs } = runWashes([washOf([0, 1], 'a', 'b')], rows, input(both, slots));
+    const run = at(runs, 0);
+    expect(run.meets).toEqual({ parts: other.parts, puddle: 'b' });
+    expect(at(run.other, across - 1)).toBeGreaterThan(at(run.other, 0));
+    expect(at(run.own, across - 1)).toBeLessThan(at(run.own, 0));
+  });
+
+  it('a first wash is never thicker than milk', () => {
+    const dark = ramp(() => [25, 10, 8]);
+    const { runs } = runWashes(
+      [washOf([0], 'a')],
+      placed,
+      input(dark, [slotOf(1, 1, [25, 10, 8])]),
+    );
+    for (const load of at(runs, 0).own) expect(load).toBeLessThanOrEqual(creamFrom + 1e-6);
+  });
+
+  it('what she changed lies as even as she asked for', () => {
+    const given = { ...input(graded, [slotOf(1, 1, middle)]), even: new Set(['a']) };
+    const { runs } = runWashes([washOf([0], 'a')], placed, given);
+    expect(new Set(at(runs, 0).own)).toEqual(new Set([2]));
+  });
+
+  it('steps that paint nothing leave the sheet as it was', () => {
+    const dry = { kind: 'dry', slots: [0], mixes: [] } as const;
+    const steps = [dry, washOf([0], 'a'), dry];
+    const { looks, after } = runWashes(steps, placed, input(graded, [slotOf(1, 1, middle)]));
+    expect(colourDifference(at(at(after, 0), 0), defaultPaperLab)).toBeLessThan(0.01);
+    expect(looks[2]).toBe(looks[1]);
+    expect(after[2]).toBe(after[1]);
+  });
+
+  it('a later wash goes over what the first left', () => {
+    const darker = mixOf('c', 2, 1, blue, 2);
+    const steps = [washOf([0], 'a'), washOf([0], 'c')];
+    const rows = [...placed, { mix: darker, slots: [0] }];
+    const deep = ramp(() => [40, 8, -20]);
+    const { after } = runWashes(steps, rows, input(deep, [slotOf(2, 1, [40, 8, -20])]));
+    const lightness = [0, 1].map((step) => at(at(after, step), 0)[0]);
+    expect(at(lightness, 1)).toBeLessThan(at(lightness, 0));
+    expect(Math.abs(at(lightness, 1) - 40)).toBeLessThan(3);
+  });
+});
