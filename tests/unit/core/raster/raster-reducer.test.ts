@@ -128,6 +128,28 @@ test('counts what the camera lost, within one code of the ends', () => {
   expect(clipped).toEqual({ light: 0.25, dark: 0.25 });
 });
 
+test.each([
+  ['copied', 4],
+  ['averaged', 2],
+])('%s: an end is one of all three channels, counted strip by strip', (_, width) => {
+  // Light, light, dark, dark; then four of which one channel is off an end, each another way.
+  const light = [254, 255, 254, 255];
+  const dark = [1, 0, 1, 255];
+  const off = [
+    [253, 255, 255],
+    [255, 255, 253],
+    [0, 2, 0],
+    [2, 0, 1],
+  ].flatMap((rgb) => [...rgb, 255]);
+  const rows = [...light, ...light, ...dark, ...dark, ...off];
+  const reducer = new RasterReducer({ width: 4, height: 4 }, { width, height: 4 });
+  for (let strip = 0; strip < 2; strip++) reducer.addRows(Uint8Array.from(rows), 2);
+  expect(reducer.finish().clipped).toEqual({ light: 0.25, dark: 0.25 });
+  const clean = new RasterReducer({ width: 4, height: 1 }, { width, height: 1 });
+  clean.addRows(new Uint8Array(16).fill(128), 1);
+  expect(clean.finish().clipped).toEqual({ light: 0, dark: 0 });
+});
+
 describe('codes of Display P3', () => {
   /** The eight full colours side by side, each of so many pixels a side. */
   const full = (side: number, output: number) => {

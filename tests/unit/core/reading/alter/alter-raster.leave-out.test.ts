@@ -139,21 +139,27 @@ test.each([
   expect(() => runToEnd(pieces)).toThrow(/Take it back and draw it anew/);
 });
 
-test('a thing in surroundings beyond sRGB: they go on, as strong as they are', () => {
-  const raster = withThing(() => [50, 0, 0]);
-  for (let y = 0, i = 0; y < height; y++) {
-    for (let x = 0; x < width; x++, i++) {
-      if (isThing(x, y)) continue;
-      raster.red[i] = 1; // Display P3's orange 255, 120, 0
-      raster.green[i] = decodeSrgb(120 / 255);
-      raster.blue[i] = 0;
-      p3ToSrgb(raster, i, i + 1);
+// In linear light of sRGB the orange has red over 1 and blue under 0; of the dark green, half as light as
+// Display P3's own, no light is over 1 and red and blue are under 0.
+test.each([
+  ['orange 255, 120, 0', [1, decodeSrgb(120 / 255), 0]],
+  ['dark green', [0, 0.5, 0]],
+] as const)(
+  'a thing in surroundings beyond sRGB, %s: they go on, as strong as they are',
+  (_, p3) => {
+    const raster = withThing(() => [50, 0, 0]);
+    for (let y = 0, i = 0; y < height; y++) {
+      for (let x = 0; x < width; x++, i++) {
+        if (isThing(x, y)) continue;
+        [raster.red[i], raster.green[i], raster.blue[i]] = p3;
+        p3ToSrgb(raster, i, i + 1);
+      }
     }
-  }
-  const ground = [raster.red[0], raster.green[0], raster.blue[0]] as const;
-  runToEnd(alterRaster(raster, [leaveOut(tight)], pxPerMm));
-  [raster.red, raster.green, raster.blue].forEach((plane, c) => {
-    expect(plane.every((light) => Math.abs(light - (ground[c] as number)) < 1e-4)).toBe(true);
-  });
-  expect(ground[0]).toBeGreaterThan(1);
-});
+    const ground = [raster.red[0], raster.green[0], raster.blue[0]] as const;
+    expect(Math.min(...(ground as readonly number[]))).toBeLessThan(-0.01);
+    runToEnd(alterRaster(raster, [leaveOut(tight)], pxPerMm));
+    [raster.red, raster.green, raster.blue].forEach((plane, c) => {
+      expect(plane.every((light) => Math.abs(light - (ground[c] as number)) < 1e-4)).toBe(true);
+    });
+  },
+);
