@@ -6,7 +6,9 @@ import {
   washShapes,
 } from '../../../../../app/core/reading/shapes/wash-masses.ts';
 import type { Slot } from '../../../../../app/core/reading/slot.ts';
+import { madeReading, tableOf } from '../../../../support/plan/made-reading.ts';
 
+const [plain] = madeReading(tableOf([50], [[0, 0]])).slots;
 const slot = (
   band: number,
   family: number,
@@ -14,17 +16,13 @@ const slot = (
   share: number,
   passage = 'sheet',
 ): Slot => ({
+  ...(plain as Slot),
   passage,
   band,
   family,
   share,
   lab: [lightness, 0, 0],
   target: [lightness, 0, 0],
-  reserve: false,
-  tones: { clamped: lightness, floored: lightness },
-  shapes: 1,
-  smallShapes: 0,
-  largestMm2: 1,
 });
 
 const size = { width: 40, height: 30 };

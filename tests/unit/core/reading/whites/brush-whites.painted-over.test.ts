@@ -8,8 +8,9 @@ import {
   edgesOfBrushed,
   withBrushedWhites,
 } from '../../../../../app/core/reading/whites/brush-whites.ts';
+import { madeReading, tableOf } from '../../../../support/plan/made-reading.ts';
 
-/** The sheet is the picture's own scale, the paper 100: from 94 L* on a cell stays paper. */
+/** The sheet is the picture's own scale, the paper 100: a near neutral cell a few L* from it stays paper. */
 const range: ToneRange = { mode: 'photographed', lo: 0, hi: 100, dark: 0, paper: 100 };
 
 /** One pixel a cell: band, family, passage, and its colour. */
@@ -44,23 +45,23 @@ function paintedOver(pixels: readonly Pixel[]): readonly [band: number, family: 
 }
 
 describe('painted over, a white', () => {
-  // The white's colour is (10, 4). Distances: family 1 (0, 0) 10.8, family 2 (8, 6) 2.8, family 3 (10, -4) 8.
-  const white: Pixel = [1, 5, 0, 98, 10, 4];
+  // The white's colour is (5, 2). Distances: family 1 (0, 0) 5.4, family 2 (4, 3) 1.4, family 3 (5, -2) 4.
+  const white: Pixel = [1, 5, 0, 98, 5, 2];
   const light: readonly Pixel[] = [
     [2, 1, 0, 70, 0, 0],
-    [2, 2, 0, 70, 8, 6],
-    [2, 3, 0, 70, 10, -4],
+    [2, 2, 0, 70, 4, 3],
+    [2, 3, 0, 70, 5, -2],
   ];
 
   test('goes to the family nearest in colour of the lightest painted band', () => {
     expect(paintedOver([white, ...light])).toEqual([2, 2]);
     // A darker band is not asked, though its colour is the white's own.
-    expect(paintedOver([white, ...light, [3, 4, 0, 40, 10, 4]])).toEqual([2, 2]);
+    expect(paintedOver([white, ...light, [3, 4, 0, 40, 5, 2]])).toEqual([2, 2]);
   });
 
   test('of two families as near goes to the lower one', () => {
-    // (10, 9) and (10, -1) are both 5 from (10, 4).
-    expect(paintedOver([white, [2, 1, 0, 70, 10, 9], [2, 2, 0, 70, 10, -1]])).toEqual([2, 1]);
+    // (5, 4.5) and (5, -0.5) are both 2.5 from (5, 2).
+    expect(paintedOver([white, [2, 1, 0, 70, 5, 4.5], [2, 2, 0, 70, 5, -0.5]])).toEqual([2, 1]);
   });
 
   test('goes to its own family where the band has it, however far the colour', () => {
@@ -69,13 +70,58 @@ describe('painted over, a white', () => {
 
   test('never goes to another passage', () => {
     // The lightest band of the ground is 3; band 2 is the subject's.
-    expect(paintedOver([white, [2, 2, 1, 70, 10, 4], [3, 1, 0, 50, 0, 0]])).toEqual([3, 1]);
-    expect(paintedOver([white, [2, 2, 1, 70, 10, 4]])).toEqual([1, 5]);
+    expect(paintedOver([white, [2, 2, 1, 70, 5, 2], [3, 1, 0, 50, 0, 0]])).toEqual([3, 1]);
+    expect(paintedOver([white, [2, 2, 1, 70, 5, 2]])).toEqual([1, 5]);
   });
 
-  test('stays as it is where it is no white: 93 L* is 7 from the paper', () => {
-    expect(paintedOver([[1, 5, 0, 93, 10, 4], ...light])).toEqual([1, 5]);
-    expect(paintedOver([[1, 5, 0, 94, 10, 4], ...light])).toEqual([2, 2]); // 6 is within
+  test('stays as it is where it is no white', () => {
+    expect(paintedOver([[1, 5, 0, 88, 5, 2], ...light])).toEqual([1, 5]);
+    expect(paintedOver([[1, 5, 0, 96, 5, 2], ...light])).toEqual([2, 2]);
+  });
+});
+
+describe('where her brush goes', () => {
+  /** A mid everywhere on 6 x 4 px: what is kept of it, row by row. */
+  function kept(path: readonly (readonly [number, number])[], brush: number): string[] {
+    const cells = new Uint8Array(24).fill(packCell(3, 1));
+    const bands = new Uint8Array(24).fill(3);
+    const planes = {
+      lightness: new Float32Array(24).fill(50),
+      a: new Float32Array(24),
+      b: new Float32Array(24),
+    };
+    const px = path.map(([x, y]) => [x / 6, y / 4] as const);
+    brushWhites(
+      { cells, bands },
+      [{ mode: 'keep', path: px, brush: brush / 6 }],
+      { width: 6, height: 4 },
+      new CellTones(cells, planes, 0, 100),
+      range,
+    );
+    return [0, 1, 2, 3].map((y) =>
+      Array.from(bands.subarray(6 * y, 6 * y + 6), (band) => (band === 0 ? '#' : '.')).join(''),
+    );
+  }
+
+  test('it is as wide as it is said to be, in px of the long side', () => {
+    // From the middle of px (2, 1): 3 px wide takes what lies within 1.5.
+    expect(kept([[2.5, 1.5]], 3)).toEqual(['.###..', '.###..', '.###..', '......']);
+    expect(kept([[2.5, 1.5]], 2.1)).toEqual(['..#...', '.###..', '..#...', '......']);
+  });
+
+  test('thin as a hair it still takes a pixel, and one alone where the next is 0.8 px away', () => {
+    expect(kept([[2.7, 1.5]], 0.01)).toEqual(['......', '..#...', '......', '......']);
+    expect(kept([[3, 2]], 0.01)).toEqual(['......', '..##..', '..##..', '......']);
+  });
+
+  test('without a width it is a closed line round what is kept', () => {
+    const round = [
+      [1, 1],
+      [4, 1],
+      [4, 3],
+      [1, 3],
+    ] as const;
+    expect(kept(round, 0)).toEqual(['......', '.###..', '.###..', '......']);
   });
 });
 
@@ -122,23 +168,21 @@ describe('pixels of her whites', () => {
     expect(counted(7)).toEqual([0, 0, 7, 0, 0, 0]);
   });
 
+  test('of a single pixel too, and to the very lightest band', () => {
+    expect(counted(1, 3, 5)).toEqual([0, 4, 5, 0, 0, 0]);
+  });
+
   test('without any the counts stay', () => expect(counted(0, 3, 4)).toEqual([0, 3, 4, 0, 0, 0]));
 });
 
 describe('edges round a white of hers', () => {
+  const [plain] = madeReading(tableOf([50], [[0, 0]])).slots;
   const slot = (lightness: number, reserve: boolean, byHand: boolean): Slot => ({
-    passage: 'sheet',
-    band: 1,
-    family: 1,
-    share: 0.2,
+    ...(plain as Slot),
     lab: [lightness, 0, 0],
     target: [lightness, 0, 0],
     reserve,
     ...(byHand && { byHand }),
-    tones: { clamped: lightness, floored: lightness },
-    shapes: 1,
-    smallShapes: 0,
-    largestMm2: 100,
   });
   /** Her white, a white of the photo, a light, a mid and a tone 3 L* under the paper. */
   const slots = [
