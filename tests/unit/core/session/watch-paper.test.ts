@@ -8,7 +8,6 @@ import { freshState, type SessionState } from '../../../../app/core/session/sess
 import {
   changeCircumstances,
   noteOnClock,
-  practiseOnScrap,
   stillWet,
   takeBackDry,
 } from '../../../../app/core/session/watch-paper.ts';
@@ -240,66 +239,5 @@ describe('other air', () => {
     expect(after.paper).toEqual(paper);
     expect(after.weather).toEqual(roomWeather);
     expect(after.clocks).toMatchObject([{ endsLowMs: 15 * minute, endsHighMs: 45 * minute }]);
-  });
-});
-
-describe('a step tried on a scrap', () => {
-  const begun = practiseOnScrap(at(1), washSteps, key, 'begun', model);
-  const down = practiseOnScrap(
-    { ...begun, atMs: 10 * minute },
-    washSteps,
-    key,
-    'brush-down',
-    model,
-  );
-  const gone = practiseOnScrap({ ...down, atMs: 13 * minute }, washSteps, key, 'shine-gone', model);
-
-  test('teaches the shine clock by its own time: three minutes of likely four', () => {
-    expect(begun.practice).toEqual({ key, begunMs: minute, downMs: null, shineGoneMs: null });
-    expect(down.practice).toEqual({ ...begun.practice, downMs: 10 * minute });
-    expect(gone.practice).toEqual({ ...down.practice, shineGoneMs: 13 * minute });
-    expect(gone.lessons).toEqual([tap('shine', 0.75, `scrap ${key}`)]);
-  });
-
-  test('said twice, or before the brush was down, the shine teaches nothing more', () => {
-    const twice = { ...gone, atMs: 15 * minute };
-    expect(practiseOnScrap(twice, washSteps, key, 'shine-gone', model)).toBe(twice);
-    expect(practiseOnScrap(begun, washSteps, key, 'shine-gone', model)).toBe(begun);
-  });
-
-  test('the brush put down again starts its time anew', () => {
-    const anew = practiseOnScrap(
-      { ...gone, atMs: 20 * minute },
-      washSteps,
-      key,
-      'brush-down',
-      model,
-    );
-    expect(anew.practice).toEqual({ ...begun.practice, downMs: 20 * minute });
-  });
-
-  test('a tap about another step begins with that; ended, there is none', () => {
-    const elsewhere = practiseOnScrap(
-      { ...down, atMs: 11 * minute },
-      washSteps,
-      other,
-      'brush-down',
-      model,
-    );
-    expect(elsewhere.practice).toEqual({
-      key: other,
-      begunMs: 11 * minute,
-      downMs: null,
-      shineGoneMs: null,
-    });
-    expect(practiseOnScrap(down, washSteps, key, 'ended', model).practice).toBeNull();
-    expect(practiseOnScrap(down, washSteps, 'no step', 'ended', model)).toBe(down);
-  });
-
-  test('of a wash the model does not know teaches nothing', () => {
-    const step = { ...washSteps[0], technique: 'none' } as unknown as (typeof washSteps)[number];
-    const done = practiseOnScrap({ ...down, atMs: 13 * minute }, [step], key, 'shine-gone', model);
-    expect(done.lessons).toEqual([]);
-    expect(done.practice?.shineGoneMs).toBe(13 * minute);
   });
 });
