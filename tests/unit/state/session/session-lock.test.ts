@@ -16,7 +16,7 @@ function browser() {
 
   function grant(name: string, asked: Asked): void {
     held.set(name, asked);
-    Promise.resolve(asked.run({})).then(() => {
+    void Promise.resolve(asked.run({})).then(() => {
       if (held.get(name) !== asked) return;
       held.delete(name);
       const next = waiting.get(name)?.shift();
