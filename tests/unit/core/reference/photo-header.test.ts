@@ -116,3 +116,17 @@ test.each([
     });
   },
 );
+
+test('brands are the main one and those after the version; a version that spells one is none', () => {
+  const ftyp = (main: string, version: string, ...compatible: string[]) =>
+    photoHeader(
+      new Uint8Array([
+        ...box('ftyp', ...ascii(main + version + compatible.join(''))),
+        ...new Uint8Array(40),
+      ]),
+    )?.kind ?? null;
+  expect(ftyp('heic', 'xxxx')).toBe('heic');
+  expect(ftyp('mif1', 'xxxx', 'miaf', 'avif')).toBe('avif');
+  expect(ftyp('mp42', 'xxxx', 'isom', 'heix')).toBe('heic');
+  expect(ftyp('mp42', 'heic', 'isom')).toBeNull();
+});

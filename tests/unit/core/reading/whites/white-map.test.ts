@@ -18,6 +18,13 @@ describe('which white a pixel belongs to', () => {
     expect([...map]).toEqual([2, 0, 1, 1, 2, 0, 1, 0, 0, 3, 0, 0]);
   });
 
+  test('of two places in one white the first names it; a place on paint names nothing', () => {
+    const { size, slotMap } = drawn('11..', '1...', '...2');
+    const at = (x: number, y: number) => ({ at: [(x + 0.5) / 4, (y + 0.5) / 3] as const });
+    const map = whiteMap(slotMap, size, isWhite, [at(2, 1), at(0, 1), at(1, 0), at(3, 2)]);
+    expect([...map]).toEqual([2, 2, 0, 0, 2, 0, 0, 0, 0, 0, 0, 4]);
+  });
+
   test('the same areas as the slow way, on seeded masks', () => {
     const random = seeded(11);
     for (const filled of [0.4, 0.6, 0.9]) {
