@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { creamFrom } from '../../../../../app/core/limits.ts';
 import type { Paint } from '../../../../../app/core/paint/paint.ts';
 import type { Step } from '../../../../../app/core/plan/plan.ts';
 import {
@@ -124,7 +125,7 @@ describe('wet paper for soft edges, dry paper for hard ones', () => {
   });
 });
 
-test('a glaze is under cream, load 6 (R10)', () => {
+test('a glaze is under cream (R10)', () => {
   const thick = (load: number, technique: Step['technique'] = 'glaze') =>
     thinGlaze(
       ruledPlan(
@@ -132,12 +133,13 @@ test('a glaze is under cream, load 6 (R10)', () => {
         [],
         [
           { id: 'a', wash: 1, load },
-          { id: 'b', wash: 1, load: 20 },
+          { id: 'b', wash: 1, load: 10 * creamFrom },
         ],
       ),
       limits,
     ).length;
-  expect([thick(5.9), thick(6), thick(9, 'wet on dry')]).toEqual([0, 1, 0]);
+  expect([thick(0.99 * creamFrom), thick(creamFrom)]).toEqual([0, 1]);
+  expect(thick(2 * creamFrom, 'wet on dry')).toBe(0);
 });
 
 describe('paint that lifts', () => {

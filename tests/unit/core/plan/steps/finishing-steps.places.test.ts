@@ -10,6 +10,7 @@ import {
   splatterStep,
 } from '../../../../../app/core/plan/steps/finishing-steps.ts';
 import { border, madeFacts, sheet } from '../../../../support/plan/made-work.ts';
+import { stained } from '../../../../support/plan/stained.ts';
 
 const sheetMm2 = sheet.widthMm * sheet.heightMm;
 
@@ -29,16 +30,18 @@ describe('places to lift', () => {
   const light = { lightness: 60, family: 2 };
   const places = (
     edges: Partial<Parameters<typeof border>[2]>,
-    paint?: string,
+    staining: 0 | 1 | 2 | null = 0,
     slots = [dark, light],
   ) =>
     placesToLift(
-      madeFacts({
-        slots,
-        borders: [border(0, 1, { soft: 0.6, contrast: 10, lengthMm: 67, ...edges })],
-        washes: { sheet: [[0, 1]] },
-        ...(paint && { paints: { 1: paint } }),
-      }),
+      stained(
+        madeFacts({
+          slots,
+          borders: [border(0, 1, { soft: 0.6, contrast: 10, lengthMm: 67, ...edges })],
+          washes: { sheet: [[0, 1]] },
+        }),
+        staining,
+      ),
     );
 
   // 0.6 of 67 mm are 40.2 mm soft.
@@ -47,12 +50,13 @@ describe('places to lift', () => {
     ['less soft', places({ soft: 0.59, lengthMm: 100 }), []],
     ['less contrast', places({ contrast: 9.9 }), []],
     ['under 40 mm soft', places({ lengthMm: 66 }), []],
-    ['the darker side, whichever comes first', places({}, undefined, [light, dark]), [1]],
-    ['a staining paint', places({}, 'pb15-3-phthalo-blue-green-shade'), []],
+    ['the darker side, whichever comes first', places({}, 0, [light, dark]), [1]],
+    ['a paint that stains a little', places({}, 1), []],
+    ['one of which it is not known', places({}, null), []],
   ])('%s', (_, found, wanted) => expect(found).toEqual(wanted));
 
   test('nothing painted there, nothing to lift; each once, in order', () => {
-    const facts = (washes: number[][]) =>
+    const made = (washes: number[][]) =>
       madeFacts({
         slots: [light, dark, light, dark],
         borders: [
@@ -63,6 +67,7 @@ describe('places to lift', () => {
         ],
         washes: { sheet: washes },
       });
+    const facts = (washes: number[][]) => stained(made(washes), 0);
     expect(placesToLift(facts([[0, 1, 2, 3]]))).toEqual([1, 3]);
     expect(placesToLift(facts([[0, 2]]))).toEqual([]);
   });
