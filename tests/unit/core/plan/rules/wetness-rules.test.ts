@@ -1,5 +1,4 @@
 import { describe, expect, test } from 'vitest';
-import { creamFrom } from '../../../../../app/core/limits.ts';
 import type { Paint } from '../../../../../app/core/paint/paint.ts';
 import type { Step } from '../../../../../app/core/plan/plan.ts';
 import {
@@ -125,7 +124,8 @@ describe('wet paper for soft edges, dry paper for hard ones', () => {
   });
 });
 
-test('a glaze is under cream (R10)', () => {
+// A load of a thousandth is a tint in any unit, one of a thousand stiffer than any paint.
+test('a glaze is thin (R10)', () => {
   const thick = (load: number, technique: Step['technique'] = 'glaze') =>
     thinGlaze(
       ruledPlan(
@@ -133,13 +133,13 @@ test('a glaze is under cream (R10)', () => {
         [],
         [
           { id: 'a', wash: 1, load },
-          { id: 'b', wash: 1, load: 10 * creamFrom },
+          { id: 'b', wash: 1, load: 5000 },
         ],
       ),
       limits,
     ).length;
-  expect([thick(0.99 * creamFrom), thick(creamFrom)]).toEqual([0, 1]);
-  expect(thick(2 * creamFrom, 'wet on dry')).toBe(0);
+  expect([thick(0.001), thick(1000)]).toEqual([0, 1]);
+  expect(thick(1000, 'wet on dry')).toBe(0);
 });
 
 describe('paint that lifts', () => {
