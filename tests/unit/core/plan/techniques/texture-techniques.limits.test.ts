@@ -117,7 +117,7 @@ describe('lifting small soft lights out of the damp', () => {
               border(1, 2, { lengthMm: more.away ?? 40 }),
             ],
             washes: { sheet: [[0, 1]] },
-            loads: { 1: 3 }, // thinner than the shape round it: not dropped in
+            loads: { 1: 1000, 2: 0.001 }, // thinner than the shape round it: not dropped in
           }),
           more.staining === undefined ? 0 : more.staining,
         ),

@@ -103,6 +103,9 @@ describe('graded wash of two values that run into each other', () => {
   });
 });
 
+/** A tint and the stiffest paint, in any unit of load. */
+const [thin, thick] = [0.001, 1000];
+
 describe('charging', () => {
   const calls = (
     inner: Partial<MadeSlot> = {},
@@ -127,7 +130,7 @@ describe('charging', () => {
             border(1, 2, { lengthMm: more.away ?? 40 }),
           ],
           washes: { sheet: [[0, 1]] },
-          loads: more.loads ?? { 2: 3 },
+          loads: more.loads ?? { 1: thin, 2: thick },
         }),
         1,
         more.technique,
@@ -145,8 +148,8 @@ describe('charging', () => {
     ['broken texture', calls(broken), false],
     ['the same colour', calls({ family: 1 }), false],
     ['another passage round it', calls({}, {}, { around: { passage: 'subject' } }), false],
-    ['as thick as what is there', calls({}, {}, { loads: {} }), true],
-    ['thinner', calls({}, {}, { loads: { 1: 3 } }), false],
+    ['as thick as what is there', calls({}, {}, { loads: { 1: thick, 2: thick } }), true],
+    ['thinner', calls({}, {}, { loads: { 1: thick, 2: thin } }), false],
     ['on wetted paper', calls({}, {}, { technique: 'wet-in-wet' }), true],
     ['a glaze', calls({}, {}, { technique: 'glaze' }), false],
     ['dry brush', calls({}, {}, { technique: 'dry brush' }), false],
@@ -157,7 +160,7 @@ describe('charging', () => {
       slots: [large, { lightness: 60, family: 2, share: 0.2, largestMm2: 5000 }],
       borders: [border(0, 1, { soft: 0.6 })],
       washes: { sheet: [[0, 1]] },
-      loads: { 2: 3 },
+      loads: { 1: thin, 2: thick },
     });
     expect(techniquesOf(stepOf({ ...facts, paints: facts.paints.slice(0, 1) }))).toEqual([]);
     expect(techniquesOf(stepOf(facts))).toEqual(['charging']);
