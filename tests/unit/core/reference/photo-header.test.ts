@@ -130,3 +130,32 @@ test('brands are the main one and those after the version; a version that spells
   expect(ftyp('mp42', 'xxxx', 'isom', 'heix')).toBe('heic');
   expect(ftyp('mp42', 'heic', 'isom')).toBeNull();
 });
+
+/** A JPEG of 20 x 10 px (ITU-T T.81): start, frame, and a scan of these bytes. */
+const jpegOf = (...scan: number[]): Uint8Array =>
+  new Uint8Array([
+    ...[0xff, 0xd8],
+    ...[0xff, 0xc0, 0, 11, 8, 0, 10, 0, 20, 1, 1, 0x11, 0],
+    ...[0xff, 0xda, 0, 8, 1, 1, 0, 0, 63, 0],
+    ...scan,
+  ]);
+const end = [0xff, 0xd9];
+
+test.each([
+  ['plain codes', [18, 52, ...end], true],
+  ['no end', [18, 52], false],
+  ['a stuffed 255', [18, 0xff, 0, 52, ...end], true],
+  ['the coder started anew', [18, 0xff, 0xd0, 0, 1, 52, 0xff, 0xd7, 0, 1, ...end], true],
+  ['and with a fill byte before', [18, 0xff, 0xff, 0xd0, 0, 1, 52, ...end], true],
+  ['fill bytes before the end', [18, 0xff, 0xff, 0xff, 0xd9], true],
+  ['another segment after the scan', [18, 0xff, 0xfe, 0, 4, 0xff, 0xd9, ...end], true],
+  ['one that tells a length under two', [18, 0xff, 0xfe, 0, 1, ...end], false],
+])('a JPEG whose scan holds %s: whole or not', (_, scan, complete) => {
+  expect(photoHeader(jpegOf(...scan))).toEqual({
+    kind: 'jpeg',
+    width: 20,
+    height: 10,
+    orientation: 1,
+    complete,
+  });
+});
