@@ -122,3 +122,15 @@ test('a mask of the part lies where the part does, with ground all round', () =>
     [27, 23],
   ]);
 });
+
+test('also in the lower right corner of the picture', () => {
+  const found = near([[9, 6]]);
+  if (!found) throw new Error('no close-up');
+  const whole = fromCloseUp(new Uint8Array(11 * 12).fill(1), found, size);
+  const rows = Array.from({ length: 28 }, (_, y) =>
+    whole.subarray(y * 39, (y + 1) * 39).reduce((sum, side) => sum + side, 0),
+  );
+  expect(rows).toEqual([...new Array(16).fill(0), ...new Array(12).fill(11)]);
+  expect(whole[27 * 39 + 27]).toBe(0);
+  expect(whole[27 * 39 + 28]).toBe(1);
+});
