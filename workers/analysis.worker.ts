@@ -50,9 +50,9 @@ const triedIds = [
 ];
 
 /** A RangeError of the core carries a painter's sentence: only a name and a message survive the way to the page. */
-function inWords<T>(work: () => T): T {
+async function inWords<T>(work: () => T | Promise<T>): Promise<T> {
   try {
-    return work();
+    return await work();
   } catch (thrown) {
     throw thrown instanceof RangeError ? photoError(thrown.message, thrown) : thrown;
   }
@@ -62,28 +62,34 @@ function inWords<T>(work: () => T): T {
 async function measurePatches(
   photo: Blob,
   frames: readonly PatchFrame[] | null,
+  bareLine: number | null,
   pause: () => Promise<void>,
 ): Promise<MeasuredPhoto> {
   const whole = { centre: [0.5, 0.5], size: [1, 1], turn: 0 } as const;
   const { raster } = await readRaster(photo, whole, longSidePx, pause);
   await pause();
-  return inWords(() => findPatches(raster, frames));
+  return inWords(() => findPatches(raster, frames, bareLine));
 }
 
 /** K and S of her paint from its patches; `own` are her other paints. Errors: `PhotoError`. */
 function fitMeasuredPaint(
   patches: readonly PaintPatch[],
-  isWhite: boolean,
+  ci: readonly string[],
   own: readonly Paint[],
-): PaintMeasure {
+  pause: () => Promise<void>,
+): Promise<PaintMeasure> {
   const known = knownPaints(own);
   const named = new Set(patches.flatMap(({ is }) => (is.kind === 'half' ? [is.with] : [])));
   return inWords(() =>
-    fitPaint(patches, {
-      known: new Map(known.filter(({ id }) => named.has(id)).map((paint) => [paint.id, paint])),
-      tried: known.filter(({ id }) => triedIds.includes(id)),
-      isWhite,
-    }),
+    fitPaint(
+      patches,
+      {
+        ci,
+        known: new Map(known.filter(({ id }) => named.has(id)).map((paint) => [paint.id, paint])),
+        tried: known.filter(({ id }) => triedIds.includes(id)),
+      },
+      pause,
+    ),
   );
 }
 
@@ -197,9 +203,10 @@ const api: AnalysisApi = {
     return { K, S, ...(strength && { strength }), ...(mostLoad && { mostLoad }) };
   },
   renewBox: async (_job, box) => renewBox(box),
-  measurePatches: (job, photo, frames) =>
-    runJob(job, (pause) => measurePatches(photo, frames, pause)),
-  fitPaint: async (_job, patches, isWhite, own) => fitMeasuredPaint(patches, isWhite, own),
+  measurePatches: (job, photo, frames, bareLine) =>
+    runJob(job, (pause) => measurePatches(photo, frames, bareLine, pause)),
+  fitPaint: (job, patches, ci, own) =>
+    runJob(job, (pause) => fitMeasuredPaint(patches, ci, own, pause)),
   mixNeighbours: async (_job, paints, below, mix, surface) =>
     mixNeighbours(paints, below, mix, surface),
   mixingChart: async (_job, paints, surface) => mixingChart(paints, surface),

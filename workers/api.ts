@@ -118,10 +118,18 @@ export interface AnalysisCalls {
   opticsLike(id: string): Pick<Paint, keyof TubePaint> | null;
   /** A box kept by an earlier version, its own paints by today's table. */
   renewBox(box: FormerBox): OwnBox;
-  /** Patches on a photo of a painted sheet, in her frames or found. Errors: 'PhotoError'. */
-  measurePatches(photo: Blob, frames: readonly PatchFrame[] | null): MeasuredPhoto;
-  /** K and S of a paint from such patches; `own` are her paints. Errors: 'PhotoError'. */
-  fitPaint(patches: readonly PaintPatch[], isWhite: boolean, own: readonly Paint[]): PaintMeasure;
+  /** Patches on a photo of a painted sheet, in her frames (one may hold a bare black line) or found. Errors: 'PhotoError'. */
+  measurePatches(
+    photo: Blob,
+    frames: readonly PatchFrame[] | null,
+    bareLine: number | null,
+  ): MeasuredPhoto;
+  /** K and S of a paint of those pigments from such patches; `own` are her paints. Errors: 'PhotoError'. */
+  fitPaint(
+    patches: readonly PaintPatch[],
+    ci: readonly string[],
+    own: readonly Paint[],
+  ): PaintMeasure;
   /** The mixes next to one over the dried washes below it; `paints` is the palette. */
   mixNeighbours(
     paints: readonly Paint[],

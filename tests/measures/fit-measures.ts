@@ -30,7 +30,10 @@ const folds = [0, 1, 2, 3];
  */
 export async function measureJointFit(): Promise<void> {
   console.log('Joint fit of 13 measured watercolours (Chen et al. 2019), CIEDE2000 of mixtures');
-  const all = await fitJointly([...ladders, ...mixtures], thirteenSought, setOptics, noCheckpoint);
+  const all = await fitJointly(
+    { patches: [...ladders, ...mixtures], paints: thirteenSought, optics: setOptics },
+    noCheckpoint,
+  );
   const own = spreadWords(spreadOf(differencesOf(mixtures, all.paints)));
   console.log(
     `  in the fit: ${own}; ${all.rounds} rounds${all.converged ? '' : ', NOT CONVERGED'}`,
@@ -42,9 +45,7 @@ export async function measureJointFit(): Promise<void> {
       const { keptBack, training } = splitByPair(fold, deal);
       const patches = [...ladders, ...training];
       const { paints, converged } = await fitJointly(
-        patches,
-        thirteenSought,
-        setOptics,
+        { patches, paints: thirteenSought, optics: setOptics },
         noCheckpoint,
       );
       if (!converged) console.log(`  deal ${deal}, fold ${fold}: NOT CONVERGED`);

@@ -102,9 +102,9 @@ const samePaints = (one: readonly Paint[], two: readonly Paint[]): boolean =>
 type Judge = (place: OfferPlace, paints: readonly Paint[]) => Promise<JudgedOffer>;
 
 /**
- * Palettes that cost at most a tie more than the best and have more of a character than `base`, the one found freely;
- * `seen` are shown beside them. None that came out better than `base` wash over wash would be an honest alternative to
- * it: such a one is no find of the search but a chance of the solve, and is passed over.
+ * Palettes that cost at most a tie more than the best and have more of a character than `base`, the one found freely,
+ * none of them better than it wash over wash: the choice is that of the search, not a chance of one solve. `shown` are
+ * those before her already.
  */
 async function findOthers(
   place: OfferPlace,

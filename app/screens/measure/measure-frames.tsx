@@ -3,8 +3,11 @@ import {
   type DraftPatch,
   fewestSteps,
   type PatchMeaning,
+  rowsOfFrames,
+  withLadderTurned,
 } from '../../core/paint/measure/paint-measure.ts';
 import type { PaintCard } from '../../core/paint/paint.ts';
+import { spellOrdinal } from '../../core/words/numbers.ts';
 import type {
   MeasuredPaint,
   MeasuringPhoto,
@@ -63,6 +66,18 @@ export function MeasureFrames({ card, cards, measuring, photo, onKept }: Measure
           Find the patches again
         </Button>
       </div>
+      <div class={styles.actions}>
+        {otherRows(draft).map((row) => (
+          <Button key={row} disabled={busy} onClick={() => void measuring.takeRow(row)}>
+            The ladder is the {spellOrdinal(row + 1)} row
+          </Button>
+        ))}
+        {steps >= fewestSteps && (
+          <Button onClick={() => measuring.change(withLadderTurned(draft))}>
+            Turn the ladder round
+          </Button>
+        )}
+      </div>
       <PatchList draft={draft} groups={groups} onChange={measuring.change} />
       {steps < fewestSteps && (
         <p>Say of at least two frames which step they hold, better of five.</p>
@@ -96,6 +111,15 @@ export function MeasureFrames({ card, cards, measuring, photo, onKept }: Measure
   );
 }
 
+/** Rows of frames that could be the ladder and are not. */
+function otherRows(draft: readonly DraftPatch[]): number[] {
+  const rows = rowsOfFrames(draft);
+  const stepsIn = (row: readonly number[]): number =>
+    row.filter((n) => draft[n]?.is?.kind === 'step').length;
+  const most = Math.max(...rows.map(stepsIn));
+  return rows.flatMap((row, n) => (row.length >= fewestSteps && stepsIn(row) < most ? [n] : []));
+}
+
 interface MeasureResultProps {
   found: MeasuredPaint;
   inWords: (is: PatchMeaning) => string;
@@ -105,12 +129,12 @@ const tenths = Array.from({ length: 10 }, (_, n) => n);
 
 /** Each patch as measured over the same as the paint found would have it, and how sure that is. */
 function MeasureResult({ found, inWords }: MeasureResultProps) {
-  const { measure, patches, caution } = found;
+  const { measure, patches, cautions } = found;
   return (
     <>
       <ul class={styles.pairs} data-testid="measured-pairs">
         {patches.map(({ is, lab }, n) => (
-          <li key={inWords(is)} class={styles.pair}>
+          <li key={n} class={styles.pair}>
             <span class={styles.swatch} style={{ background: cssColour(lab) }} />
             <span
               class={styles.swatch}
@@ -121,7 +145,16 @@ function MeasureResult({ found, inWords }: MeasureResultProps) {
         ))}
       </ul>
       <p class="quiet">Above as measured, below as the app will mix it.</p>
-      {caution && <p role="status">{caution}</p>}
+      {cautions.map((caution) => (
+        <p key={caution} role="status">
+          {caution}
+        </p>
+      ))}
+      {measure.question && (
+        <p role="status" data-testid="question">
+          {measure.question}
+        </p>
+      )}
       <div class={styles.meter} aria-hidden="true">
         {tenths.map((n) => (
           <span key={n} data-full={n < Math.round(10 * measure.sure) || undefined} />

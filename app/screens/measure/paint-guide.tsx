@@ -12,8 +12,10 @@ export function PaintGuide({ name }: { name: string }) {
           same brush of clean water: each is twice as thin.
         </li>
         <li>
-          If you can, paint step 2 across a waterproof black line as well, mix it half and half with
-          white, and half and half with a paint you know. That tells how it hides and how it mixes.
+          Draw a line of waterproof black ink, as broad as a finger, and let it dry. Paint step 2
+          again across it, on the line and on the paper above it, and leave the ends of the line
+          bare. Nothing else tells as much: whether the paint hides, how it mixes, and how your
+          camera sees the dark.
         </li>
         <li>Let it dry right through. Leave two centimetres of bare paper on all sides.</li>
         <li>
@@ -30,8 +32,6 @@ export function PaintGuide({ name }: { name: string }) {
 }
 
 const ladder = ['1 cream', '2 half', '3 half again', '4 thin', '5 tea'];
-const more = ['2 on black line', 'half white', 'half and half'];
-
 interface BoxProps {
   x: number;
   y: number;
@@ -57,14 +57,14 @@ function Box({ x, y, text }: BoxProps) {
   );
 }
 
-/** The boxes: a ladder of five, and three more that help. 186 x 110 mm when printed on a page. */
+/** The boxes: a ladder of five, and one across a black line. 186 x 110 mm when printed on a page. */
 function GuideDrawing({ name }: { name: string }) {
   return (
     <svg
       class={styles.drawing}
       viewBox="0 0 186 106"
       role="img"
-      aria-label="Boxes for five steps, and three more"
+      aria-label="Boxes for five steps, and one across a black line"
     >
       <text x="4" y="8" font-size="5" fill="currentColor">
         {name}
@@ -72,15 +72,13 @@ function GuideDrawing({ name }: { name: string }) {
       {ladder.map((text, n) => (
         <Box key={text} x={4 + 37 * n} y={14} text={text} />
       ))}
-      {more.map((text, n) => (
-        <Box key={text} x={4 + 37 * n} y={60} text={text} />
-      ))}
-      <rect x="4" y="70" width="30" height="6" fill="currentColor" />
-      <text x="115" y="72" font-size="4" fill="currentColor">
-        Paint inside the boxes,
+      <rect x="10" y="74" width="54" height="10" fill="currentColor" />
+      <Box x={22} y={60} text="2 across the line" />
+      <text x="78" y="72" font-size="4" fill="currentColor">
+        Paint inside the boxes, leave the rest bare.
       </text>
-      <text x="115" y="78" font-size="4" fill="currentColor">
-        leave the rest bare.
+      <text x="78" y="79" font-size="4" fill="currentColor">
+        Go over a printed line with waterproof ink.
       </text>
     </svg>
   );

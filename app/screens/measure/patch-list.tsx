@@ -101,7 +101,7 @@ export function holdingChoices(others: readonly PaintCard[]): readonly HoldingCh
       name: 'The black line',
       choices: [
         { is: { kind: 'black' } as const, text: 'The black line itself' },
-        ...steps.slice(0, 4).map((step) => ({
+        ...steps.map((step) => ({
           is: { kind: 'over-black', amount: amountOfStep(step) } as const,
           text: `Step ${step} over the black line`,
         })),

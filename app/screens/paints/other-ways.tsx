@@ -32,8 +32,8 @@ export function OtherWays({ offers, cards, current, wish, onWish }: OtherWaysPro
         return (
           <OfferCard
             key={ids.join()}
-            title={offerTitle(offer.character, currentOffer.character)}
-            words={offerWords(offer.character, currentOffer.character)}
+            title={offerTitle(offer.character)}
+            words={offerWords(offer.character)}
             paints={ids.flatMap((id) => cards.find((card) => card.id === id) ?? [])}
             lines={[
               closenessInWords(offer.meanDifference, currentOffer.meanDifference),

@@ -2,11 +2,18 @@ import type { OnPictures, OnProgress, Pictures } from '../../../workers/api.ts';
 import type { AnalysisClient } from '../../client/analysis-client.ts';
 import type { CrashGuard } from '../../client/crash-guard.ts';
 import type { Painting } from '../../core/decisions/painting.ts';
+import type { PlanWishes } from '../../core/decisions/plan-wishes.ts';
 import { standingDecisions } from '../../core/decisions/standing-decisions.ts';
-import { planDecisionKinds, planWishes, readingWishes } from '../../core/decisions/wishes.ts';
+import {
+  boxWishes,
+  paletteWish,
+  planDecisionKinds,
+  planWishes,
+  readingWishes,
+} from '../../core/decisions/wishes.ts';
 import { type KeptAir, usualAir } from '../../core/drying/conditions.ts';
 import type { OwnBox } from '../../core/paint/own-box.ts';
-import { planEngine } from '../../core/plan/plan.ts';
+import { planEngine, type WashPlan } from '../../core/plan/plan.ts';
 import { readingEngine } from '../../core/reading/reading.ts';
 import type { Store } from '../../storage/open-store.ts';
 import { StorageProblem } from '../../storage/storage-problem.ts';
@@ -27,6 +34,21 @@ export function planKeyOf(painting: Painting, box: OwnBox, air: KeptAir = usualA
     planWishes(decisions, box, air),
     over.map(({ id: _id, at: _at, ...what }) => what),
   ]);
+}
+
+/** What she asks of the paints; a strength her scrap corrected is no reason for others. */
+export const paintsKeyOf = ({ decisions }: Painting, box: OwnBox): string =>
+  JSON.stringify([paletteWish(decisions), { ...boxWishes(box), strengths: [] }]);
+
+/** Her wishes for the plan, and the palette the painting has by `plan`: it stays where no other is clearly better. */
+export function wishesWithPalette(
+  { decisions }: Painting,
+  box: OwnBox,
+  plan: WashPlan | null,
+  air?: KeptAir,
+): PlanWishes {
+  const present = plan?.palette.map(({ id }) => id);
+  return { ...planWishes(decisions, box, air), ...(present && { present }) };
 }
 
 export interface ReadingNeeds {

@@ -1,8 +1,8 @@
 import type { AnalysisClient } from '../../client/analysis-client.ts';
 import { decidedReading } from '../../core/decisions/decided-reading.ts';
-import { planWishes } from '../../core/decisions/wishes.ts';
 import type { OwnBox } from '../../core/paint/own-box.ts';
 import type { PaletteOffers } from '../../core/palette/offers/palette-offer.ts';
+import { wishesWithPalette } from './read-painting.ts';
 import type { Studio } from './studio.ts';
 
 /** What a screen may ask about paints alone, without a picture. Each rejects when its signal is aborted. */
@@ -31,7 +31,5 @@ export async function requestPalettes(
   const opened = seen.value;
   if (!current || !opened) return null;
   const reading = decidedReading(opened.reading, current);
-  const present = plan.value?.palette.map(({ id }) => id);
-  const wishes = { ...planWishes(current.decisions, box), ...(present && { present }) };
-  return calls.palettes(signal, reading, wishes, onPart);
+  return calls.palettes(signal, reading, wishesWithPalette(current, box, plan.value), onPart);
 }

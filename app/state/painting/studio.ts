@@ -2,8 +2,6 @@ import { type ReadonlySignal, signal } from '@preact/signals';
 import type { PhotoFacts, Pictures, SubjectResult } from '../../../workers/api.ts';
 import { decidedReading } from '../../core/decisions/decided-reading.ts';
 import type { Decision, NewDecision, Painting } from '../../core/decisions/painting.ts';
-import type { PlanWishes } from '../../core/decisions/plan-wishes.ts';
-import { boxWishes, paletteWish, planWishes } from '../../core/decisions/wishes.ts';
 import type { WashPlan } from '../../core/plan/plan.ts';
 import type { MassSizes, MassWash } from '../../core/reading/masses.ts';
 import type { ProgressPhase } from '../../core/reading/reading.ts';
@@ -17,10 +15,12 @@ import type { OwnBoxState } from '../paints/own-box.ts';
 import { type OpenedReading, subjectRequest, washShapesRequest } from './opened-reading.ts';
 import {
   loadKeptPhoto,
+  paintsKeyOf,
   planKeyOf,
   type ReadingNeeds,
   readingKeyOf,
   readPainting,
+  wishesWithPalette,
 } from './read-painting.ts';
 
 export interface Work {
@@ -130,19 +130,8 @@ export function createStudio(needs: StudioNeeds): Studio {
 
   /** Her box and her air, as kept. */
   const hersReady = Promise.all([ownBox.ready, ownAir.ready]);
-  const paintsAsked = ({ decisions }: Painting): string =>
-    JSON.stringify([paletteWish(decisions), { ...boxWishes(ownBox.box.value), strengths: [] }]);
   const keyFor = (current: Painting): string =>
     planKeyOf(current, ownBox.box.value, ownAir.air.value);
-
-  /**
-   * The palette the painting has, while she asks for the same paints out of the same box: it stays where no other is
-   * clearly better.
-   */
-  const presentPalette = (current: Painting): Pick<PlanWishes, 'present'> =>
-    plan.value && plannedWith === paintsAsked(current)
-      ? { present: plan.value.palette.map(({ id }) => id) }
-      : {};
 
   /** The plan of these very decisions: kept from before, or worked out now and kept. */
   async function planFor(
@@ -158,26 +147,22 @@ export function createStudio(needs: StudioNeeds): Studio {
         await change((before) => ({ ...before, planIds: toTheEnd(before.planIds) }));
       return kept;
     }
-    const made = await client.plan(
-      signal,
-      decidedReading(opened.reading, current),
-      {
-        ...planWishes(current.decisions, ownBox.box.value, ownAir.air.value),
-        ...presentPalette(current),
-      },
-      reportWork,
-    );
+    const box = ownBox.box.value;
+    const before = plannedWith === paintsKeyOf(current, box) ? plan.value : null;
+    const wishes = wishesWithPalette(current, box, before, ownAir.air.value);
+    const seenNow = decidedReading(opened.reading, current);
+    const made = await client.plan(signal, seenNow, wishes, reportWork);
     signal.throwIfAborted();
     const { reading, slotMap, lightnessMap, referenceJpeg } = opened;
     const withReading = { reading, slotMap, referenceJpeg, ...(lightnessMap && { lightnessMap }) };
-    const before = changes;
+    const changesBefore = changes;
     const withPlan = await store.keepPlan(current.id, {
       plan: made,
       key,
       readingKey: seenKey,
       kept: withReading,
     });
-    if (before === changes) painting.value = withPlan;
+    if (changesBefore === changes) painting.value = withPlan;
     return made;
   }
 
@@ -190,7 +175,7 @@ export function createStudio(needs: StudioNeeds): Studio {
     const made = await planFor(signal, current, opened);
     signal.throwIfAborted();
     planKey = key;
-    plannedWith = paintsAsked(current);
+    plannedWith = paintsKeyOf(current, ownBox.box.value);
     plan.value = made;
   }
 

@@ -1,17 +1,19 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
 import type { AnalysisClient } from '../../client/analysis-client.ts';
 import type { Point } from '../../core/colour/lab.ts';
+import type { FramedColour } from '../../core/paint/measure/measured-photo.ts';
 import {
   type DraftPatch,
+  draftCautions,
   draftPatches,
   type MeasureDrafts,
-  mixedFrames,
   type PaintMeasure,
   type PaintPatch,
   proposedDraft,
 } from '../../core/paint/measure/paint-measure.ts';
 import { ownPaints, withOwnPaint } from '../../core/paint/own-box.ts';
-import { type PaintCard, usualCoat } from '../../core/paint/paint.ts';
+import type { PaintCard } from '../../core/paint/paint.ts';
+import { forgetStrength } from '../../core/paint/strength-corrections.ts';
 import { describeFault } from '../describe-fault.ts';
 import { keptSignal, type SettingStore } from '../kept-signal.ts';
 import type { OwnBoxState } from './own-box.ts';
@@ -27,8 +29,8 @@ export interface MeasuredPaint {
   readonly measure: PaintMeasure;
   /** In the order of `measure.expected`. */
   readonly patches: readonly PaintPatch[];
-  /** A sentence on frames that lie badly; null where none does. */
-  readonly caution: string | null;
+  /** What she should look at again, in sentences: frames that lie badly, a ladder from the wrong end. */
+  readonly cautions: readonly string[];
 }
 
 /** A paint being measured from a photo. Frames and what they hold are kept; the photo is not. */
@@ -42,6 +44,8 @@ export interface PaintMeasuring {
   open(paintId: string): Promise<void>;
   choosePhoto(file: Blob): Promise<void>;
   findAgain(): Promise<void>;
+  /** Takes a row of the frames for the ladder (`rowsOfFrames`). */
+  takeRow(row: number): Promise<void>;
   change(draft: readonly DraftPatch[]): void;
   measure(card: PaintCard): Promise<void>;
   /** Puts what was found in the box; false where it could not be kept. */
@@ -107,12 +111,23 @@ export function createPaintMeasuring({ store, client, ownBox }: Needs): PaintMea
     result.value = null;
   }
 
-  async function find(signal: AbortSignal, { file, preview }: MeasuringPhoto): Promise<void> {
+  /** The colours in her frames, or in those found where there are none yet. */
+  async function look(
+    signal: AbortSignal,
+    { file, preview }: MeasuringPhoto,
+  ): Promise<readonly FramedColour[]> {
     const draft = drafts.value[paintId] ?? [];
     const frames = draft.length > 0 ? draft.map(({ frame }) => frame) : null;
-    const { patches, paper } = await client.measurePatches(signal, file, frames);
-    photo.value = { file, preview, paper };
-    if (!frames) put({ ...drafts.value, [paintId]: proposedDraft(patches) });
+    const line = draft.findIndex(({ is }) => is?.kind === 'black');
+    const found = await client.measurePatches(signal, file, frames, line < 0 ? null : line);
+    photo.value = { file, preview, paper: found.paper };
+    return found.patches;
+  }
+
+  async function find(signal: AbortSignal, taken: MeasuringPhoto): Promise<void> {
+    const isNew = (drafts.value[paintId] ?? []).length === 0;
+    const patches = await look(signal, taken);
+    if (isNew) put({ ...drafts.value, [paintId]: proposedDraft(patches) });
   }
 
   return {
@@ -145,6 +160,14 @@ export function createPaintMeasuring({ store, client, ownBox }: Needs): PaintMea
         result.value = null;
         if (photo.value) await find(signal, photo.value);
       }),
+    takeRow: (row) =>
+      runWork('Naming the steps …', async (signal) => {
+        const draft = drafts.value[paintId] ?? [];
+        result.value = null;
+        if (!photo.value) return;
+        const patches = await look(signal, photo.value);
+        put({ ...drafts.value, [paintId]: proposedDraft(patches, draft, row) });
+      }),
     change(draft) {
       result.value = null;
       problem.value = null;
@@ -153,21 +176,17 @@ export function createPaintMeasuring({ store, client, ownBox }: Needs): PaintMea
     measure: (card) =>
       runWork('Measuring the patches …', async (signal) => {
         const draft = drafts.value[paintId] ?? [];
-        const taken = photo.value;
-        if (!taken) return;
-        const frames = draft.map(({ frame }) => frame);
-        const found = await client.measurePatches(signal, taken.file, frames);
-        photo.value = { ...taken, paper: found.paper };
-        const patches = draftPatches(draft, found.patches);
-        const white = card.ci.some((name) => name.startsWith('PW'));
+        if (!photo.value) return;
+        const found = await look(signal, photo.value);
+        const patches = draftPatches(draft, found);
         const own = ownPaints(ownBox.box.value).filter(({ id }) => id !== card.id);
-        const measure = await client.fitPaint(signal, patches, white, own);
-        result.value = { measure, patches, caution: mixedFrames(draft, found.patches) };
+        const measure = await client.fitPaint(signal, patches, card.ci, own);
+        result.value = { measure, patches, cautions: draftCautions(draft, found, card.ci) };
       }),
     async keep(card) {
       const found = result.value;
       if (!found) return false;
-      const { K, S, sure, why } = found.measure;
+      const { K, S, sure, why, strength, mostLoad } = found.measure;
       const before = ownPaints(ownBox.box.value).find(({ id }) => id === card.id);
       const { name, ci, properties } = card;
       const base = before ?? {
@@ -176,17 +195,12 @@ export function createPaintMeasuring({ store, client, ownBox }: Needs): PaintMea
         ci,
         properties,
       };
-      const { strength = 1 } = before ?? card; // a photo does not tell it
-      await ownBox.change((box) =>
-        withOwnPaint(box, {
-          ...base,
-          K,
-          S,
-          strength,
-          mostLoad: usualCoat * strength,
-          optics: { from: 'measured', sure, why },
-        }),
-      );
+      // A photo does not tell how strong a tube is: what she has stays. What scraps said was of the former optics.
+      const tube = before?.strength ? {} : { strength, mostLoad };
+      await ownBox.change((box) => ({
+        ...withOwnPaint(box, { ...base, K, S, ...tube, optics: { from: 'measured', sure, why } }),
+        strengthLessons: forgetStrength(box.strengthLessons ?? [], base.id),
+      }));
       if (ownBox.problem.value) return false;
       const { [paintId]: _, ...others } = drafts.value;
       put(others);

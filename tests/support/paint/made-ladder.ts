@@ -38,5 +38,6 @@ export const madeLadder = (
     return {
       lab: lab.map((value) => value + noise * normal()) as unknown as Lab,
       is: { kind: 'step', amount },
+      even: true,
     };
   });

@@ -4,15 +4,18 @@ import { labelRuns } from '../../raster/label-shapes.ts';
 import { emptyRaster, type LinearRaster } from '../../raster/linear-raster.ts';
 import type { PixelSize } from '../../raster/size.ts';
 import { defaultPaperLab } from '../colour-of-washes.ts';
-import type { MeasuredPhoto, PatchFrame } from './measured-photo.ts';
+import { toneCurve } from './camera.ts';
+import type { FramedColour, MeasuredPhoto, PatchFrame } from './measured-photo.ts';
 import {
   framedColour,
+  framedLight,
   type PaperLight,
   paperLab,
   paperLight,
   paperTiles,
   type Tile,
 } from './paper-light.ts';
+import { frameOfBox, type PaintedPixels, type PixelBox, partOverLine } from './part-over-line.ts';
 
 /**
  * The raster by whole blocks of pixels, each block its mean; a rest at the right and below is left
@@ -112,12 +115,12 @@ function connectedAreas(mask: Uint8Array, size: PixelSize): Area[] {
 }
 
 /**
- * Frames round the painted patches of a small raster (Lab planes as `paperLab` gives them), in no
- * order: connected, mostly full, no line, not cut off by the photo's edge.
+ * Boxes round the painted patches of a small raster, in no order: connected, mostly full, no line, not cut off by the
+ * photo's edge.
  */
-function paintedAreas(lab: Float32Array, width: number, height: number): PatchFrame[] {
+function paintedAreas({ mask, width, height }: PaintedPixels): PixelBox[] {
   const all = width * height;
-  return connectedAreas(paintedMask(lab, width, height), { width, height })
+  return connectedAreas(mask, { width, height })
     .filter(({ left, top, right, bottom, count }) => {
       const across = right - left + 1;
       const down = bottom - top + 1;
@@ -131,22 +134,49 @@ function paintedAreas(lab: Float32Array, width: number, height: number): PatchFr
       );
     })
     .map(({ left, top, right, bottom }) => ({
-      left: left / width,
-      top: top / height,
-      width: (right - left + 1) / width,
-      height: (bottom - top + 1) / height,
+      left,
+      top,
+      width: right - left + 1,
+      height: bottom - top + 1,
     }));
 }
 
-const middle = ({ top, height }: PatchFrame): number => top + height / 2;
+/** A frame that was found, and what its paint lies on. */
+type FoundFrame = Pick<FramedColour, 'frame' | 'ground'>;
+
+/** The frames of an area: one, or three where it is a patch across a black line. */
+function framesOf(pixels: PaintedPixels, box: PixelBox): FoundFrame[] {
+  const parted = partOverLine(pixels, box);
+  const found = (part: PixelBox, ground: FoundFrame['ground']): FoundFrame => ({
+    frame: frameOfBox(part, pixels),
+    ground,
+  });
+  if (!parted) return [found(box, 'paper')];
+  return [
+    found(parted.paper, 'paper'),
+    found(parted.over, 'line'),
+    found(parted.line, 'bare line'),
+  ];
+}
+
+/** The frames on a small raster in reading order, those of one patch one after the other. */
+function foundFrames(raster: LinearRaster, light: PaperLight): FoundFrame[] {
+  const { width, height } = raster;
+  const lab = paperLab(raster, light, toneCurve(null));
+  const mask = paintedMask(lab, width, height);
+  const pixels = { width, height, mask, lightness: lab.subarray(0, width * height) };
+  return readingOrder(paintedAreas(pixels)).flatMap((box) => framesOf(pixels, box));
+}
+
+const middle = ({ top, height }: PixelBox): number => top + height / 2;
 
 /**
- * Frames row by row from above, each row from the left. A row is followed from frame to frame, so
- * that a sheet a little turned keeps its rows.
+ * Boxes row by row from above, each row from the left. A row is followed from box to box, so that a sheet a little
+ * turned keeps its rows.
  */
-function readingOrder(frames: readonly PatchFrame[]): PatchFrame[] {
-  const rows: PatchFrame[][] = [];
-  for (const frame of [...frames].sort((one, two) => one.left - two.left)) {
+function readingOrder(boxes: readonly PixelBox[]): PixelBox[] {
+  const rows: PixelBox[][] = [];
+  for (const frame of [...boxes].sort((one, two) => one.left - two.left)) {
     const near = rows
       .map((row) => ({ row, last: row[row.length - 1] }))
       .filter(
@@ -161,7 +191,7 @@ function readingOrder(frames: readonly PatchFrame[]): PatchFrame[] {
     if (near) near.row.push(frame);
     else rows.push([frame]);
   }
-  const heightOf = (row: readonly PatchFrame[]): number =>
+  const heightOf = (row: readonly PixelBox[]): number =>
     row.reduce((sum, frame) => sum + middle(frame), 0) / row.length;
   return rows.sort((one, two) => heightOf(one) - heightOf(two)).flat();
 }
@@ -211,13 +241,15 @@ const covers = (frame: PatchFrame, [x, y]: Point): boolean =>
   x > frame.left && x < frame.left + frame.width && y > frame.top && y < frame.top + frame.height;
 
 /**
- * Measures the painted patches on a photo of a sheet. `frames` are hers, or null to find them. The
- * light on the sheet (falling off, coloured) is fitted to its bare paper and taken out. Throws a
- * RangeError with a painter's sentence where there is no bare paper, or no patch.
+ * Measures the painted patches on a photo of a sheet. `frames` are hers, the one of them that holds a bare black line
+ * by its place in `bareLine`; or null to find them. The light on the sheet (falling off, coloured) is fitted to its
+ * bare paper and taken out, the camera's tone curve by the black line. Throws a RangeError with a painter's sentence
+ * where there is no bare paper, or no patch.
  */
 export function findPatches(
   raster: LinearRaster,
   frames: readonly PatchFrame[] | null,
+  bareLine: number | null = null,
 ): MeasuredPhoto {
   const block = Math.max(1, Math.round(Math.max(raster.width, raster.height) / searchLongSidePx));
   const small = smallRaster(raster, block);
@@ -228,14 +260,21 @@ export function findPatches(
   if (!light) throw new RangeError(noPaper);
   checkLight(light);
   const found =
-    frames ?? readingOrder(paintedAreas(paperLab(small, light), small.width, small.height));
+    frames?.map((frame, n): FoundFrame => {
+      return { frame, ground: n === bareLine ? 'bare line' : 'paper' };
+    }) ?? foundFrames(small, light);
   if (found.length === 0 || found.length > mostPatches) {
     throw new RangeError(
       'No patches were found on the paper. See that they do not touch each other or the edge of the photo, or put the frames on them yourself.',
     );
   }
+  const black = found.find(({ ground }) => ground === 'bare line');
+  const curve = toneCurve(black ? framedLight(raster, light, black.frame) : null);
   return {
-    patches: found.map((frame) => framedColour(raster, light, frame)),
+    patches: found.map(({ frame, ground }) => ({
+      ...framedColour(raster, light, curve, frame),
+      ground,
+    })),
     paper: shownPapers(light.paper),
   };
 }

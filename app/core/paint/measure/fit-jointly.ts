@@ -7,16 +7,23 @@ import {
   type Pause,
 } from '../../numeric/levenberg-marquardt.ts';
 import type { PaintSpectra } from '../layer.ts';
-import { spectrumFromLab } from './first-guess.ts';
-import { fitEquations, type PaintPrior, usualPaint, whitePaint } from './fit-equations.ts';
 import { addPatch, settleAmounts } from './joint-equations.ts';
 import {
   emptyLook,
   type JointPatch,
+  lookAtPatch,
   type PatchOptics,
-  paintSize,
   patchTarget,
 } from './joint-patch.ts';
+import {
+  addPrior,
+  type PaintPrior,
+  paintLike,
+  paintSize,
+  usualPaint,
+  whitePaint,
+} from './paint-prior.ts';
+import { nearestSpectrum } from './smoothest-spectrum.ts';
 
 /** What is known of a paint before the fit. K and S are per unit of amount. */
 export type JointPaint =
@@ -33,6 +40,8 @@ export interface JointFit {
   /** Colour each patch should have, and ln of each of its amounts over the one stated. */
   readonly expected: readonly Lab[];
   readonly drifts: readonly Float64Array[];
+  /** Logarithms of all K and S that were sought, as they came out. */
+  readonly place: Float64Array;
   /** Sum of squared misfits, in units of the noise, and of what the priors cost. */
   readonly cost: number;
   readonly rounds: number;
@@ -52,12 +61,9 @@ const spectraOf = (values: Float64Array): PaintSpectra => ({
   S: values.slice(spectrumSize),
 });
 
-/** A paint that is found: where it starts, what is expected of it, and where its unknowns stand. */
+/** A paint that is found: what is expected of it, from where it starts, and where its unknowns stand. */
 interface FreePaint {
-  readonly start: Float64Array;
   readonly prior: PaintPrior;
-  /** Logarithms that count as smooth over wavelength: 0 for a paint of which nothing is known. */
-  readonly shape: Float64Array;
   readonly first: number;
 }
 
@@ -67,16 +73,6 @@ const midSample = 17;
 /** The lightness the table's pale wash is counted by, and its paper, as seen (see pigment-optics.json). */
 const paleWash = 0.4;
 const palePaper = 0.87;
-
-/** The smoothest spectrum of a colour, or where no surface has it a grey of its lightness. */
-function spectrumNear(lab: Lab): Float64Array {
-  try {
-    return spectrumFromLab(lab);
-  } catch (thrown) {
-    if (!(thrown instanceof RangeError)) throw thrown;
-    return spectrumFromLab([Math.min(99, Math.max(1, lab[0])), 0, 0]);
-  }
-}
 
 /** Expectation of a paint by the thinnest patch it is alone in, as if that did not scatter (Beer's law). */
 function priorFromPatches(
@@ -96,7 +92,7 @@ function priorFromPatches(
     each.shares[0].amount < least.shares[0].amount ? each : least,
   );
   const { amount } = shares[0];
-  const seen = reflectance ?? spectrumNear(lab);
+  const seen = reflectance ?? nearestSpectrum(lab);
   const depths = Float64Array.from(ground, (under, i) =>
     Math.max(0.002, Math.log(under / Math.max(0.004, inside(seen[i], surface))) / 2),
   );
@@ -105,10 +101,6 @@ function priorFromPatches(
   const deepest = 2 * Math.max(...depths.subarray(2, 33)); // 400..700 nm
   return white ? whitePaint(logK) : usualPaint(logK, Math.log(deepest / paleDepth / amount));
 }
-
-/** Neighbouring samples say nearly the same: 36 count as two, as in the usual prior. */
-const holdAlike = (doubt: number): Float64Array =>
-  new Float64Array(paintSize).fill(2 / spectrumSize / doubt ** 2);
 
 function freePaints(
   paints: readonly JointPaint[],
@@ -121,29 +113,21 @@ function freePaints(
     const place = first;
     first += paintSize;
     if (paint.kind === 'alike') {
-      const start = logsOf(paint.spectra);
-      const prior = { centre: start, hold: holdAlike(paint.doubt) };
-      return { start, prior, shape: start, first: place };
+      return { prior: paintLike(logsOf(paint.spectra), paint.doubt), first: place };
     }
-    const prior = priorFromPatches(patches, n, paint.white, optics);
-    return { start: prior.centre, prior, shape: new Float64Array(paintSize), first: place };
+    return { prior: priorFromPatches(patches, n, paint.white, optics), first: place };
   });
 }
 
-/** The prior's part of the equations of one paint, 72 unknowns: those of a fit without patches. */
-function priorEquations({ prior, shape, first }: FreePaint, place: Float64Array): NormalEquations {
-  const off = (values: Float64Array): Float64Array => values.map((value, i) => value - shape[i]);
-  const logs = [off(place.subarray(first, first + paintSize))];
-  const centred = { centre: off(prior.centre), hold: prior.hold };
-  return fitEquations([], { logs, drifts: [] }, 0, [], centred, 1, 1);
+/** Patches, the paints in them, and how they are seen. */
+export interface JointProblem {
+  readonly patches: readonly JointPatch[];
+  readonly paints: readonly JointPaint[];
+  readonly optics: PatchOptics;
 }
 
 /** The sum of squares over all free paints, and what the fit comes to at a place. */
-export function jointSquares(
-  patches: readonly JointPatch[],
-  paints: readonly JointPaint[],
-  optics: PatchOptics,
-) {
+export function jointSquares({ patches, paints, optics }: JointProblem) {
   for (const { shares } of patches) {
     const named = new Set(shares.map(({ paint }) => paint));
     if (named.size < shares.length) throw new RangeError('A patch names a paint twice.');
@@ -158,7 +142,7 @@ export function jointSquares(
   const look = emptyLook(Math.max(0, ...patches.map(({ shares }) => shares.length)));
   const size = sought.length * paintSize;
   const start = new Float64Array(size);
-  for (const paint of sought) start.set(paint.start, paint.first);
+  for (const paint of sought) start.set(paint.prior.centre, paint.first);
 
   const paintsAt = (place: Float64Array): Float64Array[] =>
     paints.map((paint, n) => {
@@ -171,7 +155,8 @@ export function jointSquares(
     });
   const costAt = (place: Float64Array): number => {
     const mixed = paintsAt(place);
-    let cost = sought.reduce((sum, paint) => sum + priorEquations(paint, place).cost, 0);
+    let cost = 0;
+    for (const { prior, first } of sought) cost += addPrior(prior, place, first, null);
     for (const target of targets) {
       settleAmounts(target, mixed, optics, look);
       cost += look.cost;
@@ -183,19 +168,11 @@ export function jointSquares(
     const matrix = new Float64Array(size * size);
     const right = new Float64Array(size);
     let cost = 0;
-    for (const paint of sought) {
-      const prior = priorEquations(paint, place);
-      cost += prior.cost;
-      for (let i = 0; i < paintSize; i++) {
-        const line = (paint.first + i) * size + paint.first;
-        matrix.set(prior.matrix.subarray(i * paintSize, (i + 1) * paintSize), line);
-        right[paint.first + i] = prior.right[i];
-      }
-    }
+    for (const { prior, first } of sought) cost += addPrior(prior, place, first, { matrix, right });
     for (const [n, target] of targets.entries()) {
       settleAmounts(target, mixed, optics, look);
       cost += look.cost;
-      addPatch({ matrix, right, cost }, target, firsts[n], look);
+      addPatch({ matrix, right }, target, firsts[n], look);
     }
     return { matrix, right, cost };
   };
@@ -209,7 +186,26 @@ export function jointSquares(
     });
     return { paints: mixed.map(spectraOf), looks };
   };
-  return { start, costAt, equationsAt, looksAt };
+  /** How the colour of a patch (seen lightness, chroma, hue; CIEDE2000) moves with all that is sought: three rows. */
+  const slopesAt = (place: Float64Array, patch: JointPatch): Float64Array[] => {
+    const mixed = paintsAt(place);
+    const plain = emptyLook(patch.shares.length);
+    lookAtPatch(patchTarget(patch, optics), mixed, optics, plain);
+    const [l, a, b] = plain.lab;
+    lookAtPatch(patchTarget({ ...patch, lab: [l, a, b], noise: 1 }, optics), mixed, optics, plain);
+    const columns = patch.shares.length * paintSize;
+    return [0, 1, 2].map((c) => {
+      const row = new Float64Array(size);
+      for (const [n, { paint }] of patch.shares.entries()) {
+        const first = free[paint]?.first;
+        if (first === undefined) continue;
+        const from = c * columns + n * paintSize;
+        row.set(plain.rows.subarray(from, from + paintSize), first);
+      }
+      return row;
+    });
+  };
+  return { start, costAt, equationsAt, looksAt, slopesAt };
 }
 
 /** No round changes K or S by more than e^1.5, 4.5 times. */
@@ -226,17 +222,11 @@ const mostRounds = 200;
  * 340-343, over the surface of Saunderson (1942). Deterministic; throws a RangeError for a paint that no
  * patch tells about.
  */
-export async function fitJointly(
-  patches: readonly JointPatch[],
-  paints: readonly JointPaint[],
-  optics: PatchOptics,
-  checkpoint: Pause,
-): Promise<JointFit> {
-  const squares = jointSquares(patches, paints, optics);
-  const problem = { ...squares, longestStep, tolerance, mostRounds };
+export async function fitJointly(problem: JointProblem, checkpoint: Pause): Promise<JointFit> {
+  const squares = jointSquares(problem);
   const { place, cost, rounds, converged } = await minimiseSquares(
     squares.start,
-    problem,
+    { ...squares, longestStep, tolerance, mostRounds },
     checkpoint,
   );
   const found = squares.looksAt(place);
@@ -244,6 +234,7 @@ export async function fitJointly(
     paints: found.paints,
     expected: found.looks.map(({ lab }) => lab),
     drifts: found.looks.map(({ drift }) => drift),
+    place,
     cost,
     rounds,
     converged,

@@ -1,54 +1,16 @@
 import { colourDifference } from '../../colour/ciede2000.ts';
-import type { Lab } from '../../colour/lab.ts';
 import { luminanceOfLightness } from '../../colour/lightness.ts';
 import { spectrumSize } from '../../colour/spectrum.ts';
-import { drySurface, inside, outside } from '../../colour/surface.ts';
-import { bisect } from '../../numeric/solve.ts';
+import { drySurface, inside } from '../../colour/surface.ts';
+import type { Pause } from '../../numeric/levenberg-marquardt.ts';
 import { defaultPaper, defaultPaperLab } from '../colour-of-washes.ts';
-import { layOver, type PaintSpectra, paintLayer } from '../layer.ts';
-import { firstGuess } from './first-guess.ts';
-import { expectedError, howSure, type Probe } from './fit-confidence.ts';
-import { fitEquations } from './fit-equations.ts';
-import { fitSpectra, spectraOfLogs } from './fit-spectra.ts';
-import { fewestSteps, type PaintMeasure, type PaintPatch } from './paint-measure.ts';
-import { type MeasuredPatch, modelOf, type PatchShare } from './patch-model.ts';
-
-/** The optics table's level of a pale wash, surface floor included. */
-const paleReflectance = 0.4;
-/** Of a spectrum: 400 to 700 nm ... */
-const firstSample = 2;
-const lastSample = 32;
-/** ... and 550 nm, at whose S the table counts whites. */
-const greenSample = 17;
-
-function leastReflectance({ K, S }: PaintSpectra, load: number): number {
-  const sheet = layOver(paintLayer(K, S, load), defaultPaper, new Float64Array(spectrumSize));
-  const least = Math.min(...sheet.subarray(firstSample, lastSample + 1));
-  return outside(least, drySurface);
-}
-
-/**
- * How many units of amount are load 1 as the optics table has it (data/pigment-optics.json): lowest
- * reflectance 400..700 nm on the default paper 0.40; for a white, which never gets there, S at 550
- * nm 1.
- */
-export function paleWashAmount(spectra: PaintSpectra): number {
-  const isTooPale = (logLoad: number): boolean =>
-    leastReflectance(spectra, Math.exp(logLoad)) > paleReflectance;
-  if (isTooPale(Math.log(1e6))) {
-    return 1 / Math.max(1e-9, spectra.S[greenSample]);
-  }
-  const [thin, thick] = bisect(isTooPale, Math.log(1e-6), Math.log(1e6), () => 0);
-  return Math.exp((thin + thick) / 2);
-}
-
-/** The same paint, K and S per load as the optics table counts it. */
-function perPaleWash({ K, S }: PaintSpectra): { K: number[]; S: number[]; amount: number } {
-  const amount = paleWashAmount({ K, S });
-  const scaled = (spectrum: ArrayLike<number>): number[] =>
-    Array.from(spectrum, (value) => value * amount);
-  return { K: scaled(K), S: scaled(S), amount };
-}
+import type { PaintSpectra } from '../layer.ts';
+import { blackInk, withCameraFaults } from './camera.ts';
+import { expectedError, howSure } from './fit-confidence.ts';
+import { fitJointly, type JointPaint } from './fit-jointly.ts';
+import type { JointPatch, PatchOptics, PatchShare } from './joint-patch.ts';
+import { paleWashAmount, tubeOf } from './namesake.ts';
+import { fewestSteps, isWhite, type PaintMeasure, type PaintPatch } from './paint-measure.ts';
 
 /** Relative error of the amount in a step, which is made by adding the same water again. */
 const stepDoubt = 0.15;
@@ -60,60 +22,60 @@ const overDoubt = 0.25;
 const halfDoubt = 0.7;
 /** Relative error of the other paint in that mix, as tubes differ in strength. */
 const otherDoubt = 1;
-/** A black line where it was not measured, L* (own guess). */
-const usualBlack: Lab = [24, 0, 0];
+
+/** CIEDE2000 a patch in a photo is off by itself: grain, uneven drying, the camera; and where its frame slipped (own). */
+const patchNoise = 1.5;
+const unevenNoise = 4;
+const optics: PatchOptics = { surface: drySurface, noise: patchNoise, sampleNoise: 1 };
 
 /** Reflectance of a black line by its lightness: flat. */
 function blackGround(patches: readonly PaintPatch[]): Float64Array {
-  const { lab } = patches.find(({ is }) => is.kind === 'black') ?? { lab: usualBlack };
-  const body = inside(luminanceOfLightness(lab[0]), drySurface);
+  const lightness = patches.find(({ is }) => is.kind === 'black')?.lab[0] ?? blackInk;
+  const body = inside(luminanceOfLightness(lightness), drySurface);
   return new Float64Array(spectrumSize).fill(Math.max(0.001, body));
 }
 
 /**
  * The patches as the fit takes them, the paint sought first in its list, then the others of
- * `otherIds`. `loadOf` turns an amount into a load of those, roughly. A bare black line is a
+ * `otherIds`. `perLoad`: how many units of amount are a load of those, roughly. A bare black line is a
  * ground, not a patch: null keeps its place.
  */
-function patchDoubts(
+function jointPatches(
   patches: readonly PaintPatch[],
   otherIds: readonly string[],
-  loadOf: (amount: number) => number,
-): (MeasuredPatch | null)[] {
+  perLoad: number,
+): (JointPatch | null)[] {
   const black = blackGround(patches);
   const amounts = patches.flatMap(({ is }) => (is.kind === 'step' ? [is.amount] : []));
   const middle = amounts.sort((one, two) => one - two)[amounts.length >> 1] ?? 1;
-  return patches.map(({ lab, is }) => {
-    const own = (amount: number, doubt: number): PatchShare => ({ paint: 0, amount, doubt });
+  return patches.map(({ lab, is, even }) => {
     if (is.kind === 'black') return null;
+    const own = (amount: number, doubt: number): PatchShare => ({ paint: 0, amount, doubt });
+    const seen = { lab, ...(!even && { noise: unevenNoise }) };
     if (is.kind === 'step') {
-      return { lab, shares: [own(is.amount, stepDoubt)], ground: defaultPaper };
+      return { ...seen, shares: [own(is.amount, stepDoubt)], ground: defaultPaper };
     }
-    if (is.kind === 'over-black')
-      return { lab, shares: [own(is.amount, overDoubt)], ground: black };
-    const other = {
-      paint: 1 + otherIds.indexOf(is.with),
-      amount: loadOf(middle),
-      doubt: otherDoubt,
-    };
-    return { lab, shares: [own(middle, halfDoubt), other], ground: defaultPaper };
+    if (is.kind === 'over-black') {
+      return { ...seen, shares: [own(is.amount, overDoubt)], ground: black };
+    }
+    const paint = 1 + otherIds.indexOf(is.with);
+    const other = { paint, amount: middle / perLoad, doubt: otherDoubt };
+    return { ...seen, shares: [own(middle, halfDoubt), other], ground: defaultPaper };
   });
 }
 
-/** CIEDE2000 a patch in a photo is off by itself: grain, uneven drying, the camera (own). */
-const patchNoise = 1.5;
 /** Loads at which the mixes of the sure sentence are thought of. */
-const probeLoads = [2, 8];
+const probeLoads = [2, 8, 24];
 
 interface FitPaintOptions {
+  /** Colour Index names of the paint. */
+  readonly ci: readonly string[];
   /** Paints the patches name, by id; K and S per unit load. */
   readonly known: ReadonlyMap<string, PaintSpectra>;
   /**
    * Paints it is thought mixed with, to say how sure its mixes are: a white and a colour or more.
    */
   readonly tried: readonly PaintSpectra[];
-  /** A white (Colour Index PW): it scatters far more than other paints. */
-  readonly isWhite: boolean;
 }
 
 function checkPatches(patches: readonly PaintPatch[], { known }: FitPaintOptions): void {
@@ -143,79 +105,73 @@ function checkPatches(patches: readonly PaintPatch[], { known }: FitPaintOptions
  * pale wash), and how sure it is. At least two steps. Throws a RangeError with a painter's sentence
  * for patches nothing can be learned from.
  */
-export function fitPaint(patches: readonly PaintPatch[], options: FitPaintOptions): PaintMeasure {
+export async function fitPaint(
+  patches: readonly PaintPatch[],
+  options: FitPaintOptions,
+  checkpoint: Pause,
+): Promise<PaintMeasure> {
   checkPatches(patches, options);
-  const otherIds = [...options.known.keys()];
-  const steps = patchDoubts(
-    patches.filter(({ is }) => is.kind === 'step'),
-    otherIds,
-    (amount) => amount,
-  ).filter((patch) => patch !== null);
-  const { logLoad } = firstGuess(steps);
-  const placed = patchDoubts(patches, otherIds, (amount) => amount * Math.exp(logLoad));
+  const { ci, known, tried } = options;
+  const paints: JointPaint[] = [
+    { kind: 'sought', white: isWhite(ci) },
+    ...[...known.values(), ...tried].map((spectra) => ({ kind: 'known', spectra }) as const),
+  ];
+  const fitted = (list: readonly JointPatch[]) =>
+    fitJointly({ patches: list, paints, optics }, checkpoint);
+  const placedBy = (perLoad: number) => jointPatches(patches, [...known.keys()], perLoad);
+  // How much a load is must be known before it can be said how much of another paint lies in a half and half mix.
+  const alone = placedBy(1).filter((patch) => patch?.shares.length === 1);
+  const ofItself = await fitted(alone as JointPatch[]);
+  const hasHalves = patches.some(({ is }) => is.kind === 'half');
+  const placed = placedBy(paleWashAmount(ofItself.paints[0]));
   const measured = placed.filter((patch) => patch !== null);
-  const others = [...options.known.values()];
-  const { state, fits } = fitSpectra(measured, [null, ...others], patchNoise, 1, options.isWhite);
-  const fit = fits[0];
-  if (!fit) throw new TypeError('The paint sought is the first of the list.');
-  const logs = state.logs[0];
-  const { K, S, amount } = perPaleWash(spectraOfLogs(logs));
+  const fit = hasHalves ? await fitted(measured) : ofItself;
+  const [found] = fit.paints;
+  const { perLoad, ...tube } = tubeOf(found, ci);
+  const perPaleWash = (spectrum: ArrayLike<number>): number[] =>
+    Array.from(spectrum, (value) => value * perLoad);
 
-  const expected: Lab[] = [];
-  const misfits: number[] = [];
   let next = 0;
-  for (const [n, patch] of placed.entries()) {
-    const lab = patches[n].lab;
-    if (!patch) {
-      expected.push(lab);
-      continue;
-    }
-    const [l, a, b] = modelOf(patch, state.logs, state.drifts[next++]).lab;
-    const colour: Lab = [l as number, a as number, b as number];
-    expected.push(colour);
-    misfits.push(colourDifference(colour, lab));
-  }
+  const expected = placed.map((patch, n) => (patch ? fit.expected[next++] : patches[n].lab));
+  const misfits = patches.flatMap(({ lab }, n) =>
+    placed[n] ? [colourDifference(expected[n], lab)] : [],
+  );
   const misfit = misfits.reduce((all, one) => all + one, 0) / misfits.length;
 
-  const equations = fitEquations(measured, state, 0, fit.floating, fit.prior, patchNoise, fit.fair);
-  const errorOf = (probes: Probe[]): number =>
-    Math.sqrt(
-      probes.reduce((all, probe) => all + expectedError(equations, logs, probe) ** 2, 0) /
-        probes.length,
-    );
-  const mixes = options.tried.flatMap((other) =>
-    probeLoads.map((load) => ({
-      amount: (load / 2) * amount,
-      other,
-      otherLoad: load / 2,
-      ground: defaultPaper,
-    })),
+  const faulty = withCameraFaults(
+    measured.map(({ lab }) => lab),
+    patches.some(({ is }) => is.kind === 'black'),
   );
-  const loads = stepLoads(measured, state.drifts, amount);
-  const verdict = howSure({
-    loads,
-    thinnestShare: thinnestShare(patches),
-    mixError: errorOf(mixes),
-    misfit,
-    hidingSeen: patches.some(({ is }) => is.kind === 'over-black' || is.kind === 'half'),
-    isWhite: options.isWhite,
-  });
-  return { K, S, ...verdict, expected, misfit };
-}
-
-/** Loads of the steps as found, ascending. */
-function stepLoads(
-  patches: readonly MeasuredPatch[],
-  drifts: readonly Float64Array[],
-  paleAmount: number,
-): number[] {
-  return patches
+  const probes = tried.flatMap((_, n) =>
+    probeLoads.map((load): JointPatch => {
+      const shares = [
+        { paint: 0, amount: (load / 2) * perLoad, doubt: 0 },
+        { paint: 1 + known.size + n, amount: load / 2, doubt: 0 },
+      ];
+      return { lab: defaultPaperLab, shares, ground: defaultPaper };
+    }),
+  );
+  const problem = { patches: measured, paints, optics };
+  const loads = measured
     .flatMap(({ shares, ground }, n) =>
       shares.length === 1 && ground === defaultPaper
-        ? [((shares[0]?.amount ?? 0) * Math.exp(drifts[n]?.[0] ?? 0)) / paleAmount]
+        ? [(shares[0].amount * Math.exp(fit.drifts[n][0])) / perLoad]
         : [],
     )
     .sort((one, two) => one - two);
+  const mixError = expectedError(problem, fit.place, faulty, probes);
+  const verdict = howSure({
+    loads,
+    thinnestShare: thinnestShare(patches),
+    mixError,
+    misfit,
+    hidingSeen: patches.some(({ is }) => is.kind === 'over-black'),
+    isWhite: isWhite(ci),
+    uneven: patches.some(({ even }) => !even),
+  });
+  const K = perPaleWash(found.K);
+  const S = perPaleWash(found.S);
+  return { K, S, ...verdict, mixError, expected, misfit, ...tube };
 }
 
 /**

@@ -6,10 +6,10 @@ import {
   lookAtPatch,
   type PatchLook,
   type PatchOptics,
+  type PatchShare,
   type PatchTarget,
-  paintSize,
 } from './joint-patch.ts';
-import type { PatchShare } from './patch-model.ts';
+import { paintSize } from './paint-prior.ts';
 
 /**
  * Slopes of all misfits along the amounts, each times the root of how much it is heeded: 3 + 36 for each
@@ -175,7 +175,7 @@ function rowsTakenUp({ patch }: PatchTarget, look: PatchLook): Float64Array[] {
 
 /** Adds the part of the measured reflectance, whose samples stand each for itself. */
 function addSamples(
-  { matrix, right }: NormalEquations,
+  { matrix, right }: Omit<NormalEquations, 'cost'>,
   firsts: readonly number[],
   { sampleRow, sampleMisfit, sampleWeight }: PatchLook,
 ): void {
@@ -202,12 +202,11 @@ function addSamples(
  * of the first of its paint's 72 unknowns; under 0 for a known paint.
  */
 export function addPatch(
-  equations: NormalEquations,
+  { matrix, right }: Omit<NormalEquations, 'cost'>,
   target: PatchTarget,
   firsts: readonly number[],
   look: PatchLook,
 ): void {
-  const { matrix, right } = equations;
   const columns = firsts.length * paintSize;
   const own = [0, 1, 2].map((c) => look.rows.subarray(c * columns, (c + 1) * columns));
   const taken = rowsTakenUp(target, look);
@@ -220,5 +219,5 @@ export function addPatch(
       }
     }
   }
-  if (look.sampleWeight > 0) addSamples(equations, firsts, look);
+  if (look.sampleWeight > 0) addSamples({ matrix, right }, firsts, look);
 }

@@ -1,19 +1,32 @@
 import { seenDifference } from '../../colour/ciede2000.ts';
-import { writeLabOfXyz } from '../../colour/lab.ts';
+import { type Lab, writeLabOfXyz } from '../../colour/lab.ts';
 import { cieCurve, slopeOfCieCurve } from '../../colour/lightness.ts';
 import { type Spectrum, spectrumSize, weightX, weightY, weightZ } from '../../colour/spectrum.ts';
 import { outside, type Surface, slopeOfOutside } from '../../colour/surface.ts';
 import { writeLayerSlopes } from '../layer-slopes.ts';
-import { fairMisfit, heed } from './fit-equations.ts';
-import type { MeasuredPatch } from './patch-model.ts';
+import { paintSize } from './paint-prior.ts';
 
-/** K and S of a paint in one array: 36 samples each. */
-export const paintSize = 2 * spectrumSize;
+/** How much of one paint lies in a patch. */
+export interface PatchShare {
+  /** Place in the list of paints. */
+  readonly paint: number;
+  /** In the unit the list's K and S are per. */
+  readonly amount: number;
+  /** How far the amount may be off: standard deviation of its natural logarithm (0.15: 15 %). */
+  readonly doubt: number;
+}
 
-/** A patch of a joint fit: its colour is seen through the surface, its `ground` is as inside it. */
-export interface JointPatch extends MeasuredPatch {
-  /** Its reflectance as measured, 36 samples, surface included, where more than its colour is known. */
+/** A painted patch. */
+export interface JointPatch {
+  /** Its colour dry (D65, seen through the surface). */
+  readonly lab: Lab;
+  readonly shares: readonly PatchShare[];
+  /** Reflectance of the ground, 36 samples, inside the surface. */
+  readonly ground: Spectrum;
+  /** Its own reflectance as measured, 36 samples, surface included, where more than its colour is known. */
   readonly reflectance?: Spectrum;
+  /** CIEDE2000 it may be off, where that is not the noise of all. */
+  readonly noise?: number;
 }
 
 /** How patches are seen, and how well. */
@@ -28,6 +41,18 @@ export interface PatchOptics {
 /** Neighbouring samples of a reflectance say nearly the same: 36 count as so many. */
 const ownSamples = 2;
 
+/** Patches further off than this, in the noise's own measure, pull no harder than this. */
+const fairMisfit = 2.5;
+
+/**
+ * Cost of a misfit by Huber (1964), Ann. Math. Stat. 35, 73-101, and the weight it is heeded with.
+ */
+function heed(misfit: Float64Array): { cost: number; weight: number } {
+  const length = Math.hypot(...misfit);
+  if (length <= fairMisfit) return { cost: length * length, weight: 1 };
+  return { cost: fairMisfit * (2 * length - fairMisfit), weight: fairMisfit / length };
+}
+
 /** A patch ready to be compared. */
 export interface PatchTarget {
   readonly patch: JointPatch;
@@ -37,9 +62,9 @@ export interface PatchTarget {
   readonly curve: Float64Array | null;
 }
 
-export const patchTarget = (patch: JointPatch, { noise }: PatchOptics): PatchTarget => ({
+export const patchTarget = (patch: JointPatch, optics: PatchOptics): PatchTarget => ({
   patch,
-  seen: seenDifference(patch.lab).map((value) => value / noise),
+  seen: seenDifference(patch.lab).map((value) => value / (patch.noise ?? optics.noise)),
   curve: patch.reflectance ? Float64Array.from(patch.reflectance, cieCurve) : null,
 });
 
@@ -151,7 +176,7 @@ export function lookAtPatch(
       rows[c * columns + spectrumSize + i] = slope * alongS[i];
     }
   }
-  const heeded = heed(misfit, fairMisfit);
+  const heeded = heed(misfit);
   look.weight = heeded.weight;
   look.cost = heeded.cost;
   look.sampleWeight = 0;
@@ -163,7 +188,7 @@ export function lookAtPatch(
       sampleRow[i] = slope * alongK[i];
       sampleRow[spectrumSize + i] = slope * alongS[i];
     }
-    const samples = heed(sampleMisfit, fairMisfit);
+    const samples = heed(sampleMisfit);
     look.sampleWeight = samples.weight;
     look.cost += samples.cost;
   }

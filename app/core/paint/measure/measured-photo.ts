@@ -1,14 +1,16 @@
 import type { Lab, Point } from '../../colour/lab.ts';
 
+/** Of one colour, though it may be grainy; running from one colour to another; or with a border in it. */
+export type Evenness = 'even' | 'slope' | 'two colours';
+
 /** What stands in one frame of the photo. */
 export interface FramedColour {
   readonly frame: PatchFrame;
   /** Median of its middle, the light taken out and the bare paper brought to the default paper. */
   readonly lab: Lab;
-  /**
-   * Lab distance from that within which four fifths of its pixels lie: over 8 is not one colour.
-   */
-  readonly spread: number;
+  readonly evenness: Evenness;
+  /** Of a patch across a black line: the part over the line, and the bare line beside it; else the paper. */
+  readonly ground: 'paper' | 'line' | 'bare line';
 }
 
 /** A photo of painted patches, measured. */

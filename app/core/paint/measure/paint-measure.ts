@@ -1,5 +1,6 @@
-import type { Lab } from '../../colour/lab.ts';
-import type { FramedColour, PatchFrame } from './measured-photo.ts';
+import { type Lab, xyzOfLab } from '../../colour/lab.ts';
+import { joinWords } from '../../words/numbers.ts';
+import type { Evenness, FramedColour, PatchFrame } from './measured-photo.ts';
 
 /**
  * What a painted patch is. Amounts compare the steps of one paint: each step twice as thin is 16,
@@ -18,6 +19,8 @@ export type PatchMeaning =
 export interface PaintPatch {
   readonly lab: Lab;
   readonly is: PatchMeaning;
+  /** False where its frame does not lie on one colour: it is heeded less. */
+  readonly even: boolean;
 }
 
 /** What a photo of her patches says of a paint. */
@@ -32,7 +35,17 @@ export interface PaintMeasure {
   readonly expected: readonly Lab[];
   /** Mean CIEDE2000 between the patches and that. */
   readonly misfit: number;
+  /** CIEDE2000 its mixes are expected to be off, apart from how strong the tube is. */
+  readonly mixError: number;
+  /** Loads per ml of tube paint, and load of its masstone, as the built-in paint of that pigment has them. */
+  readonly strength: number;
+  readonly mostLoad: number;
+  /** Asks whether it is the right paint, where its hue is not that pigment's; null where it is. */
+  readonly question: string | null;
 }
+
+/** By its Colour Index names: it scatters far more than other paints, and shows nothing on white paper. */
+export const isWhite = (ci: readonly string[]): boolean => ci.some((name) => name.startsWith('PW'));
 
 /** Fewer steps than this say too little to start with. */
 export const fewestSteps = 2;
@@ -52,34 +65,90 @@ export const mostSteps = 6;
 export const amountOfStep = (step: number): number => 2 ** (5 - step);
 export const stepOfAmount = (amount: number): number => 5 - Math.log2(amount);
 
-/** Lab distance beyond which a frame lies on more than one colour. */
-const mixedSpread = 8;
-
 /**
- * How many frames stand in the first row: each further to the right than the one before, and not
- * below it.
+ * How deep a wash is: how much light it takes away, over the whole spectrum. Unlike the distance from white in Lab it
+ * grows with every further coat, also of a yellow-green that is strong when pale and dull when deep.
  */
-function firstRow(frames: readonly PatchFrame[]): number {
-  const next = frames.findIndex((frame, n) => {
-    const before = frames[n - 1];
-    return before && (frame.left <= before.left || frame.top > before.top + 0.8 * before.height);
-  });
-  return next < 0 ? frames.length : next;
+export const depthOf = (lab: Lab): number =>
+  xyzOfLab(lab).reduce((sum, share) => sum - Math.log(Math.max(1e-3, share)), 0);
+
+/** How a list of depths runs: above 0 where it grows. */
+const trendOf = (depths: readonly number[]): number =>
+  depths.reduce((sum, depth, n) => sum + depth * (n - (depths.length - 1) / 2), 0);
+
+const isOverLine = (is: PatchMeaning | null): boolean =>
+  is?.kind === 'black' || is?.kind === 'over-black';
+
+/** What a frame that was found holds of a black line; null where it lies on paper. */
+function lineMeaning({ ground }: FramedColour, was: PatchMeaning | null): PatchMeaning | null {
+  if (ground === 'bare line') return { kind: 'black' };
+  if (ground === 'line') return { kind: 'over-black', amount: amountOfStep(2) };
+  return isOverLine(was) ? was : null;
 }
 
 /**
- * What frames found on a photo probably hold: the first row is the ladder, painted one step after
- * the other, from the end that lies further from bare paper.
+ * Places of the frames on paper by rows, in the order of the list: each frame of a row lies further to the right than
+ * the one before, and not below it.
  */
-export function proposedDraft(found: readonly FramedColour[]): DraftPatch[] {
-  const row = Math.min(mostSteps, firstRow(found.map(({ frame }) => frame)));
-  const strength = ({ lab: [l, a, b] }: FramedColour): number => Math.hypot(95 - l, a, b);
-  const [first, last] = [found[0], found[row - 1]];
-  const backward = first && last && strength(first) < strength(last);
-  return found.map(({ frame }, n) => {
-    const step = backward ? row - n : n + 1;
-    return { frame, is: n < row ? { kind: 'step', amount: amountOfStep(step) } : null };
+export function rowsOfFrames(draft: readonly DraftPatch[]): number[][] {
+  const rows: number[][] = [];
+  let before: PatchFrame | null = null;
+  for (const [n, { frame, is }] of draft.entries()) {
+    if (isOverLine(is)) continue;
+    const follows =
+      before && frame.left > before.left && frame.top <= before.top + 0.8 * before.height;
+    if (follows) rows[rows.length - 1].push(n);
+    else rows.push([n]);
+    before = frame;
+  }
+  return rows;
+}
+
+/**
+ * What frames found on a photo probably hold: a row is the ladder, painted one step after the other, from the end that
+ * is deeper: that with the most frames, or the `row` she names. What lies over a black line is as strong as the step
+ * that looks like its part on paper. `before`: what she said of the frames until now.
+ */
+export function proposedDraft(
+  found: readonly FramedColour[],
+  before: readonly DraftPatch[] = [],
+  row?: number,
+): DraftPatch[] {
+  const draft = found.map((each, n): DraftPatch => {
+    return { frame: each.frame, is: lineMeaning(each, before[n]?.is ?? null) };
   });
+  const rows = rowsOfFrames(draft);
+  const longest = rows.findIndex(({ length }) => rows.every((other) => length >= other.length));
+  const ladder = (rows[row ?? longest] ?? []).slice(0, mostSteps);
+  const depths = ladder.map((n) => depthOf(found[n].lab));
+  const backward = trendOf(depths) > 0;
+  const amounts = ladder.map((_, n) => amountOfStep(backward ? ladder.length - n : n + 1));
+  const amountLike = (lab: Lab): number => {
+    const off = depths.map((depth) => Math.abs(depth - depthOf(lab)));
+    return amounts[off.indexOf(Math.min(...off))];
+  };
+  return draft.map(({ frame, is }, n) => {
+    const place = ladder.indexOf(n);
+    if (place >= 0) return { frame, is: { kind: 'step', amount: amounts[place] } };
+    const isOfLine = found[n + 1]?.ground === 'line';
+    if (ladder.length > 0 && isOfLine) {
+      return { frame, is: { kind: 'step', amount: amountLike(found[n].lab) } };
+    }
+    if (ladder.length > 0 && is?.kind === 'over-black' && found[n].ground === 'line') {
+      return { frame, is: { kind: 'over-black', amount: amountLike(found[n - 1].lab) } };
+    }
+    return { frame, is };
+  });
+}
+
+/** The ladder named from its other end. */
+export function withLadderTurned(draft: readonly DraftPatch[]): DraftPatch[] {
+  const steps = draft.flatMap(({ is }) => (is && 'amount' in is ? [is.amount] : []));
+  const ends = Math.max(...steps) * Math.min(...steps);
+  return draft.map(({ frame, is }) => ({
+    frame,
+    is: is && 'amount' in is ? { ...is, amount: ends / is.amount } : is,
+  }));
 }
 
 /** The patches that count, as measured. `found` is by frame, like the draft. */
@@ -88,20 +157,51 @@ export const draftPatches = (
   found: readonly FramedColour[],
 ): PaintPatch[] =>
   draft.flatMap(({ is }, n) => {
-    const lab = found[n]?.lab;
-    return is && lab ? [{ lab, is }] : [];
+    const framed = found[n];
+    return is && framed ? [{ lab: framed.lab, is, even: framed.evenness === 'even' }] : [];
   });
 
-/** A sentence where frames lie half on something else; null where each lies on one colour. */
-export function mixedFrames(
+/** Depths of two washes closer than this may lie either way round (own). */
+const sameDepth = 0.15;
+
+/** A sentence where step 1 is paler than the last one; null where the ladder is named as it is painted. */
+function backwardLadder(patches: readonly PaintPatch[]): string | null {
+  const depths = patches
+    .flatMap(({ lab, is }) =>
+      is.kind === 'step' ? [{ amount: is.amount, depth: depthOf(lab) }] : [],
+    )
+    .sort((one, two) => one.amount - two.amount)
+    .map(({ depth }) => depth);
+  const span = Math.max(...depths) - Math.min(...depths);
+  if (depths.length < fewestSteps || span < sameDepth || trendOf(depths) >= 0) return null;
+  return 'Step 1 looks paler than the last step: the ladder seems to be named from the wrong end. Turn it round and measure again.';
+}
+
+function unevenFrames(
   draft: readonly DraftPatch[],
   found: readonly FramedColour[],
+  evenness: Evenness,
 ): string | null {
-  const numbers = found.flatMap(({ spread }, n) =>
-    spread > mixedSpread && draft[n]?.is ? [n + 1] : [],
+  const numbers = found.flatMap((each, n) =>
+    each.evenness === evenness && draft[n]?.is ? [`${n + 1}`] : [],
   );
   if (numbers.length === 0) return null;
-  return numbers.length === 1
-    ? `Frame ${numbers[0]} lies on more than one colour: move it to the middle of its patch, or make it smaller.`
-    : `Frames ${numbers.join(', ')} lie on more than one colour: move each to the middle of its patch, or make it smaller.`;
+  const one = numbers.length === 1;
+  const frames = `${one ? 'Frame' : 'Frames'} ${joinWords(numbers)}`;
+  if (evenness === 'slope') {
+    return `${frames} ${one ? 'runs' : 'run'} from pale to dark: put ${one ? 'it' : 'each'} where its wash is even, or make it smaller.`;
+  }
+  return `${frames} ${one ? 'lies' : 'lie'} on more than one colour: move ${one ? 'it' : 'each'} to the middle of its patch, or make it smaller.`;
 }
+
+/** What she should look at again, in sentences. */
+export const draftCautions = (
+  draft: readonly DraftPatch[],
+  found: readonly FramedColour[],
+  ci: readonly string[],
+): string[] =>
+  [
+    isWhite(ci) ? null : backwardLadder(draftPatches(draft, found)),
+    unevenFrames(draft, found, 'two colours'),
+    unevenFrames(draft, found, 'slope'),
+  ].filter((sentence) => sentence !== null);

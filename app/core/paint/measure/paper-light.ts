@@ -1,9 +1,10 @@
-import { type Point, sharesOfX, sharesOfZ, writeLabOfXyz, xyzOfLab } from '../../colour/lab.ts';
+import type { Lab, Point } from '../../colour/lab.ts';
 import { luminanceOfLinear } from '../../colour/lightness.ts';
 import { solveLinear } from '../../numeric/solve.ts';
 import type { LinearRaster } from '../../raster/linear-raster.ts';
-import { defaultPaperLab } from '../colour-of-washes.ts';
-import type { FramedColour, PatchFrame } from './measured-photo.ts';
+import type { PixelSize } from '../../raster/size.ts';
+import { type Light, labOnPaper } from './camera.ts';
+import type { Evenness, FramedColour, PatchFrame } from './measured-photo.ts';
 
 /** The brighter part of one small area of the photo. */
 export interface Tile {
@@ -137,98 +138,131 @@ function colourApart(
   return Math.max(Math.abs(r - g - (r2 - g2)), Math.abs(b - g - (b2 - g2)));
 }
 
-const [paperX, paperY, paperZ] = xyzOfLab(defaultPaperLab);
-
-/** Linear red, green, blue of bare paper at a place (x, y 0..1 of the photo), into `out`. */
-function writePaperAt({ planes }: PaperLight, x: number, y: number, out: Float64Array): void {
-  for (let c = 0; c < 3; c++) {
-    const plane = planes[c];
-    out[c] = Math.exp(plane[0] + plane[1] * (x - 0.5) + plane[2] * (y - 0.5));
-  }
+/** Linear red, green, blue of bare paper at a place of the photo (x, y 0..1). */
+function paperAt({ planes }: PaperLight, [x, y]: Point): Light {
+  const level = (c: number): number =>
+    Math.exp(planes[c][0] + planes[c][1] * (x - 0.5) + planes[c][2] * (y - 0.5));
+  return [level(0), level(1), level(2)];
 }
 
-/** Colours of a raster's pixels as they would be on the default paper in even light. */
-class SheetColours {
-  readonly #raster: LinearRaster;
-  readonly #light: PaperLight;
-  /** Work space for one pixel: bare paper in its place, and its Lab. */
-  readonly #paper = new Float64Array(3);
-  readonly #lab = new Float64Array(3);
+const placeOf = (pixel: number, { width, height }: PixelSize): Point => [
+  ((pixel % width) + 0.5) / width,
+  (Math.floor(pixel / width) + 0.5) / height,
+];
 
-  constructor(raster: LinearRaster, light: PaperLight) {
-    this.#raster = raster;
-    this.#light = light;
-  }
+/** The colour of a pixel as it would be on the default paper in even light, without the tone curve. */
+const pixelLab = (raster: LinearRaster, light: PaperLight, curve: number, pixel: number): Lab =>
+  labOnPaper(
+    [raster.red[pixel], raster.green[pixel], raster.blue[pixel]],
+    paperAt(light, placeOf(pixel, raster)),
+    curve,
+  );
 
-  /**
-   * Lab (D65, 2 degree) of pixel `from`, to lab[start], lab[start + step] and lab[start + 2 step],
-   * with the light on the sheet taken out channel by channel (von Kries, in linear light) and bare
-   * paper brought to the default paper.
-   */
-  write(from: number, lab: Float32Array, start: number, step: number): void {
-    const { width, height, red, green, blue } = this.#raster;
-    const paper = this.#paper;
-    const across = ((from % width) + 0.5) / width;
-    const down = (Math.floor(from / width) + 0.5) / height;
-    writePaperAt(this.#light, across, down, paper);
-    const r = red[from] / paper[0];
-    const g = green[from] / paper[1];
-    const b = blue[from] / paper[2];
-    const x = paperX * (sharesOfX[0] * r + sharesOfX[1] * g + sharesOfX[2] * b);
-    const y = paperY * luminanceOfLinear(r, g, b);
-    const z = paperZ * (sharesOfZ[0] * r + sharesOfZ[1] * g + sharesOfZ[2] * b);
-    writeLabOfXyz(x, y, z, this.#lab, 0);
-    for (let c = 0; c < 3; c++) lab[start + c * step] = this.#lab[c];
-  }
-}
-
-/** Lab of every pixel as `SheetColours` writes it, three planes one after the other. */
-export function paperLab(raster: LinearRaster, light: PaperLight): Float32Array {
+/** Lab of every pixel, three planes one after the other. */
+export function paperLab(raster: LinearRaster, light: PaperLight, curve: number): Float32Array {
   const count = raster.width * raster.height;
   const lab = new Float32Array(3 * count);
-  const colours = new SheetColours(raster, light);
-  for (let i = 0; i < count; i++) colours.write(i, lab, i, count);
+  for (let p = 0; p < count; p++) {
+    const colour = pixelLab(raster, light, curve, p);
+    for (let c = 0; c < 3; c++) lab[c * count + p] = colour[c];
+  }
   return lab;
 }
 
 /** The share of a frame's sides that counts: its rim may be edge, bead or paper. */
 const middleShare = 0.5;
 
-const atShare = (values: Float32Array, share: number): number =>
-  values.sort()[Math.floor(share * (values.length - 1))] ?? 0;
-
-/** Four fifths of the pixels lie nearer to the middle colour than the spread. */
-const spreadShare = 0.8;
-
-/** The colour in the middle of a frame: median of each of L*, a*, b*. */
-export function framedColour(
-  raster: LinearRaster,
-  light: PaperLight,
-  frame: PatchFrame,
-): FramedColour {
-  const { width, height } = raster;
+/** The pixels in the middle of a frame: columns and rows from, up to but not including. */
+function middleOf(frame: PatchFrame, { width, height }: PixelSize) {
   const rim = (1 - middleShare) / 2;
   const span = (start: number, length: number, pixels: number): [number, number] => {
     const from = Math.min(pixels - 1, Math.floor((start + rim * length) * pixels));
     const to = Math.floor((start + (1 - rim) * length) * pixels);
     return [from, Math.min(pixels, Math.max(from + 1, to))];
   };
-  const [left, right] = span(frame.left, frame.width, width);
-  const [top, bottom] = span(frame.top, frame.height, height);
-  const count = (right - left) * (bottom - top);
-  const lab = new Float32Array(3 * count);
-  const colours = new SheetColours(raster, light);
-  let next = 0;
-  for (let y = top; y < bottom; y++) {
-    for (let x = left; x < right; x++) {
-      colours.write(y * width + x, lab, next++, count);
+  return {
+    columns: span(frame.left, frame.width, width),
+    rows: span(frame.top, frame.height, height),
+  };
+}
+
+const median = (values: readonly number[]): number =>
+  values.toSorted((a, b) => a - b)[(values.length - 1) >> 1] ?? 0;
+
+const medianOfThree = (values: readonly Light[]): Light => [
+  median(values.map(([first]) => first)),
+  median(values.map(([, second]) => second)),
+  median(values.map(([, , third]) => third)),
+];
+
+/** The light from the middle of a frame, and that of bare paper in its place; both linear. */
+export function framedLight(raster: LinearRaster, light: PaperLight, frame: PatchFrame) {
+  const { columns, rows } = middleOf(frame, raster);
+  const lights: Light[] = [];
+  for (let y = rows[0]; y < rows[1]; y++) {
+    for (let p = y * raster.width + columns[0]; p < y * raster.width + columns[1]; p++) {
+      lights.push([raster.red[p], raster.green[p], raster.blue[p]]);
     }
   }
-  const plane = (c: number): Float32Array => lab.slice(c * count, (c + 1) * count);
-  const [l, a, b] = [atShare(plane(0), 0.5), atShare(plane(1), 0.5), atShare(plane(2), 0.5)];
-  const away = new Float32Array(count);
-  for (let p = 0; p < count; p++) {
-    away[p] = Math.hypot(lab[p] - l, lab[count + p] - a, lab[2 * count + p] - b);
+  const middle: Point = [frame.left + frame.width / 2, frame.top + frame.height / 2];
+  return { light: medianOfThree(lights), paper: paperAt(light, middle) };
+}
+
+/** A frame's middle is looked at in so many fields across and down: grain is even over them, a border is not. */
+const fields = 3;
+/** Lab distance between the fields' colours from which a frame lies on more than one (own). */
+const unevenDistance = 8;
+/** Grains gather: fields of a grainy wash may differ by so many times what pixels differ by within one (own). */
+const grainTimes = 3;
+/** A plane that takes up so much of the fields' differences is a wash running out, not a border (own). */
+const slopeShare = 0.88;
+
+const apart = (one: Lab, two: Lab): number =>
+  Math.hypot(one[0] - two[0], one[1] - two[1], one[2] - two[2]);
+
+/** Whether the fields of a frame, each with its pixels, row by row, are of one colour. */
+function evennessOf(byField: readonly (readonly Lab[])[]): Evenness {
+  const colours = byField.map(medianOfThree);
+  const grain = median(byField.map((own, n) => median(own.map((lab) => apart(lab, colours[n])))));
+  const furthest = Math.max(...colours.flatMap((one) => colours.map((two) => apart(one, two))));
+  if (furthest <= Math.max(unevenDistance, grainTimes * grain)) return 'even';
+  const offset = (n: number): number => n - (fields - 1) / 2;
+  let all = 0;
+  let plane = 0;
+  for (const c of [0, 1, 2] as const) {
+    const mean = colours.reduce((sum, lab) => sum + lab[c], 0) / colours.length;
+    let [across, down, squares] = [0, 0, 0];
+    for (const [n, lab] of colours.entries()) {
+      all += (lab[c] - mean) ** 2;
+      across += lab[c] * offset(n % fields);
+      down += lab[c] * offset(Math.floor(n / fields));
+      squares += offset(n % fields) ** 2;
+    }
+    plane += (across ** 2 + down ** 2) / squares;
   }
-  return { frame, lab: [l, a, b], spread: atShare(away, spreadShare) };
+  return plane > slopeShare * all ? 'slope' : 'two colours';
+}
+
+/** The colour in the middle of a frame: median of each of L*, a*, b*. */
+export function framedColour(
+  raster: LinearRaster,
+  light: PaperLight,
+  curve: number,
+  frame: PatchFrame,
+): Pick<FramedColour, 'frame' | 'lab' | 'evenness'> {
+  const { columns, rows } = middleOf(frame, raster);
+  const labs: Lab[] = [];
+  const byField: Lab[][] = Array.from({ length: fields ** 2 }, () => []);
+  const fieldOf = (n: number, [from, to]: readonly [number, number]): number =>
+    Math.floor((fields * (n - from)) / (to - from));
+  for (let y = rows[0]; y < rows[1]; y++) {
+    for (let x = columns[0]; x < columns[1]; x++) {
+      const lab = pixelLab(raster, light, curve, y * raster.width + x);
+      labs.push(lab);
+      byField[fieldOf(y, rows) * fields + fieldOf(x, columns)].push(lab);
+    }
+  }
+  const filled = byField.every(({ length }) => length > 0);
+  const evenness = filled ? evennessOf(byField) : 'even';
+  return { frame, lab: medianOfThree(labs), evenness };
 }

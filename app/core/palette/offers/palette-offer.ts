@@ -43,7 +43,7 @@ export interface PaletteOffers {
 }
 
 const titles: Readonly<Record<PaletteCharacter, string>> = {
-  nearest: 'Closer wash over wash',
+  nearest: 'What the search finds',
   fewest: 'Fewest paints',
   cleanest: 'Cleanest mixes',
   granulating: 'Most granulation',
@@ -51,7 +51,7 @@ const titles: Readonly<Record<PaletteCharacter, string>> = {
 };
 
 const sentences: Readonly<Record<PaletteCharacter, string>> = {
-  nearest: 'As good in single washes, and better once wash lies over wash.',
+  nearest: 'Found among all the paints of your box.',
   fewest: 'Less to squeeze out, and everything on the sheet is related.',
   cleanest: 'Transparent single pigments: glazes stay clear, mixes stay out of the mud.',
   granulating: 'Paints that settle into the grain of the paper.',
@@ -59,14 +59,10 @@ const sentences: Readonly<Record<PaletteCharacter, string>> = {
 };
 
 /** What a palette is offered for beside the one in use, as the title of its card. */
-export const offerTitle = (character: PaletteCharacter, current: PaletteCharacter): string =>
-  character === 'nearest' && current === 'chosen' ? 'What the search finds' : titles[character];
+export const offerTitle = (character: PaletteCharacter): string => titles[character];
 
 /** What that means at the brush, in one sentence. */
-export const offerWords = (character: PaletteCharacter, current: PaletteCharacter): string =>
-  character === 'nearest' && current === 'chosen'
-    ? 'Found among all the paints of your box.'
-    : sentences[character];
+export const offerWords = (character: PaletteCharacter): string => sentences[character];
 
 /** Words for a mean CIEDE2000 over the painted area (own); under about 2 few people see it. */
 const closeness: readonly (readonly [limit: number, words: string])[] = [

@@ -113,7 +113,9 @@ describe('steps', () => {
     const chosen = ['pr108-cadmium-red', 'pb29-ultramarine-blue'];
     const plan = await buildPlan(madeReading(hills), { chosen }, noCheckpoint);
     const puddles = plan.steps.find((step) => step.kind === 'puddles');
-    expect(puddles?.cautions.join()).toMatch(/cadmium red contains cadmium.*: poison.*Check the label/);
+    expect(puddles?.cautions.join()).toMatch(
+      /cadmium red contains cadmium.*: poison.*Check the label/,
+    );
     const dry = plan.steps.find((step) => step.kind === 'dry');
     expect(dry?.cautions.join()).toMatch(/dryer.*water/);
   });

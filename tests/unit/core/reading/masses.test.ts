@@ -30,7 +30,6 @@ const slot = (band: number, family: number, lightness: number, reserve = false):
   lab: [lightness, 0, 0],
   target: [lightness, 0, 0],
   reserve,
-  tones: { clamped: lightness, floored: lightness },
   shapes: 1,
   smallShapes: 0,
   largestMm2: 1,

@@ -5,8 +5,12 @@ import { faultOf } from '../../../support/state/made-store.ts';
 
 async function boxWith() {
   const paintBox = vi.fn(async () => []);
+  const renewBox = vi.fn();
   const keepSetting = vi.fn(async () => {});
-  const state = createOwnBox({ setting: async () => emptyBox, keepSetting }, { paintBox });
+  const state = createOwnBox(
+    { setting: async () => emptyBox, keepSetting },
+    { paintBox, renewBox },
+  );
   await state.ready;
   return { state, paintBox, keepSetting };
 }

@@ -28,7 +28,7 @@ describe('measured watercolours (Chen et al. 2019): 142 washes of 13 paints, 520
   it('13 pairs kept back from the fit: mean under 2.7, 95th percentile under 5.8', async () => {
     const { keptBack, training } = splitByPair(2);
     const patches = [...ladders, ...training];
-    const fit = await fitJointly(patches, thirteenSought, setOptics, noPause);
+    const fit = await fitJointly({ patches, paints: thirteenSought, optics: setOptics }, noPause);
     const own = spreadOf(differencesOf(training, fit.paints));
     const spread = spreadOf(differencesOf(keptBack, fit.paints));
     console.info(`In the fit: ${spreadWords(own)}; kept back: ${spreadWords(spread)}`);

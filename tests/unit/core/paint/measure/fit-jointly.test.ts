@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { colourDifference } from '../../../../../app/core/colour/ciede2000.ts';
 import type { Lab } from '../../../../../app/core/colour/lab.ts';
-import { labOfReflectance, spectrumSize } from '../../../../../app/core/colour/spectrum.ts';
+import { spectrumSize } from '../../../../../app/core/colour/spectrum.ts';
 import { inside, outside, type Surface } from '../../../../../app/core/colour/surface.ts';
 import {
   layOver,
@@ -10,13 +10,22 @@ import {
   paintLayer,
 } from '../../../../../app/core/paint/layer.ts';
 import {
-  fitJointly,
+  fitJointly as fitProblem,
   type JointPaint,
   jointSquares,
 } from '../../../../../app/core/paint/measure/fit-jointly.ts';
-import type { JointPatch } from '../../../../../app/core/paint/measure/joint-patch.ts';
+import type { JointPatch, PatchOptics } from '../../../../../app/core/paint/measure/joint-patch.ts';
+import { labSeen } from '../../../../support/paint/calibration.ts';
 import { spreadOf } from '../../../../support/paint/measured-mixtures.ts';
 import { seeded } from '../../../../support/reading/seeded.ts';
+
+/** The fit, its parts one by one. */
+const fitJointly = (
+  patches: readonly JointPatch[],
+  paints: readonly JointPaint[],
+  with_: PatchOptics,
+  pause: () => Promise<void>,
+) => fitProblem({ patches, paints, optics: with_ }, pause);
 
 const noPause = async (): Promise<void> => {};
 const surface: Surface = { k1: 0.025, k2: 0.6 };
@@ -59,7 +68,7 @@ function seenOf(paints: readonly PaintSpectra[], dabs: readonly Dab[]): Float64A
 function madePatch(dabs: readonly Dab[], doubt: number, withSpectrum = false): JointPatch {
   const reflectance = seenOf(four, dabs);
   const shares = dabs.map((dab) => ({ ...dab, doubt }));
-  const patch = { lab: labOfReflectance(reflectance, 0), ground: paper, shares };
+  const patch = { lab: labSeen(reflectance), ground: paper, shares };
   return withSpectrum ? { ...patch, reflectance } : patch;
 }
 
@@ -83,7 +92,7 @@ const page = (doubt: number, withSpectrum = false): JointPatch[] =>
   );
 
 const labOf = (paints: readonly PaintSpectra[], dabs: readonly Dab[]): Lab =>
-  labOfReflectance(seenOf(paints, dabs), 0);
+  labSeen(seenOf(paints, dabs));
 
 /** CIEDE2000 of mixes 1 : 3 and 3 : 1, which no page has, between the paints found and the true ones. */
 const unseenMixes = (paints: readonly PaintSpectra[]): number[] =>
@@ -119,7 +128,7 @@ describe('the equations of a joint fit', () => {
     { kind: 'alike', spectra: blue, doubt: 0.3 },
     { kind: 'sought', white: true },
   ];
-  const squares = jointSquares(patches, kinds, optics);
+  const squares = jointSquares({ patches, paints: kinds, optics });
   const place = shaken(squares.start, random);
 
   it('have the slope of the cost, by central differences along every fifth unknown', () => {
@@ -138,7 +147,7 @@ describe('the equations of a joint fit', () => {
   it('have the bend of the cost where nothing is misfit', () => {
     const exact = [...steps(0.2), ...page(0.1, true), ...page(0)];
     const alike: JointPaint[] = four.map((spectra) => ({ kind: 'alike', spectra, doubt: 0.5 }));
-    const { start, equationsAt } = jointSquares(exact, alike, optics);
+    const { start, equationsAt } = jointSquares({ patches: exact, paints: alike, optics });
     const { matrix, cost } = equationsAt(start);
     expect(cost).toBeLessThan(1e-12);
     const size = start.length;

@@ -10,12 +10,12 @@ import { solverFor } from '../../../../support/plan/solved.ts';
 const pictures = {
   hills: madeReading(tableOf([97, 74, 52, 28], [[2, -18]])),
   snow: snow as unknown as Reading,
-  mist: madeReading(tableOf([97, 86, 74], [[2, -18]])),
+  greys: madeReading(tableOf([97, 74, 52, 28], [[2, 3]])),
 };
 const solvers = {
   hills: await solverFor(pictures.hills),
   snow: await solverFor(pictures.snow),
-  mist: await solverFor(pictures.mist),
+  greys: await solverFor(pictures.greys),
 };
 // Ahead of the tests, so that none of them waits for it.
 for (const solve of Object.values(solvers)) for (const washes of [2, 3]) await solve(washes);
@@ -65,13 +65,11 @@ describe.each(['hills', 'snow'] as const)('washes for %s', (name) => {
 });
 
 it('some pictures want a third wash, and it says which value for; some do not', async () => {
-  const all = await Promise.all([proposed('hills'), proposed('snow'), proposed('mist')]);
+  const all = await Promise.all([proposed('hills'), proposed('snow'), proposed('greys')]);
   expect(new Set(all.map(({ washes }) => washes))).toEqual(new Set([2, 3]));
   const three = all.find(({ washes }) => washes === 3);
   expect(three?.why).toMatch(/^Three washes: with two the (\w+ shapes would come out|values are)/);
-  expect(all.find(({ washes }) => washes === 2)?.why).toContain(
-    'a third would only tire the paper',
-  );
+  expect(all.find(({ washes }) => washes === 2)?.why).toContain('a third would');
 });
 
 it('on paper that bears two washes it says that it stays at two though a value is missed', async () => {

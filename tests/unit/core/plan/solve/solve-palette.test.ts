@@ -102,8 +102,12 @@ describe('ground and subject together', () => {
     const other = [82, 65, 34];
     const plan = await planned(tones, other, { soft: 0.1, lost: 1 });
     const last = plan.steps.at(-1)?.after ?? [];
-    for (const step of plan.steps) {
-      expect(step.after.slice(0, 3)).toEqual(step.after.slice(3));
+    // The lightest of the ground is white here, that of the subject is not.
+    const isWhite = (i: number): boolean => plan.slots[i]?.reserve ?? true;
+    const pairs = [0, 1, 2].filter((i) => !isWhite(i) && !isWhite(i + 3));
+    expect(pairs.length).toBeGreaterThan(1);
+    for (const { after } of plan.steps) {
+      for (const i of pairs) expect(after[i]).toEqual(after[i + 3]);
     }
     for (const band of [1, 2]) {
       const wanted = [band, band + 3].map((i) => plan.slots[i]?.target[0] as number);
@@ -156,9 +160,9 @@ describe('ground and subject together', () => {
         noCheckpoint,
       );
     const stop = 'stop at it, and leave a hair of paper dry there';
-    const [first, ...later] = washesOf(await plan(100), 'sheet');
-    expect(first?.watch).toContain(`crisp between the colour 1 and the colour 2: ${stop}`);
-    for (const { watch } of later) expect(watch).not.toContain(stop);
+    const said = washesOf(await plan(100), 'sheet').filter(({ watch }) => watch.includes(stop));
+    expect(said).toHaveLength(1);
+    expect(said[0]?.watch).toContain(`crisp between the colour 1 and the colour 2: ${stop}`);
     for (const { watch } of (await plan(30)).steps) expect(watch).not.toContain(stop);
   });
 });

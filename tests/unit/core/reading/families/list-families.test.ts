@@ -92,7 +92,7 @@ test('families with pixels left, the largest first, equal ones in the map’s or
   const families = [1, 2, 3, 4];
   const cells = Uint8Array.from(families, (family) => packCell(2, family));
   const plane = Float32Array.from(families, (family) => 10 * family);
-  const tones = new CellTones(cells, { lightness: plane, a: plane, b: plane }, 0, 100);
+  const tones = new CellTones(cells, { lightness: plane, a: plane, b: plane });
   const { families: listed, was } = listFamilies([0, 30, 0, 60, 30], tones);
   expect(was).toEqual([3, 1, 4]);
   expect(listed.map(({ id, lab, share }) => [id, lab[0], share])).toEqual([

@@ -32,7 +32,7 @@ function merged(kindAt: (x: number, y: number) => Kind, sizes: Partial<MergeSize
   );
   const bands = Uint8Array.from(kinds, ({ band }) => band);
   const plane = (n: 0 | 1 | 2) => Float32Array.from(kinds, ({ lab }) => lab[n]);
-  const tones = new CellTones(cells, { lightness: plane(0), a: plane(1), b: plane(2) }, 0, 100);
+  const tones = new CellTones(cells, { lightness: plane(0), a: plane(1), b: plane(2) });
   const rule = { shapePx: 0, accentPx: 0, whiteBands: new Set<number>(), darkestBand: 7, ...sizes };
   runToEnd(mergeShapes(cells, bands, { width, height }, tones, rule));
   // Both maps say the same of every pixel.
@@ -170,12 +170,11 @@ describe('smallest sizes', () => {
   const range: ToneRange = { mode: 'photographed', lo: 0, hi: 100, dark: 0, paper: 100 };
   const cells = Uint8Array.from([1, 2, 3], (band) => packCell(band, 1));
   const plane = Float32Array.of(97, 85, 30);
-  const tones = new CellTones(
-    cells,
-    { lightness: plane, a: new Float32Array(3), b: new Float32Array(3) },
-    0,
-    100,
-  );
+  const tones = new CellTones(cells, {
+    lightness: plane,
+    a: new Float32Array(3),
+    b: new Float32Array(3),
+  });
 
   test('are squares of their side; accents and whites at most 1 mm', () => {
     expect(mergeSizes(tones, range, 3, 2)).toEqual({

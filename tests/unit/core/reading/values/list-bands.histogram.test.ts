@@ -101,7 +101,6 @@ const slot = (family: number, lightness: number): Slot => ({
   lab: [lightness, 0, 0],
   target: [lightness, 0, 0],
   reserve: false,
-  tones: { clamped: lightness, floored: lightness },
   shapes: 1,
   smallShapes: 0,
   largestMm2: 100,

@@ -28,7 +28,7 @@ function tonesOf(pixels: readonly Pixel[]) {
     packCell(groupOf(band, passage), family),
   );
   const plane = (of: 3 | 4 | 5) => Float32Array.from(pixels, (pixel) => pixel[of]);
-  const tones = new CellTones(cells, { lightness: plane(3), a: plane(4), b: plane(5) }, 0, 100);
+  const tones = new CellTones(cells, { lightness: plane(3), a: plane(4), b: plane(5) });
   return { cells, tones };
 }
 
@@ -95,7 +95,7 @@ describe('where her brush goes', () => {
       { cells, bands },
       [{ mode: 'keep', path: px, brush: brush / 6 }],
       { width: 6, height: 4 },
-      new CellTones(cells, planes, 0, 100),
+      new CellTones(cells, planes),
       range,
     );
     return [0, 1, 2, 3].map((y) =>

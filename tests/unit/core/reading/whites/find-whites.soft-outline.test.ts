@@ -15,7 +15,6 @@ const slot = (reserve: boolean): Slot => ({
   lab: [90, 0, 0],
   target: [90, 0, 0],
   reserve,
-  tones: { clamped: 90, floored: 90 },
   shapes: 1,
   smallShapes: 0,
   largestMm2: 1,

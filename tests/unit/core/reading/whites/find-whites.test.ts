@@ -16,7 +16,6 @@ const slot = (changes: Partial<Slot> = {}): Slot => ({
   lab: [90, 0, 0],
   target: [90, 0, 0],
   reserve: false,
-  tones: { clamped: 90, floored: 90 },
   shapes: 1,
   smallShapes: 0,
   largestMm2: 1,

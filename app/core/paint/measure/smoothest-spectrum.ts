@@ -1,8 +1,6 @@
 import { type Lab, xyzOfLab } from '../../colour/lab.ts';
 import { spectrumSize, weightX, weightY, weightZ } from '../../colour/spectrum.ts';
-import { drySurface, inside } from '../../colour/surface.ts';
 import { solveSquare } from '../../numeric/solve.ts';
-import type { MeasuredPatch } from './patch-model.ts';
 
 const size = spectrumSize + 3;
 const weights = [weightX, weightY, weightZ] as const;
@@ -88,7 +86,7 @@ export function spectrumFromLab(lab: Lab): Float64Array {
 }
 
 /** As `spectrumFromLab`, colours beyond what a surface can have brought nearer to grey. */
-function nearestSpectrum([lightness, a, b]: Lab): Float64Array {
+export function nearestSpectrum([lightness, a, b]: Lab): Float64Array {
   for (let share = 1; share > 0; share -= 0.1) {
     try {
       return spectrumFromLab([lightness, a * share, b * share]);
@@ -97,48 +95,4 @@ function nearestSpectrum([lightness, a, b]: Lab): Float64Array {
     }
   }
   return new Float64Array(spectrumSize).fill(0.5);
-}
-
-/**
- * Depth of the pale wash where it reflects least: 2 KX with no scattering, 0.40 on the table's
- * paper.
- */
-const paleDepth = Math.log(0.86 / 0.38);
-
-/** Reflectance at 550 nm: nothing is learned of absorption over a dark ground. */
-const lightGround = 0.3;
-
-interface FirstGuess {
-  /** ln K per unit of amount, 36 samples, as if the paint did not scatter. */
-  readonly logK: Float64Array;
-  /** ln of the load of one unit of amount, as far as the thinnest patch tells. */
-  readonly logLoad: number;
-}
-
-/** ln K by wavelength from one patch of one paint: Beer's law, twice through the layer. */
-function depthsOf({ lab, ground }: MeasuredPatch): Float64Array {
-  const seen = nearestSpectrum(lab);
-  return seen.map((r, i) => {
-    const body = Math.max(0.004, inside(r, drySurface));
-    return Math.max(0.002, Math.log(ground[i] / body) / 2);
-  });
-}
-
-/**
- * Where to start with a paint: absorption from the thinnest of the patches it is alone in, and the
- * load that patch seems to have. Patches are of one paint only, one at least on a light ground.
- */
-export function firstGuess(alone: readonly MeasuredPatch[]): FirstGuess {
-  const amountOf = (patch: MeasuredPatch): number => patch.shares[0]?.amount ?? 1;
-  const onPaper = alone.filter(({ ground }) => ground[17] > lightGround);
-  const thinnest = onPaper.reduce((least, each) =>
-    amountOf(each) < amountOf(least) ? each : least,
-  );
-  const depths = depthsOf(thinnest);
-  const amount = amountOf(thinnest);
-  const deepest = 2 * Math.max(...depths.subarray(2, 33)); // 400..700 nm
-  return {
-    logK: depths.map((depth) => Math.log(depth / amount)),
-    logLoad: Math.log(deepest / paleDepth / amount),
-  };
 }

@@ -1,8 +1,9 @@
 import { convertRgbToXyz65, convertXyz65ToLab65 } from 'culori/fn';
 import { describe, expect, it } from 'vitest';
 import type { Lab } from '../../../../../app/core/colour/lab.ts';
-import { labOfReflectance, spectrumSize } from '../../../../../app/core/colour/spectrum.ts';
-import { spectrumFromLab } from '../../../../../app/core/paint/measure/first-guess.ts';
+import { spectrumSize } from '../../../../../app/core/colour/spectrum.ts';
+import { spectrumFromLab } from '../../../../../app/core/paint/measure/smoothest-spectrum.ts';
+import { labSeen } from '../../../../support/paint/calibration.ts';
 import { seeded } from '../../../../support/reading/seeded.ts';
 
 const labOf = (r: number, g: number, b: number): Lab => {
@@ -19,7 +20,7 @@ describe('smoothest spectrum of a colour', () => {
       const found = spectrumFromLab(lab);
       expect(Math.min(...found)).toBeGreaterThan(0);
       expect(Math.max(...found)).toBeLessThan(1);
-      const back = labOfReflectance(found, 0);
+      const back = labSeen(found);
       for (const i of [0, 1, 2] as const) worst = Math.max(worst, Math.abs(back[i] - lab[i]));
     }
     expect(worst).toBeLessThan(1e-6);
@@ -40,10 +41,7 @@ describe('smoothest spectrum of a colour', () => {
     for (let n = 0; n < 20; n++) {
       // Bent at random, then brought back to the colour by the same three sums.
       const bent = found.map((value) => value + 0.2 * (random() - 0.5));
-      const seen = labOfReflectance(
-        bent.map((value) => (Math.tanh(value) + 1) / 2),
-        0,
-      );
+      const seen = labSeen(bent.map((value) => (Math.tanh(value) + 1) / 2));
       const again = spectrumFromLab(seen).map((r) => Math.atanh(2 * r - 1));
       expect(slope(again)).toBeLessThan(slope(bent));
     }

@@ -1,0 +1,48 @@
+import { describe, expect, it } from 'vitest';
+import { paleWashAmount, tubeOf } from '../../../../../app/core/paint/measure/namesake.ts';
+import { isWhiteOrBlack, type Paint } from '../../../../../app/core/paint/paint.ts';
+import { paintBox } from '../../../../../app/core/paint/paint-box.ts';
+import { paintNamed } from '../../../../support/paint/made-ladder.ts';
+
+/** The paint in units of amount of its own. */
+const inUnits = ({ K, S }: Paint, unit: number) => ({
+  K: K.map((k) => k * unit),
+  S: S.map((s) => s * unit),
+});
+
+describe('what the table tells of a measured tube', () => {
+  it('the table itself has load 1 at the pale wash (data/pigment-optics.json)', () => {
+    for (const paint of paintBox) {
+      expect(paleWashAmount(paint), paint.id).toBeGreaterThan(0.98);
+      expect(paleWashAmount(paint), paint.id).toBeLessThan(1.02);
+    }
+  });
+
+  it('a paint of the table is its own namesake: load, strength and masstone', () => {
+    for (const paint of paintBox.filter(({ ci }) => ci.length > 0 && !isWhiteOrBlack(ci))) {
+      const { perLoad, strength, mostLoad, question } = tubeOf(inUnits(paint, 3), paint.ci);
+      expect(perLoad * 3, paint.id).toBeCloseTo(1, 3);
+      expect(strength, paint.id).toBe(paint.strength);
+      expect(mostLoad, paint.id).toBeCloseTo(20 * strength, 9);
+      expect(question, paint.id).toBeNull();
+    }
+  });
+
+  it('a blue measured as quinacridone magenta is asked about, and keeps its own load', () => {
+    const blue = paintNamed('pb153-phthalocyanine-blue');
+    const { question, perLoad } = tubeOf(blue, ['PR122']);
+    expect(question).toMatch(
+      /look blue, but quinacridone magenta \(PR122\) is (red|violet)\. Is this/,
+    );
+    expect(perLoad).toBeCloseTo(1, 1);
+    const green = paintNamed('pg7-phthalocyanine-green');
+    expect(tubeOf(green, ['PR122']).question).toMatch(/look green/);
+    expect(tubeOf(blue, ['PB15:3']).question).toBeNull();
+  });
+
+  it('a pigment the table does not have leaves strength 1', () => {
+    const paint = paintNamed('pbr7-burnt-sienna');
+    expect(tubeOf(paint, [])).toMatchObject({ strength: 1, mostLoad: 20, question: null });
+    expect(tubeOf(paint, ['PB999'])).toMatchObject({ strength: 1, mostLoad: 20, question: null });
+  });
+});
