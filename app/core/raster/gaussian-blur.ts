@@ -1,6 +1,7 @@
 // Gaussian blur by three passes of an extended box (a box whose two end samples carry a fraction, so
 // that any width can be met). Source: Gwosdek, Grewenig, Bruhn, Weickert, 'Theoretical Foundations
 // of Gaussian Convolution by Extended Box Filtering', 2011. Beyond the border the border pixel goes on.
+import { runToEnd } from '../numeric/run-to-end.ts';
 import type { PixelSize } from './size.ts';
 
 const passes = 3;
@@ -97,5 +98,25 @@ export function* gaussianBlur(
     yield;
     blurColumns(plane, size, box);
     yield;
+  }
+}
+
+/**
+ * Blurs planes in place where there is weight, and only by what has weight: beyond a border nothing runs in. Weights
+ * are at least 0; a place far from all weight keeps what it has.
+ */
+export function blurWithin(
+  planes: readonly Float32Array[],
+  weights: Float32Array,
+  size: PixelSize,
+  sigmaPx: number,
+): void {
+  const spread = Float32Array.from(weights);
+  const weighted = planes.map((plane) => plane.map((value, i) => value * weights[i]));
+  runToEnd(gaussianBlur([spread, ...weighted], size, sigmaPx));
+  for (const [n, plane] of planes.entries()) {
+    for (let i = 0; i < plane.length; i++) {
+      if (spread[i] > 1e-5) plane[i] = weighted[n][i] / spread[i];
+    }
   }
 }

@@ -25,6 +25,9 @@ const around: readonly (readonly [a: number, b: number])[] = [
   [0, -unsure],
 ];
 
+/** L* that colour costs below the paper, for each unit of chroma: no wash is as light as the paper and coloured (own). */
+const darkerByChroma = 0.15;
+
 /**
  * The painted slots as targets, each as four colours about it: a palette is to have what lies there, not the one mix
  * that happens to match. Reserves need no paint.
@@ -32,12 +35,13 @@ const around: readonly (readonly [a: number, b: number])[] = [
 export function paletteTargets(slots: readonly Slot[]): PaletteTarget[] {
   const painted = slots.filter((slot) => !slot.reserve && slot.share > 0);
   const whole = painted.reduce((all, slot) => all + slot.share, 0);
-  return painted.flatMap(({ target: [l, a, b], share, band, family }) =>
-    around.map(([da, db]): PaletteTarget => {
-      const weight = share / whole / around.length;
+  return painted.flatMap(({ target: [lightness, a, b], share, band, family }) => {
+    const weight = share / whole / around.length;
+    const l = Math.min(lightness, paper[0] - darkerByChroma * Math.hypot(a, b));
+    return around.map(([da, db]): PaletteTarget => {
       return { lab: [l, a + da, b + db], weight, band, family };
-    }),
-  );
+    });
+  });
 }
 
 /** Planned L* of the darkest painted band, by area; 100 where nothing is painted. */

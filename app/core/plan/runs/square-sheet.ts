@@ -1,0 +1,300 @@
+import { type Lab, tableOf } from '../../colour/lab.ts';
+import { spectrumSize, writeLab } from '../../colour/spectrum.ts';
+import { drySurface } from '../../colour/surface.ts';
+import { defaultPaper, defaultPaperLab } from '../../paint/colour-of-washes.ts';
+import { butterFrom, creamFrom } from '../../paint/consistency.ts';
+import { mixSpectra, type PaintSpectra } from '../../paint/layer.ts';
+import type { Paint } from '../../paint/paint.ts';
+import { blurWithin } from '../../raster/gaussian-blur.ts';
+import type { ColourSquares } from '../../reading/colour-squares.ts';
+import type { ToneRange } from '../../reading/reading.ts';
+import type { Slot } from '../../reading/slot.ts';
+import { onTheSheet } from '../../reading/tone-range.ts';
+import type { Mix } from '../plan.ts';
+import type { PlacedRow } from '../steps/apply-steps-to-sheet.ts';
+import type { Meeting, Run } from './run.ts';
+import { SquareSolver, writeLayers } from './solve-square.ts';
+
+export interface RunInput {
+  readonly squares: ColourSquares;
+  readonly squareMm: number;
+  readonly range: ToneRange;
+  readonly slots: readonly Slot[];
+  readonly paints: readonly Paint[];
+  /** Puddles at hand in one wash and passage, at most. */
+  readonly puddles: number;
+  /** Ids of mixes that she changed: they lie as even as she asked for. */
+  readonly even: ReadonlySet<string>;
+}
+
+/** Nothing changes within less than about this in a wash, mm: a brush goes no finer (own). */
+const runMm = [15, 10, 6] as const;
+/** Under darker shapes a wash hardly heeds their own colours. */
+const unfinishedWeight = 0.03;
+/** Amounts are smoothed once more, by this part of the scale. */
+const amountSmoothing = 1 / 3;
+/** A second puddle must bring the squares this much nearer, in visible difference (own). */
+const worthMeeting = 0.3;
+const squaresSampled = 40;
+
+/** Rows of the squares that one mix covers in one step at one strength, and what it aims at. */
+interface Group {
+  readonly mix: Mix;
+  readonly strength: Run['strength'];
+  readonly load: number;
+  readonly rows: readonly number[];
+  readonly spectra: PaintSpectra;
+  readonly most: number;
+}
+
+/** A puddle that another may meet. */
+export interface Candidate extends Meeting {
+  /** It would be one puddle more at hand in this wash. */
+  readonly isMore: boolean;
+}
+
+/** The sheet, row by row of the squares: what lies there and what it is to become. */
+export class SquareSheet {
+  readonly #input: RunInput;
+  /** Rows x 36 samples, inside the surface. */
+  readonly #light: Float64Array;
+  /** L*, a*, b* every row is to have in the end: 3 a row. */
+  readonly #wanted: Float64Array;
+  readonly #rowsOfSlot: readonly (readonly number[])[];
+  /** Slots that have paint on them. */
+  readonly #painted = new Set<number>();
+  readonly #solver = new SquareSolver();
+  readonly #pair = new Float64Array(2);
+
+  constructor(input: RunInput) {
+    this.#input = input;
+    const { squares, slots, range } = input;
+    const count = squares.slots.length;
+    this.#light = new Float64Array(count * spectrumSize);
+    this.#wanted = new Float64Array(3 * count);
+    const rowsOfSlot: number[][] = slots.map(() => []);
+    for (let row = 0; row < count; row++) {
+      this.#light.set(defaultPaper, row * spectrumSize);
+      rowsOfSlot[squares.slots[row]]?.push(row);
+      const slot = slots[squares.slots[row]];
+      if (!slot) continue;
+      // What her wishes and lost edges changed for the slot holds for all its squares.
+      const moved = slot.target[0] - onTheSheet(range, slot.lab[0]);
+      this.#wanted[3 * row] = onTheSheet(range, squares.colours[3 * row]) + moved;
+      for (const c of [1, 2] as const) {
+        this.#wanted[3 * row + c] = squares.colours[3 * row + c] + slot.target[c] - slot.lab[c];
+      }
+    }
+    this.#rowsOfSlot = rowsOfSlot;
+  }
+
+  /** Paints of a mix that are not in the palette are left out of it. */
+  #spectraOf({ parts }: Pick<Mix, 'parts'>) {
+    const there = parts.flatMap((part) => {
+      const paint = this.#input.paints.find(({ id }) => id === part.paint);
+      return paint ? [{ paint, parts: part.parts }] : [];
+    });
+    return mixSpectra(
+      there.map(({ paint }) => paint),
+      there.map((part) => part.parts),
+    );
+  }
+
+  /** What a mix covers in a step: at its full strength and, where bands take it thinner, at the weaker one. */
+  groupsOf({ mix, slots: own }: PlacedRow, stepSlots: readonly number[]): Group[] {
+    if (mix.parts.length === 0 || mix.load <= 0) return [];
+    const { slots } = this.#input;
+    const there = own.filter((slot) => stepSlots.includes(slot));
+    const isWeak = (slot: number): boolean =>
+      mix.weaker?.bands.includes(slots[slot]?.band ?? 0) ?? false;
+    const spectra = this.#spectraOf(mix);
+    const most = Math.min(spectra.coat, mix.wash === 1 ? creamFrom : butterFrom);
+    const group = (strength: Run['strength'], load: number, of: readonly number[]): Group[] => {
+      const rows = of.flatMap((slot) => this.#rowsOfSlot[slot] ?? []);
+      return rows.length === 0
+        ? []
+        : [{ mix, strength, load, rows, spectra, most: Math.max(most, load) }];
+    };
+    return [
+      ...group(
+        'full',
+        mix.load,
+        there.filter((slot) => !isWeak(slot)),
+      ),
+      ...group('weaker', mix.weaker?.load ?? mix.load, there.filter(isWeak)),
+    ];
+  }
+
+  /** Lays a group's paint and says how it runs. */
+  lay(group: Group, others: readonly Candidate[], isFinished: (slot: number) => boolean): Run {
+    const { mix, strength, rows, load, spectra } = group;
+    const { across, down, squares, slots } = this.#input.squares;
+    const finished = rows.filter((row) => isFinished(slots[row]));
+    const count = across * down;
+    const own = new Float32Array(count).fill(load);
+    const other = new Float32Array(count);
+    const covered = [...new Set(rows.map((row) => squares[row]))].sort((x, y) => x - y);
+    let meets: Meeting | undefined;
+    if (finished.length > 0 && !this.#input.even.has(mix.id)) {
+      meets = this.#solveSquares(group, others, new Set(finished), covered, own, other);
+    }
+    const puddles = meets ? [spectra, this.#spectraOf(meets)] : [spectra];
+    for (const row of rows) {
+      this.#painted.add(slots[row]);
+      const square = squares[row];
+      const ground = this.#light.subarray(row * spectrumSize, (row + 1) * spectrumSize);
+      writeLayers(puddles, own[square], other[square], ground, ground, this.#pair);
+    }
+    return {
+      mix: mix.id,
+      strength,
+      ...(meets && { meets }),
+      squares: covered,
+      own: covered.map((square) => own[square]),
+      other: meets ? covered.map((square) => other[square]) : [],
+    };
+  }
+
+  /** Fills the amounts of the covered squares; answers the group whose puddle meets this one. */
+  #solveSquares(
+    group: Group,
+    others: readonly Candidate[],
+    finished: ReadonlySet<number>,
+    covered: readonly number[],
+    own: Float32Array,
+    other: Float32Array,
+  ): Meeting | undefined {
+    const { across, down } = this.#input.squares;
+    const aim = this.#aimOf(group, finished);
+    const grounds = this.#groundsOf(group.rows);
+    const solver = this.#solver;
+    const solveAt = (square: number, puddles: readonly PaintSpectra[]): number => {
+      const ground = grounds.get(square);
+      const target = [aim[0][square], aim[1][square], aim[2][square]] as const;
+      if (ground) solver.solve(puddles, ground, [...target], group.most);
+      return Math.sqrt(solver.cost);
+    };
+    const stride = Math.max(1, Math.floor(covered.length / squaresSampled));
+    const sampled = covered.filter((_, n) => n % stride === 0);
+    const meanCost = (puddles: readonly PaintSpectra[]): number => {
+      let sum = 0;
+      for (const square of sampled) {
+        solver.amounts[0] = group.load;
+        solver.amounts[1] = puddles.length > 1 ? 0.2 : 0;
+        sum += solveAt(square, puddles);
+      }
+      return sum / sampled.length;
+    };
+    let least = meanCost([group.spectra]) - worthMeeting;
+    let meets: Meeting | undefined;
+    for (const { isMore, ...other } of others) {
+      const cost = meanCost([group.spectra, this.#spectraOf(other)]) + (isMore ? worthMeeting : 0);
+      if (cost >= least) continue;
+      least = cost;
+      meets = other;
+    }
+    const puddles = meets ? [group.spectra, this.#spectraOf(meets)] : [group.spectra];
+    solver.amounts[0] = group.load;
+    solver.amounts[1] = 0;
+    const weights = new Float32Array(across * down);
+    const coverage = this.#coverage(group.rows);
+    for (const square of covered) {
+      solver.amounts[0] = Math.max(solver.amounts[0], 0.05);
+      if (meets) solver.amounts[1] = Math.max(solver.amounts[1], 0.05);
+      solveAt(square, puddles);
+      own[square] = solver.amounts[0];
+      other[square] = solver.amounts[1];
+      weights[square] = coverage[square];
+    }
+    const sigma = this.#sigmaOf(group.mix) * amountSmoothing;
+    blurWithin([own, ...(meets ? [other] : [])], weights, { width: across, height: down }, sigma);
+    return meets;
+  }
+
+  /** Scale of a wash's runs, in squares. */
+  #sigmaOf({ wash }: Mix): number {
+    const mm = runMm[Math.min(wash, runMm.length) - 1];
+    return mm / this.#input.squareMm;
+  }
+
+  #coverage(rows: readonly number[]): Float32Array {
+    const { across, down, squares, shares } = this.#input.squares;
+    const sum = new Float32Array(across * down);
+    for (const row of rows) sum[squares[row]] = sum[squares[row]] + Math.max(0.01, shares[row]);
+    return sum;
+  }
+
+  /**
+   * L*, a*, b* a group is to show in every square: those of the shapes it finishes, carried on under darker ones, which
+   * hardly count and are lifted to the mean of the finished.
+   */
+  #aimOf({ rows, mix }: Group, finished: ReadonlySet<number>) {
+    const { across, down, squares, shares } = this.#input.squares;
+    const wanted = this.#wanted;
+    let [sum, share] = [0, 0];
+    for (const row of finished) {
+      sum += shares[row] * wanted[3 * row];
+      share += shares[row];
+    }
+    const mean = share > 0 ? sum / share : 0;
+    const weights = new Float32Array(across * down);
+    const aim = [0, 1, 2].map(() => new Float32Array(across * down));
+    for (const row of rows) {
+      const isFinished = finished.has(row);
+      const weight = Math.max(0.01, shares[row]) * (isFinished ? 1 : unfinishedWeight);
+      const square = squares[row];
+      weights[square] = weights[square] + weight;
+      const lightness = isFinished ? wanted[3 * row] : mean;
+      aim[0][square] = aim[0][square] + weight * lightness;
+      for (const c of [1, 2]) aim[c][square] = aim[c][square] + weight * wanted[3 * row + c];
+    }
+    for (const plane of aim) {
+      for (let i = 0; i < plane.length; i++) if (weights[i] > 0) plane[i] = plane[i] / weights[i];
+    }
+    blurWithin(aim, weights, { width: across, height: down }, this.#sigmaOf(mix));
+    return aim;
+  }
+
+  /** What lies in every square under a group: the mean of its rows by their shares. */
+  #groundsOf(rows: readonly number[]) {
+    const { squares, shares } = this.#input.squares;
+    const sums = new Map<number, { light: Float64Array; share: number }>();
+    for (const row of rows) {
+      const share = Math.max(0.01, shares[row]);
+      const sum = sums.get(squares[row]) ?? { light: new Float64Array(spectrumSize), share: 0 };
+      for (let i = 0; i < spectrumSize; i++) {
+        sum.light[i] = sum.light[i] + share * this.#light[row * spectrumSize + i];
+      }
+      sums.set(squares[row], { light: sum.light, share: sum.share + share });
+    }
+    const lab = new Float64Array(3);
+    return new Map(
+      [...sums].map(([square, { light, share }]) => {
+        const reflectance = light.map((sum) => sum / share);
+        writeLab(reflectance, drySurface, lab);
+        return [square, { reflectance, lightness: lab[0] }];
+      }),
+    );
+  }
+
+  /** Dry colours as they are now: of every slot, and a table of every row. */
+  look(): { slots: readonly Lab[]; table: Uint8ClampedArray } {
+    const { slots: slotOf, shares } = this.#input.squares;
+    const out = new Float64Array(3);
+    const sums = this.#input.slots.map(() => [0, 0, 0, 0]);
+    const labs = slotOf.map((slot, row): Lab => {
+      writeLab(this.#light.subarray(row * spectrumSize, (row + 1) * spectrumSize), drySurface, out);
+      const sum = sums[slot];
+      if (sum) {
+        for (let c = 0; c < 3; c++) sum[c] = sum[c] + shares[row] * out[c];
+        sum[3] = sum[3] + shares[row];
+      }
+      return [out[0], out[1], out[2]];
+    });
+    const slots = sums.map(
+      ([l, a, b, share], slot): Lab =>
+        this.#painted.has(slot) && share > 0 ? [l / share, a / share, b / share] : defaultPaperLab,
+    );
+    return { slots, table: tableOf(labs) };
+  }
+}
