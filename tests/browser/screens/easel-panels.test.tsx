@@ -86,18 +86,18 @@ test('while it dries: the puddles to mix next, the edges to come', async () => {
   await expect.element(button('Look at the edges to come')).toBeVisible();
 });
 
-test('mixed otherwise: a part more and a stronger puddle stand in the record', async () => {
+test('mixed otherwise: a part less and a stronger puddle stand in the record', async () => {
   made.goTo('wash');
   show();
   open('Mixed otherwise');
   const [before] = made.easel.record.value?.mixes ?? [];
   await button('Stronger').first().click();
-  await button(/^More /)
+  await button(/^Less /)
     .first()
     .click();
   const [after] = made.easel.record.value?.mixes ?? [];
   expect(after?.load).toBeCloseTo((before?.load ?? 0) * Math.SQRT2, 6);
-  expect(after?.parts[0]?.parts).toBe((before?.parts[0]?.parts ?? 0) + 1);
+  expect(after?.parts[0]?.parts).toBe((before?.parts[0]?.parts ?? 0) - 1);
   expect(made.easel.record.value?.changedMixes).toContain(before?.id);
 });
 

@@ -109,9 +109,7 @@ test('each paint of the plan says what it is for and what is lost without it', a
 test('a classic start is taken by a tap, said to lack what she has not, and given up again', async () => {
   open(false);
   const card = button(/Three primaries/);
-  await expect
-    .element(card)
-    .toHaveTextContent('Not in your box: a cool yellow (PY3), a cool red');
+  await expect.element(card).toHaveTextContent('Not in your box: a cool yellow (PY3), a cool red');
   await button(/A warm and a cool/).click();
   const pair = ['pbr7-burnt-sienna', 'pb29-ultramarine-blue'];
   expect(decided).toEqual([{ kind: 'palette', n: 5, must: [], exclude: [], chosen: pair }]);

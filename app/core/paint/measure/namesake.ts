@@ -5,7 +5,7 @@ import { bisect } from '../../numeric/solve.ts';
 import { defaultPaper } from '../colour-of-washes.ts';
 import { layOver, type PaintSpectra, paintLayer } from '../layer.ts';
 import { hueGroup } from '../list-paints.ts';
-import { strengthOf, usualCoat } from '../paint.ts';
+import { type Paint, strengthOf, usualCoat } from '../paint.ts';
 import { paintBox } from '../paint-box.ts';
 import { depthOf, isWhite, type PaintMeasure } from './paint-measure.ts';
 
@@ -68,6 +68,9 @@ function hueBetween(one: Lab, other: Lab): number {
 const distance = (one: Lab, other: Lab): number =>
   Math.hypot(one[0] - other[0], one[1] - other[1], one[2] - other[2]);
 
+/** 'Hue' in the name of a paint says that it stands in for another (ASTM D4302): no namesake of its pigment. */
+const standsIn = ({ name }: Paint): boolean => / hue$/.test(name);
+
 const sameNames = (one: readonly string[], other: readonly string[]): boolean =>
   one.length === other.length && one.every((name) => other.includes(name));
 
@@ -86,7 +89,7 @@ interface Tube extends Pick<PaintMeasure, 'strength' | 'mostLoad' | 'question'> 
 export function tubeOf(spectra: PaintSpectra, ci: readonly string[]): Tube {
   const perLoad = paleWashAmount(spectra);
   const alike = paintBox
-    .filter((paint) => ci.length > 0 && sameNames(paint.ci, ci))
+    .filter((paint) => ci.length > 0 && sameNames(paint.ci, ci) && !standsIn(paint))
     .map((paint) => {
       const depth = depthOf(washOf(paint, 1));
       const asDeep = isWhite(ci)

@@ -25,7 +25,10 @@ const around: readonly (readonly [a: number, b: number])[] = [
   [0, -unsure],
 ];
 
-/** L* that colour costs below the paper, for each unit of chroma: no wash is as light as the paper and coloured (own). */
+/**
+ * L* below the paper for each unit of chroma: no wash is as light as the paper and coloured (own; by the optics table
+ * a pale lemon yellow loses 0.03, earths 0.18, cobalt blue 0.5).
+ */
 const darkerByChroma = 0.15;
 
 /**
