@@ -6,7 +6,7 @@ import type { ReserveSummary, Slot } from './slot.ts';
  * What is darker than paint reaches is pressed together with as much above it: so many times the way from the
  * picture's darkest to the paint's (own; 1.4 to 2.2 come equally near to six photographs).
  */
-const pressedTimes = 2;
+const pressedTimes = 1.4;
 
 /** A picture of a narrower span than this, L*, may be opened up (own). */
 export const openableSpan = 4.5 * lightnessOfOneValue;
