@@ -17,12 +17,36 @@ export const scaledGrid = (grid: SquareGrid, scale: number): SquareGrid => ({
   sidePx: grid.sidePx * scale,
 });
 
-/** Row of every slot and square, slot by slot; -1 where the slot has nothing there. */
+/** A soft edge carries a colour no further than so many squares out of its slot. */
+const carriedSquares = 2;
+
+/**
+ * Row of every slot and square, slot by slot: its own, else that of a square near by, for soft edges; -1 further off.
+ */
 function rowsBySquare({ across, down, slots, squares }: SquareGrid): Int32Array {
   const count = across * down;
   const rows = new Int32Array(256 * count).fill(-1);
   for (let row = 0; row < slots.length; row++) rows[slots[row] * count + squares[row]] = row;
+  for (const slot of new Set(slots)) {
+    const own = rows.subarray(slot * count, (slot + 1) * count);
+    for (let round = 0; round < carriedSquares; round++) spread(own, across, down);
+  }
   return rows;
+}
+
+/** Gives every square without a row that of one beside it. */
+function spread(rows: Int32Array, across: number, down: number): void {
+  const before = Int32Array.from(rows);
+  for (let y = 0; y < down; y++) {
+    for (let x = 0; x < across; x++) {
+      const square = y * across + x;
+      if (before[square] >= 0) continue;
+      if (x > 0) rows[square] = Math.max(rows[square], before[square - 1]);
+      if (x < across - 1) rows[square] = Math.max(rows[square], before[square + 1]);
+      if (y > 0) rows[square] = Math.max(rows[square], before[square - across]);
+      if (y < down - 1) rows[square] = Math.max(rows[square], before[square + across]);
+    }
+  }
 }
 
 /** The two squares a pixel lies between, along one side, and how far towards the second, 0..1. */

@@ -12,15 +12,12 @@ export const nothingToPaint: Warning = {
   text: 'Everything here is as light as the paper: there is nothing to paint. Choose a photo with darker shapes.',
 };
 
-/** Less than this much too light is not worth a word, L*. */
-const darkSlack = 3;
-
 /**
  * By how much her darks fall short, L*: `reached` is the darkest her palette's mixes give in one wash,
  * `wanted` what the darkest band asks for; null where that is near enough.
  */
 export function darkWarning(reached: number, wanted: number, onePaint = false): Warning | null {
-  if (reached - wanted <= darkSlack) return null;
+  if (reached - wanted <= valueReachedWithin) return null;
   const got = valueOfLightness(reached);
   const needed = valueOfLightness(wanted);
   return {

@@ -48,6 +48,18 @@ describe('colours that run between the middles of squares', () => {
     expect(out[4 * 2]).toBe(100);
   });
 
+  it('a soft edge takes the colour of a slot that ends a square before', () => {
+    const slotMap = Uint8Array.from({ length: 32 }, (_, i) => (i % 8 < 4 ? 0 : 1));
+    const apart = { ...grid, slots: [0, 1] }; // slot 1 has no row in the first square
+    const blend = {
+      pixels: Uint32Array.of(0),
+      partners: Uint8Array.of(1),
+      shares: Uint8Array.of(128),
+    };
+    const out = painted(slotMap, blend, { grid: apart, table });
+    expect(out[0]).toBe(150);
+  });
+
   it('what has no colour is white', () => {
     const out = painted(new Uint8Array(32).fill(7));
     expect([...out.subarray(0, 4)]).toEqual([255, 255, 255, 255]);

@@ -63,10 +63,10 @@ test('where the colours are hers only the value counts, too light or too dark', 
   expect([50, 57, 59, 43, 41].map(told)).toEqual([false, false, true, false, true]);
 });
 
-test('darks: three L* short is not worth a word; more is told in values', () => {
-  expect(darkWarning(23, 20)).toBeNull();
+test('darks: half a value short is not worth a word; more is told in values', () => {
+  expect(darkWarning(25, 20)).toBeNull();
   expect(darkWarning(10, 20)).toBeNull();
-  expect(darkWarning(23.5, 20)?.code).toBe('dark-out-of-reach');
+  expect(darkWarning(25.5, 20)?.code).toBe('dark-out-of-reach');
   expect(darkWarning(40, 20)?.text).toMatch(
     /^The darks want value 2\.0 .*these paints reach 3\.9: .* too light\. Add a deep blue/,
   );
