@@ -6,7 +6,7 @@ import {
   type Spectrum,
   spectrumSize,
 } from '../../../app/core/colour/spectrum.ts';
-import { inside, outside, type Surface } from '../../../app/core/colour/surface.ts';
+import { drySurface, inside, outside, type Surface } from '../../../app/core/colour/surface.ts';
 import optics from '../../../app/core/paint/data/pigment-optics.json';
 import {
   layOver,
@@ -14,10 +14,13 @@ import {
   type PaintSpectra,
   paintLayer,
 } from '../../../app/core/paint/layer.ts';
+import { labOnPaper, toneCurve } from '../../../app/core/paint/measure/camera.ts';
+import { fitPaint } from '../../../app/core/paint/measure/fit-paint.ts';
 import type { PaintPatch } from '../../../app/core/paint/measure/paint-measure.ts';
+
 import fixture from '../../fixtures/measured-watercolour-2.json';
 import { seeded } from '../reading/seeded.ts';
-import { normals } from './made-ladder.ts';
+import { normals, triedPaints } from './made-ladder.ts';
 import { type CameraFaults, type Light, simulatedCamera } from './simulated-camera.ts';
 
 /** A paint as it truly is, K and S per load, under its own surface. */
@@ -25,9 +28,10 @@ export interface TruePaint extends PaintSpectra {
   readonly surface: Surface;
   /** Loads in one unit of the amounts of the measured set; 1 for paints that are not of it. */
   readonly perUnit: number;
+  readonly ci: readonly string[];
 }
 
-const paperSeen: readonly number[] = optics.paper_R;
+export const paperSeen: readonly number[] = optics.paper_R;
 
 /** Reflectance as seen of so many loads of each paint, mixed, on paper or on a grey ground. */
 export function seenOf(
@@ -60,16 +64,29 @@ function amountOfPaleWash(paint: TruePaint): number {
 
 const perLoad = (paint: TruePaint, amount: number): TruePaint => ({
   surface: paint.surface,
+  ci: paint.ci,
   K: Array.from(paint.K, (k) => k * amount),
   S: Array.from(paint.S, (s) => s * amount),
   perUnit: 1 / amount,
 });
 
+/** What the pigments of the set are for certain (data/pigment-optics.json); the others are substitutes. */
+const namesOfSet: Readonly<Record<string, readonly string[]>> = {
+  'burnt sienna': ['PBr7'],
+  'raw sienna': ['PBr7'],
+  ultramarine: ['PB29'],
+  'prussian blue': ['PB27'],
+  'ivory black': ['PBk9'],
+};
+
 /** The 12 coloured paints of the measured set; its 13th is a white. */
-export const measuredPaints: readonly TruePaint[] = fixture.paints.slice(0, 12).map(({ K, S }) => {
-  const paint = { K, S, surface: { k1: fixture.surface.k1, k2: fixture.surface.k2 }, perUnit: 1 };
-  return perLoad(paint, amountOfPaleWash(paint));
-});
+export const measuredPaints: readonly TruePaint[] = fixture.paints
+  .slice(0, 12)
+  .map(({ name, K, S }) => {
+    const surface = { k1: fixture.surface.k1, k2: fixture.surface.k2 };
+    const paint = { K, S, surface, perUnit: 1, ci: namesOfSet[name] ?? [] };
+    return perLoad(paint, amountOfPaleWash(paint));
+  });
 
 /** What she paints: steps and steps over black, in loads, and how the photo is taken. */
 export interface ChartDesign {
@@ -81,14 +98,34 @@ export interface ChartDesign {
   readonly camera: CameraFaults | null;
 }
 
+type Found = PaintSpectra & { readonly sure: number };
+
 /** How an app gets from a photo to a paint. */
 export interface MeasuringWay {
   /** The colour of a patch by its light and that of paper and of a bare black line (null: none seen). */
   labOf(light: Light, paper: Light, line: Light | null): Lab;
-  fit(patches: readonly PaintPatch[]): Promise<PaintSpectra & { readonly sure: number }>;
+  fit(patches: readonly PaintPatch[], ci: readonly string[]): Promise<Found>;
   /** Colour of loads of paints it found, mixed, on paper (reflectance as seen). */
   look(paints: readonly PaintSpectra[], loads: readonly number[], paper: Spectrum): Lab;
 }
+
+/** This app's way. */
+export const appWay: MeasuringWay = {
+  labOf: (light, paper, line) =>
+    labOnPaper(light, paper, toneCurve(line && { light: line, paper })),
+  fit: (patches, ci) =>
+    fitPaint(patches, { ci, known: new Map(), tried: triedPaints }, async () => {}),
+  look(paints, loads, paper) {
+    // Of K and S alone: a load is a load, whatever the strength of the tube.
+    const { K, S } = mixSpectra(
+      paints.map((paint) => ({ K: paint.K, S: paint.S })),
+      loads,
+    );
+    const sum = loads.reduce((all, load) => all + load, 0);
+    const under = Float64Array.from(paper, (seen) => inside(seen, drySurface));
+    return labOfReflectance(layOver(paintLayer(K, S, sum), under, new Float64Array(spectrumSize)));
+  },
+};
 
 /** Lab of the patches of a chart of a paint as a way gets them from a simulated photo. */
 export function madeChart(
@@ -123,8 +160,29 @@ export function madeChart(
   return [...patches, ...over, { lab: measured(ink), is: { kind: 'black' }, even: true }];
 }
 
-const mean = (values: readonly number[]): number =>
+export const mean = (values: readonly number[]): number =>
   values.reduce((all, one) => all + one, 0) / values.length;
+
+/** CIEDE2000 between loads of paints as found and as they truly are, mixed, on paper. */
+export const mixError = (
+  found: readonly PaintSpectra[],
+  paints: readonly TruePaint[],
+  loads: readonly number[],
+  way: MeasuringWay,
+): number => colourDifference(way.look(found, loads, paperSeen), labSeen(seenOf(paints, loads)));
+
+/** Mean error of a found paint mixed 1 : 1 with the others as they truly are, at loads 2, 8 and 24. */
+export const errorAmong = (
+  found: PaintSpectra,
+  paint: TruePaint,
+  others: readonly TruePaint[],
+  way: MeasuringWay,
+): number =>
+  mean(
+    others.flatMap((other) =>
+      [1, 4, 12].map((half) => mixError([found, other], [paint, other], [half, half], way)),
+    ),
+  );
 
 export interface CalibrationErrors {
   /** Measured mixtures of the set. */
@@ -133,75 +191,39 @@ export interface CalibrationErrors {
   readonly mixes: readonly number[];
   /** Single washes at loads 1, 4, 8. */
   readonly single: readonly number[];
-  /** For each paint how sure the way is, and the mean error of its mixes with the true others. */
-  readonly sure: readonly { readonly sure: number; readonly error: number }[];
 }
 
-/** Mean error of the mixes of a found paint with the others as they truly are, 1 : 1 at loads 2 and 8. */
-function errorAmong(
-  found: PaintSpectra,
-  paint: TruePaint,
-  others: readonly TruePaint[],
-  way: MeasuringWay,
-): number {
-  return mean(
-    others.flatMap((other) =>
-      [1, 4].map((half) =>
-        colourDifference(
-          way.look([found, other], [half, half], paperSeen),
-          labSeen(seenOf([paint, other], [half, half])),
-        ),
-      ),
-    ),
-  );
-}
-
-/** Every paint fitted from a chart of its own, and how far its washes and mixes are then off. */
+/** Every coloured paint of the set fitted from a chart of its own, and how far washes and mixes are then off. */
 export async function calibrationErrors(
-  paints: readonly TruePaint[],
   design: ChartDesign,
   way: MeasuringWay,
   seed: number,
 ): Promise<CalibrationErrors> {
-  const found: (PaintSpectra & { readonly sure: number })[] = [];
+  const paints = measuredPaints;
+  const found: Found[] = [];
   for (const [n, paint] of paints.entries()) {
-    found.push(await way.fit(madeChart(paint, design, way, 1000 * seed + n)));
+    found.push(await way.fit(madeChart(paint, design, way, 1000 * seed + n), paint.ci));
   }
-  const isSet = paints === measuredPaints;
-  const held = (isSet ? fixture.mixtures : []).flatMap(
-    ([one = 0, two = 0, a = 0, b = 0, ...lab]) => {
-      if (one > 11 || two > 11) return [];
-      const pair = [one, two].map((n) => found[n] as PaintSpectra);
-      const loads = [a, b].map(
-        (amount, i) => amount * (paints[i ? two : one] as TruePaint).perUnit,
-      );
-      return [colourDifference(way.look(pair, loads, fixture.paper_R), lab as unknown as Lab)];
-    },
-  );
-  const mixes = paints.flatMap((paint, n) =>
+  const pick = <T>(list: readonly T[], places: readonly number[]): T[] =>
+    places.map((n) => list[n] as T);
+  const held = fixture.mixtures.flatMap(([one = 0, two = 0, a = 0, b = 0, ...lab]) => {
+    if (one > 11 || two > 11) return [];
+    const pair = pick(paints, [one, two]);
+    const loads = [a, b].map((amount, n) => amount * (pair[n] as TruePaint).perUnit);
+    const look = way.look(pick(found, [one, two]), loads, fixture.paper_R);
+    return [colourDifference(look, lab as unknown as Lab)];
+  });
+  const mixes = paints.flatMap((_, one) =>
     paints
-      .slice(0, n)
-      .flatMap((other, m) =>
+      .slice(0, one)
+      .flatMap((__, two) =>
         [1, 4].map((half) =>
-          colourDifference(
-            way.look([found[n], found[m]] as PaintSpectra[], [half, half], paperSeen),
-            labSeen(seenOf([paint, other], [half, half])),
-          ),
+          mixError(pick(found, [one, two]), pick(paints, [one, two]), [half, half], way),
         ),
       ),
   );
   const single = paints.flatMap((paint, n) =>
-    [1, 4, 8].map((load) =>
-      colourDifference(
-        way.look([found[n] as PaintSpectra], [load], paperSeen),
-        labSeen(seenOf([paint], [load])),
-      ),
-    ),
+    [1, 4, 8].map((load) => mixError(pick(found, [n]), [paint], [load], way)),
   );
-  const sure = paints.map((paint, n) => {
-    const own = found[n] as PaintSpectra & { readonly sure: number };
-    const others = paints.filter((other) => other !== paint);
-    return { sure: own.sure, error: errorAmong(own, paint, others, way) };
-  });
-  return { held, mixes, single, sure };
+  return { held, mixes, single };
 }

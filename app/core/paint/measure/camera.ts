@@ -96,14 +96,14 @@ const usualPaperLight: Light = [0.7, 0.7, 0.7];
  * Colours of all patches of a paint are off together, as sensors are no eyes: chroma, hue in radians, lightness in L*
  * where chroma is 50. Greens and blues suffer most (own, from simulated cameras with bell-shaped sensors).
  */
-const warm = { chroma: 0.06, hue: 0.045, lightness: 0.5 };
-const cool = { chroma: 0.12, hue: 0.11, lightness: 4 };
+const warm = { chroma: 0.05, hue: 0.045, lightness: 0.5 };
+const cool = { chroma: 0.12, hue: 0.11, lightness: 7 };
 /** The hue sensors see worst, greenish blue, degrees. */
-const worstHue = (220 * Math.PI) / 180;
+const worstHue = (225 * Math.PI) / 180;
 
 /** How far colours of a hue may be off, between warm and cool. */
 function colourDoubt([, a, b]: Lab, what: keyof typeof warm): number {
-  const part = Math.max(0, Math.cos(Math.atan2(b, a) - worstHue));
+  const part = Math.max(0, Math.cos(Math.atan2(b, a) - worstHue)) ** 2;
   return warm[what] + part * (cool[what] - warm[what]);
 }
 

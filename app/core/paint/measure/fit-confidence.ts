@@ -87,13 +87,13 @@ export function howSure(facts: FitFacts): { readonly sure: number; readonly why:
   }
   if (misfit > poorMisfit) {
     return {
-      sure: 0.5 * even,
+      sure: 0.55 * even,
       why: 'The steps do not agree with each other. See that each frame lies on its own patch and carries the right name; a patch that shines or is still damp misleads.',
     };
   }
   if (thinnestShare > heavyShare) {
     return {
-      sure: 0.7 * even,
+      sure: 0.75 * even,
       why: 'Only strong steps: how far it colours, and whether it hides what is under it or lets it shine through, can not be told apart. Add thinner steps, each twice as thin, until the paper shines through; a step over a black line helps too.',
     };
   }

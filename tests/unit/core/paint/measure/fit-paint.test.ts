@@ -108,7 +108,7 @@ describe('how sure', () => {
       const strong = await of(id, [16, 24, 32]);
       expect(strong.why, id).toMatch(/^Only strong steps.*thinner steps/);
       expect(strong.sure, id).toBeLessThan(0.35);
-      expect((await of(id, ladder)).sure, id).toBeGreaterThan(0.5);
+      expect((await of(id, ladder)).sure, id).toBeGreaterThan(strong.sure + 0.1);
     }
   });
 

@@ -1,0 +1,113 @@
+import { describe, expect, it } from 'vitest';
+import { colourDifference } from '../../../../../app/core/colour/ciede2000.ts';
+import { labOfLinear, linearOfLab } from '../../../../../app/core/colour/lab.ts';
+import { luminanceOfLightness } from '../../../../../app/core/colour/lightness.ts';
+import { defaultPaperLab } from '../../../../../app/core/paint/colour-of-washes.ts';
+import {
+  curveDoubt,
+  type Light,
+  labOnPaper,
+  toneCurve,
+  withCameraFaults,
+  withoutCurve,
+} from '../../../../../app/core/paint/measure/camera.ts';
+import {
+  labSeen,
+  measuredPaints,
+  paperSeen,
+  seenOf,
+} from '../../../../support/paint/calibration.ts';
+import { normals } from '../../../../support/paint/made-ladder.ts';
+import { simulatedCamera } from '../../../../support/paint/simulated-camera.ts';
+import { seeded } from '../../../../support/reading/seeded.ts';
+
+const loads = [1, 4, 16];
+const washes = measuredPaints.flatMap((paint) => loads.map((load) => seenOf([paint], [load])));
+const mean = (all: readonly number[]): number =>
+  all.reduce((sum, one) => sum + one, 0) / all.length;
+
+/** Mean CIEDE2000 of 36 washes over eight cameras, by the curve that is taken back. */
+function errorOf(
+  faults: { whiteBalance: number; curve: number },
+  curveOf: (line: Light, paper: Light) => number,
+): number {
+  const off = Array.from({ length: 8 }, (_, n) => {
+    const random = seeded(n + 1);
+    const shot = simulatedCamera(random, { ...faults, saturation: 1 });
+    const ink = luminanceOfLightness(24 + 3 * normals(random)());
+    const [line, paper] = [shot(paperSeen.map(() => ink)), shot(paperSeen)];
+    const curve = curveOf(line, paper);
+    return mean(
+      washes.map((seen) => colourDifference(labOnPaper(shot(seen), paper, curve), labSeen(seen))),
+    );
+  });
+  return mean(off);
+}
+
+describe('a camera', () => {
+  it('is taken out so that paper is paper, whatever its light and curve', () => {
+    for (const paper of [
+      [0.8, 0.7, 0.5],
+      [0.4, 0.5, 0.7],
+    ] as Light[]) {
+      for (const curve of [0, 0.3]) {
+        expect(colourDifference(labOnPaper(paper, paper, curve), defaultPaperLab)).toBeLessThan(
+          0.2,
+        );
+      }
+    }
+  });
+
+  it('without a curve and in white light leaves colours as they are', () => {
+    const paper = linearOfLab(defaultPaperLab);
+    for (const lab of [
+      [40, 60, -14],
+      [60, -30, 40],
+      [30, 5, -50],
+    ] as const) {
+      const light = linearOfLab(lab);
+      expect(colourDifference(labOnPaper(light, paper, 0), labOfLinear(...light))).toBeLessThan(
+        0.2,
+      );
+    }
+  });
+
+  it('with an S-curve is anchored by a black line: nearer than as it is, and than with the usual curve', () => {
+    const faults = { whiteBalance: 0.12, curve: 0.35 };
+    const asItIs = errorOf(faults, () => 0);
+    const usual = errorOf(faults, () => toneCurve(null));
+    const anchored = errorOf(faults, (light, paper) => toneCurve({ light, paper }));
+    const none = errorOf({ ...faults, curve: 0 }, () => 0);
+    console.info(
+      `S-curve 0.35: ${asItIs.toFixed(2)} as it is, ${usual.toFixed(2)} usual, ${anchored.toFixed(2)} anchored; no curve ${none.toFixed(2)}`,
+    );
+    expect(usual).toBeLessThan(asItIs);
+    expect(anchored).toBeLessThan(usual - 0.1);
+    expect(curveDoubt(true)).toBeLessThan(0.85 * curveDoubt(false));
+  });
+
+  it('has a curve that grows, for every strength looked at', () => {
+    for (const strength of [-0.3, 0, 0.4, 0.9]) {
+      let before = 0;
+      for (let light = 0.002; light < 1; light += 0.002) {
+        const now = withoutCurve(light, strength);
+        expect(now).toBeGreaterThan(before);
+        before = now;
+      }
+    }
+  });
+
+  it('is less to be trusted in greenish blue than in yellow', () => {
+    const [yellow, blue] = [
+      [85, 0, 50],
+      [50, -30, -40],
+    ] as const;
+    const off = (lab: typeof yellow | typeof blue): number =>
+      Math.hypot(
+        ...withCameraFaults([lab], true).map(([seen]) =>
+          colourDifference(seen as typeof yellow, lab),
+        ),
+      );
+    expect(off(blue)).toBeGreaterThan(1.5 * off(yellow));
+  });
+});
