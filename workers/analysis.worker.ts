@@ -10,7 +10,7 @@ import type { MeasuredPhoto, PatchFrame } from '../app/core/paint/measure/measur
 import type { PaintMeasure, PaintPatch } from '../app/core/paint/measure/paint-measure.ts';
 import { mixNeighbours } from '../app/core/paint/mix-neighbours.ts';
 import { mixingChart } from '../app/core/paint/mixing-chart.ts';
-import type { Paint } from '../app/core/paint/paint.ts';
+import type { Paint, PaintCard } from '../app/core/paint/paint.ts';
 import { lookAtScrap } from '../app/core/paint/paint-at-fault.ts';
 import { knownPaints, paintBox, paintCard, pigmentTable } from '../app/core/paint/paint-box.ts';
 import { renewBox } from '../app/core/paint/renew-paints.ts';
@@ -74,7 +74,7 @@ async function measurePatches(
 /** K and S of her paint from its patches; `own` are her other paints. Errors: `PhotoError`. */
 function fitMeasuredPaint(
   patches: readonly PaintPatch[],
-  ci: readonly string[],
+  card: Pick<PaintCard, 'id' | 'ci'>,
   own: readonly Paint[],
   pause: () => Promise<void>,
 ): Promise<PaintMeasure> {
@@ -84,7 +84,7 @@ function fitMeasuredPaint(
     fitPaint(
       patches,
       {
-        ci,
+        card,
         known: new Map(known.filter(({ id }) => named.has(id)).map((paint) => [paint.id, paint])),
         tried: known.filter(({ id }) => triedIds.includes(id)),
       },
@@ -205,8 +205,8 @@ const api: AnalysisApi = {
   renewBox: async (_job, box) => renewBox(box),
   measurePatches: (job, photo, frames, bareLine) =>
     runJob(job, (pause) => measurePatches(photo, frames, bareLine, pause)),
-  fitPaint: (job, patches, ci, own) =>
-    runJob(job, (pause) => fitMeasuredPaint(patches, ci, own, pause)),
+  fitPaint: (job, patches, card, own) =>
+    runJob(job, (pause) => fitMeasuredPaint(patches, card, own, pause)),
   mixNeighbours: async (_job, paints, below, mix, surface) =>
     mixNeighbours(paints, below, mix, surface),
   mixingChart: async (_job, paints, surface) => mixingChart(paints, surface),

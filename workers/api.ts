@@ -124,10 +124,10 @@ export interface AnalysisCalls {
     frames: readonly PatchFrame[] | null,
     bareLine: number | null,
   ): MeasuredPhoto;
-  /** K and S of a paint of those pigments from such patches; `own` are her paints. Errors: 'PhotoError'. */
+  /** K and S of that paint from such patches; `own` are her paints. Errors: 'PhotoError'. */
   fitPaint(
     patches: readonly PaintPatch[],
-    ci: readonly string[],
+    card: Pick<PaintCard, 'id' | 'ci'>,
     own: readonly Paint[],
   ): PaintMeasure;
   /** The mixes next to one over the dried washes below it; `paints` is the palette. */

@@ -180,7 +180,7 @@ export function createPaintMeasuring({ store, client, ownBox }: Needs): PaintMea
         const found = await look(signal, photo.value);
         const patches = draftPatches(draft, found);
         const own = ownPaints(ownBox.box.value).filter(({ id }) => id !== card.id);
-        const measure = await client.fitPaint(signal, patches, card.ci, own);
+        const measure = await client.fitPaint(signal, patches, { id: card.id, ci: card.ci }, own);
         result.value = { measure, patches, cautions: draftCautions(draft, found, card.ci) };
       }),
     async keep(card) {

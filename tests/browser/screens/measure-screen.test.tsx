@@ -5,6 +5,14 @@ import { ownPaints } from '../../../app/core/paint/own-box.ts';
 import { MeasureScreen } from '../../../app/screens/measure/measure-screen.tsx';
 import { createOwnBox, type OwnBoxState } from '../../../app/state/paints/own-box.ts';
 import { createPaintMeasuring } from '../../../app/state/paints/paint-measuring.ts';
+import {
+  appWay,
+  errorAmong,
+  measuredPaints,
+  type TruePaint,
+} from '../../support/paint/calibration.ts';
+import { asStrong } from '../../support/paint/sureness.ts';
+import { type ChartLook, chartPhoto } from './chart-photo.ts';
 import { paintedSheet } from './painted-sheet.ts';
 import { type Shown, shown } from './shown.ts';
 
@@ -122,4 +130,69 @@ test('says in words what is wrong with a photo', async () => {
   screen.leave();
   openWindow('own-gone');
   await expect.element(page.getByText('not in the box any more')).toBeVisible();
+});
+
+const phone = { whiteBalance: 0.08, curve: 0.3, saturation: 1.05 };
+const [burntSienna, ultramarine] = [measuredPaints[2], measuredPaints[9]] as [TruePaint, TruePaint];
+
+/** Goes through the screen with a photo of a chart, keeps the paint and answers how far its mixes are off. */
+async function measuredError(paint: TruePaint, paintId: string, look: ChartLook): Promise<number> {
+  screen.leave();
+  openWindow(paintId);
+  await choose(await chartPhoto(paint, look));
+  await expect.element(frame(8)).toBeVisible();
+  await expect.element(frame(6)).toHaveAccessibleName(/Step 2/);
+  await expect.element(frame(7)).toHaveAccessibleName(/Step 2 over the black line/);
+  await expect.element(frame(8)).toHaveAccessibleName(/The black line itself/);
+  await expect.element(frame(look.backward ? 5 : 1)).toHaveAccessibleName(/Step 1/);
+  await button('Measure').click();
+  await expect.element(page.getByTestId('sure')).toBeVisible();
+  expect(screen.host.textContent).not.toMatch(/more than one colour|wrong end|Is this the paint/);
+  await button('Keep it').click();
+  await expect.poll(() => isDone).toBe(true);
+  const [kept] = ownPaints(ownBox.box.value);
+  if (!kept) throw new Error('nothing was kept');
+  expect(kept.strength).toBeGreaterThan(0);
+  expect(kept.mostLoad).toBeCloseTo(20 * (kept.strength ?? 0), 6);
+  const others = measuredPaints.filter((other) => other !== paint);
+  return errorAmong(asStrong(kept, paint, appWay), paint, others, appWay);
+}
+
+test('a chart with a black line, through a camera: the line is found and used, the paint comes near the true one', async () => {
+  const look = { camera: phone, grain: 0, seed: 3 };
+  const error = await measuredError(burntSienna, 'pbr7-burnt-sienna', look);
+  console.info(`Burnt sienna through the screen: mixes off by ${error.toFixed(2)}`);
+  expect(error).toBeLessThan(4);
+});
+
+test('a granulating paint, its ladder painted from pale to strong, raises no false alarm', async () => {
+  const look = { camera: phone, grain: 0.35, seed: 5, backward: true };
+  const error = await measuredError(ultramarine, 'pb29-ultramarine-blue', look);
+  console.info(`Ultramarine through the screen: mixes off by ${error.toFixed(2)}`);
+  expect(error).toBeLessThan(5);
+});
+
+test('a blue measured as magenta is asked about and can be kept; a ladder turned round is told', async () => {
+  screen.leave();
+  openWindow('pr122-quinacridone-magenta');
+  await choose(await chartPhoto(ultramarine, { camera: phone, grain: 0, seed: 7 }));
+  await expect.element(frame(8)).toBeVisible();
+  await button('Turn the ladder round').click();
+  await expect.element(frame(5)).toHaveAccessibleName(/Step 1/);
+  await button('Measure').click();
+  await expect.element(page.getByText('from the wrong end')).toBeVisible();
+  await button('Turn the ladder round').click();
+  await button('Measure').click();
+  await expect.element(page.getByTestId('question')).toHaveTextContent(/look (blue|violet).*PR122/);
+  await button('Keep it').click();
+  await expect.poll(() => isDone).toBe(true);
+});
+
+test('the other row can be the ladder', async () => {
+  await choose(await paintedSheet([16, 8, 4], [2, 4, 8, 16]));
+  await expect.element(frame(7)).toHaveAccessibleName(/Step 1/);
+  await expect.element(frame(1)).toHaveAccessibleName(/not used/);
+  await button('The ladder is the first row').click();
+  await expect.element(frame(1)).toHaveAccessibleName(/Step 1/);
+  await expect.element(frame(7)).toHaveAccessibleName(/not used/);
 });

@@ -1,5 +1,8 @@
-/** A photo of white paper with a row of steps, each twice as thin, and one patch below. */
-export async function paintedSheet(loads: readonly number[] = [16, 8, 4, 2, 1]): Promise<File> {
+/** A photo of white paper with a row of steps, each twice as thin, and a patch or more below. */
+export async function paintedSheet(
+  loads: readonly number[] = [16, 8, 4, 2, 1],
+  below: readonly number[] = [3],
+): Promise<File> {
   const canvas = new OffscreenCanvas(800, 600);
   const context = canvas.getContext('2d');
   if (!context) throw new Error('no canvas');
@@ -12,10 +15,11 @@ export async function paintedSheet(loads: readonly number[] = [16, 8, 4, 2, 1]):
     `rgb(${paper.map((white, c) => code(white * (0.03 + 0.97 * Math.exp(-2 * (absorbed[c] as number) * load)))).join(' ')})`;
   context.fillStyle = colour(0);
   context.fillRect(0, 0, 800, 600);
-  for (const [n, load] of [...loads, 3].entries()) {
-    context.fillStyle = colour(load);
-    const below = n === loads.length;
-    context.fillRect(below ? 100 : 100 + 130 * n, below ? 360 : 140, 90, 120);
+  for (const [row, steps] of [loads, below].entries()) {
+    for (const [n, load] of steps.entries()) {
+      context.fillStyle = colour(load);
+      context.fillRect(100 + 130 * n, 140 + 220 * row, 90, 120);
+    }
   }
   const blob = await canvas.convertToBlob({ type: 'image/png' });
   return new File([blob], 'steps.png', { type: 'image/png' });

@@ -114,7 +114,11 @@ export const appWay: MeasuringWay = {
   labOf: (light, paper, line) =>
     labOnPaper(light, paper, toneCurve(line && { light: line, paper })),
   fit: (patches, ci) =>
-    fitPaint(patches, { ci, known: new Map(), tried: triedPaints }, async () => {}),
+    fitPaint(
+      patches,
+      { card: { id: 'mine', ci }, known: new Map(), tried: triedPaints },
+      async () => {},
+    ),
   look(paints, loads, paper) {
     // Of K and S alone: a load is a load, whatever the strength of the tube.
     const { K, S } = mixSpectra(

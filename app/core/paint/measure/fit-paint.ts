@@ -5,6 +5,7 @@ import { drySurface, inside } from '../../colour/surface.ts';
 import type { Pause } from '../../numeric/levenberg-marquardt.ts';
 import { defaultPaper, defaultPaperLab } from '../colour-of-washes.ts';
 import type { PaintSpectra } from '../layer.ts';
+import type { PaintCard } from '../paint.ts';
 import { blackInk, withCameraFaults } from './camera.ts';
 import { expectedError, howSure } from './fit-confidence.ts';
 import { fitJointly, type JointPaint } from './fit-jointly.ts';
@@ -68,8 +69,8 @@ function jointPatches(
 const probeLoads = [2, 8, 24];
 
 interface FitPaintOptions {
-  /** Colour Index names of the paint. */
-  readonly ci: readonly string[];
+  /** The paint it is measured as. */
+  readonly card: Pick<PaintCard, 'id' | 'ci'>;
   /** Paints the patches name, by id; K and S per unit load. */
   readonly known: ReadonlyMap<string, PaintSpectra>;
   /**
@@ -111,7 +112,8 @@ export async function fitPaint(
   checkpoint: Pause,
 ): Promise<PaintMeasure> {
   checkPatches(patches, options);
-  const { ci, known, tried } = options;
+  const { card, known, tried } = options;
+  const { ci } = card;
   const paints: JointPaint[] = [
     { kind: 'sought', white: isWhite(ci) },
     ...[...known.values(), ...tried].map((spectra) => ({ kind: 'known', spectra }) as const),
@@ -127,7 +129,7 @@ export async function fitPaint(
   const measured = placed.filter((patch) => patch !== null);
   const fit = hasHalves ? await fitted(measured) : ofItself;
   const [found] = fit.paints;
-  const { perLoad, ...tube } = tubeOf(found, ci);
+  const { perLoad, ...tube } = tubeOf(found, card);
   const perPaleWash = (spectrum: ArrayLike<number>): number[] =>
     Array.from(spectrum, (value) => value * perLoad);
 

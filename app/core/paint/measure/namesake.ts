@@ -5,7 +5,7 @@ import { bisect } from '../../numeric/solve.ts';
 import { defaultPaper } from '../colour-of-washes.ts';
 import { layOver, type PaintSpectra, paintLayer } from '../layer.ts';
 import { hueGroup } from '../list-paints.ts';
-import { type Paint, strengthOf, usualCoat } from '../paint.ts';
+import { type Paint, type PaintCard, strengthOf, usualCoat } from '../paint.ts';
 import { paintBox } from '../paint-box.ts';
 import { depthOf, isWhite, type PaintMeasure } from './paint-measure.ts';
 
@@ -81,15 +81,18 @@ interface Tube extends Pick<PaintMeasure, 'strength' | 'mostLoad' | 'question'> 
 }
 
 /**
- * Load, strength and masstone of a paint by the built-in one of the same pigment that looks most like it; and a
- * question to her where its hue is quite another one. The table counts its pale wash by the darkest wavelength, and
+ * Load, strength and masstone of a paint by the built-in one it is measured as, or that of the same pigment that looks
+ * most like it; and a question to her where its hue is quite another one. The table counts its pale wash by the darkest wavelength, and
  * which that is colours alone do not tell: so a load is what makes a wash as deep as the namesake's. K and S per unit
  * of amount.
  */
-export function tubeOf(spectra: PaintSpectra, ci: readonly string[]): Tube {
+export function tubeOf(spectra: PaintSpectra, { id, ci }: Pick<PaintCard, 'id' | 'ci'>): Tube {
   const perLoad = paleWashAmount(spectra);
-  const alike = paintBox
-    .filter((paint) => ci.length > 0 && sameNames(paint.ci, ci) && !standsIn(paint))
+  const same = paintBox.filter(
+    (paint) => ci.length > 0 && sameNames(paint.ci, ci) && !standsIn(paint),
+  );
+  const itself = paintBox.filter((paint) => paint.id === id);
+  const alike = (itself.length > 0 ? itself : same)
     .map((paint) => {
       const depth = depthOf(washOf(paint, 1));
       const asDeep = isWhite(ci)
@@ -110,7 +113,7 @@ export function tubeOf(spectra: PaintSpectra, ci: readonly string[]): Tube {
     strength,
     mostLoad: usualCoat * strength,
     question: isOther
-      ? `These steps look ${groupOf(hers)}, but ${paint.name} (${ci.join(', ')}) is ${groupOf(usual)}. Is this the paint you mean? See that the photo is the right one and that each frame lies on its own patch. If it is right, keep it all the same.`
+      ? `These steps look ${groupOf(hers)}, but ${[paint.name, ...paint.ci].join(', ')} is ${groupOf(usual)}. Is this the paint you mean? See that the photo is the right one and that each frame lies on its own patch. If it is right, keep it all the same.`
       : null,
   };
 }

@@ -1,53 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { colourDifference } from '../../../../app/core/colour/ciede2000.ts';
 import type { Lab } from '../../../../app/core/colour/lab.ts';
 import { valueOfLightness } from '../../../../app/core/colour/lightness.ts';
 import { colourOfWashes, defaultPaperLab } from '../../../../app/core/paint/colour-of-washes.ts';
-import { fitPaint } from '../../../../app/core/paint/measure/fit-paint.ts';
 import { wholeParts } from '../../../../app/core/paint/mix.ts';
 import { coatOf, type Paint } from '../../../../app/core/paint/paint.ts';
-import { paintBox, placeAmongOwned } from '../../../../app/core/paint/paint-box.ts';
-import { madeLadder, normals, triedPaints } from '../../../support/paint/made-ladder.ts';
-import { seeded } from '../../../support/reading/seeded.ts';
-
-const meanOf = (all: readonly number[]): number =>
-  all.reduce((sum, one) => sum + one, 0) / all.length;
-
-// A white on white paper shows nothing, so the whites stay out: fit-paint.test.ts holds their warning.
-const paints = paintBox.filter(
-  ({ id, ci }) => placeAmongOwned(id) >= 0 && !ci.some((name) => name.startsWith('PW')),
-);
-
-it('ladders of 1..16 ml, Lab noise 1.5, loads 15 % off: two-paint mixes within a mean of 4', async () => {
-  const normal = normals(seeded(33));
-  const measured: Paint[] = [];
-  for (const paint of paints) {
-    const options = { ci: paint.ci, known: new Map(), tried: triedPaints };
-    const patches = madeLadder(paint, [1, 2, 4, 8, 16], normal);
-    const { K, S } = await fitPaint(patches, options, async () => {});
-    measured.push({ ...paint, K, S });
-  }
-  const off: number[] = [];
-  for (const [one, paint] of paints.entries()) {
-    for (const [two, other] of paints.slice(0, one).entries()) {
-      for (const parts of [
-        [1, 1],
-        [1, 3],
-        [3, 1],
-      ]) {
-        for (const load of [2, 8]) {
-          const true_ = colourOfWashes([{ paints: [paint, other], parts, load }]);
-          const found = [measured[one], measured[two]] as typeof measured;
-          off.push(colourDifference(true_, colourOfWashes([{ paints: found, parts, load }])));
-        }
-      }
-    }
-  }
-  const mean = meanOf(off);
-  console.info(`Made-up ladders, ${off.length} mixes: mean ${mean.toFixed(2)}`);
-  expect(paints.length).toBe(24);
-  expect(mean).toBeLessThan(4);
-});
+import { paintBox } from '../../../../app/core/paint/paint-box.ts';
 
 // Facts of the trade: common practice, no source.
 

@@ -17,7 +17,11 @@ import {
 } from '../../../../support/paint/made-ladder.ts';
 import { seeded } from '../../../../support/reading/seeded.ts';
 
-const options = { ci: [], known: new Map(), tried: triedPaints };
+const options = {
+  card: { id: 'mine', ci: [] as readonly string[] },
+  known: new Map(),
+  tried: triedPaints,
+};
 const fitPaint = (
   patches: readonly PaintPatch[],
   how: Parameters<typeof fitWithPauses>[1] = options,
@@ -134,11 +138,13 @@ describe('how sure', () => {
   it('a white on white paper asks for a black line', async () => {
     const white = paintNamed('pw4-zinc-white');
     const steps = madeLadder(white, ladder, normal, 0.8);
-    const { why, sure } = await fitPaint(steps, { ...options, ci: ['PW4'] });
+    const { why, sure } = await fitPaint(steps, { ...options, card: { id: 'mine', ci: ['PW4'] } });
     expect(why).toMatch(/black line/);
     expect(sure).toBeLessThan(0.2);
     const helped = [...steps, overBlack(white.id, 8), overBlack(white.id, 2)];
-    expect((await fitPaint(helped, { ...options, ci: ['PW4'] })).sure).toBeGreaterThan(0.3);
+    expect(
+      (await fitPaint(helped, { ...options, card: { id: 'mine', ci: ['PW4'] } })).sure,
+    ).toBeGreaterThan(0.3);
   });
 
   it('says in words why nothing can be learned', async () => {
@@ -161,7 +167,7 @@ it('ladders of the most owned paints, Lab noise 1.5, loads 15 % off: two-paint m
   for (const paint of paints) {
     const { K, S } = await fitPaint(madeLadder(paint, ladder, normal), {
       ...options,
-      ci: paint.ci,
+      card: { id: 'mine', ci: paint.ci },
     });
     measured.set(paint, { ...paint, K, S });
   }
