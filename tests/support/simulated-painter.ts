@@ -3,6 +3,7 @@ import { labOfReflectance } from '../../app/core/colour/spectrum.ts';
 import { paperInside } from '../../app/core/paint/colour-of-washes.ts';
 import type { Paint } from '../../app/core/paint/paint.ts';
 import { type Mix, surfaceOf, type WashPlan } from '../../app/core/plan/plan.ts';
+import type { ColourSquares } from '../../app/core/reading/colour-squares.ts';
 import type { Slot } from '../../app/core/reading/slot.ts';
 
 /** How far a painter's hand is off, as shares: by so much at every mix, up or down, or normally with that deviation. */
@@ -54,7 +55,7 @@ const tubesOf = (paints: readonly Paint[], { tubes = 0 }: Hand, random: () => nu
 
 /** Total depths of a mix as her hand really mixed it, band by band. */
 function mixedByHand(
-  { parts, load }: Mix,
+  { parts, load = 1 }: Pick<Mix, 'parts'> & Partial<Pick<Mix, 'load'>>,
   paints: readonly Paint[],
   hand: Hand,
   random: () => number,
@@ -102,4 +103,88 @@ export function paintedByHand(plan: WashPlan, hand: Hand, random: () => number):
     }
   }
   return sheet.map((reflectance) => labOfReflectance(reflectance, surface));
+}
+
+/**
+ * The same over the squares of the picture: every run as the plan has it, its own puddle and the one it meets each off
+ * once a wash. Every `stride`th row of the squares is painted. Dry colour of every slot, the mean over its squares.
+ */
+export function paintedRunning(
+  plan: WashPlan,
+  squares: ColourSquares,
+  hand: Hand,
+  random: () => number,
+  stride = 1,
+): Lab[] {
+  const surface = surfaceOf(plan);
+  const tubes = tubesOf(plan.optics, hand, random);
+  const rows = squares.slots.flatMap((slot, row) =>
+    row % stride === 0 ? [{ row, slot, square: squares.squares[row] as number }] : [],
+  );
+  const light = rows.map(() => paperInside(surface));
+  const left = [...(plan.runs ?? [])];
+  for (const step of plan.steps) {
+    if (step.kind !== 'wash') continue;
+    for (const id of step.mixes) {
+      const mix = plan.mixes.find((each) => each.id === id) as Mix;
+      while (left[0]?.mix === id) {
+        const run = left.shift() as NonNullable<typeof plan.runs>[number];
+        const own = mixedByHand(mix, tubes, hand, random);
+        const other = run.meets && mixedByHand(run.meets, tubes, hand, random);
+        const place = new Map(run.squares.map((square, n) => [square, n]));
+        const depths = (of: 'K' | 'S'): Depths =>
+          Array.from({ length: 36 }, (_, band) => ({
+            own: own.depth(band, of, 1),
+            other: other?.depth(band, of, 1) ?? 0,
+          }));
+        const [k, s] = [depths('K'), depths('S')];
+        for (const [n, { slot: i, square }] of rows.entries()) {
+          const slot = plan.slots[i] as Slot;
+          const isThin = mix.weaker?.bands.includes(slot.band) ?? false;
+          const at = place.get(square);
+          if (at === undefined || isThin !== (run.strength === 'weaker')) continue;
+          if (slot.passage !== mix.passage || slot.family !== mix.family) continue;
+          if (!step.slots.includes(i)) continue;
+          layRow(light[n] as Float64Array, k, s, run.own[at] as number, run.other[at] ?? 0);
+        }
+      }
+    }
+  }
+  return meanOfSlots(
+    plan,
+    rows.map(({ row, slot }, n) => ({
+      slot,
+      share: squares.shares[row] as number,
+      lab: labOfReflectance(light[n] as Float64Array, surface),
+    })),
+  );
+}
+
+/** Depths by ml/m2, band by band, of a puddle and of the one it meets. */
+type Depths = readonly { readonly own: number; readonly other: number }[];
+
+function layRow(light: Float64Array, k: Depths, s: Depths, own: number, other: number): void {
+  for (let band = 0; band < light.length; band++) {
+    const [absorbs, scatters] = [k[band], s[band]] as [Depths[number], Depths[number]];
+    light[band] = layered(
+      own * absorbs.own + other * absorbs.other,
+      own * scatters.own + other * scatters.other,
+      light[band] as number,
+    );
+  }
+}
+
+function meanOfSlots(
+  plan: WashPlan,
+  rows: readonly { readonly slot: number; readonly share: number; readonly lab: Lab }[],
+): Lab[] {
+  const sums = plan.slots.map(() => [0, 0, 0, 0]);
+  for (const { slot, share, lab } of rows) {
+    const sum = sums[slot] as number[];
+    for (const [c, value] of [...lab, 1].entries()) sum[c] = (sum[c] as number) + share * value;
+  }
+  return sums.map(
+    ([l = 0, a = 0, b = 0, share = 0]): Lab =>
+      share > 0 ? [l / share, a / share, b / share] : plan.paper,
+  );
 }

@@ -1,13 +1,18 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, test } from 'vitest';
 import { colourDifference } from '../../../../../app/core/colour/ciede2000.ts';
 import { type Lab, labOfRgb } from '../../../../../app/core/colour/lab.ts';
 import { colourOfWashes, defaultPaperLab } from '../../../../../app/core/paint/colour-of-washes.ts';
 import { creamFrom } from '../../../../../app/core/paint/consistency.ts';
 import { paintBox } from '../../../../../app/core/paint/paint-box.ts';
+import { noCheckpoint } from '../../../../../app/core/palette/checkpoint.ts';
+import { buildPlan } from '../../../../../app/core/plan/build-plan.ts';
 import type { Mix } from '../../../../../app/core/plan/plan.ts';
 import { runWashes } from '../../../../../app/core/plan/runs/run-washes.ts';
+import { readPicture } from '../../../../../app/core/reading/read-picture.ts';
 import type { Slot } from '../../../../../app/core/reading/slot.ts';
 import { toneRange } from '../../../../../app/core/reading/tone-range.ts';
+import { rasterOf } from '../../../../support/reading/plain-raster.ts';
+import { paintedRunning } from '../../../../support/simulated-painter.ts';
 
 const [sienna, blue] = ['pbr7-burnt-sienna', 'pb29-ultramarine-blue'] as const;
 const paints = paintBox.filter(({ id }) => id === sienna || id === blue);
@@ -149,4 +154,28 @@ describe('washes that run', () => {
     expect(at(lightness, 1)).toBeLessThan(at(lightness, 0));
     expect(Math.abs(at(lightness, 1) - 40)).toBeLessThan(3);
   });
+});
+
+test('a second painter who follows the runs gets what the plan shows', async () => {
+  const size = { width: 240, height: 160 };
+  // Hills under a sky: two hues, each running from light to dark.
+  const raster = rasterOf(size.width, size.height, (x, y) =>
+    y < 70 ? [88 - x / 12, -2, -6 - y / 5] : [62 - x / 8, -6, 14 + y / 12],
+  );
+  const { reading } = await readPicture(
+    {
+      ...{ raster, clipped: { light: 0, dark: 0 }, sheet: { widthMm: 120, heightMm: 80 } },
+      ...{ wishes: {}, darkest: 25, paper: defaultPaperLab[0] },
+    },
+    noCheckpoint,
+  );
+  const plan = await buildPlan(reading, {}, noCheckpoint);
+  const { squares } = reading;
+  if (!squares || !plan.runs) throw new Error('nothing runs');
+  const steady = { strength: 0, ratio: 0, spread: 'normal' } as const;
+  const painted = paintedRunning(plan, squares, steady, () => 0.5);
+  const last = plan.steps.at(-1)?.after ?? [];
+  for (const [i, lab] of painted.entries()) {
+    expect(colourDifference(lab, at(last, i)), `slot ${i}`).toBeLessThan(0.01);
+  }
 });
