@@ -94,7 +94,7 @@ async function inMinutes(minutes: number): Promise<void> {
 }
 
 test('the time with drying is always told, and what a short time costs', async () => {
-  expect(total()).toMatch(/About (\d+ h )?\d+ min, of it (\d+ h )?\d+ min waiting\./);
+  expect(total()).toMatch(/About (\d+ h ?)?(\d+ min)?, of it (\d+ h ?)?(\d+ min)? waiting\./);
   await summary().click();
   await button('45 minutes').click();
   expect(decided).toEqual([{ kind: 'evening', minutes: 45 }]);

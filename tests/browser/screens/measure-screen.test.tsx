@@ -56,8 +56,10 @@ const holds = (number: number) => page.getByLabelText(`Frame ${number}`, { exact
 const button = (name: string) => page.getByRole('button', { name, exact: true });
 
 async function choose(file: File): Promise<void> {
-  const inputs = screen.host.querySelectorAll('input[type=file]');
-  await userEvent.upload(inputs[1] as HTMLElement, file);
+  const inputs = screen.host.getElementsByTagName('input');
+  const files = (): Element[] => [...inputs].filter((input) => input.type === 'file');
+  await expect.poll(() => files().length).toBeGreaterThan(1);
+  await userEvent.upload(files()[1] as HTMLElement, file);
 }
 
 test('steps are found, measured and kept as a paint of her own', async () => {
