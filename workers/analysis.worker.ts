@@ -8,6 +8,7 @@ import { findPatches } from '../app/core/paint/measure/find-patches.ts';
 import { fitPaint } from '../app/core/paint/measure/fit-paint.ts';
 import type { MeasuredPhoto, PatchFrame } from '../app/core/paint/measure/measured-photo.ts';
 import type { PaintMeasure, PaintPatch } from '../app/core/paint/measure/paint-measure.ts';
+import { refinePaints } from '../app/core/paint/measure/refine-paints.ts';
 import { mixNeighbours } from '../app/core/paint/mix-neighbours.ts';
 import { mixingChart } from '../app/core/paint/mixing-chart.ts';
 import type { Paint, PaintCard } from '../app/core/paint/paint.ts';
@@ -207,6 +208,11 @@ const api: AnalysisApi = {
     runJob(job, (pause) => measurePatches(photo, frames, bareLine, pause)),
   fitPaint: (job, patches, card, own) =>
     runJob(job, (pause) => fitMeasuredPaint(patches, card, own, pause)),
+  refinePaints: (job, squares, own, builtIn) =>
+    runJob(job, (pause) => {
+      const known = paintBox.filter(({ id }) => builtIn.includes(id));
+      return inWords(() => refinePaints(squares, own, known, pause));
+    }),
   mixNeighbours: async (_job, paints, below, mix, surface) =>
     mixNeighbours(paints, below, mix, surface),
   mixingChart: async (_job, paints, surface) => mixingChart(paints, surface),

@@ -6,6 +6,7 @@ import type { BoxWishes } from '../app/core/decisions/wishes.ts';
 import type { Outline } from '../app/core/outline/outline.ts';
 import type { MeasuredPhoto, PatchFrame } from '../app/core/paint/measure/measured-photo.ts';
 import type { PaintMeasure, PaintPatch } from '../app/core/paint/measure/paint-measure.ts';
+import type { PageSquare, RefinedPaint } from '../app/core/paint/measure/refine-paints.ts';
 import type { LaidMix, MixingChart, MixNeighbours } from '../app/core/paint/mix.ts';
 import type { FormerBox, OwnBox } from '../app/core/paint/own-box.ts';
 import type { Paint, PaintCard, TubePaint } from '../app/core/paint/paint.ts';
@@ -130,6 +131,12 @@ export interface AnalysisCalls {
     card: Pick<PaintCard, 'id' | 'ci'>,
     own: readonly Paint[],
   ): PaintMeasure;
+  /** `own` paints put right by a page of mixes of them and of built-in ones. Errors: 'PhotoError'. */
+  refinePaints(
+    squares: readonly PageSquare[],
+    own: readonly Paint[],
+    builtIn: readonly string[],
+  ): readonly RefinedPaint[];
   /** The mixes next to one over the dried washes below it; `paints` is the palette. */
   mixNeighbours(
     paints: readonly Paint[],

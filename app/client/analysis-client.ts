@@ -81,6 +81,7 @@ export function createAnalysisClient(options: Partial<DeskOptions> = {}): Analys
     renewBox: ask('renewBox'),
     measurePatches: ask('measurePatches'),
     fitPaint: ask('fitPaint'),
+    refinePaints: ask('refinePaints'),
     mixNeighbours: ask('mixNeighbours'),
     mixingChart: ask('mixingChart'),
     lookAtScrap: ask('lookAtScrap'),

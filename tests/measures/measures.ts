@@ -1,5 +1,6 @@
 import { measureJointFit, measureNamesakes } from './fit-measures.ts';
 import { measureHand } from './hand-measures.ts';
+import { measureCalibration, measureSureness } from './measuring-measures.ts';
 import { measurePaletteStability } from './palette-stability.ts';
 import { measurePictures } from './picture-measures.ts';
 import { measurePlans } from './plan-measures.ts';
@@ -14,4 +15,6 @@ export const measures: readonly (readonly [name: string, measure: () => Promise<
   ['pictures', () => measurePictures('test-results/pictures')],
   ['namesakes', measureNamesakes],
   ['fit', measureJointFit],
+  ['calibration', measureCalibration],
+  ['sureness', measureSureness],
 ];

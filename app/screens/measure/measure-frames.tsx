@@ -27,7 +27,7 @@ interface MeasureFramesProps {
 }
 
 /** Where a new frame is put: in the middle, of a size that can be taken hold of. */
-const newFrame: DraftPatch = {
+export const newFrame: DraftPatch = {
   frame: { left: 0.44, top: 0.44, width: 0.12, height: 0.12 },
   is: null,
 };

@@ -2,6 +2,7 @@ import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { memoizeByObject } from '../../core/numeric/memo.ts';
 import type { App } from '../../state/create-app.ts';
+import { createMixPage } from '../../state/paints/mix-page.ts';
 import type { OwnBoxState } from '../../state/paints/own-box.ts';
 import { createPaintMeasuring, type PaintMeasuring } from '../../state/paints/paint-measuring.ts';
 import { hashOf } from '../../state/router.ts';
@@ -10,6 +11,7 @@ import { PageLayout } from '../../ui/layout/page-layout.tsx';
 import { TopBar } from '../../ui/layout/screen-layout.tsx';
 import { MeasureFrames } from './measure-frames.tsx';
 import styles from './measure-screen.module.css';
+import { MixPageScreen } from './mix-page-screen.tsx';
 import { PaintGuide } from './paint-guide.tsx';
 
 interface MeasureScreenProps {
@@ -51,6 +53,13 @@ export function MeasureScreen({ ownBox, measuring, paintId, onKept }: MeasureScr
               <summary class={styles.summary}>What to paint</summary>
               <PaintGuide name={card.name} />
             </details>
+            {card.optics?.from === 'measured' && (
+              <p class={styles.noPrint}>
+                <a href={hashOf({ screen: 'measure', paintId: pageId })}>
+                  Put it right by a page of mixes
+                </a>
+              </p>
+            )}
           </section>
           <section class={`${styles.section} ${styles.noPrint}`} aria-label="The photo">
             {!photo && kept && (
@@ -85,9 +94,22 @@ export function MeasureScreen({ ownBox, measuring, paintId, onKept }: MeasureScr
 }
 
 const measuringOf = memoizeByObject(createPaintMeasuring);
+const mixPageOf = memoizeByObject(createMixPage);
 
-/** The measuring of a paint: it is looked after only from when it is first opened. */
+/** Stands in the place of a paint's id where a page of mixes is measured. */
+const pageId = 'page';
+
+/** The measuring of a paint, or of a page of mixes: it is looked after only from when it is first opened. */
 export function MeasurePlace({ app, paintId }: { app: App; paintId: string }) {
+  if (paintId === pageId) {
+    return (
+      <MixPageScreen
+        ownBox={app.ownBox}
+        mixPage={mixPageOf(app.paintNeeds)}
+        onKept={() => app.router.go({ screen: 'box' })}
+      />
+    );
+  }
   return (
     <MeasureScreen
       ownBox={app.ownBox}

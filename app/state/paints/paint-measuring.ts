@@ -17,6 +17,7 @@ import { forgetStrength } from '../../core/paint/strength-corrections.ts';
 import { describeFault } from '../describe-fault.ts';
 import { keptSignal, type SettingStore } from '../kept-signal.ts';
 import type { OwnBoxState } from './own-box.ts';
+import { createWorkTeller } from './work-teller.ts';
 
 export interface MeasuringPhoto {
   readonly file: Blob;
@@ -75,34 +76,13 @@ export function createPaintMeasuring({ store, client, ownBox }: Needs): PaintMea
   const { current: drafts, ready } = kept;
   const photo = signal<MeasuringPhoto | null>(null);
   const result = signal<MeasuredPaint | null>(null);
-  const work = signal<string | null>(null);
-  const problem = signal<string | null>(null);
+  const { work, problem, run: runWork, stop } = createWorkTeller();
   let paintId = '';
-  let controller = new AbortController();
 
   function put(next: MeasureDrafts): void {
     kept.set(next).catch((fault) => {
       problem.value = describeFault(fault);
     });
-  }
-
-  /** One thing after the other: what is begun later ends what was begun before. */
-  async function runWork(
-    words: string,
-    what: (signal: AbortSignal) => Promise<void>,
-  ): Promise<void> {
-    controller.abort();
-    controller = new AbortController();
-    const { signal: mine } = controller;
-    work.value = words;
-    problem.value = null;
-    try {
-      await what(mine);
-    } catch (fault) {
-      if (!mine.aborted) problem.value = describeFault(fault);
-    } finally {
-      if (!mine.aborted) work.value = null;
-    }
   }
 
   function letGo(): void {
@@ -138,9 +118,7 @@ export function createPaintMeasuring({ store, client, ownBox }: Needs): PaintMea
     problem,
     async open(id) {
       if (id !== paintId) {
-        controller.abort();
-        work.value = null;
-        problem.value = null;
+        stop();
         letGo();
       }
       paintId = id;
