@@ -262,3 +262,11 @@ describe('stretches of one kind along a contour', () => {
     expect(runsOf('h', 20)).toBe('hard 0-1');
   });
 });
+
+test('a closed contour that begins in the middle of a run has it in one piece', () => {
+  const runs = edgeRuns(['hard', 'soft', 'soft', 'hard'], Float32Array.of(1, 2, 4, 8), true, 0.5);
+  expect(runs.map(({ kind, lengthPx }) => [kind, lengthPx])).toEqual([
+    ['soft', 6],
+    ['hard', 9],
+  ]);
+});
