@@ -57,7 +57,9 @@ function Puddle({ uses, ...source }: PuddleSource & { uses: readonly Mix[] }) {
           if (currentTarget.open) opened.value = true;
         }}
       >
-        <summary class={styles.words}>{mixWordsIn(plan)(uses[0]?.parts ?? [])}</summary>
+        <summary class={styles.words}>
+          {uses[0]?.puddle}: {mixWordsIn(plan)(uses[0]?.parts ?? [])}
+        </summary>
         {opened.value && <PuddleDetails uses={uses} {...source} />}
       </details>
       {amount && <Amount words={amountInWords(amount, nameOf)} />}

@@ -8,9 +8,10 @@ import type { Paint } from '../../paint/paint.ts';
 import { wetLab } from '../../paint/wet-look.ts';
 import { computePxPerMm } from '../../raster/size.ts';
 import type { ToneRange } from '../../reading/reading.ts';
+import { capitalize } from '../../words/numbers.ts';
 import type { OrderedWork } from '../order-steps.ts';
 import { type Mix, mixesBelow, type WashPlan } from '../plan.ts';
-import type { PlanFacts } from '../plan-facts.ts';
+import { nameOfFamily, type PlanFacts } from '../plan-facts.ts';
 import { placedRows } from '../steps/apply-steps-to-sheet.ts';
 import type { Run } from './run.ts';
 import { runWashes } from './run-washes.ts';
@@ -73,12 +74,15 @@ const withRunNotes = (
   runs: readonly Run[],
   across: number,
   paints: readonly Paint[],
+  familyName: (family: number) => string,
 ): Mix[] =>
   mixes.map((mix) => {
     const run = runs.find((each) => each.mix === mix.id && each.strength === 'full');
     const paintName = (id: string): string => paints.find((each) => each.id === id)?.name ?? id;
     const said = run ? runInWords(run, across, paintName) : [];
-    return said.length > 0 ? { ...mix, notes: [...said, ...(mix.notes ?? [])] } : mix;
+    if (said.length === 0) return mix;
+    const told = `${capitalize(familyName(mix.family))}: ${said.join(' ')}`;
+    return { ...mix, notes: [told, ...(mix.notes ?? [])] };
   });
 
 /**
@@ -106,7 +110,9 @@ export function runPlan(
     even: new Set((wishes.edits ?? []).flatMap((edit) => (edit.kind === 'mix' ? [edit.mix] : []))),
   });
   return {
-    mixes: withRunNotes(withRunLoads(mixes, runs, paints), runs, squares.across, paints),
+    mixes: withRunNotes(withRunLoads(mixes, runs, paints), runs, squares.across, paints, (family) =>
+      nameOfFamily(facts, family),
+    ),
     steps: steps.map((step, n) => ({ ...step, after: after[n], look: looks[n] })),
     runs,
   };
