@@ -1,4 +1,4 @@
-import { type ReadonlySignal, signal } from '@preact/signals';
+import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import type { AnalysisClient } from '../../client/analysis-client.ts';
 import type { DraftPatch } from '../../core/paint/measure/paint-measure.ts';
 import {
@@ -8,6 +8,8 @@ import {
 } from '../../core/paint/measure/refine-paints.ts';
 import { ownPaints, withOwnPaint } from '../../core/paint/own-box.ts';
 import { forgetStrength } from '../../core/paint/strength-corrections.ts';
+import { describeFault } from '../describe-fault.ts';
+import { keptSignal, type SettingStore } from '../kept-signal.ts';
 import type { OwnBoxState } from './own-box.ts';
 import type { MeasuringPhoto } from './paint-measuring.ts';
 import { createWorkTeller, type WorkTeller } from './work-teller.ts';
@@ -29,16 +31,43 @@ export interface MixPage extends Pick<WorkTeller, 'work' | 'problem'> {
 }
 
 interface Needs {
+  readonly store: SettingStore;
   readonly client: Pick<AnalysisClient, 'openPhoto' | 'measurePatches' | 'refinePaints'>;
   readonly ownBox: Pick<OwnBoxState, 'box' | 'change' | 'problem'>;
 }
 
-export function createMixPage({ client, ownBox }: Needs): MixPage {
-  const chosen = signal<readonly string[]>([]);
+/** What is kept of a page: a photo can be chosen again. */
+interface PageDraft {
+  readonly chosen: readonly string[];
+  readonly frames: readonly DraftPatch[];
+}
+
+const isDraft = (value: unknown): value is PageDraft =>
+  typeof value === 'object' &&
+  value !== null &&
+  'chosen' in value &&
+  'frames' in value &&
+  Array.isArray(value.chosen) &&
+  Array.isArray(value.frames);
+
+export function createMixPage({ store, client, ownBox }: Needs): MixPage {
+  const draft = keptSignal<PageDraft>(
+    store,
+    'mix page',
+    (kept, set) => (isDraft(kept) && set.chosen.length === 0 ? kept : set),
+    { chosen: [], frames: [] },
+  );
+  const chosen = computed(() => draft.current.value.chosen);
+  const frames = computed(() => draft.current.value.frames);
   const photo = signal<MeasuringPhoto | null>(null);
-  const frames = signal<readonly DraftPatch[]>([]);
   const result = signal<readonly RefinedPaint[] | null>(null);
   const { work, problem, run } = createWorkTeller();
+
+  function put(next: Partial<PageDraft>): void {
+    draft.set({ ...draft.current.value, ...next }).catch((fault) => {
+      problem.value = describeFault(fault);
+    });
+  }
 
   return {
     work,
@@ -50,21 +79,23 @@ export function createMixPage({ client, ownBox }: Needs): MixPage {
     choose(id, isOnIt) {
       const others = chosen.value.filter((each) => each !== id);
       if (isOnIt && others.length >= mostOnPage) return;
-      chosen.value = isOnIt ? [...others, id] : others;
+      put({ chosen: isOnIt ? [...others, id] : others });
       result.value = null;
     },
     choosePhoto: (file) =>
       run('Looking for the squares …', async (signal) => {
         const { preview } = await client.openPhoto(signal, file);
+        // Her frames of before a reload stand; another photo is looked at anew.
+        const placed = photo.value ? [] : frames.value;
         photo.value?.preview.close();
         result.value = null;
         photo.value = { file, preview, paper: [] };
         const { patches, paper } = await client.measurePatches(signal, file, null, null);
         photo.value = { file, preview, paper };
-        frames.value = patches.map(({ frame }) => ({ frame, is: null }));
+        if (placed.length === 0) put({ frames: patches.map(({ frame }) => ({ frame, is: null })) });
       }),
     place(placed) {
-      frames.value = placed;
+      put({ frames: placed });
       result.value = null;
     },
     measure: () =>
@@ -102,7 +133,7 @@ export function createMixPage({ client, ownBox }: Needs): MixPage {
       if (ownBox.problem.value) return false;
       photo.value?.preview.close();
       photo.value = null;
-      frames.value = [];
+      put({ frames: [] });
       result.value = null;
       return true;
     },

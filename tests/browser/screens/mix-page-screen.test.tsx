@@ -64,9 +64,9 @@ async function opened(): Promise<{ ownBox: OwnBoxState; kept: () => boolean }> {
   const onKept = (): void => {
     isKept = true;
   };
-  screen = shown(
-    <MixPageScreen ownBox={ownBox} mixPage={createMixPage({ client, ownBox })} onKept={onKept} />,
-  );
+  const pages = { setting: async () => null, keepSetting: async () => {} };
+  const mixPage = createMixPage({ store: pages, client, ownBox });
+  screen = shown(<MixPageScreen ownBox={ownBox} mixPage={mixPage} onKept={onKept} />);
   await page.getByLabelText('my sienna').click();
   await page.getByLabelText('ultramarine blue', { exact: true }).click();
   return { ownBox, kept: () => isKept };
