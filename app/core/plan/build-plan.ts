@@ -12,7 +12,7 @@ import { planEngine, type WashPlan } from './plan.ts';
 import { createPlanMemory, type PlanMemory } from './plan-memory.ts';
 import { darkWarning, nothingToPaint } from './reach/colour-warnings.ts';
 import { reachWarnings } from './reach/reach-warnings.ts';
-import { runPlan } from './runs/run-plan.ts';
+import { runPlan, runsIn } from './runs/run-plan.ts';
 import { choosePalette } from './solve/choose-palette.ts';
 import { washSolver } from './solve/solve-palette.ts';
 import { passageOrder } from './steps/passage-order.ts';
@@ -67,7 +67,11 @@ export async function buildPlan(
     return { ...noSteps, range, slots, warnings: [tooLight ?? nothingToPaint] };
   }
   const { leftOut, stepsWhy } = work;
-  const run = runPlan(facts, range, work, wishes);
+  // Paints that the solve has no mix for may still run into one.
+  const run = runPlan({ ...facts, paints: found.paints }, range, work, wishes);
+  const paints = found.paints.filter(
+    (paint) => facts.paints.includes(paint) || runsIn(paint, run.runs ?? []),
+  );
   const { inPlan } = passageOrder(facts);
   const ownColours = wishes.colours !== undefined;
   const warnings = reachWarnings(facts, run.steps, { reached, wanted, onePaint, ownColours });
@@ -75,8 +79,8 @@ export async function buildPlan(
     ...empty,
     range,
     slots,
-    palette: paletteEntries(facts),
-    optics: facts.paints,
+    palette: paletteEntries({ ...facts, paints }, run.runs),
+    optics: paints,
     surface: drySurface,
     ...run,
     warnings,

@@ -2,6 +2,8 @@ import type { Paint } from '../paint/paint.ts';
 import { GroupMixer } from '../palette/library/mix-library.ts';
 import type { Mix, PaletteEntry } from './plan.ts';
 import { nameOfFamily, type PlanFacts } from './plan-facts.ts';
+import type { Run } from './runs/run.ts';
+import { runsIn } from './runs/run-plan.ts';
 
 interface Use {
   /** Area x share of the mix, per family. */
@@ -51,9 +53,10 @@ function areaOf({ slots }: PlanFacts, mix: Mix, touched: readonly number[]): num
 }
 
 /** What a paint is for, in about five words, from the mixes it really goes into. */
-function why(facts: PlanFacts, use: Use, darkest: boolean): string {
+function why(facts: PlanFacts, use: Use, darkest: boolean, runs: boolean): string {
   const family = largest(use.families);
-  if (family === undefined) return 'kept at hand, no wash needs it';
+  if (family === undefined)
+    return runs ? 'let in while a wash is wet' : 'kept at hand, no wash needs it';
   if (facts.paints.length === 1) return 'every value, by water alone';
   if (darkest && use.darks > 0) return 'the deepest darks';
   const partner = facts.paints.find((each) => each.id === largest(use.partners));
@@ -63,7 +66,7 @@ function why(facts: PlanFacts, use: Use, darkest: boolean): string {
 }
 
 /** The palette as the screens list it. */
-export function paletteEntries(facts: PlanFacts): PaletteEntry[] {
+export function paletteEntries(facts: PlanFacts, runs: readonly Run[] = []): PaletteEntry[] {
   const uses = facts.paints.map((paint) => useOf(facts, paint));
   const mixer = new GroupMixer(facts.paints);
   const depths = facts.paints.map((_, i) => mixer.mix([i]).darkest);
@@ -78,7 +81,7 @@ export function paletteEntries(facts: PlanFacts): PaletteEntry[] {
     id: paint.id,
     ci: paint.ci.join(' '),
     name: paint.name,
-    why: why(facts, uses[i], i === darkest && facts.paints.length > 1),
+    why: why(facts, uses[i], i === darkest && facts.paints.length > 1, runsIn(paint, runs)),
     darkest: depths[i],
   }));
 }

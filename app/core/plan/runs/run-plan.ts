@@ -85,6 +85,10 @@ const withRunNotes = (
     return { ...mix, notes: [told, ...(mix.notes ?? [])] };
   });
 
+/** Whether a paint is in what meets a mix somewhere. */
+export const runsIn = ({ id }: Pick<Paint, 'id'>, runs: readonly Run[]): boolean =>
+  runs.some(({ meets }) => meets?.parts.some(({ paint }) => paint === id));
+
 /**
  * The ordered work with its washes run over the sheet as the picture's colours do, in strength and hue; as it is where
  * the reading does not say how they run.
