@@ -150,7 +150,10 @@ export function freePoster(photo: LabPlanes, colours: number): LabPlanes {
   while (centres.length < colours) {
     const far = points.map((lab) => gap(lab, centres[nearest(lab, centres)] as Lab));
     let left = random() * far.reduce((all, each) => all + each, 0);
-    const n = far.findIndex((each) => (left -= each) <= 0);
+    const n = far.findIndex((each) => {
+      left -= each;
+      return left <= 0;
+    });
     centres.push(points[Math.max(0, n)] as Lab);
   }
   for (let round = 0; round < posterRounds; round++) {

@@ -109,7 +109,15 @@ describe('a small upright photograph', () => {
     expect(plan.edges.map(({ kind }) => kind)).toEqual(['hard', 'soft', 'found', 'lost']);
     for (const row of plan.edges) expect(keys(row)).toEqual(['count', 'kind', 'lengthMm', 'share']);
     expect(keys(plan.masses)).toEqual(['darks', 'firstWash', 'second']);
-    expect(keys(plan.range as object)).toEqual(['dark', 'darkest', 'hi', 'knee', 'lo', 'mode', 'paper']);
+    expect(keys(plan.range as object)).toEqual([
+      'dark',
+      'darkest',
+      'hi',
+      'knee',
+      'lo',
+      'mode',
+      'paper',
+    ]);
   });
 
   test('numbers hang together', () => {
