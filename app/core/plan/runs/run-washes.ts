@@ -1,9 +1,9 @@
 import type { Lab } from '../../colour/lab.ts';
 import type { Part } from '../../paint/mix.ts';
 import type { Mix, Step } from '../plan.ts';
-import type { PlacedRow } from '../steps/apply-steps-to-sheet.ts';
-import type { Meeting, Run } from './run.ts';
-import { type Candidate, type RunInput, SquareSheet } from './square-sheet.ts';
+import { dryBrushCovers, type PlacedRow } from '../steps/apply-steps-to-sheet.ts';
+import type { Candidate, Meeting, Run } from './run.ts';
+import { type RunInput, SquareSheet } from './square-sheet.ts';
 
 /** The sheet after every step, square by square. */
 export interface RunningSheet {
@@ -14,7 +14,7 @@ export interface RunningSheet {
   readonly looks: readonly Uint8ClampedArray[];
 }
 
-type Laying = Pick<Step, 'kind' | 'slots' | 'mixes'>;
+type Laying = Pick<Step, 'kind' | 'slots' | 'mixes' | 'technique'>;
 
 /** Runs the washes of a plan over its squares, step by step. */
 export function runWashes(
@@ -34,7 +34,8 @@ export function runWashes(
     const atHand: Meeting[] = groups.map(({ mix: { parts, puddle } }) => ({ parts, puddle }));
     for (const group of groups) {
       const others = puddlesToMeet(group.mix, atHand, placed, input);
-      const run = sheet.lay(group, others, (slot) => lastStep[slot] === n);
+      const covers = step.technique === 'dry brush' ? dryBrushCovers : 1;
+      const run = sheet.lay(group, others, (slot) => lastStep[slot] === n, covers);
       if (run.meets) atHand.push(run.meets);
       runs.push(run);
     }

@@ -7,6 +7,12 @@ export interface Meeting {
   readonly puddle: string | null;
 }
 
+/** A puddle that another may meet. */
+export interface Candidate extends Meeting {
+  /** It would be one puddle more at hand in this wash. */
+  readonly isMore: boolean;
+}
+
 /** How a mix runs over its shapes: in every square how much of its own puddle and of a second one lies, ml/m2. */
 export interface Run {
   /** Id of the mix; 'weaker' for the bands that take it thinner. */

@@ -150,7 +150,10 @@ export class SquareSolver {
   }
 }
 
-/** Reflectance of so much of one or two puddles, mixed where they meet, over a ground; `out` may be the ground. */
+/**
+ * Reflectance of so much of one or two puddles, mixed where they meet, over a ground; `out` may be the ground. Of a
+ * dry brush paint covers only a share: specks of the ground show, their light adds by area.
+ */
 export function writeLayers(
   puddles: readonly PaintSpectra[],
   one: number,
@@ -158,6 +161,7 @@ export function writeLayers(
   ground: Spectrum,
   out: Float64Array,
   pair: Float64Array,
+  covers = 1,
 ): void {
   const [first, second] = puddles;
   for (let i = 0; i < spectrumSize; i++) {
@@ -168,6 +172,6 @@ export function writeLayers(
       s += two * second.S[i];
     }
     writeLayerSample(k, s, pair, 0);
-    out[i] = reflectanceOver(pair[0], pair[1], ground[i]);
+    out[i] = covers * reflectanceOver(pair[0], pair[1], ground[i]) + (1 - covers) * ground[i];
   }
 }

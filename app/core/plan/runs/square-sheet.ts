@@ -12,7 +12,7 @@ import type { Slot } from '../../reading/slot.ts';
 import { onTheSheet } from '../../reading/tone-range.ts';
 import type { Mix } from '../plan.ts';
 import type { PlacedRow } from '../steps/apply-steps-to-sheet.ts';
-import type { Meeting, Run } from './run.ts';
+import type { Candidate, Meeting, Run } from './run.ts';
 import { SquareSolver, writeLayers } from './solve-square.ts';
 
 export interface RunInput {
@@ -45,12 +45,6 @@ interface Group {
   readonly rows: readonly number[];
   readonly spectra: PaintSpectra;
   readonly most: number;
-}
-
-/** A puddle that another may meet. */
-export interface Candidate extends Meeting {
-  /** It would be one puddle more at hand in this wash. */
-  readonly isMore: boolean;
 }
 
 /** The sheet, row by row of the squares: what lies there and what it is to become. */
@@ -125,8 +119,13 @@ export class SquareSheet {
     ];
   }
 
-  /** Lays a group's paint and says how it runs. */
-  lay(group: Group, others: readonly Candidate[], isFinished: (slot: number) => boolean): Run {
+  /** Lays a group's paint on that share of the paper, 1 but for a dry brush, and says how it runs. */
+  lay(
+    group: Group,
+    others: readonly Candidate[],
+    isFinished: (slot: number) => boolean,
+    covers: number,
+  ): Run {
     const { mix, strength, rows, load, spectra } = group;
     const { across, down, squares, slots } = this.#input.squares;
     const finished = rows.filter((row) => isFinished(slots[row]));
@@ -143,7 +142,7 @@ export class SquareSheet {
       this.#painted.add(slots[row]);
       const square = squares[row];
       const ground = this.#light.subarray(row * spectrumSize, (row + 1) * spectrumSize);
-      writeLayers(puddles, own[square], other[square], ground, ground, this.#pair);
+      writeLayers(puddles, own[square], other[square], ground, ground, this.#pair, covers);
     }
     return {
       mix: mix.id,

@@ -10,7 +10,7 @@ import type { PlanFacts } from '../plan-facts.ts';
 import { type DriedSheet, driedSheetOf, labOfSheet, layMix } from '../solve/dried-sheet.ts';
 
 /** Share of the paper that dry brush covers: the tops of its grain (own). */
-const dryBrushCovers = 0.6;
+export const dryBrushCovers = 0.6;
 
 /** The sheet where a mix was first laid, at full and at weaker strength; null where that strength was not used. */
 export interface LaidRow {

@@ -38,7 +38,7 @@ const mixOf = (id: string, wash: number, family: number, paint: string, load: nu
 });
 
 const washOf = (slots: readonly number[], ...mixes: string[]) =>
-  ({ kind: 'wash', slots, mixes }) as const;
+  ({ kind: 'wash', slots, mixes, technique: 'wet on dry' }) as const;
 
 const input = (squares: ReturnType<typeof ramp>, slots: readonly Slot[]) => ({
   squares: { across, down: 1, sidePx: 20, ...squares },
@@ -136,12 +136,22 @@ describe('washes that run', () => {
   });
 
   it('steps that paint nothing leave the sheet as it was', () => {
-    const dry = { kind: 'dry', slots: [0], mixes: [] } as const;
+    const dry = { kind: 'dry', slots: [0], mixes: [], technique: 'none' } as const;
     const steps = [dry, washOf([0], 'a'), dry];
     const { looks, after } = runWashes(steps, placed, input(graded, [slotOf(1, 1, middle)]));
     expect(colourDifference(at(at(after, 0), 0), defaultPaperLab)).toBeLessThan(0.01);
     expect(looks[2]).toBe(looks[1]);
     expect(after[2]).toBe(after[1]);
+  });
+
+  it('a dry brush leaves specks of what lies there', () => {
+    const given = { ...input(graded, [slotOf(1, 1, middle)]), even: new Set(['a']) };
+    const brushed = { ...washOf([0], 'a'), technique: 'dry brush' } as const;
+    const [whole, specks] = [washOf([0], 'a'), brushed].map(
+      (step) => at(at(runWashes([step], placed, given).after, 0), 0)[0],
+    ) as [number, number];
+    expect(specks).toBeGreaterThan(whole + 3);
+    expect(specks).toBeLessThan(defaultPaperLab[0] - 3);
   });
 
   it('a later wash goes over what the first left', () => {
