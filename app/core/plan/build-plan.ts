@@ -12,6 +12,7 @@ import { planEngine, type WashPlan } from './plan.ts';
 import { createPlanMemory, type PlanMemory } from './plan-memory.ts';
 import { darkWarning, nothingToPaint } from './reach/colour-warnings.ts';
 import { reachWarnings } from './reach/reach-warnings.ts';
+import { runningSolver } from './runs/choose-puddles.ts';
 import { runPlan, runsIn } from './runs/run-plan.ts';
 import { choosePalette } from './solve/choose-palette.ts';
 import { washSolver } from './solve/solve-palette.ts';
@@ -56,7 +57,11 @@ export async function buildPlan(
   const solve = washSolver(reading, planned, found.paints, checkpoint, memory);
   const planTargets = planned.forDarkest(darkestOf(found.paints)).slots;
   const proposed = await proposeWashes(planTargets, reading.bands.length, wishes, solve);
-  const { solved, work, washesWhy, fit } = await fitEvening(proposed, wishes, solve);
+  const { solved, work, washesWhy, fit } = await fitEvening(
+    proposed,
+    wishes,
+    runningSolver(solve, found.paints, wishes, memory),
+  );
   const { reached, range, facts } = solved;
   const { slots, passages } = facts;
   const wanted = darkestBandLightness(targets);

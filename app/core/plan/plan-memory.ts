@@ -18,6 +18,8 @@ export interface PlanMemory {
   /** Every mix of a palette with its layers: some 10 MB for seven paints. */
   readonly options: LastAnswers<readonly PuddleOption[]>;
   readonly passages: LastAnswers<readonly SolvedPassage[]>;
+  /** The same with puddles chosen for how the washes run. */
+  readonly running: LastAnswers<readonly SolvedPassage[]>;
   readonly dryingModel: DryingModel;
 }
 
@@ -27,5 +29,6 @@ export const createPlanMemory = (): PlanMemory => ({
   palettes: new LastAnswers(4),
   options: new LastAnswers(4),
   passages: new LastAnswers(8),
+  running: new LastAnswers(8),
   dryingModel: createDryingModel(),
 });

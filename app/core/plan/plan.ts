@@ -8,7 +8,7 @@ import type { LaidMix, Part } from '../paint/mix.ts';
 import type { Paint } from '../paint/paint.ts';
 import type { ToneRange, Warning, WarningCode } from '../reading/reading.ts';
 import type { Slot } from '../reading/slot.ts';
-import type { Run } from './runs/run.ts';
+import type { Meeting, Run } from './runs/run.ts';
 
 /** A smaller technique inside the step that makes its stroke. */
 type SmallTechniqueName =
@@ -33,7 +33,7 @@ export interface SmallTechnique {
 }
 
 /** Named in every plan; raised when the same reading may give another plan. */
-export const planEngine = 'plan-6';
+export const planEngine = 'plan-7';
 
 /** One strength of a puddle: the same paints and parts at another load, for some bands only. */
 export interface Strength {
@@ -70,6 +70,8 @@ export interface Mix {
   readonly expectedWet: Lab;
   /** Where lighter bands share this wash: the same puddle thinner. */
   readonly weaker?: Strength;
+  /** What it is to meet wet, as its shapes change in hue; left out: nothing, or the plan does not run. */
+  readonly meets?: Meeting;
   /** Sentences about the puddle: mud, colours that may run together instead. Left out: none. */
   readonly notes?: readonly string[];
 }

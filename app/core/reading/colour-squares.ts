@@ -1,3 +1,4 @@
+import type { Lab } from '../colour/lab.ts';
 import { type LinearRaster, writePixelLab } from '../raster/linear-raster.ts';
 
 /**
@@ -101,4 +102,29 @@ export function* colourSquares(
       );
     }),
   };
+}
+
+/** The part of a slot that counts as its most colourful (own). */
+const vividShare = 0.1;
+
+/** Mean colour of the most colourful tenth of every slot, by the area of its squares; undefined where it has none. */
+export function vividColours(
+  { slots, shares, colours }: ColourSquares,
+  count: number,
+): (Lab | undefined)[] {
+  const rowsOf: number[][] = Array.from({ length: count }, () => []);
+  for (const [row, slot] of slots.entries()) rowsOf[slot]?.push(row);
+  const chroma = (row: number): number => Math.hypot(colours[3 * row + 1], colours[3 * row + 2]);
+  return rowsOf.map((rows) => {
+    const area = rows.reduce((sum, row) => sum + shares[row], 0);
+    if (area === 0) return undefined;
+    const sum: [number, number, number] = [0, 0, 0];
+    let seen = 0;
+    for (const row of rows.toSorted((one, two) => chroma(two) - chroma(one) || one - two)) {
+      if (seen >= vividShare * area) break;
+      for (let c = 0; c < 3; c++) sum[c] += shares[row] * colours[3 * row + c];
+      seen += shares[row];
+    }
+    return [sum[0] / seen, sum[1] / seen, sum[2] / seen];
+  });
 }

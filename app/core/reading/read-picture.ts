@@ -3,7 +3,7 @@ import { type ClippedShares, type LinearRaster, lightnessPlane } from '../raster
 import { simplify } from '../raster/simplify.ts';
 import { computePxPerMm, type PixelSize } from '../raster/size.ts';
 import { areSoundStrokes } from '../reference/photo-stroke.ts';
-import { colourSquares } from './colour-squares.ts';
+import { colourSquares, vividColours } from './colour-squares.ts';
 import { findEdges } from './edges/measure-edges.ts';
 import { listFamilies } from './families/list-families.ts';
 import { leastSizeMm, mostSizeMm, smallestSizes } from './masses.ts';
@@ -147,10 +147,16 @@ export async function readPicture(
   const named = listed(sorted, facts, pxPerMm);
   const sloping = slotSlopes(cellMap, lightnessMap, size, named.slots.length);
   const lies = await staged(sloping, checkpoint, 'shapes', [0.85, 0.86, 5]);
-  const lists = { ...named, slots: named.slots.map((slot, i) => ({ ...slot, ...lies[i] })) };
 
   const ruling = colourSquares(cellMap, sorted.raster, pxPerMm);
   const squares = await staged(ruling, checkpoint, 'shapes', [0.86, 0.87, 20]);
+  const vivid = vividColours(squares, named.slots.length);
+  const slots = named.slots.map((slot, i) => ({
+    ...slot,
+    ...lies[i],
+    ...(vivid[i] && { vivid: vivid[i] }),
+  }));
+  const lists = { ...named, slots };
   const counting = countMasses(cellMap, lists.slots, size, pxPerMm, smallest);
   const masses = await staged(counting, checkpoint, 'shapes', [0.87, 0.9, 24]);
   const measuring = findEdges(cellMap, lightnessPlane(sorted.raster), sorted.raster, pxPerMm);

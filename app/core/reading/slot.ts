@@ -23,6 +23,8 @@ export interface Slot {
   readonly share: number;
   /** Mean simplified colour of its pixels before merging. */
   readonly lab: Lab;
+  /** Mean colour of its most colourful tenth; missing where it has no paint to speak of, and in older readings. */
+  readonly vivid?: Lab;
   /** The colour it is to have on the sheet: mapped lightness, a* and b* unchanged. */
   readonly target: Lab;
   /** Paper kept white: target close to the paper, and near neutral. */

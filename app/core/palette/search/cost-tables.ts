@@ -31,19 +31,34 @@ const around: readonly (readonly [a: number, b: number])[] = [
  */
 const darkerByChroma = 0.15;
 
+/** What the most colourful tenth of a slot counts for: it is seen first (own). */
+const vividWeight = 0.35;
+
 /**
- * The painted slots as targets, each as four colours about it: a palette is to have what lies there, not the one mix
+ * The painted slots as targets, each as its most colourful part and as four colours about it: a palette is to have what lies there, not the one mix
  * that happens to match. Reserves need no paint.
  */
 export function paletteTargets(slots: readonly Slot[]): PaletteTarget[] {
   const painted = slots.filter((slot) => !slot.reserve && slot.share > 0);
   const whole = painted.reduce((all, slot) => all + slot.share, 0);
-  return painted.flatMap(({ target: [lightness, a, b], share, band, family }) => {
-    const weight = share / whole / around.length;
-    const l = Math.min(lightness, paper[0] - darkerByChroma * Math.hypot(a, b));
-    return around.map(([da, db]): PaletteTarget => {
-      return { lab: [l, a + da, b + db], weight, band, family };
-    });
+  return painted.flatMap(({ lab, vivid, target: [lightness, a, b], share, band, family }) => {
+    const aim = ([l, u, v]: Lab, weight: number): PaletteTarget => {
+      const most = paper[0] - darkerByChroma * Math.hypot(u, v);
+      return { lab: [Math.min(l, most), u, v], weight: (weight * share) / whole, band, family };
+    };
+    const plain = vivid ? 1 - vividWeight : 1;
+    const targets = around.map(([da, db]) =>
+      aim([lightness, a + da, b + db], plain / around.length),
+    );
+    if (vivid) {
+      const moved: Lab = [
+        lightness + vivid[0] - lab[0],
+        a + vivid[1] - lab[1],
+        b + vivid[2] - lab[2],
+      ];
+      targets.push(aim(moved, vividWeight));
+    }
+    return targets;
   });
 }
 

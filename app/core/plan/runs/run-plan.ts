@@ -1,6 +1,5 @@
 import { labOfReflectance } from '../../colour/spectrum.ts';
 import type { PlanWishes } from '../../decisions/plan-wishes.ts';
-import { proposedPuddles } from '../../limits.ts';
 import { reflectanceOfWashes } from '../../paint/colour-of-washes.ts';
 import { consistencyOf } from '../../paint/consistency.ts';
 import type { LaidMix } from '../../paint/mix.ts';
@@ -13,7 +12,7 @@ import type { OrderedWork } from '../order-steps.ts';
 import { type Mix, mixesBelow, type WashPlan } from '../plan.ts';
 import { nameOfFamily, type PlanFacts } from '../plan-facts.ts';
 import { placedRows } from '../steps/apply-steps-to-sheet.ts';
-import type { Run } from './run.ts';
+import type { Run, RunInput } from './run.ts';
 import { runWashes } from './run-washes.ts';
 import { runInWords } from './run-words.ts';
 
@@ -21,7 +20,7 @@ const meanOf = (list: readonly number[]): number =>
   Number((list.reduce((all, each) => all + each, 0) / list.length).toPrecision(3));
 
 /** The mixes at the mean of what lies of them, as run; with the colours they then have over the washes below. */
-function withRunLoads(
+export function withRunLoads(
   mixes: readonly Mix[],
   runs: readonly Run[],
   paints: readonly Paint[],
@@ -90,6 +89,21 @@ export const runsIn = ({ id }: Pick<Paint, 'id'>, runs: readonly Run[]): boolean
   runs.some(({ meets }) => meets?.parts.some(({ paint }) => paint === id));
 
 /**
+ * What washes of these paints run over; null where the reading does not say how its colours run. `even` are mixes that
+ * lie as even as she asked for.
+ */
+export function runInput(
+  { reading, slots, paints }: Pick<PlanFacts, 'reading' | 'slots' | 'paints'>,
+  range: ToneRange,
+  even: ReadonlySet<string>,
+): RunInput | null {
+  const { squares, raster, sheet } = reading;
+  if (!squares) return null;
+  const squareMm = squares.sidePx / computePxPerMm(raster, sheet);
+  return { squares, squareMm, range, slots, paints, even };
+}
+
+/**
  * The ordered work with its washes run over the sheet as the picture's colours do, in strength and hue; as it is where
  * the reading does not say how they run.
  */
@@ -99,20 +113,16 @@ export function runPlan(
   { mixes, steps }: Pick<OrderedWork, 'mixes' | 'steps'>,
   wishes: PlanWishes,
 ): Pick<WashPlan, 'mixes' | 'steps' | 'runs'> {
-  const { reading, slots, paints } = facts;
-  const { squares, raster, sheet } = reading;
-  if (!squares) return { mixes, steps };
+  const { paints } = facts;
+  const even = new Set(
+    (wishes.edits ?? []).flatMap((edit) => (edit.kind === 'mix' ? [edit.mix] : [])),
+  );
+  const input = runInput(facts, range, even);
+  if (!input) return { mixes, steps };
+  const { squares } = input;
   const now = new Map(mixes.map((mix) => [mix.id, mix]));
   const placed = placedRows(facts).map((row) => ({ ...row, mix: now.get(row.mix.id) ?? row.mix }));
-  const { runs, after, looks } = runWashes(steps, placed, {
-    squares,
-    squareMm: squares.sidePx / computePxPerMm(raster, sheet),
-    range,
-    slots,
-    paints,
-    puddles: wishes.puddlesPerWash ?? proposedPuddles,
-    even: new Set((wishes.edits ?? []).flatMap((edit) => (edit.kind === 'mix' ? [edit.mix] : []))),
-  });
+  const { runs, after, looks } = runWashes(steps, placed, input);
   return {
     mixes: withRunNotes(withRunLoads(mixes, runs, paints), runs, squares.across, paints, (family) =>
       nameOfFamily(facts, family),

@@ -1,9 +1,8 @@
 import type { Lab } from '../../colour/lab.ts';
-import type { Part } from '../../paint/mix.ts';
-import type { Mix, Step } from '../plan.ts';
+import type { Step } from '../plan.ts';
 import { dryBrushCovers, type PlacedRow } from '../steps/apply-steps-to-sheet.ts';
-import type { Candidate, Meeting, Run } from './run.ts';
-import { type RunInput, SquareSheet } from './square-sheet.ts';
+import type { Run, RunInput } from './run.ts';
+import { SquareSheet } from './square-sheet.ts';
 
 /** The sheet after every step, square by square. */
 export interface RunningSheet {
@@ -31,13 +30,9 @@ export function runWashes(
   for (const [n, step] of steps.entries()) {
     const rows = step.kind === 'wash' ? step.mixes.flatMap((id) => known.get(id) ?? []) : [];
     const groups = rows.flatMap((row) => sheet.groupsOf(row, step.slots));
-    const atHand: Meeting[] = groups.map(({ mix: { parts, puddle } }) => ({ parts, puddle }));
     for (const group of groups) {
-      const others = puddlesToMeet(group.mix, atHand, placed, input);
       const covers = step.technique === 'dry brush' ? dryBrushCovers : 1;
-      const run = sheet.lay(group, others, (slot) => lastStep[slot] === n, covers);
-      if (run.meets) atHand.push(run.meets);
-      runs.push(run);
+      runs.push(sheet.lay(group, (slot) => lastStep[slot] === n, covers));
     }
     const before = looks[n - 1];
     if (groups.length === 0 && before) {
@@ -50,34 +45,6 @@ export function runWashes(
     }
   }
   return { runs, after, looks };
-}
-
-const nameOf = (parts: readonly Part[]): string =>
-  parts.map(({ paint, parts: n }) => `${n} ${paint}`).join();
-
-/**
- * What a mix may meet: other puddles of its wash, and, while there are fewer than `most` at hand, those of later washes
- * over its passage, which are mixed anyway, and single paints. Each once.
- */
-function puddlesToMeet(
-  own: Mix,
-  atHand: readonly Meeting[],
-  placed: readonly PlacedRow[],
-  { puddles, paints }: RunInput,
-): Candidate[] {
-  const here = new Set(atHand.map(({ parts }) => nameOf(parts)));
-  const later = placed
-    .map(({ mix }) => mix)
-    .filter(({ passage, wash }) => passage === own.passage && wash > own.wash);
-  const singles = paints.map(({ id }) => ({ parts: [{ paint: id, parts: 1 }], puddle: null }));
-  const seen = new Set([nameOf(own.parts)]);
-  return [...atHand, ...later, ...singles].flatMap(({ parts, puddle }) => {
-    const name = nameOf(parts);
-    const isMore = !here.has(name);
-    if (parts.length === 0 || seen.has(name) || (isMore && here.size >= puddles)) return [];
-    seen.add(name);
-    return [{ parts, puddle, isMore }];
-  });
 }
 
 /** For every slot the number of the last step that paints it; -1 where none does. */

@@ -1,16 +1,14 @@
 import type { Part } from '../../paint/mix.ts';
+import type { Paint } from '../../paint/paint.ts';
+import type { ColourSquares } from '../../reading/colour-squares.ts';
+import type { ToneRange } from '../../reading/reading.ts';
+import type { Slot } from '../../reading/slot.ts';
 
 /** A second puddle that a mix meets wet. */
 export interface Meeting {
   readonly parts: readonly Part[];
   /** Its letter; null for a paint by itself. */
   readonly puddle: string | null;
-}
-
-/** A puddle that another may meet. */
-export interface Candidate extends Meeting {
-  /** It would be one puddle more at hand in this wash. */
-  readonly isMore: boolean;
 }
 
 /** How a mix runs over its shapes: in every square how much of its own puddle and of a second one lies, ml/m2. */
@@ -23,4 +21,15 @@ export interface Run {
   readonly squares: readonly number[];
   readonly own: readonly number[];
   readonly other: readonly number[];
+}
+
+/** What washes run over, and with which paints. */
+export interface RunInput {
+  readonly squares: ColourSquares;
+  readonly squareMm: number;
+  readonly range: ToneRange;
+  readonly slots: readonly Slot[];
+  readonly paints: readonly Paint[];
+  /** Ids of mixes that she changed: they lie as even as she asked for. */
+  readonly even: ReadonlySet<string>;
 }

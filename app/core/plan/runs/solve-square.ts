@@ -2,9 +2,8 @@ import { seenDifference } from '../../colour/ciede2000.ts';
 import { type Spectrum, spectrumSize, writeLab } from '../../colour/spectrum.ts';
 import { drySurface } from '../../colour/surface.ts';
 import { type PaintSpectra, reflectanceOver, writeLayerSample } from '../../paint/layer.ts';
+import { lightnessWeight } from '../solve/estimate-mix-cost.ts';
 
-/** Values first: an L* of error counts this much on top of its part in what is seen (own; as in the flat solve). */
-const lightnessWeight = 0.6;
 /** An L* by which a wash would lighten what lies under it counts so much. */
 const lighteningWeight = 5;
 
@@ -14,7 +13,7 @@ const [firstDamping, mostDamping] = [0.05, 50];
 const longestStep = 4;
 
 /** What lies under a wash in one square: 36 samples inside the surface, and its L*. */
-interface Ground {
+export interface Ground {
   readonly reflectance: Spectrum;
   readonly lightness: number;
 }

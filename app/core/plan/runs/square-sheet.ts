@@ -4,47 +4,43 @@ import { drySurface } from '../../colour/surface.ts';
 import { defaultPaper, defaultPaperLab } from '../../paint/colour-of-washes.ts';
 import { butterFrom, creamFrom } from '../../paint/consistency.ts';
 import { mixSpectra, type PaintSpectra } from '../../paint/layer.ts';
-import type { Paint } from '../../paint/paint.ts';
 import { blurWithin } from '../../raster/gaussian-blur.ts';
-import type { ColourSquares } from '../../reading/colour-squares.ts';
-import type { ToneRange } from '../../reading/reading.ts';
-import type { Slot } from '../../reading/slot.ts';
 import { onTheSheet } from '../../reading/tone-range.ts';
 import type { Mix } from '../plan.ts';
 import type { PlacedRow } from '../steps/apply-steps-to-sheet.ts';
-import type { Candidate, Meeting, Run } from './run.ts';
-import { SquareSolver, writeLayers } from './solve-square.ts';
-
-export interface RunInput {
-  readonly squares: ColourSquares;
-  readonly squareMm: number;
-  readonly range: ToneRange;
-  readonly slots: readonly Slot[];
-  readonly paints: readonly Paint[];
-  /** Puddles at hand in one wash and passage, at most. */
-  readonly puddles: number;
-  /** Ids of mixes that she changed: they lie as even as she asked for. */
-  readonly even: ReadonlySet<string>;
-}
+import type { Run, RunInput } from './run.ts';
+import { type Ground, SquareSolver, writeLayers } from './solve-square.ts';
 
 /** Nothing changes within less than about this in a wash, mm: a brush goes no finer (own). */
 const runMm = [15, 10, 6] as const;
 /** Under darker shapes a wash hardly heeds their own colours. */
 const unfinishedWeight = 0.03;
+/** A wash that only leads to a darker one counts so much (own). */
+const onTheWay = 0.05;
 /** Amounts are smoothed once more, by this part of the scale. */
 const amountSmoothing = 1 / 3;
-/** A second puddle must bring the squares this much nearer, in visible difference (own). */
-const worthMeeting = 0.3;
-const squaresSampled = 40;
 
-/** Rows of the squares that one mix covers in one step at one strength, and what it aims at. */
-interface Group {
+/** Rows of the squares that one mix covers in one step at one strength. */
+export interface Group {
   readonly mix: Mix;
   readonly strength: Run['strength'];
   readonly load: number;
   readonly rows: readonly number[];
   readonly spectra: PaintSpectra;
   readonly most: number;
+}
+
+/** Numbers of the squares some rows lie in, rising, each once. */
+const squaresOf = (rows: readonly number[], squares: readonly number[]): number[] =>
+  [...new Set(rows.map((row) => squares[row]))].sort((one, two) => one - two);
+
+/** What one square of a group is to become, and over what. */
+export interface SquareAim {
+  readonly ground: Ground;
+  /** L*, a*, b*. */
+  readonly target: Lab;
+  /** Squares it stands for, by the group's share of them. */
+  readonly weight: number;
 }
 
 /** The sheet, row by row of the squares: what lies there and what it is to become. */
@@ -83,7 +79,7 @@ export class SquareSheet {
   }
 
   /** Paints of a mix that are not in the palette are left out of it. */
-  #spectraOf({ parts }: Pick<Mix, 'parts'>) {
+  spectraOf({ parts }: Pick<Mix, 'parts'>) {
     const there = parts.flatMap((part) => {
       const paint = this.#input.paints.find(({ id }) => id === part.paint);
       return paint ? [{ paint, parts: part.parts }] : [];
@@ -101,7 +97,7 @@ export class SquareSheet {
     const there = own.filter((slot) => stepSlots.includes(slot));
     const isWeak = (slot: number): boolean =>
       mix.weaker?.bands.includes(slots[slot]?.band ?? 0) ?? false;
-    const spectra = this.#spectraOf(mix);
+    const spectra = this.spectraOf(mix);
     const most = Math.min(spectra.coat, mix.wash === 1 ? creamFrom : butterFrom);
     const group = (strength: Run['strength'], load: number, of: readonly number[]): Group[] => {
       const rows = of.flatMap((slot) => this.#rowsOfSlot[slot] ?? []);
@@ -120,24 +116,18 @@ export class SquareSheet {
   }
 
   /** Lays a group's paint on that share of the paper, 1 but for a dry brush, and says how it runs. */
-  lay(
-    group: Group,
-    others: readonly Candidate[],
-    isFinished: (slot: number) => boolean,
-    covers: number,
-  ): Run {
+  lay(group: Group, isFinished: (slot: number) => boolean, covers: number): Run {
     const { mix, strength, rows, load, spectra } = group;
     const { across, down, squares, slots } = this.#input.squares;
     const finished = rows.filter((row) => isFinished(slots[row]));
     const count = across * down;
     const own = new Float32Array(count).fill(load);
     const other = new Float32Array(count);
-    const covered = [...new Set(rows.map((row) => squares[row]))].sort((x, y) => x - y);
-    let meets: Meeting | undefined;
-    if (finished.length > 0 && !this.#input.even.has(mix.id)) {
-      meets = this.#solveSquares(group, others, new Set(finished), covered, own, other);
-    }
-    const puddles = meets ? [spectra, this.#spectraOf(meets)] : [spectra];
+    const covered = squaresOf(rows, squares);
+    const runs = finished.length > 0 && !this.#input.even.has(mix.id);
+    const meets = runs ? mix.meets : undefined;
+    const puddles = meets ? [spectra, this.spectraOf(meets)] : [spectra];
+    if (runs) this.#solveSquares(group, puddles, new Set(finished), covered, own, other);
     for (const row of rows) {
       this.#painted.add(slots[row]);
       const square = squares[row];
@@ -154,60 +144,61 @@ export class SquareSheet {
     };
   }
 
-  /** Fills the amounts of the covered squares; answers the group whose puddle meets this one. */
+  /**
+   * What about so many of a group's squares are to become. Where it finishes no shape and is a step on the way, what
+   * its mix was solved for, of little weight.
+   */
+  aims(group: Group, isFinished: (slot: number) => boolean, about: number): SquareAim[] {
+    const { slots, squares } = this.#input.squares;
+    const finished = group.rows.filter((row) => isFinished(slots[row]));
+    const aim = finished.length > 0 ? this.#aimOf(group, new Set(finished)) : null;
+    const rows = aim ? finished : group.rows;
+    const grounds = this.#groundsOf(group.rows);
+    const coverage = this.#coverage(rows);
+    const covered = squaresOf(rows, squares);
+    const stride = Math.max(1, Math.floor(covered.length / about));
+    return covered
+      .filter((_, n) => n % stride === 0)
+      .flatMap((square) => {
+        const ground = grounds.get(square);
+        if (!ground) return [];
+        const target: Lab = aim
+          ? [aim[0][square], aim[1][square], aim[2][square]]
+          : group.mix.expected;
+        return [{ ground, target, weight: stride * coverage[square] * (aim ? 1 : onTheWay) }];
+      });
+  }
+
+  /** Fills the amounts of the covered squares. */
   #solveSquares(
     group: Group,
-    others: readonly Candidate[],
+    puddles: readonly PaintSpectra[],
     finished: ReadonlySet<number>,
     covered: readonly number[],
     own: Float32Array,
     other: Float32Array,
-  ): Meeting | undefined {
+  ): void {
     const { across, down } = this.#input.squares;
     const aim = this.#aimOf(group, finished);
     const grounds = this.#groundsOf(group.rows);
     const solver = this.#solver;
-    const solveAt = (square: number, puddles: readonly PaintSpectra[]): number => {
-      const ground = grounds.get(square);
-      const target = [aim[0][square], aim[1][square], aim[2][square]] as const;
-      if (ground) solver.solve(puddles, ground, [...target], group.most);
-      return Math.sqrt(solver.cost);
-    };
-    const stride = Math.max(1, Math.floor(covered.length / squaresSampled));
-    const sampled = covered.filter((_, n) => n % stride === 0);
-    const meanCost = (puddles: readonly PaintSpectra[]): number => {
-      let sum = 0;
-      for (const square of sampled) {
-        solver.amounts[0] = group.load;
-        solver.amounts[1] = puddles.length > 1 ? 0.2 : 0;
-        sum += solveAt(square, puddles);
-      }
-      return sum / sampled.length;
-    };
-    let least = meanCost([group.spectra]) - worthMeeting;
-    let meets: Meeting | undefined;
-    for (const { isMore, ...other } of others) {
-      const cost = meanCost([group.spectra, this.#spectraOf(other)]) + (isMore ? worthMeeting : 0);
-      if (cost >= least) continue;
-      least = cost;
-      meets = other;
-    }
-    const puddles = meets ? [group.spectra, this.#spectraOf(meets)] : [group.spectra];
+    const both = puddles.length > 1;
     solver.amounts[0] = group.load;
-    solver.amounts[1] = 0;
+    solver.amounts[1] = both ? 0.2 : 0;
     const weights = new Float32Array(across * down);
     const coverage = this.#coverage(group.rows);
     for (const square of covered) {
       solver.amounts[0] = Math.max(solver.amounts[0], 0.05);
-      if (meets) solver.amounts[1] = Math.max(solver.amounts[1], 0.05);
-      solveAt(square, puddles);
+      if (both) solver.amounts[1] = Math.max(solver.amounts[1], 0.05);
+      const ground = grounds.get(square);
+      const target = [aim[0][square], aim[1][square], aim[2][square]] as const;
+      if (ground) solver.solve(puddles, ground, target, group.most);
       own[square] = solver.amounts[0];
       other[square] = solver.amounts[1];
       weights[square] = coverage[square];
     }
     const sigma = this.#sigmaOf(group.mix) * amountSmoothing;
-    blurWithin([own, ...(meets ? [other] : [])], weights, { width: across, height: down }, sigma);
-    return meets;
+    blurWithin([own, ...(both ? [other] : [])], weights, { width: across, height: down }, sigma);
   }
 
   /** Scale of a wash's runs, in squares. */

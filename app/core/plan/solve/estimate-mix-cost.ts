@@ -9,7 +9,7 @@ import type { Goal } from './family-work.ts';
 import type { PuddleOption } from './puddle-options.ts';
 
 /** Values first: an L* of error counts this much on top of its part in CIEDE2000 (own). */
-const lightnessWeight = 0.6;
+export const lightnessWeight = 0.6;
 
 /** How badly a colour misses its target: CIEDE2000 and, once more, the difference in lightness. */
 export function slotCost(target: Lab, lightness: number, a: number, b: number): number {

@@ -18,16 +18,24 @@ function letterOf(n: number): string {
   return n < letters.length ? letter : `${letter}${Math.floor(n / letters.length) + 1}`;
 }
 
+const keyOf = (parts: readonly Part[]): string =>
+  parts.map(({ paint, parts: count }) => `${paint} ${count}`).join(' + ');
+
 /** Names puddles in the order they are first used: the same paints in the same parts are one puddle. */
 export class PuddleNames {
   readonly #known = new Map<string, string>();
 
   /** The puddle's name: 'A', 'B' ... */
   of(parts: readonly Part[]): string {
-    const key = parts.map(({ paint, parts: count }) => `${paint} ${count}`).join(' + ');
+    const key = keyOf(parts);
     const name = this.#known.get(key) ?? letterOf(this.#known.size);
     this.#known.set(key, name);
     return name;
+  }
+
+  /** The name it has already; null where it has none. */
+  known(parts: readonly Part[]): string | null {
+    return this.#known.get(keyOf(parts)) ?? null;
   }
 }
 

@@ -30,14 +30,14 @@ export function paletteAsked(
 }
 
 /** Cache key of the solved washes: everything their result depends on. */
-const passagesAsked = (
+export const passagesAsked = (
   slots: readonly Slot[],
   paints: readonly Paint[],
   { washes, puddlesPerWash }: PlanWishes,
 ): string => JSON.stringify([slots, names(paints), washes, puddlesPerWash]);
 
-/** Drops paints that no mix uses, unless she asked for them. */
-function dropUnusedPaints(
+/** Drops paints that no mix uses or meets, unless she asked for them. */
+export function dropUnusedPaints(
   paints: readonly Paint[],
   passages: readonly SolvedPassage[],
   wishes: PlanWishes,
@@ -46,7 +46,9 @@ function dropUnusedPaints(
   const used = new Set(
     passages.flatMap((passage) =>
       passage.washes.flatMap((wash) =>
-        wash.mixes.flatMap((mix) => mix.parts.map((part) => part.paint)),
+        wash.mixes.flatMap(({ parts, meets }) =>
+          [...parts, ...(meets?.parts ?? [])].map(({ paint }) => paint),
+        ),
       ),
     ),
   );

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { runToEnd } from '../../../../app/core/numeric/run-to-end.ts';
-import { colourSquares } from '../../../../app/core/reading/colour-squares.ts';
+import { colourSquares, vividColours } from '../../../../app/core/reading/colour-squares.ts';
 import { rasterOf } from '../../../support/reading/plain-raster.ts';
 
 /** A sheet of 20 x 10 mm at 4 px a mm, its L* rising from 40 at the left to 80 at the right. */
@@ -48,5 +48,17 @@ describe('colours of slots, square by square of 5 mm', () => {
     const checked = rising((x) => [60, x % 2 === 0 ? 0 : 40, 0]);
     const found = squaresOf(new Uint8Array(width * height), checked);
     expect(found.colours[1]).toBeCloseTo(32.5, 0);
+  });
+
+  it('tells the most colourful tenth of a slot', () => {
+    // Ten squares alike in size, C* 1 to 10: the tenth is the last by itself.
+    const rows = Array.from({ length: 10 }, (_, n) => n);
+    const squares = {
+      ...{ across: 10, down: 1, sidePx: 20, slots: rows.map(() => 0), squares: rows },
+      ...{ shares: rows.map(() => 1), colours: rows.flatMap((n) => [50 + n, n + 1, 0]) },
+    };
+    const [vivid, none] = vividColours(squares, 2);
+    expect(vivid).toEqual([59, 10, 0]);
+    expect(none).toBeUndefined();
   });
 });

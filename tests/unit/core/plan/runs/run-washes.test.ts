@@ -46,7 +46,6 @@ const input = (squares: ReturnType<typeof ramp>, slots: readonly Slot[]) => ({
   range,
   slots,
   paints,
-  puddles: 3,
   even: new Set<string>(),
 });
 
@@ -88,7 +87,7 @@ describe('washes that run', () => {
     }
   });
 
-  it('lets a second puddle of the same wash in where the hue asks for it', () => {
+  it('lets in what a mix is to meet where the hue asks for it', () => {
     const toBlue = ramp((part) =>
       colourOfWashes([
         {
@@ -98,8 +97,9 @@ describe('washes that run', () => {
         },
       ]),
     );
-    const own = mixOf('a', 1, 1, sienna, 3);
     const other = mixOf('b', 1, 2, blue, 3);
+    const meets = { parts: other.parts, puddle: 'b' };
+    const own = { ...mixOf('a', 1, 1, sienna, 3), meets };
     const both = {
       ...toBlue,
       slots: [...toBlue.slots, 1],
@@ -114,7 +114,7 @@ describe('washes that run', () => {
     ];
     const { runs } = runWashes([washOf([0, 1], 'a', 'b')], rows, input(both, slots));
     const run = at(runs, 0);
-    expect(run.meets).toEqual({ parts: other.parts, puddle: 'b' });
+    expect(run.meets).toEqual(meets);
     expect(at(run.other, across - 1)).toBeGreaterThan(at(run.other, 0));
     expect(at(run.own, across - 1)).toBeLessThan(at(run.own, 0));
   });

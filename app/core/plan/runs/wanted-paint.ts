@@ -1,0 +1,176 @@
+import { seenDifference } from '../../colour/ciede2000.ts';
+import type { Lab } from '../../colour/lab.ts';
+import { spectrumSize, writeLab } from '../../colour/spectrum.ts';
+import { drySurface } from '../../colour/surface.ts';
+import { type PaintSpectra, reflectanceOver, writeLayerSample } from '../../paint/layer.ts';
+import { lightnessWeight } from '../solve/estimate-mix-cost.ts';
+import type { Ground } from './solve-square.ts';
+
+/** Figures that say how a colour is missed: three of what is seen, and lightness once more. */
+export const missedBy = 4;
+
+/** Enough to come within what is seen (own). */
+const mostRounds = 6;
+const sweeps = 24;
+const enough = 0.02;
+/** Keeps amounts of paints that do the same from running off. */
+const damping = 0.01;
+/** Amounts are tried by so much, ml/m2. */
+const tried = 0.05;
+
+/** Prices tried for paint where there would be too much of it. */
+const dearest = 1e3;
+const priceRounds = 7;
+
+const sumOf = (list: Float64Array): number => list.reduce((all, each) => all + each, 0);
+
+/**
+ * Finds how much of every paint of a palette would give a colour over a ground, if any number of them could be mingled
+ * there: amounts of at least 0, together at most `most` ml/m2, and how the colour moves with each. Gauss-Newton on the
+ * visible difference, the amounts held above 0 by coordinate descent. One work space for all squares of a plan.
+ */
+export class WantedPaint {
+  readonly #paints: readonly PaintSpectra[];
+  readonly #sheet = new Float64Array(spectrumSize);
+  readonly #pair = new Float64Array(2);
+  readonly #lab = new Float64Array(3);
+  readonly #missed = new Float64Array(missedBy);
+  readonly #next = new Float64Array(missedBy);
+  readonly #trial: Float64Array;
+  /** ml/m2 of every paint. */
+  readonly amounts: Float64Array;
+  /** What all paint should do to the figures, from none on: what the amounts do, and what they still miss. */
+  readonly wanted = new Float64Array(missedBy);
+  /** What one ml/m2 of every paint does to the figures: paints x 4. */
+  readonly slopes: Float64Array;
+
+  constructor(paints: readonly PaintSpectra[]) {
+    this.#paints = paints;
+    this.amounts = new Float64Array(paints.length);
+    this.#trial = new Float64Array(paints.length);
+    this.slopes = new Float64Array(paints.length * missedBy);
+  }
+
+  #judge(
+    amounts: Float64Array,
+    { reflectance }: Ground,
+    target: Lab,
+    seen: Float64Array,
+    out: Float64Array,
+  ): number {
+    const sheet = this.#sheet;
+    for (let i = 0; i < spectrumSize; i++) {
+      let [k, s] = [0, 0];
+      for (let p = 0; p < amounts.length; p++) {
+        k += amounts[p] * this.#paints[p].K[i];
+        s += amounts[p] * this.#paints[p].S[i];
+      }
+      writeLayerSample(k, s, this.#pair, 0);
+      sheet[i] = reflectanceOver(this.#pair[0], this.#pair[1], reflectance[i]);
+    }
+    const lab = this.#lab;
+    writeLab(sheet, drySurface, lab);
+    const [dl, da, db] = [lab[0] - target[0], lab[1] - target[1], lab[2] - target[2]];
+    let cost = 0;
+    for (let r = 0; r < missedBy; r++) {
+      out[r] =
+        r < 3
+          ? seen[3 * r] * dl + seen[3 * r + 1] * da + seen[3 * r + 2] * db
+          : lightnessWeight * dl;
+      cost += out[r] * out[r];
+    }
+    return cost;
+  }
+
+  /** Fills `amounts`, `slopes` and `wanted`. */
+  solve(ground: Ground, target: Lab, most: number): void {
+    this.#find(ground, target, most);
+    const { amounts, slopes, wanted } = this;
+    for (let r = 0; r < missedBy; r++) {
+      wanted[r] = -this.#missed[r];
+      for (let p = 0; p < amounts.length; p++) wanted[r] += amounts[p] * slopes[p * missedBy + r];
+    }
+  }
+
+  #find(ground: Ground, target: Lab, most: number): void {
+    const { amounts } = this;
+    const trial = this.#trial;
+    const seen = seenDifference(target);
+    amounts.fill(Math.min(0.3, most / (2 * amounts.length)));
+    let cost = this.#judge(amounts, ground, target, seen, this.#missed);
+    for (let round = 0; ; round++) {
+      this.#writeSlopes(ground, target, seen);
+      if (round === mostRounds) return;
+      this.#step(trial, most);
+      let next = this.#judge(trial, ground, target, seen, this.#next);
+      for (let halved = 0; next > cost && halved < 3; halved++) {
+        for (let p = 0; p < trial.length; p++) trial[p] = (trial[p] + amounts[p]) / 2;
+        next = this.#judge(trial, ground, target, seen, this.#next);
+      }
+      if (next >= cost) return;
+      const gain = cost - next;
+      amounts.set(trial);
+      this.#missed.set(this.#next);
+      cost = next;
+      if (gain < enough * cost + 1e-3) {
+        this.#writeSlopes(ground, target, seen);
+        return;
+      }
+    }
+  }
+
+  #writeSlopes(ground: Ground, target: Lab, seen: Float64Array): void {
+    const { amounts, slopes } = this;
+    const next = this.#next;
+    for (let p = 0; p < amounts.length; p++) {
+      const before = amounts[p];
+      const by = Math.max(tried, 0.03 * before);
+      amounts[p] = before + by;
+      this.#judge(amounts, ground, target, seen, next);
+      amounts[p] = before;
+      for (let r = 0; r < missedBy; r++) {
+        slopes[p * missedBy + r] = (next[r] - this.#missed[r]) / by;
+      }
+    }
+  }
+
+  /** The amounts that the slopes promise to be best, together at most `most`, into `out`. */
+  #step(out: Float64Array, most: number): void {
+    let [low, high] = [0, 0];
+    this.#descend(out, 0);
+    if (sumOf(out) <= most) return;
+    for (high = 1; high < dearest; high *= 4) {
+      this.#descend(out, high);
+      if (sumOf(out) <= most) break;
+    }
+    for (let round = 0; round < priceRounds; round++) {
+      const price = (low + high) / 2;
+      this.#descend(out, price);
+      if (sumOf(out) > most) low = price;
+      else high = price;
+    }
+    this.#descend(out, high);
+    const over = sumOf(out) / most;
+    if (over > 1) for (let p = 0; p < out.length; p++) out[p] /= over;
+  }
+
+  /** The best amounts where every ml/m2 costs so much: coordinate descent from those there are. */
+  #descend(out: Float64Array, price: number): void {
+    const { amounts, slopes } = this;
+    const left = Float64Array.from(this.#missed);
+    out.set(amounts);
+    for (let sweep = 0; sweep < sweeps; sweep++) {
+      for (let p = 0; p < out.length; p++) {
+        let [gain, square] = [damping * (amounts[p] - out[p]) - price, damping];
+        for (let r = 0; r < missedBy; r++) {
+          const slope = slopes[p * missedBy + r];
+          gain -= slope * left[r];
+          square += slope * slope;
+        }
+        const by = Math.max(-out[p], gain / square);
+        out[p] += by;
+        for (let r = 0; r < missedBy; r++) left[r] += by * slopes[p * missedBy + r];
+      }
+    }
+  }
+}
