@@ -27,7 +27,7 @@ export default defineConfig({
       'comlink',
     ],
   },
-  define: { __BUILD__: '"test"' },
+  define: { __CHANGES__: '["A change."]' },
   test: {
     maxWorkers: 2, // else one of two cores stands idle
     reporters: ['default', ['json', { outputFile: resolve(top, 'test-results/unit.json') }]],

@@ -1,8 +1,9 @@
 import { createHash } from 'node:crypto';
-import { readFile } from 'node:fs/promises';
+import { readFile, writeFile } from 'node:fs/promises';
 import { join, relative, sep } from 'node:path';
 import { build, type Plugin } from 'vite';
 import { filesUnder } from './files-under.ts';
+import type { Licences } from './licences.ts';
 
 interface PrecacheFile {
   /** Relative to the folder the app is served from. */
@@ -34,12 +35,14 @@ async function precacheEntries(dist: string, except: string): Promise<PrecacheFi
 }
 
 const fileName = 'service-worker.js';
+/** Where the list of files goes: workers/service.worker.ts reads it there. */
+const listName = 'self.__WB_MANIFEST';
 
 /**
- * Builds workers/service.worker.ts as one classic script, with the list of all built files in it.
- * Last of all, as the list is read from what lies in dist/.
+ * Builds workers/service.worker.ts as one classic script, then writes the licences, then puts the list of all built
+ * files into the script: last of all, as the list is read from what lies in dist/.
  */
-export function serviceWorker(top: string, dist: string): Plugin {
+export function serviceWorker(top: string, dist: string, licences: Licences): Plugin {
   let written = false;
   return {
     name: 'service-worker',
@@ -52,26 +55,36 @@ export function serviceWorker(top: string, dist: string): Plugin {
       order: 'post',
       async handler() {
         if (!written) return; // the build failed, and says so itself
-        const entries = await precacheEntries(dist, join(dist, fileName));
-        await build({
+        const built = await build({
           configFile: false,
           root: top,
           logLevel: 'warn',
           publicDir: false,
           mode: 'production',
-          define: { 'self.__WB_MANIFEST': JSON.stringify(entries) },
+          plugins: [licences.collect()],
           build: {
-            outDir: dist,
-            emptyOutDir: false,
-            copyPublicDir: false,
+            write: false,
             target: 'es2022',
+            sourcemap: true,
             rolldownOptions: {
               input: join(top, 'workers/service.worker.ts'),
               output: { format: 'iife', entryFileNames: fileName, codeSplitting: false },
             },
           },
         });
+        await licences.write(dist);
+        const list = JSON.stringify(await precacheEntries(dist, join(dist, fileName)));
+        for (const file of 'output' in built ? built.output : []) {
+          const content = file.type === 'chunk' ? withList(file.code, list) : file.source;
+          await writeFile(join(dist, file.fileName), content);
+        }
       },
     },
   };
+}
+
+function withList(code: string, list: string): string {
+  const parts = code.split(listName);
+  if (parts.length !== 2) throw new Error(`${listName} stands ${parts.length - 1} times`);
+  return parts.join(list);
 }

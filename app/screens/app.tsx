@@ -4,6 +4,7 @@ import { lazyScreen } from '../ui/layout/lazy-screen.tsx';
 import { Notices } from '../ui/layout/waiting.tsx';
 import { StartScreen } from './start/start-screen.tsx';
 
+const AboutScreen = lazyScreen(() => import('./about/about-screen.tsx').then((m) => m.AboutScreen));
 const BoxPlace = lazyScreen(() => import('./box/box-screen.tsx').then((m) => m.BoxPlace));
 const CameraPlace = lazyScreen(() =>
   import('./camera/camera-screen.tsx').then((m) => m.CameraPlace),
@@ -79,6 +80,7 @@ function Screen({ app }: { app: AppState }) {
   if (route.screen === 'start') return <StartScreen app={app} />;
   if (route.screen === 'camera') return <CameraPlace app={app} />;
   if (route.screen === 'choose') return <ChooseScreen app={app} />;
+  if (route.screen === 'about') return <AboutScreen />;
   if (route.screen === 'box') return <BoxPlace app={app} />;
   if (route.screen === 'measure') return <MeasurePlace app={app} paintId={route.paintId} />;
   const { studio, easel } = app;

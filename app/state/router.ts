@@ -6,6 +6,7 @@ export type Route =
   | { readonly screen: 'camera' }
   | { readonly screen: 'choose' }
   | { readonly screen: 'box' }
+  | { readonly screen: 'about' }
   /** A paint of the box being measured from a photo. */
   | { readonly screen: 'measure'; readonly paintId: string }
   | PaintingRoute;
@@ -41,7 +42,8 @@ const isPaintingScreen = (word: string): word is PaintingScreen =>
 export function routeOf(hash: string): Route {
   const [place, id, screen] = hash.replace(/^#\/?/, '').split('/');
   if (place === 'box' && id && screen === 'measure') return { screen, paintId: id };
-  if (place === 'camera' || place === 'choose' || place === 'box') return { screen: place };
+  if (place === 'camera' || place === 'choose' || place === 'box' || place === 'about')
+    return { screen: place };
   if (place === 'painting' && id && screen && isPaintingScreen(screen))
     return { screen, paintingId: id };
   return { screen: 'start' };

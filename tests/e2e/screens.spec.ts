@@ -52,6 +52,10 @@ async function throughAll(page: Page, look: Look): Promise<void> {
   await page.goto('./');
   await expect(example(page)).toBeVisible();
   await look('start', 'start');
+  await page.getByRole('link', { name: 'About Firstwash' }).click();
+  await expect(page.getByTestId('version')).toBeVisible();
+  await look('about', 'about');
+  await page.getByRole('link', { name: 'Paintings' }).click();
   await page.getByRole('link', { name: 'Camera' }).click();
   await expect(page.getByRole('button', { name: 'Take the photo' })).toBeEnabled();
   await look('camera', 'camera');

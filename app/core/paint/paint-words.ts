@@ -30,6 +30,16 @@ export function sourceInWords({
   return `${sources[provenance]}; ${tubeInWords(confidence)}.`;
 }
 
+/**
+ * What the colours of the built-in paints were measured on, in one sentence, of their cards: 'Of the built-in paints
+ * 13 were measured as watercolour, ...'.
+ */
+export function measuredOnInWords(cards: readonly Pick<PaintCard, 'provenance'>[]): string {
+  const count = (provenance: Provenance): number =>
+    cards.filter((card) => card.provenance === provenance).length;
+  return `Of the built-in paints ${count('measured watercolour')} were measured as watercolour; ${count('rescaled from acrylic')} are reckoned from acrylic paint of the same pigment, ${count('estimated from published colour')} estimated from published colours, ${count('recipe')} ready-mixed tubes reckoned from their parts: tubes differ, so brush a scrap or measure yours.`;
+}
+
 /** 'PG36, PY150', or that nobody tells. */
 export const pigmentsInWords = ({ ci }: Pick<PaintCard, 'ci'>): string =>
   ci.length > 0 ? ci.join(', ') : 'mixed tube, pigments not told';

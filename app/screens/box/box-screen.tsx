@@ -8,6 +8,7 @@ import {
   withRenameSeen,
   withTicks,
 } from '../../core/paint/own-box.ts';
+import { measuredOnInWords } from '../../core/paint/paint-words.ts';
 import { renamedInWords } from '../../core/paint/renamed-paints.ts';
 import type { App } from '../../state/create-app.ts';
 import type { OwnBoxState } from '../../state/paints/own-box.ts';
@@ -97,9 +98,9 @@ export function BoxScreen({ ownBox, paintDrafts, cameFrom }: BoxScreenProps) {
         </div>
         <p class="quiet">
           {careWithPaint} The label, the safety data sheet and your local rules come first.
-          Properties are as commonly given, and the same name differs from maker to maker: brush a
-          scrap first.
+          Properties are as commonly given.
         </p>
+        {cards.length > 0 && <p class="quiet">{measuredOnInWords(cards)}</p>}
       </section>
       <StrengthList ownBox={ownBox} />
       <OwnPaints

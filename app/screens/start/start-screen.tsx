@@ -69,6 +69,9 @@ export function StartScreen({ app }: { app: App }) {
       <ExampleCard intake={intake} />
       <footer class="quiet">
         <p>Photos, plans and records stay on this device. {shelf.keeping.value}</p>
+        <a class={buttonClass('quiet')} href="#/about">
+          About Firstwash
+        </a>
       </footer>
     </main>
   );

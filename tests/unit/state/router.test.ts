@@ -15,6 +15,7 @@ it('every place has an address of its own that leads back to it', () => {
     { screen: 'camera' },
     { screen: 'choose' },
     { screen: 'box' },
+    { screen: 'about' },
     { screen: 'easel', paintingId: 'a' },
     { screen: 'plan-page', paintingId: 'b' },
   ];
