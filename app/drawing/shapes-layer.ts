@@ -2,6 +2,7 @@ import { type Lab, tableOf } from '../core/colour/lab.ts';
 import type { ShapePlace } from '../core/raster/largest-shapes.ts';
 import { paintSlots } from '../core/raster/paint-slots.ts';
 import type { PixelSize } from '../core/raster/size.ts';
+import { shortOrdinal } from '../core/words/numbers.ts';
 import type { Layer } from './layers.ts';
 
 /** The shapes of one wash: a number for every pixel, and whether a number is painted. */
@@ -63,31 +64,34 @@ export const shapesLayer =
     context.putImageData(image, 0, 0);
   };
 
-/** Radius of a mark as a share of the long side: to be read on a phone. */
-const markShare = 1 / 42;
+/** Height of a tag as a share of the long side: to be read on a phone. */
+const tagShare = 1 / 23;
 
-/** A picture with some shapes numbered: a black figure in a white disc. `shapes` is asked when it is painted. */
+/**
+ * A picture with a tag of paper on some shapes: '1st', '2nd' ..., the order to paint them in. `shapes` is asked when
+ * it is painted.
+ */
 export const pointedLayer =
   (under: Layer, shapes: () => readonly ShapePlace[]): Layer =>
   (context) => {
     under(context);
     const { width, height } = context.canvas;
-    const radius = Math.max(6, Math.max(width, height) * markShare);
-    context.font = `600 ${Math.round(radius * 1.3)}px system-ui, sans-serif`;
+    const high = Math.max(14, Math.max(width, height) * tagShare);
+    context.font = `600 ${Math.round(high * 0.68)}px system-ui, sans-serif`;
     context.textAlign = 'center';
     context.textBaseline = 'middle';
-    context.lineWidth = radius / 8;
+    context.lineWidth = high / 14;
     for (const [i, { place }] of shapes().entries()) {
-      // A mark at the rim is moved in so that all of it is seen.
-      const x = Math.min(width - radius, Math.max(radius, place[0] * width));
-      const y = Math.min(height - radius, Math.max(radius, place[1] * height));
-      context.beginPath();
-      context.arc(x, y, radius, 0, 2 * Math.PI);
+      const words = shortOrdinal(i + 1);
+      const wide = context.measureText(words).width + high / 2;
+      // A tag at the rim is moved in so that all of it is seen.
+      const x = Math.min(width - wide / 2, Math.max(wide / 2, place[0] * width));
+      const y = Math.min(height - high / 2, Math.max(high / 2, place[1] * height));
       context.fillStyle = 'white';
-      context.fill();
+      context.fillRect(x - wide / 2, y - high / 2, wide, high);
       context.strokeStyle = 'black';
-      context.stroke();
+      context.strokeRect(x - wide / 2, y - high / 2, wide, high);
       context.fillStyle = 'black';
-      context.fillText(String(i + 1), x, y + radius / 12);
+      context.fillText(words, x, y + high / 24);
     }
   };

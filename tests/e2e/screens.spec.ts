@@ -64,7 +64,7 @@ async function throughAll(page: Page, look: Look): Promise<void> {
   await expect(toTheWashes(page)).toBeVisible();
   await expect(page.getByTestId('sentence')).toBeVisible();
   await look('look', 'look');
-  for (const way of ['Squint', 'Edges', 'Touch for value']) {
+  for (const way of ['Few values', 'Squint', 'Edges', 'Touch for value']) {
     await page.getByRole('button', { name: way, exact: true }).click();
     await look('look', `look-${way.toLowerCase().replaceAll(' ', '-')}`);
   }

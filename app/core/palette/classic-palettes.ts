@@ -97,9 +97,9 @@ export const classicPalettes: readonly ClassicPalette[] = [
     ],
   },
   {
-    id: 'dark-triad',
-    title: 'Dark triad',
-    words: 'Three deep transparent paints: strong darks without black, few brights.',
+    id: 'deep-three',
+    title: 'Deep transparent three',
+    words: 'Strong darks without black, few brights.',
     paints: [
       {
         role: 'a deep yellow',

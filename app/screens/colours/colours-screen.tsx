@@ -1,6 +1,7 @@
 import { useSignal } from '@preact/signals';
 import type { Point } from '../../core/colour/lab.ts';
 import { readingWishes } from '../../core/decisions/wishes.ts';
+import { familiesAsPainted } from '../../core/reading/families/paint-order.ts';
 import { type MassWash, shapesInWords, smallestSizes } from '../../core/reading/masses.ts';
 import type { OpenedReading } from '../../state/painting/opened-reading.ts';
 import type { Studio } from '../../state/painting/studio.ts';
@@ -93,7 +94,11 @@ export function ColoursScreen({ studio, paintingId }: { studio: Studio; painting
               void studio.decide({ kind: 'families', edit });
             }}
           />
-          <FamilyRows families={seen.reading.families} chosen={chosen.ids} onToggle={choose} />
+          <FamilyRows
+            families={familiesAsPainted(seen.reading)}
+            chosen={chosen.ids}
+            onToggle={choose}
+          />
           <Button
             look="quiet"
             disabled={!wishes.familyEdits || reading}

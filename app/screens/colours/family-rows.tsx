@@ -1,11 +1,10 @@
 import { useSignal } from '@preact/signals';
-import { cssColour } from '../../core/colour/lab.ts';
 import { mostFamilies } from '../../core/limits.ts';
 import type { FamilyColour, FamilyEdit } from '../../core/reading/families/family-edit.ts';
 import type { Family } from '../../core/reading/reading.ts';
-import { formatPercent } from '../../core/words/reading-words.ts';
 import type { OpenedReading } from '../../state/painting/opened-reading.ts';
 import { Button } from '../../ui/controls/button.tsx';
+import { ShareBar } from '../../ui/controls/share-bar.tsx';
 import styles from './colours-screen.module.css';
 
 interface FamilyRowsProps {
@@ -14,21 +13,20 @@ interface FamilyRowsProps {
   onToggle: (id: number) => void;
 }
 
-/** The colours of the picture, largest first; each can be chosen. */
+/** The colours of the picture in the order they are painted, each with its share as a bar; each can be chosen. */
 export function FamilyRows({ families, chosen, onToggle }: FamilyRowsProps) {
   return (
     <ul class={styles.rows}>
-      {families.map(({ id, lab, name, share }) => (
-        <li key={id}>
+      {families.map((family) => (
+        <li key={family.id}>
           <button
             type="button"
             class={styles.row}
-            aria-pressed={chosen.includes(id)}
-            onClick={() => onToggle(id)}
+            aria-pressed={chosen.includes(family.id)}
+            onClick={() => onToggle(family.id)}
           >
-            <span class={styles.swatch} style={{ background: cssColour(lab) }} />
-            <span class={styles.name}>{name}</span>
-            <span class={styles.share}>{formatPercent(share)}</span>
+            <ShareBar family={family} among={families} />
+            <span class={styles.name}>{family.name}</span>
           </button>
         </li>
       ))}

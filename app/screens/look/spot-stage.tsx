@@ -1,5 +1,7 @@
-import { useEffect, useLayoutEffect, useRef } from 'preact/hooks';
-import type { Point } from '../../core/colour/lab.ts';
+import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
+import { cssGrey, type Point } from '../../core/colour/lab.ts';
+import { valueOfLightness } from '../../core/colour/lightness.ts';
+import { meanColour } from '../../core/raster/squint.ts';
 import type { PictureTurn } from '../../ui/picture/picture.tsx';
 import { Stage } from '../../ui/pointer/stage.tsx';
 import styles from './spot-stage.module.css';
@@ -8,7 +10,7 @@ import { turnPoint, useSpotTouch } from './use-spot-touch.ts';
 
 interface SpotStageProps {
   look: Look;
-  /** What is enlarged beside the finger. */
+  /** What is seen through the card beside the finger. */
   bitmap: ImageBitmap;
 }
 
@@ -33,7 +35,7 @@ export function SpotStage({ look, bitmap }: SpotStageProps) {
       {moving && (
         <>
           <Mark place={turnPoint(moving, turn)} name="" />
-          <Loupe bitmap={bitmap} spot={moving} turn={turn} />
+          <IsolatingCard bitmap={bitmap} spot={moving} turn={turn} />
         </>
       )}
     </Stage>
@@ -50,23 +52,29 @@ function Mark({ place, name }: { place: Point; name: string }) {
   );
 }
 
-/** Side of the glass in its own px, and how many px of the picture it shows. */
-const sidePx = 224;
-const shownPx = 72;
+/** Side of the hole in its own px, and how many px of the picture it shows. */
+const sidePx = 112;
+const shownPx = 36;
+/** Of so many px of the picture about the spot the card tells the value (own). */
+const tellingPx = 3;
 
-interface LoupeProps {
+interface IsolatingCardProps {
   bitmap: ImageBitmap;
   /** 0..1 of the picture. */
   spot: Point;
   turn: PictureTurn;
 }
 
-/** The spot enlarged, beside the finger and never under it. */
-function Loupe({ bitmap, spot, turn }: LoupeProps) {
+/**
+ * The trade's isolating card, beside the finger and never under it: a grey card with a hole, in which the spot is seen
+ * apart from what surrounds it, and the value scale along its edge; the step that matches is pushed up to the hole.
+ */
+function IsolatingCard({ bitmap, spot, turn }: IsolatingCardProps) {
   const canvas = useRef<HTMLCanvasElement>(null);
+  const [step, setStep] = useState(0);
   const [x, y] = turnPoint(spot, turn);
   useLayoutEffect(() => {
-    const context = canvas.current?.getContext('2d');
+    const context = canvas.current?.getContext('2d', { willReadFrequently: true });
     if (!context || bitmap.width === 0) return; // a bitmap already handed back is 0 wide
     const zoom = sidePx / shownPx;
     context.resetTransform();
@@ -76,15 +84,32 @@ function Loupe({ bitmap, spot, turn }: LoupeProps) {
     context.scale(turn.mirrored !== turn.upsideDown ? -zoom : zoom, turn.upsideDown ? -zoom : zoom);
     context.translate(-spot[0] * bitmap.width, -spot[1] * bitmap.height);
     context.drawImage(bitmap, 0, 0);
+    const seen = context.getImageData(0, 0, sidePx, sidePx);
+    const [lightness] = meanColour(seen, sidePx / 2, sidePx / 2, (tellingPx / 2) * zoom);
+    setStep(Math.min(9, Math.floor(valueOfLightness(lightness))));
   }, [bitmap, spot, turn]);
   return (
     <span
-      class={styles.loupe}
+      class={styles.card}
       data-side={x > 0.5 ? 'left' : 'right'}
+      data-testid="isolating-card"
       style={{ '--x': `${x * 100}%`, '--y': `${y * 100}%` }}
       aria-hidden="true"
     >
-      <canvas ref={canvas} class={styles.glass} width={sidePx} height={sidePx} />
+      <canvas ref={canvas} class={styles.hole} width={sidePx} height={sidePx} />
+      <span class={styles.scale}>
+        {steps.map((each) => (
+          <span
+            key={each}
+            class={styles.step}
+            data-current={each === step || undefined}
+            style={{ background: cssGrey((each + 0.5) * 10) }}
+          />
+        ))}
+      </span>
     </span>
   );
 }
+
+/** The ten steps of the value scale, black first; step i stands for values i..i+1. */
+const steps = Array.from({ length: 10 }, (_, i) => i);

@@ -1,6 +1,7 @@
 import { useSignal } from '@preact/signals';
-import { cssColour } from '../../core/colour/lab.ts';
+import { valueOfLightness } from '../../core/colour/lightness.ts';
 import { edgeShares } from '../../core/reading/edges/edge.ts';
+import { familiesAsPainted } from '../../core/reading/families/paint-order.ts';
 import { massesInWords } from '../../core/reading/masses.ts';
 import type { Reading } from '../../core/reading/reading.ts';
 import { formatCount } from '../../core/words/numbers.ts';
@@ -8,6 +9,8 @@ import { formatPercent, studySentence } from '../../core/words/reading-words.ts'
 import type { OpenedReading } from '../../state/painting/opened-reading.ts';
 import type { Studio } from '../../state/painting/studio.ts';
 import { linkTo, type PaintingScreen } from '../../state/router.ts';
+import { ShareBar } from '../../ui/controls/share-bar.tsx';
+import { ValueScale } from '../../ui/controls/value-scale.tsx';
 import { BandCount, RangeChoice } from './band-count.tsx';
 import styles from './study-facts.module.css';
 import type { ToolsState } from './use-study-tools.ts';
@@ -44,10 +47,10 @@ export function StudyFacts({ studio, paintingId, seen, tools }: StudyFactsProps)
       <RangeChoice studio={studio} seen={seen} tools={tools} />
       <h2 class={styles.heading}>Colours</h2>
       <ul class={styles.families}>
-        {reading.families.map((family) => (
+        {familiesAsPainted(reading).map((family) => (
           <li key={family.id}>
-            <span class={styles.swatch} style={{ background: cssColour(family.lab) }} />
-            {family.name}, {formatPercent(family.share)}
+            <ShareBar family={family} among={reading.families} />
+            {family.name}
           </li>
         ))}
       </ul>
@@ -71,8 +74,49 @@ export function StudyFacts({ studio, paintingId, seen, tools }: StudyFactsProps)
   );
 }
 
-/** The bands in figures, for who wants them. */
+/** The bands in figures, and how much of the picture has each value, for who wants them. */
 function StudyNumbers({ reading }: { reading: Reading }) {
+  return (
+    <>
+      <BandTable reading={reading} />
+      <figure>
+        <figcaption class="quiet">How much of the picture has each value</figcaption>
+        <svg
+          class={styles.histogram}
+          viewBox="0 0 100 100"
+          preserveAspectRatio="none"
+          aria-hidden="true"
+          data-testid="histogram"
+        >
+          <path d={histogramShape(reading.lightness.histogram)} />
+        </svg>
+        <ValueScale />
+      </figure>
+    </>
+  );
+}
+
+/** Where each bin begins along the scale, 0..100; bin = L* x 2.55. */
+const places = Array.from({ length: 257 }, (_, bin) => 10 * valueOfLightness((bin - 0.5) / 2.55));
+
+/** So many of the fullest bins may reach over the top: a burnt-out sky would flatten all the rest (own). */
+const cutOff = 6;
+
+/**
+ * An SVG path over the value scale, 100 wide and 100 high: how much of the picture has each value.
+ * Heights are square roots, so that small lights and darks are still seen beside large masses.
+ */
+function histogramShape(histogram: readonly number[]): string {
+  const fullestFirst = [...histogram].sort((x, y) => y - x);
+  const most = Math.sqrt(fullestFirst[cutOff] || fullestFirst[0] || 1);
+  const tops = histogram.map((pixels, bin) => {
+    const height = 100 - (100 * Math.min(most, Math.sqrt(pixels))) / most;
+    return `V${height.toFixed(1)}H${(places[bin + 1] ?? 100).toFixed(2)}`;
+  });
+  return `M0 100${tops.join('')}V100Z`;
+}
+
+function BandTable({ reading }: { reading: Reading }) {
   return (
     <table class={styles.numbers}>
       <caption class="quiet">

@@ -38,7 +38,7 @@ export function StudyPanel(props: StudyPanelProps) {
     ['grey', 'Grey'],
     ['colour', 'Colour'],
   ];
-  if (seen) views.push(['values', 'Values']);
+  if (seen) views.push(['values', 'Few values']);
   if (kit) views.push(['squint', 'Squint']);
   if (seen?.reading.edges?.length) views.push(['edges', 'Edges']);
   const again = (): void => {

@@ -125,13 +125,12 @@ function SquintStrength({ strength }: { strength: Signal<number> }) {
   );
 }
 
-/** Other ways to look: touch a spot, turn the picture over. */
+/** Other ways to look: touch a spot; with a fresh eye, upside down or as in a mirror. */
 function ToolRow({ look, canTouch }: { look: Look; canTouch: boolean }) {
   const { turn, touching, marks, moving } = look;
   const { upsideDown, mirrored } = turn.value;
   return (
-    <fieldset class={styles.tools}>
-      <legend class="spoken">Ways to look</legend>
+    <div class={styles.tools}>
       <Button
         aria-pressed={touching.value}
         disabled={!canTouch}
@@ -143,23 +142,26 @@ function ToolRow({ look, canTouch }: { look: Look; canTouch: boolean }) {
       >
         Touch for value
       </Button>
-      <Button
-        aria-pressed={upsideDown}
-        onClick={() => {
-          turn.value = { mirrored, upsideDown: !upsideDown };
-        }}
-      >
-        Upside down
-      </Button>
-      <Button
-        aria-pressed={mirrored}
-        onClick={() => {
-          turn.value = { upsideDown, mirrored: !mirrored };
-        }}
-      >
-        Mirror
-      </Button>
-    </fieldset>
+      <fieldset class={styles.fresh}>
+        <legend class="quiet">With a fresh eye</legend>
+        <Button
+          aria-pressed={upsideDown}
+          onClick={() => {
+            turn.value = { mirrored, upsideDown: !upsideDown };
+          }}
+        >
+          Upside down
+        </Button>
+        <Button
+          aria-pressed={mirrored}
+          onClick={() => {
+            turn.value = { upsideDown, mirrored: !mirrored };
+          }}
+        >
+          Mirror
+        </Button>
+      </fieldset>
+    </div>
   );
 }
 

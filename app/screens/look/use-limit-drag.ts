@@ -1,10 +1,17 @@
 import { useEffect, useRef } from 'preact/hooks';
-import { lightnessOfValue } from '../../core/colour/lightness.ts';
 import { arrowDirections, isShortcut } from '../../ui/pointer/stage-keys.ts';
 import { placeInShares, usePointers } from '../../ui/pointer/use-pointers.ts';
-import { moveLimit, nearestLimit, roomOfLimit } from './band-limits.ts';
+import {
+  lightnessAtShare,
+  moveLimit,
+  nearestPlace,
+  roomOfLimit,
+  shareBelow,
+} from './band-limits.ts';
 
 interface LimitDrag {
+  /** Of the simplified lightness: 256 bins, L* x 2.55. */
+  histogram: readonly number[];
   limits: readonly number[];
   /** While the finger moves; null where the browser took the gesture away. */
   onMove: (limits: readonly number[] | null) => void;
@@ -14,43 +21,41 @@ interface LimitDrag {
 
 interface Held {
   readonly which: number;
-  /** Limits as they were, and how far beside the limit the finger came down, L*. */
+  /** Limits as they were, and how far beside the limit the finger came down, as a share of the strip. */
   readonly before: readonly number[];
   readonly beside: number;
   reached: readonly number[] | null;
 }
 
-/** L* at a place along the track, 0..1 of its length. */
-const lightnessAlong = (share: number): number => lightnessOfValue(10 * share);
-
 const toTenth = (lightness: number): number => Math.round(lightness * 10) / 10;
 
 /**
- * Pointer handlers for the track under the limits: a finger anywhere on it takes the nearest one
- * along, so that two limits close together can both be taken.
+ * Pointer handlers for the strip: a finger anywhere on it takes the nearest border between two steps along, so that
+ * two close together can both be taken.
  */
-export function useLimitDrag({ limits, onMove, onSettle }: LimitDrag) {
+export function useLimitDrag({ histogram, limits, onMove, onSettle }: LimitDrag) {
   const held = useRef<Held | null>(null);
   const { handlers } = usePointers({
     most: 1,
     captures: true,
     placeOf: (event) => placeInShares(event, Number.POSITIVE_INFINITY),
     onDown(event, [share]) {
-      const lightness = lightnessAlong(share);
-      const which = nearestLimit(limits, lightness);
-      const limit = limits[which];
-      if (limit === undefined) return false;
+      const places = limits.map((limit) => shareBelow(histogram, limit));
+      const which = nearestPlace(places, share);
+      const place = places[which];
+      if (place === undefined) return false;
       event.preventDefault();
       event.currentTarget
         .querySelectorAll<HTMLElement>('[role=slider]')
         [which]?.focus({ preventScroll: true });
-      held.current = { which, before: limits, beside: lightness - limit, reached: null };
+      held.current = { which, before: limits, beside: share - place, reached: null };
       return true;
     },
     onMove(_event, [share]) {
       if (!held.current) return;
       const { before, which, beside } = held.current;
-      held.current.reached = moveLimit(before, which, toTenth(lightnessAlong(share) - beside));
+      const lightness = lightnessAtShare(histogram, share - beside);
+      held.current.reached = moveLimit(before, which, toTenth(lightness));
       onMove(held.current.reached);
     },
     onUp() {

@@ -1,9 +1,9 @@
-import { useMemo } from 'preact/hooks';
+import { cssGrey } from '../../core/colour/lab.ts';
 import { valueOfLightness } from '../../core/colour/lightness.ts';
 import type { Reading } from '../../core/reading/reading.ts';
 import { bandWord } from '../../core/words/reading-words.ts';
 import { ValueScale } from '../../ui/controls/value-scale.tsx';
-import { bandsByLimits, limitsOf, roomOfLimit } from './band-limits.ts';
+import { bandsByLimits, limitsOf, roomOfLimit, shareBelow } from './band-limits.ts';
 import { useLimitDrag, useLimitKeys } from './use-limit-drag.ts';
 import styles from './value-strip.module.css';
 
@@ -17,24 +17,39 @@ interface ValueStripProps {
   onSettle: (limits: readonly number[]) => void;
 }
 
-/** The value scale, over it how much of the picture has each value, and the limits to be dragged. */
+/**
+ * A value strip as one is painted at the edge of a study, black at the left: a step for each of the few values, as
+ * wide as its share of the picture. Its borders are dragged. Under it the value scale, with the names of the steps.
+ */
 export function ValueStrip({ reading, moved, only, onBand, onMove, onSettle }: ValueStripProps) {
   const { histogram } = reading.lightness;
-  const shape = useMemo(() => histogramShape(histogram), [histogram]);
   const limits = moved ?? limitsOf(reading.bands);
-  const handlers = useLimitDrag({ limits, onMove, onSettle });
+  const handlers = useLimitDrag({ histogram, limits, onMove, onSettle });
   const keys = useLimitKeys(limits, onMove, onSettle);
   const count = limits.length + 1;
   const bands = bandsByLimits(histogram, limits).map((band) => ({
     ...band,
     value: valueOfLightness(band.lightness),
   }));
+  const places = [0, ...limits.map((limit) => shareBelow(histogram, limit)), 1];
   return (
     <div class={styles.strip}>
       <div class={styles.track} data-testid="limits" {...handlers}>
-        <svg class={styles.histogram} viewBox="0 0 100 100" preserveAspectRatio="none" aria-hidden>
-          <path d={shape} />
-        </svg>
+        {[...bands].reverse().map(({ band, lightness }, step) => {
+          const [from = 0, to = 1] = places.slice(step);
+          return (
+            <span
+              key={band}
+              class={styles.step}
+              data-current={band === only || undefined}
+              style={{
+                left: `${100 * from}%`,
+                width: `${100 * (to - from)}%`,
+                background: cssGrey(lightness),
+              }}
+            />
+          );
+        })}
         {limits.map((limit, which) => {
           const value = valueOfLightness(limit);
           const [light, dark] = [count - 1 - which, count - which];
@@ -44,7 +59,7 @@ export function ValueStrip({ reading, moved, only, onBand, onMove, onSettle }: V
             <div
               key={which}
               class={styles.limit}
-              style={{ left: `${value * 10}%` }}
+              style={{ left: `${100 * (places[which + 1] ?? 0)}%` }}
               role="slider"
               tabIndex={0}
               aria-label={name}
@@ -65,24 +80,4 @@ export function ValueStrip({ reading, moved, only, onBand, onMove, onSettle }: V
       <ValueScale bands={bands} current={new Set(only === null ? [] : [only])} onBand={onBand} />
     </div>
   );
-}
-
-/** Where each bin begins along the scale, 0..100; bin = L* x 2.55. */
-const places = Array.from({ length: 257 }, (_, bin) => 10 * valueOfLightness((bin - 0.5) / 2.55));
-
-/** So many of the fullest bins may reach over the top: a burnt-out sky would flatten all the rest. */
-const cutOff = 6;
-
-/**
- * An SVG path over the value scale, 100 wide and 100 high: how much of the picture has each value.
- * Heights are square roots, so that small lights and darks are still seen beside large masses.
- */
-function histogramShape(histogram: readonly number[]): string {
-  const fullestFirst = [...histogram].sort((x, y) => y - x);
-  const most = Math.sqrt(fullestFirst[cutOff] || fullestFirst[0] || 1);
-  const tops = histogram.map((pixels, bin) => {
-    const height = 100 - (100 * Math.min(most, Math.sqrt(pixels))) / most;
-    return `V${height.toFixed(1)}H${(places[bin + 1] ?? 100).toFixed(2)}`;
-  });
-  return `M0 100${tops.join('')}V100Z`;
 }

@@ -94,7 +94,6 @@ function wetInWords(plan: WashPlan, index: number): string {
 export function describeStage(plan: WashPlan, index: number, view: StageView): string {
   if (view === 'wet') return wetInWords(plan, index);
   if (view === 'changes') return changesInWords(stepChanges(plan, index));
-  if (view === 'where')
-    return 'The figures point at the largest shapes, the largest first: big before small.';
+  if (view === 'where') return 'The tags say which shapes come first: big before small.';
   return '';
 }

@@ -17,7 +17,7 @@ interface StageStripProps {
   onStep: (index: number) => void;
 }
 
-/** How the sheet looks after each step, small, one beside the other; a finger on the slider runs through them. */
+/** How the sheet looks after each step, small, one beside the other; a finger on the notched line runs through them. */
 export function StageStrip({ seen, steps, current, onStep }: StageStripProps) {
   const { width, height } = seen.reading.raster;
   const small = useMemo(() => {
@@ -62,7 +62,8 @@ export function StageStrip({ seen, steps, current, onStep }: StageStripProps) {
         ))}
       </ol>
       <input
-        class={slider.slider}
+        class={`${slider.slider} ${styles.notched}`}
+        style={{ '--gaps': Math.max(1, steps.length - 1) }}
         type="range"
         aria-label="Stage"
         aria-valuetext={shown ? `${shown.n} of ${steps.length}: ${shown.title}` : ''}

@@ -70,8 +70,8 @@ export function CutChoice(props: CutChoiceProps) {
         <Button onClick={onLargest}>Largest</Button>
       </div>
       <p id={hintId} class="quiet">
-        Drag the cut, pull a corner or pinch. Keys on the picture: arrows move it (with Shift
-        farther), + and − size it, [ and ] straighten, R turns.
+        Drag the opening, pull a corner of the cards or pinch. Keys on the picture: arrows move it
+        (with Shift farther), + and − size it, comma and full stop straighten, T turns.
       </p>
     </>
   );
@@ -81,7 +81,7 @@ export function CutChoice(props: CutChoiceProps) {
 const shortStep = 0.02;
 const longStep = 0.2;
 const sizeStep = 1.05;
-/** One press of [ or ], degrees. */
+/** One press of comma or full stop, degrees. */
 const straightenStep = 0.5;
 
 const roundToStep = (degrees: number): number =>
@@ -108,9 +108,9 @@ export function moveCutByKey(
     case '-':
     case '−':
       return resizedCrop(photo, crop, 1 / sizeStep);
-    case '[':
+    case ',':
       return straightenedCrop(photo, crop, roundToStep(straightening - straightenStep));
-    case ']':
+    case '.':
       return straightenedCrop(photo, crop, roundToStep(straightening + straightenStep));
     default:
       return null;

@@ -61,7 +61,7 @@ export function CutStage(props: CutStageProps) {
 
   const keyDown = (event: KeyboardEvent): void => {
     if (isShortcut(event)) return;
-    if (event.key === 'r' || event.key === 'R') {
+    if (event.key === 't' || event.key === 'T') {
       if (!event.repeat) onTurn();
       event.preventDefault();
       return;
@@ -103,30 +103,49 @@ export function CutStage(props: CutStageProps) {
   );
 }
 
-/** Lines at the thirds of the frame: for placing the subject, and for carrying the drawing over. */
-function thirds({ x, y, width, height }: CutView['frame']): string {
-  const across = [1, 2].map((n) => `M${x + (n * width) / 3} ${y}v${height}`);
-  const down = [1, 2].map((n) => `M${x} ${y + (n * height) / 3}h${width}`);
+type Frame = CutView['frame'];
+
+/** Lines at halves and quarters of the sheet, those a drawing is carried over by. */
+function quarters({ x, y, width, height }: Frame, at: readonly number[]): string {
+  const across = at.map((n) => `M${x + (n * width) / 4} ${y}v${height}`);
+  const down = at.map((n) => `M${x} ${y + (n * height) / 4}h${width}`);
   return [...across, ...down].join('');
 }
 
-/** Angles at the four corners: where the frame is taken hold of. */
-function corners({ x, y, width, height }: CutView['frame']): string {
-  const arm = Math.min(22, width / 4, height / 4);
-  return [
-    `M${x} ${y + arm}V${y}H${x + arm}`,
-    `M${x + width - arm} ${y}H${x + width}V${y + arm}`,
-    `M${x + width} ${y + height - arm}V${y + height}H${x + width - arm}`,
-    `M${x + arm} ${y + height}H${x}V${y + height - arm}`,
-  ].join('');
+/** How wide the arm of a card is, px: seen as a card, and leaving sight of what is cut off beyond it. */
+const armWidth = (stage: PixelSize): number =>
+  Math.max(22, Math.min(52, Math.min(stage.width, stage.height) / 11));
+
+/**
+ * An L of card whose inner corner lies at a corner of the opening: its arms run along two sides and on past their
+ * ends, as far as they are wide and half as much again. `turn` 1: the upper left corner; -1: the lower right one.
+ */
+function cardOf({ x, y, width, height }: Frame, arm: number, turn: 1 | -1): string {
+  const [cornerX, cornerY] = turn === 1 ? [x, y] : [x + width, y + height];
+  const at = (right: number, down: number): string =>
+    `${cornerX + turn * right} ${cornerY + turn * down}`;
+  const [long, tall] = [width + 1.5 * arm, height + 1.5 * arm];
+  const corners = [
+    at(0, 0),
+    at(long, 0),
+    at(long, -arm),
+    at(-arm, -arm),
+    at(-arm, tall),
+    at(0, tall),
+  ];
+  return `M${corners.join('L')}Z`;
 }
 
-/** What is left out, dimmed to the surround; the edge of the sheet and its thirds. */
+/**
+ * The trade's viewfinder: two L-shaped cards laid over each other, the sheet open between them; beyond them what is
+ * left out, dimmed to the surround. Fine lines at the halves and quarters of the sheet.
+ */
 function CutFrame({ stage, view }: { stage: PixelSize; view: CutView }) {
   const { x, y, width, height } = view.frame;
   const outline = `M${x} ${y}h${width}v${height}h${-width}z`;
-  const grid = thirds(view.frame);
-  const holds = corners(view.frame);
+  const arm = armWidth(stage);
+  const halves = quarters(view.frame, [2]);
+  const others = quarters(view.frame, [1, 3]);
   return (
     <svg
       class={styles.frame}
@@ -140,12 +159,11 @@ function CutFrame({ stage, view }: { stage: PixelSize; view: CutView }) {
         fill-rule="evenodd"
         d={`M0 0h${stage.width}v${stage.height}H0z${outline}`}
       />
-      <path class={styles.gridCasing} d={grid} />
-      <path class={styles.grid} d={grid} />
-      <path class={styles.casing} d={outline} />
-      <path class={styles.line} d={outline} />
-      <path class={styles.holdCasing} d={holds} />
-      <path class={styles.hold} d={holds} />
+      <path class={styles.lineCasing} d={others + halves} />
+      <path class={styles.quarters} d={others} />
+      <path class={styles.halves} d={halves} />
+      <path class={styles.card} data-testid="upper-card" d={cardOf(view.frame, arm, 1)} />
+      <path class={styles.card} d={cardOf(view.frame, arm, -1)} />
     </svg>
   );
 }

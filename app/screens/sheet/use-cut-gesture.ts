@@ -121,7 +121,7 @@ export interface CutView {
 }
 
 /** Free space round the photo, px, so that a cut at its very edge can be seen and taken hold of. */
-const margin = 14;
+const margin = 22;
 
 /** The whole turned photo, as large as the stage allows, and the cut upright over it. */
 export function fitCutView(photo: PixelSize, crop: Crop, stage: PixelSize): CutView {

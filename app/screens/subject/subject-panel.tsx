@@ -32,7 +32,7 @@ function hintFor(mode: SubjectMode, hasSubject: boolean): string {
 
 const keysFor = (mode: SubjectMode): string =>
   mode === 'circle'
-    ? 'By keys: arrows move an oval, + and − size it, [ and ] make it narrower or wider, Enter lays it down.'
+    ? 'By keys: arrows move an oval, + and − size it, comma and full stop make it narrower or wider, Enter lays it down.'
     : 'By keys: arrows move the brush, Enter dabs.';
 
 function describeSubject({ found, empty, problem }: SubjectLine): string {

@@ -19,8 +19,8 @@ const sizes: Record<string, Point> = {
   '+': [sizeStep, sizeStep],
   '=': [sizeStep, sizeStep], // the same key without Shift
   '-': [1 / sizeStep, 1 / sizeStep],
-  '[': [1 / sizeStep, 1],
-  ']': [sizeStep, 1],
+  ',': [1 / sizeStep, 1],
+  '.': [sizeStep, 1],
 };
 
 /** The oval after a key, or null where the key means nothing to it. Shift takes long steps. */

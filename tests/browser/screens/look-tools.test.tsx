@@ -35,7 +35,11 @@ test('a touched spot says its value, its L* and its colour', async () => {
   pointerOn(stage(), 'pointerdown', at(2));
   await expect.element(page.getByText(/^Value 4\.9/)).toBeVisible(); // L* 50, ASTM D1535
   await expect.element(page.getByText(/L\* 50/)).toBeVisible();
-  expect(stage().querySelector('canvas')).not.toBeNull(); // enlarged beside the finger
+  const card = page.getByTestId('isolating-card'); // beside the finger, the spot in its hole
+  const steps = [...card.element().querySelectorAll(':scope > span > span')];
+  expect(steps).toHaveLength(10);
+  const matching = () => steps.map((step) => step.hasAttribute('data-current')).indexOf(true);
+  await expect.poll(matching).toBe(4); // value 4.9 lies in the fifth step
   pointerOn(stage(), 'pointermove', at(4));
   await expect.element(page.getByText(/L\* 9[67]/)).toBeVisible();
   pointerOn(stage(), 'pointerup', at(4));

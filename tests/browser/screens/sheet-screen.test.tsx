@@ -128,8 +128,8 @@ test('two fingers drawing together make the cut smaller', () => {
 });
 
 test('a pull at a corner sizes the cut about its centre', async () => {
-  const veil = stage().querySelector('svg path:nth-of-type(4)');
-  const [x, y] = (veil?.getAttribute('d') ?? '').slice(1).split(/[ hv]/).map(Number);
+  const card = page.getByTestId('upper-card').element(); // begins at its inner corner
+  const [x, y] = (card.getAttribute('d') ?? '').slice(1).split(/[ L]/).map(Number);
   const { clientWidth, clientHeight } = stage();
   const [left, top] = [(x ?? 0) / clientWidth, (y ?? 0) / clientHeight];
   pointer('pointerdown', 1, left, top);
@@ -174,11 +174,11 @@ test('all by keys: arrows, size, straighten, turn', async () => {
   expect(last().crop.centre[1]).toBeGreaterThan(0.5);
   await userEvent.keyboard('+');
   expect(last().crop.size[0]).toBeGreaterThan(smaller.size[0]);
-  await userEvent.keyboard(']]]');
+  await userEvent.keyboard('...');
   expect(last().crop.turn).toBeCloseTo(1.5, 9);
-  await userEvent.keyboard('[[[[[[[['); // two are typed as one
+  await userEvent.keyboard(',,,,');
   expect(last().crop.turn).toBeCloseTo(359.5, 9);
-  await userEvent.keyboard('r');
+  await userEvent.keyboard('t');
   expect(last().crop.turn).toBeCloseTo(89.5, 9);
   expect(last().sheet).toEqual({ format: 'quarter', widthMm: 279, heightMm: 381 });
 });

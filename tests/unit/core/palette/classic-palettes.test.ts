@@ -75,6 +75,6 @@ test('a substitute stands in only where the paint itself is not there', () => {
 
 test('a mixed tube is taken by its first pigment only', () => {
   const green = boxOf('hue-hooker-s'); // PG7 and a gold
-  expect(resolveClassic(classic('dark-triad'), green).paints).toEqual([]);
-  expect(resolveClassic(classic('dark-triad'), boxOf('hue-indigo')).paints).toEqual(['hue-indigo']);
+  expect(resolveClassic(classic('deep-three'), green).paints).toEqual([]);
+  expect(resolveClassic(classic('deep-three'), boxOf('hue-indigo')).paints).toEqual(['hue-indigo']);
 });

@@ -38,8 +38,8 @@ describe('an oval by keys', () => {
     expect(shape.centre).toEqual([0.5, 0]);
   });
 
-  test('plus, minus and brackets size it, within limits', () => {
-    const wide = shapeAfterKey(startShape, ']', false);
+  test('plus, minus, comma and full stop size it, within limits', () => {
+    const wide = shapeAfterKey(startShape, '.', false);
     expect(wide?.half[0]).toBeGreaterThan(startShape.half[0]);
     expect(wide?.half[1]).toBe(startShape.half[1]);
     let shape = startShape;
