@@ -51,14 +51,14 @@ export function activityOf(moisture: number): number {
   return Math.min(1, Math.max(0, x / K));
 }
 
-/** A sheet weighed in air carries about 6.5 % water at half humidity. */
-const dryShare = 1 / 1.065;
-/** Water per fibre in the layer a wash wets at once, g per g. */
+/** A sheet is sold by its weight in air of half humidity (ISO 536 weighs it so, from memory): water and all. */
+const dryShare = 1 / (1 + moistureOf(0.5));
+/** Water per fibre in the layer a wash wets at once, g per g (own). */
 const topLayerMoisture = 0.5;
 /** A few drops do not reach through a thick sheet: fibre they spread into at most, g per g (own). */
 const farthestSpread = 30;
 const slices = 60;
-/** Bone dry to the hand: this share of the added water has gone. */
+/** Bone dry to the hand: this share of the added water has gone (own). */
 const gone = 0.95;
 
 /**

@@ -10,11 +10,11 @@ export function vapourPressure(celsius: number): number {
   return 611.21 * Math.exp(((18.678 - celsius / 234.5) * celsius) / (257.14 + celsius));
 }
 
-const pressure = 101325; // Pa
-const heatOfAir = 1006; // J/kg K
-const lewis = 0.91; // Le^(2/3) of water vapour in air, Le about 0.87
-const emissivity = 0.95;
-const stefanBoltzmann = 5.67e-8; // W/m2 K4
+const pressure = 101325; // Pa: the standard atmosphere (ISO 2533)
+const heatOfAir = 1006; // J/kg K, dry air near 20 C (from memory)
+const lewis = 0.91; // Le^(2/3) of water vapour in air, Le about 0.87 (from memory)
+const emissivity = 0.95; // of wet paper in the infrared (from memory)
+const stefanBoltzmann = 5.67e-8; // W/m2 K4 (CODATA 2018, rounded)
 /** Heat through what is behind the sheet, W/m2 K: a 6 mm wooden board, a pad or foam (own estimates). */
 const heatBehind = { board: 5.7, block: 1, wet: 5.7 } as const;
 /** Share of the sunshine that wet white paper takes up (guess). */

@@ -1,6 +1,6 @@
 /**
- * The trade's ladder from watery to stiff. The words are common practice (no standard exists); what they stand for
- * is this project's own.
+ * The trade's ladder from watery to stiff. The words are those of Zbukvic, J., Mastering Atmosphere and Mood in
+ * Watercolor, 2002, common practice today (no standard exists); what they stand for is this project's own.
  */
 export type Consistency = 'tea' | 'coffee' | 'milk' | 'cream' | 'butter';
 

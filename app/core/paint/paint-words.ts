@@ -20,14 +20,18 @@ function tubeInWords(confidence: number): string {
 
 /**
  * Where the colour of a built-in paint comes from and how far a tube may differ from it: 'Estimated; your tube may
- * differ somewhat.' Null for a paint of her own.
+ * differ somewhat.' The measured tubes were told by paint names only: their Colour Index names are judged. Null for a
+ * paint of her own.
  */
 export function sourceInWords({
   provenance,
   confidence,
-}: Pick<PaintCard, 'provenance' | 'confidence'>): string | null {
+  ci = [],
+}: Pick<PaintCard, 'provenance' | 'confidence'> & Partial<Pick<PaintCard, 'ci'>>): string | null {
   if (!provenance || confidence === undefined) return null;
-  return `${sources[provenance]}; ${tubeInWords(confidence)}.`;
+  const isJudged = provenance === 'measured watercolour' && ci.length > 0;
+  const judged = isJudged ? ', its pigment judged by name and spectrum' : '';
+  return `${sources[provenance]}${judged}; ${tubeInWords(confidence)}.`;
 }
 
 /**

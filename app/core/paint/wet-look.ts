@@ -30,7 +30,7 @@ const wetLooks = {
 
 type Shine = keyof typeof wetLooks;
 
-/** Water's refractive index, squared. */
+/** Water's refractive index, 1.333, squared (from memory). */
 const waterSquared = 1.777;
 
 /**

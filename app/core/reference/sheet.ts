@@ -1,7 +1,10 @@
 import { capitalize, halvesInFigures } from '../words/numbers.ts';
 import { typedNumber } from '../words/typed-number.ts';
 
-/** Paper formats the trade sells. Sizes in mm, [short side, long side]. */
+/**
+ * Paper formats the trade sells, sides in mm. Imperial: 22 x 30 inches and its halves (common practice, no source);
+ * A5 to A2: ISO 216:2007.
+ */
 export const sheetFormats = {
   eighth: { name: 'eighth imperial', shortMm: 191, longMm: 279 },
   quarter: { name: 'quarter imperial', shortMm: 279, longMm: 381 },

@@ -40,10 +40,10 @@ export const remedyStateOf: Record<Wetness, RemedyState> = {
 const leaveIt = 'Leave it until it is bone dry';
 
 /**
- * One remedy a trouble and state of the sheet. Sources: that nothing is done once the shine has gone,
- * and that backruns are left or glazed or lifted when dry: teachers' articles gathered by the
- * project; masks off bone-dry paper only: makers' advice in the same collection; all the rest is
- * common practice, no source.
+ * One remedy a trouble and state of the sheet. Sources: that nothing is done once the shine has gone: rule R7
+ * (`plan/rules/rules.md`); that backruns are left, or glazed or lifted when dry: Riley, D., on backruns, 2016; masks
+ * off bone-dry paper only: Spetz, G., frequently asked questions on masking (no year); all the rest is common
+ * practice, no source.
  */
 export const remedies: Record<Trouble, Record<RemedyState, string>> = {
   backrun: {

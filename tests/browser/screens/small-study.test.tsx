@@ -18,6 +18,7 @@ async function photoOf(width: number, height: number): Promise<File> {
   return new File([await canvas.convertToBlob({ type: 'image/jpeg' })], 'hill.jpg');
 }
 
+// A postcard is 148 x 105 mm: A6 of ISO 216:2007.
 test('made over the same photo and kept; the photo lasts as long as one of the two does', async () => {
   const store = await openStore({ name: `small study ${Math.random()}` });
   const sheet = sheetOf('quarter', 'upright');

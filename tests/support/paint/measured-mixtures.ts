@@ -41,8 +41,8 @@ const patchOf = (row: readonly number[], count: number, doubt: number): JointPat
 export const ladders: readonly JointPatch[] = fixture.single.map((row) => patchOf(row, 1, 0.1));
 export const mixtures: readonly JointPatch[] = fixture.mixtures.map((row) => patchOf(row, 2, 0));
 export const thirteenSought = fixture.paints.map(() => ({ kind: 'sought', white: false }) as const);
-/** K and S per 0.01 ml as published with the set: from these very rows, and their spectra. */
-export const publishedPaints: readonly PaintSpectra[] = fixture.paints;
+/** K and S per 0.01 ml fitted to these very rows and their spectra, apart from this code (fixtures/ATTRIBUTION.md). */
+export const fittedPaints: readonly PaintSpectra[] = fixture.paints;
 
 const pairOf = ({ shares }: JointPatch): string => shares.map(({ paint }) => paint).join(' ');
 const pairs = [...new Set(mixtures.map(pairOf))];

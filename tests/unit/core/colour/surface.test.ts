@@ -12,6 +12,7 @@ const floor: Surface = { k1: 0.03, k2: 0 };
 const surfaces = [app, measured, floor, { k1: 0, k2: 0 }, { k1: 0.04, k2: 0.4 }];
 const steps = Array.from({ length: 101 }, (_, i) => i / 100);
 
+// Source: Saunderson, J. L., Calculation of the color of pigmented plastics, J. Opt. Soc. Am. 32, 1942 (from memory).
 describe('the surface of a paint film', () => {
   it('from inside out and back in again is the same', () => {
     for (const surface of surfaces) {

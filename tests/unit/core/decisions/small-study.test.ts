@@ -39,6 +39,7 @@ const studyOf = (painting = of) =>
     newId: () => `new ${ids++}`,
   });
 
+// A postcard is 148 x 105 mm: A6 of ISO 216:2007; three values and one dark paint: common practice, no source.
 describe('the small study', () => {
   test('is a painting of its own over the same photo, on a postcard turned as the sheet', () => {
     const study = studyOf();

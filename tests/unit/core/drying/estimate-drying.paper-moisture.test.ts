@@ -2,6 +2,8 @@ import { expect, test } from 'vitest';
 import { activityOf, moistureOf } from '../../../../app/core/drying/estimate-drying.ts';
 import vectors from '../../../fixtures/drying-vectors.json' with { type: 'json' };
 
+// Own computation apart from this code. The form: GAB, found to fit handmade paper by Vieira, M. G. A., Rocha, S. C. S.,
+// Braz. J. Chem. Eng. 25(2), 2008; its coefficients are fitted to moisture figures from memory.
 test.each(vectors.gab)('paper in air of $aw holds $X g/g', ({ aw, X }) => {
   expect(moistureOf(aw)).toBeCloseTo(X, 3);
 });

@@ -23,6 +23,7 @@ function drying() {
   return it;
 }
 
+// Limits and figures are (own): the docstrings of what is tested say why.
 test('her taps teach both clocks for this paper and kind of wash', () => {
   const it = drying();
   it.wait(2 * likely.shine * minute);

@@ -3,6 +3,7 @@ import { expect, test } from 'vitest';
 import { gridInWords, outlineGrid, rowLetter } from '../../../../app/core/outline/outline-grid.ts';
 import { fileName } from '../../../../app/core/outline/outline-svg.ts';
 
+// Equal squares, 4 to 8 across, lettered and numbered: common practice, no source.
 test('any sheet: 4 to 8 equal squares fill it across, the rows reach its foot and no further', () => {
   const side = fc.double({ min: 50, max: 2000, noNaN: true });
   fc.assert(

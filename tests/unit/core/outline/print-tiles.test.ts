@@ -29,6 +29,7 @@ test('any sheet is shown whole, neighbours share a strip, and no fewer pages wou
   );
 });
 
+// Source: A4 210 x 297 mm, ISO 216:2007; letter 216 x 279 mm, ANSI/ASME Y14.1. Margins and words are (own).
 test('a page fits A4 and letter, with words below and margins', () => {
   expect(printWindow.shortMm).toBeLessThanOrEqual(210 - 20);
   expect(printWindow.longMm).toBeLessThanOrEqual(279 - 40);

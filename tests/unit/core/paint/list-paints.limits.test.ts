@@ -16,6 +16,7 @@ const ladder = (angle: number, chroma: number, darkest: number) => {
 const groupOf = (angle: number, chroma = 40, ci: readonly string[] = [], darkest = 5.6) =>
   hueGroup({ ladder: ladder(angle, chroma, darkest), ci: [...ci] });
 
+// Limits and figures are (own): the docstrings of what is tested say why.
 describe('the group a paint is looked for in', () => {
   test.each([
     [45, 'red', 'orange'],

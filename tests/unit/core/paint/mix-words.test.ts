@@ -8,6 +8,7 @@ import { type Mix, mixesBelow } from '../../../../app/core/plan/plan.ts';
 
 const atValue = (value: number): Lab => [lightnessOfValue(value), 0, 0];
 
+// Limits and figures are (own): the docstrings of what is tested say why.
 it.each([
   [8, 7.8, 'a touch to half a value darker'],
   [5, 4.6, 'a quarter to a whole value darker'],

@@ -14,6 +14,7 @@ const palette = [
 const chart = mixingChart(palette);
 const all = chart.pairs.flatMap(({ ratios }) => ratios.flat());
 
+// Limits and figures are (own): the docstrings of what is tested say why.
 it('has every pair once, three ratios, three strengths', () => {
   expect(new Set(chart.pairs.map(({ paints }) => [...paints].sort().join())).size).toBe(10);
   for (const { paints, ratios } of chart.pairs) {

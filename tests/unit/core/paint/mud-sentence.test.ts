@@ -29,6 +29,7 @@ it('finds the load for a lightness, over paper and over a wash; says where there
   expect(loadForLightness(lemon, defaultPaper, 20)).toBeNull();
 });
 
+// That complements dull and neighbours stay clean: common practice, no source; the two shares are (own).
 it('complements lose most of their colour, neighbours keep it', () => {
   const lost = chromaKept(muddy);
   expect(lost.mixed).toBeLessThan(0.4 * lost.own);

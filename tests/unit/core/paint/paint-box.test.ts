@@ -22,6 +22,7 @@ it('has names a painter would say, each once', () => {
   expect(card('pr149-perylene-red').name).toBe('perylene red PR149');
 });
 
+// Metals, staining and lightfastness: from memory, but for what the table marks as published (its `columnSources`).
 it('warns of metals that can harm, and always sends to the label', () => {
   const of = (id: string) => card(id).properties;
   expect(of('pr108-cadmium-red').caution).toMatch(/^Contains cadmium and selenium: .*label/);

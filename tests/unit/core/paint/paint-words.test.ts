@@ -1,13 +1,21 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import {
   madeOfInWords,
+  measuredOnInWords,
   pigmentsInWords,
   sourceInWords,
 } from '../../../../app/core/paint/paint-words.ts';
 import { card, cards } from '../../../support/paint/cards.ts';
+import { top } from '../../house/source-files.ts';
 
 test.each([
-  ['pb29-ultramarine-blue', 'Measured watercolour; your tube is likely close.'],
+  [
+    'pb29-ultramarine-blue',
+    'Measured watercolour, its pigment judged by name and spectrum; your tube is likely close.',
+  ],
+  ['hue-lemon-yellow', 'Measured watercolour; your tube is likely close.'],
   ['pb28-cobalt-blue', 'From acrylic measurements; your tube may differ somewhat.'],
   ['py3-arylide-yellow', 'Estimated; your tube may differ somewhat.'],
   ['pg18-viridian', 'Estimated; your tube may differ a good deal: try it on a scrap.'],
@@ -19,6 +27,15 @@ test.each([
 test('every built-in paint says so, a paint of her own does not', () => {
   for (const each of cards) expect(sourceInWords(each)).toMatch(/; your tube .*\.$/);
   expect(sourceInWords({})).toBeNull();
+});
+
+test('what the colours were measured on is told in one sentence, on screen and to who reads about it', () => {
+  const sentence = measuredOnInWords(cards);
+  expect(sentence).toMatch(/^Of the built-in paints \d+ were measured as watercolour; .*[^.]\.$/);
+  const counts = [...sentence.matchAll(/\d+/g)].map(Number);
+  expect(counts.reduce((sum, count) => sum + count, 0)).toBe(cards.length);
+  for (const page of ['README.md', 'DEVELOPERS.md'])
+    expect(readFileSync(join(top, page), 'utf8')).toContain(sentence);
 });
 
 test('pigments and parts', () => {

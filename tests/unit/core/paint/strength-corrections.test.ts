@@ -31,6 +31,7 @@ const lesson = (
 const factor = (...lessons: StrengthLesson[]): number =>
   strengthCorrections(lessons)[0]?.factor ?? 1;
 
+// Limits and figures are (own): the docstrings of what is tested say why.
 describe('what scraps make of a strength', () => {
   it('one step for a verdict; plans made with it move it on, and the opposite back', () => {
     const up = lesson('stronger');

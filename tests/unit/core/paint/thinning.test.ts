@@ -8,6 +8,7 @@ function concentrationAfter(concentration: number, puddle: number, water: number
   return paint / (puddle - paint + water);
 }
 
+// Limits and figures are (own): the docstrings of what is tested say why.
 test.each([0.02, 0.1, 0.4, 2, Number.POSITIVE_INFINITY])(
   'a puddle of concentration %s is thinned to any weaker load within a tenth',
   (concentration) => {

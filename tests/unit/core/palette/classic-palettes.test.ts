@@ -9,6 +9,7 @@ const classic = (id: string) => {
 };
 const boxOf = (...ids: string[]) => paintBox.filter(({ id }) => ids.includes(id));
 
+// Which paints make a classic palette: common practice, no source.
 test.each(classicPalettes)('$title is whole in the built-in box, each paint once', (palette) => {
   const { paints, missing } = resolveClassic(palette, paintBox);
   expect(missing).toEqual([]);

@@ -9,6 +9,7 @@ const [one, two, three] = paintBox
   .map(({ id }) => id);
 const ids = [one, two, three] as string[];
 
+// Limits and figures are (own): the docstrings of what is tested say why.
 describe('how many paints a palette has', () => {
   test('five where she wishes nothing, by the page and by the search alike', () => {
     expect(paintsAllowed(paintBox, {})).toMatchObject({ size: 5, must: [], fixed: false });

@@ -44,6 +44,7 @@ const slots = [
   slot(4, 1, 25),
 ];
 
+// Limits and figures are (own): the docstrings of what is tested say why.
 test('what each wash covers: all but the whites, from the second painted band on, the darkest', () => {
   expect(washes.map((wash) => coveredBy(wash, slots).map(Number).join(''))).toEqual([
     '01111',

@@ -31,6 +31,7 @@ const reading: Reading = {
 };
 const none = { light: 0, dark: 0 };
 
+// Limits and figures are (own): the docstrings of what is tested say why.
 describe('what is told of a reading as a whole', () => {
   const codes = (changed: Partial<Reading>, wished?: number, tones = 9) =>
     pictureWarnings({ reading: { ...reading, ...changed }, clipped: none, wished, tones }).map(

@@ -8,6 +8,7 @@ import {
   toneRange,
 } from '../../../../app/core/reading/tone-range.ts';
 
+// Limits and figures are (own): the docstrings of what is tested say why.
 describe('as photographed', () => {
   const range = toneRange('photographed', 5, 99, 25, 95);
 

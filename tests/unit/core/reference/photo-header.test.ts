@@ -31,6 +31,7 @@ test.each([
   expect(ours.complete).toBe(true);
 });
 
+// Source: CIPA DC-008 (Exif 2.32), 2019, tag Orientation: 5 to 8 exchange width and height.
 test.each([1, 2, 3, 4, 5, 6, 7, 8])('turn %i is read, and upright it is 480 x 320', (turn) => {
   const found = header(`exif-orient-${turn}.jpg`);
   expect(found.orientation).toBe(turn);

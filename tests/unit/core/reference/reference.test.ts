@@ -10,6 +10,7 @@ const place = (m: readonly number[], x: number, y: number): [number, number] => 
   (m[1] ?? 0) * x + (m[3] ?? 0) * y + (m[5] ?? 0),
 ];
 
+// A4 is 210 x 297 mm: ISO 216:2007; the sizes of photos are made up.
 test('the whole photo stays where it is', () => {
   expect(cutOutOf(photo, whole)).toMatchObject({ width: 400, height: 300, whole: true });
   expect(place(cutOutOf(photo, whole).matrix, 7, 9)).toEqual([7, 9]);

@@ -24,6 +24,7 @@ const carefulSteps = [
 ];
 const all = carefulSteps.map((_, index) => cautionsDue(carefulSteps, index));
 
+// Limits and figures are (own): the docstrings of what is tested say why.
 test('each is said once in a session, where it is first due', () => {
   expect(all[4]).toEqual([dryer]);
   expect(all[6]).toEqual([]);

@@ -14,6 +14,7 @@ function evening(sessionId: string, daysLater: number, dryAfter: number) {
   return { sessionId, paintingId: 'p', steps: washSteps, events: it.events };
 }
 
+// Limits and figures are (own): the docstrings of what is tested say why.
 test('rows stand in the order of the evenings, each reckoned with what those before had taught', () => {
   const first = evening('a', 0, 150);
   const second = evening('b', 1, 150);

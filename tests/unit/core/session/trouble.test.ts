@@ -14,7 +14,7 @@ test('every trouble has a remedy of its own for every state, short enough for th
 });
 
 test('while it is cool nothing wet is advised: leave it (rule R7)', () => {
-  // Source: teachers' articles gathered by the project: a wash, once the shine goes, is left alone.
+  // Source: Buchanan, How to make mud; Squier, R., 2012 (teachers' blogs): once the shine goes, a wash is left alone.
   for (const trouble of troubles) {
     expect(remedies[trouble].cool).toMatch(/leave it until it is bone dry/i);
     expect(remedies[trouble].cool).not.toMatch(/\bglaze|\bwet it|drop in|rinse/i);

@@ -11,6 +11,7 @@ const model: DryingModel = () => ({ shineMinutes: [2, 8], dryMinutes: [20, 80] }
 const [key, other] = ['wash/ground/1', 'wash/subject/1'];
 const at = (minutes: number): SessionState => ({ ...freshState, atMs: minutes * minute });
 
+// Limits and figures are (own): the docstrings of what is tested say why.
 describe('a step tried on a scrap', () => {
   const begun = practiseOnScrap(at(1), washSteps, key, 'begun', model);
   const down = practiseOnScrap(

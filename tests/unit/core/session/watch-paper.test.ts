@@ -41,6 +41,7 @@ const tap = (clock: 'shine' | 'dry', ratio: number, from: string): Lesson => ({
   from,
 });
 
+// Limits and figures are (own): the docstrings of what is tested say why.
 describe('what she saw', () => {
   test('is noted on the clock of its wash and taught: six minutes of likely four are 1.5', () => {
     const [mine, another] = [clockOf(key), clockOf(other)];

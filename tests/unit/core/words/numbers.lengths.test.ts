@@ -6,6 +6,7 @@ import {
   widthInWords,
 } from '../../../../app/core/words/numbers.ts';
 
+// Limits and figures are (own): the docstrings of what is tested say why.
 test('measures in words', () => {
   expect([10, 21.4, 0].map(valuesApart)).toEqual(['1 value', '2.1 values', '0 values']);
   expect([0.2, 0.84, 2.96, 11.6].map(widthInWords)).toEqual([

@@ -11,6 +11,7 @@ import { patchColours, widePatches } from '../../../support/reading/wide-patches
 const at = ({ rgba, width }: Awaited<ReturnType<typeof loadPhoto>>, x: number, y: number) =>
   rgba[(y * width + x) * 4] as number;
 
+// Turns 1 to 8: CIPA DC-008 (Exif 2.32), 2019, tag Orientation.
 test.each([
   ...[1, 2, 3, 4, 5, 6, 7, 8].map((turn) => `exif-orient-${turn}.jpg`),
   'exif-wrong-size.jpg',

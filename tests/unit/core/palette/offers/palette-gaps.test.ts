@@ -3,6 +3,7 @@ import { describeLoss } from '../../../../../app/core/palette/offers/palette-gap
 
 const family = (name: string, furtherOff: number, share = 0.3) => ({ name, share, furtherOff });
 
+// Limits and figures are (own): the docstrings of what is tested say why.
 test.each([
   [0, 0, [], 'little changes: the others nearly do its work'],
   [0, 0.5, [family('ochre', 1)], 'all colours come a little less close'],

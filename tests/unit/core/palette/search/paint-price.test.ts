@@ -22,6 +22,7 @@ const withProperties = (properties: Partial<Paint['properties']>): Paint => ({
   properties: { ...plain.properties, ...properties },
 });
 
+// Limits and figures are (own): the docstrings of what is tested say why.
 test('nothing speaks against a single transparent pigment; a paint is never free', () => {
   expect(againstPaints([plain])).toBe(0);
   expect(priceOf(plain, false)).toBe(0.3);

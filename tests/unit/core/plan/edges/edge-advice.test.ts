@@ -84,6 +84,7 @@ const border = (a: number, b: number, soft: number, lost = 0): Border => ({
   lost,
 });
 
+// Limits and figures are (own): the docstrings of what is tested say why.
 describe('what the washes say of edges', () => {
   test('nothing decided and nothing soft: nothing', () => {
     expect(said([uprightEdge(0.5, { a: 0, b: 1 })], [border(0, 1, 0.1)])).toEqual(['', '']);

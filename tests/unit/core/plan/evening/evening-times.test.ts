@@ -21,6 +21,7 @@ const steps = [
   step(5, { kind: 'last-look', paintMinutes: [3, 10], after: [grey, grey] }),
 ];
 
+// Limits and figures are (own): the docstrings of what is tested say why.
 test('a drying check stands with the step it waits for, and only changes are pictured', () => {
   expect(
     planRows({ steps, paper }).map(({ step: { n }, wait, changes }) => [n, wait, changes]),

@@ -11,6 +11,7 @@ import { sheetOf, smallerSheet } from '../../../../../app/core/reference/sheet.t
 import { typedMinutes } from '../../../../../app/core/words/typed-number.ts';
 import { plainStep } from '../../../../support/session/plain-step.ts';
 
+// Limits and figures are (own): the docstrings of what is tested say why.
 it('the name of an evening', () => {
   expect([1, 2, 5].map(eveningName)).toEqual(['First evening', 'Second evening', 'Evening 5']);
 });

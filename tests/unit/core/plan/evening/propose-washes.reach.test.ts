@@ -36,6 +36,7 @@ function solvedAs(
   return { slots: facts.slots, passages: [{ passage: 'sheet', washes: [wash] }] };
 }
 
+// Limits and figures are (own): the docstrings of what is tested say why.
 describe('how near washes come', () => {
   test('each band by the area of its slots; the one missed by most is told, with its sign', () => {
     const { worst, within5 } = washesReach(

@@ -57,6 +57,8 @@ const work = fc.record({
   techniques: fc.array(fc.constantFrom(...techniques), { minLength: 5, maxLength: 5 }),
 });
 
+// Limits and figures are (own): the docstrings of what is tested say why.
+
 // R5, R11, R13, R20, R21 in app/core/plan/rules/rules.md.
 test('whatever the reading: the right paper, in time, no drops in a plain area, no lifting of stains', () => {
   let seen = 0;

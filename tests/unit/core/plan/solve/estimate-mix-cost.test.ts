@@ -33,6 +33,7 @@ const only = async (id: string) => {
   return option;
 };
 
+// Limits and figures are (own): the docstrings of what is tested say why.
 test('a colour that a mix gives at some load between the tabulated ones is found, and its load', async () => {
   for (const id of ['pb29-ultramarine-blue', 'pbr7-burnt-sienna', 'py74-arylide-yellow']) {
     const option = await only(id);

@@ -14,6 +14,7 @@ import { stained } from '../../../../support/plan/stained.ts';
 
 const sheetMm2 = sheet.widthMm * sheet.heightMm;
 
+// Limits and figures are (own): the docstrings of what is tested say why.
 test.each([
   [{ smallShapes: 40, shapes: 66, largestMm2: 0 }, true], // 40 of 66 are 0.606
   [{ smallShapes: 39, shapes: 39, largestMm2: 0 }, false],

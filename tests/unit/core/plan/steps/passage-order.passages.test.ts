@@ -32,6 +32,7 @@ const box = (gap: number): SubjectStroke => ({
 const whole = readFor(picture());
 const parted = readFor(picture(), { subject: [box(6)] });
 
+// Limits and figures are (own): the docstrings of what is tested say why.
 test('without a subject the sheet is one passage', async () => {
   const { reading } = await whole;
   expect(new Set(reading.slots.map(({ passage }) => passage))).toEqual(new Set(['sheet']));

@@ -39,6 +39,7 @@ beforeAll(async () => {
   plan = await buildPlan(reading, { box }, noCheckpoint);
 });
 
+// Limits and figures are (own): the docstrings of what is tested say why.
 describe('R15: every step says how it is done', () => {
   test('a wash: band, paper, mix, brush, board, edges, what to leave alone, then a drying check', () => {
     const washes = plan.steps.filter(({ kind }) => kind === 'wash');

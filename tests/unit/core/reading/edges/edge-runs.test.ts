@@ -65,6 +65,7 @@ const beyond: Record<string, At<boolean>> = {
   'rising to the right': (x, y) => x + y >= side,
 };
 
+// Limits and figures are (own): the docstrings of what is tested say why.
 describe('an edge lost in value', () => {
   test.each(Object.entries(beyond))(
     'is held by another colour on its other side, and by none where there is none: %s',

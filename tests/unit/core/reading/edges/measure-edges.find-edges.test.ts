@@ -27,6 +27,8 @@ const only = (edges: readonly Edge[]): Edge => {
 const made = (rise: number, sigma: number, noise = 1, distance = slanting(size, 20)) =>
   blurredPicture(size, distance, [{ at: 0, rise }], { base: 20, sigma, noise, seed: 9 });
 
+// Limits and figures are (own): the docstrings of what is tested say why.
+
 // Long side 800 px: 0.6 % is 4.8 px, sigma 1.87; the photo's own blur is held to 1.5 px.
 test.each([
   [40, 0.6, 'hard', false],

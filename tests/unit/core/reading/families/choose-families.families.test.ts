@@ -105,6 +105,7 @@ test('trust grows from none in the blacks to all', () => {
   expect(shadeFree(50)).toBe(1);
 });
 
+// Names of hues: common practice, no source; where one ends and the next begins is (own).
 describe('names', () => {
   test.each([
     [[50, 0, 0], 'grey'],

@@ -12,6 +12,7 @@ const colourAt = (degrees: number, chroma: number, lightness: number): Lab => [
   chroma * Math.sin((degrees * Math.PI) / 180),
 ];
 
+// Limits and figures are (own): the docstrings of what is tested say why.
 describe('where one colour word gives way to the next, degrees of hue', () => {
   // Strong colours at mid lightness, so that no earth word takes them.
   test.each([

@@ -18,6 +18,7 @@ const sheet = { widthMm: 150, heightMm: 110 };
 const read = (darks: number) =>
   readFor(squares, { bands: 3, smallest: { firstWash: 10, second: 10, darks } }, sheet);
 
+// Limits and figures are (own): the docstrings of what is tested say why.
 test('what is under her smallest size joins its neighbour; accents of the darkest are kept', async () => {
   /** Which of the three squares, and the dark one of 3 mm, are still there. */
   const left = async (darks: number): Promise<readonly boolean[]> => {

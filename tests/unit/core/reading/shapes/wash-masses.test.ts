@@ -44,6 +44,7 @@ function joins(slots: readonly Slot[]): 'left' | 'right' | 'neither' {
   return own === map[0] ? 'left' : own === map[39] ? 'right' : 'neither';
 }
 
+// Limits and figures are (own): the docstrings of what is tested say why.
 describe('a shape too small joins the neighbour nearest in value', () => {
   test('the neighbour’s value is the mean of its family by area: 80 and 40 at 3 to 1 are 70', () => {
     // The square is 66: 4 from the 70 of family 1, 8 from the 58 of family 2. By the first slot alone (80), by

@@ -28,6 +28,7 @@ function factsOf(
 
 const leftHalf = (x: number): boolean => x < 40;
 
+// Limits and figures are (own): the docstrings of what is tested say why.
 describe('the subject in the left half of a sheet of 80 x 60 mm', () => {
   test('20 L* darker all along: stands out everywhere, one stretch as long as the sheet is high', () => {
     const facts = factsOf([80, 60], leftHalf, (x) => (leftHalf(x) ? 40 : 60));

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { keptBands } from '../../../../../app/core/reading/values/list-bands.ts';
 
+// Limits and figures are (own): the docstrings of what is tested say why.
 test('a band that lost all its shapes leaves its range to its neighbours', () => {
   expect(keptBands([0, 5, 0, 7, 9], [20, 40, 70])).toEqual([
     { was: 1, from: 55, to: 100 },

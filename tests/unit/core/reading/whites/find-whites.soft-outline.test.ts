@@ -51,6 +51,7 @@ function softShares(isWhite: (x: number, y: number) => boolean, ...edges: Edge[]
 const level = edge('soft', [4, 10], [16, 10]);
 const upright = edge('soft', [10, 4], [10, 16]);
 
+// Limits and figures are (own): the docstrings of what is tested say why.
 test.each([
   ['above', level, (_: number, y: number, px: number) => y <= 9 - px, 2],
   ['below', level, (_: number, y: number, px: number) => y >= 10 + px, 3],

@@ -34,6 +34,7 @@ const found = (
   borders,
 });
 
+// Limits and figures are (own): the docstrings of what is tested say why.
 test('areas, outlines and places as the slow way finds them', () => {
   const random = seeded(7);
   for (const [width, height, filled] of [
