@@ -8,7 +8,7 @@ import { bins, percentile, pictureKey } from './values/list-bands.ts';
 
 /** More of the area than this in shapes under 5 x 5 mm is too broken for the sheet. */
 const tooBroken = 1 / 3;
-/** Fewer px than this on the long side show no brush-scale shapes on a usual sheet. */
+/** Fewer px than this on the long side show no brush-scale shapes on a usual sheet (own). */
 const smallLongSidePx = 400;
 
 interface WarningFacts {
@@ -61,15 +61,16 @@ export function pictureWarnings({ reading, clipped, wished, tones }: WarningFact
   return found;
 }
 
-/** 5-95 % span of lightness under which a picture is flat, L*. */
+/** 5-95 % span of lightness under which a picture is flat, L* (own). */
 const flatSpan = 40;
-/** Munsell value 3 (ASTM D1535) as L*: nothing darker means no darks. */
+/** Munsell value 3 (ASTM D1535) as L*: nothing darker means no darks (own). */
 const darkLightness = 30.4;
+/** A third of the scale that holds more than this, and lost pixels beyond this share, are worth a word (own). */
 const oneThirdShare = 0.8;
 const clippedShare = 0.02;
-/** Under this difference of lightness neighbours merge, where it holds along most of their border. */
+/** Under this difference of lightness neighbours merge, where it holds along most of their border (own). */
 const mostOfBorder = 0.5;
-/** Shorter borders than this share of all borders are not worth a sentence. */
+/** Shorter borders than this share of all borders are not worth a sentence (own). */
 const longBorder = 0.04;
 
 interface FlatnessFacts {
