@@ -65,7 +65,7 @@ export const shapesLayer =
   };
 
 /** Height of a tag as a share of the long side: to be read on a phone. */
-const tagShare = 1 / 23;
+const tagShare = 1 / 19;
 
 /**
  * A picture with a tag of paper on some shapes: '1st', '2nd' ..., the order to paint them in. `shapes` is asked when
