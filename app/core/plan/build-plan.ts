@@ -44,7 +44,8 @@ export async function buildPlan(
   const { wishes, wide } = planned;
   const empty = {
     schema: 1,
-    id: planId({ reading, wishes: asked, planEngine }),
+    // Squares are many, and what they hold the slots tell in sum.
+    id: planId({ reading: { ...reading, squares: undefined }, wishes: asked, planEngine }),
     engine: planEngine,
     paper: defaultPaperLab,
   } as const;

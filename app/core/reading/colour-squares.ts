@@ -128,3 +128,33 @@ export function vividColours(
     return [sum[0] / seen, sum[1] / seen, sum[2] / seen];
   });
 }
+
+/** The same in squares `by` times as wide, each slot's rows in them brought together by their shares. */
+export function coarserSquares(fine: ColourSquares, by: number): ColourSquares {
+  const across = Math.ceil(fine.across / by);
+  const down = Math.ceil(fine.down / by);
+  const rowOf = new Map<number, number>();
+  const slots: number[] = [];
+  const squares: number[] = [];
+  const sums: number[] = [];
+  for (const [row, square] of fine.squares.entries()) {
+    const line = Math.floor(Math.floor(square / fine.across) / by);
+    const coarse = line * across + Math.floor((square % fine.across) / by);
+    const place = fine.slots[row] * across * down + coarse;
+    const to = rowOf.get(place) ?? slots.length;
+    if (to === slots.length) {
+      rowOf.set(place, to);
+      slots.push(fine.slots[row]);
+      squares.push(coarse);
+      sums.push(0, 0, 0, 0);
+    }
+    const share = Math.max(1e-3, fine.shares[row]);
+    sums[4 * to] += share;
+    for (let c = 0; c < 3; c++) sums[4 * to + 1 + c] += share * fine.colours[3 * row + c];
+  }
+  return {
+    ...{ across, down, sidePx: fine.sidePx * by, slots, squares },
+    shares: slots.map((_, row) => Math.min(1, sums[4 * row] / (by * by))),
+    colours: slots.flatMap((_, row) => [1, 2, 3].map((c) => sums[4 * row + c] / sums[4 * row])),
+  };
+}

@@ -1,6 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { runToEnd } from '../../../../app/core/numeric/run-to-end.ts';
-import { colourSquares, vividColours } from '../../../../app/core/reading/colour-squares.ts';
+import {
+  coarserSquares,
+  colourSquares,
+  vividColours,
+} from '../../../../app/core/reading/colour-squares.ts';
 import { rasterOf } from '../../../support/reading/plain-raster.ts';
 
 /** A sheet of 20 x 10 mm at 4 px a mm, its L* rising from 40 at the left to 80 at the right. */
@@ -60,5 +64,20 @@ describe('colours of slots, square by square of 5 mm', () => {
     const [vivid, none] = vividColours(squares, 2);
     expect(vivid).toEqual([59, 10, 0]);
     expect(none).toBeUndefined();
+  });
+
+  it('brings squares together without moving a colour', () => {
+    const slotMap = Uint8Array.from({ length: width * height }, (_, i) => (i % width < 30 ? 0 : 1));
+    const fine = squaresOf(slotMap, ramp);
+    const coarse = coarserSquares(fine, 2);
+    expect([coarse.across, coarse.down, coarse.sidePx]).toEqual([2, 1, 40]);
+    expect(coarse.slots).toEqual([0, 1, 1]);
+    expect(coarse.squares).toEqual([0, 0, 1]);
+    expect(coarse.shares).toEqual([0.75, 0.25, 1]);
+    // Slot 0 goes from L* 40 at the left to 55 at its end, slot 1 from there to 80.
+    for (const [n, expected] of [47.5, 57.5, 70].entries()) {
+      // Pixels at the border of a slot hardly count.
+      expect(Math.abs((coarse.colours[3 * n] as number) - expected)).toBeLessThan(1);
+    }
   });
 });
