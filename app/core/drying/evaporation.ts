@@ -20,10 +20,10 @@ const heatBehind = { board: 5.7, block: 1, wet: 5.7 } as const;
 /** Share of the sunshine that wet white paper takes up (guess). */
 const sunTaken = 0.25;
 /**
- * A hair dryer at the paper: air of the room warmed to 45 C at 3 m/s (guess), over one spot of 15 cm,
+ * A hair dryer at the paper: on its cool setting: air of the room warmed to 35 C at 2 m/s (guess), over one spot of 15 cm,
  * of which a quarter sheet has about six (own estimate).
  */
-const dryer = { celsius: 45, airSpeed: 3, share: 1 / 6 } as const;
+const dryer = { celsius: 35, airSpeed: 2, share: 1 / 6 } as const;
 
 interface Evaporation {
   /** Grams of water per square metre and hour. */

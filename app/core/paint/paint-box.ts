@@ -10,7 +10,7 @@ import {
   type PaintProperties,
   type Provenance,
 } from './paint.ts';
-import { nothingKnown, type PigmentTraits, worstProperties } from './paint-traits.ts';
+import { careOfNames, nothingKnown, type PigmentTraits, worstProperties } from './paint-traits.ts';
 import { correctedPaint, type StrengthCorrection } from './strength-corrections.ts';
 
 type TraitsRow = (typeof traits.pigments)[number];
@@ -39,10 +39,17 @@ const propertiesOf = (row: TraitsRow): PaintProperties => ({
 });
 
 /** What the trade says of common pigments (sources in data/pigment-properties.json, `columnSources`). */
-export const pigmentTable: readonly PigmentTraits[] = traits.pigments.map((row) => ({
-  ci: row.ci,
-  properties: propertiesOf(row),
-}));
+export const pigmentTable: readonly PigmentTraits[] = [
+  ...traits.pigments.map((row) => ({
+    ci: row.ci,
+    properties: propertiesOf(row),
+    metals: row.metals,
+  })),
+  ...traits.hazardOnly.map((row) => ({
+    ci: row.ci,
+    properties: { ...nothingKnown, caution: cautionOf(row) },
+  })),
+];
 
 const traitsById: ReadonlyMap<string, TraitsRow> = new Map(
   traits.pigments.flatMap((row) => row.optics.map((id) => [id, row])),
@@ -134,6 +141,7 @@ export function paintCard(paint: Paint): PaintCard {
     name,
     ci,
     properties,
+    care: careOfNames(ci, properties.caution, pigmentTable),
     ...(optics && { optics }),
     ...(fromMemory && { fromMemory }),
     ...(provenance && { provenance }),

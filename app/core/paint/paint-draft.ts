@@ -1,6 +1,11 @@
 import { sortPaints } from './list-paints.ts';
 import type { Paint, PaintCard, PaintProperties } from './paint.ts';
-import { type PigmentTraits, parseColourIndex, traitsOfNames } from './paint-traits.ts';
+import {
+  careOfNames,
+  type PigmentTraits,
+  parseColourIndex,
+  traitsOfNames,
+} from './paint-traits.ts';
 
 /** A paint of her own as she types it: kept at every change. */
 export interface PaintDraft {
@@ -89,6 +94,8 @@ export interface SettledDraft {
   readonly name: string;
   readonly ci: readonly string[];
   readonly properties: PaintProperties;
+  /** As of a card. */
+  readonly care: string;
   readonly fromMemory: readonly (keyof PaintProperties)[];
   /** The built-in paint it behaves like; null where it is measured, or she has to pick one. */
   readonly like: string | null;
@@ -122,11 +129,13 @@ export function settleDraft(
     likeCard && (isUntold || sameNames(likeCard.ci, ci))
       ? likeCard.properties
       : traitsOfNames(ci, table);
+  const properties = { ...remembered, ...draft.hers };
   return {
     name,
     ci,
     like,
-    properties: { ...remembered, ...draft.hers },
+    properties,
+    care: careOfNames(ci, properties.caution, table),
     fromMemory: traitNames.filter((each) => !(each in draft.hers)),
     problems: {
       name: name ? null : 'The paint has no name yet: type what you call it.',

@@ -1,5 +1,5 @@
 import { capitalize, joinWords } from '../words/numbers.ts';
-import { joinCautions } from './cautions.ts';
+import { joinCautions, noCautionInWords } from './cautions.ts';
 import type { PaintCard, PaintProperties } from './paint.ts';
 
 /**
@@ -55,6 +55,8 @@ const withoutForm = (name: string): string => name.split(':')[0];
 export interface PigmentTraits {
   readonly ci: string;
   readonly properties: PaintProperties;
+  /** What it is made of that asks for care somewhere; left out: none. */
+  readonly metals?: readonly string[];
 }
 
 export const nothingKnown: PaintProperties = {
@@ -108,20 +110,37 @@ export function worstProperties(all: readonly PaintProperties[]): PaintPropertie
   };
 }
 
-/** What is remembered of a pigment: under that very name, else of all its forms. */
-function traitsOf(name: string, table: readonly PigmentTraits[]): PaintProperties {
+/** The rows of a pigment: under that very name, else of all its forms. */
+function rowsOf(name: string, table: readonly PigmentTraits[]): readonly PigmentTraits[] {
   const exact = table.filter(({ ci }) => ci === name);
-  const found = exact.length
-    ? exact
-    : table.filter(({ ci }) => withoutForm(ci) === withoutForm(name));
-  return worstProperties(found.map(({ properties }) => properties));
+  return exact.length ? exact : table.filter(({ ci }) => withoutForm(ci) === withoutForm(name));
 }
 
 /** What is remembered of a paint made of these pigments. */
 export const traitsOfNames = (
   names: readonly string[],
   table: readonly PigmentTraits[],
-): PaintProperties => worstProperties(names.map((name) => traitsOf(name, table)));
+): PaintProperties =>
+  worstProperties(
+    names.map((name) => worstProperties(rowsOf(name, table).map(({ properties }) => properties))),
+  );
+
+/** The caution of a paint of these pigments; where it has none, whether that is known. */
+export function careOfNames(
+  names: readonly string[],
+  caution: string | null,
+  table: readonly PigmentTraits[],
+): string {
+  const rows = names.map((name) => rowsOf(name, table));
+  const isKnown = rows.length > 0 && rows.every(({ length }) => length > 0);
+  return (
+    caution ??
+    noCautionInWords(
+      isKnown,
+      rows.flat().flatMap(({ metals = [] }) => metals),
+    )
+  );
+}
 
 export const transparencyWords = {
   T: 'transparent',

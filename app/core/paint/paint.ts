@@ -10,7 +10,7 @@ export interface PaintProperties {
   readonly granulation: 0 | 1 | 2 | null;
   /** ASTM category as remembered, or null: unknown. */
   readonly lightfastness: string | null;
-  /** A short caution, or null. Always with 'check the label'. */
+  /** A short caution, or null: none, or nothing is known (`PaintCard.care` tells which). */
   readonly caution: string | null;
 }
 
@@ -89,6 +89,8 @@ export interface PaintCard {
   readonly name: string;
   readonly ci: readonly string[];
   readonly properties: PaintProperties;
+  /** Its caution; without one a sentence that says whether nothing is remembered or nothing is known. */
+  readonly care: string;
   readonly fromMemory?: readonly (keyof PaintProperties)[];
   readonly optics?: PaintOptics;
   readonly provenance?: Provenance;

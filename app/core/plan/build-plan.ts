@@ -17,6 +17,7 @@ import { runPlan, runsIn } from './runs/run-plan.ts';
 import { choosePalette } from './solve/choose-palette.ts';
 import { washSolver } from './solve/solve-palette.ts';
 import { passageOrder } from './steps/passage-order.ts';
+import { withCautions } from './steps/step-cautions.ts';
 import { type PlanCheckpoint, plannedSlots } from './targets/planned-slots.ts';
 
 /** A name for a plan that depends only on what it was made from. */
@@ -89,6 +90,7 @@ export async function buildPlan(
     optics: paints,
     surface: drySurface,
     ...run,
+    steps: withCautions(run.steps, { ...run, optics: paints, weather: facts.weather }),
     warnings,
     washesWhy,
     ...(inPlan && { passages: inPlan }),

@@ -1,4 +1,5 @@
 import type { Step, WashPlan } from './plan.ts';
+import { usesBlade } from './steps/step-cautions.ts';
 
 /** What to lay out before she starts, under its heading. */
 interface LaidOut {
@@ -16,9 +17,14 @@ function besides(steps: readonly Step[]): string[] {
     'tissue',
     'scraps of the same paper',
     ...(wet ? ['a sponge or wide soft brush for clean water'] : []),
-    ...(has(steps, 'mask') ? ['masking fluid, an old brush, soap'] : []),
-    ...(has(steps, 'splatter') ? ['paper to cover what stays clean'] : []),
-    ...(has(steps, 'last-lights') ? ['opaque white, a blade'] : []),
+    ...(has(steps, 'mask')
+      ? ['masking fluid, an old brush, soap, a crepe rubber or a clean cloth']
+      : []),
+    ...(steps.some(({ technique }) => technique === 'splatter')
+      ? ['paper to cover what stays clean']
+      : []),
+    ...(has(steps, 'last-lights') ? ['opaque white'] : []),
+    ...(steps.some(usesBlade) ? ['a blade in its cover'] : []),
   ];
 }
 

@@ -14,6 +14,7 @@ import {
 import { draftSteps, type PlanWork } from './steps/draft-steps.ts';
 import { mixNotes } from './steps/mix-notes.ts';
 import { passageOrder } from './steps/passage-order.ts';
+import { withCautions } from './steps/step-cautions.ts';
 import { dryKeyOf, dryStep, type StepDraft } from './steps/step-draft.ts';
 import { withHandling } from './techniques/step-handling.ts';
 
@@ -69,7 +70,8 @@ function laidDrafts(facts: PlanFacts, drafts: readonly StepDraft[]): OrderedStep
     n: i + 1,
     after: laid.after[i],
   }));
-  return { steps, rows: laid.rows };
+  const cautious = { mixes: plannedMixes(facts), optics: facts.paints, weather: facts.weather };
+  return { steps: withCautions(steps, cautious), rows: laid.rows };
 }
 
 /**

@@ -3,6 +3,7 @@ import type { PassagesChoice } from '../decisions/plan-edit.ts';
 import type { DryingModel } from '../drying/estimate-drying.ts';
 import type { PaperChoice } from '../drying/paper-choice.ts';
 import type { Weather } from '../drying/weather.ts';
+import { paintsWithoutDust } from '../paint/cautions.ts';
 import type { Paint } from '../paint/paint.ts';
 import type { Family, Reading } from '../reading/reading.ts';
 import type { ReserveSummary, Slot } from '../reading/slot.ts';
@@ -39,6 +40,8 @@ export interface PlanFacts {
   readonly slots: readonly Slot[];
   readonly reserves: ReserveSummary;
   readonly paints: readonly Paint[];
+  /** All paints of the palette: one that no mix needs may still run into a wash. Left out: those above. */
+  readonly palette?: readonly Paint[];
   readonly passages: readonly SolvedPassage[];
   /** Her order of ground and subject; left out: as proposed. */
   readonly passagesWish?: PassagesChoice;
@@ -80,6 +83,12 @@ export function paintsIn({ paints }: PlanFacts, mixes: readonly Mix[]): Paint[] 
   const ids = new Set(mixes.flatMap((mix) => mix.parts.map((part) => part.paint)));
   return paints.filter((paint) => ids.has(paint.id));
 }
+
+/** The paints that may lie anywhere on this sheet and must not be scraped or flicked. */
+export const paintsNotToScrape = ({
+  palette,
+  paints,
+}: Pick<PlanFacts, 'palette' | 'paints'>): Paint[] => paintsWithoutDust(palette ?? paints);
 
 /** Prefix of a step's title that names its passage; empty where the sheet has only one. */
 export const passagePrefix = ({ passages }: PlanFacts, passage: string): string =>

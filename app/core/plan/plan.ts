@@ -133,7 +133,10 @@ export interface Step {
   readonly shineMinutes: Range;
   /** From the end of painting until bone dry. [0, 0] likewise. */
   readonly dryMinutes: Range;
+  /** All that may hurt someone at this step, a sentence each; right under the prompt. */
   readonly cautions: readonly string[];
+  /** What else to know: less water, the evening it ends; a sentence each. Left out: nothing. */
+  readonly notes?: readonly string[];
   /** Which of the ordering rules R1..R21 this step obeys or is there for. */
   readonly rules: readonly string[];
   /** Dry colour of every slot after this step, in the order of the plan's slots. */

@@ -1,7 +1,8 @@
-import { coolTestWorks } from '../drying/weather.ts';
+import { coolTestWorks, type Weather } from '../drying/weather.ts';
 import { dryPrompt, leaveIt, type Wetness, wetnessSign } from '../drying/wetness.ts';
 import { minuteMs } from '../limits.ts';
 import type { Step } from '../plan/plan.ts';
+import { dryerCautions } from '../plan/steps/step-cautions.ts';
 import type { DryingClock, TimedStep } from './drying-clock.ts';
 import type { EaselTime } from './easel-time.ts';
 import type { SessionState } from './session-state.ts';
@@ -41,30 +42,21 @@ export function choosePrompt(
   return coolTestWorks(weather) ? dryPrompt.usual : dryPrompt.slow;
 }
 
-type Cautious = Pick<Step, 'cautions' | 'mixes'>;
-
-/** Common practice, no source. */
-const lips =
-  'Never point a brush with your lips, and do not drink from the painting table: read the label of every paint.';
-
-const withLabel = (caution: string): string =>
-  /mask/i.test(caution) && /fluid/i.test(caution) && !/label/i.test(caution)
-    ? `${caution} Read the label.`
-    : caution;
-
-const cautionsOf = ({ cautions, mixes }: Cautious, isFirstPaint: boolean): string[] => [
-  ...(mixes.length > 0 && isFirstPaint ? [lips] : []),
-  ...cautions.map(withLabel),
-];
-
-/** What is said at a step: each caution once a session, at the first step it is due. */
-export function cautionsDue(steps: readonly Cautious[], index: number): string[] {
+/**
+ * What may hurt someone at a step, at every step where it may. Whether a dryer is used she may say at the easel, so
+ * that the plan's word on it does not count.
+ */
+export function cautionsDue(
+  steps: readonly Pick<Step, 'cautions' | 'kind'>[],
+  index: number,
+  weather: Pick<Weather, 'hairDryer'>,
+): string[] {
   const step = steps[index];
   if (!step) return [];
-  const before = steps.slice(0, index);
-  const said = new Set(before.flatMap((each) => each.cautions.map(withLabel)));
-  const isFirstPaint = !before.some(({ mixes }) => mixes.length > 0);
-  return cautionsOf(step, isFirstPaint).filter((caution) => !said.has(caution));
+  const others = step.cautions.filter(
+    (caution) => step.kind !== 'dry' || !/hair dryer/i.test(caution),
+  );
+  return [...others, ...dryerCautions(steps, index, weather)];
 }
 
 /** Something to be heard once: a tone, and the sentence where she lets it be spoken. */

@@ -88,7 +88,7 @@ export const remedies: Record<Trouble, Record<RemedyState, string>> = {
     wet: 'Leave the mask and the sheet alone now: it comes off bone-dry paper only.',
     satin: 'Leave the mask and the sheet alone now: it comes off bone-dry paper only.',
     cool: `${leaveIt}: damp paper tears under the mask.`,
-    dry: 'Stop pulling. Press the fibres flat with the back of a spoon over clean paper; paint there with little water. Take the rest off with a finger, slowly.',
+    dry: 'Stop pulling. Press the fibres flat with the back of a spoon over clean paper; paint there with little water. Take the rest off with a crepe rubber, slowly.',
   },
   'drying too fast': {
     wet: 'Keep the bead wet: a larger brush, more of the puddle, and no going back. Shut out sun and draught.',

@@ -1,5 +1,6 @@
 import { useSignal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
+import { asksForCare } from '../../core/paint/cautions.ts';
 import { paintUsesInWords, valueSpanInWords } from '../../core/paint/list-paints.ts';
 import { tickedPaints, withTick } from '../../core/paint/own-box.ts';
 import { isWhiteOrBlack, type PaintCard } from '../../core/paint/paint.ts';
@@ -22,7 +23,6 @@ interface BoxRowProps {
 /** A paint: its ladder, its names, its caution and 'I own it'; the rest behind a touch. */
 export function BoxRow({ card, ownBox, children }: BoxRowProps) {
   const open = useSignal(false);
-  const { caution } = card.properties;
   return (
     <li class={styles.row}>
       <PaintLadder class={styles.ladder} ladder={card.ladder} />
@@ -38,7 +38,7 @@ export function BoxRow({ card, ownBox, children }: BoxRowProps) {
           </summary>
           {open.value && <PaintFacts card={card} />}
         </details>
-        {caution && <p class={styles.caution}>{caution}</p>}
+        {asksForCare(card) && <p class={styles.caution}>{card.care}</p>}
         <StrengthNote ownBox={ownBox} paint={card.id} />
         {children}
       </div>
@@ -66,6 +66,7 @@ function PaintFacts({ card }: { card: PaintCard }) {
     <div class={styles.facts}>
       <p>{paintUsesInWords(card)}</p>
       <p class="quiet">{traitsInWords(card)}</p>
+      {!asksForCare(card) && <p class="quiet">{card.care}</p>}
       <p class="quiet">From palest tint to full strength: {valueSpanInWords(card.ladder)}.</p>
       {card.madeOf && <p>{madeOfInWords(card)}</p>}
       {pigments > 1 && (

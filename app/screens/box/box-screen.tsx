@@ -1,6 +1,6 @@
 import { useEffect } from 'preact/hooks';
 import { memoizeByObject } from '../../core/numeric/memo.ts';
-import { careWithPaint } from '../../core/paint/cautions.ts';
+import { careWithOldTubes, careWithPaint, deferral } from '../../core/paint/cautions.ts';
 import {
   boxInWords,
   ownPaints,
@@ -97,8 +97,7 @@ export function BoxScreen({ ownBox, paintDrafts, cameFrom }: BoxScreenProps) {
           </Button>
         </div>
         <p class="quiet">
-          {careWithPaint} The label, the safety data sheet and your local rules come first.
-          Properties are as commonly given.
+          {careWithPaint} {careWithOldTubes} {deferral} Properties are as commonly given.
         </p>
         {cards.length > 0 && <p class="quiet">{measuredOnInWords(cards)}</p>}
       </section>

@@ -68,7 +68,7 @@ export function TraitFields({ settled, hers, onChange }: TraitFieldsProps) {
         {...choice('granulation')}
       />
       {text('lightfastness', 'Lightfastness', 'Unknown. The label may give it, as I or II.')}
-      {text('caution', 'Caution', 'None known: check the label.')}
+      {text('caution', 'Caution', settled.care)}
     </div>
   );
 }

@@ -20,6 +20,7 @@ import { Button } from '../../ui/controls/button.tsx';
 import { PageLayout } from '../../ui/layout/page-layout.tsx';
 import { TopBar } from '../../ui/layout/screen-layout.tsx';
 import { Waiting } from '../../ui/layout/waiting.tsx';
+import { PaintCautions } from '../../ui/mixes/cautions.tsx';
 import styles from './chart-screen.module.css';
 
 interface ChartScreenProps {
@@ -65,6 +66,7 @@ export function ChartScreen({ studio, calls, paintingId }: ChartScreenProps) {
           <ChartPairs pairs={chart.pairs} {...shown} />
           <ChartDarks darks={chart.darks} {...shown} />
           <SwatchWords swatch={chosen.value} nameOf={nameOf} />
+          {plan && <PaintCautions plan={plan} />}
         </>
       )}
     </PageLayout>

@@ -9,6 +9,7 @@ import type { Desk, Easel } from '../../state/session/easel.ts';
 import type { EaselSenses } from '../../state/session/easel-senses.ts';
 import { Button } from '../../ui/controls/button.tsx';
 import { ValueScale } from '../../ui/controls/value-scale.tsx';
+import { Cautions, PaintCautions } from '../../ui/mixes/cautions.tsx';
 import { amountsFor, PuddleList } from '../../ui/mixes/puddle-list.tsx';
 import { Consequence, LayOutList, ToolLine, TouchList } from '../../ui/mixes/step-parts.tsx';
 import { PressButton } from '../../ui/pointer/press-button.tsx';
@@ -31,7 +32,7 @@ interface EaselPanelProps {
 export function EaselPanel(props: EaselPanelProps) {
   const { easel, senses, calls, ownBox, desk, step, view } = props;
   const { plan, seen } = desk;
-  const { phase, stepIndex } = easel.session.value;
+  const { phase, stepIndex, weather } = easel.session.value;
   const finished = phase === 'finished';
   // Before she starts she takes up the brush; once she paints, what to do with it comes first.
   const painting = phase === 'painting';
@@ -46,6 +47,7 @@ export function EaselPanel(props: EaselPanelProps) {
     <div ref={top} class={styles.panel}>
       {easel.problem.value && <p role="alert">{easel.problem.value}</p>}
       <EaselPrompt easel={easel} step={step} />
+      {!finished && <Cautions said={cautionsDue(plan.steps, stepIndex, weather)} />}
       {!finished && step.kind === 'puddles' && (
         <ScrapCompare {...{ easel, ownBox, calls, desk, step }} />
       )}
@@ -58,10 +60,11 @@ export function EaselPanel(props: EaselPanelProps) {
           <SoundOffer senses={senses} />
         </div>
       )}
+      {!finished && step.kind === 'puddles' && <PaintCautions plan={plan} />}
       {!finished &&
-        cautionsDue(plan.steps, stepIndex).map((caution) => (
-          <p key={caution} class={styles.caution}>
-            {caution}
+        step.notes?.map((note) => (
+          <p key={note} class={styles.caution}>
+            {note}
           </p>
         ))}
       <Consequence step={step} />

@@ -15,6 +15,7 @@ import {
   warmths,
 } from '../../core/drying/weather.ts';
 import { leaveIt, slowAir } from '../../core/drying/wetness.ts';
+import { careWithDryer, dryerSocket } from '../../core/plan/steps/step-cautions.ts';
 import { pacesOf } from '../../core/session/drying-clock.ts';
 import { minutesInWords } from '../../core/words/minutes.ts';
 import { typedNumber } from '../../core/words/typed-number.ts';
@@ -104,8 +105,8 @@ export function WeatherPanel({ easel }: { easel: Easel }) {
       />
       {weather.hairDryer && (
         <p class="quiet">
-          Only once the shine has gone, low and cool, away from the water jar; never on a mask. Let
-          the sheet cool two or three minutes before you feel it. {leaveIt}
+          {careWithDryer} {dryerSocket} Never on a mask. The clock reckons with the cool setting.{' '}
+          {leaveIt}
         </p>
       )}
       <ExactAir weather={weather} onChange={change} />

@@ -6,6 +6,7 @@ import {
   withoutPaint,
   withWishedPaint,
 } from '../../core/decisions/wishes.ts';
+import { asksForCare } from '../../core/paint/cautions.ts';
 import type { PaintCard } from '../../core/paint/paint.ts';
 import { paintTraits } from '../../core/paint/paint-traits.ts';
 import { pigmentsInWords } from '../../core/paint/paint-words.ts';
@@ -123,7 +124,7 @@ function PaintRow({ card, note, lost, out = false, children }: PaintRowProps) {
         {note && <span class={styles.note}>{note}</span>}
         {lost && <span>{lost}</span>}
         <span class="quiet">{paintTraits(card.properties)}</span>
-        {card.properties.caution && <span class="quiet">{card.properties.caution}</span>}
+        {asksForCare(card) && <span class={styles.note}>{card.care}</span>}
       </span>
       <span>{children}</span>
     </li>

@@ -7,6 +7,7 @@ import {
   searchedFreely,
 } from '../../core/decisions/wishes.ts';
 import { largestPalette } from '../../core/limits.ts';
+import { deferral } from '../../core/paint/cautions.ts';
 import { isOwned, tickedPaints, untickedInWords } from '../../core/paint/own-box.ts';
 import { closenessInWords, reachInWords } from '../../core/palette/offers/palette-offer.ts';
 import { pluralize } from '../../core/words/numbers.ts';
@@ -139,8 +140,7 @@ export function PaintsScreen({ studio, ownBox, calls, paintingId }: PaintsScreen
       <section class={styles.section} aria-label="The paint box">
         <h2 class={styles.heading}>The rest of your box</h2>
         <p class="quiet">
-          The same name differs from maker to maker: brush a scrap first. For anything about health,
-          the label and its safety data sheet come first.
+          The same name differs from maker to maker: brush a scrap first. {deferral}
         </p>
         <BoxPaints cards={owned.filter(({ id }) => !inPalette(id))} wish={wish} onWish={onWish} />
         <p>

@@ -12,6 +12,7 @@ import {
 import { eveningName, planTimeInWords } from '../../core/plan/evening/evening-words.ts';
 import { listMaterials } from '../../core/plan/list-materials.ts';
 import type { Step, WashPlan } from '../../core/plan/plan.ts';
+import { planCautions } from '../../core/plan/steps/step-cautions.ts';
 import { techniqueWindow } from '../../core/plan/techniques/wetness-windows.ts';
 import type { PixelSize } from '../../core/raster/size.ts';
 import type { Band, Reading, ToneRange } from '../../core/reading/reading.ts';
@@ -72,6 +73,13 @@ export function PlanSheet({ title, sheet, plan, reading, stage, type }: PlanShee
       </Part>
       <Part name="Mixes">
         <PlanMixes plan={plan} reading={reading} />
+      </Part>
+      <Part name="Mind">
+        <ul class={styles.mind}>
+          {planCautions(plan).map((caution) => (
+            <li key={caution}>{caution}</li>
+          ))}
+        </ul>
       </Part>
     </div>
   );

@@ -34,7 +34,7 @@ export function ChangeStep({ studio, plan, reading, step }: ChangeStepProps) {
   const { key, kind } = step;
   const earlier = movedEarlier(plan.steps, key);
   const later = movedLater(plan.steps, key);
-  const techniques = techniqueChoices(kind);
+  const techniques = techniqueChoices(kind, plan.optics);
   return (
     <PlanFold title="Change this step">
       <ChangesSoFar studio={studio} plan={plan} />

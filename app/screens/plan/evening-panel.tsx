@@ -5,6 +5,7 @@ import { maxWashes, type PaperChoice } from '../../core/drying/paper-choice.ts';
 import { eveningOf, eveningTimes } from '../../core/plan/evening/evening-times.ts';
 import { eveningName, planTimeInWords } from '../../core/plan/evening/evening-words.ts';
 import type { Step, WashPlan } from '../../core/plan/plan.ts';
+import { careWithDryer, dryerSocket } from '../../core/plan/steps/step-cautions.ts';
 import { hoursInWords } from '../../core/words/minutes.ts';
 import { capitalize, spellCount } from '../../core/words/numbers.ts';
 import { typedMinutes } from '../../core/words/typed-number.ts';
@@ -61,8 +62,8 @@ export function EveningPanel({ plan, studio, ownAir }: EveningPanelProps) {
       />
       {weather.hairDryer && (
         <p class="quiet">
-          Only once the shine has gone, low and cool, never on a mask: until the mask is off the
-          times are those of the air.
+          {careWithDryer} {dryerSocket} Never on a mask: until it is off the times are those of the
+          air; after that they are those of the cool setting.
         </p>
       )}
       <EveningWashes plan={plan} studio={studio} paper={paper} />

@@ -8,6 +8,7 @@ import { minutesInWords } from '../../core/words/minutes.ts';
 import { bandWord } from '../../core/words/reading-words.ts';
 import type { PaintCalls } from '../../state/painting/screen-calls.ts';
 import { ValueScale } from '../../ui/controls/value-scale.tsx';
+import { Cautions, PaintCautions } from '../../ui/mixes/cautions.tsx';
 import { amountsFor, PuddleList } from '../../ui/mixes/puddle-list.tsx';
 import { Consequence, LayOutList, TouchList } from '../../ui/mixes/step-parts.tsx';
 import styles from './step-card.module.css';
@@ -35,6 +36,7 @@ export function StepCard({ plan, reading, step, calls }: StepCardProps) {
         {step.n}. {step.title}
       </h2>
       <p class={styles.prompt}>{step.prompt}</p>
+      <Cautions said={step.cautions} />
       <Consequence step={step} />
       {step.watch && <p>{step.watch}</p>}
       {step.soften && <p>{step.soften}</p>}
@@ -84,9 +86,10 @@ export function StepCard({ plan, reading, step, calls }: StepCardProps) {
           strongest={step.kind === 'accents'}
         />
       )}
-      {step.cautions.map((caution) => (
-        <p key={caution} class={styles.caution}>
-          {caution}
+      {step.kind === 'puddles' && <PaintCautions plan={plan} />}
+      {step.notes?.map((note) => (
+        <p key={note} class={styles.caution}>
+          {note}
         </p>
       ))}
     </article>

@@ -1,6 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import { smallShapeMm } from '../../core/limits.ts';
+import { careWithMask } from '../../core/plan/steps/step-cautions.ts';
 import type { Reading } from '../../core/reading/reading.ts';
 import {
   countsInWords,
@@ -115,6 +116,7 @@ function WhiteRow(props: WhiteRowProps) {
         {white.decided ? `Proposed: ${wayWords[proposed].toLowerCase()}. ` : ''}
         {white.why}
       </p>
+      {white.way === 'mask' && chosen && <p data-testid="mask-care">{careWithMask}</p>}
       {white.decided && <Button onClick={() => onWay(null)}>As proposed</Button>}
     </div>
   );
@@ -155,6 +157,7 @@ function SmallWhitesRow({ whites, onWay }: SmallWhitesRowProps) {
         onChoose={(way) => (way !== same || !small.every(({ decided }) => decided)) && onWay(way)}
       />
       <p class="quiet">{commonWhy(small)}</p>
+      {small.some(({ way }) => way === 'mask') && <p data-testid="mask-care">{careWithMask}</p>}
       {small.some(({ decided }) => decided) && (
         <Button onClick={() => onWay(null)}>As proposed</Button>
       )}

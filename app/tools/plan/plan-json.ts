@@ -11,6 +11,7 @@ import {
   type WashPlan,
 } from '../../core/plan/plan.ts';
 import { amountInWords, type PuddleAmount, puddleAmount } from '../../core/plan/puddle-amount.ts';
+import { planCautions } from '../../core/plan/steps/step-cautions.ts';
 import { edgeShares } from '../../core/reading/edges/edge.ts';
 import type { Reading } from '../../core/reading/reading.ts';
 import { onTheSheet, reservesOf } from '../../core/reading/tone-range.ts';
@@ -155,6 +156,7 @@ export function planJson(reading: Reading, plan: WashPlan, withPictures: boolean
     washesWhy: plan.washesWhy ?? null,
     passages: plan.passages ?? null,
     fit: plan.fit ?? null,
+    cautions: planCautions(plan),
     steps: plan.steps.map((step) => ({
       n: step.n,
       kind: step.kind,
@@ -176,6 +178,7 @@ export function planJson(reading: Reading, plan: WashPlan, withPictures: boolean
       shineMinutes: step.shineMinutes,
       dryMinutes: step.dryMinutes,
       cautions: step.cautions,
+      notes: step.notes ?? [],
       consequence: step.consequence ?? null,
       expectedLightness: stepLightness(plan, step),
       expectedImage: withPictures ? stepPicture(step.n) : null,

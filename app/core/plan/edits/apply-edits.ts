@@ -4,11 +4,12 @@ import { consistencyOf } from '../../paint/consistency.ts';
 import { amountsIn } from '../../paint/former-amounts.ts';
 import type { LaidMix, Part } from '../../paint/mix.ts';
 import type { Mix } from '../plan.ts';
-import { type PlanFacts, plannedMixes } from '../plan-facts.ts';
-import { lastRows, otherWork, type PlanWork, type WashWork } from '../steps/draft-steps.ts';
+import { type PlanFacts, paintsNotToScrape, plannedMixes } from '../plan-facts.ts';
+import { otherWork, type PlanWork, type WashWork } from '../steps/draft-steps.ts';
 import {
   accentsStep,
   darkestSlots,
+  lastRows,
   liftStep,
   placesToLift,
   placesToSplatter,
@@ -65,10 +66,8 @@ function addedDraft(facts: PlanFacts, { what, after }: Added): StepDraft {
   switch (what) {
     case 'lift':
       return liftStep(facts, liftable(facts));
-    case 'splatter': {
-      const slots = splattered(facts);
-      return splatterStep(facts, slots, lastRows(facts, slots));
-    }
+    case 'splatter':
+      return splatterStep(facts, splattered(facts));
     case 'accents': {
       const slots = darkestSlots(facts);
       return accentsStep(facts, slots, lastRows(facts, slots));
@@ -92,8 +91,9 @@ const prompts: Partial<Record<Technique, string>> = {
     'With the point of a small brush and fluid dark paint set the few darkest touches, most of them near the centre of interest.',
 };
 
-/** Work painted another way; unchanged where that makes no sense for it. */
-function techniqueOfWork(work: PlanWork, technique: Technique): PlanWork {
+/** Work painted another way; unchanged where that makes no sense for it, or a caution of the paints forbids it. */
+function techniqueOfWork(facts: PlanFacts, work: PlanWork, technique: Technique): PlanWork {
+  if (technique === 'scraping' && paintsNotToScrape(facts).length > 0) return work;
   const kind = work.kind === 'wash' ? 'wash' : work.draft.kind;
   if (!techniqueChoices(kind).includes(technique)) return work;
   if (work.kind === 'wash') return { ...work, technique };
@@ -152,7 +152,7 @@ function edited(facts: PlanFacts, current: EditedWork, edit: PlanEdit): readonly
   if (!one) return null;
   if (edit.kind === 'move') return putAfter(inPlaceOf(work, index), one, edit.after);
   if (edit.kind === 'technique') {
-    return inPlaceOf(work, index, techniqueOfWork(one, edit.technique));
+    return inPlaceOf(work, index, techniqueOfWork(facts, one, edit.technique));
   }
   if (one.kind !== 'wash' || current.leftOut.has(one.key)) return null;
   if (edit.kind === 'split') {

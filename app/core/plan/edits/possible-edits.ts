@@ -1,4 +1,5 @@
 import type { PlanEdit, Technique } from '../../decisions/plan-edit.ts';
+import { type CautiousPaint, paintsWithoutDust } from '../../paint/cautions.ts';
 import type { Step, StepKind, WashPlan } from '../plan.ts';
 
 const washes: readonly Technique[] = ['wet on dry', 'wet-in-wet', 'glaze', 'dry brush'];
@@ -8,8 +9,19 @@ const choices: Partial<Record<StepKind, readonly Technique[]>> = {
   'last-lights': ['opaque white', 'scraping'],
 };
 
-/** The ways a step of this kind can be painted; none where there is nothing to choose. */
-export const techniqueChoices = (kind: StepKind): readonly Technique[] => choices[kind] ?? [];
+/**
+ * The ways a step of this kind can be painted with these paints; none where there is nothing to choose. No blade
+ * where one of them must not be scraped.
+ */
+export function techniqueChoices(
+  kind: StepKind,
+  paints: readonly CautiousPaint[] = [],
+): readonly Technique[] {
+  const all = choices[kind] ?? [];
+  if (paintsWithoutDust(paints).length === 0) return all;
+  const left = all.filter((technique) => technique !== 'scraping');
+  return left.length > 1 ? left : [];
+}
 
 const passageOf = ({ key }: Pick<Step, 'key'>): string => key.split('/')[1] ?? '';
 

@@ -95,7 +95,7 @@ const isMasked = (steps: Steps): boolean =>
 
 /**
  * Steps in evenings of at most seven painting steps, ended only where the sheet is bone dry, between passages if
- * that may be. The very steps where one evening holds them all. A break of the evening is said in the cautions of
+ * that may be. The very steps where one evening holds them all. A break of the evening is said in the notes of
  * the steps beside it.
  */
 export function cutEvenings(steps: Steps): Steps {
@@ -108,6 +108,7 @@ export function cutEvenings(steps: Steps): Steps {
     const ends = cuts.includes(i + 1)
       ? [meanwhileInWords(evening, isMasked(steps.slice(0, i + 1)))]
       : [];
-    return { ...step, evening, cautions: [...begins, ...ends, ...step.cautions] };
+    const notes = [...begins, ...ends, ...(step.notes ?? [])];
+    return { ...step, evening, ...(notes.length > 0 && { notes }) };
   });
 }

@@ -23,7 +23,7 @@ const lessWater = {
 const withWater = (step: Step): Step => {
   if (step.kind !== 'wash' || step.waterGramsPerSquareMetre === undefined) return step;
   const said = lessWater[step.technique === 'wet-in-wet' ? 'wet' : 'dry'];
-  return { ...step, cautions: [said, ...step.cautions] };
+  return { ...step, notes: [said, ...(step.notes ?? [])] };
 };
 
 /** A wash on wetted paper lies wet for longest. */

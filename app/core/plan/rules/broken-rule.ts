@@ -19,6 +19,8 @@ export interface RuleLimits {
   /** Overlying washes the paper bears (R9). */
   readonly washes: number;
   readonly puddlesPerWash: number;
+  /** A hair dryer is at hand (R14). */
+  readonly hairDryer?: boolean;
   /** The borders of the reading; left out: edges are not looked at. */
   readonly borders?: readonly Border[];
   /** The sheet at the end as it was planned, per slot; left out: values are not looked at. */

@@ -107,6 +107,7 @@ export function ruleLimitsOf(facts: PlanFacts, planned: readonly Step[]): RuleLi
   return {
     washes: Math.max(maxWashes(paper), ...washes),
     puddlesPerWash: Math.max(proposedPuddles, ...puddles),
+    hairDryer: facts.weather.hairDryer === true,
     borders: reading.borders,
     planned: planned.at(-1)?.after ?? [],
     smallWhites: smallWhites(facts, planned),

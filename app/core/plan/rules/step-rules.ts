@@ -1,5 +1,6 @@
 import { longestPrompt, mostPaintsInMix, mostParts } from '../../limits.ts';
 import type { Mix, Step } from '../plan.ts';
+import { usesBlade } from '../steps/step-cautions.ts';
 import {
   type BrokenRule,
   broken,
@@ -123,7 +124,7 @@ export const lightsLast: Check = ({ steps }) => {
   const index = steps.findIndex(({ kind }) => kind === 'last-lights');
   const lights = steps[index];
   if (!lights) return [];
-  const blade = lights.cautions.some((text) => /blade/i.test(text));
+  const blade = !usesBlade(lights) || lights.cautions.some((text) => /blade cuts/i.test(text));
   return [
     ...steps
       .slice(index + 1)
@@ -198,10 +199,13 @@ export const saidInFull: Check = ({ steps, mixes }) => {
 };
 
 /** R14: after the hair dryer the sheet cools before it is felt. */
-export const coolAfterDryer: Check = ({ steps }) =>
+export const coolAfterDryer: Check = ({ steps }, { hairDryer }) =>
   steps
     .filter(
-      ({ kind, cautions }) => kind === 'dry' && !cautions.some((text) => /dryer.*cool/i.test(text)),
+      ({ kind, cautions }) =>
+        hairDryer &&
+        kind === 'dry' &&
+        !cautions.some((text) => /dryer.*cool|no hair dryer/i.test(text)),
     )
     .map((step) => fault('R14', step, `${step.key} does not tell her to let the sheet cool`));
 

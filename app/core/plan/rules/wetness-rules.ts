@@ -24,7 +24,7 @@ const onWet: Record<Exclude<StepKind, 'wash' | 'dry'>, string> = {
   lift: 'The sheet is still damp: what you wet runs back in with a cauliflower (backrun).',
   splatter: 'The sheet is still wet: the spots spread into soft blots.',
   accents: 'The sheet is still wet: these touches run and dry pale and soft.',
-  'last-lights': 'The sheet is still damp: the white sinks in and goes grey, a blade tears it.',
+  'last-lights': 'The sheet is still damp: the white sinks in and goes grey.',
   'last-look': 'Wet paint looks darker than it dries: what you judge now is not what you get.',
 };
 

@@ -139,6 +139,7 @@ export async function solvePalette(
     slots,
     reserves: reservesOf(slots),
     paints: dropUnusedPaints(paints, passages, wishes),
+    palette: paints,
     passages,
     ...(wishes.passages && { passagesWish: wishes.passages }),
     weather: wishes.weather ?? roomWeather,

@@ -6,8 +6,8 @@ import {
   accentsStep,
   darkestSlots,
   lastLookStep,
+  lastRows,
   liftStep,
-  mixesOverSlot,
   placesToLift,
   placesToSplatter,
   splatterStep,
@@ -95,18 +95,13 @@ const plannedWashes = (facts: PlanFacts): WashWork[] =>
     })),
   );
 
-/** The last mix laid on each of some slots, every mix once. */
-export const lastRows = (facts: PlanFacts, slots: readonly number[]) => [
-  ...new Set(slots.flatMap((i) => mixesOverSlot(facts, i).at(-1) ?? [])),
-];
-
 function finishing(facts: PlanFacts, mask: Masked | null): StepDraft[] {
   const steps: StepDraft[] = [];
   if (mask) steps.push(unmaskStep(mask));
   const lift = placesToLift(facts);
   if (lift.length > 0) steps.push(liftStep(facts, lift));
   const splatter = placesToSplatter(facts);
-  if (splatter.length > 0) steps.push(splatterStep(facts, splatter, lastRows(facts, splatter)));
+  if (splatter.length > 0) steps.push(splatterStep(facts, splatter));
   const dark = darkestSlots(facts);
   // With one painted value there is no darkest touch to set.
   if (facts.passages.some((passage) => passage.washes.length > 1)) {

@@ -1,4 +1,6 @@
 import { lightnessOfOneValue } from '../../limits.ts';
+import { namesInShort, paintsWithoutDust } from '../../paint/cautions.ts';
+import type { Paint } from '../../paint/paint.ts';
 import type { Slot } from '../../reading/slot.ts';
 import type { Mix } from '../plan.ts';
 import { type PlanFacts, paintsIn, usedMixes } from '../plan-facts.ts';
@@ -95,27 +97,50 @@ export const liftStep = (facts: PlanFacts, slots: readonly number[]): StepDraft 
   rules: ['R11', 'R17'],
 });
 
-/** Texture where the picture is broken up anyway, never in plain areas (R21). */
-export const splatterStep = (
-  facts: PlanFacts,
-  slots: readonly number[],
-  mixes: readonly Mix[],
-): StepDraft => ({
-  ...quietStep,
-  key: 'splatter/sheet/0',
-  kind: 'splatter',
+/** The last mix laid on each of some slots, every mix once. */
+export const lastRows = (facts: PlanFacts, slots: readonly number[]): Mix[] => [
+  ...new Set(slots.flatMap((i) => mixesOverSlot(facts, i).at(-1) ?? [])),
+];
+
+const flicked = {
   title: 'Splatter',
   prompt:
     'Cover what must stay clean, try it on a scrap, then tap the brush against a finger over the broken shapes only.',
-  watch: 'On dry paper the spots are hard and small. A few are enough, none in plain areas.',
-  slots,
-  families: familiesOf(facts, slots),
-  mixes: usedMixes(mixes),
   technique: 'splatter',
-  paintMinutes: minutesOnSheet(facts, [2, 5]),
-  ...dryingMinutes(facts, 'splatter'),
-  rules: ['R13', 'R21'],
-});
+} as const;
+
+/** The same look without a spray. */
+const dabbed = (noDust: readonly Paint[]) =>
+  ({
+    title: 'Specks',
+    prompt: `Set specks with the point of a rigger over the broken shapes only. No splatter: ${namesInShort(noDust)} must not be flicked.`,
+    technique: 'wet on dry',
+  }) as const;
+
+/**
+ * Texture where the picture is broken up anyway, never in plain areas (R21). Only paints that may fly are flicked:
+ * where the puddles hold none, the spots are set with a brush.
+ */
+export function splatterStep(facts: PlanFacts, broken: readonly number[]): StepDraft {
+  const heldBack = (slots: readonly number[]): Paint[] =>
+    paintsWithoutDust(paintsIn(facts, lastRows(facts, slots)));
+  const free = broken.filter((i) => heldBack([i]).length === 0);
+  const slots = free.length > 0 ? free : broken;
+  const noDust = heldBack(slots);
+  return {
+    ...quietStep,
+    ...(noDust.length > 0 ? dabbed(noDust) : flicked),
+    key: 'splatter/sheet/0',
+    kind: 'splatter',
+    watch: 'On dry paper the spots are hard and small. A few are enough, none in plain areas.',
+    slots,
+    families: familiesOf(facts, slots),
+    mixes: usedMixes(lastRows(facts, slots)),
+    paintMinutes: minutesOnSheet(facts, [2, 5]),
+    ...dryingMinutes(facts, 'splatter'),
+    rules: ['R13', 'R21'],
+  };
+}
 
 /** A few touches need no more puddles than these (own). */
 const mostAccentPuddles = 2;

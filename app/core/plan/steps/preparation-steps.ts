@@ -2,10 +2,9 @@ import type { Range } from '../../colour/lab.ts';
 import type { PaperChoice } from '../../drying/paper-choice.ts';
 import { usualWaterGrams } from '../../drying/water.ts';
 import type { Weather } from '../../drying/weather.ts';
-import type { Paint } from '../../paint/paint.ts';
 import { pluralize } from '../../words/numbers.ts';
 import type { Step } from '../plan.ts';
-import { areaCm2, type PlanFacts, paintsIn, shapeCount, usedMixes } from '../plan-facts.ts';
+import { areaCm2, type PlanFacts, shapeCount, usedMixes } from '../plan-facts.ts';
 import { waterKindOf } from '../water-kind.ts';
 import {
   minutesOnSheet,
@@ -27,19 +26,9 @@ export const prepareStep = (facts: PlanFacts): StepDraft => ({
   paintMinutes: minutesOnSheet(facts, [3, 8]),
 });
 
-/** 'cadmium yellow contains cadmium: ...'; a caution of her own stands as she wrote it. */
-function cautionsOf(paints: readonly Paint[]): string[] {
-  return paints.flatMap(({ name, properties: { caution } }) => {
-    if (!caution) return [];
-    const [, contained] = /^Contains (.*)$/s.exec(caution) ?? [];
-    return [contained ? `${name} contains ${contained}` : `${name}: ${caution}`];
-  });
-}
-
 /** Mix what the first wash needs, and more than it needs, and test it. */
 export function puddlesStep(facts: PlanFacts): StepDraft {
   const mixes = facts.passages.flatMap((passage) => passage.washes[0]?.mixes ?? []);
-  const all = facts.passages.flatMap((passage) => passage.washes.flatMap((wash) => wash.mixes));
   const puddles = new Set(mixes.flatMap((mix) => mix.puddle ?? []));
   return {
     ...quietStep,
@@ -51,7 +40,6 @@ export function puddlesStep(facts: PlanFacts): StepDraft {
     mixes: usedMixes(mixes),
     families: mixes.filter((mix) => mix.parts.length > 0).map((mix) => mix.family),
     paintMinutes: minutesOnSheet(facts, [3 + puddles.size, 6 + 3 * puddles.size]),
-    cautions: cautionsOf(paintsIn(facts, all)),
     rules: ['R15'],
   };
 }

@@ -104,9 +104,6 @@ export function dryStep(facts: PlanFacts, after: string): StepDraft {
     paper: 'damp',
     // With a hair dryer the sheet has to cool before it can be felt (R14).
     paintMinutes: weather.hairDryer ? [3, 5] : [1, 2],
-    cautions: [
-      'Hair dryer only once the shine has gone, away from the water jar and wet hands. Then let the sheet cool 2 to 3 minutes before you feel it.',
-    ],
     rules: ['R5', 'R7', 'R14'],
   };
 }

@@ -1,7 +1,8 @@
 import { manySmallWhites } from '../../limits.ts';
+import { namesInShort } from '../../paint/cautions.ts';
 import { isSmallWhite, type White, type WhiteWay } from '../../reading/whites/whites.ts';
 import { pluralize } from '../../words/numbers.ts';
-import { areaCm2, type PlanFacts } from '../plan-facts.ts';
+import { areaCm2, type PlanFacts, paintsNotToScrape } from '../plan-facts.ts';
 import { dryingMinutes, paintMinutes, quietStep, type StepDraft } from './step-draft.ts';
 
 type WhitesByWay = Readonly<Record<WhiteWay, readonly White[]>>;
@@ -96,9 +97,6 @@ export function maskStep({ count, slots, cm2, isSmall, othersToo }: Masked): Ste
     slots,
     technique: 'masking',
     paintMinutes: paintMinutes(cm2, count, { cm2PerMinute: 20, secondsPerShape: 10 }),
-    cautions: [
-      'Masking fluid holds latex and ammonia: open a window, keep it off skin and eyes; not for anyone allergic to latex. No heat on it.',
-    ],
     rules: ['R1'],
   };
 }
@@ -109,14 +107,24 @@ export const unmaskStep = ({ count, slots, cm2 }: Masked): StepDraft => ({
   kind: 'unmask',
   title: 'Take the mask off',
   prompt:
-    'Only when the whole sheet is bone dry: rub the mask off with a clean finger, towards the middle of each white.',
+    'Only when the whole sheet is bone dry: take the mask off with a crepe rubber or a clean cloth, towards the middle of each white.',
   slots,
   technique: 'masking',
   soften: 'Edges that are too sharp: touch them with a clean, barely damp brush and blot.',
   paintMinutes: paintMinutes(cm2, count, { cm2PerMinute: 30, secondsPerShape: 5 }),
-  cautions: ['No heat on the mask.'],
   rules: ['R12'],
 });
+
+/** Why no blade comes near this sheet, as prompt and watch go on; null where one may. Soft paper tears (common practice, no source). */
+export function noBladeInWords(
+  facts: Pick<PlanFacts, 'palette' | 'paints' | 'paper'>,
+): Record<'prompt' | 'watch', string> | null {
+  const noDust = paintsNotToScrape(facts);
+  if (noDust.length > 0)
+    return { prompt: ` No blade: ${namesInShort(noDust)} must not be scraped.`, watch: '' };
+  if (facts.paper.fibre === 'cotton') return null;
+  return { prompt: '', watch: ' No blade on this paper: it tears.' };
+}
 
 /**
  * The whites that are brought back when all else is done (R13), or null where there are none. The
@@ -125,24 +133,19 @@ export const unmaskStep = ({ count, slots, cm2 }: Masked): StepDraft => ({
 export function lastLightsStep(facts: PlanFacts): StepDraft | null {
   const lights = plannedWhites(facts)?.last ?? [];
   if (lights.length === 0) return null;
-  const cotton = facts.paper.fibre === 'cotton';
+  const noBlade = noBladeInWords(facts);
+  const touch = `Bring back ${whitesInWords(lights.length, allSmall(lights))}: a touch of opaque white with a small brush`;
   return {
     ...quietStep,
     key: 'last-lights/sheet/0',
     kind: 'last-lights',
     title: `Last ${pluralize(lights.length, 'light')}`,
-    prompt: `Bring back ${whitesInWords(lights.length, allSmall(lights))}: a touch of opaque white with a small brush${cotton ? ', or a scrape with a blade' : ''}.`,
-    watch: 'Only on a bone-dry sheet, and fewer than you want to.',
+    prompt: noBlade ? `${touch}.${noBlade.prompt}` : `${touch}, or a scrape with a blade.`,
+    watch: `Only on a bone-dry sheet, and fewer than you want to.${noBlade?.watch ?? ''}`,
     slots: slotsOfWhites(lights),
     technique: 'opaque white',
     paintMinutes: paintMinutes(0, lights.length, { cm2PerMinute: 1, secondsPerShape: 8 }),
     ...dryingMinutes(facts, 'accents'),
-    cautions: cotton
-      ? [
-          'A blade cuts: scrape away from the hand that holds the sheet.',
-          'Never scrape paint with cadmium or cobalt in it: its dust must not be raised.',
-        ]
-      : ['No blade on this paper: it tears.'],
     rules: ['R13'],
   };
 }

@@ -54,7 +54,7 @@ function brushFor(facts: PlanFacts, draft: StepDraft): string | null {
     case 'lift':
       return 'a clean round 8';
     case 'splatter':
-      return 'an old round 8';
+      return draft.technique === 'splatter' ? 'an old round 8' : 'a rigger';
     case 'accents':
       return 'a round 6; a rigger for lines';
     case 'last-lights':
@@ -93,7 +93,7 @@ function boardFor(facts: PlanFacts, draft: StepDraft): string | null {
     case 'wash':
       return washBoard(facts, draft);
     case 'splatter':
-      return 'flat: drops run on a slope';
+      return draft.technique === 'splatter' ? 'flat: drops run on a slope' : 'flat';
     case 'lift':
     case 'accents':
     case 'last-lights':
@@ -124,7 +124,7 @@ export const mostSmallTechniques = 3;
 function proposeTechniques(facts: PlanFacts, draft: StepDraft): SmallTechnique[] {
   if (draft.kind === 'last-lights') {
     const lights = plannedWhites(facts)?.last ?? [];
-    return scraping(facts.paper, draft, lights.length);
+    return scraping(facts, draft, lights.length);
   }
   const wash = washInHand(facts, draft);
   if (!wash) return [];

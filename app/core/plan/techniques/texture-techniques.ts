@@ -1,10 +1,10 @@
-import type { PaperChoice } from '../../drying/paper-choice.ts';
 import { otherSide, wayRound } from '../../reading/edges/slot-borders.ts';
 import { bothSides, longestNamed, sideOf } from '../edges/wash-edges.ts';
 import type { SmallTechnique } from '../plan.ts';
-import { paintsIn } from '../plan-facts.ts';
+import { type PlanFacts, paintsIn } from '../plan-facts.ts';
 import { isTextured, mixesOverSlot } from '../steps/finishing-steps.ts';
 import type { StepDraft } from '../steps/step-draft.ts';
+import { noBladeInWords } from '../steps/white-steps.ts';
 import {
   fittedNames,
   slotAt,
@@ -146,13 +146,13 @@ export const dampLifting: TechniqueDetector = (wash) => {
   };
 };
 
-/** Whites that come back last can be scraped out of cotton paper; soft paper tears (common practice, no source). */
+/** Whites that come back last can be scraped out, where a blade may come near the sheet. */
 export function scraping(
-  { fibre }: PaperChoice,
+  facts: PlanFacts,
   { technique }: StepDraft,
   lights: number,
 ): SmallTechnique[] {
-  if (fibre !== 'cotton' || lights === 0 || technique === 'scraping') return [];
+  if (lights === 0 || technique === 'scraping' || noBladeInWords(facts)) return [];
   return [
     {
       technique: 'scraping',

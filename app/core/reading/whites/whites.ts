@@ -127,7 +127,7 @@ export function chooseWhiteWay(
   if (shortSideMm < brushPointMm) {
     return {
       way: 'last',
-      why: `${size} across: paint over it; opaque white or a scrape brings it back.`,
+      why: `${size} across: paint over it; opaque white brings it back.`,
     };
   }
   const soft = softShare >= mostlySoft ? ' Soften its edge with a damp brush.' : '';

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
-import { pigmentTable } from '../../../../app/core/paint/paint-box.ts';
+import { paintBox, pigmentTable } from '../../../../app/core/paint/paint-box.ts';
 import {
+  careOfNames,
   nothingKnown,
   type PigmentTraits,
   parseColourIndex,
@@ -46,7 +47,7 @@ const dull = {
   staining: 2,
   granulation: 0,
   lightfastness: 'III in an old table',
-  caution: 'Contains cobalt: check the label.',
+  caution: 'Contains cobalt: may cause allergy.',
 } as const;
 
 test('of several pigments the worst of each property counts, every caution once', () => {
@@ -55,7 +56,7 @@ test('of several pigments the worst of each property counts, every caution once'
     staining: 2,
     granulation: 2,
     lightfastness: 'III in an old table',
-    caution: 'Contains cobalt: check the label.',
+    caution: 'Contains cobalt: may cause allergy.',
   });
   expect(worstProperties([clear])).toEqual(clear);
 });
@@ -87,6 +88,21 @@ test('the table has pigments that are not among the built-in paints', () => {
     lightfastness: 'I (from memory; newer tests)',
   });
   expect(traitsOfNames(['PO43'], pigmentTable).transparency).toBe('ST'); // no built-in paint has it
-  expect(nickel.caution).toMatch(/nickel.*Check the label/);
+  expect(nickel.caution).toMatch(/nickel.*never sand, scrape, spray/);
   expect(traitsOfNames(['PBr7'], pigmentTable).transparency).toBe('SO'); // sienna or umber: the worst
+});
+
+test('without a caution it is said whether nothing is remembered, or nothing known', () => {
+  const care = (...names: string[]) =>
+    careOfNames(names, traitsOfNames(names, pigmentTable).caution, pigmentTable);
+  expect(care('PB29')).toBe('Nothing special remembered.');
+  expect(care('PR258')).toMatch(/^Not known here: ask the label and the safety data sheet/);
+  expect(care('PB29', 'PR258')).toMatch(/^Not known here/); // one of them is enough
+  expect(care()).toMatch(/^Not known here/); // a tube that tells no pigment
+  expect(care('PB15:3')).toMatch(
+    /^Copper is bound in it: wipe the brush before you rinse it\. Nothing special/,
+  );
+  expect(care('PY35:1')).toBe(traitsOfNames(['PY35'], pigmentTable).caution);
+  for (const { ci, properties } of paintBox.filter((paint) => paint.ci.length > 0))
+    expect(careOfNames(ci, properties.caution, pigmentTable), ci.join()).not.toMatch(/^Not known/);
 });

@@ -90,10 +90,10 @@ describe('evenings', () => {
     const cut = cutEvenings(stepsOf(washes));
     const at = cut.findIndex((each) => eveningOf(each) === 2);
     expect(cut[at - 1]?.kind).toBe('dry');
-    expect(cut[at - 1]?.cautions[0]).toMatch(
+    expect(cut[at - 1]?.notes?.[0]).toMatch(
       /^The first evening ends here\. .*board.*days its label/,
     );
-    expect(cut[at]?.cautions[0]).toMatch(/^Second evening: the sheet must be bone dry/);
+    expect(cut[at]?.notes?.[0]).toMatch(/^Second evening: the sheet must be bone dry/);
   });
 });
 
@@ -123,9 +123,9 @@ it('seven values in two passages, eight washes asked for: at most twelve paintin
   expect(second?.key).toMatch(/^wash\/\w+\/1$/);
   expect(plan.washesWhy).toMatch(/^Five washes, not the 8 you asked for: more would make too many/);
   // What is left out for it is told, and comes back where she asks for it.
-  expect(plan.stepsWhy).toBe('Left out, as 12 painting steps are enough: splatter.');
+  expect(plan.stepsWhy).toBe('Left out, as 12 painting steps are enough: specks.');
   const [out] = plan.leftOut ?? [];
-  expect(out?.title).toBe('Splatter');
+  expect(out?.title).toBe('Specks');
   const back = { kind: 'skip', key: out?.key ?? '', skipped: false } as const;
   const hers = await buildPlan(reading, { ...wishes, edits: [back] }, noCheckpoint, memory);
   expect(hers.steps.some(({ kind }) => kind === 'splatter')).toBe(true);

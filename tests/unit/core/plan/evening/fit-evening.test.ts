@@ -68,9 +68,7 @@ describe('an evening', () => {
       steps.filter(({ kind }) => kind === 'wash').map((step) => step.waterGramsPerSquareMetre);
     expect(grams(whole.work.steps)).toEqual([undefined, undefined, undefined]);
     expect(grams(dryer.work.steps)[0]).toBe(40);
-    expect(dryer.work.steps.find(({ kind }) => kind === 'wash')?.cautions[0]).toMatch(
-      /^Less water/,
-    );
+    expect(dryer.work.steps.find(({ kind }) => kind === 'wash')?.notes?.[0]).toMatch(/^Less water/);
     const short = await fitEvening(three, { evening: 20 }, solve);
     expect(short.work.steps.filter(({ kind }) => kind === 'wash')).toHaveLength(1);
     expect(short.fit?.gaveUp.map((said) => said.split(' ').slice(0, 2).join(' '))).toEqual([

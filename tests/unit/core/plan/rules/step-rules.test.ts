@@ -94,7 +94,7 @@ test('splatter on broken shapes only: two small ones at least (R21)', () => {
 });
 
 describe('what comes last', () => {
-  const blade: Partial<Step> = { cautions: ['A BLADE cuts.'] };
+  const blade: Partial<Step> = { technique: 'scraping', cautions: ['A BLADE cuts.'] };
   const last = (...keys: string[]) =>
     lightsLast(ruledPlan(keys.map((key) => ({ key, ...(key === lights && blade) }))), limits).map(
       ({ step }) => step,
@@ -104,7 +104,9 @@ describe('what comes last', () => {
     expect(last(first, lights, look)).toEqual([]);
     expect(last(first)).toEqual([]);
     expect(last(lights, first, dry, unmask, look)).toEqual([first, unmask]);
-    expect(found(lightsLast, first, lights)).toEqual([`${lights}: nothing said of the blade`]);
+    expect(found(lightsLast, first, lights)).toEqual([]); // opaque white alone
+    const silent = ruledPlan([{ key: lights, technique: 'scraping' }]);
+    expect(lightsLast(silent, limits)).toMatchObject([{ what: 'nothing said of the blade' }]);
   });
 
   test('the last look (R19)', () => {
@@ -156,7 +158,9 @@ describe('said in full', () => {
 
 test('a drying check tells her to let the sheet cool after the dryer (R14)', () => {
   const cool = (...cautions: string[]) =>
-    coolAfterDryer(ruledPlan([{ key: dry, cautions }]), limits).length;
+    coolAfterDryer(ruledPlan([{ key: dry, cautions }]), { ...limits, hairDryer: true }).length;
+  expect(coolAfterDryer(ruledPlan([{ key: dry }]), limits)).toEqual([]); // no dryer, no word of it
+  expect(cool('No hair dryer yet.')).toBe(0);
   expect([cool('Hair DRYER last, then let it cool.'), cool('Let it cool.'), cool()]).toEqual([
     0, 1, 1,
   ]);

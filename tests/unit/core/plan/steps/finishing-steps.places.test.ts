@@ -122,7 +122,7 @@ describe('the steps themselves', () => {
 
   test('minutes on a quarter sheet; families each once, in order', () => {
     expect(liftStep(facts, [0, 1, 2])).toMatchObject({ paintMinutes: [2, 6], families: [1, 2] });
-    expect(splatterStep(facts, [0], []).paintMinutes).toEqual([2, 5]);
+    expect(splatterStep(facts, [0]).paintMinutes).toEqual([2, 5]);
     expect(lastLookStep(facts)).toMatchObject({ paintMinutes: [3, 10], slots: [0, 1, 2] });
     const accents = accentsStep(facts, [0, 1, 2], []);
     // 40 touches of 8 s are 5.3 minutes: 0.7 and 1.5 of that.

@@ -110,7 +110,8 @@ test('scraping: the last whites, on cotton paper only', async () => {
   const soft = await buildPlan(reading, { box, paper }, noCheckpoint);
   expect(lights(soft)?.touches).toBeUndefined();
   expect(lights(soft)?.prompt).not.toContain('blade');
-  expect(lights(soft)?.cautions.join()).toMatch(/No blade/);
+  expect(lights(soft)?.watch).toMatch(/No blade on this paper/);
+  expect(lights(soft)?.cautions).toEqual([]);
   expect(describeBrokenRules(soft, limits)).toEqual([]);
 });
 
