@@ -71,7 +71,7 @@ test('ticks decide what plans choose from, and are kept', async () => {
 
 test('a row gives names and caution at once, the rest when its name is touched', async () => {
   const row = listed().filter({ hasText: 'PB28' });
-  await expect.element(row).toHaveTextContent(/cobalt.*Check the label/);
+  await expect.element(row).toHaveTextContent(/cobalt.*never sand, scrape, spray/);
   expect(row.element().textContent).not.toContain('Good for');
   await open('cobalt blue');
   await expect.element(row).toHaveTextContent('Good for mixing.');
@@ -85,8 +85,8 @@ test('a row gives names and caution at once, the rest when its name is touched',
     .element(listed().filter({ hasText: 'sap green' }))
     .toHaveTextContent('Made of PG7, PY150 and PBr7; makers differ.');
   await expect
-    .element(page.getByText('The label, the safety data sheet and your local rules come first'))
-    .toHaveTextContent('do not point the brush with the mouth');
+    .element(page.getByText('the label, the safety data sheet and your local rules come first'))
+    .toHaveTextContent('keep the brush out of your mouth');
 });
 
 test('the paints most boxes hold come first, the others by search or on asking', async () => {
@@ -187,7 +187,18 @@ test('a poison typed by its name is not to be painted with', async () => {
   await page.getByRole('textbox', { name: 'Colour Index' }).fill('PW1');
   await expect
     .poll(cautionTyped)
-    .toMatch(/^Contains lead: poison.*Do not paint with it\. Check the label\.$/);
+    .toMatch(/^Contains lead: poison.*Do not paint with it\..*hazardous waste\.$/);
+});
+
+test('a pigment nobody knows here is not taken for a harmless one', async () => {
+  await button('Add a paint').click();
+  const names = page.getByRole('textbox', { name: 'Colour Index' });
+  await names.fill('PB29');
+  await expect.element(page.getByText('Nothing special remembered.')).toBeVisible();
+  await names.fill('PR258');
+  const unknown = 'Not known here: ask the label and the safety data sheet before you use it.';
+  await expect.element(page.getByText(unknown)).toBeVisible();
+  expect(page.getByText('Nothing special remembered.').elements()).toEqual([]);
 });
 
 test('a mixed tube is typed, survives a reload, is saved, changed, taken out and put back', async () => {
@@ -203,7 +214,7 @@ test('a mixed tube is typed, survives a reload, is saved, changed, taken out and
   await expect.element(button(/^transparent$/)).toHaveAttribute('aria-pressed', 'true');
   await expect
     .poll(cautionTyped)
-    .toMatch(/^Contains nickel: may cause allergy.*Check the label\.$/);
+    .toMatch(/^Contains nickel: may cause allergy.*out of the drain\.$/);
   await button('granulates a little').click();
 
   reload();

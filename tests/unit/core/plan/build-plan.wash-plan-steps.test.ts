@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import { roomWeather } from '../../../../app/core/drying/weather.ts';
 import { noCheckpoint } from '../../../../app/core/palette/checkpoint.ts';
 import { buildPlan } from '../../../../app/core/plan/build-plan.ts';
 import type { Step, WashPlan } from '../../../../app/core/plan/plan.ts';
 import { describeBrokenRules } from '../../../../app/core/plan/rules/check-rules.ts';
+import { paintCautions } from '../../../../app/core/plan/steps/step-cautions.ts';
 import { type MadeSlot, madeReading, tableOf } from '../../../support/plan/made-reading.ts';
 
 const limits = { washes: 3, puddlesPerWash: 3 };
@@ -109,15 +111,21 @@ describe('steps', () => {
     expect(describeBrokenRules(plan, limits)).toEqual([]);
   });
 
-  it('reads the label where a paint asks for it', async () => {
+  it('says what a paint asks for, and of a dryer where there is one', async () => {
     const chosen = ['pr108-cadmium-red', 'pb29-ultramarine-blue'];
     const plan = await buildPlan(madeReading(hills), { chosen }, noCheckpoint);
     const puddles = plan.steps.find((step) => step.kind === 'puddles');
     expect(puddles?.cautions.join()).toMatch(
-      /cadmium red contains cadmium.*: poison.*Check the label/,
+      /Cadmium red: out of the mouth; no sanding, scraping, spraying or splattering\./,
     );
-    const dry = plan.steps.find((step) => step.kind === 'dry');
-    expect(dry?.cautions.join()).toMatch(/dryer.*water/);
+    expect(paintCautions(plan)).toEqual([
+      expect.stringMatching(/^Cadmium red contains cadmium and selenium: poison/),
+    ]);
+    const dryOf = (one: WashPlan) => one.steps.find((step) => step.kind === 'dry')?.cautions;
+    expect(dryOf(plan)).toEqual([]);
+    const weather = { ...roomWeather, hairDryer: true };
+    const blown = await buildPlan(madeReading(hills), { chosen, weather }, noCheckpoint);
+    expect(dryOf(blown)?.join()).toMatch(/dryer.*cool setting.*water jar/);
   });
 
   it('dries longer in damp air', async () => {

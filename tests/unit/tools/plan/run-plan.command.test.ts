@@ -83,7 +83,7 @@ describe('a small upright photograph', () => {
 
   test('keys as documented', () => {
     expect(keys(plan)).toEqual(
-      'bands edges families fit lightness masses mixes palette passages puddles range raster reach reserves sheet steps surface warnings washesWhy'.split(
+      'bands cautions edges families fit lightness masses mixes palette passages puddles range raster reach reserves sheet steps surface warnings washesWhy'.split(
         ' ',
       ),
     );
@@ -102,7 +102,7 @@ describe('a small upright photograph', () => {
       'concentration ml paints puddle text thinned wash waterMl'.split(' '),
     );
     expect(keys(plan.steps[0])).toEqual(
-      'bands board brush cautions consequence dryMinutes expectedImage expectedLightness families kind mixes n paintMinutes paper passage prompt rules shineMinutes soften technique title touches watch'.split(
+      'bands board brush cautions consequence dryMinutes expectedImage expectedLightness families kind mixes n notes paintMinutes paper passage prompt rules shineMinutes soften technique title touches watch'.split(
         ' ',
       ),
     );
