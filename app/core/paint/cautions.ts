@@ -16,7 +16,7 @@ export interface CautiousRow {
 
 /** What any paint asks for (common practice, no source); data/pigment-properties.json, `forAll`. */
 export const careWithPaint =
-  'Do not eat, drink or smoke at the table, keep the brush out of your mouth, never spray or sand paint, and wash your hands afterwards. Keep it all from children and animals.';
+  'No food, drink or smoke at the table, no brush in the mouth, no spraying or sanding; wash your hands afterwards. Keep children and animals away from it all.';
 
 /** Whose word counts: said once wherever cautions are told. */
 export const deferral =

@@ -86,7 +86,7 @@ test('a row gives names and caution at once, the rest when its name is touched',
     .toHaveTextContent('Made of PG7, PY150 and PBr7; makers differ.');
   await expect
     .element(page.getByText('the label, the safety data sheet and your local rules come first'))
-    .toHaveTextContent('keep the brush out of your mouth');
+    .toHaveTextContent('no brush in the mouth');
 });
 
 test('the paints most boxes hold come first, the others by search or on asking', async () => {

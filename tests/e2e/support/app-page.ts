@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { test as base, expect } from '@playwright/test';
 import { type StaticServer, staticServer } from '../../support/static-server.ts';
-import { withFewPaints } from './few-paints.ts';
+import { boxes, withBox } from './few-paints.ts';
 import { type Guard, guard } from './guard.ts';
 import { type OutsideTrap, outsideTrap } from './outside-trap.ts';
 import { releaseFolder } from './release-folder.ts';
@@ -11,8 +11,8 @@ import { releaseFolder } from './release-folder.ts';
 interface AppFixtures {
   /** The folder on the host the app lies in; `test.use({ prefix: '/deep/er/' })` changes it. */
   prefix: string;
-  /** Her box: a few paints, quickly searched, or all of them as for who has ticked none. */
-  box: 'few' | 'all';
+  /** Her box: a few paints, quickly searched, such as ask for care, or all of them as for who has ticked none. */
+  box: keyof typeof boxes | 'all';
   /** A plain static host with release v1 of the built app; its `url` is the `baseURL` too. */
   host: StaticServer;
   /** A folder for browser profiles and files, removed after the test. */
@@ -46,7 +46,7 @@ export const test = base.extend<AppFixtures>({
   proxy: async ({ outside }, use) => use(outside.proxy),
   guarded: [
     async ({ context, outside, box }, use) => {
-      if (box === 'few') await withFewPaints(context);
+      if (box !== 'all') await withBox(context, boxes[box]);
       const watching = guard();
       await watching.watch(context);
       await use(watching);

@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import { type BrowserContext, chromium, type LaunchOptions } from '@playwright/test';
 import { chromiumArgs, launchOptions } from '../../support/chromium.mjs';
-import { withFewPaints } from './few-paints.ts';
+import { boxes, withBox } from './few-paints.ts';
 
 type ProfileOptions = NonNullable<Parameters<typeof chromium.launchPersistentContext>[1]>;
 
@@ -28,7 +28,7 @@ export async function openKeptProfile(
     proxy: deadEnd,
     ...options,
   });
-  await withFewPaints(context);
+  await withBox(context, boxes.few);
   return context;
 }
 
