@@ -27,6 +27,7 @@ export const careWithOldTubes =
   'An old tube without a label may hold lead, mercury or arsenic: do not use it.';
 
 const notKnownHere = 'Not known here: ask the label and the safety data sheet before you use it.';
+const decapitalized = notKnownHere[0].toLowerCase() + notKnownHere.slice(1);
 const nothingSpecial = 'Nothing special remembered.';
 const boundCopper = `Copper is bound in it: wipe the brush before you rinse it. ${nothingSpecial}`;
 
@@ -140,6 +141,8 @@ export const asksForCare = ({ care }: { readonly care: string }): boolean =>
 /** A paint as far as its caution goes. */
 export interface CautiousPaint {
   readonly name: string;
+  /** Colour Index names; none where nobody tells the pigments. */
+  readonly ci?: readonly string[];
   readonly properties: { readonly caution: string | null };
 }
 
@@ -151,9 +154,16 @@ const dustWords =
 export const paintsWithoutDust = <P extends CautiousPaint>(paints: readonly P[]): P[] =>
   paints.filter(({ properties: { caution } }) => caution !== null && dustWords.test(caution));
 
-/** 'Cadmium yellow contains cadmium: ...'; a caution of her own stands as she wrote it. */
-export function cautionInWords({ name, properties: { caution } }: CautiousPaint): string | null {
-  if (!caution) return null;
+/**
+ * 'Cadmium yellow contains cadmium: ...'; a caution of her own stands as she wrote it. Null where there is none, and
+ * the pigments are told.
+ */
+export function cautionInWords({
+  name,
+  ci,
+  properties: { caution },
+}: CautiousPaint): string | null {
+  if (!caution) return ci?.length === 0 ? `${capitalize(name)} is ${decapitalized}` : null;
   return capitalize(
     caution.startsWith(contains)
       ? `${name} contains ${caution.slice(contains.length)}`
@@ -175,7 +185,9 @@ export function namesInShort(paints: readonly CautiousPaint[]): string {
 export function paintsToMind(paints: readonly CautiousPaint[]): string[] {
   const noDust = paintsWithoutDust(paints);
   const poisons = paints.filter(({ properties }) => properties.caution?.includes(never));
-  const others = paints.filter((paint) => !noDust.includes(paint));
+  const others = paints.filter(
+    (paint) => paint.properties.caution !== null && !noDust.includes(paint),
+  );
   return [
     ...(poisons.length > 0
       ? [`${capitalize(joinWords(poisons.map(({ name }) => name)))}: poison. ${never}`]

@@ -104,6 +104,12 @@ test('with paints in the brush what forbids dust is said in one sentence, the re
   const flake = paint('flake white', traitsOfNames(['PW1'], pigmentTable).caution);
   expect(paintsToMind([flake])[0]).toBe('Flake white: poison. Do not paint with it.');
   expect(cautionInWords(ochre)).toBeNull();
+  expect(cautionInWords({ ...ochre, ci: ['PY43'] })).toBeNull();
+  const untold = { ...paint('mixed green', null), ci: [] };
+  expect(cautionInWords(untold)).toBe(
+    'Mixed green is not known here: ask the label and the safety data sheet before you use it.',
+  );
+  expect(paintsToMind([untold])).toEqual([]);
 });
 
 test('cautions of former tables and of her own forbid the same', () => {
