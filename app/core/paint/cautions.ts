@@ -27,7 +27,7 @@ export const careWithOldTubes =
   'An old tube without a label may hold lead, mercury or arsenic: do not use it.';
 
 const notKnownHere = 'Not known here: ask the label and the safety data sheet before you use it.';
-const decapitalized = notKnownHere[0].toLowerCase() + notKnownHere.slice(1);
+const notKnownGoingOn = notKnownHere[0].toLowerCase() + notKnownHere.slice(1);
 const nothingSpecial = 'Nothing special remembered.';
 const boundCopper = `Copper is bound in it: wipe the brush before you rinse it. ${nothingSpecial}`;
 
@@ -163,7 +163,7 @@ export function cautionInWords({
   ci,
   properties: { caution },
 }: CautiousPaint): string | null {
-  if (!caution) return ci?.length === 0 ? `${capitalize(name)} is ${decapitalized}` : null;
+  if (!caution) return ci?.length === 0 ? `${capitalize(name)} is ${notKnownGoingOn}` : null;
   return capitalize(
     caution.startsWith(contains)
       ? `${name} contains ${caution.slice(contains.length)}`
