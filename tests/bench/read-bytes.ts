@@ -88,7 +88,7 @@ export async function stagesOf(photo: PhotoBytes, wishes: ReadingWishes): Promis
   const pxPerMm = pxPerMmOf(raster);
   const { darkest, paper } = await reach();
   const planes = runToEnd(simplify(raster, pxPerMm));
-  const settings = { raster, wishes, darkest, paper, subject: null };
+  const settings = { raster, wishes, darkest, paper, subject: null, pxPerMm };
   const sorted = runToEnd(sortPixels(planes, settings));
   const { tones, range, chosen } = sorted;
   const bandCount = chosen.limits.length + 1;

@@ -1,5 +1,6 @@
 import type { Lab } from '../colour/lab.ts';
 import { type LinearRaster, writePixelLab } from '../raster/linear-raster.ts';
+import { greyWeight } from './shapes/cells.ts';
 
 /**
  * What the colours of a slot do over the sheet: the sheet is ruled into squares, and every slot has a row for each
@@ -26,9 +27,6 @@ const squareMm = 5;
 const borderMm = 0.7;
 /** ... and hardly counts. */
 const borderWeight = 0.04;
-
-/** Added to C* where colours are weighed by it: greys count too. */
-const greyWeight = 12;
 
 const rounded = (value: number): number => Math.round(value * 100) / 100;
 

@@ -81,8 +81,8 @@ async function sortedPixels(
   const planes = await staged(pieces, checkpoint, 'looking', [0, 0.55, 29]);
   const parting = readPassages(input.raster, planes, input.wishes, pxPerMm);
   const found = await staged(parting, checkpoint, 'looking', [0.55, 0.58, 16]);
-  const settings = { ...input, raster: found.raster, subject: found.mask };
-  const sorted = await staged(sortPixels(planes, settings), checkpoint, 'colours', [0.58, 0.7, 6]);
+  const settings = { ...input, raster: found.raster, subject: found.mask, pxPerMm };
+  const sorted = await staged(sortPixels(planes, settings), checkpoint, 'colours', [0.58, 0.7, 13]);
   return { ...sorted, subject: found.facts, raster: found.raster };
 }
 

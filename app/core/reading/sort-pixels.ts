@@ -2,6 +2,7 @@ import { type LabPlanes, type LinearRaster, lightnessPlane } from '../raster/lin
 import { chooseFamilies, familyMap, familyPlaces } from './families/choose-families.ts';
 import { binColours } from './families/colour-bins.ts';
 import { editFamilies } from './families/edit-families.ts';
+import { findSurroundings } from './families/surroundings.ts';
 import type { RangeMode, ReadingWishes, ToneRange } from './reading.ts';
 import { CellTones, packCells } from './shapes/cells.ts';
 import { toneRange } from './tone-range.ts';
@@ -40,12 +41,13 @@ interface SortSettings {
   readonly paper: number;
   /** 1 for the pixels of the subject; null while there is none. */
   readonly subject: Uint8Array | null;
+  readonly pxPerMm: number;
 }
 
 /** Every pixel of the simplified planes to its band and colour family, before shapes are looked at. */
 export function* sortPixels(
   planes: LabPlanes,
-  { raster, wishes, darkest, paper, subject }: SortSettings,
+  { raster, wishes, darkest, paper, subject, pxPerMm }: SortSettings,
 ): Generator<void, SortedPixels> {
   const tonesSeen = tonesPresent(lightnessHistogram(lightnessPlane(raster)));
   yield;
@@ -55,7 +57,8 @@ export function* sortPixels(
   const lightnessMap = binsOf(planes.lightness);
   const bandMap = bandMapOf(planes.lightness, chosen.limits);
   yield;
-  const cells = binColours(planes);
+  const around = yield* findSurroundings(planes, raster, pxPerMm);
+  const cells = binColours(planes, around);
   yield;
   const found = familyPlaces(chooseFamilies(cells, wishes.families));
   const places = editFamilies(found, planes, cells, wishes.familyEdits ?? []);

@@ -1,16 +1,17 @@
 import { mostFamilies } from '../../limits.ts';
 import type { LabPlanes } from '../../raster/linear-raster.ts';
+import { greyWeight } from '../shapes/cells.ts';
 import {
   colourOfPlace,
   type FamilyPlaces,
-  hueCentres,
-  nearestCentre,
   placeFinder,
   placeOfColour,
   placesAtMost,
 } from './choose-families.ts';
 import type { ColourBins } from './colour-bins.ts';
 import type { FamilyColour, FamilyEdit } from './family-edit.ts';
+import { hueCentres, nearestCentre } from './hue-centres.ts';
+import { pickBins } from './part-families.ts';
 
 /** A family further than this (a*, b*) from the colour she saw is not the one she meant (own). */
 const knownWithin = 20;
@@ -81,22 +82,13 @@ function cellsOf(cells: ColourBins, places: FamilyPlaces, family: number): Colou
   const own = [...cells.weight.keys()].filter(
     (i) => places[placeOfColour(cells.a[i], cells.b[i])] === family,
   );
-  const picked = (values: Float64Array): Float64Array => Float64Array.from(own, (i) => values[i]);
-  const weight = picked(cells.weight);
-  return {
-    count: own.length,
-    a: picked(cells.a),
-    b: picked(cells.b),
-    weight,
-    total: weight.reduce((sum, one) => sum + one, 0),
-    shadow: cells.shadow,
-  };
+  return pickBins(cells, own);
 }
 
-/** Pixels of one place of the shade-free plane: how many, and the sums of their own a* and b*. */
+/** Pixels of one place of the shade-free plane: their weight by C*, and the weighted sums of their own a* and b*. */
 interface PlaceTally {
   readonly place: number;
-  readonly pixels: number;
+  readonly weight: number;
   readonly a: number;
   readonly b: number;
 }
@@ -106,26 +98,27 @@ function placeTallies(
   { lightness, a, b }: LabPlanes,
   shadow: readonly [a: number, b: number],
 ): readonly PlaceTally[] {
-  const pixels = new Uint32Array(placesAtMost);
+  const weights = new Float64Array(placesAtMost);
   const sumsA = new Float64Array(placesAtMost);
   const sumsB = new Float64Array(placesAtMost);
   const placeOf = placeFinder(shadow);
   for (let i = 0; i < lightness.length; i++) {
     const place = placeOf(lightness[i], a[i], b[i]);
-    pixels[place] = pixels[place] + 1;
-    sumsA[place] = sumsA[place] + a[i];
-    sumsB[place] = sumsB[place] + b[i];
+    const [own, other] = [a[i], b[i]];
+    const weight = greyWeight + Math.sqrt(own * own + other * other);
+    weights[place] += weight;
+    sumsA[place] += weight * own;
+    sumsB[place] += weight * other;
   }
   const tallies: PlaceTally[] = [];
-  for (const [place, count] of pixels.entries()) {
-    if (count === 0) continue;
-    const sums = { a: sumsA[place], b: sumsB[place] };
-    tallies.push({ place, pixels: count, ...sums });
+  for (const [place, weight] of weights.entries()) {
+    if (weight === 0) continue;
+    tallies.push({ place, weight, a: sumsA[place], b: sumsB[place] });
   }
   return tallies;
 }
 
-/** A family's mean a* and b* over its pixels, as a reading gives them. */
+/** A family's a* and b* over its pixels, as a reading gives them. */
 export interface SeenFamily {
   readonly family: number;
   readonly a: number;
@@ -134,16 +127,16 @@ export interface SeenFamily {
 
 /** The families that have pixels, by number, in the colours she sees them in. */
 function seenFamilies(tallies: readonly PlaceTally[], places: FamilyPlaces): readonly SeenFamily[] {
-  const sums = Array.from({ length: 8 }, () => ({ pixels: 0, a: 0, b: 0 }));
-  for (const { place, pixels, a, b } of tallies) {
+  const sums = Array.from({ length: 8 }, () => ({ weight: 0, a: 0, b: 0 }));
+  for (const { place, weight, a, b } of tallies) {
     const sum = sums[places[place]];
     if (!sum) continue;
-    sum.pixels += pixels;
+    sum.weight += weight;
     sum.a += a;
     sum.b += b;
   }
-  return sums.flatMap(({ pixels, a, b }, family) =>
-    pixels > 0 ? [{ family, a: a / pixels, b: b / pixels }] : [],
+  return sums.flatMap(({ weight, a, b }, family) =>
+    weight > 0 ? [{ family, a: a / weight, b: b / weight }] : [],
   );
 }
 

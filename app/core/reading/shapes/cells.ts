@@ -34,13 +34,17 @@ export function packCells(
   return map;
 }
 
-/** Pixels counted and their mean simplified colour. */
+/** Pixels counted and their mean simplified colour; a* and b* as a texture looks, which is brighter than its mean. */
 export interface MeanTones {
   readonly pixels: number;
   readonly lab: Lab;
 }
 
-const sumsPerCell = 4;
+/** Added to C* where the colours of a texture are weighed by it: greys count too (own). */
+export const greyWeight = 12;
+
+/** Pixels, L*; weight by C*, weighted a*, b*. */
+const sumsPerCell = 5;
 
 /** Sums over the pixels of every cell, as found before anything is merged. */
 export class CellTones {
@@ -50,29 +54,33 @@ export class CellTones {
     // Neighbours mostly share their cell: a run is summed up before it is put away.
     let run = cells[0] ?? 0;
     let start = 0;
-    let [l, u, v] = [0, 0, 0];
+    let [l, weight, u, v] = [0, 0, 0, 0];
     for (let i = 0; i < cells.length; i++) {
       const cell = cells[i];
       if (cell !== run) {
-        this.#add(run, i - start, l, u, v);
+        this.#add(run, i - start, l, weight, u, v);
         run = cell;
         start = i;
-        l = u = v = 0;
+        l = weight = u = v = 0;
       }
+      const [own, other] = [a[i], b[i]];
+      const colourful = greyWeight + Math.sqrt(own * own + other * other);
       l += lightness[i];
-      u += a[i];
-      v += b[i];
+      weight += colourful;
+      u += colourful * own;
+      v += colourful * other;
     }
-    this.#add(run, cells.length - start, l, u, v);
+    this.#add(run, cells.length - start, l, weight, u, v);
   }
 
-  #add(cell: number, pixels: number, l: number, u: number, v: number): void {
+  #add(cell: number, pixels: number, l: number, weight: number, u: number, v: number): void {
     const sums = this.#sums;
     const offset = cell * sumsPerCell;
-    sums[offset] = sums[offset] + pixels;
-    sums[offset + 1] = sums[offset + 1] + l;
-    sums[offset + 2] = sums[offset + 2] + u;
-    sums[offset + 3] = sums[offset + 3] + v;
+    sums[offset] += pixels;
+    sums[offset + 1] += l;
+    sums[offset + 2] += weight;
+    sums[offset + 3] += u;
+    sums[offset + 4] += v;
   }
 
   /** Means over all pixels of the cells that `counts` picks; null where there are none. */
@@ -80,16 +88,13 @@ export class CellTones {
     const total = new Float64Array(sumsPerCell);
     for (let cell = 0; cell < maxCells; cell++) {
       if (!counts(cell)) continue;
-      for (let i = 0; i < sumsPerCell; i++) {
-        total[i] = total[i] + this.#sums[cell * sumsPerCell + i];
-      }
+      for (let i = 0; i < sumsPerCell; i++) total[i] += this.#sums[cell * sumsPerCell + i];
     }
-    const pixels = total[0];
+    const [pixels, lightness, weight, a, b] = total;
     if (pixels === 0) return null;
-    const mean = (i: number): number => total[i] / pixels;
     return {
       pixels,
-      lab: [Math.min(100, Math.max(0, mean(1))), mean(2), mean(3)],
+      lab: [Math.min(100, Math.max(0, lightness / pixels)), a / weight, b / weight],
     };
   }
 }

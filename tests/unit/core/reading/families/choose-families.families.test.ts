@@ -5,13 +5,13 @@ import {
   chooseFamilies,
   familyMap,
   familyPlaces,
-  hueCentres,
 } from '../../../../../app/core/reading/families/choose-families.ts';
 import {
   binColours,
   colourTrust,
   shadeFree,
 } from '../../../../../app/core/reading/families/colour-bins.ts';
+import { hueCentres } from '../../../../../app/core/reading/families/hue-centres.ts';
 import { familyName, familyNames } from '../../../../../app/core/reading/families/list-families.ts';
 import { casePicture, readFor } from '../../../../support/reading/rasters.ts';
 import { seeded } from '../../../../support/reading/seeded.ts';

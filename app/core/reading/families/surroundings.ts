@@ -1,0 +1,70 @@
+import { gaussianBlur } from '../../raster/gaussian-blur.ts';
+import type { LabPlanes } from '../../raster/linear-raster.ts';
+import type { PixelSize } from '../../raster/size.ts';
+
+/** Mean colour of what surrounds every place, on a grid of square cells, row by row. */
+export interface Surroundings {
+  /** Of the planes, px. */
+  readonly size: PixelSize;
+  readonly pxPerMm: number;
+  /** Side of a cell in px of the planes. */
+  readonly cellPx: number;
+  readonly grid: PixelSize;
+  readonly lightness: Float32Array;
+  readonly a: Float32Array;
+  readonly b: Float32Array;
+}
+
+/** What is seen beside a thing at first glance: a Gaussian of this sigma on the sheet, mm (own). */
+const surroundMm = 40;
+/** So wide a mean needs no finer grid, mm. */
+const cellMm = 5;
+
+/** Rows of pixels between two pauses. */
+const rowsPerPiece = 256;
+
+/** Means of square cells of the planes; the last ones may be cut by the border. Hands back control now and then. */
+export function* cellMeans(
+  planes: readonly Float32Array[],
+  { width, height }: PixelSize,
+  cellPx: number,
+): Generator<void, { readonly grid: PixelSize; readonly means: readonly Float32Array[] }> {
+  const grid = { width: Math.ceil(width / cellPx), height: Math.ceil(height / cellPx) };
+  const cells = grid.width * grid.height;
+  const means = planes.map(() => new Float32Array(cells));
+  const sums = planes.map(() => new Float64Array(grid.width));
+  for (let row = 0; row < grid.height; row++) {
+    const bottom = Math.min(height, (row + 1) * cellPx);
+    for (const [n, plane] of planes.entries()) {
+      const own = sums[n].fill(0);
+      for (let y = row * cellPx; y < bottom; y++) {
+        const line = y * width;
+        for (let column = 0, x = 0; column < grid.width; column++) {
+          const end = Math.min(width, x + cellPx);
+          let sum = 0;
+          for (; x < end; x++) sum += plane[line + x];
+          own[column] += sum;
+        }
+      }
+      const rows = bottom - row * cellPx;
+      for (let column = 0; column < grid.width; column++) {
+        const columns = Math.min(width, (column + 1) * cellPx) - column * cellPx;
+        means[n][row * grid.width + column] = own[column] / (rows * columns);
+      }
+    }
+    if ((row * cellPx) % rowsPerPiece < cellPx) yield;
+  }
+  return { grid, means };
+}
+
+/** The surroundings of every place of simplified planes of that size. Hands back control now and then. */
+export function* findSurroundings(
+  { lightness, a, b }: LabPlanes,
+  size: PixelSize,
+  pxPerMm: number,
+): Generator<void, Surroundings> {
+  const cellPx = Math.max(1, Math.round(cellMm * pxPerMm));
+  const { grid, means } = yield* cellMeans([lightness, a, b], size, cellPx);
+  yield* gaussianBlur(means, grid, (surroundMm * pxPerMm) / cellPx);
+  return { size, pxPerMm, cellPx, grid, lightness: means[0], a: means[1], b: means[2] };
+}
