@@ -24,6 +24,12 @@ export const mostBands = 7;
 /** Colour families a picture is read in, at most: more than a palette can keep apart (own). */
 export const mostFamilies = 6;
 
+/** With a subject, each side of its line has families of its own: at most so many, some of them alike (own). */
+export const familiesPerPassage = { ground: 5, subject: 4 } as const;
+
+/** And so many in all (own). */
+export const mostFamiliesWithSubject = 8;
+
 // Shapes, lengths in mm on the sheet.
 
 /** Smallest short side of a shape she can paint, by wash (own). */

@@ -9,6 +9,11 @@ interface MergeRule {
    * one with the longest border. Infinity where the two must not become one.
    */
   difference(kind: number, other: number): number;
+  /**
+   * How many times `leastPx` a shape must have that lies at this place, at least 1; the least of its places counts.
+   * Left out: 1 everywhere.
+   */
+  readonly timesAt?: ((x: number, y: number) => number) | undefined;
 }
 
 /**
@@ -71,11 +76,29 @@ class NeighbourLists {
   }
 }
 
+/** Of every shape the least that `timesAt` says of a place on it, looked up in the middle of its runs. */
+function leastTimes(
+  { runs: { rows, starts }, shapes, kinds }: RunLabels,
+  timesAt: (x: number, y: number) => number,
+): Float32Array {
+  const times = new Float32Array(kinds.length).fill(Number.POSITIVE_INFINITY);
+  for (let y = 0; y + 1 < rows.length; y++) {
+    const line = starts[rows[y]];
+    for (let run = rows[y]; run < rows[y + 1]; run++) {
+      const own = timesAt((starts[run] + starts[run + 1] - 1) / 2 - line, y);
+      if (own < times[shapes[run]]) times[shapes[run]] = own;
+    }
+  }
+  return times;
+}
+
 /** Which shapes have become one so far, and which are waiting to be merged. */
 class Merging {
   readonly #rule: MergeRule;
   readonly #kinds: Uint8Array;
   readonly #areas: Int32Array;
+  /** How many times the least of its kind a shape must have; null: once, all of them. */
+  readonly #times: Float32Array | null;
   /** The shape each one was merged into; itself as long as it stands. */
   readonly #into: Int32Array;
   readonly #lists: NeighbourLists;
@@ -89,6 +112,7 @@ class Merging {
 
   constructor(labels: RunLabels, rule: MergeRule) {
     const { kinds, areasPx } = labels;
+    this.#times = rule.timesAt ? leastTimes(labels, rule.timesAt) : null;
     const count = kinds.length;
     this.#rule = rule;
     this.#kinds = kinds;
@@ -98,10 +122,12 @@ class Merging {
     this.#waitingNext = new Int32Array(count);
     this.#isWaiting = new Uint8Array(count);
     let largest = 0;
+    let mostTimes = 1;
     for (let kind = 0; kind < rule.leastPx.length; kind++) {
       largest = Math.max(largest, rule.leastPx[kind]);
     }
-    this.#waiting = new Int32Array(Math.ceil(largest) + 1).fill(-1);
+    for (const times of this.#times ?? []) mostTimes = Math.max(mostTimes, times);
+    this.#waiting = new Int32Array(Math.ceil(largest * mostTimes) + 1).fill(-1);
     const small = new Uint8Array(count);
     for (let shape = count - 1; shape >= 0; shape--) {
       this.#into[shape] = shape;
@@ -113,7 +139,8 @@ class Merging {
   }
 
   #isSmall(shape: number): boolean {
-    return this.#areas[shape] < (this.#rule.leastPx[this.#kinds[shape]] ?? 0);
+    const least = this.#rule.leastPx[this.#kinds[shape]] ?? 0;
+    return this.#areas[shape] < least * (this.#times ? this.#times[shape] : 1);
   }
 
   #wait(shape: number): void {
@@ -227,6 +254,8 @@ class Merging {
   #unite(from: number, to: number): void {
     this.#into[from] = to;
     this.#areas[to] = this.#areas[to] + this.#areas[from];
+    const times = this.#times;
+    if (times && times[from] < times[to]) times[to] = times[from];
     // A large shape is never merged, so its list of neighbours is never read.
     if (this.#isSmall(to)) this.#lists.join(from, to);
   }

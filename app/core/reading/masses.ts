@@ -49,6 +49,13 @@ export function smallestSizes(wished: MassSizes = massSizes): MassSizes {
   return { firstWash, second, darks: Math.min(second, held(wished.darks, massSizes.darks)) };
 }
 
+/** The subject is painted with a finer brush: its smallest shapes as a share of the others' (own). */
+const subjectShare: MassSizes = { firstWash: 0.4, second: 0.5, darks: 0.5 };
+
+/** Smallest size of a shape of the subject in a wash, mm, where elsewhere it is `mm`. */
+export const sizeInSubject = (mm: number, wash: MassWash): number =>
+  Math.min(mm, Math.max(leastSizeMm, mm * subjectShare[wash]));
+
 /**
  * One size set to `mm`. The others give way, so that the washes go from broad to fine: those before
  * it are at least as large, those after it at most.

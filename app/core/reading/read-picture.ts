@@ -10,6 +10,7 @@ import { leastSizeMm, mostSizeMm, smallestSizes } from './masses.ts';
 import { pictureWarnings } from './picture-warnings.ts';
 import { type ProgressPhase, type Reading, type ReadingWishes, readingEngine } from './reading.ts';
 import { bandOfCell, brushedBand, familyOfCell, sumAreasByGroup } from './shapes/cells.ts';
+import { groundDetail } from './shapes/ground-detail.ts';
 import {
   listSlots,
   type ShapeFacts,
@@ -21,7 +22,8 @@ import { mergeShapes, mergeSizes } from './shapes/merge-shapes.ts';
 import { countMasses } from './shapes/wash-masses.ts';
 import { type SortedPixels, sortPixels } from './sort-pixels.ts';
 import { readPassages } from './subject/find-subject.ts';
-import type { SubjectFacts } from './subject/subject.ts';
+import { proposeSubject } from './subject/propose-subject.ts';
+import type { SubjectFacts, SubjectStroke } from './subject/subject.ts';
 import { keptBands, listBands, percentile } from './values/list-bands.ts';
 import { edgesOfBrushed, withBrushedWhites } from './whites/brush-whites.ts';
 import { findWhites } from './whites/find-whites.ts';
@@ -67,6 +69,10 @@ async function staged<T>(
 
 interface SortedPassages extends SortedPixels {
   readonly subject: SubjectFacts | null;
+  /** A circle round what stands out; null where nothing does, or she circled a subject. */
+  readonly proposed: SubjectStroke | null;
+  /** 1 for the subject's pixels; null without one. */
+  readonly mask: Uint8Array | null;
   /** The input's, or a copy with its ground made plain. */
   readonly raster: LinearRaster;
 }
@@ -79,11 +85,14 @@ async function sortedPixels(
 ): Promise<SortedPassages> {
   const pieces = simplify(input.raster, pxPerMm);
   const planes = await staged(pieces, checkpoint, 'looking', [0, 0.55, 29]);
+  const isAsked = !input.wishes.subject?.length;
+  const proposing = isAsked ? proposeSubject(planes, input.raster, pxPerMm) : null;
+  const proposed = proposing && (await staged(proposing, checkpoint, 'looking', [0.55, 0.56, 40]));
   const parting = readPassages(input.raster, planes, input.wishes, pxPerMm);
-  const found = await staged(parting, checkpoint, 'looking', [0.55, 0.58, 16]);
+  const found = await staged(parting, checkpoint, 'looking', [0.56, 0.58, 16]);
   const settings = { ...input, raster: found.raster, subject: found.mask, pxPerMm };
   const sorted = await staged(sortPixels(planes, settings), checkpoint, 'colours', [0.58, 0.7, 13]);
-  return { ...sorted, subject: found.facts, raster: found.raster };
+  return { ...sorted, proposed, subject: found.facts, mask: found.mask, raster: found.raster };
 }
 
 /** The reading's lists, and its maps in the lists' numbers; `cellMap` and `bandMap` are renumbered. */
@@ -141,7 +150,8 @@ export async function readPicture(
   const broken = (smallestShapeMm.second * pxPerMm) ** 2;
   const brokenShare = tooSmallShare(before, broken, smallestShapeMm.darks * pxPerMm);
   const sizes = mergeSizes(tones, range, chosen.limits.length + 1, pxPerMm, smallest.darks);
-  const merging = mergeShapes(cellMap, bandMap, size, tones, sizes);
+  const timesAt = sorted.mask ? groundDetail(sorted.mask, size, pxPerMm) : undefined;
+  const merging = mergeShapes(cellMap, bandMap, size, tones, { ...sizes, timesAt });
   await staged(merging, checkpoint, 'shapes', [0.75, 0.82, 14]);
   const facts = await staged(shapeFacts(cellMap, size), checkpoint, 'shapes', [0.82, 0.85, 5]);
   const named = listed(sorted, facts, pxPerMm);
@@ -171,6 +181,7 @@ export async function readPicture(
     sheet: { widthMm: sheet.widthMm, heightMm: sheet.heightMm },
     ...lists,
     squares,
+    proposedSubject: sorted.proposed,
     proposedBands: chosen.proposedBands,
     bandsWhy: chosen.why,
     borders,

@@ -127,6 +127,11 @@ export interface Reading {
   readonly brokenShare: number;
   /** How the subject stands against its ground; null, or missing in older readings, without one. */
   readonly subject?: SubjectFacts | null;
+  /**
+   * A loose circle round what stands out, over the cut-out; nothing follows it until she takes it. Null where nothing
+   * stands out or she circled a subject; missing in older readings.
+   */
+  readonly proposedSubject?: SubjectStroke | null;
   readonly warnings: readonly Warning[];
 }
 

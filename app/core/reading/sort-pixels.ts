@@ -1,7 +1,8 @@
+import { mostFamilies, mostFamiliesWithSubject } from '../limits.ts';
 import { type LabPlanes, type LinearRaster, lightnessPlane } from '../raster/linear-raster.ts';
-import { chooseFamilies, familyMap, familyPlaces } from './families/choose-families.ts';
-import { binColours } from './families/colour-bins.ts';
+import { familyMap } from './families/choose-families.ts';
 import { editFamilies } from './families/edit-families.ts';
+import { readFamilies } from './families/passage-families.ts';
 import { findSurroundings } from './families/surroundings.ts';
 import type { RangeMode, ReadingWishes, ToneRange } from './reading.ts';
 import { CellTones, packCells } from './shapes/cells.ts';
@@ -58,12 +59,12 @@ export function* sortPixels(
   const bandMap = bandMapOf(planes.lightness, chosen.limits);
   yield;
   const around = yield* findSurroundings(planes, raster, pxPerMm);
-  const cells = binColours(planes, around);
+  const found = readFamilies(planes, around, subject, wishes.families);
   yield;
-  const found = familyPlaces(chooseFamilies(cells, wishes.families));
-  const places = editFamilies(found, planes, cells, wishes.familyEdits ?? []);
+  const most = subject ? mostFamiliesWithSubject : mostFamilies;
+  const edited = editFamilies(found, planes, wishes.familyEdits ?? [], most);
   yield;
-  const families = familyMap(planes, places, cells);
+  const families = familyMap(planes, edited);
   yield;
   const cellMap = packCells(bandMap, families, subject);
   yield;

@@ -1,5 +1,5 @@
 import { useSignal } from '@preact/signals';
-import { mostFamilies } from '../../core/limits.ts';
+import { mostFamilies, mostFamiliesWithSubject } from '../../core/limits.ts';
 import type { FamilyColour, FamilyEdit } from '../../core/reading/families/family-edit.ts';
 import type { Family } from '../../core/reading/reading.ts';
 import type { OpenedReading } from '../../state/painting/opened-reading.ts';
@@ -44,11 +44,11 @@ interface FamilyActionsProps {
 
 const colourOf = ({ lab }: Family): FamilyColour => [lab[1], lab[2]];
 
-function hintFor(chosen: number, count: number): string {
+function hintFor(chosen: number, count: number, most: number): string {
   if (chosen === 2) return 'These two can be made one.';
   if (chosen === 0) return 'Touch a colour, here or in the picture, to see it alone.';
-  if (count >= mostFamilies)
-    return `${mostFamilies} colours are the most. To part this one, make two others one first; or touch a second to join the two.`;
+  if (count >= most)
+    return `${most} colours are the most. To part this one, make two others one first; or touch a second to join the two.`;
   return 'Make two of it, or touch a second to make the two one.';
 }
 
@@ -56,7 +56,8 @@ function hintFor(chosen: number, count: number): string {
 export function FamilyActions({ seen, chosen, reading, onEdit }: FamilyActionsProps) {
   /** The last colour she wanted parted, and what was seen then. */
   const asked = useSignal<{ readonly seen: OpenedReading; readonly name: string } | null>(null);
-  const { families } = seen.reading;
+  const { families, subject } = seen.reading;
+  const most = subject ? mostFamiliesWithSubject : mostFamilies;
   const [one, other, ...rest] = families.filter(({ id }) => chosen.includes(id));
   const edit = (next: FamilyEdit, parted: Family | null): void => {
     asked.value = parted && { seen, name: parted.name };
@@ -76,7 +77,7 @@ export function FamilyActions({ seen, chosen, reading, onEdit }: FamilyActionsPr
           ? 'The picture follows in a moment …'
           : failed && chosen.length === 0
             ? `No second colour was found in ‘${before.name}’ that is worth a shape of its own.`
-            : hintFor(chosen.length, families.length)}
+            : hintFor(chosen.length, families.length, most)}
       </p>
       <div class={styles.actions}>
         <Button
@@ -86,7 +87,7 @@ export function FamilyActions({ seen, chosen, reading, onEdit }: FamilyActionsPr
           Make these one
         </Button>
         <Button
-          disabled={!single || reading || families.length >= mostFamilies}
+          disabled={!single || reading || families.length >= most}
           onClick={() => single && edit({ part: colourOf(single) }, single)}
         >
           Make two of it

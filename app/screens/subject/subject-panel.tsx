@@ -6,6 +6,7 @@ import { shrinkSlots } from '../../core/raster/paint-slots.ts';
 import type { PixelSize } from '../../core/raster/size.ts';
 import { type SubjectMode, subjectSentence } from '../../core/reading/subject/subject.ts';
 import { bitmapLayer, type Layer, wallGrey, whereLayer } from '../../drawing/layers.ts';
+import { Button } from '../../ui/controls/button.tsx';
 import { ChoiceRow } from '../../ui/controls/choice-row.tsx';
 import { SliderRow } from '../../ui/controls/slider-row.tsx';
 import { Picture } from '../../ui/picture/picture.tsx';
@@ -20,6 +21,9 @@ interface SubjectPanelProps {
   brush: Signal<number>;
   view: Signal<'colour' | 'grey'>;
   hintId: string;
+  /** Makes the proposed line hers; null where nothing is proposed. */
+  onTake: (() => void) | null;
+  onRefuse: () => void;
 }
 
 function hintFor(mode: SubjectMode, hasSubject: boolean): string {
@@ -43,10 +47,17 @@ function describeSubject({ found, empty, problem }: SubjectLine): string {
 
 /** What is drawn with, how the subject stands, and both sides in grey. */
 export function SubjectPanel(props: SubjectPanelProps) {
-  const { line, grey, size, mode, brush, view, hintId } = props;
+  const { line, grey, size, mode, brush, view, hintId, onTake, onRefuse } = props;
   const { found, looking } = line;
   return (
     <div class={styles.panel}>
+      {onTake && (
+        <div class={styles.proposal} data-testid="subject-proposal">
+          <p class={styles.first}>What lies in the dashed line stands out. Is it your subject?</p>
+          <Button onClick={onTake}>Yes, take it</Button>
+          <Button onClick={onRefuse}>No</Button>
+        </div>
+      )}
       {found && (
         <ChoiceRow
           label="What you draw with"
@@ -75,7 +86,7 @@ export function SubjectPanel(props: SubjectPanelProps) {
           onSettle={() => {}}
         />
       )}
-      <p id={hintId} class={found ? 'quiet' : styles.first}>
+      <p id={hintId} class={found || onTake ? 'quiet' : styles.first}>
         {hintFor(mode.value, found !== null)}
         <span class={styles.keys}> {keysFor(mode.value)}</span>
       </p>

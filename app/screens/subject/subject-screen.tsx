@@ -17,7 +17,7 @@ import { ScreenLayout, TopBar } from '../../ui/layout/screen-layout.tsx';
 import { Waiting } from '../../ui/layout/waiting.tsx';
 import { Picture } from '../../ui/picture/picture.tsx';
 import styles from '../../ui/pointer/drawn-stroke.module.css';
-import { linePath } from '../../ui/pointer/drawn-stroke.tsx';
+import { DrawnStroke, linePath } from '../../ui/pointer/drawn-stroke.tsx';
 import { isSlip, StrokeStage } from '../../ui/pointer/stroke-stage.tsx';
 import { SubjectPanel, subjectLayers } from './subject-panel.tsx';
 import { useSubjectLine } from './use-subject-line.ts';
@@ -52,9 +52,20 @@ export function SubjectScreen({ studio, paintingId }: { studio: Studio; painting
     if (last) void studio.note({ kind: 'undo', undoes: last.id });
     if (last?.mode === 'circle') mode.value = 'circle';
   };
-  const startAgain = (): void => {
+  const noSubject = (): void => {
     void studio.note({ kind: 'subject', mode: 'circle', stroke: [], brush: 0 });
     mode.value = 'circle';
+  };
+  // Until she draws, takes it or refuses it; Undo brings it back.
+  const proposal = (!last && seen?.reading.proposedSubject) || null;
+  const take = (): void => {
+    if (!painting || !proposal) return;
+    const { mode: circle, ...stroke } = proposal;
+    void studio.note({
+      kind: 'subject',
+      mode: circle,
+      ...strokeOnPhoto(painting.reference, stroke),
+    });
   };
 
   return (
@@ -86,6 +97,14 @@ export function SubjectScreen({ studio, paintingId }: { studio: Studio; painting
                 onStroke={draw}
               >
                 <SubjectLineDrawing size={seen.reading.raster} line={found?.facts.line ?? []} />
+                {proposal && (
+                  <DrawnStroke
+                    size={seen.reading.raster}
+                    stroke={proposal.path}
+                    closed
+                    brushPx={0}
+                  />
+                )}
               </StrokeStage>
             }
           />
@@ -103,6 +122,8 @@ export function SubjectScreen({ studio, paintingId }: { studio: Studio; painting
             brush={brush}
             view={view}
             hintId={hintId}
+            onTake={proposal && take}
+            onRefuse={noSubject}
           />
         )
       }
@@ -112,7 +133,7 @@ export function SubjectScreen({ studio, paintingId }: { studio: Studio; painting
             <Button disabled={!last} onClick={undo}>
               Undo
             </Button>
-            <Button disabled={!found && !line.value.empty} onClick={startAgain}>
+            <Button disabled={!found && !line.value.empty} onClick={noSubject}>
               Start again
             </Button>
             <a class={buttonClass('main')} href={linkTo(paintingId, 'look')}>

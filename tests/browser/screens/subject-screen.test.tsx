@@ -4,6 +4,7 @@ import { page, userEvent } from 'vitest/browser';
 import { createAnalysisClient } from '../../../app/client/analysis-client.ts';
 import type { Decision } from '../../../app/core/decisions/painting.ts';
 import { subjectStrokes } from '../../../app/core/decisions/subject-strokes.ts';
+import type { SubjectStroke } from '../../../app/core/reading/subject/subject.ts';
 import { SubjectScreen } from '../../../app/screens/subject/subject-screen.tsx';
 import { subjectRequest } from '../../../app/state/painting/opened-reading.ts';
 import type { Studio } from '../../../app/state/painting/studio.ts';
@@ -17,7 +18,7 @@ let screen: Shown;
 let decisions: () => readonly Decision[];
 
 /** The study's studio, with strokes kept and a line found by the real worker in a picture of a pale disc. */
-async function drawingStudio(): Promise<Studio> {
+async function drawingStudio(proposed: SubjectStroke | null = null): Promise<Studio> {
   const { studio } = await madeStudy();
   const canvas = new OffscreenCanvas(400, 300);
   const context = canvas.getContext('2d');
@@ -38,6 +39,7 @@ async function drawingStudio(): Promise<Studio> {
       ...before.reading,
       raster: { width: 400, height: 300 },
       sheet: { widthMm: 400, heightMm: 300 },
+      proposedSubject: proposed,
     },
     referenceJpeg: await blob.arrayBuffer(),
   });
@@ -133,6 +135,28 @@ test('circled, corrected, taken back, started again', async () => {
   await expect.element(page.getByText('Draw a loose line round the subject')).toBeVisible();
   await page.getByRole('button', { name: 'Undo' }).click(); // even starting again can be taken back
   await expect.element(sentence()).toHaveTextContent('The subject is clearly lighter');
+});
+
+test('a proposed subject is taken or refused by one tap, and comes back by Undo', async () => {
+  screen.leave();
+  const path = round(0.5, 0.5, 0.3);
+  const studio = await drawingStudio({ mode: 'circle', path, brush: 0 });
+  screen = shown(<SubjectScreen studio={studio} paintingId="made" />);
+  const proposal = page.getByTestId('subject-proposal');
+  await expect.element(proposal).toHaveTextContent('Is it your subject?');
+  expect(modes()).toEqual([]);
+  await page.getByRole('button', { name: 'Yes, take it' }).click();
+  await expect.element(sentence()).toHaveTextContent('The subject is clearly lighter');
+  await expect.poll(() => proposal.query()).toBeNull();
+  expect(modes()).toEqual(['circle']);
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect.element(proposal).toBeVisible();
+  await page.getByRole('button', { name: 'No', exact: true }).click();
+  await expect.poll(() => proposal.query()).toBeNull();
+  expect(modes()).toEqual([]);
+  await expect.element(page.getByText('Draw a loose line round the subject')).toBeVisible();
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect.element(proposal).toBeVisible();
 });
 
 test('an oval is laid down by keys alone', async () => {

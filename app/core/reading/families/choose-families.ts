@@ -5,7 +5,7 @@ import { type HueCentre, type HueCentres, hueCentres, nearestCentre } from './hu
 import { partFamilies } from './part-families.ts';
 
 /** Nearer than this in shade-free a* b* two groups are one: noise of a grey picture (own). */
-const leastApart = 7;
+export const leastApart = 7;
 /** A family more has to take away this much of what is left of the spread (own). */
 const worthWhile = 0.28;
 /** Colours that stray no further than this from their family's need no family more. */
@@ -101,17 +101,23 @@ export function placeFinder(
   };
 }
 
-/** The family of every pixel. */
+/** The family of every pixel, each passage by its own. */
 export function familyMap(
   { lightness, a, b }: LabPlanes,
-  places: FamilyPlaces,
-  { shadow }: Pick<ColourBins, 'shadow'>,
+  passages: readonly {
+    readonly places: FamilyPlaces;
+    readonly cells: Pick<ColourBins, 'shadow'>;
+    readonly where: { readonly map: Uint8Array; readonly value: number } | null;
+  }[],
 ): Uint8Array {
   const map = new Uint8Array(lightness.length);
-  if (places.every((family) => family === 0)) return map;
-  const placeOf = placeFinder(shadow);
-  for (let i = 0; i < map.length; i++) {
-    map[i] = places[placeOf(lightness[i], a[i], b[i])];
+  for (const { places, cells, where } of passages) {
+    if (places.every((family) => family === 0)) continue;
+    const placeOf = placeFinder(cells.shadow);
+    for (let i = 0; i < map.length; i++) {
+      if (where !== null && where.map[i] !== where.value) continue;
+      map[i] = places[placeOf(lightness[i], a[i], b[i])];
+    }
   }
   return map;
 }

@@ -64,7 +64,7 @@ const blendFrom = 12;
 const sumsPerCell = 6;
 
 /** The pixels that count: where the map holds the value. */
-interface CountedPixels {
+export interface CountedPixels {
   readonly map: Uint8Array;
   readonly value: number;
 }

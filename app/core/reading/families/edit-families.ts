@@ -1,6 +1,6 @@
 import { mostFamilies } from '../../limits.ts';
 import type { LabPlanes } from '../../raster/linear-raster.ts';
-import { greyWeight } from '../shapes/cells.ts';
+import { familiesPerBand, greyWeight } from '../shapes/cells.ts';
 import {
   colourOfPlace,
   type FamilyPlaces,
@@ -10,8 +10,9 @@ import {
 } from './choose-families.ts';
 import type { ColourBins } from './colour-bins.ts';
 import type { FamilyColour, FamilyEdit } from './family-edit.ts';
-import { hueCentres, nearestCentre } from './hue-centres.ts';
-import { pickBins } from './part-families.ts';
+import { type HueCentre, hueCentres, nearestCentre } from './hue-centres.ts';
+import { joinBins, pickBins } from './part-families.ts';
+import type { PassageFamilies } from './passage-families.ts';
 
 /** A family further than this (a*, b*) from the colour she saw is not the one she meant (own). */
 const knownWithin = 20;
@@ -41,40 +42,45 @@ function joined(places: FamilyPlaces, one: number, other: number): FamilyPlaces 
   return merged;
 }
 
-const firstUnused = (seen: readonly SeenFamily[]): number =>
-  [0, 1, 2, 3, 4, 5].find((number) => seen.every(({ family }) => family !== number)) ?? -1;
+function firstUnused(seen: readonly SeenFamily[], most: number): number {
+  for (let number = 0; number < most; number++)
+    if (seen.every(({ family }) => family !== number)) return number;
+  return -1;
+}
 
 /**
  * Her edits of the families, in order, each against the families the ones before it left. An edit
- * rests where it finds nothing to change: both colours by now one family, one colour throughout, six
- * families already, or no family near the colour she saw.
+ * rests where it finds nothing to change: both colours by now one family, one colour throughout, `most`
+ * families already, or no family near the colour she saw. A family that ground and subject share is one.
  */
 export function editFamilies(
-  places: FamilyPlaces,
+  passages: readonly PassageFamilies[],
   planes: LabPlanes,
-  cells: ColourBins,
   edits: readonly FamilyEdit[],
-): FamilyPlaces {
-  if (edits.length === 0) return places;
-  const tallies = placeTallies(planes, cells.shadow);
-  let current = places;
+  most = mostFamilies,
+): readonly PassageFamilies[] {
+  if (edits.length === 0) return passages;
+  const tallies = passages.map((passage) => placeTallies(planes, passage));
+  let current = passages.map(({ places }) => places);
   for (const edit of edits) {
     const seen = seenFamilies(tallies, current);
     if ('join' in edit && edit.join === 'all') {
-      current = current.map(() => 0);
+      current = current.map((places) => places.map(() => 0));
     } else if ('join' in edit) {
       const [one, other] = (edit.join as readonly FamilyColour[]).map((colour) =>
         familyMeant(seen, colour),
       );
       if (one == null || other == null || one === other) continue;
-      current = joined(current, one, other);
+      current = current.map((places) => joined(places, one, other));
     } else {
       const meant = familyMeant(seen, edit.part);
-      if (meant === null || seen.length >= mostFamilies) continue;
-      current = partPlaces(current, meant, firstUnused(seen), cellsOf(cells, current, meant));
+      if (meant === null || seen.length >= most) continue;
+      const centres = twoCentres(passages.map(({ cells }, n) => cellsOf(cells, current[n], meant)));
+      const added = firstUnused(seen, most);
+      if (centres) current = current.map((places) => partPlaces(places, meant, added, centres));
     }
   }
-  return current;
+  return passages.map((passage, n) => ({ ...passage, places: current[n] }));
 }
 
 /** The cells of one family. */
@@ -93,16 +99,17 @@ interface PlaceTally {
   readonly b: number;
 }
 
-/** Every place that has pixels, in fixed order. `shadow` as in `ColourCells`. */
+/** Every place that has pixels of the passage, in fixed order. */
 function placeTallies(
   { lightness, a, b }: LabPlanes,
-  shadow: readonly [a: number, b: number],
+  { cells, where }: PassageFamilies,
 ): readonly PlaceTally[] {
   const weights = new Float64Array(placesAtMost);
   const sumsA = new Float64Array(placesAtMost);
   const sumsB = new Float64Array(placesAtMost);
-  const placeOf = placeFinder(shadow);
+  const placeOf = placeFinder(cells.shadow);
   for (let i = 0; i < lightness.length; i++) {
+    if (where !== null && where.map[i] !== where.value) continue;
     const place = placeOf(lightness[i], a[i], b[i]);
     const [own, other] = [a[i], b[i]];
     const weight = greyWeight + Math.sqrt(own * own + other * other);
@@ -125,15 +132,19 @@ export interface SeenFamily {
   readonly b: number;
 }
 
-/** The families that have pixels, by number, in the colours she sees them in. */
-function seenFamilies(tallies: readonly PlaceTally[], places: FamilyPlaces): readonly SeenFamily[] {
-  const sums = Array.from({ length: 8 }, () => ({ weight: 0, a: 0, b: 0 }));
-  for (const { place, weight, a, b } of tallies) {
-    const sum = sums[places[place]];
-    if (!sum) continue;
-    sum.weight += weight;
-    sum.a += a;
-    sum.b += b;
+/** The families that have pixels, by number, in the colours she sees them in; of every passage its tallies and places. */
+function seenFamilies(
+  tallies: readonly (readonly PlaceTally[])[],
+  current: readonly FamilyPlaces[],
+): readonly SeenFamily[] {
+  const sums = Array.from({ length: familiesPerBand }, () => ({ weight: 0, a: 0, b: 0 }));
+  for (const [n, places] of current.entries()) {
+    for (const { place, weight, a, b } of tallies[n]) {
+      const sum = sums[places[place]];
+      sum.weight += weight;
+      sum.a += a;
+      sum.b += b;
+    }
   }
   return sums.flatMap(({ weight, a, b }, family) =>
     weight > 0 ? [{ family, a: a / weight, b: b / weight }] : [],
@@ -146,20 +157,21 @@ function seenFamilies(tallies: readonly PlaceTally[], places: FamilyPlaces): rea
  */
 const leastApart = 2.5;
 
-/**
- * A family made two by the two centres of its own cells (`hueCentres`: fixed starts); the second
- * takes the number `added`. The same places where the family is one colour.
- */
+/** The two centres of a family's cells in all passages (`hueCentres`: fixed starts); null where it is one colour. */
+function twoCentres(passages: readonly ColourBins[]): readonly HueCentre[] | null {
+  const centres = hueCentres(joinBins(passages), 2)[1]?.centres;
+  const [first, second] = centres ?? [];
+  if (!centres || !first || !second) return null;
+  return Math.hypot(first[0] - second[0], first[1] - second[1]) < leastApart ? null : centres;
+}
+
+/** A family made two by two centres; what is nearer to the second takes the number `added`. */
 function partPlaces(
   places: FamilyPlaces,
   family: number,
   added: number,
-  cells: ColourBins,
+  centres: readonly HueCentre[],
 ): FamilyPlaces {
-  const centres = hueCentres(cells, 2)[1]?.centres;
-  const [first, second] = centres ?? [];
-  if (!centres || !first || !second) return places;
-  if (Math.hypot(first[0] - second[0], first[1] - second[1]) < leastApart) return places;
   const parted = places.slice();
   for (let place = 0; place < parted.length; place++) {
     if (parted[place] !== family) continue;

@@ -32,6 +32,23 @@ export function pickBins(cells: ColourBins, own: readonly number[]): ColourBins 
   };
 }
 
+/** The bins of several lists as one; bins of one place need not be one. */
+export function joinBins(lists: readonly ColourBins[]): ColourBins {
+  const all = (values: (bins: ColourBins) => Float64Array): Float64Array =>
+    Float64Array.from(lists.flatMap((bins) => [...values(bins)]));
+  const weight = all((bins) => bins.weight);
+  return {
+    count: weight.length,
+    a: all((bins) => bins.a),
+    b: all((bins) => bins.b),
+    weight,
+    total: weight.reduce((sum, one) => sum + one, 0),
+    share: all((bins) => bins.share),
+    shade: all((bins) => bins.shade),
+    shadow: lists[0].shadow,
+  };
+}
+
 /** The bins of every centre. */
 function binsByCentre(cells: ColourBins, centres: readonly HueCentre[]): number[][] {
   const own = centres.map((): number[] => []);

@@ -1,6 +1,7 @@
 import { joiningStep, reserveWithin, smallestShapeMm } from '../../limits.ts';
 import { mergeSmall } from '../../raster/merge-small.ts';
 import type { PixelSize } from '../../raster/size.ts';
+import { sizeInSubject } from '../masses.ts';
 import type { ToneRange } from '../reading.ts';
 import { onTheSheet } from '../tone-range.ts';
 import {
@@ -14,6 +15,7 @@ import {
   type MeanTones,
   maxCells,
   packCell,
+  passageOfCell,
   passageOfGroup,
 } from './cells.ts';
 
@@ -52,7 +54,8 @@ function* mergeBands(
     const band = bandOfGroup(group);
     if (band === brushedBand) return 0;
     const accent = band === sizes.darkestBand || sizes.whiteBands.has(band);
-    return accent ? sizes.accentPx : sizes.shapePx;
+    if (accent) return sizes.accentPx;
+    return passageOfGroup(group) === 1 ? sizes.subjectPx : sizes.shapePx;
   });
   const difference = (group: number, other: number): number => {
     const apart = passageOfGroup(group) !== passageOfGroup(other);
@@ -61,7 +64,7 @@ function* mergeBands(
       return Number.POSITIVE_INFINITY;
     return steps(Math.abs(lightness[group] - lightness[other]));
   };
-  yield* mergeSmall(groups, size, { leastPx, difference });
+  yield* mergeSmall(groups, size, { leastPx, difference, timesAt: sizes.timesAt });
 }
 
 /**
@@ -91,16 +94,21 @@ export function* mergeShapes(
     const [m, c, d] = colours[other];
     return steps(Math.hypot(l - m, a - c, b - d));
   });
-  const leastPx = Float64Array.from({ length: maxCells }, (_, cell) =>
-    bandOfCell(cell) === brushedBand ? 0 : sizes.shapePx,
-  );
-  yield* mergeSmall(cells, size, { leastPx, difference });
+  const leastPx = Float64Array.from({ length: maxCells }, (_, cell) => {
+    if (bandOfCell(cell) === brushedBand) return 0;
+    return passageOfCell(cell) === 1 ? sizes.subjectPx : sizes.shapePx;
+  });
+  yield* mergeSmall(cells, size, { leastPx, difference, timesAt: sizes.timesAt });
 }
 
 export interface MergeSizes {
   /** Shapes under this are merged, px; whites and the darkest only under `accentPx`. */
   readonly shapePx: number;
   readonly accentPx: number;
+  /** As `shapePx`, in the subject. */
+  readonly subjectPx: number;
+  /** How many times as much at a place of the picture; see `mergeSmall`. */
+  readonly timesAt?: ((x: number, y: number) => number) | undefined;
   /** Bands planned so near to the paper that they may stay white. */
   readonly whiteBands: ReadonlySet<number>;
   readonly darkestBand: number;
@@ -124,12 +132,13 @@ export function mergeSizes(
   return {
     shapePx: (smallestMm * pxPerMm) ** 2,
     accentPx: (Math.min(smallestShapeMm.details, smallestMm) * pxPerMm) ** 2,
+    subjectPx: (sizeInSubject(smallestMm, 'darks') * pxPerMm) ** 2,
     whiteBands,
     darkestBand: bandCount,
   };
 }
 
-/** A cell with less than this share of the picture is not worth a mix of its own ... */
+/** A cell with less than this share of its passage is not worth a mix of its own ... */
 const scarceShare = 0.004;
 /** ... unless its colour is this far from all others of the band (a*, b*): an accent (own). */
 const accentDistance = 25;
@@ -155,7 +164,8 @@ function nearestInGroup(cell: number, [, a, b]: MeanTones['lab'], plenty: Means)
 /** By cell, the cell whose mix it is painted with; itself where it is worth a mix. */
 function standIns(tones: CellTones): Uint8Array {
   const means = Array.from({ length: maxCells }, (_, cell) => tones.meanOf((k) => k === cell));
-  const total = means.reduce((sum, mean) => sum + (mean?.pixels ?? 0), 0);
+  const totals = [0, 0];
+  for (const [cell, mean] of means.entries()) totals[passageOfCell(cell)] += mean?.pixels ?? 0;
   // The commonest family of a group is never scarce, or a small group would vanish.
   const most = new Float64Array(maxCells);
   for (const [cell, mean] of means.entries()) {
@@ -164,7 +174,7 @@ function standIns(tones: CellTones): Uint8Array {
   }
   const plenty = means.map((mean, cell) => {
     if (!mean) return null;
-    const enough = Math.min(scarceShare * total, most[groupOfCell(cell)]);
+    const enough = Math.min(scarceShare * totals[passageOfCell(cell)], most[groupOfCell(cell)]);
     return mean.pixels >= enough ? mean : null;
   });
   return Uint8Array.from({ length: maxCells }, (_, cell) => {

@@ -2,7 +2,13 @@ import { joiningStep, smallestShapeMm } from '../../limits.ts';
 import { labelRuns } from '../../raster/label-shapes.ts';
 import { mergeSmall } from '../../raster/merge-small.ts';
 import type { PixelSize } from '../../raster/size.ts';
-import { coveredBy, type MassCounts, type MassSizes, type MassWash } from '../masses.ts';
+import {
+  coveredBy,
+  type MassCounts,
+  type MassSizes,
+  type MassWash,
+  sizeInSubject,
+} from '../masses.ts';
 import type { Slot } from '../slot.ts';
 
 /** The shapes of one wash in a picture that was read; smallest sizes in mm, px per mm on the sheet. */
@@ -75,10 +81,11 @@ export function* washMasses(
   for (let i = 0; i < map.length; i++) map[i] = table[slotMap[i]];
   const isPainted = kinds.map((kind) => kind.isPainted);
   if (!isPainted.includes(true)) return { map, isPainted, count: 0 };
-  const leastPx = kinds.map(({ isWhite, isPainted: painted }) => {
+  const leastPx = kinds.map(({ passage, isWhite, isPainted: painted }) => {
+    const own = passage === 'subject' ? sizeInSubject(sizes[wash], wash) : sizes[wash];
     // Whites are kept to the smallest sparkle, and so are the accents among the darks.
     const isFine = isWhite || (wash === 'darks' && painted);
-    return ((isFine ? Math.min(smallestShapeMm.details, sizes[wash]) : sizes[wash]) * pxPerMm) ** 2;
+    return ((isFine ? Math.min(smallestShapeMm.details, own) : own) * pxPerMm) ** 2;
   });
   const difference = (one: number, other: number): number => {
     const [own, near] = [kinds[one], kinds[other]];

@@ -48,6 +48,13 @@ test('a smaller shape that is kept does not swallow what lies around it', () => 
   expect(rowsOf(map, 7)[2]).toBe('3399333');
 });
 
+test('where shapes must be larger, what is small for its place goes', () => {
+  const { map, size } = mapOf('1111111', '1211121', '1111111');
+  const timesAt = (x: number): number => (x > 3 ? 2 : 1);
+  runToEnd(mergeSmall(map, size, { leastPx: [0, 0, 1, 0], difference: () => 1, timesAt }));
+  expect(rowsOf(map, 7)[1]).toBe('1211111');
+});
+
 test('kinds that must not become one stay apart', () => {
   const { map, size } = mapOf('112', '111');
   const difference = () => Number.POSITIVE_INFINITY;

@@ -32,7 +32,8 @@ const around = (count: number, [l, a, b]: Lab, noise = 3, seed = 1): Lab[] => {
 const familiesIn = (colours: readonly Lab[], wish?: number): number[] => {
   const planes = planesOf(colours);
   const cells = binColours(planes);
-  return [...familyMap(planes, familyPlaces(chooseFamilies(cells, wish)), cells)];
+  const places = familyPlaces(chooseFamilies(cells, wish));
+  return [...familyMap(planes, [{ places, cells, where: null }])];
 };
 
 describe('grouping', () => {

@@ -47,7 +47,7 @@ function mapOf(planes: LabPlanes, edits: readonly FamilyEdit[]): Uint8Array {
     of = { cells, places: familyPlaces(chooseFamilies(cells)) };
     found.set(planes, of);
   }
-  return familyMap(planes, editFamilies(of.places, planes, of.cells, edits), of.cells);
+  return familyMap(planes, editFamilies([{ ...of, where: null }], planes, edits));
 }
 
 /** Mean a* and b* of each family of a map, pixel by pixel: the slow way round. */

@@ -33,7 +33,14 @@ function merged(kindAt: (x: number, y: number) => Kind, sizes: Partial<MergeSize
   const bands = Uint8Array.from(kinds, ({ band }) => band);
   const plane = (n: 0 | 1 | 2) => Float32Array.from(kinds, ({ lab }) => lab[n]);
   const tones = new CellTones(cells, { lightness: plane(0), a: plane(1), b: plane(2) });
-  const rule = { shapePx: 0, accentPx: 0, whiteBands: new Set<number>(), darkestBand: 7, ...sizes };
+  const rule: MergeSizes = {
+    shapePx: 0,
+    accentPx: 0,
+    subjectPx: 0,
+    whiteBands: new Set<number>(),
+    darkestBand: 7,
+    ...sizes,
+  };
   runToEnd(mergeShapes(cells, bands, { width, height }, tones, rule));
   // Both maps say the same of every pixel.
   expect(Array.from(cells, bandOfCell)).toEqual([...bands]);
@@ -180,10 +187,19 @@ describe('smallest sizes', () => {
     expect(mergeSizes(tones, range, 3, 2)).toEqual({
       shapePx: 16,
       accentPx: 4,
+      subjectPx: 4,
       whiteBands: new Set([1]),
       darkestBand: 3,
     });
-    expect(mergeSizes(tones, range, 3, 2, 5)).toMatchObject({ shapePx: 100, accentPx: 4 });
-    expect(mergeSizes(tones, range, 3, 2, 0.5)).toMatchObject({ shapePx: 1, accentPx: 1 });
+    expect(mergeSizes(tones, range, 3, 2, 5)).toMatchObject({
+      shapePx: 100,
+      accentPx: 4,
+      subjectPx: 25,
+    });
+    expect(mergeSizes(tones, range, 3, 2, 0.5)).toMatchObject({
+      shapePx: 1,
+      accentPx: 1,
+      subjectPx: 1,
+    });
   });
 });

@@ -1,0 +1,224 @@
+import type { Point } from '../../colour/lab.ts';
+import { chamferDistances } from '../../raster/distance-map.ts';
+import { gaussianBlur } from '../../raster/gaussian-blur.ts';
+import { labelRuns } from '../../raster/label-shapes.ts';
+import { type LabPlanes, type LinearRaster, lightnessPlane } from '../../raster/linear-raster.ts';
+import type { PixelSize } from '../../raster/size.ts';
+import { thinStroke } from '../../reference/photo-stroke.ts';
+import { cellMeans } from '../families/surroundings.ts';
+import { convexHull, joinLoops } from './loops.ts';
+import type { SubjectStroke } from './subject.ts';
+
+// What stands out is looked for on a grid of 1 mm: by contrast between 1 and 4 mm, the finest of it counted double (so
+// that what is sharp leads), by distance of the colour to its surroundings, and by place. All figures: own, set on the
+// eight photographs of the tests.
+const cellMm = 1;
+/** A loose circle needs no finer grid than so many of its cells. */
+const coarserCells = 3;
+const [fineMm, coarseMm] = [1, 4] as const;
+/** Contrast and colour are seen over so much of the sheet, mm. */
+const [contrastMm, colourMm] = [6, 8] as const;
+const surroundMm = 40;
+/** L* counts less than a* and b* in the distance to the surroundings. */
+const lightnessShare = 0.7;
+/** Share of contrast beside that of colour. */
+const contrastShare = 1.2;
+/** No more than so many times what a tenth of the sheet has: one glint is no subject. */
+const mostTimes = 1.5;
+/** Fall of the weight from the middle of the sheet, and from where attention gathers: exp(-r^2 / this), r in its sides. */
+const [sheetFall, gatherFall] = [0.35, 0.12] as const;
+const shifts = 6;
+/** The subject is at most this share of the sheet ... */
+const mostShare = 0.14;
+/** ... in one piece, or two where the second is at least this share of the first. */
+const secondPiece = 0.35;
+/** What draws the eye less than this share of the most is no part of it. */
+const leastOfMost = 0.25;
+/** Nothing stands out where the eye is drawn less than so many times as much as by the rest of the sheet, ... */
+const standsOutTimes = 1.5;
+/** ... or where, against what lies so far round it, mm, ... */
+const ringMm = 30;
+/** ... the colour (CIE L*a*b*, L* at its share) differs by less than this: a horizon goes on to either side; ... */
+const leastApart = 3;
+/** ... or by less than this, and the contrast is not so many times as strong. */
+const plainlyApart = 7;
+const sharperTimes = 1.5;
+
+/** What of the picture draws the eye, by cell, wherever it lies; and what it is made of. */
+interface Attention {
+  readonly grid: PixelSize;
+  readonly cellsPerMm: number;
+  readonly drawn: Float32Array;
+  /** Contrast between 1 and 4 mm, L*; and the cells' own L*, a*, b*. */
+  readonly contrast: Float32Array;
+  readonly colours: readonly Float32Array[];
+}
+
+/** The value that a share of the list lies under. */
+function quantile(values: Float32Array, share: number): number {
+  const sorted = Float32Array.from(values).sort();
+  return sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))];
+}
+
+function* attention(
+  { a, b }: LabPlanes,
+  raster: LinearRaster,
+  pxPerMm: number,
+): Generator<void, Attention> {
+  const cellPx = Math.max(1, Math.round(cellMm * pxPerMm));
+  const cellsPerMm = pxPerMm / cellPx;
+  const found = yield* cellMeans([lightnessPlane(raster), a, b], raster, cellPx);
+  const { grid, means } = found;
+  const blurred = function* (plane: Float32Array, mm: number): Generator<void, Float32Array> {
+    const copy = plane.slice();
+    yield* gaussianBlur([copy], grid, mm * cellsPerMm);
+    return copy;
+  };
+  const fine = yield* blurred(means[0], fineMm);
+  const coarse = yield* blurred(means[0], coarseMm);
+  const around: Float32Array[] = [];
+  for (const plane of means) around.push(yield* blurred(plane, surroundMm));
+  const contrast = yield* blurred(
+    fine.map((own, i) => 2 * Math.abs(means[0][i] - own) + Math.abs(own - coarse[i])),
+    contrastMm,
+  );
+  const [l, u, v] = around;
+  const apart = yield* blurred(
+    l.map((own, i) =>
+      Math.hypot(lightnessShare * (means[0][i] - own), means[1][i] - u[i], means[2][i] - v[i]),
+    ),
+    colourMm,
+  );
+  // All of it is smooth by now.
+  const coarser = yield* cellMeans([contrast, apart, ...means], grid, coarserCells);
+  const [seenContrast, seenApart, ...colours] = coarser.means;
+  const [mostContrast, mostApart] = [quantile(seenContrast, 0.9), quantile(seenApart, 0.9)];
+  const times = (value: number, most: number): number =>
+    most > 0 ? Math.min(mostTimes, value / most) : 0;
+  const drawn = seenApart.map(
+    (own, i) => contrastShare * times(seenContrast[i], mostContrast) + times(own, mostApart),
+  );
+  return {
+    grid: coarser.grid,
+    cellsPerMm: cellsPerMm / coarserCells,
+    drawn,
+    contrast: seenContrast,
+    colours,
+  };
+}
+
+/** Weight of a place by its distance from another, in sides of the sheet. */
+const fall = ([x, y]: Point, [u, v]: Point, square: number): number =>
+  Math.exp(-((x - u) * (x - u) + (y - v) * (y - v)) / square);
+
+/**
+ * Attention weighed by place: nearer to the middle of the sheet counts more, and nearer to where attention gathers,
+ * which is sought from the middle (mean shift; Fukunaga and Hostetler 1975).
+ */
+function placed({ drawn, grid }: Attention): Float32Array {
+  const middle: Point = [0.5, 0.5];
+  const places = Array.from(
+    drawn,
+    (_, i): Point => [
+      ((i % grid.width) + 0.5) / grid.width,
+      (Math.floor(i / grid.width) + 0.5) / grid.height,
+    ],
+  );
+  const central = drawn.map((own, i) => own * fall(places[i], middle, sheetFall));
+  let centre = middle;
+  let weighed = central;
+  for (let round = 0; round <= shifts; round++) {
+    weighed = central.map((own, i) => own * fall(places[i], centre, gatherFall));
+    let [sum, x, y] = [0, 0, 0];
+    for (const [i, own] of weighed.entries()) {
+      const weight = own * own * own;
+      sum += weight;
+      x += weight * places[i][0];
+      y += weight * places[i][1];
+    }
+    if (sum > 0) centre = [x / sum, y / sum];
+  }
+  return weighed;
+}
+
+/** The one or two largest connected pieces of a mask, each as a mask. */
+function* largestPieces(mask: Uint8Array, grid: PixelSize): Generator<void, Uint8Array[]> {
+  const { shapes, kinds, areasPx, runs } = yield* labelRuns(mask, grid);
+  const order = [...kinds.keys()]
+    .filter((shape) => kinds[shape] === 1)
+    .sort((one, other) => areasPx[other] - areasPx[one]);
+  const [first, second] = order;
+  if (first === undefined) return [];
+  const isTwo = second !== undefined && areasPx[second] >= secondPiece * areasPx[first];
+  return (isTwo ? [first, second] : [first]).map((shape) => {
+    const own = new Uint8Array(mask.length);
+    for (let run = 0; run < shapes.length; run++)
+      if (shapes[run] === shape) own.fill(1, runs.starts[run], runs.starts[run + 1]);
+    return own;
+  });
+}
+
+/** Mean over the cells of a mask that hold the value. */
+function meanWhere(values: Float32Array, mask: Uint8Array, value: number): number {
+  let [sum, count] = [0, 0];
+  for (let i = 0; i < values.length; i++) {
+    if (mask[i] !== value) continue;
+    sum += values[i];
+    count++;
+  }
+  return count > 0 ? sum / count : 0;
+}
+
+/**
+ * Whether what lies in the mask (1) stands out: it draws the eye more than the rest does, and differs from what lies
+ * right round it. A horizon does not: on either side of it all goes on as in the mask.
+ */
+function standsOut(
+  { grid, cellsPerMm, drawn, contrast, colours }: Attention,
+  mask: Uint8Array,
+): boolean {
+  const away = chamferDistances(mask, 1, grid);
+  const ring = mask.map((own, i) => (own === 1 ? 1 : away[i] <= ringMm * cellsPerMm ? 2 : 0));
+  const times = meanWhere(drawn, mask, 1) / (meanWhere(drawn, mask, 0) || 1);
+  const sharper = meanWhere(contrast, ring, 1) / (meanWhere(contrast, ring, 2) || 1);
+  const [l, a, b] = colours.map((plane) => meanWhere(plane, ring, 1) - meanWhere(plane, ring, 2));
+  const apart = Math.hypot(lightnessShare * l, a, b);
+  if (times < standsOutTimes || apart < leastApart) return false;
+  return apart >= plainlyApart || sharper >= sharperTimes;
+}
+
+/** Corners of the cells of a mask, 0..1 of the sheet's sides. */
+function cornersOf(mask: Uint8Array, { width, height }: PixelSize): Point[] {
+  const corners: Point[] = [];
+  for (let y = 0; y < height; y++) {
+    const [first, last] = [mask.indexOf(1, y * width), mask.lastIndexOf(1, (y + 1) * width - 1)];
+    if (first < y * width || first >= (y + 1) * width) continue;
+    for (const line of [y, y + 1]) {
+      corners.push([(first - y * width) / width, line / height]);
+      corners.push([(last + 1 - y * width) / width, line / height]);
+    }
+  }
+  return corners;
+}
+
+/**
+ * A loose circle round what stands out in a picture: one or two pieces of at most about 14 % of the sheet; null where
+ * nothing does. `planes` are its simplified planes. Deterministic. Hands back control now and then.
+ */
+export function* proposeSubject(
+  planes: LabPlanes,
+  raster: LinearRaster,
+  pxPerMm: number,
+): Generator<void, SubjectStroke | null> {
+  const seen = yield* attention(planes, raster, pxPerMm);
+  const weighed = placed(seen);
+  const most = weighed.reduce((one, other) => Math.max(one, other), 0);
+  const from = Math.max(quantile(weighed, 1 - mostShare), leastOfMost * most);
+  const mask = Uint8Array.from(weighed, (own) => (own > from ? 1 : 0));
+  const pieces = yield* largestPieces(mask, seen.grid);
+  if (pieces.length === 0) return null;
+  const chosen = mask.map((_, i) => (pieces.some((piece) => piece[i] === 1) ? 1 : 0));
+  if (!standsOut(seen, chosen)) return null;
+  const loops = pieces.map((piece) => convexHull(cornersOf(piece, seen.grid)));
+  return { mode: 'circle', path: thinStroke(joinLoops(loops)), brush: 0 };
+}
