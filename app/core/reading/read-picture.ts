@@ -69,7 +69,7 @@ async function staged<T>(
 
 interface SortedPassages extends SortedPixels {
   readonly subject: SubjectFacts | null;
-  /** A circle round what stands out; null where nothing does, or she circled a subject. */
+  /** A circle round what stands out; null where nothing does, or there is a subject. */
   readonly proposed: SubjectStroke | null;
   /** 1 for the subject's pixels; null without one. */
   readonly mask: Uint8Array | null;
@@ -85,11 +85,10 @@ async function sortedPixels(
 ): Promise<SortedPassages> {
   const pieces = simplify(input.raster, pxPerMm);
   const planes = await staged(pieces, checkpoint, 'looking', [0, 0.55, 29]);
-  const isAsked = !input.wishes.subject?.length;
-  const proposing = isAsked ? proposeSubject(planes, input.raster, pxPerMm) : null;
-  const proposed = proposing && (await staged(proposing, checkpoint, 'looking', [0.55, 0.56, 40]));
   const parting = readPassages(input.raster, planes, input.wishes, pxPerMm);
-  const found = await staged(parting, checkpoint, 'looking', [0.56, 0.58, 16]);
+  const found = await staged(parting, checkpoint, 'looking', [0.55, 0.57, 16]);
+  const proposing = found.mask ? null : proposeSubject(planes, input.raster, pxPerMm);
+  const proposed = proposing && (await staged(proposing, checkpoint, 'looking', [0.57, 0.58, 40]));
   const settings = { ...input, raster: found.raster, subject: found.mask, pxPerMm };
   const sorted = await staged(sortPixels(planes, settings), checkpoint, 'colours', [0.58, 0.7, 13]);
   return { ...sorted, proposed, subject: found.facts, mask: found.mask, raster: found.raster };

@@ -129,7 +129,7 @@ export interface Reading {
   readonly subject?: SubjectFacts | null;
   /**
    * A loose circle round what stands out, over the cut-out; nothing follows it until she takes it. Null where nothing
-   * stands out or she circled a subject; missing in older readings.
+   * stands out or there is a subject; missing in older readings.
    */
   readonly proposedSubject?: SubjectStroke | null;
   readonly warnings: readonly Warning[];
