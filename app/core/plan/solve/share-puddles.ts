@@ -27,6 +27,9 @@ export function partitions(count: number, most: number): number[][] {
 export const itemsOf = (bits: number): number[] =>
   Array.from({ length: 32 }, (_, i) => i).filter((i) => (bits >>> i) & 1);
 
+/** What is asked of it here. */
+type PuddleFitter = Pick<WashFitter, 'options' | 'estimateCosts' | 'fit'>;
+
 interface SharedWash {
   readonly cost: number;
   /** One entry per family; null where every puddle would lighten the sheet. */
@@ -44,18 +47,16 @@ interface Puddle {
   readonly familyWashes: readonly (FamilyWash | null)[];
 }
 
-/** Indices of the options with the least estimated cost for families that share one puddle, best first. */
+/** Indices of the options with the least estimated cost for families, at least one, that share one puddle; best first. */
 function nearest(costs: readonly Float64Array[], count: number): number[] {
   const best: { n: number; cost: number }[] = [];
-  const length = costs[0]?.length ?? 0;
-  for (let n = 0; n < length; n++) {
+  for (let n = 0; n < costs[0].length; n++) {
     let cost = 0;
     for (const row of costs) cost += row[n];
     if (!Number.isFinite(cost)) continue;
-    const last = best[best.length - 1];
-    if (best.length >= count && last && cost >= last.cost) continue;
+    if (best.length === count && cost >= best[count - 1].cost) continue;
     let index = best.length;
-    while (index > 0 && (best[index - 1]?.cost ?? 0) > cost) index--;
+    while (index > 0 && best[index - 1].cost > cost) index--;
     best.splice(index, 0, { n, cost });
     if (best.length > count) best.pop();
   }
@@ -66,7 +67,7 @@ function nearest(costs: readonly Float64Array[], count: number): number[] {
 function puddleFor(
   group: readonly ActiveFamily[],
   costs: readonly Float64Array[],
-  fitter: WashFitter,
+  fitter: PuddleFitter,
   wash: number,
   precision: Precision,
 ): Puddle {
@@ -114,7 +115,7 @@ function likelySplits(
  */
 export function sharePuddles(
   families: readonly ActiveFamily[],
-  fitter: WashFitter,
+  fitter: PuddleFitter,
   wash: number,
   puddles: number,
   precision: Precision,

@@ -102,3 +102,21 @@ test('of her orders of ground and subject the last counts, until it is taken bac
   expect(planWishes([first, order('c', null)], emptyBox)).toEqual(planWishes([], emptyBox));
   expect(wishes([first])).toEqual({});
 });
+
+test('edits of families stand all, in order, until she drops them; what comes after stands again', () => {
+  const edit = (id: string, part: readonly [number, number] | null): Decision => ({
+    id,
+    at: 0,
+    kind: 'families',
+    edit: part && { part },
+  });
+  const parts = (...decisions: Decision[]) => wishes(decisions).familyEdits;
+  const [a, b, c] = [edit('a', [1, 1]), edit('b', [2, 2]), edit('c', [3, 3])];
+  const drop = edit('d', null);
+  const [first, second, third] = [{ part: [1, 1] }, { part: [2, 2] }, { part: [3, 3] }];
+  expect(parts(a, b, c)).toEqual([first, second, third]);
+  expect(parts(a, drop, b, c)).toEqual([second, third]);
+  expect(parts(a, drop, b, edit('e', null), c)).toEqual([third]);
+  expect(parts(a, b, drop)).toBeUndefined();
+  expect(parts(a, b, drop, { id: 'u', at: 0, kind: 'undo', undoes: 'd' })).toEqual([first, second]);
+});

@@ -74,6 +74,19 @@ describe('a shape too small', () => {
     expect(wholeAt(11, 11)).toBe(wholeAt(0, 20));
   });
 
+  test.each([
+    ['12 sides to 12: to the one met first, above it', 0, 0],
+    ['11 to 12, as a dark one lies on its upper side: to the one below', 1, 1],
+    ['10 to 12', 2, 1],
+  ])('of one above and left and one below and right, %s', (_, taken, joins) => {
+    const { wholeAt } = shapesOf((x, y) => {
+      if (inside(x, y, 12, 9, 6, 6)) return 2;
+      if (inside(x, y, 18 - taken, 7, 2, 2)) return 3;
+      return y < 9 || (y < 15 && x < 12) ? 0 : 1;
+    });
+    expect(wholeAt(14, 11)).toBe(joins === 0 ? wholeAt(0, 0) : wholeAt(29, 23));
+  });
+
   test('nearer in value goes before longer: steps of 4 L*', () => {
     const near = slots.with(1, slot(66)).with(2, slot(65));
     const { wholeAt } = shapesOf((x, y) => (inside(x, y, 12, 9, 6, 6) ? 2 : x < 17 ? 0 : 1), {

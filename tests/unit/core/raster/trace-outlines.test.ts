@@ -94,6 +94,29 @@ describe('the outlines of whites', () => {
     expect(outlines[0]?.points.slice(0, 4)).toEqual([0.5, 0, 1, 0.5]);
   });
 
+  test('stand in the order of where they begin, also round a hole that is come upon earlier', () => {
+    const order = (...rows: string[]) => {
+      const { size: small, map } = drawn(...rows);
+      return whiteOutlines(Uint16Array.from(map), small).map(
+        ({ white, points }) => `${white}: ${points.slice(0, 2).join(' ')}`,
+      );
+    };
+    // The hole's upper sides are in row 2, but its outline begins at its lowest, in row 5.
+    expect(
+      order(
+        '1111111..',
+        '1.....1..',
+        '1.....1.2',
+        '1.....1..',
+        '1111111..',
+        '.........',
+        '...3.....',
+      ),
+    ).toEqual(['0: 0.5 0', '1: 8.5 2', '0: 1.5 4', '2: 3.5 6']);
+    // Beginning in one row: from left to right, though the hole further right was come upon first.
+    expect(order('..111', '..1.1', '..1.1', '2.111')).toEqual(['0: 2.5 0', '1: 0.5 3', '0: 3.5 3']);
+  });
+
   test('seeded masks: every side of a white is walked once', () => {
     for (const mask of masks) {
       const at = (x: number, y: number) =>

@@ -6,6 +6,7 @@ import { lastDecision } from '../../../../app/core/decisions/standing-decisions.
 import { subjectStrokes } from '../../../../app/core/decisions/subject-strokes.ts';
 import { readingWishes } from '../../../../app/core/decisions/wishes.ts';
 import {
+  areSoundStrokes,
   longSideShare,
   pointInCut,
   pointInPhoto,
@@ -127,4 +128,22 @@ test('a thinned stroke keeps its ends and its way', () => {
   expect(thin.at(-1)?.[0]).toBeCloseTo(0.9995, 4);
   expect(thinStroke([[0.123456, 0.5]])).toEqual([[0.1235, 0.5]]);
   expect(thinStroke([])).toEqual([]);
+});
+
+test('strokes that can be painted: 500 at most, brushes of up to twice the long side, finite places', () => {
+  const stroke = { path: [[0.5, 0.5]] as Point[], brush: 0.1 };
+  const many = (count: number) => areSoundStrokes(new Array(count).fill(stroke));
+  expect([0, 1, 500, 501].map(many)).toEqual([true, true, true, false]);
+  const withBrush = (brush: number) => areSoundStrokes([stroke, { ...stroke, brush }]);
+  expect([0, 2, -0.001, 2.001, Number.NaN].map(withBrush)).toEqual([
+    true,
+    true,
+    false,
+    false,
+    false,
+  ]);
+  const through = (...path: Point[]) => areSoundStrokes([stroke, { path, brush: 0 }]);
+  expect(through([-3, 7])).toBe(true); // may run out of the picture
+  expect(through([0, 0], [0, Number.NaN])).toBe(false);
+  expect(through([Number.POSITIVE_INFINITY, 0])).toBe(false);
 });
