@@ -147,7 +147,11 @@ function atNewRate(
 const partGone = (part: number): number => (Number.isFinite(part) ? part : 0);
 
 /** A scrap is tried for this long, ms. */
-export const practiceMs = 5 * minuteMs;
+const practiceMs = 5 * minuteMs;
+
+/** What is left of the time for a scrap, ms; of one not begun yet, all of it. */
+export const practiceLeftMs = ({ practice, atMs }: Pick<SessionState, 'practice' | 'atMs'>) =>
+  practice ? Math.max(0, practice.begunMs + practiceMs - atMs) : practiceMs;
 
 /** A step tried on a scrap; the moment its shine has gone teaches the shine clock. */
 export function practiseOnScrap(

@@ -4,7 +4,7 @@ import { usualWaterGrams, type WaterKind } from '../../core/drying/water.ts';
 import { waterKindOf } from '../../core/plan/water-kind.ts';
 import { pacesOf } from '../../core/session/drying-clock.ts';
 import type { Practising } from '../../core/session/session-event.ts';
-import { practiceMs } from '../../core/session/watch-paper.ts';
+import { practiceLeftMs } from '../../core/session/watch-paper.ts';
 import type { Easel } from '../../state/session/easel.ts';
 import { Button } from '../../ui/controls/button.tsx';
 import { clockFace } from './easel-clock.tsx';
@@ -26,8 +26,7 @@ export function PractisePanel({ easel }: { easel: Easel }) {
   const shown = plan?.steps.find((each) => each.key === key);
   if (!shown || key === undefined) return null;
   const tell = (doing: Practising) => () => easel.tell({ kind: 'practise', key, doing });
-  const { atMs } = easel.time.value;
-  const left = practice ? Math.max(0, practice.begunMs + practiceMs - atMs) : practiceMs;
+  const left = practiceLeftMs({ practice, atMs: easel.time.value.atMs });
   return (
     <Fold title="Practise on a scrap" open={practice !== null}>
       {!practice ? (

@@ -1,7 +1,6 @@
 import 'fake-indexeddb/auto';
 import { afterEach, describe, expect, test } from 'vitest';
 import { openStore, type Store } from '../../../app/storage/open-store.ts';
-import { putAwayForMs } from '../../../app/storage/trash.ts';
 import {
   eventSample,
   newPlanSample,
@@ -103,7 +102,7 @@ describe.each(['database', 'memory'] as const)('kept in the %s', (how) => {
     expect((await it.paintings()).map(({ painting }) => painting.id)).toEqual(['a', 'b']);
 
     await it.putAway('a');
-    clock += putAwayForMs;
+    clock += 7 * 24 * 60 * 60 * 1000;
     expect(await it.discardPutAway('old')).toBe(0);
     clock += 1;
     expect(await it.discardPutAway('old')).toBe(1);

@@ -51,13 +51,12 @@ interface Place {
 
 const passageOf = (step: Step | undefined): string | undefined => step?.key.split('/')[1];
 
-/** Where an evening may end: paint on the sheet, bone dry, and paint still to come. */
+/** Where an evening may end: the sheet bone dry. Which of them are worth it `bestCuts` finds. */
 function placesOf(steps: Steps): Place[] {
   const places: Place[] = [];
   let wet = false;
   for (const [index, step] of steps.entries()) {
-    const begun = paintingIn(steps, 0, index) > 0;
-    if (begun && !wet && step.kind !== 'dry' && paintingIn(steps, index, steps.length) > 0) {
+    if (!wet && step.kind !== 'dry') {
       const before = steps.slice(0, index).findLast(({ kind }) => kind === 'wash');
       const after = steps.slice(index).find(isPaintingStep);
       const isNext = after?.kind === 'wash' && passageOf(before) !== passageOf(after);

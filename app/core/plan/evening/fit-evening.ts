@@ -24,7 +24,7 @@ const blown = (facts: PlanFacts): PlanFacts => ({
 
 /**
  * Whether a hair dryer would save her what was given up, or bring the plan nearer to her time: a sentence.
- * `tried` are the levels tried in the air she has, the last one taken; nothing where it was the first.
+ * `tried` are the levels tried in the air she has, the last one taken; nothing where that fits and was the first.
  */
 async function dryerInWords(
   tried: readonly Concession[],
@@ -32,19 +32,18 @@ async function dryerInWords(
   edits: readonly PlanEdit[] | undefined,
   solve: WashSolver,
 ): Promise<string | undefined> {
-  const taken = tried.at(-1);
-  const { facts } = await solve(tried[0]?.washes ?? 1);
-  if (!taken || facts.weather.hairDryer || tried.length < 2) return undefined;
+  const taken = tried[tried.length - 1];
   for (const level of tried.slice(0, -1)) {
     const solved = await solve(level.washes);
     const { times } = workAt(blown(solved.facts), level, edits);
     if (!fitsIn(times, minutes)) continue;
     return `With a hair dryer it would fit ${savedWords(level, taken)}: about ${hoursInWords(longest(times))}.`;
   }
-  const { facts: last } = await solve(taken.washes);
-  const still = workAt(last, taken, edits).times;
-  const { times } = workAt(blown(last), taken, edits);
-  if (fitsIn(still, minutes) || longest(times) >= longest(still)) return undefined;
+  const { facts } = await solve(taken.washes);
+  const still = workAt(facts, taken, edits).times;
+  if (fitsIn(still, minutes)) return undefined;
+  const { times } = workAt(blown(facts), taken, edits);
+  if (longest(times) >= longest(still)) return undefined;
   return fitsIn(times, minutes)
     ? `With a hair dryer it would fit: about ${hoursInWords(longest(times))}.`
     : `With a hair dryer it would take about ${hoursInWords(longest(times))}.`;

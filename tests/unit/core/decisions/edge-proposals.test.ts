@@ -46,6 +46,20 @@ describe('what is proposed', () => {
     expect(proposed([uprightEdge(0.8, { a: 0, b: 3 })])).toEqual([[0, 'soften']]);
   });
 
+  test('how far apart is what is planned in value, not the hues of the sides', () => {
+    const between = (
+      one: readonly [number, number, number],
+      two: readonly [number, number, number],
+    ) => {
+      const own = [one, two].map((target) => ({ ...(slots[0] as Slot), target }));
+      const { list } = edgeProposals({ ...facts([uprightEdge(0.8)]), slots: own }, [0.1, 0.5]);
+      return list.map(({ wish }) => wish);
+    };
+    expect(between([50, 10, 50], [50, 60, 50])).toEqual(['lose']);
+    expect(between([50, 10, 50], [20, 50, 10])).toEqual(['soften']);
+    expect(between([50, 20, 50], [20, 50, 50])).toEqual(['soften']);
+  });
+
   test('at the focus: soft but plain sharpened; not slight, graded or out of focus', () => {
     const soft = { kind: 'soft', widthMm: 6 } as const;
     const edges = [

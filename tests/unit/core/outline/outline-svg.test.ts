@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import type { Outline } from '../../../../app/core/outline/outline.ts';
 import { outlineGrid } from '../../../../app/core/outline/outline-grid.ts';
-import { outlineSvg } from '../../../../app/core/outline/outline-svg.ts';
+import { gridData, gridNames, outlineSvg } from '../../../../app/core/outline/outline-svg.ts';
 
 const outline: Outline = {
   widthMm: 400,
@@ -61,4 +61,15 @@ test('what she does not want to see is not in it', () => {
   expect(outlineSvg(outline, { ...all, grid: false })).not.toContain('<text');
   expect(file.match(/<text/g)).toHaveLength(12); // 4 x 3 squares, each with its name
   expect(file).toContain('>C4</text>');
+});
+
+test('squares are named row by row at their upper left, their lines run over the whole sheet', () => {
+  const names = gridNames(outline);
+  // 100 mm a square.
+  expect(names.map(({ text }) => text).join(' ')).toBe('A1 A2 A3 A4 B1 B2 B3 B4 C1 C2 C3 C4');
+  for (const { text, x, y } of names) {
+    const [left, top] = [100 * (Number(text[1]) - 1), 100 * 'ABC'.indexOf(text[0] ?? '')];
+    expect([x, y]).toEqual([left + 1.2, top + 4.2]); // letters of 3.2 mm, 1 mm from the lines
+  }
+  expect(gridData(outline)).toBe('M100 0V300M200 0V300M300 0V300M0 100H400M0 200H400');
 });

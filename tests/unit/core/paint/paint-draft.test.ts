@@ -60,6 +60,26 @@ test('names may be missing only where nobody tells the pigments', () => {
   expect(typed.problems.ci).toBeNull();
 });
 
+test('properties are those of the paint it is like, where its pigments are the same or nobody tells them', () => {
+  const like = 'hue-lemon-yellow';
+  const settled = (ci: string, otherwise: Partial<DraftKnowledge> = {}, alike: string = like) =>
+    settleDraft({ ...emptyDraft, name: 'x', ci, like: alike }, { ...known, ...otherwise });
+  expect(settled('').properties).toEqual(card(like).properties);
+  // Pigments told: they count, whatever it looks like.
+  const green = settled('PG7', {}, 'pb29-ultramarine-blue').properties;
+  expect(green).toEqual(settleDraft({ ...emptyDraft, name: 'x', ci: 'PG7' }, known).properties);
+  expect(green).not.toEqual(card('pb29-ultramarine-blue').properties);
+  expect(settled('PB29', {}, 'pb29-ultramarine-blue').properties).toEqual(
+    card('pb29-ultramarine-blue').properties,
+  );
+  // A measured one without names is like what she picked; without a pick nothing is known.
+  const measured = { measured: true };
+  expect(settled('', measured, 'pb29-ultramarine-blue').properties).toEqual(
+    card('pb29-ultramarine-blue').properties,
+  );
+  expect(settled('', measured, '').properties.transparency).toBeNull();
+});
+
 test('a paint picked that is built in no more has to be picked anew', () => {
   const gone = { ...emptyDraft, name: 'x', ci: 'PG36, PY35', like: 'py175-lemon-yellow' };
   expect(settleDraft(gone, known)).toMatchObject({ like: null });

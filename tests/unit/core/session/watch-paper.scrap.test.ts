@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { DryingModel } from '../../../../app/core/drying/estimate-drying.ts';
 import { usualPaper } from '../../../../app/core/drying/paper-choice.ts';
 import { freshState, type SessionState } from '../../../../app/core/session/session-state.ts';
-import { practiseOnScrap } from '../../../../app/core/session/watch-paper.ts';
+import { practiceLeftMs, practiseOnScrap } from '../../../../app/core/session/watch-paper.ts';
 import { minute } from '../../../support/session/session-log.ts';
 import { washSteps } from '../../../support/session/wash-steps.ts';
 
@@ -80,4 +80,11 @@ describe('a step tried on a scrap', () => {
     expect(done.lessons).toEqual([]);
     expect(done.practice?.shineGoneMs).toBe(13 * minute);
   });
+});
+
+test('a scrap is tried for five minutes from when it was begun', () => {
+  const begun = practiseOnScrap(at(10), washSteps, key, 'begun', model);
+  const left = (minutes: number) => practiceLeftMs({ ...begun, atMs: minutes * minute });
+  expect(practiceLeftMs(at(10))).toBe(5 * minute);
+  expect([10, 12.5, 15, 16].map(left)).toEqual([5 * minute, 2.5 * minute, 0, 0]);
 });

@@ -60,6 +60,23 @@ describe('bare paper in even light', () => {
     expect(paperLight(tiles)?.paper).toHaveLength(taken ? 100 : 99);
   });
 
+  test('paper that strays to either side is all of it paper: 5 % of light, 3 % of colour', () => {
+    // Taken too strictly at first, one half would be lost and the plane would lie along the other.
+    const lightly = tilesOf((n) => ({ light: (n + Math.floor(n / 10)) % 2 ? 0.05 : -0.05 }));
+    expect(paperLight(lightly)?.paper).toHaveLength(100);
+    const redly = tilesOf((n) => ({ red: (n + Math.floor(n / 10)) % 2 ? 0.03 : -0.03 }));
+    expect(paperLight(redly)?.paper).toHaveLength(100);
+  });
+
+  test('paint plainly darker all over one half of the sheet does not tilt the light', () => {
+    for (const paint of [-0.2, -0.3, -0.45, -2]) {
+      const light = paperLight(tilesOf((n) => (n % 10 < 5 ? {} : { light: paint })));
+      expect(light?.paper).toHaveLength(50);
+      for (const plane of light?.planes ?? [])
+        for (const own of plane) expect(Math.abs(own)).toBeLessThan(0.001);
+    }
+  });
+
   test('light that falls off over the sheet is followed in every channel', () => {
     const tiles = tilesOf(() => ({})).map((tile): Tile => {
       const [x, y] = [tile.place[0] - 0.5, tile.place[1] - 0.5];

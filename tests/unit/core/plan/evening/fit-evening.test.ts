@@ -126,6 +126,24 @@ describe('an evening', () => {
     expect(told).toBeGreaterThan(4);
   });
 
+  it('a hair dryer is spoken of from the first thing given up on, and never where one is at hand', async () => {
+    for (const solve of solvers) {
+      const here = inAir(solve, roomWeather);
+      const free = await fitEvening(three, {}, here);
+      const all = Math.ceil(longest(free.work.times));
+      expect((await fitEvening(three, { evening: all }, here)).fit?.dryer).toBeUndefined();
+      const { fit } = await fitEvening(three, { evening: all - 5 }, here);
+      expect(fit?.gaveUp).toHaveLength(1);
+      expect(fit?.dryer).toMatch(
+        /^With a hair dryer it would fit as it is, with nothing given up: /,
+      );
+      const blown = inAir(solve, { ...roomWeather, hairDryer: true });
+      const told = await fitEvening(three, { evening: 20 }, blown);
+      expect(told.fit?.tooLong).toBeDefined();
+      expect(told.fit?.dryer).toBeUndefined();
+    }
+  });
+
   it('of less than twenty minutes or of more than a day is refused in a sentence', async () => {
     const [solve] = solvers;
     if (!solve) throw new Error('no solver');

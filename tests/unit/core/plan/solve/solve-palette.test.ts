@@ -233,4 +233,10 @@ test('whites a wet wash over both would drown are masked, but what she decided s
   const before = whites.map(({ way }) => way);
   expect(ways(made(0.1))).toEqual(before);
   expect(ways(made(0.9), made(0.9).slots as ReturnType<typeof joined>)).toEqual(before);
+  // A slot of which nothing is left is not painted: its soft border to the white counts for nothing.
+  const mixed = made(0.9);
+  const borders = mixed.borders.map((border) => (border.a === 1 ? { ...border, soft: 0 } : border));
+  expect(ways({ ...mixed, borders })).toEqual(['mask', 'round', 'round', 'last']);
+  const slots = mixed.slots.map((slot, i) => (i === 1 ? { ...slot, share: 0 } : slot));
+  expect(ways({ ...mixed, borders, slots })).toEqual(before);
 });

@@ -69,3 +69,22 @@ it('not where another colour than theirs is wanted, or the puddle is needed anyh
   const shared = { ...(rows[2] as Mix), puddle: 'puddle 1' };
   expect(notes(0.9, [...rows.slice(0, 2), shared])[2]).toBeUndefined();
 });
+
+it('is a matter of all common borders by length: more than six tenths soft, 20 mm long', () => {
+  /** Families 1 and 2 meet the third along two borders each, of these lengths (mm) and soft shares. */
+  const told = (...parts: readonly (readonly [lengthMm: number, soft: number])[]) => {
+    const borders = parts.flatMap(([lengthMm, soft]) => [
+      { a: 0, b: 2, lengthMm, soft },
+      { a: 1, b: 2, lengthMm, soft },
+    ]);
+    const seen = madeReading(tableOf([60], colours), borders);
+    return mixNotes(rows, seen, seen.slots, paints)[2]?.notes !== undefined;
+  };
+  expect(told([80, 0.6])).toBe(false);
+  expect(told([80, 0.61])).toBe(true);
+  expect(told([30, 1], [20, 0])).toBe(false);
+  expect(told([31, 1], [19, 0])).toBe(true);
+  expect(told([19.5, 1])).toBe(false);
+  expect(told([20, 1])).toBe(true);
+  expect(told([10, 1], [10, 1])).toBe(true);
+});

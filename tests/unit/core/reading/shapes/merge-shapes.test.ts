@@ -202,4 +202,18 @@ describe('smallest sizes', () => {
       subjectPx: 1,
     });
   });
+
+  test('of bands 5 L* from the paper and nearer are those of whites, of the sheet, not of the photo', () => {
+    const whites = (...lightness: number[]) => {
+      const own = new CellTones(cells, {
+        lightness: Float32Array.from(lightness),
+        a: new Float32Array(3),
+        b: new Float32Array(3),
+      });
+      return [...mergeSizes(own, range, 3, 2).whiteBands];
+    };
+    expect(whites(95, 94.9, 30)).toEqual([1]);
+    expect(whites(99, 95.1, 95)).toEqual([1, 2, 3]);
+    expect(whites(90, 80, 70)).toEqual([]);
+  });
 });
