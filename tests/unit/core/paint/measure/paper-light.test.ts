@@ -68,15 +68,6 @@ describe('bare paper in even light', () => {
     expect(paperLight(redly)?.paper).toHaveLength(100);
   });
 
-  test('paint plainly darker all over one half of the sheet does not tilt the light', () => {
-    for (const paint of [-0.2, -0.3, -0.45, -2]) {
-      const light = paperLight(tilesOf((n) => (n % 10 < 5 ? {} : { light: paint })));
-      expect(light?.paper).toHaveLength(50);
-      for (const plane of light?.planes ?? [])
-        for (const own of plane) expect(Math.abs(own)).toBeLessThan(0.001);
-    }
-  });
-
   test('light that falls off over the sheet is followed in every channel', () => {
     const tiles = tilesOf(() => ({})).map((tile): Tile => {
       const [x, y] = [tile.place[0] - 0.5, tile.place[1] - 0.5];
