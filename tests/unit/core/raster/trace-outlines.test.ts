@@ -114,7 +114,11 @@ describe('the outlines of whites', () => {
       ),
     ).toEqual(['0: 0.5 0', '1: 8.5 2', '0: 1.5 4', '2: 3.5 6']);
     // Beginning in one row: from left to right, though the hole further right was come upon first.
-    expect(order('..111', '..1.1', '..1.1', '2.111')).toEqual(['0: 2.5 0', '1: 0.5 3', '0: 3.5 3']);
+    expect(order('......111', '......1.1', '......1.1', '....2.111')).toEqual([
+      '0: 6.5 0',
+      '1: 4.5 3',
+      '0: 7.5 3',
+    ]);
   });
 
   test('seeded masks: every side of a white is walked once', () => {

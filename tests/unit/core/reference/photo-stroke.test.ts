@@ -8,8 +8,12 @@ import { readingWishes } from '../../../../app/core/decisions/wishes.ts';
 import {
   areSoundStrokes,
   longSideShare,
+  placeInCut,
+  placeOnPhoto,
   pointInCut,
   pointInPhoto,
+  strokeInCut,
+  strokeOnPhoto,
   thinStroke,
 } from '../../../../app/core/reference/photo-stroke.ts';
 import { centredCrop, cutOutOf } from '../../../../app/core/reference/reference.ts';
@@ -44,6 +48,41 @@ describe('places of photo and cut-out', () => {
         expect(v).toBeCloseTo(y, 9);
       }),
     );
+  });
+
+  test('a stroke goes to the photo and back by the shape of its sheet, at any turn', () => {
+    const sheets = [sheetOf('quarter', 'across'), sheetOf('a4', 'upright')];
+    for (const sheet of sheets) {
+      for (const turn of [0, 7, 90, 200]) {
+        const crop = centredCrop(photo, sheet, turn);
+        const { width, height, matrix } = cutOutOf(photo, crop);
+        const [a, b, c, d, e, f] = matrix;
+        const cut = { sheet, crop };
+        const path: Point[] = [
+          [0.3, 0.4],
+          [0.55, 0.45],
+          [0.7, 0.62],
+        ];
+        const within = strokeInCut(cut, { stroke: path, brush: 0.1 });
+        for (const [n, [x, y]] of path.entries()) {
+          const [px, py] = [x * photo.width, y * photo.height];
+          const [u, v] = within.path[n] as Point;
+          expect(Math.abs(u * width - (a * px + c * py + e))).toBeLessThan(2);
+          expect(Math.abs(v * height - (b * px + d * py + f))).toBeLessThan(2);
+          expect(placeInCut(cut, [x, y])).toEqual([u, v]);
+        }
+        // A brush of a tenth of the photo's long side, 400 px, as a share of the cut's.
+        const scale = Math.hypot(a, b);
+        expect(within.brush).toBeCloseTo((400 * scale) / Math.max(width, height), 3);
+        const back = strokeOnPhoto(cut, within);
+        expect(back.brush).toBeCloseTo(0.1, 9);
+        for (const [n, point] of path.entries()) {
+          expect(back.stroke[n]?.[0]).toBeCloseTo(point[0], 3);
+          expect(back.stroke[n]?.[1]).toBeCloseTo(point[1], 3);
+          expect(placeOnPhoto(cut, within.path[n] as Point)).toEqual(back.stroke[n]);
+        }
+      }
+    }
   });
 
   test('the whole photo is as long as itself, half of it half as long', () => {

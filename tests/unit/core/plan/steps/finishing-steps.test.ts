@@ -3,9 +3,12 @@ import {
   accentsStep,
   darkestSlots,
   isTextured,
+  lastLookStep,
+  liftStep,
   mixesOverSlot,
   placesToLift,
   placesToSplatter,
+  splatterStep,
 } from '../../../../../app/core/plan/steps/finishing-steps.ts';
 import { border, type MadeWork, madeFacts } from '../../../../support/plan/made-work.ts';
 
@@ -92,4 +95,12 @@ test('over a shape lie the mixes of its own colour and passage, wash by wash', (
 test('the darkest shapes are those of the last value that is painted', () => {
   const shapes = [2, 3, 3, 4].map((band) => ({ lightness: 50, band, reserve: band === 4 }));
   expect(darkestSlots(madeFacts({ slots: shapes, washes: {} }))).toEqual([1, 2]);
+});
+
+test('minutes on a quarter sheet: lifting 2 to 6, splatter 2 to 5, forty accents of eight seconds, a look 3 to 10', () => {
+  expect(liftStep(facts, [1]).paintMinutes).toEqual([2, 6]);
+  expect(splatterStep(facts, [1], []).paintMinutes).toEqual([2, 5]);
+  expect(accentsStep(facts, [1], []).paintMinutes).toEqual([3, 8]); // 5.33 minutes
+  expect(lastLookStep(facts).paintMinutes).toEqual([3, 10]);
+  expect(lastLookStep(facts).slots).toEqual([0, 1]);
 });

@@ -164,6 +164,15 @@ describe.each(fourWays)('what a side is, the subject at the %s', (_, at, size) =
     expect(found).toContain(120 - 60); // the far line: outer half of 200, 199
   });
 
+  test('a stripe of one px is all there is of its side', () => {
+    // The line left of px 195 sees that one alone, though two more of the subject come after a px of ground.
+    const isSubject = (across: number) => [195, 197, 198].includes(across);
+    const stripes = (across: number): number =>
+      across === 195 ? 120 : isSubject(across) ? 220 : across === 196 ? 30 : 60;
+    const found = codesOf(isSubject, stripes).map(Math.round);
+    expect(found.sort((one, other) => one - other)).toEqual([120 - 60, 120 - 30, 220 - 60, 220 - 30].sort((one, other) => one - other));
+  });
+
   test('ground on both sides: each end of the picture is an end', () => {
     const isSubject = (across: number) => across >= 2 && across < 398;
     const rims = (across: number): number =>
