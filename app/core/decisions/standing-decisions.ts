@@ -22,8 +22,10 @@ export const lastDecision = <K extends DecisionKind>(
   ...kinds: readonly K[]
 ): DecisionOf<K> | undefined => standingDecisions(decisions, ...kinds).at(-1);
 
+/** The edits of a list since all were last dropped, which is null. */
+export const sinceDropped = <E>(edits: readonly (E | null)[]): E[] =>
+  edits.slice(edits.lastIndexOf(null) + 1).filter((edit) => edit !== null);
+
 /** Her changes of the steps that count, oldest first: those since all were last dropped. */
-export function standingPlanEdits(decisions: readonly Decision[]): PlanEdit[] {
-  const edits = standingDecisions(decisions, 'plan-edit').map(({ edit }) => edit);
-  return edits.slice(edits.lastIndexOf(null) + 1).filter((edit) => edit !== null);
-}
+export const standingPlanEdits = (decisions: readonly Decision[]): PlanEdit[] =>
+  sinceDropped(standingDecisions(decisions, 'plan-edit').map(({ edit }) => edit));

@@ -10,6 +10,7 @@ import type { PlanWishes } from './plan-wishes.ts';
 import {
   type DecisionKind,
   lastDecision,
+  sinceDropped,
   standingDecisions,
   standingPlanEdits,
 } from './standing-decisions.ts';
@@ -45,11 +46,6 @@ type Cut = Pick<Reference, 'crop' | 'sheet'>;
 const unlessEmpty = <N extends keyof ReadingWishes, T>(name: N, list: readonly T[]) =>
   list.length > 0 ? { [name]: list } : {};
 
-/** The edits since all of their kind were last dropped. */
-function standing<E>(edits: readonly (E | null)[]): E[] {
-  return edits.slice(edits.lastIndexOf(null) + 1).filter((edit) => edit !== null);
-}
-
 /** What she decided about the reading of that reference; the rest is proposed. */
 export function readingWishes(decisions: readonly Decision[], cut: Cut): ReadingWishes {
   const values = lastDecision(decisions, 'bands', 'limits');
@@ -71,7 +67,7 @@ export function readingWishes(decisions: readonly Decision[], cut: Cut): Reading
     ...unlessEmpty('whites', whites),
     ...unlessEmpty(
       'familyEdits',
-      standing(standingDecisions(decisions, 'families').map(({ edit }) => edit)),
+      sinceDropped(standingDecisions(decisions, 'families').map(({ edit }) => edit)),
     ),
     ...(smallest && { smallest }),
     ...unlessEmpty('alterations', alterations),
