@@ -101,3 +101,16 @@ test('several planes are filled each by itself', () => {
     [1, 1, 1, 1],
   ]);
 });
+
+test('over many cells control is handed back after each sweep: one a plane at full size', () => {
+  const pauses = (width: number, height: number, planeCount: number): number => {
+    const known = new Uint8Array(width * height).fill(1);
+    for (let y = 100; y < 130; y++) known.fill(0, y * width + 100, y * width + 130);
+    const planes = Array.from({ length: planeCount }, () => new Float32Array(width * height));
+    return [...fillSmoothly({ width, height, known, planes })].length;
+  };
+  const few = pauses(400, 250, 1);
+  expect(pauses(400, 250, 3)).toBe(few);
+  expect(pauses(400, 251, 1)).toBe(few + 1); // over 100,000 cells
+  expect(pauses(400, 251, 3)).toBe(few + 3);
+});
