@@ -62,8 +62,8 @@ const meanOf = (values: ArrayLike<number>): number =>
 const seenChange = 2;
 const seenFactor = 1.15;
 
-/** What changed in a paint: 'a little bluer and weaker'. */
-function changeInWords(before: Paint, after: PaintSpectra, strengthTimes: number): string {
+/** What changed in a paint, a sentence: 'my blue: bluer and weaker than it was taken for.' */
+export function changeInWords(before: Paint, after: PaintSpectra, strengthTimes: number): string {
   const [[, a, b], [, a2, b2]] = [middleWash(before), middleWash(after)];
   const hides = meanOf(after.S) / meanOf(before.S);
   const changes = [
