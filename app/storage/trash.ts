@@ -5,7 +5,7 @@ import { forgetKeepsakes } from './sessions.ts';
 import type { Transactions } from './transactions.ts';
 
 /** How long a painting she deleted can be brought back, ms. */
-export const putAwayForMs = 7 * 24 * 3_600_000;
+const putAwayForMs = 7 * 24 * 3_600_000;
 
 export interface Trash {
   /** Out of the list, but it can be brought back for a week. */

@@ -1,0 +1,41 @@
+import { expect, test } from 'vitest';
+import type { Trash } from '../../../app/storage/trash.ts';
+import { madeStore } from '../../support/state/made-store.ts';
+import { paintingSample, photoSample } from '../../support/storage/kept-samples.ts';
+
+const dayMs = 24 * 60 * 60 * 1000;
+
+test('a painting put away can be brought back for seven days; each counts from its own time', async () => {
+  let clock = 100 * dayMs;
+  const store = await madeStore(() => clock);
+  for (const [id, updatedAt] of [
+    ['a', 1],
+    ['b', 2],
+    ['c', 3],
+    ['d', 4],
+  ] as const)
+    await store.addPainting(paintingSample(id, `of ${id}`, updatedAt), photoSample(`of ${id}`));
+  const trash: Trash = store;
+  const away = async () => (await trash.paintingsPutAway()).map(({ id }) => id);
+  for (const id of ['b', 'a', 'c']) {
+    clock += dayMs;
+    await trash.putAway(id);
+  }
+  expect(await away()).toEqual(['c', 'a', 'b']); // the latest first
+  // 'b' went on day 101, 'a' on day 102.
+  clock = 108 * dayMs;
+  expect(await trash.discardPutAway('old')).toBe(0);
+  clock = 109 * dayMs;
+  expect(await trash.discardPutAway('old')).toBe(1);
+  expect(await away()).toEqual(['c', 'a']);
+  expect([await store.photo('of b'), await store.painting('b')]).toEqual([null, null]);
+  expect(await store.photo('of a')).not.toBeNull();
+  await trash.bringBack('a');
+  // Back in its place among the others, that of her last work.
+  expect((await store.paintings()).map(({ painting }) => painting.id)).toEqual(['d', 'a']);
+  expect((await store.painting('a'))?.updatedAt).toBe(1);
+  expect(await trash.discardPutAway('all')).toBe(1);
+  expect(await away()).toEqual([]);
+  expect((await store.paintings()).map(({ painting }) => painting.id)).toEqual(['d', 'a']);
+  store.close();
+});
