@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import type { Point } from '../../../../../app/core/colour/lab.ts';
 import { findPatches } from '../../../../../app/core/paint/measure/find-patches.ts';
 import { emptyRaster, type LinearRaster } from '../../../../../app/core/raster/linear-raster.ts';
 import { drawnLabs, drawnSheet } from '../../../../support/paint/drawn-sheet.ts';
@@ -39,10 +40,10 @@ const lowest = Math.max(...frames.map(middleY));
 
 describe('a patch the photo cuts off is none', () => {
   test.each([
-    ['left', [least, 0, width, height], ([x]: readonly number[]) => x > least + 2],
-    ['right', [0, 0, most, height], ([x]: readonly number[]) => x < most - 2],
-    ['top', [0, highest, width, height], ([, y]: readonly number[]) => y > highest + 2],
-    ['bottom', [0, 0, width, lowest], ([, y]: readonly number[]) => y < lowest - 2],
+    ['left', [least, 0, width, height], ([x]: Point) => x > least + 2],
+    ['right', [0, 0, most, height], ([x]: Point) => x < most - 2],
+    ['top', [0, highest, width, height], ([, y]: Point) => y > highest + 2],
+    ['bottom', [0, 0, width, lowest], ([, y]: Point) => y < lowest - 2],
   ] as const)('at its %s', (_, [left, top, right, bottom], stays) => {
     const wanted = frames.filter((frame) => stays([middleX(frame), middleY(frame)])).length;
     expect(wanted).toBeGreaterThan(0);
