@@ -37,3 +37,17 @@ describe('how many paints a palette has', () => {
     expect(() => paintsAllowed(paintBox, wishes)).toThrow(RangeError);
   });
 });
+
+test('of her box all but whites, blacks and what she left out; whites only where she wants them', () => {
+  const white = paintBox.find(({ ci }) => ci.join() === 'PW4')?.id as string;
+  const black = paintBox.find(({ ci }) => /^PBk/.test(ci.join()))?.id as string;
+  const box = [...ids, white, black];
+  const allowed = (wishes: Parameters<typeof paintsAllowed>[1]) =>
+    paintsAllowed(paintBox, { box, ...wishes })
+      .paints.map(({ id }) => id)
+      .toSorted();
+  expect(allowed({})).toEqual(ids.toSorted());
+  expect(allowed({ exclude: [two as string] })).toEqual([one, three].toSorted());
+  expect(allowed({ must: [white] })).toEqual([...ids, white].toSorted());
+  expect(allowed({ must: [two as string] })).toEqual(ids.toSorted());
+});

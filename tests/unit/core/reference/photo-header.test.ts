@@ -63,6 +63,10 @@ test('lossy, lossless and extended WebP, BMP, HEIC', async () => {
   });
   expect(photoHeader(opaque.subarray(0, -9))?.complete).toBe(false);
   expect(header('picture.bmp')).toMatchObject({ kind: 'bmp', width: 240, height: 160 });
+  const bmp = caseFile('picture.bmp');
+  expect(photoHeader(bmp)?.complete).toBe(true);
+  expect(photoHeader(bmp.subarray(0, 27))?.complete).toBe(true);
+  expect(photoHeader(bmp.subarray(0, 26))?.complete).toBe(false); // nothing after its header
   expect(header('picture.heic').kind).toBe('heic');
 });
 

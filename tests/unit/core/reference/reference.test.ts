@@ -1,5 +1,13 @@
 import { expect, test } from 'vitest';
-import { centredCrop, cutOutOf, turnedSize } from '../../../../app/core/reference/reference.ts';
+import {
+  centredCrop,
+  cutOutOf,
+  quartersOf,
+  straighteningOf,
+  turnedSize,
+  turnOf,
+  wrappedTurn,
+} from '../../../../app/core/reference/reference.ts';
 import { sheetOf } from '../../../../app/core/reference/sheet.ts';
 
 const photo = { width: 400, height: 300 };
@@ -87,4 +95,16 @@ test('size after quarter turns', () => {
   expect(turnedSize(referencePhoto, 93)).toEqual({ width: 3000, height: 4000 });
   expect(turnedSize(referencePhoto, -177)).toEqual(referencePhoto);
   expect(turnedSize(referencePhoto, 270)).toEqual({ width: 3000, height: 4000 });
+});
+
+test('a turn is quarters, 0 to 3, and what is straightened; backwards counts from the end', () => {
+  expect([0, 44, 46, 90, 180, 270, 316, 360, 450].map(quartersOf)).toEqual([
+    0, 0, 1, 1, 2, 3, 0, 0, 1,
+  ]);
+  expect([-90, -180, -270, -360, -450].map((turn) => quartersOf(turn) + 0)).toEqual([
+    3, 2, 1, 0, 3,
+  ]);
+  expect([0, 7, 97, 83, 176].map(straighteningOf)).toEqual([0, 7, 7, -7, -4]);
+  expect([0, 359, 360, 725, -1, -361].map(wrappedTurn)).toEqual([0, 359, 0, 5, 359, 359]);
+  expect([turnOf(1, 4), turnOf(0, -4), turnOf(2, 30), turnOf(3, -30)]).toEqual([94, 356, 190, 260]);
 });

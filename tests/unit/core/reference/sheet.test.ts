@@ -30,3 +30,18 @@ test('a sheet in words; imperial papers in inches too', () => {
 test('inches of the imperial sizes', () => {
   expect([762, 559, 381, 279, 191].map(inInches)).toEqual(['30', '22', '15', '11', '7½']);
 });
+
+// ISO 216 (2007), trimmed sizes of the A series, mm; imperial: full sheet 22 x 30 inches, halved (common practice).
+test.each([
+  ['a5', 148, 210],
+  ['a4', 210, 297],
+  ['a3', 297, 420],
+  ['a2', 420, 594],
+  ['eighth', 191, 279],
+  ['quarter', 279, 381],
+  ['half', 381, 559],
+  ['full', 559, 762],
+] as const)('%s is %i by %i mm, either way', (format, shortMm, longMm) => {
+  expect(sheetOf(format, 'upright')).toEqual({ format, widthMm: shortMm, heightMm: longMm });
+  expect(sheetOf(format, 'across')).toEqual({ format, widthMm: longMm, heightMm: shortMm });
+});
