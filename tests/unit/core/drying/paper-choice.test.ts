@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import {
   maxWashes,
-  paperInWords,
   type PaperChoice,
+  paperInWords,
   samePaper,
 } from '../../../../app/core/drying/paper-choice.ts';
 

@@ -170,7 +170,9 @@ describe.each(fourWays)('what a side is, the subject at the %s', (_, at, size) =
     const stripes = (across: number): number =>
       across === 195 ? 120 : isSubject(across) ? 220 : across === 196 ? 30 : 60;
     const found = codesOf(isSubject, stripes).map(Math.round);
-    expect(found.sort((one, other) => one - other)).toEqual([120 - 60, 120 - 30, 220 - 60, 220 - 30].sort((one, other) => one - other));
+    expect(found.sort((one, other) => one - other)).toEqual(
+      [120 - 60, 120 - 30, 220 - 60, 220 - 30].sort((one, other) => one - other),
+    );
   });
 
   test('ground on both sides: each end of the picture is an end', () => {
