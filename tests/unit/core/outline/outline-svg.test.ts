@@ -69,7 +69,8 @@ test('squares are named row by row at their upper left, their lines run over the
   expect(names.map(({ text }) => text).join(' ')).toBe('A1 A2 A3 A4 B1 B2 B3 B4 C1 C2 C3 C4');
   for (const { text, x, y } of names) {
     const [left, top] = [100 * (Number(text[1]) - 1), 100 * 'ABC'.indexOf(text[0] ?? '')];
-    expect([x, y]).toEqual([left + 1.2, top + 4.2]); // letters of 3.2 mm, 1 mm from the lines
+    // Letters of 3.2 mm, 1 mm below the line (own).
+    expect([x, y]).toEqual([left + 1.2, top + 4.2]);
   }
   expect(gridData(outline)).toBe('M100 0V300M200 0V300M300 0V300M0 100H400M0 200H400');
 });

@@ -9,7 +9,7 @@ import {
 import { type MadeWork, madeFacts } from '../../../../support/plan/made-work.ts';
 import { uprightEdge } from '../../../../support/reading/made-edge.ts';
 
-/** A white, two lights of two colours, two darks of them. */
+/** A white, two lights of two colours, two darks of them: own figures of this test. */
 const made: MadeWork = {
   slots: [
     { lightness: 97, band: 1, family: 1, reserve: true },

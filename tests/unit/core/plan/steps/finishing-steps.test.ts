@@ -97,9 +97,10 @@ test('the darkest shapes are those of the last value that is painted', () => {
   expect(darkestSlots(madeFacts({ slots: shapes, washes: {} }))).toEqual([1, 2]);
 });
 
+// Own estimates, no source.
 test('minutes on a quarter sheet: lifting 2 to 6, splatter 2 to 5, forty accents of eight seconds, a look 3 to 10', () => {
   expect(liftStep(facts, [1]).paintMinutes).toEqual([2, 6]);
-  expect(splatterStep(facts, [1], []).paintMinutes).toEqual([2, 5]);
+  expect(splatterStep(facts, [1]).paintMinutes).toEqual([2, 5]);
   expect(accentsStep(facts, [1], []).paintMinutes).toEqual([3, 8]); // 5.33 minutes
   expect(lastLookStep(facts).paintMinutes).toEqual([3, 10]);
   expect(lastLookStep(facts).slots).toEqual([0, 1]);

@@ -10,6 +10,7 @@ import {
 } from '../../../../../app/core/plan/steps/preparation-steps.ts';
 import { type MadeWork, madeFacts } from '../../../../support/plan/made-work.ts';
 
+// Minutes and the limits of weight and water are own estimates, no source.
 const made: MadeWork = {
   slots: [
     { lightness: 70, band: 2, family: 1, share: 0.5, shapes: 30 },

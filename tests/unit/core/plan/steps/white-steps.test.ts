@@ -11,6 +11,7 @@ import {
 import type { White } from '../../../../../app/core/reading/whites/whites.ts';
 import { type MadeWork, madeFacts } from '../../../../support/plan/made-work.ts';
 
+// Paces and limits are own estimates, no source.
 const made: MadeWork = {
   slots: [
     { lightness: 97, band: 1, reserve: true, share: 0.02, smallShapes: 3, passage: 'subject' },
@@ -127,10 +128,9 @@ describe('last lights', () => {
     const step = lastLightsStep(facts(lights));
     expect(step).toMatchObject({ title: 'Last lights', slots: [0, 2], paintMinutes: [4, 9] });
     expect(step?.prompt).toMatch(/the 45 small whites: .* or a scrape with a blade/);
-    expect(step?.cautions).toHaveLength(2);
     const one = lastLightsStep(facts([white(0, 'last')], 'cellulose'));
     expect(one).toMatchObject({ title: 'Last light', slots: [0], paintMinutes: [1, 2] });
     expect(one?.prompt).toMatch(/the one white: a touch of opaque white with a small brush\.$/);
-    expect(one?.cautions).toEqual(['No blade on this paper: it tears.']);
+    expect(one?.watch).toMatch(/No blade on this paper: it tears\.$/);
   });
 });

@@ -7,6 +7,7 @@ import {
 } from '../../../../../app/core/reading/edges/edge.ts';
 import { madeEdge } from '../../../../support/reading/made-edge.ts';
 
+// Limits: own figures; no source gives numbers.
 const long = (lengthMm: number, otherwise: Partial<Edge> = {}): Edge =>
   madeEdge([], { lengthMm, ...otherwise });
 
