@@ -83,6 +83,9 @@ export function binColours(
   const shadow = [0, 0, 0] as [number, number, number];
   const reach = around ? Math.max(1, Math.round(blendMm * around.pxPerMm)) : 0;
   const { width, height } = around ? around.size : { width: lightness.length, height: 1 };
+  const cellPx = around ? around.cellPx : 1;
+  const aroundA = around ? around.a : a;
+  const aroundB = around ? around.b : b;
   let pixels = 0;
   for (let y = 0, i = 0; y < height; y++) {
     const line = around ? Math.floor(y / around.cellPx) * around.grid.width : 0;
@@ -95,22 +98,28 @@ export function binColours(
       const trust = trusted(l);
       if (trust === 0) continue;
       const scale = toMiddle(l);
-      const [own, other] = [a[i], b[i]];
+      const own = a[i];
+      const other = b[i];
       const u = own * scale;
       const v = other * scale;
       let weight = trust;
       let share = trust;
       if (around !== null) {
-        const near = line + Math.floor(x / around.cellPx);
-        const [da, db] = [own - around.a[near], other - around.b[near]];
+        const near = line + ((x / cellPx) | 0);
+        const da = own - aroundA[near];
+        const db = other - aroundB[near];
         weight *=
           1 +
           Math.sqrt(da * da + db * db) / doubledApart +
           Math.sqrt(own * own + other * other) / doubledChroma;
-        const [left, right] = [x >= reach ? i - reach : i, x + reach < width ? i + reach : i];
-        const [ha, hb] = [a[left] - a[right], b[left] - b[right]];
-        const [va, vb] = [a[i - up] - a[i + down], b[i - up] - b[i + down]];
-        if (Math.max(ha * ha + hb * hb, va * va + vb * vb) > blendFrom * blendFrom) share = 0;
+        const left = x >= reach ? i - reach : i;
+        const right = x + reach < width ? i + reach : i;
+        const ha = a[left] - a[right];
+        const hb = b[left] - b[right];
+        const va = a[i - up] - a[i + down];
+        const vb = b[i - up] - b[i + down];
+        const blend = blendFrom * blendFrom;
+        if (ha * ha + hb * hb > blend || va * va + vb * vb > blend) share = 0;
       }
       const cell = sumsPerCell * (place(v) * side + place(u));
       sums[cell] += weight;

@@ -10,7 +10,6 @@ export interface Surroundings {
   /** Side of a cell in px of the planes. */
   readonly cellPx: number;
   readonly grid: PixelSize;
-  readonly lightness: Float32Array;
   readonly a: Float32Array;
   readonly b: Float32Array;
 }
@@ -59,12 +58,12 @@ export function* cellMeans(
 
 /** The surroundings of every place of simplified planes of that size. Hands back control now and then. */
 export function* findSurroundings(
-  { lightness, a, b }: LabPlanes,
+  { a, b }: LabPlanes,
   size: PixelSize,
   pxPerMm: number,
 ): Generator<void, Surroundings> {
   const cellPx = Math.max(1, Math.round(cellMm * pxPerMm));
-  const { grid, means } = yield* cellMeans([lightness, a, b], size, cellPx);
+  const { grid, means } = yield* cellMeans([a, b], size, cellPx);
   yield* gaussianBlur(means, grid, (surroundMm * pxPerMm) / cellPx);
-  return { size, pxPerMm, cellPx, grid, lightness: means[0], a: means[1], b: means[2] };
+  return { size, pxPerMm, cellPx, grid, a: means[0], b: means[1] };
 }

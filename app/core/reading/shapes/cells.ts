@@ -54,7 +54,10 @@ export class CellTones {
     // Neighbours mostly share their cell: a run is summed up before it is put away.
     let run = cells[0] ?? 0;
     let start = 0;
-    let [l, weight, u, v] = [0, 0, 0, 0];
+    let l = 0;
+    let weight = 0;
+    let u = 0;
+    let v = 0;
     for (let i = 0; i < cells.length; i++) {
       const cell = cells[i];
       if (cell !== run) {
@@ -63,7 +66,8 @@ export class CellTones {
         start = i;
         l = weight = u = v = 0;
       }
-      const [own, other] = [a[i], b[i]];
+      const own = a[i];
+      const other = b[i];
       const colourful = greyWeight + Math.sqrt(own * own + other * other);
       l += lightness[i];
       weight += colourful;

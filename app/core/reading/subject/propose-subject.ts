@@ -1,8 +1,9 @@
 import type { Point } from '../../colour/lab.ts';
+import { lightnessOfLinear } from '../../colour/lightness.ts';
 import { chamferDistances } from '../../raster/distance-map.ts';
 import { gaussianBlur } from '../../raster/gaussian-blur.ts';
 import { labelRuns } from '../../raster/label-shapes.ts';
-import { type LabPlanes, type LinearRaster, lightnessPlane } from '../../raster/linear-raster.ts';
+import type { LabPlanes, LinearRaster } from '../../raster/linear-raster.ts';
 import type { PixelSize } from '../../raster/size.ts';
 import { thinStroke } from '../../reference/photo-stroke.ts';
 import { cellMeans } from '../families/surroundings.ts';
@@ -67,8 +68,11 @@ function* attention(
 ): Generator<void, Attention> {
   const cellPx = Math.max(1, Math.round(cellMm * pxPerMm));
   const cellsPerMm = pxPerMm / cellPx;
-  const found = yield* cellMeans([lightnessPlane(raster), a, b], raster, cellPx);
-  const { grid, means } = found;
+  const { red, green, blue } = raster;
+  const found = yield* cellMeans([red, green, blue, a, b], raster, cellPx);
+  const { grid } = found;
+  const [r, g, u, ...hues] = found.means;
+  const means = [r.map((own, i) => lightnessOfLinear(own, g[i], u[i])), ...hues];
   const blurred = function* (plane: Float32Array, mm: number): Generator<void, Float32Array> {
     const copy = plane.slice();
     yield* gaussianBlur([copy], grid, mm * cellsPerMm);
@@ -82,10 +86,10 @@ function* attention(
     fine.map((own, i) => 2 * Math.abs(means[0][i] - own) + Math.abs(own - coarse[i])),
     contrastMm,
   );
-  const [l, u, v] = around;
+  const [l, av, bv] = around;
   const apart = yield* blurred(
     l.map((own, i) =>
-      Math.hypot(lightnessShare * (means[0][i] - own), means[1][i] - u[i], means[2][i] - v[i]),
+      Math.hypot(lightnessShare * (means[0][i] - own), means[1][i] - av[i], means[2][i] - bv[i]),
     ),
     colourMm,
   );
