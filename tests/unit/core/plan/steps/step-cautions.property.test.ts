@@ -18,6 +18,7 @@ import { madeReading } from '../../../../support/plan/made-reading.ts';
 import { contradictions, untold } from '../../../../support/plan/offered-techniques.ts';
 import { paintsNamed, solvedFacts } from '../../../../support/plan/solved-facts.ts';
 
+// Which paints forbid which technique: from memory, by the cautions of the table; the pictures are made up (own).
 const white = (way: WhiteWay): White => ({
   at: [0.5, 0.5],
   slot: 0,

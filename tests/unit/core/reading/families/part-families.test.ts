@@ -3,6 +3,7 @@ import { type Lab, rgbOfLab } from '../../../../../app/core/colour/lab.ts';
 import { type Opened, painted, readFor } from '../../../../support/reading/rasters.ts';
 import { seeded } from '../../../../support/reading/seeded.ts';
 
+// Pictures and limits are (own): made up so that one rule decides.
 const [width, height] = [600, 440];
 
 /** Sky over a meadow in light and shade with a path; what `over` gives lies on it. Noise as of a camera. */

@@ -4,6 +4,7 @@ import type { ReadingWishes } from '../../../../../app/core/reading/reading.ts';
 import { painted, readFor } from '../../../../support/reading/rasters.ts';
 import { sound } from '../../../../support/reading/sound-reading.ts';
 
+// Pictures and limits are (own): made up so that one rule decides.
 const [width, height] = [480, 352];
 
 /** A jug of two hues 13 apart on a ground of strong colours, which hide that in the whole picture. */
