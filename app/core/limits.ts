@@ -71,6 +71,13 @@ export const mixSizes: readonly number[] = Array.from({ length: mostPaintsInMix 
 /** Added to a cost in CIEDE2000 for every paint of a mix beyond the first: two paints before three (own). */
 export const costOfAnotherPaint = 0.4;
 
+/**
+ * Added to a cost in CIEDE2000 for every CIEDE2000 by which a mix is to be expected off where her paints are 15 %
+ * stronger or weaker than the table's (`paint/mix-sensitivity.ts`): a steady mix before one that needs exact tubes.
+ * At 0.5 six photographs keep most palettes in their copies; at 1 steadiness is bought with far colours (own).
+ */
+export const costOfUnsteadiness = 0.5;
+
 /** A mix of more parts of one paint than this to one of another can't be squeezed out (own). */
 export const mostToOne = 6;
 

@@ -6,6 +6,7 @@ import type { LastAnswers } from '../../numeric/memo.ts';
 import { defaultPaper } from '../../paint/colour-of-washes.ts';
 import { escapingOver, reflectionsBetween } from '../../paint/layer.ts';
 import { wholeParts } from '../../paint/mix.ts';
+import { MixSensitivity } from '../../paint/mix-sensitivity.ts';
 import { coatOf, isWhiteOrBlack, opticsKey, type Paint, strengthOf } from '../../paint/paint.ts';
 import { paintBox, placeAmongOwned } from '../../paint/paint-box.ts';
 import type { Checkpoint } from '../checkpoint.ts';
@@ -119,6 +120,8 @@ export interface MixGroup {
   readonly lightness: Int16Array;
   /** ... and a*, b* x 256, held within -128..128. */
   readonly chroma: Int16Array;
+  /** Of every mix, as `MixSensitivity`. */
+  readonly sensitivity: Float32Array;
   /** L* of the darkest. */
   readonly darkest: number;
 }
@@ -147,6 +150,7 @@ export class GroupMixer {
   /** As the loops want them: read from plain lists they take four times as long. */
   readonly #spectra: readonly TypedSpectra[];
   readonly #ladder = new MixLadder();
+  readonly #sensitivity = new MixSensitivity();
   readonly #K = new Float64Array(samples);
   readonly #S = new Float64Array(samples);
 
@@ -163,11 +167,13 @@ export class GroupMixer {
     const chosen = members.map((member) => this.#spectra[member]);
     const lightness = new Int16Array(ways.length * loads);
     const chroma = new Int16Array(2 * lightness.length);
+    const sensitivity = new Float32Array(ways.length);
     const { lab } = this.#ladder;
     let darkest = 100;
     for (const [way, parts] of ways.entries()) {
       const coat = this.#add(chosen, parts);
       this.#ladder.write(this.#K, this.#S, coat);
+      sensitivity[way] = this.#sensitivity.of(this.#K, this.#S, coat, chosen, parts);
       for (let n = 0; n < loads; n++) {
         const index = way * loads + n;
         const l = lab[3 * n];
@@ -177,7 +183,7 @@ export class GroupMixer {
         if (l < darkest) darkest = l;
       }
     }
-    return { members, lightness, chroma, darkest };
+    return { members, lightness, chroma, sensitivity, darkest };
   }
 
   /** Duncan (1940), as `mixSpectra`, into the work space; returns the full coat. */

@@ -1,6 +1,6 @@
 import { DifferenceBound, differenceOf } from '../../colour/ciede2000.ts';
 import type { Lab } from '../../colour/lab.ts';
-import { costOfAnotherPaint, mixSizes, searchShares } from '../../limits.ts';
+import { costOfAnotherPaint, costOfUnsteadiness, mixSizes, searchShares } from '../../limits.ts';
 import { defaultPaperLab } from '../../paint/colour-of-washes.ts';
 import { wholeParts } from '../../paint/mix.ts';
 import type { Slot } from '../../reading/slot.ts';
@@ -84,6 +84,8 @@ const soughtColour = (target: PaletteTarget): SoughtColour => ({
 
 // Imported bindings, copied once for the loop.
 const perUnit = 1 / labSteps;
+/** ln of the ratio of two neighbouring shares. */
+const betweenShares = Math.log(searchShares[1] / searchShares[0]);
 const shares = searchShares.length;
 const difference = differenceOf;
 const paper = defaultPaperLab;
@@ -102,17 +104,24 @@ function placeAsDark(lightness: Int16Array, first: number, wanted: number): numb
 
 /**
  * Writes L*, a*, b* of every mix of the group with as much water as gives it that lightness, interpolated between the
- * shares kept of it and the paper, or as a full coat where that is not dark enough.
+ * shares kept of it and the paper, or as a full coat where that is not dark enough; and what its unsteadiness costs.
  */
-function writeMixesAt(l: number, { lightness, chroma }: MixGroup, out: Float64Array): void {
+function writeMixesAt(
+  l: number,
+  { lightness, chroma, sensitivity }: MixGroup,
+  out: Float64Array,
+): void {
   const [paperL, paperA, paperB] = paper;
   const wanted = l * labSteps;
-  for (let first = 0, to = 0; first < lightness.length; first += shares, to += 3) {
+  for (let first = 0, to = 0, way = 0; first < lightness.length; first += shares, to += 4, way++) {
     const place = placeAsDark(lightness, first, wanted);
     const n = place < 0 ? first + shares - 1 : first + place;
     out[to] = lightness[n] * perUnit;
     out[to + 1] = chroma[2 * n] * perUnit;
     out[to + 2] = chroma[2 * n + 1] * perUnit;
+    const lower = Math.max(n, first + 1);
+    const fall = Math.max(0, lightness[lower - 1] - lightness[lower]) * perUnit;
+    out[to + 3] = (costOfUnsteadiness * sensitivity[way] * fall) / betweenShares;
     if (place < 0) continue;
     const lighter = place === 0 ? paperL : lightness[n - 1] * perUnit;
     const a = place === 0 ? paperA : chroma[2 * n - 2] * perUnit;
@@ -127,9 +136,10 @@ function writeMixesAt(l: number, { lightness, chroma }: MixGroup, out: Float64Ar
 const mostWays = Math.max(...mixSizes.map((size) => wholeParts(size).length));
 
 /**
- * Least CIEDE2000 of this group's mixes, each thinned to the lightness wanted, to each colour, plus
- * `costOfAnotherPaint` for each paint beyond the first, where that is less than `limits`; Infinity where it is not.
- * Written to out[offset ..]. A mix is passed over only where the lower bound of the difference rules it out.
+ * Least CIEDE2000 of this group's mixes, each thinned to the lightness wanted, to each colour, plus what it costs that
+ * the mix is unsteady and `costOfAnotherPaint` for each paint beyond the first, where that is less than `limits`;
+ * Infinity where it is not. Written to out[offset ..]. A mix is passed over only where the lower bound of the
+ * difference rules it out.
  */
 function writeGroupCosts(
   group: MixGroup,
@@ -140,7 +150,7 @@ function writeGroupCosts(
   offset: number,
 ): void {
   const extra = costOfAnotherPaint * (group.members.length - 1);
-  const end = (3 * group.lightness.length) / shares;
+  const end = (4 * group.lightness.length) / shares;
   let mixedAt = Number.NaN;
   for (let t = 0; t < sought.length; t++) {
     const { target, near } = sought[t];
@@ -149,12 +159,14 @@ function writeGroupCosts(
     mixedAt = l;
     const limit = limits[t] - extra;
     let best = Math.max(0, limit);
-    for (let i = 0; i < end; i += 3) {
+    for (let i = 0; i < end; i += 4) {
       const own = mixes[i];
       const u = mixes[i + 1];
       const v = mixes[i + 2];
-      if (!near.isWithin(best * best, own, u, v)) continue;
-      const found = difference(l, a, b, own, u, v);
+      const unsteady = mixes[i + 3];
+      const left = best - unsteady;
+      if (left <= 0 || !near.isWithin(left * left, own, u, v)) continue;
+      const found = difference(l, a, b, own, u, v) + unsteady;
       if (found < best) best = found;
     }
     out[offset + t] = best < limit ? best + extra : Number.POSITIVE_INFINITY;
@@ -186,7 +198,7 @@ export class CostTables {
   /** Least of them from a place in `order` on. */
   readonly leastPriceFrom: Float64Array;
   readonly #groups: Int32Array;
-  readonly #mixes = new Float64Array(3 * mostWays);
+  readonly #mixes = new Float64Array(4 * mostWays);
 
   private constructor(library: MixLibrary, targetCount: number, prices: readonly number[]) {
     const { paints, groups } = library;

@@ -11,11 +11,12 @@ import {
 } from '../../palette/search/search-palette.ts';
 import type { Reading } from '../../reading/reading.ts';
 import type { Slot } from '../../reading/slot.ts';
+import { proposeWashes } from '../evening/propose-washes.ts';
 import type { PlanFacts } from '../plan-facts.ts';
 import type { PlanMemory } from '../plan-memory.ts';
 import { planQuality } from '../reach/plan-quality.ts';
 import type { PlanCheckpoint, PlannedSlots } from '../targets/planned-slots.ts';
-import { paletteAsked, solvePalette } from './solve-palette.ts';
+import { paletteAsked, washSolver } from './solve-palette.ts';
 
 /** L* that two or three usual paints reach: the tone a search begins with (own). */
 const usualDarkest = 25;
@@ -23,9 +24,8 @@ const usualDarkest = 25;
 /** L* by which a palette may miss it: darks that much lighter are not worth a word (own). */
 const aboutAsDark = 2.5;
 
-/** Ties solved wash over wash, in as many washes: most plans have two (own). */
+/** Ties solved wash over wash, each in as many washes as the first of them is to have (own). */
 const mostSolved = 4;
-const washesSolved = 2;
 
 /** Another tie is taken where wash over wash it is so much better, CIEDE2000: less is not worth a word (own). */
 const betterBy = 0.4;
@@ -92,18 +92,15 @@ export async function choosePalette(
   const { search, slots, range } = await searchTwice(planned, checkpoint, memory);
   const kept = setStillGood(search, planned.wishes.present ?? []);
   const candidates = kept ? [kept] : search.ties.slice(0, mostSolved);
-  const wishes = { ...planned.wishes, washes: washesSolved };
+  let washes: number | undefined;
   let paints = paintsOf(search, candidates[0]);
   let least = Number.POSITIVE_INFINITY;
   for (const [n, set] of candidates.length > 1 ? candidates.entries() : []) {
     const tried = paintsOf(search, set);
-    const { facts } = await solvePalette(
-      reading,
-      { ...planned, wishes },
-      tried,
-      () => checkpoint(0.4 + (0.1 * n) / mostSolved, 'paints'),
-      memory,
-    );
+    const told = () => checkpoint(0.4 + (0.1 * n) / mostSolved, 'paints');
+    const solve = washSolver(reading, planned, tried, told, memory);
+    washes ??= (await proposeWashes(slots, reading.bands.length, planned.wishes, solve)).washes;
+    const { facts } = await solve(washes);
     const rating = ratingOf(search, facts.paints, meanFinalError(slots, facts, range.paper));
     if (rating >= least - betterBy) continue;
     least = rating;

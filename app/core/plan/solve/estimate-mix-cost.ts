@@ -2,7 +2,7 @@ import { differenceOf } from '../../colour/ciede2000.ts';
 import type { Lab } from '../../colour/lab.ts';
 import { lightnessOfSum, spectrumSize, weightY, writeLab } from '../../colour/spectrum.ts';
 import { drySurface } from '../../colour/surface.ts';
-import { tabulatedShares } from '../../limits.ts';
+import { costOfUnsteadiness, tabulatedShares } from '../../limits.ts';
 import { escapingOver, reflectanceOver } from '../../paint/layer.ts';
 import type { DriedSheet } from './dried-sheet.ts';
 import type { Goal } from './family-work.ts';
@@ -36,18 +36,27 @@ function lightnessAt({ back, through }: PuddleOption, n: number, under: Float64A
 const last = tabulatedShares.length - 1;
 export const leastLoad = 0.02;
 
-function judge(goal: Goal, lab: Float64Array, load: number): MixEstimate {
+function judge(goal: Goal, lab: Float64Array, load: number, unsteady = 0): MixEstimate {
   let cost = 0;
   for (const { lab: target, weight } of goal.targets) {
-    cost += weight * slotCost(target, lab[0], lab[1], lab[2]);
+    cost += weight * (slotCost(target, lab[0], lab[1], lab[2]) + unsteady);
   }
-  return { cost, load };
+  return { cost, load, unsteady };
 }
+
+/** ln of the ratio of two neighbouring loads. */
+const betweenShares = Math.log(tabulatedShares[1] / tabulatedShares[0]);
+
+/** What it costs that an option is unsteady, where from one tabulated load to the next L* falls by so much. */
+const unsteadiness = ({ sensitivity }: PuddleOption, fall: number): number =>
+  (costOfUnsteadiness * sensitivity * Math.max(0, fall)) / betweenShares;
 
 export interface MixEstimate {
   /** Area-weighted; Infinity where the puddle would lighten the dried sheet. */
   readonly cost: number;
   readonly load: number;
+  /** Part of the cost by area: how unsteady the mix is at that load. */
+  readonly unsteady: number;
 }
 
 /** Estimates the cost of mixes, hundreds of thousands of them, in one work space. */
@@ -75,9 +84,10 @@ export class MixEstimator {
     if (deepest > goal.lightness) {
       if (option.coat > mostLoad) return this.#atMost(option, mostLoad, goal, dried);
       const load = option.coat;
-      if (deepest > driedLightness) return { cost: Number.POSITIVE_INFINITY, load };
-      this.#writeLayer(option, last, dried, darker);
-      return judge(goal, darker, load);
+      if (deepest > driedLightness) return { cost: Number.POSITIVE_INFINITY, load, unsteady: 0 };
+      const above = this.#writeLayer(option, last - 1, dried, lighter);
+      const below = this.#writeLayer(option, last, dried, darker);
+      return judge(goal, darker, load, unsteadiness(option, above - below));
     }
     let low = -1;
     let high = last;
@@ -96,7 +106,7 @@ export class MixEstimator {
     const load = low < 0 ? Math.max(leastLoad, to * part) : to * 2 ** ((part - 1) / 2);
     return load > mostLoad
       ? this.#atMost(option, mostLoad, goal, dried)
-      : judge(goal, darker, load);
+      : judge(goal, darker, load, unsteadiness(option, above - below));
   }
 
   /** As much of a mix as is allowed, between two tabulated loads. */
@@ -105,11 +115,11 @@ export class MixEstimator {
     const n = Math.min(last - 1, Math.floor(place));
     const lighter = this.#lighter;
     const darker = this.#darker;
-    this.#writeLayer(option, n, dried, lighter);
-    this.#writeLayer(option, n + 1, dried, darker);
+    const above = this.#writeLayer(option, n, dried, lighter);
+    const below = this.#writeLayer(option, n + 1, dried, darker);
     for (let i = 0; i < 3; i++) darker[i] = lighter[i] + (place - n) * (darker[i] - lighter[i]);
-    if (darker[0] > dried.lab[0]) return { cost: Number.POSITIVE_INFINITY, load };
-    return judge(goal, darker, load);
+    if (darker[0] > dried.lab[0]) return { cost: Number.POSITIVE_INFINITY, load, unsteady: 0 };
+    return judge(goal, darker, load, unsteadiness(option, above - below));
   }
 
   /** Writes the Lab of layer number n over the dried sheet to `out` (n = -1: of the sheet itself) and returns L*. */

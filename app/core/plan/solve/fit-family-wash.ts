@@ -77,9 +77,7 @@ export class WashFitter {
     const loadFor = (wanted: Goal): MixEstimate => {
       const guess = this.#estimator.estimate(option, wanted, dried, goal.mostLoad);
       const most = Math.min(option.coat, goal.mostLoad);
-      return precision === 'exact'
-        ? this.#bestLoad(option, guess.load, most, wanted, dried)
-        : guess;
+      return precision === 'exact' ? this.#bestLoad(option, guess, most, wanted, dried) : guess;
     };
     const full = loadFor(goal.full);
     const weak = goal.weak ? loadFor(goal.weak) : null;
@@ -139,11 +137,12 @@ export class WashFitter {
 
   /**
    * The load of least cost near a first guess (within a factor of 2, `most` at most), found by golden section on its
-   * logarithm, rounded, and judged again after rounding. Load 0, which leaves the sheet bare, is not tried.
+   * logarithm, rounded, and judged again after rounding, as unsteady as at first. Load 0, which leaves the sheet bare,
+   * is not tried.
    */
   #bestLoad(
     option: PuddleOption,
-    guess: number,
+    { load: guess, unsteady }: MixEstimate,
     most: number,
     goal: Goal,
     dried: DriedSheet,
@@ -171,7 +170,8 @@ export class WashFitter {
       }
     }
     const load = Math.min(most, Math.max(leastLoad, roundedLoad(Math.exp((low + high) / 2))));
-    return { load, cost: this.#costAt(option, load, goal, dried) };
+    const area = goal.targets.reduce((all, { weight }) => all + weight, 0);
+    return { load, cost: this.#costAt(option, load, goal, dried) + unsteady * area, unsteady };
   }
 
   /** Exact cost of a goal at one load; Infinity where the wash would lighten the dried sheet. */

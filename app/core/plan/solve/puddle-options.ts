@@ -3,6 +3,7 @@ import { mixSizes, tabulatedShares } from '../../limits.ts';
 import { combinations } from '../../numeric/combinations.ts';
 import { mixSpectra, writeLayerSample } from '../../paint/layer.ts';
 import { wholeParts } from '../../paint/mix.ts';
+import { MixSensitivity } from '../../paint/mix-sensitivity.ts';
 import type { Paint } from '../../paint/paint.ts';
 import type { Checkpoint } from '../../palette/checkpoint.ts';
 
@@ -16,6 +17,8 @@ export interface PuddleOption {
   /** Per ml/m2, 36 samples. */
   readonly K: Float64Array;
   readonly S: Float64Array;
+  /** As `MixSensitivity`. */
+  readonly sensitivity: number;
   /** A full coat, ml/m2. */
   readonly coat: number;
   /** R0 and T of the layer at every tabulated load: loads x 36. */
@@ -38,7 +41,12 @@ function option(paints: readonly Paint[], members: readonly number[], parts: rea
     }
   }
   const paintBits = members.reduce((bits, member) => bits | (1 << member), 0);
-  return { members, paintBits, parts, K, S, coat, back, through };
+  const alone = chosen.map((paint) => {
+    const perMl = mixSpectra([paint], [1]);
+    return [perMl.K, perMl.S] as const;
+  });
+  const sensitivity = new MixSensitivity().of(K, S, coat, alone, parts);
+  return { members, paintBits, parts, K, S, sensitivity, coat, back, through };
 }
 
 /** Every mix of at most three paints of a palette in whole parts of sum at most 8. */

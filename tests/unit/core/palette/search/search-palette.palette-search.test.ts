@@ -11,6 +11,7 @@ import {
   writeLayerSample,
 } from '../../../../../app/core/paint/layer.ts';
 import { wholeParts } from '../../../../../app/core/paint/mix.ts';
+import { MixSensitivity } from '../../../../../app/core/paint/mix-sensitivity.ts';
 import { isWhiteOrBlack, type Paint } from '../../../../../app/core/paint/paint.ts';
 import { paintBox } from '../../../../../app/core/paint/paint-box.ts';
 import { noCheckpoint } from '../../../../../app/core/palette/checkpoint.ts';
@@ -75,6 +76,28 @@ function asDarkAs(ladder: readonly Lab65[], l: number): Lab65 {
   return { mode: 'lab65', l, a: between('a'), b: between('b') };
 }
 
+/** L* by which a ladder falls where it is that dark, for e times the paint: over half an octave about it. */
+function slopeWhere(ladder: readonly Lab65[], l: number): number {
+  const at = ladder.findIndex((colour) => colour.l <= l);
+  const middle = Math.min(at < 0 ? ladder.length : Math.max(at, 5), ladder.length - 5);
+  const [before, after] = [ladder[middle - 4] as Lab65, ladder[middle + 4] as Lab65];
+  return Math.max(0, before.l - after.l) / (Math.LN2 / 2);
+}
+
+const sensitivity = new MixSensitivity();
+
+function sensitivityOf(paints: readonly Paint[], parts: readonly number[]): number {
+  const { K, S, coat } = mixSpectra(paints, parts);
+  const alone = paints.map((paint) => mixSpectra([paint], [1]));
+  return sensitivity.of(
+    K,
+    S,
+    coat,
+    alone.map((each) => [each.K, each.S] as const),
+    parts,
+  );
+}
+
 interface Oracle {
   readonly cost: number;
   readonly set: readonly number[];
@@ -94,10 +117,18 @@ function bruteForce(
   const mixed = new Map(
     groups.map((members) => {
       const own = members.map((member) => paints[member] as Paint);
-      const ladders = wholeParts(members.length).map((parts) => fineLadder(own, parts));
+      const ways = wholeParts(members.length);
+      const ladders = ways.map((parts) => fineLadder(own, parts));
+      const swings = ways.map((parts) => sensitivityOf(own, parts));
       const costs = targets.map(
         ({ lab }) =>
-          Math.min(...ladders.map((one) => oracle(lab65(lab), asDarkAs(one, lab[0])))) +
+          Math.min(
+            ...ladders.map(
+              (one, n) =>
+                oracle(lab65(lab), asDarkAs(one, lab[0])) +
+                0.5 * (swings[n] as number) * slopeWhere(one, lab[0]),
+            ),
+          ) +
           0.4 * (members.length - 1),
       );
       return [members.join(), { costs, darkest: Math.min(...ladders.flat().map(({ l }) => l)) }];
