@@ -21,7 +21,7 @@ export const nearTie = 1;
 export const mostTies = 12;
 
 /** Places a shortlist leaves for paints that turn out to better what is found among it (own). */
-const placesLeft = 4;
+const placesLeft = 5;
 
 /** Less than this, in cost, is no reason to search again (own). */
 const noGain = 0.02;
