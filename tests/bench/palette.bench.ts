@@ -1,6 +1,7 @@
 import { LibraryMemo, usualPaints } from '../../app/core/palette/library/mix-library.ts';
 import { branchAndBound } from '../../app/core/palette/search/branch-and-bound.ts';
-import type { CostTables, PaletteTarget } from '../../app/core/palette/search/cost-tables.ts';
+import type { CostTables } from '../../app/core/palette/search/cost-tables.ts';
+import type { PaletteTarget } from '../../app/core/palette/search/palette-targets.ts';
 import { greedySearch, scoreSet } from '../../app/core/palette/search/score-set.ts';
 import {
   mostTies,

@@ -3,7 +3,7 @@ import type { PlanWishes } from '../decisions/plan-wishes.ts';
 import { fnvStart, hashCodes } from '../numeric/hash.ts';
 import { defaultPaperLab } from '../paint/colour-of-washes.ts';
 import { darkestOf } from '../palette/library/mix-library.ts';
-import { darkestBandLightness, paletteTargets } from '../palette/search/cost-tables.ts';
+import { darkestBandLightness, paletteTargets } from '../palette/search/palette-targets.ts';
 import type { Reading } from '../reading/reading.ts';
 import { fitEvening } from './evening/fit-evening.ts';
 import { proposeWashes } from './evening/propose-washes.ts';

@@ -17,7 +17,7 @@ import type {
   PaletteOffer,
   PaletteOffers,
 } from '../palette/offers/palette-offer.ts';
-import { darkestBandLightness, paletteTargets } from '../palette/search/cost-tables.ts';
+import { darkestBandLightness, paletteTargets } from '../palette/search/palette-targets.ts';
 import { scoreSet } from '../palette/search/score-set.ts';
 import {
   nearTie,

@@ -7,12 +7,9 @@ import { joinWords, pluralize } from '../../words/numbers.ts';
 import type { Checkpoint } from '../checkpoint.ts';
 import { GroupMixer } from '../library/mix-library.ts';
 import { closeEnough } from '../search/branch-and-bound.ts';
-import {
-  type CostTables,
-  darkestBandLightness,
-  type PaletteTarget,
-} from '../search/cost-tables.ts';
+import type { CostTables } from '../search/cost-tables.ts';
 import { againstPaints } from '../search/paint-price.ts';
+import { darkestBandLightness, type PaletteTarget } from '../search/palette-targets.ts';
 import { type JudgedSet, scoreSet } from '../search/score-set.ts';
 import type { DarkRemedy } from './palette-offer.ts';
 

@@ -1,5 +1,6 @@
 import type { Checkpoint } from '../checkpoint.ts';
-import type { CostTables, PaletteTarget } from './cost-tables.ts';
+import type { CostTables } from './cost-tables.ts';
+import type { PaletteTarget } from './palette-targets.ts';
 import { greedySearch } from './score-set.ts';
 
 /** A set that misses the darkest band by less than this counts as reaching it, L*. */

@@ -1,4 +1,5 @@
-import type { CostTables, PaletteTarget } from './cost-tables.ts';
+import type { CostTables } from './cost-tables.ts';
+import type { PaletteTarget } from './palette-targets.ts';
 
 /** How well single washes of a set of paints reach the targets. */
 export interface JudgedSet {

@@ -16,11 +16,11 @@ import { isWhiteOrBlack, type Paint } from '../../../../../app/core/paint/paint.
 import { paintBox } from '../../../../../app/core/paint/paint-box.ts';
 import { noCheckpoint } from '../../../../../app/core/palette/checkpoint.ts';
 import { LibraryMemo } from '../../../../../app/core/palette/library/mix-library.ts';
+import { priceOf } from '../../../../../app/core/palette/search/paint-price.ts';
 import {
   darkestBandLightness,
   paletteTargets,
-} from '../../../../../app/core/palette/search/cost-tables.ts';
-import { priceOf } from '../../../../../app/core/palette/search/paint-price.ts';
+} from '../../../../../app/core/palette/search/palette-targets.ts';
 import { openSearch } from '../../../../../app/core/palette/search/search-palette.ts';
 import type { Slot } from '../../../../../app/core/reading/slot.ts';
 import { madeReading, tableOf } from '../../../../support/plan/made-reading.ts';
@@ -289,24 +289,5 @@ describe('palette search', () => {
     await expect(search({ must: [blue, 'py74-arylide-yellow'], paletteSize: 1 })).rejects.toThrow(
       /allow more or want fewer/,
     );
-  });
-});
-
-describe('colours a palette is searched for', () => {
-  const slot = {
-    ...{ passage: 'sheet', band: 2, family: 1, share: 1, reserve: false },
-    ...{ lab: [50, -10, 12], target: [55, -10, 12] },
-  } as unknown as Slot;
-
-  it('hold the most colourful part of a shape, lightened as the shape is', () => {
-    const targets = paletteTargets([{ ...slot, vivid: [60, -30, 40] }]);
-    const most = targets.find(({ lab }) => lab[2] === 40);
-    expect(most?.lab).toEqual([65, -30, 40]);
-    expect(most?.weight).toBeGreaterThan(0.2);
-    expect(targets.reduce((sum, { weight }) => sum + weight, 0)).toBeCloseTo(1, 9);
-  });
-
-  it('are the shape by itself in readings that do not tell it', () => {
-    expect(paletteTargets([slot]).every(({ lab }) => lab[2] < 15)).toBe(true);
   });
 });

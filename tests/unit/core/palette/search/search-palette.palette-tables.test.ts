@@ -9,8 +9,9 @@ import {
 } from '../../../../../app/core/palette/library/mix-library.ts';
 import { isDistinctPalette } from '../../../../../app/core/palette/offers/best-set-by-trait.ts';
 import { paintLosses } from '../../../../../app/core/palette/offers/palette-gaps.ts';
-import { CostTables, paletteTargets } from '../../../../../app/core/palette/search/cost-tables.ts';
+import { CostTables } from '../../../../../app/core/palette/search/cost-tables.ts';
 import { priceOf } from '../../../../../app/core/palette/search/paint-price.ts';
+import { paletteTargets } from '../../../../../app/core/palette/search/palette-targets.ts';
 import { greedySearch, scoreSet } from '../../../../../app/core/palette/search/score-set.ts';
 import { openSearch } from '../../../../../app/core/palette/search/search-palette.ts';
 import { madeReading, tableOf } from '../../../../support/plan/made-reading.ts';

@@ -4,7 +4,8 @@ import {
   buildMixLibrary,
   usualPaints,
 } from '../../../../../app/core/palette/library/mix-library.ts';
-import { CostTables, paletteTargets } from '../../../../../app/core/palette/search/cost-tables.ts';
+import { CostTables } from '../../../../../app/core/palette/search/cost-tables.ts';
+import { paletteTargets } from '../../../../../app/core/palette/search/palette-targets.ts';
 import { greedySearch } from '../../../../../app/core/palette/search/score-set.ts';
 import { shortlist } from '../../../../../app/core/palette/search/search-palette.ts';
 import { madeReading, tableOf } from '../../../../support/plan/made-reading.ts';
