@@ -23,6 +23,7 @@ function meadow(over: (x: number, y: number) => Lab | null, noise = 2): Opened {
 const inBox = (x: number, y: number, left: number, top: number, side: number): boolean =>
   x >= left && x < left + side && y >= top && y < top + side;
 
+// Half a per cent of the sheet that differs by 12 is parted (own); what comes out follows from the picture made.
 describe('a small vivid thing is seen at first glance', () => {
   const share = 0.006;
   const side = Math.round(Math.sqrt(share * width * height));

@@ -7,7 +7,7 @@ import { sound } from '../../../../support/reading/sound-reading.ts';
 // Pictures and limits are (own): made up so that one rule decides.
 const [width, height] = [480, 352];
 
-/** A jug of two hues 13 apart on a ground of strong colours, which hide that in the whole picture. */
+/** Families of a subject's own (own); what comes out follows from the picture made. A jug of two hues 13 apart on a ground of strong colours, which hide that in the whole picture. */
 const picture = painted(width, height, (x, y) => {
   const isJug = Math.hypot(x - 240, y - 176) < 60;
   const ground: Lab = x < 160 ? [50, -40, 35] : x < 320 ? [55, 20, 60] : [45, 5, -45];
