@@ -26,7 +26,8 @@ export const deferral =
 export const careWithOldTubes =
   'An old tube without a label may hold lead, mercury or arsenic: do not use it.';
 
-const notKnownHere = 'Not known here: ask the label and the safety data sheet before you use it.';
+export const notKnownHere =
+  'Not known here: ask the label and the safety data sheet before you use it.';
 const notKnownGoingOn = notKnownHere[0].toLowerCase() + notKnownHere.slice(1);
 const nothingSpecial = 'Nothing special remembered.';
 const boundCopper = `Copper is bound in it: wipe the brush before you rinse it. ${nothingSpecial}`;
@@ -163,7 +164,9 @@ export function cautionInWords({
   ci,
   properties: { caution },
 }: CautiousPaint): string | null {
-  if (!caution) return ci?.length === 0 ? `${capitalize(name)} is ${notKnownGoingOn}` : null;
+  const isUnknown = caution ? caution === notKnownHere : ci?.length === 0;
+  if (isUnknown) return `${capitalize(name)} is ${notKnownGoingOn}`;
+  if (!caution) return null;
   return capitalize(
     caution.startsWith(contains)
       ? `${name} contains ${caution.slice(contains.length)}`

@@ -1,5 +1,5 @@
 import { capitalize, joinWords } from '../words/numbers.ts';
-import { joinCautions, noCautionInWords } from './cautions.ts';
+import { joinCautions, noCautionInWords, notKnownHere } from './cautions.ts';
 import type { PaintCard, PaintProperties } from './paint.ts';
 
 /**
@@ -116,14 +116,16 @@ function rowsOf(name: string, table: readonly PigmentTraits[]): readonly Pigment
   return exact.length ? exact : table.filter(({ ci }) => withoutForm(ci) === withoutForm(name));
 }
 
-/** What is remembered of a paint made of these pigments. */
-export const traitsOfNames = (
+/** What is remembered of a paint made of these pigments; a pigment nobody knows here is a caution like any other. */
+export function traitsOfNames(
   names: readonly string[],
   table: readonly PigmentTraits[],
-): PaintProperties =>
-  worstProperties(
-    names.map((name) => worstProperties(rowsOf(name, table).map(({ properties }) => properties))),
-  );
+): PaintProperties {
+  const rows = names.map((name) => rowsOf(name, table).map(({ properties }) => properties));
+  const all = worstProperties(rows.map(worstProperties));
+  if (rows.every(({ length }) => length > 0)) return all;
+  return { ...all, caution: joinCautions([all.caution ?? '', notKnownHere]) };
+}
 
 /** The caution of a paint of these pigments; where it has none, whether that is known. */
 export function careOfNames(

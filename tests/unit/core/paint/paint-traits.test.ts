@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { cautionInWords, notKnownHere } from '../../../../app/core/paint/cautions.ts';
 import { paintBox, pigmentTable } from '../../../../app/core/paint/paint-box.ts';
 import {
   careOfNames,
@@ -77,7 +78,19 @@ test('a name without its own row is looked up by its forms', () => {
   expect(traitsOfNames(['PB15:1'], table)).toEqual(clear);
   expect(traitsOfNames(['PB15'], table).transparency).toBe('SO');
   expect(traitsOfNames(['PY150', 'PB15:3'], table).staining).toBe(2);
-  expect(traitsOfNames(['PR1'], table)).toEqual(nothingKnown);
+  expect(traitsOfNames(['PR1'], table)).toEqual({ ...nothingKnown, caution: notKnownHere });
+});
+
+test('a pigment nobody knows here is to be minded, beside what is known of the others', () => {
+  const table: PigmentTraits[] = [
+    { ci: 'PB28', properties: { ...clear, caution: 'Contains cobalt: out of the mouth.' } },
+  ];
+  const { caution } = traitsOfNames(['PB28', 'PR1'], table);
+  expect(caution).toMatch(/^Contains cobalt: out of the mouth\. Not known here: ask the label/);
+  const properties = traitsOfNames(['PR1'], table);
+  expect(cautionInWords({ name: 'mystery red', ci: ['PR1'], properties })).toBe(
+    'Mystery red is not known here: ask the label and the safety data sheet before you use it.',
+  );
 });
 
 test('the table has pigments that are not among the built-in paints', () => {
