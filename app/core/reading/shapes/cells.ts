@@ -43,6 +43,9 @@ export interface MeanTones {
 /** Added to C* where the colours of a texture are weighed by it: greys count too (own). */
 export const greyWeight = 12;
 
+/** So near the end of its cell along the line a pixel is blended with a neighbour, whose colour is not to count for more, px. */
+const blendPx = 3;
+
 /** Pixels, L*; weight by C*, weighted a*, b*. */
 const sumsPerCell = 5;
 
@@ -68,7 +71,8 @@ export class CellTones {
       }
       const own = a[i];
       const other = b[i];
-      const colourful = greyWeight + Math.sqrt(own * own + other * other);
+      const isInner = cells[i - blendPx] === cell && cells[i + blendPx] === cell;
+      const colourful = greyWeight + (isInner ? Math.sqrt(own * own + other * other) : 0);
       l += lightness[i];
       weight += colourful;
       u += colourful * own;

@@ -8,6 +8,7 @@ import {
   labOfSheet,
   layMix,
 } from '../../../../../app/core/plan/solve/dried-sheet.ts';
+import { MixEstimator } from '../../../../../app/core/plan/solve/estimate-mix-cost.ts';
 import type { FamilyWork, Goal } from '../../../../../app/core/plan/solve/family-work.ts';
 import { WashFitter } from '../../../../../app/core/plan/solve/fit-family-wash.ts';
 import {
@@ -62,7 +63,8 @@ describe('one family’s wash', () => {
         expect(weakLoad).toBeNull();
         if (load !== option.coat) expect(load).toBe(Number(load.toPrecision(3)));
         const area = full.targets.reduce((sum, { weight }) => sum + weight, 0);
-        const extra = area * plainness(option, load);
+        const { unsteady } = new MixEstimator().estimate(option, full, paper);
+        const extra = area * (plainness(option, load) + unsteady);
         expect(found?.cost).toBeCloseTo(costAt(option, load, full) + extra, 9);
         // Within a doubling of the estimate, up to a full coat.
         const guess = fitter.fit(option, asked, 0, 'estimate')?.familyWash.load ?? 0;
