@@ -12,7 +12,7 @@ export default defineConfig({
   workers: 2,
   // Limits only end what hangs: the longest walk takes about 24 s on two idle cores, an update or a first search
   // among all paints 3 to 5 s, and something else may keep both cores busy.
-  timeout: 900_000,
+  timeout: 300_000,
   expect: { timeout: 30_000 },
   globalTimeout: 60 * 60_000, // the whole run, should everything hang
   forbidOnly: !!process.env.CI,

@@ -1,4 +1,5 @@
 import type { Lab } from '../../colour/lab.ts';
+import { reserveChroma } from '../../limits.ts';
 import type { LabPlanes } from '../../raster/linear-raster.ts';
 
 /**
@@ -43,11 +44,15 @@ export interface MeanTones {
 /** Added to C* where the colours of a texture are weighed by it: greys count too (own). */
 export const greyWeight = 12;
 
-/** So near the end of its cell along the line a pixel is blended with a neighbour, whose colour is not to count for more, px. */
-const blendPx = 3;
+/** Pixels, L*, a*, b*; weight by C*, weighted a*, b*. */
+const sumsPerCell = 7;
 
-/** Pixels, L*; weight by C*, weighted a*, b*. */
-const sumsPerCell = 5;
+/**
+ * How far a mean colour is a texture's, 0..1: what is nearly neutral is paper or grey, whatever a few strong colours
+ * in it or at its border say, and becomes a texture's as it leaves neutral (own).
+ */
+export const textureShare = (plainChroma: number): number =>
+  Math.min(1, Math.max(0, plainChroma / reserveChroma - 1));
 
 /** Sums over the pixels of every cell, as found before anything is merged. */
 export class CellTones {
@@ -58,37 +63,35 @@ export class CellTones {
     let run = cells[0] ?? 0;
     let start = 0;
     let l = 0;
+    let plainA = 0;
+    let plainB = 0;
     let weight = 0;
     let u = 0;
     let v = 0;
     for (let i = 0; i < cells.length; i++) {
       const cell = cells[i];
       if (cell !== run) {
-        this.#add(run, i - start, l, weight, u, v);
+        this.#add(run, i - start, l, plainA, plainB, weight, u, v);
         run = cell;
         start = i;
-        l = weight = u = v = 0;
+        l = plainA = plainB = weight = u = v = 0;
       }
       const own = a[i];
       const other = b[i];
-      const isInner = cells[i - blendPx] === cell && cells[i + blendPx] === cell;
-      const colourful = greyWeight + (isInner ? Math.sqrt(own * own + other * other) : 0);
+      const colourful = greyWeight + Math.sqrt(own * own + other * other);
       l += lightness[i];
+      plainA += own;
+      plainB += other;
       weight += colourful;
       u += colourful * own;
       v += colourful * other;
     }
-    this.#add(run, cells.length - start, l, weight, u, v);
+    this.#add(run, cells.length - start, l, plainA, plainB, weight, u, v);
   }
 
-  #add(cell: number, pixels: number, l: number, weight: number, u: number, v: number): void {
-    const sums = this.#sums;
+  #add(cell: number, ...sums: readonly number[]): void {
     const offset = cell * sumsPerCell;
-    sums[offset] += pixels;
-    sums[offset + 1] += l;
-    sums[offset + 2] += weight;
-    sums[offset + 3] += u;
-    sums[offset + 4] += v;
+    for (let i = 0; i < sumsPerCell; i++) this.#sums[offset + i] += sums[i];
   }
 
   /** Means over all pixels of the cells that `counts` picks; null where there are none. */
@@ -98,11 +101,18 @@ export class CellTones {
       if (!counts(cell)) continue;
       for (let i = 0; i < sumsPerCell; i++) total[i] += this.#sums[cell * sumsPerCell + i];
     }
-    const [pixels, lightness, weight, a, b] = total;
+    const [pixels, lightness, a, b, weight, weightedA, weightedB] = total;
     if (pixels === 0) return null;
+    const plainA = a / pixels;
+    const plainB = b / pixels;
+    const texture = textureShare(Math.sqrt(plainA * plainA + plainB * plainB));
     return {
       pixels,
-      lab: [Math.min(100, Math.max(0, lightness / pixels)), a / weight, b / weight],
+      lab: [
+        Math.min(100, Math.max(0, lightness / pixels)),
+        plainA + texture * (weightedA / weight - plainA),
+        plainB + texture * (weightedB / weight - plainB),
+      ],
     };
   }
 }

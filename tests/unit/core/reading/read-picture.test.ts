@@ -170,6 +170,12 @@ describe('photographs', () => {
     expect(reading.reserves.share).toBeGreaterThan(0.05);
     expect(reading.bandsWhy).toContain('whites');
   });
+
+  test('a sun and the pale sky about it stay paper', async () => {
+    const { reading } = await readPhoto(photographs[0], 800);
+    expect(reading.reserves.share).toBeGreaterThan(0.05);
+    expect(reading.whites?.length).toBeGreaterThanOrEqual(2);
+  });
 });
 
 test('a checkpoint that throws ends the reading, at any place', async () => {
