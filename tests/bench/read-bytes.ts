@@ -90,9 +90,8 @@ export async function stagesOf(photo: PhotoBytes, wishes: ReadingWishes): Promis
   const planes = runToEnd(simplify(raster, pxPerMm));
   const settings = { raster, wishes, darkest, paper, subject: null, pxPerMm };
   const sorted = runToEnd(sortPixels(planes, settings));
-  const { tones, range, chosen } = sorted;
-  const bandCount = chosen.limits.length + 1;
-  const sizes = mergeSizes(tones, range, bandCount, pxPerMm, smallestSizes(wishes.smallest).darks);
+  const bandCount = sorted.chosen.limits.length + 1;
+  const sizes = mergeSizes(bandCount, pxPerMm, smallestSizes(wishes.smallest).darks);
   return { raster, pxPerMm, darkest, paper, planes, sorted, sizes };
 }
 
@@ -103,11 +102,10 @@ export function mergedBands({ raster, sorted, sizes }: ReadingStages): Uint8Arra
   return bands;
 }
 
-/** Least area of a shape of each band, px, the lightest band first, as a reading merges them. */
+/** Least area of a shape of each band, px, the lightest band first, as a reading merges them; paper apart. */
 export function leastAreasPx({ sizes, sorted }: ReadingStages): number[] {
   return Array.from({ length: sorted.chosen.limits.length + 1 }, (_, n) => {
-    const isAccent = n + 1 === sizes.darkestBand || sizes.whiteBands.has(n + 1);
-    return isAccent ? sizes.accentPx : sizes.shapePx;
+    return n + 1 === sizes.darkestBand ? sizes.accentPx : sizes.shapePx;
   });
 }
 

@@ -143,12 +143,12 @@ export async function readPicture(
   const size: PixelSize = { width: raster.width, height: raster.height };
   const pxPerMm = computePxPerMm(size, sheet);
   const sorted = await sortedPixels(input, pxPerMm, checkpoint);
-  const { chosen, range, bandMap, cellMap, tones, lightnessMap } = sorted;
+  const { chosen, bandMap, cellMap, tones, lightnessMap } = sorted;
 
   const before = await staged(shapeFacts(cellMap, size), checkpoint, 'shapes', [0.7, 0.75, 5]);
   const broken = (smallestShapeMm.second * pxPerMm) ** 2;
   const brokenShare = tooSmallShare(before, broken, smallestShapeMm.darks * pxPerMm);
-  const sizes = mergeSizes(tones, range, chosen.limits.length + 1, pxPerMm, smallest.darks);
+  const sizes = mergeSizes(chosen.limits.length + 1, pxPerMm, smallest.darks);
   const timesAt = sorted.mask ? groundDetail(sorted.mask, size, pxPerMm) : undefined;
   const merging = mergeShapes(cellMap, bandMap, size, tones, { ...sizes, timesAt });
   await staged(merging, checkpoint, 'shapes', [0.75, 0.82, 14]);

@@ -17,6 +17,7 @@ import {
   percentile,
 } from './values/list-bands.ts';
 import { brushWhites } from './whites/brush-whites.ts';
+import { keepPaper } from './whites/keep-paper.ts';
 
 export interface SortedPixels {
   /** Of simplified lightness. */
@@ -67,6 +68,7 @@ export function* sortPixels(
   const families = familyMap(planes, edited);
   yield;
   const cellMap = packCells(bandMap, families, subject);
+  keepPaper(cellMap, planes, range);
   yield;
   const tones = new CellTones(cellMap, planes);
   const strokes = wishes.whites ?? [];

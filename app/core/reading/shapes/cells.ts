@@ -4,19 +4,27 @@ import type { LabPlanes } from '../../raster/linear-raster.ts';
 
 /**
  * A cell is one band of one family in one passage, packed into one number for maps: band 0..7, family
- * 0..7, passage 0 or 1. A group is one band in one passage: the band's number, 8 more in passage 1.
+ * 0..7, passage 0 or 1. A group is one band in one passage: the band's number, 8 more in passage 1; behind
+ * them lies the paper of each passage, what of band 1 stays white.
  * Band 0 is what her brush keeps white, whatever the picture shows there: it takes no part in what is
  * found in the picture.
  */
 export const familiesPerBand = 8;
 const groupsPerPassage = 8;
-export const maxCells = 2 * groupsPerPassage * familiesPerBand;
+const firstPaperGroup = 2 * groupsPerPassage;
+export const groupCount = firstPaperGroup + 2;
+export const maxCells = groupCount * familiesPerBand;
 export const brushedBand = 0;
+const paperBand = 1;
 export const packCell = (group: number, family: number): number => group * familiesPerBand + family;
 export const groupOfCell = (cell: number): number => Math.floor(cell / familiesPerBand);
 export const groupOf = (band: number, passage: number): number => band + groupsPerPassage * passage;
-export const bandOfGroup = (group: number): number => group % groupsPerPassage;
-export const passageOfGroup = (group: number): number => Math.floor(group / groupsPerPassage);
+export const paperGroup = (passage: number): number => firstPaperGroup + passage;
+export const isPaperGroup = (group: number): boolean => group >= firstPaperGroup;
+export const bandOfGroup = (group: number): number =>
+  isPaperGroup(group) ? paperBand : group % groupsPerPassage;
+export const passageOfGroup = (group: number): number =>
+  isPaperGroup(group) ? group - firstPaperGroup : Math.floor(group / groupsPerPassage);
 export const bandOfCell = (cell: number): number => bandOfGroup(groupOfCell(cell));
 export const passageOfCell = (cell: number): number => passageOfGroup(groupOfCell(cell));
 export const familyOfCell = (cell: number): number => cell % familiesPerBand;

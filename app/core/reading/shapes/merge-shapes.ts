@@ -1,9 +1,7 @@
-import { joiningStep, reserveWithin, smallestShapeMm } from '../../limits.ts';
+import { joiningStep, smallestShapeMm } from '../../limits.ts';
 import { mergeSmall } from '../../raster/merge-small.ts';
 import type { PixelSize } from '../../raster/size.ts';
 import { sizeInSubject } from '../masses.ts';
-import type { ToneRange } from '../reading.ts';
-import { onTheSheet } from '../tone-range.ts';
 import {
   bandOfCell,
   bandOfGroup,
@@ -11,7 +9,9 @@ import {
   type CellTones,
   familiesPerBand,
   familyOfCell,
+  groupCount,
   groupOfCell,
+  isPaperGroup,
   type MeanTones,
   maxCells,
   packCell,
@@ -46,15 +46,16 @@ function* mergeBands(
   tones: CellTones,
   sizes: MergeSizes,
 ): Generator<void> {
+  const isLike = (one: number, other: number): boolean =>
+    bandOfGroup(one) === bandOfGroup(other) && isPaperGroup(one) === isPaperGroup(other);
   const lightness = Array.from(
-    { length: 16 },
-    (_, group) => tones.meanOf((cell) => bandOfCell(cell) === bandOfGroup(group))?.lab[0] ?? 0,
+    { length: groupCount },
+    (_, group) => tones.meanOf((cell) => isLike(groupOfCell(cell), group))?.lab[0] ?? 0,
   );
   const leastPx = lightness.map((_, group) => {
     const band = bandOfGroup(group);
     if (band === brushedBand) return 0;
-    const accent = band === sizes.darkestBand || sizes.whiteBands.has(band);
-    if (accent) return sizes.accentPx;
+    if (band === sizes.darkestBand || isPaperGroup(group)) return sizes.accentPx;
     return passageOfGroup(group) === 1 ? sizes.subjectPx : sizes.shapePx;
   });
   const difference = (group: number, other: number): number => {
@@ -109,31 +110,19 @@ export interface MergeSizes {
   readonly subjectPx: number;
   /** How many times as much at a place of the picture; see `mergeSmall`. */
   readonly timesAt?: ((x: number, y: number) => number) | undefined;
-  /** Bands planned so near to the paper that they may stay white. */
-  readonly whiteBands: ReadonlySet<number>;
   readonly darkestBand: number;
 }
 
 /** What is too small to paint on this sheet: squares of the smallest short side, `smallestMm`. */
 export function mergeSizes(
-  tones: CellTones,
-  range: ToneRange,
   bandCount: number,
   pxPerMm: number,
   smallestMm: number = smallestShapeMm.darks,
 ): MergeSizes {
-  const whiteBands = new Set<number>();
-  for (let band = 1; band <= bandCount; band++) {
-    const mean = tones.meanOf((cell) => bandOfCell(cell) === band);
-    if (mean && range.paper - onTheSheet(range, mean.lab[0]) <= reserveWithin) {
-      whiteBands.add(band);
-    }
-  }
   return {
     shapePx: (smallestMm * pxPerMm) ** 2,
     accentPx: (Math.min(smallestShapeMm.details, smallestMm) * pxPerMm) ** 2,
     subjectPx: (sizeInSubject(smallestMm, 'darks') * pxPerMm) ** 2,
-    whiteBands,
     darkestBand: bandCount,
   };
 }

@@ -6,9 +6,11 @@ import {
   familyOfCell,
   groupOf,
   groupOfCell,
+  isPaperGroup,
   maxCells,
   packCell,
   packCells,
+  paperGroup,
   passageOfCell,
   passageOfGroup,
   sumAreasByGroup,
@@ -36,7 +38,24 @@ test('every band, family and passage is a cell of its own, and comes back out of
     }
   }
   expect(cells.size).toBe(128);
-  expect([Math.min(...cells), Math.max(...cells), maxCells]).toEqual([0, 127, 128]);
+  expect([Math.min(...cells), Math.max(...cells)]).toEqual([0, 127]);
+});
+
+test('paper of each passage is of the lightest band and lies behind all others', () => {
+  const cells = [0, 1].flatMap((passage) =>
+    Array.from({ length: 8 }, (_, family) => {
+      const cell = packCell(paperGroup(passage), family);
+      expect([bandOfCell(cell), familyOfCell(cell), passageOfCell(cell)]).toEqual([
+        1,
+        family,
+        passage,
+      ]);
+      expect(isPaperGroup(groupOfCell(cell))).toBe(true);
+      return cell;
+    }),
+  );
+  expect([Math.min(...cells), Math.max(...cells), maxCells]).toEqual([128, 143, 144]);
+  expect([0, 15].map(isPaperGroup)).toEqual([false, false]);
 });
 
 test('maps are packed place by place; without a subject all is the first passage', () => {

@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import { runToEnd } from '../../../../../app/core/numeric/run-to-end.ts';
-import type { ToneRange } from '../../../../../app/core/reading/reading.ts';
 import {
   bandOfCell,
   CellTones,
   familyOfCell,
   groupOf,
   packCell,
+  paperGroup,
 } from '../../../../../app/core/reading/shapes/cells.ts';
 import {
   type MergeSizes,
@@ -14,8 +14,9 @@ import {
   mergeSizes,
 } from '../../../../../app/core/reading/shapes/merge-shapes.ts';
 
-/** What a pixel is: band, family, passage; and its colour. */
+/** What a pixel is: band, family, passage, whether it stays paper; and its colour. */
 interface Kind {
+  readonly paper?: boolean;
   readonly band: number;
   readonly family: number;
   readonly passage?: number;
@@ -27,8 +28,8 @@ function merged(kindAt: (x: number, y: number) => Kind, sizes: Partial<MergeSize
   const kinds = Array.from({ length: width * height }, (_, i) =>
     kindAt(i % width, Math.floor(i / width)),
   );
-  const cells = Uint8Array.from(kinds, ({ band, family, passage = 0 }) =>
-    packCell(groupOf(band, passage), family),
+  const cells = Uint8Array.from(kinds, ({ band, family, passage = 0, paper }) =>
+    packCell(paper ? paperGroup(passage) : groupOf(band, passage), family),
   );
   const bands = Uint8Array.from(kinds, ({ band }) => band);
   const plane = (n: 0 | 1 | 2) => Float32Array.from(kinds, ({ lab }) => lab[n]);
@@ -37,7 +38,6 @@ function merged(kindAt: (x: number, y: number) => Kind, sizes: Partial<MergeSize
     shapePx: 0,
     accentPx: 0,
     subjectPx: 0,
-    whiteBands: new Set<number>(),
     darkestBand: 7,
     ...sizes,
   };
@@ -79,10 +79,13 @@ describe('a shape too small to paint', () => {
     expect(merged(square(mid), { shapePx: 25 })(26, 12)).toEqual([3, 1]);
   });
 
-  test('of the darkest band, or of one that may stay white, stands as an accent', () => {
+  test('of the darkest band, or of paper, stands as an accent', () => {
     const sizes = { shapePx: 100, accentPx: 25 };
     expect(merged(square(mid), { ...sizes, darkestBand: 3 })(26, 12)).toEqual([3, 1]);
-    expect(merged(square(mid), { ...sizes, whiteBands: new Set([3]) })(26, 12)).toEqual([3, 1]);
+    const sparkle: Kind = { band: 1, family: 1, paper: true, lab: [97, 0, 0] };
+    expect(merged(square(sparkle), sizes)(26, 12)).toEqual([1, 1]);
+    expect(merged(square({ ...sparkle, paper: false }), sizes)(26, 12)).toEqual([2, 1]);
+    expect(merged(square(sparkle), { ...sizes, accentPx: 26 })(26, 12)).toEqual([2, 1]);
     expect(merged(square(mid), { ...sizes, accentPx: 26, darkestBand: 3 })(26, 12)).toEqual([2, 1]);
     expect(merged(square(mid), sizes)(26, 12)).toEqual([2, 1]);
   });
@@ -173,47 +176,8 @@ describe('a colour too scarce for a mix of its own', () => {
   });
 });
 
-describe('smallest sizes', () => {
-  const range: ToneRange = { mode: 'photographed', lo: 0, hi: 100, dark: 0, paper: 100 };
-  const cells = Uint8Array.from([1, 2, 3], (band) => packCell(band, 1));
-  const plane = Float32Array.of(97, 85, 30);
-  const tones = new CellTones(cells, {
-    lightness: plane,
-    a: new Float32Array(3),
-    b: new Float32Array(3),
-  });
-
-  test('are squares of their side; accents and whites at most 1 mm', () => {
-    expect(mergeSizes(tones, range, 3, 2)).toEqual({
-      shapePx: 16,
-      accentPx: 4,
-      subjectPx: 4,
-      whiteBands: new Set([1]),
-      darkestBand: 3,
-    });
-    expect(mergeSizes(tones, range, 3, 2, 5)).toMatchObject({
-      shapePx: 100,
-      accentPx: 4,
-      subjectPx: 25,
-    });
-    expect(mergeSizes(tones, range, 3, 2, 0.5)).toMatchObject({
-      shapePx: 1,
-      accentPx: 1,
-      subjectPx: 1,
-    });
-  });
-
-  test('of bands 5 L* from the paper and nearer are those of whites, of the sheet, not of the photo', () => {
-    const whites = (...lightness: number[]) => {
-      const own = new CellTones(cells, {
-        lightness: Float32Array.from(lightness),
-        a: new Float32Array(3),
-        b: new Float32Array(3),
-      });
-      return [...mergeSizes(own, range, 3, 2).whiteBands];
-    };
-    expect(whites(95, 94.9, 30)).toEqual([1]);
-    expect(whites(99, 95.1, 95)).toEqual([1, 2, 3]);
-    expect(whites(90, 80, 70)).toEqual([]);
-  });
+test('smallest sizes are squares of their side; accents and whites at most 1 mm', () => {
+  expect(mergeSizes(3, 2)).toEqual({ shapePx: 16, accentPx: 4, subjectPx: 4, darkestBand: 3 });
+  expect(mergeSizes(3, 2, 5)).toMatchObject({ shapePx: 100, accentPx: 4, subjectPx: 25 });
+  expect(mergeSizes(3, 2, 0.5)).toMatchObject({ shapePx: 1, accentPx: 1, subjectPx: 1 });
 });

@@ -1,0 +1,48 @@
+import { expect, test } from 'vitest';
+import type { Lab } from '../../../../../app/core/colour/lab.ts';
+import { groupOf, packCell, paperGroup } from '../../../../../app/core/reading/shapes/cells.ts';
+import { toneRange } from '../../../../../app/core/reading/tone-range.ts';
+import { keepPaper } from '../../../../../app/core/reading/whites/keep-paper.ts';
+
+const paper = 95;
+const light = (family: number, passage = 0): number => packCell(groupOf(1, passage), family);
+
+function kept(
+  pixels: readonly (readonly [cell: number, lab: Lab])[],
+  mode = 'photographed' as 'photographed' | 'opened',
+) {
+  const cells = Uint8Array.from(pixels, ([cell]) => cell);
+  const plane = (n: 0 | 1 | 2) => Float32Array.from(pixels, ([, lab]) => lab[n]);
+  const planes = { lightness: plane(0), a: plane(1), b: plane(2) };
+  keepPaper(cells, planes, toneRange(mode, 20, 80, 15, paper));
+  return [...cells];
+}
+
+test('what is planned within 5 L* of the paper and has less than C* 8, in the lightest band', () => {
+  const isKept = (lab: Lab, cell = light(2)) => kept([[cell, lab]])[0] !== cell;
+  expect(isKept([97, 0, 0])).toBe(true);
+  expect(isKept([90.4, 0, 0])).toBe(true);
+  expect(isKept([89.6, 0, 0])).toBe(false);
+  expect(isKept([97, 4.7, -6.3])).toBe(true); // C* 7.86
+  expect(isKept([97, 4.9, -6.4])).toBe(false); // C* 8.06
+  expect(isKept([97, 0, 0], packCell(groupOf(2, 0), 2))).toBe(false);
+});
+
+test('where the photo is opened up, as it will be on the sheet', () => {
+  const pixels = [[light(0), [78, 0, 0]]] as const;
+  expect(kept(pixels)).toEqual([light(0)]);
+  expect(kept(pixels, 'opened')).toEqual([packCell(paperGroup(0), 0)]);
+});
+
+test('is one cell in every passage, of the family most of it had', () => {
+  const white: Lab = [96, 0, 0];
+  const found = kept([
+    [light(3), white],
+    [light(5), white],
+    [light(5), white],
+    [light(5), [70, 0, 0]],
+    [light(6, 1), white],
+  ]);
+  const ground = packCell(paperGroup(0), 5);
+  expect(found).toEqual([ground, ground, ground, light(5), packCell(paperGroup(1), 6)]);
+});
