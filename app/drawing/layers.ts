@@ -1,5 +1,6 @@
 import { type Lab, tableOf } from '../core/colour/lab.ts';
 import { makeGrey } from '../core/colour/srgb.ts';
+import { eachMarkPixel, type MarkGrid, paintMarks } from '../core/raster/paint-marks.ts';
 import { paintBySlot, paintSlots, paintSoft, type SoftBlend } from '../core/raster/paint-slots.ts';
 import { paintSquares, type SquareGrid } from '../core/raster/paint-squares.ts';
 
@@ -29,6 +30,8 @@ export interface SheetMap {
   readonly slotMap: Uint8Array;
   /** Missing: slots are flat. */
   readonly squares?: SquareGrid;
+  /** Small shapes that marks are set on; missing: none are drawn. */
+  readonly details?: MarkGrid;
   /** How slots run into each other at soft edges; all crisp without. */
   readonly soft: SoftBlend | null;
 }
@@ -37,11 +40,16 @@ export interface SheetMap {
 export interface SheetLook {
   readonly after: readonly Lab[];
   readonly look?: Uint8ClampedArray;
+  readonly marks?: readonly { readonly shape: number; readonly lab: Lab }[];
 }
 
 /** The sheet in colour, or as a greyscale of it would show. */
 export const sheetLayer =
-  ({ slotMap, squares, soft }: SheetMap, { after, look }: SheetLook, grey = false): Layer =>
+  (
+    { slotMap, squares, details, soft }: SheetMap,
+    { after, look, marks = [] }: SheetLook,
+    grey = false,
+  ): Layer =>
   (context) => {
     const { width, height } = context.canvas;
     const image = context.createImageData(width, height);
@@ -50,6 +58,7 @@ export const sheetLayer =
     if (runs) paintSquares(slotMap, { width, height }, squares, look, soft, data);
     else if (soft) paintSoft(slotMap, soft, tableOf(after), data);
     else paintSlots(slotMap, tableOf(after), data);
+    if (details) paintMarks(details, marks, { width, height }, data);
     if (grey) makeGrey(data);
     context.putImageData(image, 0, 0);
   };
@@ -74,6 +83,31 @@ export const whereLayer =
     for (let slot = 0; slot < 256; slot++) colours[slot * 4 + 3] = shown.has(slot) ? 0 : veiled;
     paintBySlot(slotMap, colours, image.data);
     on.putImageData(image, 0, 0);
+    context.drawImage(veil, 0, 0);
+  };
+
+/** How far round a mark the picture stays in sight, as a share of its long side. */
+const shownRound = 1 / 160;
+
+/** A picture dimmed to a flat grey but for some small shapes and what lies close round them. */
+export const whereMarksLayer =
+  (under: Layer, grid: MarkGrid, shapes: readonly number[], grey: number): Layer =>
+  (context) => {
+    under(context);
+    const { width, height } = context.canvas;
+    const veil = new OffscreenCanvas(width, height);
+    const on = veil.getContext('2d');
+    if (!on) return;
+    on.fillStyle = `rgb(${grey} ${grey} ${grey} / ${veiled / 255})`;
+    on.fillRect(0, 0, width, height);
+    on.globalCompositeOperation = 'destination-out';
+    const reach = Math.max(2, Math.round(shownRound * Math.max(width, height)));
+    for (const shape of shapes) {
+      eachMarkPixel(grid, shape, { width, height }, (pixel) => {
+        const [x, y] = [pixel % width, Math.floor(pixel / width)];
+        on.fillRect(x - reach, y - reach, 2 * reach + 1, 2 * reach + 1);
+      });
+    }
     context.drawImage(veil, 0, 0);
   };
 

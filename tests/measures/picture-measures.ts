@@ -9,6 +9,7 @@ import { darkestOf, usualPaints } from '../../app/core/palette/library/mix-libra
 import { buildPlan } from '../../app/core/plan/build-plan.ts';
 import { createPlanMemory } from '../../app/core/plan/plan-memory.ts';
 import { type LabPlanes, referenceRgba } from '../../app/core/raster/linear-raster.ts';
+import { paintMarks } from '../../app/core/raster/paint-marks.ts';
 import { paintSoft } from '../../app/core/raster/paint-slots.ts';
 import { paintSquares } from '../../app/core/raster/paint-squares.ts';
 import { computePxPerMm, type PixelSize } from '../../app/core/raster/size.ts';
@@ -56,6 +57,7 @@ async function photoAndSheet(file: string) {
   const { squares } = reading;
   if (squares && last?.look) paintSquares(slotMap, size, squares, last.look, blend, painted);
   else paintSoft(slotMap, blend, tableOf(last?.after ?? []), painted);
+  if (reading.details) paintMarks(reading.details, last?.marks ?? [], size, painted);
   return { size, pxPerMm: computePxPerMm(size, sheet), reference, painted, plan };
 }
 

@@ -1,6 +1,7 @@
 /** Water a kind of wash puts down, g/m2 (own, fitted to reported times; label as estimates). */
 export const usualWaterGrams = {
   accents: 15,
+  details: 15,
   splatter: 15,
   lift: 20,
   glaze: 20,
@@ -24,6 +25,7 @@ export const strokeWaterGrams = 30;
 /** How each kind is called on screen. */
 export const waterWords: Record<WaterKind, string> = {
   accents: 'small dark touches',
+  details: 'details',
   splatter: 'splatter',
   lift: 'lifting',
   glaze: 'thin glazes',

@@ -45,8 +45,12 @@ export async function buildPlan(
   const { wishes, wide } = planned;
   const empty = {
     schema: 1,
-    // Squares are many, and what they hold the slots tell in sum.
-    id: planId({ reading: { ...reading, squares: undefined }, wishes: asked, planEngine }),
+    // Squares and details are many, and what they hold the slots tell in sum.
+    id: planId({
+      reading: { ...reading, squares: undefined, details: undefined },
+      wishes: asked,
+      planEngine,
+    }),
     engine: planEngine,
     paper: defaultPaperLab,
   } as const;

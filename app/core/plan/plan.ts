@@ -8,6 +8,7 @@ import type { LaidMix, Part } from '../paint/mix.ts';
 import type { Paint } from '../paint/paint.ts';
 import type { ToneRange, Warning, WarningCode } from '../reading/reading.ts';
 import type { Slot } from '../reading/slot.ts';
+import type { Mark } from './details/mark.ts';
 import type { Meeting, Run } from './runs/run.ts';
 
 /** A smaller technique inside the step that makes its stroke. */
@@ -33,7 +34,7 @@ export interface SmallTechnique {
 }
 
 /** Named in every plan; raised when the same reading may give another plan. */
-export const planEngine = 'plan-9';
+export const planEngine = 'plan-10';
 
 /** One strength of a puddle: the same paints and parts at another load, for some bands only. */
 export interface Strength {
@@ -86,6 +87,7 @@ export type StepKind =
   | 'unmask'
   | 'lift'
   | 'splatter'
+  | 'details'
   | 'accents'
   | 'last-lights'
   | 'last-look';
@@ -143,6 +145,8 @@ export interface Step {
   readonly after: readonly Lab[];
   /** The same as the slots run: sRGB bytes, 3 for each row of the reading's squares; missing without them. */
   readonly look?: Uint8ClampedArray;
+  /** All marks that are on the sheet after this step; left out: none. */
+  readonly marks?: readonly Mark[];
 }
 
 export interface PaletteEntry {

@@ -6,7 +6,8 @@ type Worked = Pick<Step, 'key' | 'kind'> & Partial<Pick<Step, 'technique'>>;
 /** The kind of wash a step puts down; null where it wets nothing or how it is done is not known. */
 export function waterKindOf({ key, kind, technique }: Worked): WaterKind | null {
   if (technique === undefined || technique === 'none') return null;
-  if (kind === 'lift' || kind === 'splatter' || kind === 'accents') return kind;
+  if (kind === 'lift' || kind === 'splatter' || kind === 'details' || kind === 'accents')
+    return kind;
   if (kind === 'last-lights') return 'accents';
   if (kind !== 'wash') return null;
   if (technique === 'wet-in-wet') return 'wetInWet';

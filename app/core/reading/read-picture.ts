@@ -4,6 +4,7 @@ import { simplify } from '../raster/simplify.ts';
 import { computePxPerMm, type PixelSize } from '../raster/size.ts';
 import { areSoundStrokes } from '../reference/photo-stroke.ts';
 import { colourSquares, vividColours } from './colour-squares.ts';
+import { findDetails } from './details/find-details.ts';
 import { findEdges } from './edges/measure-edges.ts';
 import { listFamilies } from './families/list-families.ts';
 import { leastSizeMm, mostSizeMm, smallestSizes } from './masses.ts';
@@ -169,17 +170,31 @@ export async function readPicture(
   const counting = countMasses(cellMap, lists.slots, size, pxPerMm, smallest);
   const masses = await staged(counting, checkpoint, 'shapes', [0.87, 0.9, 24]);
   const measuring = findEdges(cellMap, lightnessPlane(sorted.raster), sorted.raster, pxPerMm);
-  const measured = await staged(measuring, checkpoint, 'shapes', [0.9, 0.99, 20]);
+  const measured = await staged(measuring, checkpoint, 'shapes', [0.9, 0.98, 20]);
   const { edges, borders } = edgesOfBrushed(measured, lists.slots);
   const shapes = { slotMap: cellMap, slots: lists.slots, edges, borders };
   const listing = findWhites(shapes, size, pxPerMm);
-  const whites = await staged(listing, checkpoint, 'shapes', [0.99, 1, 7]);
+  const whites = await staged(listing, checkpoint, 'shapes', [0.98, 0.985, 7]);
+  const looking = findDetails(
+    {
+      raster: sorted.raster,
+      slotMap: cellMap,
+      slots: lists.slots,
+      squares,
+      range: lists.range,
+      subject: sorted.mask,
+      proposed: sorted.proposed?.path ?? null,
+    },
+    pxPerMm,
+  );
+  const details = await staged(looking, checkpoint, 'shapes', [0.985, 1, 20]);
   const reading: Omit<Reading, 'warnings'> = {
     engine: readingEngine,
     raster: size,
     sheet: { widthMm: sheet.widthMm, heightMm: sheet.heightMm },
     ...lists,
     squares,
+    details,
     proposedSubject: sorted.proposed,
     proposedBands: chosen.proposedBands,
     bandsWhy: chosen.why,

@@ -1,6 +1,7 @@
 import type { Lab } from '../colour/lab.ts';
 import type { Alteration } from '../reference/photo-stroke.ts';
 import type { ColourSquares } from './colour-squares.ts';
+import type { Details } from './details/detail.ts';
 import type { Edge } from './edges/edge.ts';
 import type { FamilyEdit } from './families/family-edit.ts';
 import type { MassCounts, MassSizes } from './masses.ts';
@@ -114,6 +115,8 @@ export interface Reading {
   readonly slots: readonly Slot[];
   /** How the colours of the slots run over the sheet; missing in older readings. */
   readonly squares?: ColourSquares;
+  /** Small shapes that washes can not hold; missing in older readings. */
+  readonly details?: Details;
   readonly borders: readonly Border[];
   /** Edges along the contours between slots; missing in readings made before they were measured. */
   readonly edges?: readonly Edge[];

@@ -12,7 +12,7 @@ interface Meanwhile {
 type PlacedStep = Pick<Step, 'key' | 'kind' | 'slots' | 'mixes'>;
 
 /** Work on the paper itself that is bound to a place. */
-const placed: readonly StepKind[] = ['wash', 'lift', 'accents', 'last-lights'];
+const placed: readonly StepKind[] = ['wash', 'lift', 'details', 'accents', 'last-lights'];
 
 /**
  * What can be done while the sheet dries: a wet wash must not be touched, and no wash is laid against

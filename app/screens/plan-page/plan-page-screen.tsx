@@ -4,6 +4,7 @@ import type { RefObject } from 'preact';
 import { useLayoutEffect, useMemo, useRef } from 'preact/hooks';
 import type { Painting } from '../../core/decisions/painting.ts';
 import type { WashPlan } from '../../core/plan/plan.ts';
+import { scaledMarks } from '../../core/raster/paint-marks.ts';
 import { shrinkSlots } from '../../core/raster/paint-slots.ts';
 import { scaledGrid } from '../../core/raster/paint-squares.ts';
 import type { OpenedReading } from '../../state/painting/opened-reading.ts';
@@ -61,16 +62,20 @@ function ReadyPage({ studio, calls, painting, seen, plan }: ReadyPageProps) {
   const picture = useMemo(() => {
     const { width, height } = seen.reading.raster;
     const { slotMap, ...size } = shrinkSlots(seen.slotMap, width, height, stagePx);
-    const { squares } = seen.reading;
-    const scaled = squares && scaledGrid(squares, size.width / width);
-    return { slotMap, size, edges: studyEdges(studio), squares: scaled };
+    const { squares, details } = seen.reading;
+    const scale = size.width / width;
+    const grids = {
+      ...(squares && { squares: scaledGrid(squares, scale) }),
+      ...(details && { details: scaledMarks(details, scale) }),
+    };
+    return { slotMap, size, edges: studyEdges(studio), grids };
   }, [seen, painting]);
   const soft = useSoft(calls, picture);
   const stage = useMemo(
     (): StageMap => ({
       ...picture.size,
       slotMap: picture.slotMap,
-      ...(picture.squares && { squares: picture.squares }),
+      ...picture.grids,
       soft,
     }),
     [picture, soft],

@@ -2,6 +2,7 @@ import { useEffect, useMemo, useRef } from 'preact/hooks';
 import { eveningOf } from '../../core/plan/evening/evening-times.ts';
 import { eveningName } from '../../core/plan/evening/evening-words.ts';
 import type { Step } from '../../core/plan/plan.ts';
+import { scaledMarks } from '../../core/raster/paint-marks.ts';
 import { shrinkSlots } from '../../core/raster/paint-slots.ts';
 import { scaledGrid } from '../../core/raster/paint-squares.ts';
 import type { PixelSize } from '../../core/raster/size.ts';
@@ -21,10 +22,16 @@ interface StageStripProps {
 export function StageStrip({ seen, steps, current, onStep }: StageStripProps) {
   const { width, height } = seen.reading.raster;
   const small = useMemo(() => {
-    const { squares } = seen.reading;
+    const { squares, details } = seen.reading;
     const { slotMap, ...size } = shrinkSlots(seen.slotMap, width, height, 160);
-    const scaled = squares && scaledGrid(squares, size.width / width);
-    return { ...size, sheet: { slotMap, ...(scaled && { squares: scaled }), soft: null } };
+    const scale = size.width / width;
+    const sheet = {
+      slotMap,
+      ...(squares && { squares: scaledGrid(squares, scale) }),
+      ...(details && { details: scaledMarks(details, scale) }),
+      soft: null,
+    };
+    return { ...size, sheet };
   }, [seen]);
   const strip = useRef<HTMLOListElement>(null);
   useEffect(() => {

@@ -6,6 +6,7 @@ import { runToEnd } from '../../core/numeric/run-to-end.ts';
 import { outlineOf } from '../../core/outline/outline.ts';
 import { outlineSvg } from '../../core/outline/outline-svg.ts';
 import type { WashPlan } from '../../core/plan/plan.ts';
+import { paintMarks } from '../../core/raster/paint-marks.ts';
 import { paintSlots, paintSoft } from '../../core/raster/paint-slots.ts';
 import { paintSquares } from '../../core/raster/paint-squares.ts';
 import { computePxPerMm } from '../../core/raster/size.ts';
@@ -180,6 +181,7 @@ export async function writePictures(
     if (squares && step.look)
       paintSquares(pictures.slotMap, raster, squares, step.look, blend, rgba);
     else paintSoft(pictures.slotMap, blend, tableOf(step.after), rgba);
+    if (reading.details) paintMarks(reading.details, step.marks ?? [], raster, rgba);
     await write(stepPicture(step.n), rgba);
   }
 }

@@ -1,3 +1,4 @@
+import { markOfStep } from '../../core/plan/details/place-marks.ts';
 import { mostPointedAt } from '../../core/plan/evening/evening-times.ts';
 import type { Step } from '../../core/plan/plan.ts';
 import { largestShapes, type ShapePlace } from '../../core/raster/largest-shapes.ts';
@@ -9,6 +10,7 @@ import {
   sheetLayer,
   wallGrey,
   whereLayer,
+  whereMarksLayer,
 } from '../../drawing/layers.ts';
 import { pointedLayer } from '../../drawing/shapes-layer.ts';
 import type { OpenedReading } from '../../state/painting/opened-reading.ts';
@@ -44,9 +46,13 @@ export function shapesPointedAt({ reading, slotMap }: OpenedReading, step: Step)
 }
 
 export const sheetMapOf = (
-  { slotMap, reading: { squares } }: Pick<OpenedReading, 'slotMap' | 'reading'>,
+  { slotMap, reading: { squares, details } }: Pick<OpenedReading, 'slotMap' | 'reading'>,
   soft: SoftBlend | null,
-): SheetMap => ({ slotMap, ...(squares && { squares }), soft });
+): SheetMap => ({ slotMap, ...(squares && { squares }), ...(details && { details }), soft });
+
+/** The shapes a step sets marks on: those on the sheet after it that no step before has set. */
+const ownShapes = ({ kind, marks = [] }: Step): number[] =>
+  marks.flatMap((mark) => (mark.kind === markOfStep[kind] ? [mark.shape] : []));
 
 /**
  * All layers of one step: the reference, the sheet after the step with its soft edges soft (crisp until
@@ -64,6 +70,12 @@ export function stepLayers(
     return found;
   };
   const sheet = sheetMapOf(seen, soft);
+  const { details } = seen.reading;
+  const small = details ? ownShapes(step) : [];
+  const whereIn = (under: Layer): Layer =>
+    details && small.length > 0
+      ? whereMarksLayer(under, details, small, wallGrey)
+      : pointedLayer(whereLayer(under, seen.slotMap, where, wallGrey), shapes);
   const colour = bitmapLayer(seen.reference);
   const grey = bitmapLayer(seen.grey);
   return {
@@ -71,7 +83,7 @@ export function stepLayers(
     'reference-grey': grey,
     sheet: sheetLayer(sheet, step),
     'sheet-grey': sheetLayer(sheet, step, true),
-    where: pointedLayer(whereLayer(colour, seen.slotMap, where, wallGrey), shapes),
-    'where-grey': pointedLayer(whereLayer(grey, seen.slotMap, where, wallGrey), shapes),
+    where: whereIn(colour),
+    'where-grey': whereIn(grey),
   };
 }

@@ -5,7 +5,7 @@ import { isPaintingStep, mostInEvening, mostPaintingSteps } from './evening-time
 import { goOnInWords, meanwhileInWords } from './evening-words.ts';
 
 /** Finishing steps that may be left out, least useful first. Last lights stay: they restore whites painted over. */
-const spared: readonly StepKind[] = ['splatter', 'lift', 'accents'];
+const spared: readonly StepKind[] = ['splatter', 'lift', 'details', 'accents'];
 
 /** Finishing steps left out so that there are at most twelve painting steps. */
 interface LimitedSteps {

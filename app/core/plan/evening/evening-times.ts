@@ -14,6 +14,7 @@ export const isPaintingStep = ({ kind }: Pick<Step, 'kind'>): boolean =>
   kind === 'wash' ||
   kind === 'lift' ||
   kind === 'splatter' ||
+  kind === 'details' ||
   kind === 'accents' ||
   kind === 'last-lights';
 

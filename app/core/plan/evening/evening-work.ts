@@ -60,7 +60,7 @@ export interface Concession {
   readonly water?: 'less';
   /** No wash goes on wetted paper. */
   readonly paper?: 'dry';
-  /** Nothing after the last wash: no lifting, splatter, accents. */
+  /** Nothing after the last wash: no lifting, splatter, details, accents. */
   readonly finishing?: 'none';
   readonly washes: number;
 }

@@ -114,6 +114,7 @@ const paintsOn: ReadonlySet<string> = new Set([
   'wash',
   'lift',
   'splatter',
+  'details',
   'accents',
   'mask',
   'unmask',

@@ -16,6 +16,7 @@ const painting: ReadonlySet<string> = new Set([
   'wash',
   'lift',
   'splatter',
+  'details',
   'accents',
   'last-lights',
 ]);

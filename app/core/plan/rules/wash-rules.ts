@@ -94,7 +94,7 @@ export const bigBeforeSmall: Check = (plan) => {
 /** R3, R4: the small dark touches come when no wash goes over them any more. */
 export const accentsLate: Check = (plan) =>
   plan.steps.flatMap((step, n): BrokenRule[] => {
-    if (step.kind !== 'accents') return [];
+    if (step.kind !== 'accents' && step.kind !== 'details') return [];
     const later = washesOf({ ...plan, steps: plan.steps.slice(n + 1) });
     if (!later.some((wash) => overlap(wash, step))) return [];
     return [

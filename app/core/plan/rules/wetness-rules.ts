@@ -23,6 +23,7 @@ const onWet: Record<Exclude<StepKind, 'wash' | 'dry'>, string> = {
   unmask: 'Rubbed off a damp sheet the mask tears the paper.',
   lift: 'The sheet is still damp: what you wet runs back in with a cauliflower (backrun).',
   splatter: 'The sheet is still wet: the spots spread into soft blots.',
+  details: 'The sheet is still wet: small shapes spread and lose their form.',
   accents: 'The sheet is still wet: these touches run and dry pale and soft.',
   'last-lights': 'The sheet is still damp: the white sinks in and goes grey.',
   'last-look': 'Wet paint looks darker than it dries: what you judge now is not what you get.',

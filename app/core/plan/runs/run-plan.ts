@@ -8,6 +8,8 @@ import { wetLab } from '../../paint/wet-look.ts';
 import { computePxPerMm } from '../../raster/size.ts';
 import type { ToneRange } from '../../reading/reading.ts';
 import { capitalize } from '../../words/numbers.ts';
+import { chooseMarks } from '../details/choose-marks.ts';
+import { placeMarks, sparklesOf } from '../details/place-marks.ts';
 import type { OrderedWork } from '../order-steps.ts';
 import { type Mix, mixesBelow, type WashPlan } from '../plan.ts';
 import { nameOfFamily, type PlanFacts } from '../plan-facts.ts';
@@ -122,12 +124,22 @@ export function runPlan(
   const { squares } = input;
   const now = new Map(mixes.map((mix) => [mix.id, mix]));
   const placed = placedRows(facts).map((row) => ({ ...row, mix: now.get(row.mix.id) ?? row.mix }));
-  const { runs, after, looks } = runWashes(steps, placed, input);
+  const { runs, after, looks, sheet } = runWashes(steps, placed, input);
+  const loaded = withRunLoads(mixes, runs, paints);
+  const laid = new Set(runs.map(({ mix }) => mix));
+  const marks = chooseMarks({
+    shapes: facts.reading.details?.shapes ?? [],
+    groundOf: ({ rows, shares }) => sheet.groundOf(rows, shares),
+    mixes: loaded.filter(({ id }) => laid.has(id)),
+    spectraOf: (mix) => sheet.spectraOf(mix),
+    range,
+  });
+  const run = steps.map((step, n) => ({ ...step, after: after[n], look: looks[n] }));
   return {
-    mixes: withRunNotes(withRunLoads(mixes, runs, paints), runs, squares.across, paints, (family) =>
+    mixes: withRunNotes(loaded, runs, squares.across, paints, (family) =>
       nameOfFamily(facts, family),
     ),
-    steps: steps.map((step, n) => ({ ...step, after: after[n], look: looks[n] })),
+    steps: placeMarks(run, [...marks, ...sparklesOf(facts, range)], loaded, facts),
     runs,
   };
 }

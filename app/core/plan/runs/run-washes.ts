@@ -11,6 +11,8 @@ export interface RunningSheet {
   readonly after: readonly (readonly Lab[])[];
   /** Of every step: sRGB bytes of every row of the squares, 3 each; steps that change nothing share one. */
   readonly looks: readonly Uint8ClampedArray[];
+  /** As it is after the last step. */
+  readonly sheet: SquareSheet;
 }
 
 type Laying = Pick<Step, 'kind' | 'slots' | 'mixes' | 'technique'>;
@@ -44,7 +46,7 @@ export function runWashes(
       looks.push(seen.table);
     }
   }
-  return { runs, after, looks };
+  return { runs, after, looks, sheet };
 }
 
 /** For every slot the number of the last step that paints it; -1 where none does. */

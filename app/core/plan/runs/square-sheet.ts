@@ -248,23 +248,35 @@ export class SquareSheet {
   /** What lies in every square under a group: the mean of its rows by their shares. */
   #groundsOf(rows: readonly number[]) {
     const { squares, shares } = this.#input.squares;
-    const sums = new Map<number, { light: Float64Array; share: number }>();
+    const bySquare = new Map<number, number[]>();
     for (const row of rows) {
-      const share = Math.max(0.01, shares[row]);
-      const sum = sums.get(squares[row]) ?? { light: new Float64Array(spectrumSize), share: 0 };
+      const own = bySquare.get(squares[row]);
+      if (own) own.push(row);
+      else bySquare.set(squares[row], [row]);
+    }
+    return new Map(
+      [...bySquare].map(([square, own]) => [
+        square,
+        this.groundOf(
+          own,
+          own.map((row) => Math.max(0.01, shares[row])),
+        ),
+      ]),
+    );
+  }
+
+  /** What lies in some rows now, the mean of their light by these shares. */
+  groundOf(rows: readonly number[], shares: readonly number[]): Ground {
+    const reflectance = new Float64Array(spectrumSize);
+    const all = shares.reduce((sum, share) => sum + share, 0);
+    for (const [n, row] of rows.entries()) {
       for (let i = 0; i < spectrumSize; i++) {
-        sum.light[i] = sum.light[i] + share * this.#light[row * spectrumSize + i];
+        reflectance[i] += (shares[n] / all) * this.#light[row * spectrumSize + i];
       }
-      sums.set(squares[row], { light: sum.light, share: sum.share + share });
     }
     const lab = new Float64Array(3);
-    return new Map(
-      [...sums].map(([square, { light, share }]) => {
-        const reflectance = light.map((sum) => sum / share);
-        writeLab(reflectance, drySurface, lab);
-        return [square, { reflectance, lightness: lab[0] }];
-      }),
-    );
+    writeLab(reflectance, drySurface, lab);
+    return { reflectance, lightness: lab[0] };
   }
 
   /** Dry colours as they are now: of every slot, and a table of every row. */

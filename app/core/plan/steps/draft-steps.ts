@@ -5,6 +5,7 @@ import { areaCm2, type PlanFacts, paintsIn, type SolvedWash } from '../plan-fact
 import {
   accentsStep,
   darkestSlots,
+  detailsStep,
   lastLookStep,
   lastRows,
   liftStep,
@@ -102,6 +103,8 @@ function finishing(facts: PlanFacts, mask: Masked | null): StepDraft[] {
   if (lift.length > 0) steps.push(liftStep(facts, lift));
   const splatter = placesToSplatter(facts);
   if (splatter.length > 0) steps.push(splatterStep(facts, splatter));
+  const small = facts.reading.details?.shapes.filter(({ isLight }) => !isLight).length ?? 0;
+  if (small > 0 && facts.passages.length > 0) steps.push(detailsStep(facts, small));
   const dark = darkestSlots(facts);
   // With one painted value there is no darkest touch to set.
   if (facts.passages.some((passage) => passage.washes.length > 1)) {
@@ -115,7 +118,7 @@ function finishing(facts: PlanFacts, mask: Masked | null): StepDraft[] {
 
 /**
  * All there is to do in the order of the rules R1 to R21, drying checks apart: prepare, puddles, transfer, mask,
- * washes from light to dark, unmask, lifting, splatter, accents, last lights, last look.
+ * washes from light to dark, unmask, lifting, splatter, details, accents, last lights, last look.
  */
 export function draftSteps(facts: PlanFacts): PlanWork[] {
   const washes = plannedWashes(facts);

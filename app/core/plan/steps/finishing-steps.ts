@@ -6,11 +6,10 @@ import type { Mix } from '../plan.ts';
 import { type PlanFacts, paintsIn, usedMixes } from '../plan-facts.ts';
 import {
   dryingMinutes,
+  markMinutes,
   minutesOnSheet,
-  paintMinutes,
   quietStep,
   type StepDraft,
-  sheetPace,
 } from './step-draft.ts';
 
 /** Broken up enough that spots and dry strokes look at home (own). */
@@ -172,8 +171,26 @@ export const accentsStep = (
   families: familiesOf(facts, slots),
   mixes: usedMixes(darkRows(mixes)),
   technique: 'dry brush',
-  paintMinutes: paintMinutes(0, 40 * sheetPace(facts), { cm2PerMinute: 1, secondsPerShape: 8 }),
+  paintMinutes: markMinutes(facts, 40),
   ...dryingMinutes(facts, 'accents'),
+  rules: ['R3', 'R4'],
+});
+
+/** A plan sets about so many of the small shapes a reading finds (own). */
+const usualDetails = 40;
+
+/** Small shapes that the washes could not hold; which, and from which puddles, is chosen once the washes have run. */
+export const detailsStep = (facts: PlanFacts, count: number): StepDraft => ({
+  ...quietStep,
+  key: 'details/sheet/0',
+  kind: 'details',
+  title: 'Details',
+  prompt: 'With the point of the brush set the small shapes shown, one touch each.',
+  watch: 'Leave some out rather than fuss: most belong where you want to look.',
+  slots: [...facts.slots.keys()],
+  technique: 'wet on dry',
+  paintMinutes: markMinutes(facts, Math.min(usualDetails, count)),
+  ...dryingMinutes(facts, 'details'),
   rules: ['R3', 'R4'],
 });
 

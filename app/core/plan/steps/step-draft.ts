@@ -57,6 +57,10 @@ export function minutesOnSheet(facts: Pick<PlanFacts, 'reading'>, [low, high]: R
   return [least, Math.max(least + 1, Math.round(high * pace))];
 }
 
+/** Setting so many small marks: a few seconds each, drying of the hand's work apart (own). */
+export const markMinutes = (facts: Pick<PlanFacts, 'reading'>, count: number): Range =>
+  paintMinutes(0, count * sheetPace(facts), { cm2PerMinute: 1, secondsPerShape: 8 });
+
 const fine = (minutes: number): number =>
   minutes < 10 ? Math.round(minutes * 2) / 2 : Math.round(minutes);
 

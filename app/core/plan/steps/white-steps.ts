@@ -2,6 +2,7 @@ import { manySmallWhites } from '../../limits.ts';
 import { namesInShort } from '../../paint/cautions.ts';
 import { isSmallWhite, type White, type WhiteWay } from '../../reading/whites/whites.ts';
 import { pluralize } from '../../words/numbers.ts';
+import { slotsOfMarks, sparklesOf } from '../details/place-marks.ts';
 import { areaCm2, type PlanFacts, paintsNotToScrape } from '../plan-facts.ts';
 import { dryingMinutes, paintMinutes, quietStep, type StepDraft } from './step-draft.ts';
 
@@ -132,19 +133,23 @@ export function noBladeInWords(
  */
 export function lastLightsStep(facts: PlanFacts): StepDraft | null {
   const lights = plannedWhites(facts)?.last ?? [];
-  if (lights.length === 0) return null;
+  const sparkles = sparklesOf(facts);
+  const count = lights.length + sparkles.length;
+  if (count === 0) return null;
   const noBlade = noBladeInWords(facts);
-  const touch = `Bring back ${whitesInWords(lights.length, allSmall(lights))}: a touch of opaque white with a small brush`;
+  const touch = `Bring back ${whitesInWords(count, allSmall(lights))}${sparkles.length > 0 ? ' shown' : ''}: a touch of opaque white with a small brush`;
   return {
     ...quietStep,
     key: 'last-lights/sheet/0',
     kind: 'last-lights',
-    title: `Last ${pluralize(lights.length, 'light')}`,
+    title: `Last ${pluralize(count, 'light')}`,
     prompt: noBlade ? `${touch}.${noBlade.prompt}` : `${touch}, or a scrape with a blade.`,
     watch: `Only on a bone-dry sheet, and fewer than you want to.${noBlade?.watch ?? ''}`,
-    slots: slotsOfWhites(lights),
+    slots: [...new Set([...slotsOfWhites(lights), ...slotsOfMarks(facts, sparkles)])].sort(
+      (x, y) => x - y,
+    ),
     technique: 'opaque white',
-    paintMinutes: paintMinutes(0, lights.length, { cm2PerMinute: 1, secondsPerShape: 8 }),
+    paintMinutes: paintMinutes(0, count, { cm2PerMinute: 1, secondsPerShape: 8 }),
     ...dryingMinutes(facts, 'accents'),
     rules: ['R13'],
   };

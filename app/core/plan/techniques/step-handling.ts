@@ -55,6 +55,7 @@ function brushFor(facts: PlanFacts, draft: StepDraft): string | null {
       return 'a clean round 8';
     case 'splatter':
       return draft.technique === 'splatter' ? 'an old round 8' : 'a rigger';
+    case 'details':
     case 'accents':
       return 'a round 6; a rigger for lines';
     case 'last-lights':
@@ -95,6 +96,7 @@ function boardFor(facts: PlanFacts, draft: StepDraft): string | null {
     case 'splatter':
       return draft.technique === 'splatter' ? 'flat: drops run on a slope' : 'flat';
     case 'lift':
+    case 'details':
     case 'accents':
     case 'last-lights':
       return 'flat';

@@ -1,0 +1,107 @@
+import type { Lab } from '../../colour/lab.ts';
+import { placeInWords } from '../../raster/size.ts';
+import type { Detail } from '../../reading/details/detail.ts';
+import { onTheSheet } from '../../reading/tone-range.ts';
+import { formatCount, joinWords, pluralize } from '../../words/numbers.ts';
+import type { Mix, Step } from '../plan.ts';
+import type { PlanFacts } from '../plan-facts.ts';
+import { dryKeyOf, markMinutes } from '../steps/step-draft.ts';
+import type { Mark } from './mark.ts';
+
+/** Opaque white over dry paint: nearly paper, a little cool (own). */
+const opaqueWhite: Lab = [92, -0.5, -1];
+/** A light is set back in white from this lightness on: greyer ones would glare (own). */
+const sparkleLightness = 75;
+/** And so many of them (own). */
+const mostSparkles = 12;
+
+/** The small lights that are set back in opaque white at the end, by their place in the reading's list. */
+export function sparklesOf({ reading }: Pick<PlanFacts, 'reading'>, range = reading.range): Mark[] {
+  return (reading.details?.shapes ?? [])
+    .flatMap(({ isLight, lab }, shape): Mark[] =>
+      isLight && onTheSheet(range, lab[0]) >= sparkleLightness
+        ? [{ kind: 'sparkle', shape, lab: opaqueWhite }]
+        : [],
+    )
+    .slice(0, mostSparkles);
+}
+
+/** The slots some marks lie in, each once. */
+export function slotsOfMarks(
+  { reading: { details, squares } }: Pick<PlanFacts, 'reading'>,
+  marks: readonly Mark[],
+): number[] {
+  const rows = marks.flatMap(({ shape }) => details?.shapes[shape]?.rows ?? []);
+  return [...new Set(rows.flatMap((row) => squares?.slots[row] ?? []))].sort((x, y) => x - y);
+}
+
+/** The third of the sheet most of some shapes lie in. */
+function mostlyAt(shapes: readonly Detail[]): string {
+  const counts = new Map<string, number>();
+  for (const { at } of shapes) {
+    const place = placeInWords(at);
+    counts.set(place, (counts.get(place) ?? 0) + 1);
+  }
+  return [...counts].reduce((most, one) => (one[1] > most[1] ? one : most))[0];
+}
+
+/** What a step of this kind sets. */
+export const markOfStep: Partial<Record<Step['kind'], Mark['kind']>> = {
+  details: 'detail',
+  accents: 'accent',
+  'last-lights': 'sparkle',
+};
+
+/** A step that sets some marks, in words; its mixes and minutes are those of the marks. */
+function stepWithMarks(
+  step: Step,
+  own: readonly Mark[],
+  shapes: readonly Detail[],
+  mixes: readonly Mix[],
+  facts: Pick<PlanFacts, 'reading'>,
+): Step {
+  const used = mixes.filter(({ id }) => own.some(({ mix }) => mix === id));
+  const letters = [...new Set(used.flatMap(({ puddle }) => puddle ?? []))].sort();
+  const puddles = `${pluralize(letters.length, 'puddle')} ${joinWords(letters)}`;
+  const place = mostlyAt(own.map(({ shape }) => shapes[shape]));
+  const prompt =
+    step.kind === 'details'
+      ? `Set the ${formatCount(own.length, 'small shape')} shown, most ${place}, with the point of the brush from ${puddles}: one touch each.`
+      : `With a small brush and ${puddles}, thicker than before, set the ${formatCount(own.length, 'darkest touch')} shown, ${own.length > 1 ? 'most ' : ''}${place}.`;
+  return {
+    ...step,
+    ...(own[0].kind !== 'sparkle' && {
+      prompt,
+      slots: slotsOfMarks(facts, own),
+      mixes: used.map(({ id }) => id),
+      paintMinutes: markMinutes(facts, own.length),
+    }),
+  };
+}
+
+/**
+ * The steps with their marks: every step says which lie on the sheet after it. A step for details that found none goes,
+ * and the wait after it.
+ */
+export function placeMarks(
+  steps: readonly Step[],
+  marks: readonly Mark[],
+  mixes: readonly Mix[],
+  facts: Pick<PlanFacts, 'reading'>,
+): Step[] {
+  const shapes = facts.reading.details?.shapes ?? [];
+  const empty = steps.filter(
+    ({ kind }) => kind === 'details' && !marks.some((mark) => mark.kind === 'detail'),
+  );
+  const gone = new Set(empty.flatMap(({ key }) => [key, dryKeyOf(key)]));
+  let lying: readonly Mark[] = [];
+  return steps
+    .filter(({ key }) => !gone.has(key))
+    .map((step, i): Step => {
+      const kind = markOfStep[step.kind];
+      const own = marks.filter((mark) => mark.kind === kind && !lying.includes(mark));
+      if (own.length > 0) lying = [...lying, ...own];
+      const told = own.length > 0 ? stepWithMarks(step, own, shapes, mixes, facts) : step;
+      return { ...told, n: i + 1, ...(lying.length > 0 && { marks: lying }) };
+    });
+}

@@ -1,0 +1,149 @@
+import { type Lab, tableOf } from '../../colour/lab.ts';
+import { linearOfCode } from '../../colour/srgb.ts';
+import { blurWithin } from '../../raster/gaussian-blur.ts';
+import { type LabPlanes, labInPlace } from '../../raster/linear-raster.ts';
+import { paintSquares, scaledGrid } from '../../raster/paint-squares.ts';
+import type { PixelSize } from '../../raster/size.ts';
+import type { ColourSquares } from '../colour-squares.ts';
+import type { ToneRange } from '../reading.ts';
+import { onTheSheet } from '../tone-range.ts';
+
+// All figures of this file: own.
+/** From this contrast on something is missing, CIE L*a*b*, where attention gathers and far from it. */
+const missingFrom = { near: 4, far: 7.5 } as const;
+/** Colour counts less than lightness, the less the stronger it is. */
+const colourShare = 0.5;
+const colourFall = 0.02;
+/** Darker is asked for; that much lighter may still be too dull. */
+const lighterAllowed = 2;
+/** A light this much over its surroundings may become a sparkle, L*. */
+const sparkleFrom = 14;
+/** So far beside a border the colours of both its sides are blended, mm. */
+const rimMm = 1;
+/** Washes of small darks run no finer than this, mm. */
+const smoothMm = 6;
+/** A square a slot hardly has pixels in counts at least so much. */
+const leastShare = 0.01;
+
+/** Kinds of what is missing; 0 is nothing. */
+const dark = 1;
+export const light = 2;
+
+/** What is missing at every place of a picture, and of which kind. */
+export interface Missing {
+  readonly size: PixelSize;
+  readonly kinds: Uint8Array;
+  /** How much it stands out, over what it must at its place. */
+  readonly times: Float32Array;
+  readonly photo: LabPlanes;
+}
+
+/** L*, a*, b* of every row of the squares, smoothed within its slot as a wash is. */
+function smoothRows(
+  { across, down, sidePx, slots, squares, shares, colours }: ColourSquares,
+  pxPerMm: number,
+): Lab[] {
+  const size = { width: across, height: down };
+  const sigma = (smoothMm * pxPerMm) / sidePx;
+  const smooth = new Float32Array(colours.length);
+  for (const slot of new Set(slots)) {
+    const rows = [...slots.keys()].filter((row) => slots[row] === slot);
+    const weights = new Float32Array(across * down);
+    const planes = [0, 1, 2].map(() => new Float32Array(across * down));
+    for (const row of rows) {
+      weights[squares[row]] = Math.max(leastShare, shares[row]);
+      for (let c = 0; c < 3; c++) planes[c][squares[row]] = colours[3 * row + c];
+    }
+    blurWithin(planes, weights, size, sigma);
+    for (const row of rows) {
+      for (let c = 0; c < 3; c++) smooth[3 * row + c] = planes[c][squares[row]];
+    }
+  }
+  return slots.map((_, row): Lab => [smooth[3 * row], smooth[3 * row + 1], smooth[3 * row + 2]]);
+}
+
+/** The smooth colours of the slots, as washes can have them. */
+export function smoothColours(
+  slotMap: Uint8Array,
+  squares: ColourSquares,
+  size: PixelSize,
+  step: number,
+  pxPerMm: number,
+): LabPlanes {
+  const rgba = new Uint8ClampedArray(4 * size.width * size.height);
+  paintSquares(
+    slotMap,
+    size,
+    scaledGrid(squares, 1 / step),
+    tableOf(smoothRows(squares, pxPerMm)),
+    null,
+    rgba,
+  );
+  const plane = (c: number): Float32Array =>
+    Float32Array.from({ length: slotMap.length }, (_, i) => linearOfCode[rgba[4 * i + c]]);
+  return labInPlace({ ...size, red: plane(0), green: plane(1), blue: plane(2) });
+}
+
+/** L* by which a pixel is to be darker than a smooth colour, and how much it stands off it. */
+function standsOff(
+  photo: LabPlanes,
+  i: number,
+  smooth: LabPlanes,
+  j: number,
+  range: ToneRange,
+): readonly [darker: number, need: number] {
+  const darker = onTheSheet(range, smooth.lightness[j]) - onTheSheet(range, photo.lightness[i]);
+  const [a, b] = [photo.a[i], photo.b[i]];
+  const chroma = Math.sqrt(a * a + b * b);
+  if (chroma < Math.hypot(smooth.a[j], smooth.b[j])) return [darker, darker];
+  const apart = Math.hypot(a - smooth.a[j], b - smooth.b[j]);
+  return [darker, darker + (colourShare * apart) / (1 + colourFall * chroma)];
+}
+
+interface MissingSettings {
+  readonly cellsPerMm: number;
+  /** See `interestIn`. */
+  readonly nearness: (x: number, y: number) => number;
+  readonly range: ToneRange;
+  /** Whether a light may be set back at a place; on paper none is. */
+  readonly canBeLight: (i: number) => boolean;
+}
+
+/** What stands off the smooth colours of its own slot and of those it borders on: a rim between two is no detail. */
+export function findMissing(
+  photo: LabPlanes,
+  smooth: LabPlanes,
+  size: PixelSize,
+  { cellsPerMm, nearness, range, canBeLight }: MissingSettings,
+): Missing {
+  const rimPx = Math.max(1, Math.round(rimMm * cellsPerMm));
+  const { width, height } = size;
+  const kinds = new Uint8Array(photo.a.length);
+  const times = new Float32Array(photo.a.length);
+  for (let y = 0, i = 0; y < height; y++) {
+    for (let x = 0; x < width; x++, i++) {
+      const [left, right] = [Math.max(0, x - rimPx), Math.min(width - 1, x + rimPx)];
+      const [up, down] = [Math.max(0, y - rimPx), Math.min(height - 1, y + rimPx)];
+      let mostDark = Number.NEGATIVE_INFINITY;
+      let leastDark = Number.POSITIVE_INFINITY;
+      let need = Number.POSITIVE_INFINITY;
+      for (const j of [i, y * width + left, y * width + right, up * width + x, down * width + x]) {
+        const [darker, own] = standsOff(photo, i, smooth, j, range);
+        mostDark = Math.max(mostDark, darker);
+        leastDark = Math.min(leastDark, darker);
+        need = Math.min(need, own);
+      }
+      if (mostDark <= -sparkleFrom && canBeLight(i)) {
+        kinds[i] = light;
+        times[i] = -mostDark / sparkleFrom;
+        continue;
+      }
+      const near = nearness((x + 0.5) / width, (y + 0.5) / height);
+      const from = missingFrom.far + near * (missingFrom.near - missingFrom.far);
+      if (leastDark < -lighterAllowed || need < from) continue;
+      kinds[i] = dark;
+      times[i] = need / from;
+    }
+  }
+  return { size, kinds, times, photo };
+}
