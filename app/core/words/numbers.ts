@@ -29,6 +29,10 @@ export const formatCount = (count: number, one: string, many = `${one}s`): strin
 export const openWithCount = (count: number, one: string, many = `${one}s`): string =>
   count === 1 ? `One ${one}` : `${count} ${many}`;
 
+/** All of them: 'the one white', 'the 12 whites'. */
+export const formatAll = (count: number, one: string, many = `${one}s`): string =>
+  `the ${count === 1 ? 'one' : count} ${pluralize(count, one, many)}`;
+
 /** A whole number of halves in figures: 4 is '2', 15 is '7½'. */
 export const halvesInFigures = (halves: number): string =>
   `${Math.floor(halves / 2)}${halves % 2 ? '½' : ''}`;

@@ -2,7 +2,7 @@ import type { Lab } from '../../colour/lab.ts';
 import { placeInWords } from '../../raster/size.ts';
 import type { Detail } from '../../reading/details/detail.ts';
 import { onTheSheet } from '../../reading/tone-range.ts';
-import { formatCount, joinWords, pluralize } from '../../words/numbers.ts';
+import { formatAll, joinWords, pluralize } from '../../words/numbers.ts';
 import type { Mix, Step } from '../plan.ts';
 import type { PlanFacts } from '../plan-facts.ts';
 import { dryKeyOf, markMinutes } from '../steps/step-draft.ts';
@@ -64,10 +64,11 @@ function stepWithMarks(
   const letters = [...new Set(used.flatMap(({ puddle }) => puddle ?? []))].sort();
   const puddles = `${pluralize(letters.length, 'puddle')} ${joinWords(letters)}`;
   const place = mostlyAt(own.map(({ shape }) => shapes[shape]));
+  const most = own.length > 1 ? 'most ' : '';
   const prompt =
     step.kind === 'details'
-      ? `Set the ${formatCount(own.length, 'small shape')} shown, most ${place}, with the point of the brush from ${puddles}: one touch each.`
-      : `With a small brush and ${puddles}, thicker than before, set the ${formatCount(own.length, 'darkest touch')} shown, ${own.length > 1 ? 'most ' : ''}${place}.`;
+      ? `Set ${formatAll(own.length, 'small shape')} shown, ${most}${place}, with the point of the brush from ${puddles}: one touch each.`
+      : `With a small brush and ${puddles}, thicker than before, set ${formatAll(own.length, 'darkest touch', 'darkest touches')} shown, ${most}${place}.`;
   return {
     ...step,
     ...(own[0].kind !== 'sparkle' && {

@@ -1,7 +1,7 @@
 import { manySmallWhites } from '../../limits.ts';
 import { namesInShort } from '../../paint/cautions.ts';
 import { isSmallWhite, type White, type WhiteWay } from '../../reading/whites/whites.ts';
-import { pluralize } from '../../words/numbers.ts';
+import { formatAll, pluralize } from '../../words/numbers.ts';
 import { slotsOfMarks, sparklesOf } from '../details/place-marks.ts';
 import { areaCm2, type PlanFacts, paintsNotToScrape } from '../plan-facts.ts';
 import { dryingMinutes, paintMinutes, quietStep, type StepDraft } from './step-draft.ts';
@@ -44,10 +44,8 @@ export function hasWhitesToLeave(facts: PlanFacts, passage: string): boolean {
 }
 
 /** 'the one small white', 'the 12 whites': small only where all of them are. */
-function whitesInWords(count: number, allSmall: boolean): string {
-  const white = allSmall ? 'small white' : 'white';
-  return `the ${count === 1 ? 'one' : count} ${pluralize(count, white)}`;
-}
+const whitesInWords = (count: number, allSmall: boolean): string =>
+  formatAll(count, allSmall ? 'small white' : 'white');
 
 export const allSmall = (whites: readonly White[]): boolean => whites.every(isSmallWhite);
 
