@@ -2,7 +2,7 @@ import type { PlanEdit } from '../decisions/plan-edit.ts';
 import { defaultPaperLab } from '../paint/colour-of-washes.ts';
 import { applyEdits, applyMixEdits, type EditedWork } from './edits/apply-edits.ts';
 import { draftWash } from './edits/draft-wash.ts';
-import { leavesWet, type Mix, type Step, type WashPlan } from './plan.ts';
+import { leavesWet, liesElsewhere, type Mix, type Step, type WashPlan } from './plan.ts';
 import { type PlanFacts, plannedMixes } from './plan-facts.ts';
 import { ruleLimitsOf, withConsequences } from './rules/check-rules.ts';
 import {
@@ -25,13 +25,14 @@ function withDrying(
   leftOut: ReadonlySet<string>,
 ): StepDraft[] {
   const all: StepDraft[] = [];
-  let wet: string | undefined;
+  let wet: StepDraft | undefined;
   for (const draft of drafts) {
-    if (wet !== undefined && draft.kind !== 'dry' && !leftOut.has(dryKeyOf(wet))) {
-      all.push(dryStep(facts, wet));
+    const waits = draft.kind !== 'dry' && !liesElsewhere(wet, draft);
+    if (wet && waits && !leftOut.has(dryKeyOf(wet.key))) {
+      all.push(dryStep(facts, wet.key));
     }
     all.push(draft);
-    wet = leavesWet(draft) ? draft.key : undefined;
+    wet = leavesWet(draft) ? draft : undefined;
   }
   return all;
 }

@@ -245,6 +245,12 @@ export const unitOf = ({ surface }: Pick<WashPlan, 'surface'>): { readonly unit?
 export const leavesWet = ({ kind, dryMinutes }: Pick<Step, 'kind' | 'dryMinutes'>): boolean =>
   kind !== 'dry' && dryMinutes[1] > 0;
 
+/** Accents lie elsewhere than the details set before them: nobody waits in between. */
+export const liesElsewhere = (
+  wet: Pick<Step, 'kind'> | undefined,
+  { kind }: Pick<Step, 'kind'>,
+): boolean => wet?.kind === 'details' && kind === 'accents';
+
 export const isOfReach = ({ code }: Pick<Warning, 'code'>): boolean => reachCodes.includes(code);
 
 /** The washes that lie dry under a mix when it is laid, first one first. */

@@ -1,6 +1,7 @@
 import type { Lab } from '../colour/lab.ts';
 import { lightnessOfOneValue } from '../limits.ts';
-import { pluralize } from '../words/numbers.ts';
+import { openWithCount, pluralize } from '../words/numbers.ts';
+import type { Mark } from './details/mark.ts';
 import type { WashPlan } from './plan.ts';
 
 /** What a step makes of the sheet. */
@@ -11,6 +12,8 @@ interface StepChanges {
   readonly share: number;
   /** By how much the one that changes most gets darker, L*. */
   readonly darkerBy: number;
+  /** Marks set, each on a small shape of its own. */
+  readonly marks: readonly Mark[];
 }
 
 /** No one sees less, in any of L*, a*, b*. */
@@ -26,16 +29,21 @@ export function stepChanges(
 ): StepChanges {
   const after = steps[index]?.after ?? [];
   const before = (i: number): Lab => steps[index - 1]?.after[i] ?? paper;
+  const lying = new Set(steps[index - 1]?.marks);
   const changed = [...after.keys()].filter((i) => differs(after[i], before(i)));
   return {
     slots: new Set(changed),
     share: changed.reduce((sum, i) => sum + (slots[i]?.share ?? 0), 0),
     darkerBy: changed.reduce((most, i) => Math.max(most, before(i)[0] - (after[i]?.[0] ?? 0)), 0),
+    marks: (steps[index]?.marks ?? []).filter((mark) => !lying.has(mark)),
   };
 }
 
 /** The same in a sentence. */
-export function changesInWords({ share, darkerBy }: StepChanges): string {
+export function changesInWords({ share, darkerBy, marks }: StepChanges): string {
+  if (marks.length > 0) {
+    return `${openWithCount(marks.length, 'mark')}; the rest, dimmed here, stays as it was.`;
+  }
   if (share <= 0) return 'The sheet looks the same after this step as before it.';
   const part =
     share > 0.995 ? 'All of the sheet' : `${Math.max(1, Math.round(share * 100))} % of the sheet`;

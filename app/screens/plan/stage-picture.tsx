@@ -62,10 +62,13 @@ export function stageLayers(
   if (!step) return {};
   const sheet = sheetMapOf(seen, soft);
   const crisp = sheetMapOf(seen, null);
-  const { slots } = stepChanges(plan, index);
+  const { slots, marks } = stepChanges(plan, index);
   const rows = seen.reading.squares?.slots;
-  const wet = lookWhileWet(plan, step, rows);
-  const changes = mapLook(step, rows, (lab, slot) => (slots.has(slot) ? lab : dim(lab)));
+  const wet = { ...lookWhileWet(plan, step, rows), ...(step.marks && { marks: step.marks }) };
+  const changes = {
+    ...mapLook(step, rows, (lab, slot) => (slots.has(slot) ? lab : dim(lab))),
+    marks,
+  };
   return {
     ...stepLayers(seen, step, soft),
     wet: sheetLayer(sheet, wet),
@@ -94,6 +97,8 @@ function wetInWords(plan: WashPlan, index: number): string {
 export function describeStage(plan: WashPlan, index: number, view: StageView): string {
   if (view === 'wet') return wetInWords(plan, index);
   if (view === 'changes') return changesInWords(stepChanges(plan, index));
-  if (view === 'where') return 'The tags say which shapes come first: big before small.';
-  return '';
+  if (view !== 'where') return '';
+  return stepChanges(plan, index).marks.length > 0
+    ? 'What is to be set stays in sight; the rest is dimmed.'
+    : 'The tags say which shapes come first: big before small.';
 }

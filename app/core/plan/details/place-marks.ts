@@ -64,10 +64,10 @@ function stepWithMarks(
   const letters = [...new Set(used.flatMap(({ puddle }) => puddle ?? []))].sort();
   const puddles = `${pluralize(letters.length, 'puddle')} ${joinWords(letters)}`;
   const place = mostlyAt(own.map(({ shape }) => shapes[shape]));
-  const most = own.length > 1 ? 'most ' : '';
+  const most = own.length > 1 ? 'most of them ' : '';
   const prompt =
     step.kind === 'details'
-      ? `Set ${formatAll(own.length, 'small shape')} shown, ${most}${place}, with the point of the brush from ${puddles}: one touch each.`
+      ? `Set ${formatAll(own.length, 'small shape')} shown, ${most}${place}, with the point of the brush from ${puddles}: a touch each.`
       : `With a small brush and ${puddles}, thicker than before, set ${formatAll(own.length, 'darkest touch', 'darkest touches')} shown, ${most}${place}.`;
   return {
     ...step,

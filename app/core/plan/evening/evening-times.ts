@@ -38,14 +38,17 @@ const alike = (one: Step['after'], other: Step['after'] | undefined): boolean =>
 export function planRows({ steps, paper }: Pick<WashPlan, 'steps' | 'paper'>): PlanRow[] {
   const rows: PlanRow[] = [];
   let sheet = steps[0]?.after.map(() => paper);
+  let marks = 0;
   for (const step of steps) {
     const last = rows.at(-1);
     if (step.kind === 'dry' && last && !last.wait) {
       rows[rows.length - 1] = { ...last, wait: last.step.dryMinutes };
       continue;
     }
-    rows.push({ step, wait: null, changes: !alike(step.after, sheet) });
+    const lying = step.marks?.length ?? marks;
+    rows.push({ step, wait: null, changes: lying > marks || !alike(step.after, sheet) });
     sheet = step.after.slice();
+    marks = lying;
   }
   return rows;
 }

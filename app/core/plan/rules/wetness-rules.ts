@@ -1,7 +1,7 @@
 import { creamFrom } from '../../paint/consistency.ts';
 import { outerBorders, softShare } from '../../reading/edges/slot-borders.ts';
 import type { Step, StepKind } from '../plan.ts';
-import { leavesWet } from '../plan.ts';
+import { leavesWet, liesElsewhere } from '../plan.ts';
 import {
   type BrokenRule,
   broken,
@@ -46,7 +46,7 @@ export const dryBeforeNext: Check = (plan) => {
     const under = wet;
     if (step.kind === 'dry') wet = null;
     else if (leavesWet(step)) wet = step;
-    if (!under || step.kind === 'dry') return [];
+    if (!under || step.kind === 'dry' || liesElsewhere(under, step)) return [];
     const sentence = step.kind === 'wash' ? washOnWet(plan, step, under) : onWet[step.kind];
     return [broken('R5, R7', step, `${step.key} on a sheet that has not dried`, sentence)];
   });

@@ -14,10 +14,11 @@ import {
   type SolvedPalette,
   type WashSolver,
 } from '../solve/solve-palette.ts';
+import type { Group } from './group.ts';
 import type { Run, RunInput } from './run.ts';
 import { runInput, withRunLoads } from './run-plan.ts';
 import { type PairOption, type PairPoint, pairOptions, sharePairs } from './share-pairs.ts';
-import { type Group, SquareSheet } from './square-sheet.ts';
+import { SquareSheet } from './square-sheet.ts';
 import { missedBy, WantedPaint } from './wanted-paint.ts';
 
 /** Puddles are chosen on squares so many times as wide as they then run over: as good, in a quarter of the time. */

@@ -8,6 +8,7 @@ import { blurWithin } from '../../raster/gaussian-blur.ts';
 import { onTheSheet } from '../../reading/tone-range.ts';
 import type { Mix } from '../plan.ts';
 import type { PlacedRow } from '../steps/apply-steps-to-sheet.ts';
+import type { Group, SquareAim } from './group.ts';
 import type { Run, RunInput } from './run.ts';
 import { type Ground, SquareSolver, writeLayers } from './solve-square.ts';
 
@@ -20,28 +21,9 @@ const onTheWay = 0.05;
 /** Amounts are smoothed once more, by this part of the scale. */
 const amountSmoothing = 1 / 3;
 
-/** Rows of the squares that one mix covers in one step at one strength. */
-export interface Group {
-  readonly mix: Mix;
-  readonly strength: Run['strength'];
-  readonly load: number;
-  readonly rows: readonly number[];
-  readonly spectra: PaintSpectra;
-  readonly most: number;
-}
-
 /** Numbers of the squares some rows lie in, rising, each once. */
 const squaresOf = (rows: readonly number[], squares: readonly number[]): number[] =>
   [...new Set(rows.map((row) => squares[row]))].sort((one, two) => one - two);
-
-/** What one square of a group is to become, and over what. */
-export interface SquareAim {
-  readonly ground: Ground;
-  /** L*, a*, b*. */
-  readonly target: Lab;
-  /** Squares it stands for, by the group's share of them. */
-  readonly weight: number;
-}
 
 /** The sheet, row by row of the squares: what lies there and what it is to become. */
 export class SquareSheet {
@@ -250,9 +232,9 @@ export class SquareSheet {
     const { squares, shares } = this.#input.squares;
     const bySquare = new Map<number, number[]>();
     for (const row of rows) {
-      const own = bySquare.get(squares[row]);
-      if (own) own.push(row);
-      else bySquare.set(squares[row], [row]);
+      const own = bySquare.get(squares[row]) ?? [];
+      bySquare.set(squares[row], own);
+      own.push(row);
     }
     return new Map(
       [...bySquare].map(([square, own]) => [

@@ -13,6 +13,7 @@ import type { Mix } from '../../../../../app/core/plan/plan.ts';
 import type { Detail } from '../../../../../app/core/reading/details/detail.ts';
 import { toneRange } from '../../../../../app/core/reading/tone-range.ts';
 
+// Which figures: (own), as the planner's.
 const paints = {
   blue: 'pb29-ultramarine-blue',
   sienna: 'pbr7-burnt-sienna',
@@ -154,8 +155,8 @@ describe('accents', () => {
   });
 
   test('are small, and clearly darker than what they are set on', () => {
-    const light = ground.lightness;
-    expect(accentsOf([shape([30, 0, 0], { areaMm2: 61 }), shape([light - 5, 0, 0])])).toEqual([]);
+    const [l, a, b] = labOfReflectance(pale);
+    expect(accentsOf([shape([30, 0, 0], { areaMm2: 61 }), shape([l - 5, a, b])])).toEqual([]);
     expect(accentsOf([shape([30, 0, 0], { areaMm2: 60 })])).toEqual([0]);
   });
 });

@@ -10,6 +10,7 @@ import type { Detail } from '../../../../../app/core/reading/details/detail.ts';
 import type { Reading } from '../../../../../app/core/reading/reading.ts';
 import { madeReading } from '../../../../support/plan/made-reading.ts';
 
+// Which figures: (own), as the planner's.
 const shape = (more: Partial<Detail>): Detail => ({
   isLight: false,
   lines: [0, 0, 1],
@@ -78,7 +79,7 @@ describe('marks on the steps', () => {
 
   test('tell which puddles, where most lie, how many', () => {
     expect(placed[1]?.prompt).toBe(
-      'Set the 2 small shapes shown, most at the bottom, with the point of the brush from puddles A and B: one touch each.',
+      'Set the 2 small shapes shown, most of them at the bottom, with the point of the brush from puddles A and B: a touch each.',
     );
     expect(placed[1]).toMatchObject({ mixes: ['one', 'two'], slots: [2, 4] });
     expect(placed[3]?.prompt).toContain('puddle A');

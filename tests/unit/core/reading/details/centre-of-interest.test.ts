@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import type { Point } from '../../../../../app/core/colour/lab.ts';
 import { interestIn } from '../../../../../app/core/reading/details/centre-of-interest.ts';
 
+// Which figures: (own), as the planner's.
 const size = { width: 40, height: 30 }; // its diagonal is 50
 
 test('all places count alike where nothing gathers attention', () => {
