@@ -1,6 +1,7 @@
 import { concentrationOf } from '../../core/paint/consistency.ts';
 import { strengthOf } from '../../core/paint/paint.ts';
 import { thinningFor } from '../../core/paint/thinning.ts';
+import type { Mark } from '../../core/plan/details/mark.ts';
 import { paintNameIn } from '../../core/plan/paint-name-in.ts';
 import {
   isOfReach,
@@ -12,6 +13,7 @@ import {
 } from '../../core/plan/plan.ts';
 import { amountInWords, type PuddleAmount, puddleAmount } from '../../core/plan/puddle-amount.ts';
 import { planCautions } from '../../core/plan/steps/step-cautions.ts';
+import { computePxPerMm } from '../../core/raster/size.ts';
 import { edgeShares } from '../../core/reading/edges/edge.ts';
 import type { Reading } from '../../core/reading/reading.ts';
 import { onTheSheet, reservesOf } from '../../core/reading/tone-range.ts';
@@ -99,7 +101,45 @@ const laid = (load: number, loadsPerMl: number) => ({
   concentration: finite(concentrationOf(load)),
 });
 
-function mixRow(mix: Mix, { optics }: Pick<WashPlan, 'optics'>) {
+const rounded = (value: number, digits = 2): number => Number(value.toFixed(digits));
+
+/** How a mix runs: in every square of the sheet it covers, by its middle in mm, what lies of it and of what it meets. */
+function runRows(mix: Mix, { runs = [] }: Pick<WashPlan, 'runs'>, reading: Reading) {
+  const { squares, raster, sheet } = reading;
+  if (!squares) return [];
+  const sideMm = squares.sidePx / computePxPerMm(raster, sheet);
+  return runs
+    .filter((run) => run.mix === mix.id)
+    .map(({ strength, meets, squares: covered, own, other }) => ({
+      weaker: strength === 'weaker',
+      meets: meets ?? null,
+      sideMm: rounded(sideMm),
+      squares: covered.map((square, n) => [
+        rounded(((square % squares.across) + 0.5) * sideMm, 1),
+        rounded((Math.floor(square / squares.across) + 0.5) * sideMm, 1),
+        rounded(own[n] ?? 0, 3),
+        rounded(other[n] ?? 0, 3),
+      ]),
+    }));
+}
+
+/** The marks of a kind: where on the sheet, how large, of which mix, what they dry to. */
+function markRows(kind: Mark['kind'], { steps }: Pick<WashPlan, 'steps'>, reading: Reading) {
+  const { widthMm, heightMm } = reading.sheet;
+  return (steps.at(-1)?.marks ?? [])
+    .filter((mark) => mark.kind === kind)
+    .flatMap(({ shape, mix, load, lab }) => {
+      const found = reading.details?.shapes[shape];
+      if (!found) return [];
+      const [x, y] = found.at;
+      const paint = { mix: mix ?? null, paint_ml_per_m2: load ?? null, expected: lab };
+      const { areaMm2 } = found;
+      return [{ xMm: rounded(x * widthMm, 1), yMm: rounded(y * heightMm, 1), areaMm2, ...paint }];
+    });
+}
+
+function mixRow(mix: Mix, plan: Pick<WashPlan, 'optics' | 'runs'>, reading: Reading) {
+  const { optics } = plan;
   const { parts } = mix;
   const sum = parts.reduce((all, part) => all + part.parts, 0);
   const loads = parts.reduce(
@@ -118,6 +158,7 @@ function mixRow(mix: Mix, { optics }: Pick<WashPlan, 'optics'>) {
     consistency: mix.consistency,
     target: mix.target,
     expected: mix.expected,
+    runs: runRows(mix, plan, reading),
     ...(mix.weaker && { weaker: { ...mix.weaker, ...laid(mix.weaker.load, loadsPerMl) } }),
   };
 }
@@ -151,8 +192,13 @@ export function planJson(reading: Reading, plan: WashPlan, withPictures: boolean
     reach: plan.warnings.filter(isOfReach),
     surface: surfaceOf(plan),
     palette: plan.palette.map((entry) => paletteRow(entry, plan)),
-    mixes: plan.mixes.map((mix) => mixRow(mix, plan)),
+    mixes: plan.mixes.map((mix) => mixRow(mix, plan, reading)),
     puddles: puddleRows(plan, reading),
+    details: markRows('detail', plan, reading),
+    accents: markRows('accent', plan, reading),
+    sparkles: markRows('sparkle', plan, reading),
+    subject: reading.subject ?? null,
+    proposedSubject: reading.proposedSubject?.path ?? null,
     washesWhy: plan.washesWhy ?? null,
     passages: plan.passages ?? null,
     fit: plan.fit ?? null,

@@ -25,7 +25,10 @@ interface Printed {
     passage: string;
     family: number;
     parts: { paint: string }[];
+    runs: object[];
   }[];
+  details: { mix: string; xMm: number; yMm: number }[];
+  accents: { mix: string; xMm: number; yMm: number }[];
   edges: { kind: string; count: number; lengthMm: number; share: number }[];
   masses: { firstWash: number; second: number; darks: number };
   puddles: {
@@ -83,7 +86,7 @@ describe('a small upright photograph', () => {
 
   test('keys as documented', () => {
     expect(keys(plan)).toEqual(
-      'bands cautions edges families fit lightness masses mixes palette passages puddles range raster reach reserves sheet steps surface warnings washesWhy'.split(
+      'accents bands cautions details edges families fit lightness masses mixes palette passages proposedSubject puddles range raster reach reserves sheet sparkles steps subject surface warnings washesWhy'.split(
         ' ',
       ),
     );
@@ -95,8 +98,18 @@ describe('a small upright photograph', () => {
       'ci confidence id mostLoad name provenance strength why'.split(' '),
     );
     const mix =
-      'concentration consistency expected family id load paint_ml_per_m2 parts passage puddle target wash';
+      'concentration consistency expected family id load paint_ml_per_m2 parts passage puddle runs target wash';
     for (const row of plan.mixes) expect(keys(row)).toEqual(expect.arrayContaining(mix.split(' ')));
+    for (const row of [...plan.details, ...plan.accents]) {
+      expect(keys(row)).toEqual('areaMm2 expected mix paint_ml_per_m2 xMm yMm'.split(' '));
+      expect(plan.mixes.map(({ id }) => id)).toContain(row.mix);
+      expect(row.xMm > 0 && row.xMm < plan.sheet.widthMm).toBe(true);
+      expect(row.yMm > 0 && row.yMm < plan.sheet.heightMm).toBe(true);
+    }
+    expect(plan.details.length).toBeGreaterThan(5);
+    expect(plan.accents.length).toBeGreaterThanOrEqual(3);
+    const [run] = plan.mixes.flatMap(({ runs }) => runs);
+    expect(keys(run as object)).toEqual('meets sideMm squares weaker'.split(' '));
     expect(keys(plan.surface as object)).toEqual(['k1', 'k2']);
     expect(keys(plan.puddles[0])).toEqual(
       'concentration ml paints puddle text thinned wash waterMl'.split(' '),
