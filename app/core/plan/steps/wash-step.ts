@@ -1,4 +1,5 @@
 import type { Technique } from '../../decisions/plan-edit.ts';
+import { placeInWords } from '../../raster/size.ts';
 import {
   capitalize,
   joinWords,
@@ -11,6 +12,7 @@ import { adviseOnEdges } from '../edges/edge-advice.ts';
 import type { Mix } from '../plan.ts';
 import {
   areaCm2,
+  nameOfFamily,
   type PlanFacts,
   passagePrefix,
   type SolvedWash,
@@ -68,6 +70,17 @@ function firstPrompt(
   return `${all}, top to bottom.${thin} ${how}`;
 }
 
+/** Where a wash begins: ', the ochre at the bottom first', the largest shapes it finishes; empty where that is not known. */
+function beginningInWords(facts: PlanFacts, { slots, weak, full }: SolvedWash): string {
+  const finished = slots.flatMap((i) => {
+    const slot = facts.slots[i];
+    return slot && [...weak, ...full].includes(slot.band) ? [slot] : [];
+  });
+  const [largest] = finished.toSorted((one, two) => two.share - one.share);
+  if (!largest?.centre || finished.length < 2) return '';
+  return `, the ${nameOfFamily(facts, largest.family)} ${placeInWords(largest.centre)} first`;
+}
+
 /** The prompt of a wash: one or two sentences. */
 function washPrompt(
   facts: PlanFacts,
@@ -78,16 +91,17 @@ function washPrompt(
 ): string {
   if (wash.wash === 1) return firstPrompt(facts, passage, wash, technique);
   const bands = bandsInWords(facts, [...wash.weak, ...wash.full]);
+  const first = beginningInWords(facts, wash);
   if (technique === 'wet-in-wet') {
-    return `Wet the ${bands} shapes gently with a wide soft brush, no scrubbing. At an even sheen lay in thicker paint.`;
+    return `Wet the ${bands} shapes gently with a wide soft brush, no scrubbing. At an even sheen lay in thicker paint${first}.`;
   }
   if (last) {
-    return `Paint the ${bands} shapes strong enough the first time, big ones before small. Then leave them alone.`;
+    return `Paint the ${bands} shapes strong enough the first time${first || ', big ones before small'}. Then leave them alone.`;
   }
   if (technique === 'glaze') {
-    return `One thin pass over the ${bands} shapes and all that is darker. Do not scrub, do not go back.`;
+    return `One thin pass over the ${bands} shapes and all that is darker${first}. Do not scrub, do not go back.`;
   }
-  return `Paint the ${bands} shapes and all that is darker in one go; join shapes that touch.`;
+  return `Paint the ${bands} shapes and all that is darker in one go${first}; join shapes that touch.`;
 }
 
 /** Sentence on the edges of a wash none of which is softened (R15). */
