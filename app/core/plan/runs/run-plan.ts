@@ -95,14 +95,20 @@ export const runsIn = ({ id }: Pick<Paint, 'id'>, runs: readonly Run[]): boolean
  * lie as even as she asked for.
  */
 export function runInput(
-  { reading, slots, paints }: Pick<PlanFacts, 'reading' | 'slots' | 'paints'>,
+  {
+    reading,
+    slots,
+    paints,
+    passages,
+  }: Pick<PlanFacts, 'reading' | 'slots' | 'paints' | 'passages'>,
   range: ToneRange,
   even: ReadonlySet<string>,
 ): RunInput | null {
   const { squares, raster, sheet } = reading;
   if (!squares) return null;
   const squareMm = squares.sidePx / computePxPerMm(raster, sheet);
-  return { squares, squareMm, range, slots, paints, even };
+  const washes = Math.max(0, ...passages.map((passage) => passage.washes.length));
+  return { squares, squareMm, range, slots, washes, paints, even };
 }
 
 /**

@@ -29,6 +29,8 @@ export interface RunInput {
   readonly squareMm: number;
   readonly range: ToneRange;
   readonly slots: readonly Slot[];
+  /** Over each other, where most are. */
+  readonly washes: number;
   readonly paints: readonly Paint[];
   /** Ids of mixes that she changed: they lie as even as she asked for. */
   readonly even: ReadonlySet<string>;

@@ -2,7 +2,12 @@ import { seenDifference } from '../../colour/ciede2000.ts';
 import { type Spectrum, spectrumSize, writeLab } from '../../colour/spectrum.ts';
 import { drySurface } from '../../colour/surface.ts';
 import { type PaintSpectra, reflectanceOver, writeLayerSample } from '../../paint/layer.ts';
-import { lightnessWeight } from '../solve/estimate-mix-cost.ts';
+
+/**
+ * Values first, more so than where mixes are chosen: what a wash still lacks here no later one mends. An L* of error
+ * counts so much on top of its part in the visible difference (own).
+ */
+export const runningLightness = 1;
 
 /** An L* by which a wash would lighten what lies under it counts so much. */
 const lighteningWeight = 5;
@@ -60,7 +65,7 @@ export class SquareSolver {
     const [dl, da, db] = [lab[0] - target[0], lab[1] - target[1], lab[2] - target[2]];
     for (let r = 0; r < 3; r++)
       out[r] = seen[3 * r] * dl + seen[3 * r + 1] * da + seen[3 * r + 2] * db;
-    out[3] = lightnessWeight * dl;
+    out[3] = runningLightness * dl;
     out[4] = lighteningWeight * Math.max(0, lab[0] - ground.lightness);
     return out.reduce((sum, value) => sum + value * value, 0);
   }

@@ -5,17 +5,13 @@ import { defaultPaper, defaultPaperLab } from '../../paint/colour-of-washes.ts';
 import { butterFrom, creamFrom } from '../../paint/consistency.ts';
 import { mixSpectra, type PaintSpectra } from '../../paint/layer.ts';
 import { blurWithin } from '../../raster/gaussian-blur.ts';
-import { onTheSheet } from '../../reading/tone-range.ts';
 import type { Mix } from '../plan.ts';
 import type { PlacedRow } from '../steps/apply-steps-to-sheet.ts';
 import type { Group, SquareAim } from './group.ts';
+import { GroupAims } from './group-aims.ts';
 import type { Run, RunInput } from './run.ts';
 import { type Ground, SquareSolver, writeLayers } from './solve-square.ts';
 
-/** Nothing changes within less than about this in a wash, mm: a brush goes no finer (own). */
-const runMm = [15, 10, 6] as const;
-/** Under darker shapes a wash hardly heeds their own colours. */
-const unfinishedWeight = 0.03;
 /** A wash that only leads to a darker one counts so much (own). */
 const onTheWay = 0.05;
 /** Amounts are smoothed once more, by this part of the scale. */
@@ -30,8 +26,7 @@ export class SquareSheet {
   readonly #input: RunInput;
   /** Rows x 36 samples, inside the surface. */
   readonly #light: Float64Array;
-  /** L*, a*, b* every row is to have in the end: 3 a row. */
-  readonly #wanted: Float64Array;
+  readonly #aims: GroupAims;
   readonly #rowsOfSlot: readonly (readonly number[])[];
   /** Slots that have paint on them. */
   readonly #painted = new Set<number>();
@@ -40,22 +35,14 @@ export class SquareSheet {
 
   constructor(input: RunInput) {
     this.#input = input;
-    const { squares, slots, range } = input;
+    const { squares, slots } = input;
     const count = squares.slots.length;
     this.#light = new Float64Array(count * spectrumSize);
-    this.#wanted = new Float64Array(3 * count);
+    this.#aims = new GroupAims(input);
     const rowsOfSlot: number[][] = slots.map(() => []);
     for (let row = 0; row < count; row++) {
       this.#light.set(defaultPaper, row * spectrumSize);
       rowsOfSlot[squares.slots[row]]?.push(row);
-      const slot = slots[squares.slots[row]];
-      if (!slot) continue;
-      // What her wishes and lost edges changed for the slot holds for all its squares.
-      const moved = slot.target[0] - onTheSheet(range, slot.lab[0]);
-      this.#wanted[3 * row] = onTheSheet(range, squares.colours[3 * row]) + moved;
-      for (const c of [1, 2] as const) {
-        this.#wanted[3 * row + c] = squares.colours[3 * row + c] + slot.target[c] - slot.lab[c];
-      }
     }
     this.#rowsOfSlot = rowsOfSlot;
   }
@@ -106,7 +93,7 @@ export class SquareSheet {
     const own = new Float32Array(count).fill(load);
     const other = new Float32Array(count);
     const covered = squaresOf(rows, squares);
-    const runs = finished.length > 0 && !this.#input.even.has(mix.id);
+    const runs = this.#aims.has(group, finished) && !this.#input.even.has(mix.id);
     const meets = runs ? mix.meets : undefined;
     const puddles = meets ? [spectra, this.spectraOf(meets)] : [spectra];
     if (runs) this.#solveSquares(group, puddles, new Set(finished), covered, own, other);
@@ -133,8 +120,8 @@ export class SquareSheet {
   aims(group: Group, isFinished: (slot: number) => boolean, about: number): SquareAim[] {
     const { slots, squares } = this.#input.squares;
     const finished = group.rows.filter((row) => isFinished(slots[row]));
-    const aim = finished.length > 0 ? this.#aimOf(group, new Set(finished)) : null;
-    const rows = aim ? finished : group.rows;
+    const aim = this.#aims.has(group, finished) ? this.#aims.of(group, new Set(finished)) : null;
+    const rows = finished.length > 0 ? finished : group.rows;
     const grounds = this.#groundsOf(group.rows);
     const coverage = this.#coverage(rows);
     const covered = squaresOf(rows, squares);
@@ -147,7 +134,13 @@ export class SquareSheet {
         const target: Lab = aim
           ? [aim[0][square], aim[1][square], aim[2][square]]
           : group.mix.expected;
-        return [{ ground, target, weight: stride * coverage[square] * (aim ? 1 : onTheWay) }];
+        return [
+          {
+            ground,
+            target,
+            weight: stride * coverage[square] * (finished.length > 0 ? 1 : onTheWay),
+          },
+        ];
       });
   }
 
@@ -161,7 +154,7 @@ export class SquareSheet {
     other: Float32Array,
   ): void {
     const { across, down } = this.#input.squares;
-    const aim = this.#aimOf(group, finished);
+    const aim = this.#aims.of(group, finished);
     const grounds = this.#groundsOf(group.rows);
     const solver = this.#solver;
     const both = puddles.length > 1;
@@ -179,14 +172,8 @@ export class SquareSheet {
       other[square] = solver.amounts[1];
       weights[square] = coverage[square];
     }
-    const sigma = this.#sigmaOf(group.mix) * amountSmoothing;
+    const sigma = this.#aims.sigmaOf(group.mix) * amountSmoothing;
     blurWithin([own, ...(both ? [other] : [])], weights, { width: across, height: down }, sigma);
-  }
-
-  /** Scale of a wash's runs, in squares. */
-  #sigmaOf({ wash }: Mix): number {
-    const mm = runMm[Math.min(wash, runMm.length) - 1];
-    return mm / this.#input.squareMm;
   }
 
   #coverage(rows: readonly number[]): Float32Array {
@@ -194,37 +181,6 @@ export class SquareSheet {
     const sum = new Float32Array(across * down);
     for (const row of rows) sum[squares[row]] = sum[squares[row]] + Math.max(0.01, shares[row]);
     return sum;
-  }
-
-  /**
-   * L*, a*, b* a group is to show in every square: those of the shapes it finishes, carried on under darker ones, which
-   * hardly count and are lifted to the mean of the finished.
-   */
-  #aimOf({ rows, mix }: Group, finished: ReadonlySet<number>) {
-    const { across, down, squares, shares } = this.#input.squares;
-    const wanted = this.#wanted;
-    let [sum, share] = [0, 0];
-    for (const row of finished) {
-      sum += shares[row] * wanted[3 * row];
-      share += shares[row];
-    }
-    const mean = share > 0 ? sum / share : 0;
-    const weights = new Float32Array(across * down);
-    const aim = [0, 1, 2].map(() => new Float32Array(across * down));
-    for (const row of rows) {
-      const isFinished = finished.has(row);
-      const weight = Math.max(0.01, shares[row]) * (isFinished ? 1 : unfinishedWeight);
-      const square = squares[row];
-      weights[square] = weights[square] + weight;
-      const lightness = isFinished ? wanted[3 * row] : mean;
-      aim[0][square] = aim[0][square] + weight * lightness;
-      for (const c of [1, 2]) aim[c][square] = aim[c][square] + weight * wanted[3 * row + c];
-    }
-    for (const plane of aim) {
-      for (let i = 0; i < plane.length; i++) if (weights[i] > 0) plane[i] = plane[i] / weights[i];
-    }
-    blurWithin(aim, weights, { width: across, height: down }, this.#sigmaOf(mix));
-    return aim;
   }
 
   /** What lies in every square under a group: the mean of its rows by their shares. */

@@ -3,8 +3,7 @@ import type { Lab } from '../../colour/lab.ts';
 import { spectrumSize, writeLab } from '../../colour/spectrum.ts';
 import { drySurface } from '../../colour/surface.ts';
 import { type PaintSpectra, reflectanceOver, writeLayerSample } from '../../paint/layer.ts';
-import { lightnessWeight } from '../solve/estimate-mix-cost.ts';
-import type { Ground } from './solve-square.ts';
+import { type Ground, runningLightness } from './solve-square.ts';
 
 /** Figures that say how a colour is missed: three of what is seen, and lightness once more. */
 export const missedBy = 4;
@@ -76,7 +75,7 @@ export class WantedPaint {
       out[r] =
         r < 3
           ? seen[3 * r] * dl + seen[3 * r + 1] * da + seen[3 * r + 2] * db
-          : lightnessWeight * dl;
+          : runningLightness * dl;
       cost += out[r] * out[r];
     }
     return cost;

@@ -139,7 +139,7 @@ describe('choosing puddles for washes that run', () => {
     passage: 'sheet',
     washes: [{ wash: 1, weak: [], full: [1], mixes: [grey], slots: [0], after: [mean] }],
   };
-  const input = { squares, squareMm: 5, range, slots, paints, even: new Set<string>() };
+  const input = { squares, squareMm: 5, range, slots, paints, washes: 1, even: new Set<string>() };
   const [passage] = choosePuddles([solved], input, 3);
   const wash = passage?.washes[0];
   const mix = wash?.mixes[0] as Mix;

@@ -46,6 +46,7 @@ const input = (squares: ReturnType<typeof ramp>, slots: readonly Slot[]) => ({
   range,
   slots,
   paints,
+  washes: 3,
   even: new Set<string>(),
 });
 
@@ -152,6 +153,30 @@ describe('washes that run', () => {
     ) as [number, number];
     expect(specks).toBeGreaterThan(whole + 3);
     expect(specks).toBeLessThan(defaultPaperLab[0] - 3);
+  });
+
+  it('a wash goes on stronger under what is to end dark, as far as the washes to come need it', () => {
+    const under: Mix = { ...mix, expected: [80, 5, 20] };
+    const steps = [washOf([0], 'a'), washOf([0], 'c')];
+    const rows = [
+      { mix: under, slots: [0] },
+      { mix: mixOf('c', 2, 1, blue, 6), slots: [0] },
+    ];
+    const laidUnder = (target: Lab, washes: number): number => {
+      const given = {
+        ...input(
+          ramp(() => target),
+          [slotOf(2, 1, target)],
+        ),
+        washes,
+      };
+      const { runs } = runWashes(steps, rows, given);
+      return at(at(runs, 0).own, across / 2);
+    };
+    const [, a, b] = colourOfWashes([{ paints: first, parts: [1], load: 10 }]);
+    expect(laidUnder([28, a, b], 2)).toBeGreaterThan(mix.load + 1);
+    expect(laidUnder([28, a, b], 4)).toBeLessThan(laidUnder([28, a, b], 2) - 0.5);
+    expect(laidUnder([40, a, b], 2)).toBe(mix.load);
   });
 
   it('a later wash goes over what the first left', () => {
