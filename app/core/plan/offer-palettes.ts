@@ -29,7 +29,8 @@ import type { Reading } from '../reading/reading.ts';
 import type { Slot } from '../reading/slot.ts';
 import { paletteEntries } from './palette-entries.ts';
 import { createPlanMemory, type PlanMemory } from './plan-memory.ts';
-import { choosePalette, meanFinalError, ratingOf } from './solve/choose-palette.ts';
+import { choosePalette } from './solve/choose-palette.ts';
+import { meanFinalError, ratePalette } from './solve/rate-palette.ts';
 import { solvePalette } from './solve/solve-palette.ts';
 import { type PlanCheckpoint, type PlannedSlots, plannedSlots } from './targets/planned-slots.ts';
 
@@ -67,7 +68,8 @@ async function scoreOffer(
   const used = facts.paints.length > 0 ? facts.paints : paints;
   const members = used.map((paint) => search.paints.indexOf(paint)).sort((x, y) => x - y);
   const { cost, darkest } = scoreSet(search.tables, search.targets, members);
-  const meanDifference = meanFinalError(slots, facts, planned.wide.range.paper);
+  const { paper } = planned.wide.range;
+  const meanDifference = meanFinalError(slots, facts, paper);
   const losses = paintLosses(search.tables, search.targets, members, reading.families);
   const entries = paletteEntries({ ...facts, paints: used });
   const offer = {
@@ -83,7 +85,7 @@ async function scoreOffer(
   return {
     paints: used,
     reached: darkest,
-    rating: ratingOf(search, used, meanDifference),
+    rating: ratePalette(search, slots, { ...facts, paints: used }, paper),
     offered: (character) => ({ character, ...offer }),
   };
 }

@@ -3,6 +3,7 @@ import {
   type DraftPatch,
   fewestSteps,
   type PatchMeaning,
+  quiteSure,
   rowsOfFrames,
   withLadderTurned,
 } from '../../core/paint/measure/paint-measure.ts';
@@ -169,7 +170,7 @@ function MeasureResult({ found, inWords }: MeasureResultProps) {
 
 /** How sure a measured paint is, 0..1, in two words. */
 function describeCertainty(sure: number): string {
-  if (sure >= 0.7) return 'Quite sure.';
+  if (sure >= quiteSure) return 'Quite sure.';
   if (sure >= 0.45) return 'Fairly sure.';
   if (sure >= 0.25) return 'Not sure.';
   return 'Hardly sure at all.';

@@ -1,20 +1,70 @@
 import type { Lab } from '../../colour/lab.ts';
 import { solveLinear } from '../../numeric/solve.ts';
 import { capitalize, spellCount } from '../../words/numbers.ts';
-import { type JointProblem, jointSquares } from './fit-jointly.ts';
+import { type JointFit, type JointProblem, jointSquares } from './fit-jointly.ts';
 import type { JointPatch } from './joint-patch.ts';
+import { quiteSure } from './paint-measure.ts';
+
+/** The noise of patches that is taken for granted counts as much as so many figures measured (own). */
+const usualFigures = 10;
+/** Figures of a colour. */
+const figures = 3;
 
 /**
- * How uncertain the colours of other patches are after a fit that ended at `place`: CIEDE2000, root of the mean
- * square. The inverse of the fit's normal equations is the covariance of what was found (Laplace's approximation);
- * what is wrong with all patches together comes on top: `faulty` are their colours with one such fault each, one
- * standard deviation of it. Infinity where the patches left something open.
+ * Square of the noise there is, in units of that which was taken for granted: by how much the patches miss the fit and
+ * the fit the prior. The mean of an inverse gamma, from an expectation of 1 (Raiffa, Schlaifer (1961), Applied
+ * Statistical Decision Theory, from memory).
+ */
+const noiseFound = (cost: number, patches: number): number =>
+  (usualFigures + cost) / (usualFigures + figures * patches);
+
+const along = (row: Float64Array, other: Float64Array): number =>
+  row.reduce((sum, slope, i) => sum + slope * other[i], 0);
+
+/**
+ * The rows without what the strength of the paint does to them, where a scrap will show that: all K and S times as
+ * much as brings the colours of `scraps`, rows likewise, nearest.
+ */
+function withoutStrength(
+  rows: readonly Float64Array[],
+  scraps: readonly Float64Array[],
+): Float64Array[] {
+  const sumOf = (row: Float64Array): number => row.reduce((all, slope) => all + slope, 0);
+  const [first] = scraps;
+  if (!first) return [...rows];
+  const taken = new Float64Array(first.length);
+  let squares = 0;
+  for (const scrap of scraps) {
+    const stronger = sumOf(scrap);
+    squares += stronger ** 2;
+    for (let i = 0; i < taken.length; i++) taken[i] = taken[i] + stronger * scrap[i];
+  }
+  return rows.map((row) => {
+    const stronger = sumOf(row) / squares;
+    return row.map((slope, i) => slope - stronger * taken[i]);
+  });
+}
+
+/** What the fit of a paint is asked. */
+interface Doubted {
+  /** Colours of the patches with one fault each that all have together, one standard deviation of it. */
+  readonly faulty: readonly (readonly Lab[])[];
+  /** Patches whose colours are in question. */
+  readonly probes: readonly JointPatch[];
+  /** Patches of the paint by itself, which will tell how strong it is. */
+  readonly scraps: readonly JointPatch[];
+}
+
+/**
+ * How uncertain the colours of probes are after a fit of one paint, apart from how strong that is: CIEDE2000, root of
+ * the mean square. The inverse of the fit's normal equations is the covariance of what was found (Laplace's
+ * approximation), times the noise there is; what is wrong with all patches together comes on top. Infinity where the
+ * patches left something open.
  */
 export function expectedError(
   problem: JointProblem,
-  place: Float64Array,
-  faulty: readonly (readonly Lab[])[],
-  probes: readonly JointPatch[],
+  { place, cost }: Pick<JointFit, 'place' | 'cost'>,
+  { faulty, probes, scraps }: Doubted,
 ): number {
   const squares = jointSquares(problem);
   const { matrix, right } = squares.equationsAt(place);
@@ -27,14 +77,14 @@ export function expectedError(
     const pulled = jointSquares({ ...problem, patches }).equationsAt(place).right;
     return solved(pulled.map((value, i) => value - right[i]));
   });
-  const along = (row: Float64Array, other: Float64Array | null): number =>
-    other ? row.reduce((sum, slope, i) => sum + slope * other[i], 0) : Infinity;
+  const rowsOf = (patches: readonly JointPatch[]): Float64Array[] =>
+    patches.flatMap((patch) => squares.slopesAt(place, patch));
+  const noise = noiseFound(cost, problem.patches.length);
   let sum = 0;
-  for (const probe of probes) {
-    for (const row of squares.slopesAt(place, probe)) {
-      sum += along(row, solved(row));
-      for (const move of moves) sum += along(row, move) ** 2;
-    }
+  for (const row of withoutStrength(rowsOf(probes), rowsOf(scraps))) {
+    const spread = solved(row);
+    sum += spread ? noise * along(row, spread) : Infinity;
+    for (const move of moves) sum += move ? along(row, move) ** 2 : Infinity;
   }
   return Math.sqrt(sum / probes.length);
 }
@@ -69,54 +119,58 @@ const halfSureError = 4.5;
  * any paper shines through (own).
  */
 const heavyShare = 0.85;
-/** So much of the misfit of the patches is left in the mixes (own). */
-const misfitShare = 0.6;
 /** Steps that fit worse than this (CIEDE2000) were mixed up, shone, or dried unevenly (own). */
 const poorMisfit = 5;
+/** What she can put right herself is put right before she is told that it is quite sure. */
+const disagreeing = quiteSure - 0.05;
+/** And so sure of a white on white paper, at most (own). */
+const whiteOnWhite = 0.15;
 
-/** The sentence on how sure a measured paint is, with what would help. */
+/**
+ * How sure a measured paint is, by its expected error: too few steps, or too strong ones, are in that already and do not
+ * count again. And a sentence with what would help.
+ */
 export function howSure(facts: FitFacts): { readonly sure: number; readonly why: string } {
   const { loads, thinnestShare, mixError, misfit, hidingSeen, uneven, isWhite } = facts;
-  const open = Math.hypot(mixError, misfitShare * misfit);
-  const even = 1 / (1 + (open / halfSureError) ** 2);
+  const sure = 1 / (1 + (mixError / halfSureError) ** 2);
   if (isWhite && !hidingSeen) {
     return {
-      sure: Math.min(even, 0.15),
+      sure: Math.min(sure, whiteOnWhite),
       why: 'A white on white paper shows next to nothing. Paint its steps across a black line as well, and measure again.',
     };
   }
   if (misfit > poorMisfit) {
     return {
-      sure: 0.55 * even,
+      sure: Math.min(sure, disagreeing),
       why: 'The steps do not agree with each other. See that each frame lies on its own patch and carries the right name; a patch that shines or is still damp misleads.',
     };
   }
-  if (thinnestShare > heavyShare) {
+  if (thinnestShare > heavyShare && sure < quiteSure) {
     return {
-      sure: 0.75 * even,
+      sure,
       why: 'Only strong steps: how far it colours, and whether it hides what is under it or lets it shine through, can not be told apart. Add thinner steps, each twice as thin, until the paper shines through; a step over a black line helps too.',
     };
   }
   if (uneven) {
     return {
-      sure: 0.8 * even,
+      sure,
       why: 'Not every frame lies on one even colour. Once each does, measure again.',
     };
   }
   if (loads.length < 4) {
     return {
-      sure: 0.85 * even,
+      sure,
       why: `With only ${spellCount(loads.length)} steps mixes may come out a little different. Five, each twice as thin, would tell more.`,
     };
   }
   if (!hidingSeen) {
     return {
-      sure: even,
+      sure,
       why: `${capitalize(spellCount(loads.length))} steps that agree: by itself it should come out close. How it mixes and hides is less sure: a step painted over a black line would tell.`,
     };
   }
   return {
-    sure: even,
+    sure,
     why: `${capitalize(spellCount(loads.length))} steps and what lies over the black line agree: alone and in mixes it should come out close.`,
   };
 }

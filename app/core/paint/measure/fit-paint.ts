@@ -67,6 +67,8 @@ function jointPatches(
 
 /** Loads at which the mixes of the sure sentence are thought of. */
 const probeLoads = [2, 8, 24];
+/** And those of scraps of it by itself, which will put its strength right. */
+const scrapLoads = [1, 4, 16];
 
 interface FitPaintOptions {
   /** The paint it is measured as. */
@@ -144,6 +146,10 @@ export async function fitPaint(
     measured.map(({ lab }) => lab),
     patches.some(({ is }) => is.kind === 'black'),
   );
+  const scraps = scrapLoads.map((load): JointPatch => {
+    const shares = [{ paint: 0, amount: load * perLoad, doubt: 0 }];
+    return { lab: defaultPaperLab, shares, ground: defaultPaper };
+  });
   const probes = tried.flatMap((_, n) =>
     probeLoads.map((load): JointPatch => {
       const shares = [
@@ -161,7 +167,7 @@ export async function fitPaint(
         : [],
     )
     .sort((one, two) => one - two);
-  const mixError = expectedError(problem, fit.place, faulty, probes);
+  const mixError = expectedError(problem, fit, { faulty, probes, scraps });
   const verdict = howSure({
     loads,
     thinnestShare: thinnestShare(patches),

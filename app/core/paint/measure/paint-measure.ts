@@ -44,6 +44,9 @@ export interface PaintMeasure {
   readonly question: string | null;
 }
 
+/** From this on she is told that it is quite sure. */
+export const quiteSure = 0.7;
+
 /** By its Colour Index names: it scatters far more than other paints, and shows nothing on white paper. */
 export const isWhite = (ci: readonly string[]): boolean => ci.some((name) => name.startsWith('PW'));
 

@@ -1,21 +1,16 @@
-import type { Lab } from '../../colour/lab.ts';
 import { valueReachedWithin } from '../../limits.ts';
-import type { Paint } from '../../paint/paint.ts';
 import { darkestOf } from '../../palette/library/mix-library.ts';
 import {
   type ChosenPalette,
   openSearch,
-  type PaletteSearch,
   paintsOf,
   setStillGood,
 } from '../../palette/search/search-palette.ts';
 import type { Reading } from '../../reading/reading.ts';
-import type { Slot } from '../../reading/slot.ts';
 import { proposeWashes } from '../evening/propose-washes.ts';
-import type { PlanFacts } from '../plan-facts.ts';
 import type { PlanMemory } from '../plan-memory.ts';
-import { planQuality } from '../reach/plan-quality.ts';
 import type { PlanCheckpoint, PlannedSlots } from '../targets/planned-slots.ts';
+import { ratePalette } from './rate-palette.ts';
 import { paletteAsked, washSolver } from './solve-palette.ts';
 
 /** L* that two or three usual paints reach: the tone a search begins with (own). */
@@ -30,26 +25,8 @@ const mostSolved = 4;
 /** Another tie is taken where wash over wash it is so much better, CIEDE2000: less is not worth a word (own). */
 const betterBy = 0.4;
 
-/**
- * Mean CIEDE2000 over the painted area between the sheet after the last wash and the slots' targets. Slots no wash
- * touches are taken as paper.
- */
-export function meanFinalError(
-  slots: readonly Slot[],
-  { passages }: Pick<PlanFacts, 'passages'>,
-  paper: number,
-): number {
-  const sheet: Lab[] = slots.map(() => [paper, 0, 0]);
-  for (const wash of passages.flatMap(({ washes }) => washes)) {
-    for (const [n, slot] of wash.slots.entries()) sheet[slot] = wash.after[n];
-  }
-  return planQuality(slots, sheet).colour;
-}
-
-/** What some of the searched paints cost after the layered solve: as in the search, but for the washes they make. */
-export function ratingOf({ paints, tables }: PaletteSearch, used: readonly Paint[], error: number) {
-  return used.reduce((sum, paint) => sum + tables.prices[paints.indexOf(paint)], error);
-}
+/** One of fewer paints is taken where it is as good: a paint more that no wash needs is none to buy, CIEDE2000 (own). */
+const asGood = 0.01;
 
 /**
  * Searches for the tone of a usual palette, or of hers, and again where the one found is by half a value darker or
@@ -77,7 +54,8 @@ async function searchTwice(
 
 /**
  * The palette for a reading. The one the painting has (`wishes.present`) stays while no other is better by more than
- * a tie; else of the sets that cost least the first, unless another of them comes out better once wash lies over wash.
+ * a tie; else of the sets that cost least the first, unless another of them comes out better once wash lies over wash,
+ * or as good with fewer paints.
  * Takes 0.1 to 0.5 of the planning. Throws RangeError as `paintsAllowed`.
  */
 export async function choosePalette(
@@ -101,8 +79,9 @@ export async function choosePalette(
     const solve = washSolver(reading, planned, tried, told, memory);
     washes ??= (await proposeWashes(slots, reading.bands.length, planned.wishes, solve)).washes;
     const { facts } = await solve(washes);
-    const rating = ratingOf(search, facts.paints, meanFinalError(slots, facts, range.paper));
-    if (rating >= least - betterBy) continue;
+    const rating = ratePalette(search, slots, facts, range.paper);
+    const fewer = tried.length < paints.length && rating <= least + asGood;
+    if (rating >= least - betterBy && !fewer) continue;
     least = rating;
     paints = tried;
   }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { colourDifference } from '../../../../../app/core/colour/ciede2000.ts';
-import { labOfLinear, linearOfLab } from '../../../../../app/core/colour/lab.ts';
+import { type Lab, labOfLinear, linearOfLab } from '../../../../../app/core/colour/lab.ts';
 import { luminanceOfLightness } from '../../../../../app/core/colour/lightness.ts';
 import { defaultPaperLab } from '../../../../../app/core/paint/colour-of-washes.ts';
 import {
@@ -109,5 +109,43 @@ describe('a camera', () => {
         ),
       );
     expect(off(blue)).toBeGreaterThan(1.5 * off(yellow));
+  });
+
+  it('is trusted as far as simulated cameras are right, in warm and in cool colours', () => {
+    const shots = Array.from({ length: 16 }, (_, n) => {
+      const random = seeded(500 + n);
+      const saturation = 1.05 + 0.07 * normals(random)();
+      return simulatedCamera(random, { whiteBalance: 0.12, curve: 0, saturation });
+    });
+    const square = (one: Lab, other: Lab): number => colourDifference(one, other) ** 2;
+    // The line is seen, and no curve there: what is left to doubt are chroma, hue and lightness.
+    const share = (some: readonly Float64Array[]): number => {
+      const doubted = mean(
+        some.flatMap((seen) => {
+          const [, ...faults] = withCameraFaults([labSeen(seen)], true);
+          const squares = faults.map(([lab]) => square(lab as Lab, labSeen(seen)));
+          return squares.reduce((sum, each) => sum + each, 0);
+        }),
+      );
+      const off = mean(
+        shots.flatMap((shot) =>
+          some.map((seen) => square(labOnPaper(shot(seen), shot(paperSeen), 0), labSeen(seen))),
+        ),
+      );
+      return Math.sqrt(doubted / off);
+    };
+    const isCool = (seen: Float64Array): boolean =>
+      labSeen(seen)[2] < -10 || labSeen(seen)[1] < -10;
+    const strong = washes.filter((seen) => Math.hypot(...labSeen(seen).slice(1)) > 20);
+    const [warm, cool] = [strong.filter((seen) => !isCool(seen)), strong.filter(isCool)];
+    console.info(
+      `doubted over found: warm ${share(warm).toFixed(2)}, cool ${share(cool).toFixed(2)}`,
+    );
+    expect(warm.length).toBeGreaterThan(8);
+    expect(cool.length).toBeGreaterThan(6);
+    for (const some of [warm, cool]) {
+      expect(share(some)).toBeGreaterThan(0.7);
+      expect(share(some)).toBeLessThan(1.4);
+    }
   });
 });

@@ -111,7 +111,8 @@ describe('how sure', () => {
     for (const id of ['pr254-pyrrole-red', 'pb151-phthalocyanine-blue', 'pbr7-burnt-umber']) {
       const strong = await of(id, [16, 24, 32]);
       expect(strong.why, id).toMatch(/^Only strong steps.*thinner steps/);
-      expect(strong.sure, id).toBeLessThan(0.35);
+      // On screen: not sure.
+      expect(strong.sure, id).toBeLessThan(0.45);
       expect((await of(id, ladder)).sure, id).toBeGreaterThan(strong.sure + 0.1);
     }
   });

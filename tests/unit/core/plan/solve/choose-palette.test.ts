@@ -5,9 +5,13 @@ import { scoreSet } from '../../../../../app/core/palette/search/score-set.ts';
 import {
   nearTie,
   type PaletteSearch,
+  paintsOf,
 } from '../../../../../app/core/palette/search/search-palette.ts';
 import { buildPlan } from '../../../../../app/core/plan/build-plan.ts';
+import { proposeWashes } from '../../../../../app/core/plan/evening/propose-washes.ts';
 import { choosePalette } from '../../../../../app/core/plan/solve/choose-palette.ts';
+import { ratePalette } from '../../../../../app/core/plan/solve/rate-palette.ts';
+import { washSolver } from '../../../../../app/core/plan/solve/solve-palette.ts';
 import { plannedSlots } from '../../../../../app/core/plan/targets/planned-slots.ts';
 import { readings } from '../../../../support/plan/built-plans.ts';
 import { warmMemory } from '../../../../support/plan/warm-memory.ts';
@@ -72,4 +76,36 @@ test('what is planned is for paints about as dark as those searched for', async 
     for (const [n, { target }] of plan.slots.entries())
       expect(Math.abs(target[0] - (slots[n]?.target[0] ?? 0))).toBeLessThan(5);
   }
+});
+
+test('of the ties solved wash over wash none is better by 0.4, none as good with fewer paints', async () => {
+  const others: number[] = [];
+  for (const name of ['seed heads', 'forest stream', 'low key', 'high key'] as const) {
+    const { slots, planned, search, ids } = await chosenFor({}, readings[name]);
+    let washes: number | undefined;
+    const rated: { ids: string[]; rating: number }[] = [];
+    for (const set of search.ties.slice(0, 4)) {
+      const paints = paintsOf(search, set);
+      const solve = washSolver(readings[name], planned, paints, noCheckpoint, memory);
+      const { bands } = readings[name];
+      washes ??= (await proposeWashes(slots, bands.length, planned.wishes, solve)).washes;
+      const { facts, range } = await solve(washes);
+      const rating = ratePalette(search, slots, facts, range.paper);
+      rated.push({ ids: paints.map(({ id }) => id), rating });
+    }
+    const own = rated.findIndex((each) => each.ids.join() === ids.join());
+    expect(own, name).toBeGreaterThanOrEqual(0);
+    for (const each of rated) {
+      const fewer = each.ids.length < ids.length;
+      expect(each.rating, name).toBeGreaterThan((rated[own]?.rating ?? 0) - (fewer ? 0 : 0.4));
+    }
+    // Another than the first for a reason only.
+    const [first] = rated;
+    const gain = (first?.rating ?? 0) - (rated[own]?.rating ?? 0);
+    const isFewer = ids.length < (first?.ids.length ?? 0);
+    if (own > 0) expect(gain, name).toBeGreaterThan(isFewer ? -0.02 : 0.4);
+    others.push(own);
+  }
+  // It is not always the first.
+  expect(Math.max(...others)).toBeGreaterThan(0);
 });
