@@ -18,6 +18,7 @@ import { readPicture } from '../../app/core/reading/read-picture.ts';
 import { onTheSheet } from '../../app/core/reading/tone-range.ts';
 import { sheetOf, turned } from '../../app/core/reference/sheet.ts';
 import { cropToRaster, loadPhoto } from '../../app/tools/plan/load-photo.ts';
+import { contrastLeft, featuresIn } from '../support/plan/features.ts';
 import {
   freePoster,
   type PictureDistance,
@@ -29,6 +30,8 @@ import { eightPhotographs } from '../support/reading/eight-photographs.ts';
 /** Seen at arm's length: both pictures are blurred by so much on the sheet, mm. */
 const seenAtMm = 0.5;
 const posterColours = 8;
+/** A feature stands out where so much of its contrast in the photo is left. */
+const standsOutFrom = 0.4;
 
 /** Photograph and last expected sheet, sRGB bytes. */
 async function photoAndSheet(file: string) {
@@ -58,7 +61,8 @@ async function photoAndSheet(file: string) {
   if (squares && last?.look) paintSquares(slotMap, size, squares, last.look, blend, painted);
   else paintSoft(slotMap, blend, tableOf(last?.after ?? []), painted);
   if (reading.details) paintMarks(reading.details, last?.marks ?? [], size, painted);
-  return { size, pxPerMm: computePxPerMm(size, sheet), reference, painted, plan };
+  const whole = { width: photo.width, height: photo.height };
+  return { size, whole, pxPerMm: computePxPerMm(size, sheet), reference, painted, plan };
 }
 
 function rgbaOf({ lightness, a, b }: LabPlanes): Uint8ClampedArray {
@@ -98,15 +102,16 @@ const inWords = (d: PictureDistance): string =>
 
 /**
  * How near the last expected sheet comes to the photograph, for six photographs, beside a free poster of 8 colours and
- * the photograph in the tones of the plan. Writes photograph, sheet and poster side by side into `folder`.
+ * the photograph in the tones of the plan; and how many features marked by hand stand out. Writes photograph, sheet and poster side by side into `folder`.
  */
 export async function measurePictures(folder: string): Promise<void> {
   await mkdir(folder, { recursive: true });
   const ratios: number[] = [];
+  let [marked, seenFeatures] = [0, 0];
   for (const n of [0, 1, 2, 4, 6, 7]) {
     const file = eightPhotographs[n] as string;
     const name = /datasets-img-([^/]+)/.exec(file)?.[1] ?? basename(file, '.jpg');
-    const { size, pxPerMm, reference, painted, plan } = await photoAndSheet(file);
+    const { size, whole, pxPerMm, reference, painted, plan } = await photoAndSheet(file);
     const seen = (rgba: Uint8ClampedArray): LabPlanes => seenPlanes(rgba, size, seenAtMm * pxPerMm);
     const photo = seen(reference);
     const poster = freePoster(photo, posterColours);
@@ -116,18 +121,27 @@ export async function measurePictures(folder: string): Promise<void> {
     };
     const distance = (planes: LabPlanes): PictureDistance =>
       pictureDistance(photo, planes, size, pxPerMm);
-    const ours = distance(seen(painted));
+    const sheet = seen(painted);
+    const ours = distance(sheet);
+    const features = (await featuresIn(file)).map((feature) => ({
+      name: feature.name,
+      left: contrastLeft(feature, [photo, sheet], size, whole, pxPerMm),
+    }));
+    const standing = features.filter(({ left }) => left >= standsOutFrom);
+    marked += features.length;
+    seenFeatures += standing.length;
     const free = distance(poster);
     ratios.push(ours.colour / Math.max(2.5, free.colour));
     console.log(`${name}: ${plan.palette.map((paint) => paint.name).join(', ')}
   photo                     L* ${distance(photo).darkest.toFixed(0)} to ${distance(photo).lightest.toFixed(0)}
   last sheet to photo       ${inWords(ours)}
   free poster of ${posterColours} colours  ${inWords(free)}
-  photo in the plan's tones ${inWords(distance(toned))}`);
+  photo in the plan's tones ${inWords(distance(toned))}
+  features ${standing.length} of ${features.length} stand out: ${features.map(({ name, left }) => `${name} ${left.toFixed(2)}`).join(', ')}`);
     await writeSideBySide(`${folder}/${name}.png`, size, [reference, painted, rgbaOf(poster)]);
   }
   const mean = ratios.reduce((all, ratio) => all + ratio, 0) / ratios.length;
   console.log(
-    `sheet to photo over the larger of the poster's and 2.5: mean ${mean.toFixed(2)}, most ${Math.max(...ratios).toFixed(2)}`,
+    `sheet to photo over the larger of the poster's and 2.5: mean ${mean.toFixed(2)}, most ${Math.max(...ratios).toFixed(2)}; ${seenFeatures} of ${marked} features marked by hand stand out`,
   );
 }
