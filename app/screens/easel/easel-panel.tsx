@@ -1,4 +1,5 @@
 import { useLayoutEffect, useRef } from 'preact/hooks';
+import { markOfStep } from '../../core/plan/details/place-marks.ts';
 import { familyNameIn } from '../../core/plan/family-name-in.ts';
 import type { Step } from '../../core/plan/plan.ts';
 import { cautionsDue, choosePrompt } from '../../core/session/choose-cue.ts';
@@ -82,7 +83,7 @@ export function EaselPanel(props: EaselPanelProps) {
           familyName={familyNameIn(plan, seen.reading)}
           calls={calls}
           sheet={painting ? undefined : amountsFor(step, seen.reading)}
-          strongest={step.kind === 'accents'}
+          strongest={markOfStep[step.kind] !== undefined}
         />
       )}
       {!finished && !painting && step.kind !== 'puddles' && mixes.length > 0 && (

@@ -1,5 +1,6 @@
 import { valueOfLightness } from '../../core/colour/lightness.ts';
 import { wetnessSign } from '../../core/drying/wetness.ts';
+import { markOfStep } from '../../core/plan/details/place-marks.ts';
 import { familyNameIn } from '../../core/plan/family-name-in.ts';
 import type { Step, WashPlan } from '../../core/plan/plan.ts';
 import type { Reading } from '../../core/reading/reading.ts';
@@ -83,7 +84,7 @@ export function StepCard({ plan, reading, step, calls }: StepCardProps) {
           familyName={familyName}
           calls={calls}
           sheet={amountsFor(step, reading)}
-          strongest={step.kind === 'accents'}
+          strongest={markOfStep[step.kind] !== undefined}
         />
       )}
       {step.kind === 'puddles' && <PaintCautions plan={plan} />}
