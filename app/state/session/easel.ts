@@ -30,6 +30,7 @@ import { describeFault } from '../describe-fault.ts';
 import type { OwnAirState } from '../own-air.ts';
 import type { OpenedReading } from '../painting/opened-reading.ts';
 import type { Clock, ScreenWatch } from './device.ts';
+import { createLogKeeper } from './log-keeper.ts';
 import type { SessionLock } from './session-lock.ts';
 
 /** The plan a session is bound to, and its pictures. */
@@ -126,13 +127,15 @@ export function createEasel(needs: EaselNeeds): Easel {
   const lock = needs.createLock(() => {
     const openDesk = desk.value;
     if (!openDesk) return;
-    store.events(openDesk.sessionId).then(
+    keeper.load(openDesk.sessionId).then(
       (events) => {
         if (desk.value === openDesk && events.length > log.value.length) log.value = events;
       },
       () => undefined, // said by the store itself
     );
   });
+
+  const keeper = createLogKeeper({ store, onKept: lock.kept });
 
   /** The log first, the screen from the log; what could not be kept is said and not lost from view. */
   function append(...bodies: readonly EventBody[]): void {
@@ -152,9 +155,7 @@ export function createEasel(needs: EaselNeeds): Easel {
     }));
     log.value = [...log.value, ...added];
     present.value = moment;
-    store.appendEvents(added).then(lock.kept, (fault: unknown) => {
-      problem.value = describeFault(fault);
-    });
+    keeper.keep(added);
     if (!running.value) screenWatch.release();
   }
 
@@ -168,7 +169,7 @@ export function createEasel(needs: EaselNeeds): Easel {
   async function deskOf({ sessionId, plan, kept }: OpenSession): Promise<Desk> {
     const past = await store.pastSessions().catch(() => []); // untaught rather than no session
     others.value = past.filter((each) => each.sessionId !== sessionId);
-    log.value = await store.events(sessionId);
+    log.value = await keeper.load(sessionId);
     const pictures = await client.pictures(new AbortController().signal, kept.referenceJpeg);
     const painting = await store.painting(paintingId);
     const { decisions, reference } = painting ?? { decisions: [], reference: null };
@@ -244,10 +245,10 @@ export function createEasel(needs: EaselNeeds): Easel {
     record: computed(
       () => desk.value && recordSession(desk.value.plan, log.value, taught.value, dryingModel),
     ),
-    problem,
+    problem: computed(() => problem.value ?? keeper.problem.value),
     inCharge: lock.inCharge,
     takeOver: lock.takeOver,
-    savedWord: computed(() => savedWords[store.saving.value]),
+    savedWord: computed(() => savedWords[keeper.problem.value ? 'failed' : store.saving.value]),
     screenStaysOn: screenWatch.staysOn,
     history,
     log,
