@@ -1,4 +1,4 @@
-import { type ReadonlySignal, signal } from '@preact/signals';
+import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import type { PhotoFacts, Pictures, SubjectResult } from '../../../workers/api.ts';
 import { decidedReading } from '../../core/decisions/decided-reading.ts';
 import type { Decision, NewDecision, Painting } from '../../core/decisions/painting.ts';
@@ -13,6 +13,7 @@ import { describeFault } from '../describe-fault.ts';
 import type { OwnAirState } from '../own-air.ts';
 import type { OwnBoxState } from '../paints/own-box.ts';
 import { type OpenedReading, subjectRequest, washShapesRequest } from './opened-reading.ts';
+import { createPaintingKeeper } from './painting-keeper.ts';
 import {
   loadKeptPhoto,
   paintsKeyOf,
@@ -80,7 +81,8 @@ const gone = 'This painting is not on this device any more. Go back to the paint
 
 export function createStudio(needs: StudioNeeds): Studio {
   const { store, client, guard, ownBox, ownAir, onBadPhoto } = needs;
-  const painting = signal<Painting | null>(null);
+  const keeper = createPaintingKeeper({ store });
+  const { painting, change } = keeper;
   const pictures = signal<Pictures | null>(null);
   const seen = signal<OpenedReading | null>(null);
   const plan = signal<WashPlan | null>(null);
@@ -91,7 +93,7 @@ export function createStudio(needs: StudioNeeds): Studio {
   let seenKey = '';
   let planKey = '';
   let plannedWith = '';
-  let changes = 0;
+  let asked = '';
 
   function showPictures(next: Pictures | null): void {
     const before = pictures.value;
@@ -155,14 +157,13 @@ export function createStudio(needs: StudioNeeds): Studio {
     signal.throwIfAborted();
     const { reading, slotMap, lightnessMap, referenceJpeg } = opened;
     const withReading = { reading, slotMap, referenceJpeg, ...(lightnessMap && { lightnessMap }) };
-    const changesBefore = changes;
     const withPlan = await store.keepPlan(current.id, {
       plan: made,
       key,
       readingKey: seenKey,
       kept: withReading,
     });
-    if (changesBefore === changes) painting.value = withPlan;
+    keeper.adopt(withPlan);
     return made;
   }
 
@@ -202,25 +203,13 @@ export function createStudio(needs: StudioNeeds): Studio {
     }
   }
 
-  async function change(how: (before: Painting) => Painting): Promise<void> {
-    const current = painting.value;
-    if (!current) return;
-    painting.value = how(current); // shown at once, kept right after
-    const mine = ++changes;
-    try {
-      const kept = await store.changePainting(current.id, how);
-      if (mine === changes) painting.value = kept; // else a later change is already shown
-    } catch (fault) {
-      problem.value = describeFault(fault);
-    }
-  }
-
   async function add(decision: NewDecision): Promise<void> {
     const made = { ...decision, id: crypto.randomUUID(), at: Date.now() } as Decision;
     await change((before) => ({ ...before, decisions: [...before.decisions, made] }));
   }
 
   async function open(id: string): Promise<void> {
+    asked = id;
     if (painting.value?.id === id) {
       await hersReady;
       const planIsOld = planKey !== keyFor(painting.value);
@@ -234,14 +223,16 @@ export function createStudio(needs: StudioNeeds): Studio {
     showPictures(null);
     plan.value = null;
     planKey = '';
-    changes++; // answers about another painting come too late
-    painting.value = await store.painting(id);
-    if (!painting.value) {
-      problem.value = gone;
+    problem.value = null;
+    try {
+      const opened = await keeper.open(id);
+      if (!opened && asked === id) problem.value = gone;
+      if (!opened) return;
+      waits.value = guard.waits(opened.reference.photoId);
+    } catch (fault) {
+      problem.value = describeFault(fault);
       return;
     }
-    problem.value = null;
-    waits.value = guard.waits(painting.value.reference.photoId);
     if (!waits.value) await refresh();
   }
 
@@ -251,7 +242,7 @@ export function createStudio(needs: StudioNeeds): Studio {
     seen,
     plan,
     work,
-    problem,
+    problem: computed(() => problem.value ?? keeper.problem.value),
     waits,
     open,
     leave() {

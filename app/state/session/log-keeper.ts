@@ -1,11 +1,10 @@
 import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import type { SessionEvent } from '../../core/session/session-event.ts';
+import type { Stand } from '../../core/session/session-stand.ts';
 import type { Store } from '../../storage/open-store.ts';
 import { StorageProblem } from '../../storage/storage-problem.ts';
 import { describeFault } from '../describe-fault.ts';
-
-/** After a failure it is tried again by itself so often, ms. */
-const retryAfterMs = 3000;
+import { createRetry } from '../retry-later.ts';
 
 /** Keeps the lines of sessions. One that could not be kept waits and goes with the next: none is skipped. */
 export interface LogKeeper {
@@ -20,6 +19,8 @@ export interface LogKeeper {
 
 interface LogKeeperNeeds {
   readonly store: Pick<Store, 'events' | 'appendEvents'>;
+  /** Where a session stands with all its lines; undefined of one that is not on the desk. */
+  readonly standOf: (sessionId: string) => Stand | undefined;
   /** Lines have been kept. */
   readonly onKept: () => void;
   readonly retryMs?: number;
@@ -39,10 +40,9 @@ function join(
 }
 
 export function createLogKeeper(needs: LogKeeperNeeds): LogKeeper {
-  const { store, onKept, retryMs = retryAfterMs } = needs;
+  const { store, standOf, onKept, retryMs } = needs;
   const unkept = signal<readonly SessionEvent[]>([]);
   const failure = signal<string | null>(null);
-  let waiting: ReturnType<typeof setTimeout> | undefined;
 
   const unkeptOf = (sessionId: string): readonly SessionEvent[] =>
     unkept.value.filter((line) => line.sessionId === sessionId);
@@ -51,7 +51,7 @@ export function createLogKeeper(needs: LogKeeperNeeds): LogKeeper {
   function send(sessionId: string): void {
     const sent = unkeptOf(sessionId);
     if (sent.length === 0) return;
-    store.appendEvents(sent).then(
+    store.appendEvents(sent, standOf(sessionId)).then(
       () => {
         const kept = new Set(sent.map(({ id }) => id));
         unkept.value = unkept.value.filter(({ id }) => !kept.has(id));
@@ -61,17 +61,14 @@ export function createLogKeeper(needs: LogKeeperNeeds): LogKeeper {
       (fault: unknown) => {
         unkept.value = join(sent, unkept.value);
         failure.value = describeFault(fault);
-        if (!lasting(fault)) retryLater();
+        if (!lasting(fault)) retry();
       },
     );
   }
 
-  function retryLater(): void {
-    clearTimeout(waiting);
-    waiting = setTimeout(() => {
-      for (const id of new Set(unkept.value.map(({ sessionId }) => sessionId))) send(id);
-    }, retryMs);
-  }
+  const retry = createRetry(() => {
+    for (const id of new Set(unkept.value.map(({ sessionId }) => sessionId))) send(id);
+  }, retryMs);
 
   return {
     unkept,

@@ -4,37 +4,26 @@ import { createLogKeeper } from '../../../../app/state/session/log-keeper.ts';
 import type { Store } from '../../../../app/storage/open-store.ts';
 import { easelOver, leaveEasels, paintedStore } from '../../../support/state/made-easel.ts';
 import { faultOf, madeStore } from '../../../support/state/made-store.ts';
+import { failPuts } from '../../../support/storage/failing-put.ts';
 import { eventSample } from '../../../support/storage/kept-samples.ts';
 
+let end = (): void => {};
 afterEach(() => {
   leaveEasels();
-  vi.restoreAllMocks();
+  end();
 });
 
 const line = (seq: number): SessionEvent =>
   eventSample('s', seq, { kind: 'note', text: `line ${seq}` });
 const seqs = async (store: Store) => (await store.events('s')).map(({ seq }) => seq);
 
-/** The database refuses the next put into the log, once, as a full device does. */
-function refuseOnce(): void {
-  const put = IDBObjectStore.prototype.put;
-  vi.spyOn(IDBObjectStore.prototype, 'put').mockImplementation(function (
-    this: IDBObjectStore,
-    ...row
-  ) {
-    if (this.name !== 'events') return put.apply(this, row);
-    vi.restoreAllMocks();
-    throw new DOMException('full', 'QuotaExceededError');
-  });
-}
-
 test('a line that could not be kept goes with the next one: no hole in the log', async () => {
   const store = await madeStore();
   const onKept = vi.fn();
-  const keeper = createLogKeeper({ store, onKept, retryMs: 1e6 });
+  const keeper = createLogKeeper({ store, standOf: () => undefined, onKept, retryMs: 1e6 });
   keeper.keep([line(0)]);
   await expect.poll(() => keeper.unkept.value).toEqual([]);
-  refuseOnce();
+  end = failPuts('events', 'QuotaExceededError');
   keeper.keep([line(1)]);
   await expect.poll(() => keeper.problem.value).toMatch(/too little room/);
   expect(keeper.unkept.value).toEqual([line(1)]);
@@ -48,8 +37,8 @@ test('a line that could not be kept goes with the next one: no hole in the log',
 
 test('and is tried again by itself', async () => {
   const store = await madeStore();
-  const keeper = createLogKeeper({ store, onKept: () => {}, retryMs: 1 });
-  refuseOnce();
+  const keeper = createLogKeeper({ store, standOf: () => undefined, onKept: () => {}, retryMs: 1 });
+  end = failPuts('events', 'QuotaExceededError');
   keeper.keep([line(0)]);
   await expect.poll(() => seqs(store)).toEqual([0]);
   await expect.poll(() => keeper.problem.value).toBeNull();
@@ -64,7 +53,7 @@ test('a write that fails after a later one went well leaves no untrue word', asy
         ends.push({ well, ill });
       }),
   };
-  const keeper = createLogKeeper({ store, onKept: () => {}, retryMs: 1 });
+  const keeper = createLogKeeper({ store, standOf: () => undefined, onKept: () => {}, retryMs: 1 });
   keeper.keep([line(0)]);
   keeper.keep([line(1)]);
   ends[1]?.well();
@@ -82,7 +71,7 @@ test('at the easel: saved is said only when every line is there, and the alert g
   const it = await easelOver(store);
   await it.easel.open('meadow');
   await store.settled();
-  refuseOnce();
+  end = failPuts('events', 'QuotaExceededError');
   it.press(1);
   await expect.poll(() => it.easel.savedWord.value).toBe('not saved');
   expect(it.easel.problem.value).toMatch(/too little room/);
