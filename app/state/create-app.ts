@@ -75,6 +75,7 @@ const left = {
   plan: 'plan',
   easel: 'easel',
   finished: 'record',
+  damaged: 'look',
 } as const;
 
 /** So long she is left alone with the first screen before the worker warms up. */

@@ -1,4 +1,5 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
+import { type Cards, createCards } from './cards.ts';
 import { createMemoryTables, openDatabaseTables } from './open-tables.ts';
 import { createPaintings, type Paintings } from './paintings.ts';
 import { createPlans, type Plans } from './plans.ts';
@@ -44,6 +45,7 @@ function createSettings(transactions: Transactions): Settings {
 export interface Store
   extends Omit<SaveState, 'track'>,
     Paintings,
+    Cards,
     Trash,
     Plans,
     Sessions,
@@ -88,6 +90,7 @@ export async function openStore(options: StoreOptions = {}): Promise<Store> {
     settled: saveState.settled,
     close: tables.close,
     ...createPaintings(transactions, readTimeMs),
+    ...createCards(transactions),
     ...createTrash(transactions, readTimeMs),
     ...createPlans(transactions, readTimeMs),
     ...createSessions(transactions, readTimeMs),

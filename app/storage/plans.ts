@@ -3,6 +3,7 @@ import type { WashPlan } from '../core/plan/plan.ts';
 import type { Reading } from '../core/reading/reading.ts';
 import { changeKept } from './paintings.ts';
 import { packBytes, type ReadingRow, type Transaction, unpackBytes } from './schema.ts';
+import { StorageProblem } from './storage-problem.ts';
 import type { Transactions } from './transactions.ts';
 
 /** A reading as it can be shown again without the photo. */
@@ -49,8 +50,8 @@ export function createPlans(transactions: Transactions, readTimeMs: () => number
       const { reading, referenceJpeg } = kept;
       const createdAt = readTimeMs();
       return transactions.write(
-        paintingId,
-        ['paintings', 'plans', 'readings', 'sessions'],
+        `plan of ${paintingId}`,
+        ['paintings', 'cards', 'plans', 'readings', 'sessions'],
         async (t) => {
           const painting = await changeKept(t, paintingId, createdAt, (before) => ({
             ...before,
@@ -72,24 +73,49 @@ export function createPlans(transactions: Transactions, readTimeMs: () => number
       );
     },
     keptPlan: (paintingId, key) =>
-      transactions.read(['plans'], async (t) => {
+      transactions.read(['plans', 'readings'], async (t) => {
         const rows = await t.where('plans', 'paintingId', paintingId);
         const same = rows.filter((row) => row.key === key);
-        return same.sort((a, b) => b.createdAt - a.createdAt)[0]?.plan ?? null;
+        const newest = same.sort((a, b) => b.createdAt - a.createdAt)[0];
+        // One that is damaged, or has lost what it was made over, is made again.
+        if (!isWholePlan(newest?.plan)) return null;
+        return (await t.get('readings', newest.readingId)) ? newest.plan : null;
       }),
     async keptReading(paintingId, readingKey) {
       const id = readingIdOf(paintingId, readingKey);
       const row = await transactions.read(['readings'], (t) => t.get('readings', id));
-      return row ? unpackReading(row) : null;
+      if (!row) return null;
+      try {
+        return await unpackReading(row);
+      } catch {
+        // Damaged: it goes, and is made again from the photo.
+        await transactions.write(`reading ${id}`, ['readings'], (t) => t.remove('readings', id));
+        return null;
+      }
     },
   };
 }
 
+/** Whether a plan has what every screen takes for granted. */
+export const isWholePlan = (plan: unknown): plan is WashPlan =>
+  typeof plan === 'object' &&
+  plan !== null &&
+  ['steps', 'slots', 'mixes', 'palette'].every((part) =>
+    Array.isArray((plan as Record<string, unknown>)[part]),
+  );
+
+/** Errors: 'damaged'. */
 export async function unpackReading(row: ReadingRow): Promise<KeptReading> {
-  const { reading, referenceJpeg } = row;
-  const lightnessMap = row.lightnessMap && (await unpackBytes(row.lightnessMap));
-  const slotMap = await unpackBytes(row.slotMap);
-  return { reading, referenceJpeg, slotMap, ...(lightnessMap && { lightnessMap }) };
+  try {
+    const { reading, referenceJpeg } = row;
+    const { width, height } = reading.raster;
+    const lightnessMap = row.lightnessMap && (await unpackBytes(row.lightnessMap));
+    const slotMap = await unpackBytes(row.slotMap);
+    if (slotMap.length !== width * height) throw new RangeError('a map of another size');
+    return { reading, referenceJpeg, slotMap, ...(lightnessMap && { lightnessMap }) };
+  } catch (fault) {
+    throw new StorageProblem('damaged', fault);
+  }
 }
 
 async function dropOldReadings(t: Transaction, paintingId: string): Promise<void> {

@@ -15,6 +15,8 @@ const sentences = {
   taken:
     'This session is going on in another window as well. Go on there, or load this page again to take over what was done.',
   missing: 'This painting is no longer here. Go back to your paintings and choose another one.',
+  damaged:
+    'What is saved of this painting is damaged, so it can’t be opened. Your other paintings are safe. You can take it away on the first screen.',
   unreadable:
     'What is saved on this device could not be opened. Close all windows of this app and open it again; if that does not help, restart the device. Nothing was deleted.',
 } as const;

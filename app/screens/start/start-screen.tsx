@@ -11,7 +11,7 @@ import styles from './start-screen.module.css';
 export function StartScreen({ app }: { app: App }) {
   const { shelf, intake } = app;
   useEffect(() => void shelf.refresh(), [shelf]);
-  const [last] = shelf.paintings.value;
+  const last = shelf.last.value;
   return (
     <main class={styles.start} data-screen="start">
       <header class={styles.head}>
@@ -22,6 +22,11 @@ export function StartScreen({ app }: { app: App }) {
       {intake.problem.value && (
         <p class="problem" role="alert">
           {intake.problem.value}
+        </p>
+      )}
+      {shelf.problem.value && (
+        <p class="problem" role="alert">
+          {shelf.problem.value}
         </p>
       )}
       {intake.busy.value && <p role="status">Keeping the photo on this device …</p>}
@@ -148,9 +153,19 @@ function PaintingWall({ shelf, onOpen }: PaintingWallProps) {
       <ul class={styles.pictures}>
         {paintings.map((painting) => (
           <li key={painting.id} class={styles.painting}>
-            <button type="button" class={styles.open} onClick={() => onOpen(painting)}>
+            <button
+              type="button"
+              class={styles.open}
+              disabled={painting.stage === 'damaged'}
+              onClick={() => onOpen(painting)}
+            >
               {painting.picture ? (
-                <img class={styles.paintingWallPicture} src={painting.picture} alt="" />
+                <img
+                  class={styles.paintingWallPicture}
+                  src={painting.picture}
+                  alt=""
+                  decoding="async"
+                />
               ) : (
                 <span class={styles.paintingWallPicture} />
               )}

@@ -112,6 +112,9 @@ test('a picture where it was looked at, none before', async () => {
   expect(other?.picture).toBe('');
   const bytes = await (await fetch(one?.picture ?? '')).arrayBuffer();
   expect([...new Uint8Array(bytes)]).toEqual([1, 2, 3]);
+  await shelf.refresh(); // the same picture keeps its address
+  expect(shelf.paintings.value[0]?.picture).toBe(one?.picture);
+  await store.keepThumbnail('a', new Uint8Array([4]).buffer);
   await shelf.refresh(); // the old address is given up, the new one holds
   await expect(fetch(one?.picture ?? '')).rejects.toThrow();
   expect((await fetch(shelf.paintings.value[0]?.picture ?? '')).ok).toBe(true);
@@ -151,7 +154,7 @@ test('a fault is said in a sentence; what hangs there stays', async () => {
   await shelf.refresh();
   const broken = createShelf({
     ...store,
-    paintings: () => Promise.reject(faultOf('StorageError', 'Not to be read.')),
+    cards: () => Promise.reject(faultOf('StorageError', 'Not to be read.')),
   });
   await broken.refresh();
   expect(broken.problem.value).toBe('Not to be read.');
