@@ -44,13 +44,16 @@ function startWorker(create: () => Worker, signs: WorkerSigns): WorkerHost {
   worker.addEventListener('message', signs.alive);
   worker.addEventListener('error', dead);
   worker.addEventListener('messageerror', dead);
+  const api = Comlink.wrap<AnalysisApi>(worker);
   return {
-    api: Comlink.wrap<AnalysisApi>(worker),
+    api,
     end() {
       worker.removeEventListener('message', signs.alive);
       worker.removeEventListener('error', dead);
       worker.removeEventListener('messageerror', dead);
       worker.terminate();
+      // Comlink 4.4 keeps calls without an answer for ever, and with them the screens that asked.
+      api[Comlink.releaseProxy]();
     },
   };
 }
