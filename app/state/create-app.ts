@@ -17,6 +17,7 @@ import type {
 import { createShelf, type PaintingCard, type Shelf } from './painting/shelf.ts';
 import { createStudio, type Studio } from './painting/studio.ts';
 import { createOwnBox, type OwnBoxState } from './paints/own-box.ts';
+import { keepAgainWhenCleared } from './rescue.ts';
 import { createRouter, type Router } from './router.ts';
 import { createClock, createScreenWatch } from './session/device.ts';
 import { createEasel, type Easel } from './session/easel.ts';
@@ -122,6 +123,7 @@ export function createApp(store: Store, window: Window & typeof globalThis): App
     ownAir,
     createLock: (onNews) => createSessionLock({ ...sessionWindows(window), onNews }),
   });
+  keepAgainWhenCleared({ store, studio, easel, ownBox, ownAir });
   const updates = createUpdates({ settled: store.settled, inSession: easel.running });
   effect(() => {
     if (updates.offlineReady.value) window.document.documentElement.dataset.offline = 'ready';

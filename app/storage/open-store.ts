@@ -1,5 +1,6 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
 import { type Cards, createCards } from './cards.ts';
+import { createKeepAgain, type KeepAgain } from './keep-again.ts';
 import { createMemoryTables, openDatabaseTables } from './open-tables.ts';
 import { createPaintings, type Paintings } from './paintings.ts';
 import { createPlans, type Plans } from './plans.ts';
@@ -46,6 +47,7 @@ export interface Store
   extends Omit<SaveState, 'track'>,
     Paintings,
     Cards,
+    KeepAgain,
     Trash,
     Plans,
     Sessions,
@@ -56,6 +58,8 @@ export interface Store
   readonly keeps: boolean;
   /** A standing trouble the painter should know of, in her words; null while all is well. */
   readonly trouble: ReadonlySignal<StorageProblem | null>;
+  /** What was open when all was cleared is kept again. */
+  sayKeptAgain(): void;
   close(): void;
 }
 
@@ -88,9 +92,11 @@ export async function openStore(options: StoreOptions = {}): Promise<Store> {
     saving: saveState.saving,
     underWay: saveState.underWay,
     settled: saveState.settled,
+    sayKeptAgain: () => say(new StorageProblem('kept-again')),
     close: tables.close,
     ...createPaintings(transactions, readTimeMs),
     ...createCards(transactions),
+    ...createKeepAgain(transactions, readTimeMs),
     ...createTrash(transactions, readTimeMs),
     ...createPlans(transactions, readTimeMs),
     ...createSessions(transactions, readTimeMs),

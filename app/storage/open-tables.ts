@@ -61,16 +61,24 @@ export async function openDatabaseTables(
 
   const events: DatabaseEvents = {
     blocked: () => notice('blocked'),
-    cut: () => lose(current),
+    cut: () => {
+      lose(current);
+      lookAgain();
+    },
     blocking: (newer) => {
       current?.close();
       lose(current);
-      if (!newer) return; // deleted from elsewhere: the next call opens it anew
+      if (!newer) return lookAgain(); // deleted from elsewhere
       outdated = true;
       notice('outdated');
     },
     empty: () => openedBefore && notice('gone'),
   };
+
+  /** Opened anew at once: what was cleared away is noticed before she relies on it. */
+  function lookAgain(): void {
+    connect().catch(() => undefined); // the next call tries again, and tells
+  }
 
   function lose(database: IDBPDatabase<unknown> | null): void {
     if (database === current) current = null;

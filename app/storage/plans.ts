@@ -2,7 +2,13 @@ import type { Painting } from '../core/decisions/painting.ts';
 import type { WashPlan } from '../core/plan/plan.ts';
 import type { Reading } from '../core/reading/reading.ts';
 import { changeKept } from './paintings.ts';
-import { packBytes, type ReadingRow, type Transaction, unpackBytes } from './schema.ts';
+import {
+  type PlanRow,
+  packBytes,
+  type ReadingRow,
+  type Transaction,
+  unpackBytes,
+} from './schema.ts';
 import { StorageProblem } from './storage-problem.ts';
 import type { Transactions } from './transactions.ts';
 
@@ -43,12 +49,10 @@ const readingIdOf = (paintingId: string, readingKey: string): string =>
 
 export function createPlans(transactions: Transactions, readTimeMs: () => number): Plans {
   return {
-    async keepPlan(paintingId, { plan, key, readingKey, kept }) {
-      const readingId = readingIdOf(paintingId, readingKey);
-      const slotMap = await packBytes(kept.slotMap); // before the transaction, which would not wait
-      const lightnessMap = kept.lightnessMap && (await packBytes(kept.lightnessMap));
-      const { reading, referenceJpeg } = kept;
+    async keepPlan(paintingId, made) {
+      const { plan } = made;
       const createdAt = readTimeMs();
+      const rows = await planRows(paintingId, made, createdAt);
       return transactions.write(
         `plan of ${paintingId}`,
         ['paintings', 'cards', 'plans', 'readings', 'sessions'],
@@ -57,16 +61,8 @@ export function createPlans(transactions: Transactions, readTimeMs: () => number
             ...before,
             planIds: [...before.planIds.filter((id) => id !== plan.id), plan.id],
           }));
-          await t.put('plans', { id: plan.id, paintingId, key, readingId, createdAt, plan });
-          await t.put('readings', {
-            id: readingId,
-            paintingId,
-            createdAt,
-            reading,
-            slotMap,
-            ...(lightnessMap && { lightnessMap }),
-            referenceJpeg,
-          });
+          await t.put('plans', rows.plan);
+          await t.put('readings', rows.reading);
           await dropOldReadings(t, paintingId);
           return painting;
         },
@@ -92,6 +88,30 @@ export function createPlans(transactions: Transactions, readTimeMs: () => number
         await transactions.write(`reading ${id}`, ['readings'], (t) => t.remove('readings', id));
         return null;
       }
+    },
+  };
+}
+
+/** The rows of a plan and of its reading. To be made before a transaction, which would not wait for the packing. */
+export async function planRows(
+  paintingId: string,
+  { plan, key, readingKey, kept }: NewPlan,
+  createdAt: number,
+): Promise<{ plan: PlanRow; reading: ReadingRow }> {
+  const readingId = readingIdOf(paintingId, readingKey);
+  const { reading, referenceJpeg } = kept;
+  const slotMap = await packBytes(kept.slotMap);
+  const lightnessMap = kept.lightnessMap && (await packBytes(kept.lightnessMap));
+  return {
+    plan: { id: plan.id, paintingId, key, readingId, createdAt, plan },
+    reading: {
+      id: readingId,
+      paintingId,
+      createdAt,
+      reading,
+      slotMap,
+      ...(lightnessMap && { lightnessMap }),
+      referenceJpeg,
     },
   };
 }

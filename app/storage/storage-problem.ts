@@ -8,6 +8,10 @@ const sentences = {
   'newer-data':
     'Your paintings were saved by a newer version of this app than this one. Load the page again while you are online to get the newer version. Nothing is lost.',
   gone: 'The browser has cleared what was saved here. What you do from now on is saved again; earlier paintings have to be made anew.',
+  'kept-again':
+    'The browser has cleared what was saved here. The painting you have open is saved again, but not its photo; your other paintings are lost. Keep the photo safe elsewhere.',
+  'photo-gone':
+    'The photo of this painting is no longer on this device. Its plan and its record stay; to decide on values or colours anew, begin again from the photo.',
   'not-kept':
     'This window does not let the app save anything, so nothing will be kept when you close it. To keep your work, open the app in an ordinary window and allow it to store data.',
   'broken-figure':

@@ -60,7 +60,7 @@ export interface ReadingNeeds {
 /** The photo's bytes as they were kept. */
 export async function loadKeptPhoto(store: Store, { reference }: Painting): Promise<Blob> {
   const photo = await store.photo(reference.photoId);
-  if (!photo) throw new StorageProblem('missing');
+  if (!photo) throw new StorageProblem('photo-gone');
   return new Blob([photo.bytes], { type: photo.mime });
 }
 

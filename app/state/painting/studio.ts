@@ -9,10 +9,16 @@ import type { WashShapes } from '../../core/reading/shapes/wash-masses.ts';
 import type { SubjectStroke } from '../../core/reading/subject/subject.ts';
 import type { Crop } from '../../core/reference/reference.ts';
 import type { Sheet } from '../../core/reference/sheet.ts';
+import type { NewPlan } from '../../storage/plans.ts';
 import { describeFault } from '../describe-fault.ts';
 import type { OwnAirState } from '../own-air.ts';
 import type { OwnBoxState } from '../paints/own-box.ts';
-import { type OpenedReading, subjectRequest, washShapesRequest } from './opened-reading.ts';
+import {
+  keptReadingOf,
+  type OpenedReading,
+  subjectRequest,
+  washShapesRequest,
+} from './opened-reading.ts';
 import { createPaintingKeeper } from './painting-keeper.ts';
 import {
   loadKeptPhoto,
@@ -42,6 +48,8 @@ export interface Studio {
   readonly problem: ReadonlySignal<string | null>;
   /** True where a reading once brought the app down and waits to be asked for. */
   readonly waits: ReadonlySignal<boolean>;
+  /** The plan that stands, with its reading, as it is kept; null before there is one. */
+  made(): NewPlan | null;
   open(paintingId: string): Promise<void>;
   /** Stops what is being worked out; opening goes on with it. */
   leave(): void;
@@ -155,13 +163,11 @@ export function createStudio(needs: StudioNeeds): Studio {
     const seenNow = decidedReading(opened.reading, current);
     const made = await client.plan(signal, seenNow, wishes, reportWork);
     signal.throwIfAborted();
-    const { reading, slotMap, lightnessMap, referenceJpeg } = opened;
-    const withReading = { reading, slotMap, referenceJpeg, ...(lightnessMap && { lightnessMap }) };
     const withPlan = await store.keepPlan(current.id, {
       plan: made,
       key,
       readingKey: seenKey,
-      kept: withReading,
+      kept: keptReadingOf(opened),
     });
     keeper.adopt(withPlan);
     return made;
@@ -244,6 +250,11 @@ export function createStudio(needs: StudioNeeds): Studio {
     work,
     problem: computed(() => problem.value ?? keeper.problem.value),
     waits,
+    made() {
+      const [made, opened] = [plan.peek(), seen.peek()];
+      if (!made || !opened) return null;
+      return { plan: made, key: planKey, readingKey: seenKey, kept: keptReadingOf(opened) };
+    },
     open,
     leave() {
       running?.abort();

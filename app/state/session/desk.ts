@@ -12,6 +12,7 @@ import type { LogKeeper } from './log-keeper.ts';
 
 /** The plan a session is bound to, and its pictures. */
 export interface Desk {
+  readonly paintingId: string;
   readonly sessionId: string;
   readonly plan: WashPlan;
   readonly seen: OpenedReading;
@@ -46,7 +47,13 @@ export async function layDesk(
   const decided = reference ? decidedEdges(kept.reading, decisions, reference) : kept.reading;
   const pictures = await client.pictures(new AbortController().signal, kept.referenceJpeg);
   return {
-    desk: { sessionId, plan, seen: { ...kept, ...pictures }, edges: decided.edges ?? [] },
+    desk: {
+      paintingId,
+      sessionId,
+      plan,
+      seen: { ...kept, ...pictures },
+      edges: decided.edges ?? [],
+    },
     log,
     others: past.filter((each) => each.sessionId !== sessionId),
   };

@@ -143,7 +143,7 @@ describe('a photo that is none', () => {
     await store.addPainting(meadow, photoSample('another'));
     const { studio, client } = studioOver(store);
     await studio.open('meadow');
-    expect(studio.problem.value).toMatch(/no longer here/);
+    expect(studio.problem.value).toMatch(/photo of this painting is no longer/);
     expect(await studio.openPhoto(new AbortController().signal)).toBeNull();
     expect(client.read.mock.calls.length).toBe(0);
   });
