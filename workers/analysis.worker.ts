@@ -26,7 +26,7 @@ import type { ProgressPhase } from '../app/core/reading/reading.ts';
 import { washShapes } from '../app/core/reading/shapes/wash-masses.ts';
 import type { AnalysisApi, OnProgress } from './api.ts';
 import { cancelJob, createHandOver, createProgressTeller, idleTurn, runJob } from './jobs.ts';
-import { decodePhoto, largestAreaPx, photoError } from './photo/decode-photo.ts';
+import { decodedPhotoSize, decodePhoto, largestAreaPx, photoError } from './photo/decode-photo.ts';
 import { makePreview, makeRasterBitmaps } from './photo/make-pictures.ts';
 import { readRaster } from './photo/read-raster.ts';
 import { readReference, warmReading } from './read-reference.ts';
@@ -138,6 +138,8 @@ const api: AnalysisApi = {
         bitmap.close();
       }
     }),
+
+  photoSize: (_job, photo) => decodedPhotoSize(photo),
 
   async read(job, request, onPictures, onProgress) {
     hasRead = true;

@@ -67,8 +67,12 @@ export async function readReference(
   knownDarkest: LastAnswers<number>,
 ): Promise<ReadResult> {
   const { photo, crop, sheet, wishes, longSidePx } = request;
-  const { raster, clipped, shaky } = await readRaster(photo, crop, longSidePx, (part) =>
-    pause(openingPart * part, 'opening'),
+  const { raster, clipped, shaky } = await readRaster(
+    photo,
+    crop,
+    longSidePx,
+    (part) => pause(openingPart * part, 'opening'),
+    sheet.widthMm / sheet.heightMm,
   );
   // Into the raster just read, never into the photo: all that follows sees what she wants to paint.
   const pxPerMm = computePxPerMm(raster, sheet);

@@ -91,6 +91,7 @@ export function createApp(store: Store, window: Window & typeof globalThis): App
   const look = ({ id }: Painting): void => router.go({ screen: 'look', paintingId: id });
   const intake = createIntake({
     store,
+    photoSize: (photo) => client.photoSize(new AbortController().signal, photo),
     lastSheet: shelf.lastSheet,
     onPainting: look,
     onCandidates: () => router.go({ screen: 'choose' }),

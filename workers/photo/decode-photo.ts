@@ -92,6 +92,18 @@ async function decode(
 }
 
 /**
+ * Size of the upright photo as this browser decodes it, px, whatever its container says. Only of a
+ * JPEG is the header enough. Errors: `PhotoError`.
+ */
+export async function decodedPhotoSize(photo: Blob): Promise<PixelSize> {
+  const header = photoHeader(await bytesOf(photo));
+  if (header?.kind === 'jpeg') return uprightSize(header);
+  const { bitmap, size } = await decodePhoto(photo, largestAreaPx);
+  bitmap.close();
+  return size;
+}
+
+/**
  * Decodes a photo upright, at most `largestArea` px large; what its bytes already speak against is
  * refused before. Errors: `PhotoError` with a painter's sentence.
  */

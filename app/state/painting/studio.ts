@@ -1,6 +1,5 @@
 import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import type { PhotoFacts, Pictures, SubjectResult } from '../../../workers/api.ts';
-import { decidedReading } from '../../core/decisions/decided-reading.ts';
 import type { Decision, NewDecision, Painting } from '../../core/decisions/painting.ts';
 import type { WashPlan } from '../../core/plan/plan.ts';
 import type { MassSizes, MassWash } from '../../core/reading/masses.ts';
@@ -24,9 +23,11 @@ import {
   loadKeptPhoto,
   paintsKeyOf,
   planKeyOf,
+  planPainting,
   type ReadingNeeds,
   readingKeyOf,
   readPainting,
+  refitReference,
   wishesWithPalette,
 } from './read-painting.ts';
 
@@ -143,47 +144,33 @@ export function createStudio(needs: StudioNeeds): Studio {
   const keyFor = (current: Painting): string =>
     planKeyOf(current, ownBox.box.value, ownAir.air.value);
 
-  /** The plan of these very decisions: kept from before, or worked out now and kept. */
-  async function planFor(
-    signal: AbortSignal,
-    current: Painting,
-    opened: OpenedReading,
-  ): Promise<WashPlan> {
-    const key = keyFor(current);
-    const kept = await store.keptPlan(current.id, key);
-    if (kept) {
-      const toTheEnd = (ids: readonly string[]) => [...ids.filter((id) => id !== kept.id), kept.id];
-      if (current.planIds.at(-1) !== kept.id)
-        await change((before) => ({ ...before, planIds: toTheEnd(before.planIds) }));
-      return kept;
-    }
-    const box = ownBox.box.value;
-    const before = plannedWith === paintsKeyOf(current, box) ? plan.value : null;
-    const wishes = wishesWithPalette(current, box, before, ownAir.air.value);
-    const seenNow = decidedReading(opened.reading, current);
-    const made = await client.plan(signal, seenNow, wishes, reportWork);
-    signal.throwIfAborted();
-    const withPlan = await store.keepPlan(current.id, {
-      plan: made,
-      key,
-      readingKey: seenKey,
-      kept: keptReadingOf(opened),
-    });
-    keeper.adopt(withPlan);
-    return made;
-  }
-
   async function workOut(signal: AbortSignal, current: Painting): Promise<void> {
     await look(signal, current);
     await hersReady;
     const opened = seen.value;
     const key = keyFor(current);
     if (!opened || current.purpose || (planKey === key && plan.value)) return;
-    const made = await planFor(signal, current, opened);
+    const box = ownBox.box.value;
+    const before = plannedWith === paintsKeyOf(current, box) ? plan.value : null;
+    const wishes = wishesWithPalette(current, box, before, ownAir.air.value);
+    const wanted = { painting: current, opened, readingKey: seenKey, key, wishes };
+    const made = await planPainting(signal, wanted, { store, client, keeper }, reportWork);
     signal.throwIfAborted();
     planKey = key;
     plannedWith = paintsKeyOf(current, ownBox.box.value);
     plan.value = made;
+  }
+
+  /** A crop made by what a photo's container says of its size may not fit: it is put right, once. */
+  async function workOutFitting(signal: AbortSignal, current: Painting): Promise<void> {
+    try {
+      await workOut(signal, current);
+    } catch (fault) {
+      if (!(fault instanceof Error) || fault.name !== 'CropError') throw fault;
+      const reference = await refitReference(signal, current, needs);
+      await change((before) => ({ ...before, reference }));
+      await workOut(signal, { ...current, reference });
+    }
   }
 
   async function refresh(): Promise<void> {
@@ -196,7 +183,7 @@ export function createStudio(needs: StudioNeeds): Studio {
     problem.value = null;
     waits.value = false;
     try {
-      await workOut(mine.signal, current);
+      await workOutFitting(mine.signal, current);
     } catch (fault) {
       if (mine.signal.aborted) return;
       const sentence = describeFault(fault);

@@ -40,6 +40,7 @@ export function studioOver(store: Store, changed: { readonly waits?: boolean } =
       isPainted: [],
       count: 3,
     })),
+    photoSize: vi.fn<AnalysisClient['photoSize']>(async () => ({ width: 30, height: 40 })),
     openPhoto: vi.fn<AnalysisClient['openPhoto']>(async () => ({
       width: 40,
       height: 30,

@@ -202,3 +202,20 @@ describe('what she asks while looking', () => {
     expect(studio.problem.value).toBe('No photo.');
   });
 });
+
+test('a crop made by a size the photo does not have is put right, kept and read', async () => {
+  const store = await storeWith(meadow);
+  const { studio, client } = studioOver(store);
+  client.read.mockRejectedValueOnce(faultOf('CropError', 'It does not fit.'));
+  await studio.open('meadow');
+  expect(studio.problem.value).toBeNull();
+  // 30 x 40 px on a sheet of 381 x 279 mm, which then stands upright.
+  const reference = {
+    photoId: 'photo',
+    sheet: { format: 'quarter', widthMm: 279, heightMm: 381 },
+    crop: { centre: [0.5, 0.5], size: [expect.closeTo((40 * 279) / 381 / 30, 9), 1], turn: 0 },
+  };
+  expect((await store.painting('meadow'))?.reference).toEqual(reference);
+  expect(client.read.mock.calls[1]?.[1]).toMatchObject({ sheet: reference.sheet });
+  expect(studio.plan.value).not.toBeNull();
+});
