@@ -22,7 +22,7 @@ import { createRouter, type Router } from './router.ts';
 import { createClock, createScreenWatch } from './session/device.ts';
 import { createEasel, type Easel } from './session/easel.ts';
 import { type EaselSenses, easelSensesOf } from './session/easel-senses.ts';
-import { createSessionLock } from './session/session-lock.ts';
+import { createSessionLock, sessionAnywhere } from './session/session-lock.ts';
 
 /** For what is made only when its screen is opened. */
 interface PaintNeeds {
@@ -125,7 +125,11 @@ export function createApp(store: Store, window: Window & typeof globalThis): App
     createLock: (onNews) => createSessionLock({ ...sessionWindows(window), onNews }),
   });
   keepAgainWhenCleared({ store, studio, easel, ownBox, ownAir });
-  const updates = createUpdates({ settled: store.settled, inSession: easel.running });
+  const updates = createUpdates({
+    settled: store.settled,
+    inSession: easel.running,
+    inSessionAnywhere: () => sessionAnywhere(sessionWindows(window).locks),
+  });
   effect(() => {
     if (updates.offlineReady.value) window.document.documentElement.dataset.offline = 'ready';
   });
