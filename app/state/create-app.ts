@@ -23,6 +23,7 @@ import { createClock, createScreenWatch } from './session/device.ts';
 import { createEasel, type Easel } from './session/easel.ts';
 import { type EaselSenses, easelSensesOf } from './session/easel-senses.ts';
 import { createSessionLock, sessionAnywhere } from './session/session-lock.ts';
+import { createStoragePromise } from './storage-promise.ts';
 
 /** For what is made only when its screen is opened. */
 interface PaintNeeds {
@@ -46,6 +47,8 @@ export interface App {
   readonly easel: Easel;
   readonly easelSenses: EaselSenses;
   readonly updates: Updates;
+  /** Whether the browser has promised to keep what is stored; null where it does not say. */
+  readonly storagePromised: ReadonlySignal<boolean | null>;
   /** A standing trouble with keeping things, in words; null while all is well. */
   readonly storageProblem: ReadonlySignal<string | null>;
   /** Makes a small study of a painting and opens its plan; rejects with a fault that has a sentence. */
@@ -151,6 +154,10 @@ export function createApp(store: Store, window: Window & typeof globalThis): App
     easel,
     easelSenses: easelSensesOf({ store, easel }, window),
     updates,
+    storagePromised: createStoragePromise({
+      storage: window.navigator.storage as StorageManager | undefined,
+      planned: studio.plan,
+    }).promised,
     storageProblem: computed(() => store.trouble.value?.message ?? null),
     async smallStudyOf(painting) {
       const { makeSmallStudy } = await import('./painting/make-small-study.ts');

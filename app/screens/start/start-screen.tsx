@@ -73,12 +73,30 @@ export function StartScreen({ app }: { app: App }) {
       <PaintingWall shelf={shelf} onOpen={app.goOn} />
       <ExampleCard intake={intake} />
       <footer class="quiet">
-        <p>Photos, plans and records stay on this device. {shelf.keeping.value}</p>
+        <KeepingWords app={app} />
         <a class={buttonClass('quiet')} href="#/about">
           About Firstwash
         </a>
       </footer>
     </main>
+  );
+}
+
+/** How safe what she made is here, and whether the app opens without a connection. */
+function KeepingWords({ app }: { app: App }) {
+  const { shelf, storagePromised, updates } = app;
+  return (
+    <>
+      <p>Photos, plans and records stay on this device. {shelf.keeping.value}</p>
+      {storagePromised.value === true && <p>The browser has promised to keep them.</p>}
+      {storagePromised.value === false && shelf.last.value && (
+        <p>
+          The browser may clear them when room is short, or when you stay away for weeks: put
+          Firstwash on your home screen, and keep your photos elsewhere too.
+        </p>
+      )}
+      {updates.offlineReady.value && <p>Ready to use without a connection.</p>}
+    </>
   );
 }
 
