@@ -2,7 +2,7 @@ import * as Comlink from 'comlink';
 import type { AnalysisApi } from '../../workers/api.ts';
 
 /** Names of worker errors whose message may go to the screen, or that mean no error at all. */
-const kept = ['PhotoError', 'CropError', 'WishError', 'AbortError'];
+const kept = ['PhotoError', 'CropError', 'BrowserError', 'WishError', 'AbortError'];
 
 const sentence =
   'The picture could not be worked out. Nothing is lost: try again, or reload the page if it happens twice.';

@@ -3,6 +3,7 @@ import { type AnalysisClient, createAnalysisClient } from '../client/analysis-cl
 import { createCrashGuard, type NoteStore } from '../client/crash-guard.ts';
 import type { Painting } from '../core/decisions/painting.ts';
 import { boxWishes } from '../core/decisions/wishes.ts';
+import { browserTooOld } from '../core/reference/photo-problem.ts';
 import type { Store } from '../storage/open-store.ts';
 import { createUpdates, type Updates } from '../update/create-updates.ts';
 import { createOwnAir, type OwnAirState } from './own-air.ts';
@@ -47,6 +48,8 @@ export interface App {
   readonly easel: Easel;
   readonly easelSenses: EaselSenses;
   readonly updates: Updates;
+  /** What this browser lacks for reading a photo, in words; null where nothing. */
+  readonly browserProblem: string | null;
   /** Whether the browser has promised to keep what is stored; null where it does not say. */
   readonly storagePromised: ReadonlySignal<boolean | null>;
   /** A standing trouble with keeping things, in words; null while all is well. */
@@ -154,6 +157,8 @@ export function createApp(store: Store, window: Window & typeof globalThis): App
     easel,
     easelSenses: easelSensesOf({ store, easel }, window),
     updates,
+    browserProblem:
+      'OffscreenCanvas' in window && 'createImageBitmap' in window ? null : browserTooOld,
     storagePromised: createStoragePromise({
       storage: window.navigator.storage as StorageManager | undefined,
       planned: studio.plan,

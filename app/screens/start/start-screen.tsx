@@ -19,6 +19,11 @@ export function StartScreen({ app }: { app: App }) {
         <p class={styles.lead}>See the values, keep the whites, then paint wash by wash.</p>
         <ValueScale />
       </header>
+      {app.browserProblem && (
+        <p class="problem" role="alert">
+          {app.browserProblem}
+        </p>
+      )}
       {intake.problem.value && (
         <p class="problem" role="alert">
           {intake.problem.value}

@@ -80,7 +80,7 @@ export async function loadPhoto(file: string): Promise<LoadedPhoto> {
   } catch {
     // Said below.
   }
-  throw new CommandError(`${file}: ${undecodable(header)}`);
+  throw new CommandError(`${file}: ${undecodable(header, 'this command')}`);
 }
 
 /** The centre of the photo in the sheet's ratio, averaged to the working raster. */

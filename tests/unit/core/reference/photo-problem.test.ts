@@ -37,6 +37,13 @@ test('a photo the browser could not open is named for what it is', () => {
   expect(undecodable(photoHeader(caseFile('exif-orient-1.jpg')))).toMatch(/damaged/);
 });
 
+test('an AVIF that can not be opened may be damaged; a reader other than a browser is named', () => {
+  const avif = photoHeader(caseFile('picture.avif'));
+  expect(undecodable(avif)).toMatch(/damaged, or this browser can't read AVIF/);
+  expect(undecodable(avif, 'this command')).not.toMatch(/browser/);
+  expect(undecodable(photoHeader(caseFile('picture.heic')), 'this command')).not.toMatch(/browser/);
+});
+
 test('raw and TIFF files are told what to do', () => {
   expect(photoProblem(new Uint8Array([73, 73, 42, 0, 8, 0, 0, 0]))).toMatch(
     /raw.*Export it as JPEG/,
