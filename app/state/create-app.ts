@@ -1,6 +1,6 @@
 import { computed, effect, type ReadonlySignal } from '@preact/signals';
 import { type AnalysisClient, createAnalysisClient } from '../client/analysis-client.ts';
-import { createCrashGuard, type NoteStore } from '../client/crash-guard.ts';
+import { createCrashGuard, createReadingLock, type NoteStore } from '../client/crash-guard.ts';
 import type { Painting } from '../core/decisions/painting.ts';
 import { boxWishes } from '../core/decisions/wishes.ts';
 import { browserTooOld } from '../core/reference/photo-problem.ts';
@@ -91,7 +91,7 @@ const headStartMs = 2500;
 export function createApp(store: Store, window: Window & typeof globalThis): App {
   const router = createRouter(window);
   const client = createAnalysisClient();
-  const guard = createCrashGuard(notesOf(window));
+  const guard = createCrashGuard(notesOf(window), createReadingLock(window.navigator.locks));
   window.addEventListener('pagehide', () => guard.end());
   const shelf = createShelf(store);
   const look = ({ id }: Painting): void => router.go({ screen: 'look', paintingId: id });

@@ -92,6 +92,7 @@ export async function readPainting(
   const kept = await store.keptReading(painting.id, readingKeyOf(painting));
   if (kept) {
     const pictures = await client.pictures(signal, kept.referenceJpeg);
+    guard.shown(painting.reference.photoId);
     onPictures(pictures);
     return { ...kept, ...pictures };
   }
@@ -100,6 +101,7 @@ export async function readPainting(
   const longSidePx = guard.sizeFor(photoId);
   const wishes = readingWishes(painting.decisions, painting.reference);
   guard.begin({ photoId, longSidePx });
+  let well = false;
   try {
     const early: Pictures[] = [];
     const result = await client.read(
@@ -111,12 +113,13 @@ export async function readPainting(
       },
       onProgress,
     );
+    well = true;
     await store.keepThumbnail(painting.id, result.thumbnail);
     const [pictures] = early;
     if (!pictures) throw new Error('A reading came without its pictures');
     return { ...result, ...pictures };
   } finally {
-    guard.end();
+    guard.end(well);
   }
 }
 

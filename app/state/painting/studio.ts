@@ -221,7 +221,12 @@ export function createStudio(needs: StudioNeeds): Studio {
       const opened = await keeper.open(id);
       if (!opened && asked === id) problem.value = gone;
       if (!opened) return;
-      waits.value = guard.waits(opened.reference.photoId);
+      await guard.ready;
+      // What was read before needs no photo: it does not wait.
+      waits.value =
+        guard.waits(opened.reference.photoId) &&
+        !(await store.keptReading(id, readingKeyOf(opened)));
+      if (asked !== id) return;
     } catch (fault) {
       problem.value = describeFault(fault);
       return;

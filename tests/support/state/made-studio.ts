@@ -50,6 +50,8 @@ export function studioOver(store: Store, changed: { readonly waits?: boolean } =
   const told: string[] = [];
   const guard: CrashGuard = {
     left: null,
+    ready: Promise.resolve(),
+    shown: () => {},
     waits: () => changed.waits ?? false,
     sizeFor: (id) => (id === 'small' ? 800 : 1600),
     begin: ({ photoId, longSidePx }) => told.push(`${photoId} at ${longSidePx}`),

@@ -219,3 +219,12 @@ test('a crop made by a size the photo does not have is put right, kept and read'
   expect(client.read.mock.calls[1]?.[1]).toMatchObject({ sheet: reference.sheet });
   expect(studio.plan.value).not.toBeNull();
 });
+
+test('a note of a crash holds up no reading that was kept before', async () => {
+  const store = await storeWith(meadow);
+  await studioOver(store).studio.open('meadow');
+  const { studio, client } = studioOver(store, { waits: true });
+  await studio.open('meadow');
+  expect([studio.waits.value, client.read.mock.calls.length]).toEqual([false, 0]);
+  expect(studio.plan.value).not.toBeNull();
+});
