@@ -11,9 +11,16 @@ interface PaintingRow {
   readonly thumbnail: ArrayBuffer | null;
 }
 
+export interface NewPainting {
+  readonly painting: Painting;
+  readonly photo: Photo;
+}
+
 export interface Paintings {
   /** Photo and painting together or neither. */
   addPainting(painting: Painting, photo: Photo): Promise<void>;
+  /** Several, all or none. */
+  addPaintings(made: readonly NewPainting[]): Promise<void>;
   photo(id: string): Promise<Photo | null>;
   /** Errors: 'damaged', and its card says so from then on. */
   painting(id: string): Promise<Painting | null>;
@@ -25,12 +32,20 @@ export interface Paintings {
 }
 
 export function createPaintings(transactions: Transactions, readTimeMs: () => number): Paintings {
+  const addPaintings = (made: readonly NewPainting[]): Promise<void> =>
+    transactions.write(
+      made.map(({ painting }) => painting.id).join(' '),
+      ['photos', 'paintings', 'cards'],
+      async (t) => {
+        for (const { painting, photo } of made) {
+          await t.put('photos', photo);
+          await putPainting(t, painting);
+        }
+      },
+    );
   return {
-    addPainting: (painting, photo) =>
-      transactions.write(painting.id, ['photos', 'paintings', 'cards'], async (t) => {
-        await t.put('photos', photo);
-        await putPainting(t, painting);
-      }),
+    addPainting: (painting, photo) => addPaintings([{ painting, photo }]),
+    addPaintings,
     photo: (id) => transactions.read(['photos'], async (t) => (await t.get('photos', id)) ?? null),
     async painting(id) {
       try {

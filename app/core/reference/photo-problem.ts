@@ -28,6 +28,10 @@ function unknownProblem(bytes: Uint8Array): string {
   if (spells(bytes, 0, 'II*\0') || spells(bytes, 0, 'MM\0*')) {
     return "This is a TIFF or a camera raw file, which a browser can't open. Export it as JPEG and choose it again.";
   }
+  // JPEG XL (ISO/IEC 18181-2): the bare codestream, and the container.
+  if (spells(bytes, 0, '\xff\x0a') || spells(bytes, 4, 'JXL \r\n\x87\n')) {
+    return `This is a JPEG XL photo, which this app can't open. ${howToGetJpeg}`;
+  }
   return 'This file is not a picture. Choose a photo: JPEG, PNG, WebP, GIF, AVIF or BMP.';
 }
 

@@ -105,7 +105,7 @@ export function EaselPanel(props: EaselPanelProps) {
       />
       {easel.screenStaysOn.value === false && (
         <p class={styles.caution}>
-          This browser can't keep the screen on: the clock stays right, but the screen may go dark.
+          The screen may go dark: this device doesn't keep it on just now. The clock stays right.
         </p>
       )}
     </div>

@@ -185,7 +185,7 @@ export function createIntake({
         for (const file of files)
           made.push(await createPainting(file, lastSheet(), { purpose: 'candidate' }, photoSize));
         if (!stillNewest()) return;
-        for (const { painting, photo } of made) await store.addPainting(painting, photo);
+        await store.addPaintings(made);
         onCandidates();
       }),
     async example() {

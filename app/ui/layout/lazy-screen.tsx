@@ -30,8 +30,15 @@ export function lazyScreen<P extends object>(fetchScreen: () => Promise<Componen
     const found = screen.value;
     if (found && found !== 'missing') return <found.Shown {...props} />;
     // A newer version taken in another window has put away the files of this one.
-    if (found && navigator.onLine)
-      return <Standstill problem={olderWindow} again="Load it again" onAgain={reload} />;
-    return <Standstill problem={found && notYetHere} onAgain={look} />;
+    const older = found && navigator.onLine;
+    return (
+      <main>
+        {older ? (
+          <Standstill problem={olderWindow} again="Load it again" onAgain={reload} />
+        ) : (
+          <Standstill problem={found && notYetHere} onAgain={look} />
+        )}
+      </main>
+    );
   };
 }

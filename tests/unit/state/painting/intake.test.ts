@@ -15,7 +15,7 @@ const photoOf = (width: number, height: number, name: string): File =>
   new File([new Uint8Array(greyPng(width, height, 120))], name);
 /** As the worker finds it; these files have no turn. */
 const photoSize = async (photo: Blob) => {
-  const header = photoHeader(new Uint8Array(await photo.arrayBuffer()));
+  const header = photoHeader(new Uint8Array(await Blob.prototype.arrayBuffer.call(photo)));
   return header ? uprightSize(header) : { width: 0, height: 0 };
 };
 const across = photoOf(400, 300, 'seed heads.jpg');
@@ -232,4 +232,23 @@ describe('dropped on the page or pasted', () => {
     expect(send('drop', 'dataTransfer', { ...withFile(), files: [] })).toBe(true);
     expect([files, text.dropEffect]).toEqual([[], '']);
   });
+});
+
+test('of several photos all are kept, or none', async () => {
+  const { way, store, onCandidates, kept } = await intake();
+  const put = IDBObjectStore.prototype.put;
+  let photos = 0;
+  IDBObjectStore.prototype.put = function (...row) {
+    if (this.name === 'photos' && ++photos === 3) throw new DOMException('', 'QuotaExceededError');
+    return put.apply(this, row);
+  };
+  try {
+    await way.takeSeveral([across, across, across, across]);
+  } finally {
+    IDBObjectStore.prototype.put = put;
+  }
+  expect(way.problem.value).toMatch(/too little room/);
+  expect([onCandidates.mock.calls.length, await kept(), await store.cards()]).toEqual([0, [], []]);
+  await way.takeSeveral([across, across]);
+  expect(await kept()).toEqual(['candidate', 'candidate']);
 });
