@@ -7,7 +7,6 @@ import { browserTooOld } from '../core/reference/photo-problem.ts';
 import type { Store } from '../storage/open-store.ts';
 import { createUpdates, type Updates } from '../update/create-updates.ts';
 import { createOwnAir, type OwnAirState } from './own-air.ts';
-import { type Choosing, createChoosing } from './painting/choosing.ts';
 import { createIntake, type Intake, takeDropsAndPastes } from './painting/intake.ts';
 import type {
   PaintCalls,
@@ -18,11 +17,10 @@ import type {
 import { createShelf, type PaintingCard, type Shelf } from './painting/shelf.ts';
 import { createStudio, type Studio } from './painting/studio.ts';
 import { createOwnBox, type OwnBoxState } from './paints/own-box.ts';
-import { keepAgainWhenCleared } from './rescue.ts';
 import { createRouter, type Router } from './router.ts';
 import { createClock, createScreenWatch } from './session/device.ts';
 import { createEasel, type Easel } from './session/easel.ts';
-import { type EaselSenses, easelSensesOf } from './session/easel-senses.ts';
+import type { EaselSenses } from './session/easel-senses.ts';
 import { createSessionLock, sessionAnywhere } from './session/session-lock.ts';
 import { createStoragePromise } from './storage-promise.ts';
 
@@ -33,12 +31,16 @@ interface PaintNeeds {
   readonly ownBox: OwnBoxState;
 }
 
+interface SensesNeeds {
+  readonly store: Store;
+  readonly easel: Easel;
+}
+
 /** Everything the screens are given. */
 export interface App {
   readonly router: Router;
   readonly shelf: Shelf;
   readonly intake: Intake;
-  readonly choosing: Choosing;
   readonly studio: Studio;
   readonly ownBox: OwnBoxState;
   readonly ownAir: OwnAirState;
@@ -46,7 +48,10 @@ export interface App {
   readonly paintNeeds: PaintNeeds;
   readonly paintCalls: PaintCalls & PaletteCalls & PictureCalls & ScrapCalls;
   readonly easel: Easel;
-  readonly easelSenses: EaselSenses;
+  /** Sound, touch and settings at the easel; made by what its screen brings, once. */
+  sensesBy(
+    make: (needs: SensesNeeds, window: Window & typeof globalThis) => EaselSenses,
+  ): EaselSenses;
   readonly updates: Updates;
   /** What this browser lacks for reading a photo, in words; null where nothing. */
   readonly browserProblem: string | null;
@@ -130,7 +135,15 @@ export function createApp(store: Store, window: Window & typeof globalThis): App
     ownAir,
     createLock: (onNews) => createSessionLock({ ...sessionWindows(window), onNews }),
   });
-  keepAgainWhenCleared({ store, studio, easel, ownBox, ownAir });
+  effect(() => {
+    if (store.trouble.value?.kind !== 'gone') return;
+    const needs = { store, studio, easel, ownBox, ownAir };
+    void import('./rescue.ts').then(
+      ({ rescue }) => rescue(needs),
+      () => undefined, // not on the device: what was lost is said
+    );
+  });
+  let senses: EaselSenses | null = null;
   const updates = createUpdates({
     settled: store.settled,
     inSession: easel.running,
@@ -148,14 +161,16 @@ export function createApp(store: Store, window: Window & typeof globalThis): App
     router,
     shelf,
     intake,
-    choosing: createChoosing({ store, client, onChosen: look }),
     studio,
     ownBox,
     ownAir,
     paintNeeds: { store, client, ownBox },
     paintCalls: client,
     easel,
-    easelSenses: easelSensesOf({ store, easel }, window),
+    sensesBy(make) {
+      senses ??= make({ store, easel }, window);
+      return senses;
+    },
     updates,
     browserProblem:
       'OffscreenCanvas' in window && 'createImageBitmap' in window ? null : browserTooOld,

@@ -1,4 +1,3 @@
-import { effect, untracked } from '@preact/signals';
 import type { OpenWork } from '../storage/keep-again.ts';
 import type { Store } from '../storage/open-store.ts';
 import type { NewPlan } from '../storage/plans.ts';
@@ -10,7 +9,7 @@ import { createRetry } from './retry-later.ts';
 import type { Easel } from './session/easel.ts';
 
 interface RescueNeeds {
-  readonly store: Pick<Store, 'trouble' | 'keepAgain' | 'sayKeptAgain'>;
+  readonly store: Pick<Store, 'keepAgain' | 'sayKeptAgain'>;
   readonly studio: Pick<Studio, 'painting' | 'made'>;
   readonly easel: Pick<Easel, 'desk' | 'log'>;
   readonly ownBox: Pick<OwnBoxState, 'box' | 'change'>;
@@ -34,24 +33,16 @@ function openWork({ studio, easel }: Pick<RescueNeeds, 'studio' | 'easel'>): Ope
   };
 }
 
-/** When the browser has cleared everything, what this window still holds is written again. */
-export function keepAgainWhenCleared(needs: RescueNeeds): void {
+/** The browser has cleared everything: what this window still holds is written again, and that is said. */
+export async function rescue(needs: RescueNeeds): Promise<void> {
   const { store, ownBox, ownAir } = needs;
-
-  async function rescue(): Promise<void> {
-    try {
-      const work = openWork(needs);
-      if (work) await store.keepAgain(work);
-      await ownBox.change((box) => box);
-      if (ownAir.isHers.peek()) await ownAir.set(ownAir.air.peek());
-      if (work) store.sayKeptAgain();
-    } catch {
-      retry(); // 'gone' stands until then
-    }
+  try {
+    const work = openWork(needs);
+    if (work) await store.keepAgain(work);
+    await ownBox.change((box) => box);
+    if (ownAir.isHers.peek()) await ownAir.set(ownAir.air.peek());
+    if (work) store.sayKeptAgain();
+  } catch {
+    createRetry(() => void rescue(needs))(); // 'gone' stands until then
   }
-
-  const retry = createRetry(() => void rescue());
-  effect(() => {
-    if (store.trouble.value?.kind === 'gone') untracked(() => void rescue());
-  });
 }

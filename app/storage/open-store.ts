@@ -1,6 +1,6 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
 import { type Cards, createCards } from './cards.ts';
-import { createKeepAgain, type KeepAgain } from './keep-again.ts';
+import type { KeepAgain } from './keep-again.ts';
 import { createMemoryTables, openDatabaseTables } from './open-tables.ts';
 import { createPaintings, type Paintings } from './paintings.ts';
 import { createPlans, type Plans } from './plans.ts';
@@ -13,6 +13,7 @@ import {
   type SessionKeepsakes,
   type Sessions,
 } from './sessions.ts';
+import type { Space } from './space.ts';
 import { StorageProblem, storageProblem } from './storage-problem.ts';
 import {
   createSaveState,
@@ -42,12 +43,26 @@ function createSettings(transactions: Transactions): Settings {
   };
 }
 
+/** Fetched when it is first asked for, so that the first load stays small. */
+function createSeldomUsed(transactions: Transactions, readTimeMs: () => number): KeepAgain & Space {
+  const space = async (): Promise<Space> => (await import('./space.ts')).createSpace(transactions);
+  return {
+    spaceOf: async (id) => (await space()).spaceOf(id),
+    dropRecordPhotos: async (id) => (await space()).dropRecordPhotos(id),
+    async keepAgain(work) {
+      const { createKeepAgain } = await import('./keep-again.ts');
+      await createKeepAgain(transactions, readTimeMs).keepAgain(work);
+    },
+  };
+}
+
 /** Everything kept on this device. Rejections are StorageProblems, whose message is for the painter. */
 export interface Store
   extends Omit<SaveState, 'track'>,
     Paintings,
     Cards,
     KeepAgain,
+    Space,
     Trash,
     Plans,
     Sessions,
@@ -96,7 +111,7 @@ export async function openStore(options: StoreOptions = {}): Promise<Store> {
     close: tables.close,
     ...createPaintings(transactions, readTimeMs),
     ...createCards(transactions),
-    ...createKeepAgain(transactions, readTimeMs),
+    ...createSeldomUsed(transactions, readTimeMs),
     ...createTrash(transactions, readTimeMs),
     ...createPlans(transactions, readTimeMs),
     ...createSessions(transactions, readTimeMs),

@@ -1,6 +1,6 @@
 const sentences = {
   'no-room':
-    'Not saved: there is too little room left on this device. Delete paintings you no longer need here, or files elsewhere on the device, then try again. What was saved before is safe.',
+    'Not saved: there is too little room left on this device. Delete paintings you no longer need here, or record photos (under About), or files elsewhere on the device, then try again. What was saved before is safe.',
   blocked:
     'This app is still open in another window, in an older version. Close the other window; this one goes on by itself.',
   outdated:

@@ -45,7 +45,7 @@ function show(cards: readonly PaintingCard[], changed: object = {}, shelf: objec
   return { goOn, remove, host: screen.host };
 }
 
-test('B-LOC-3: a long name without blanks does not widen the page', async () => {
+test('a long name without blanks does not widen the page', async () => {
   const long = 'W'.repeat(400);
   show([card('a', { title: long }), card('b', { title: long })]);
   await expect.element(page.getByRole('region', { name: 'Paintings' })).toBeVisible();

@@ -1,8 +1,8 @@
-import { signal } from '@preact/signals';
+import { effect, signal } from '@preact/signals';
 import { afterEach, expect, test } from 'vitest';
 import { emptyBox } from '../../../app/core/paint/own-box.ts';
 import { createOwnAir } from '../../../app/state/own-air.ts';
-import { keepAgainWhenCleared } from '../../../app/state/rescue.ts';
+import { rescue } from '../../../app/state/rescue.ts';
 import { openStore } from '../../../app/storage/open-store.ts';
 import { easelOver, leaveEasels } from '../../support/state/made-easel.ts';
 import { studioOver } from '../../support/state/made-studio.ts';
@@ -33,7 +33,10 @@ async function windowWithMeadow() {
     change: (how: (before: typeof emptyBox) => typeof emptyBox) =>
       store.keepSetting('paint box', how(box.value)),
   };
-  keepAgainWhenCleared({ store, studio, easel: it.easel, ownBox, ownAir: createOwnAir(store) });
+  const needs = { store, studio, easel: it.easel, ownBox, ownAir: createOwnAir(store) };
+  effect(() => {
+    if (store.trouble.value?.kind === 'gone') queueMicrotask(() => void rescue(needs));
+  });
   return { name, store, studio, it };
 }
 

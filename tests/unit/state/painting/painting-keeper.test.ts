@@ -79,7 +79,7 @@ test('a decision that was not stored is said until it is, also after what follow
   ]);
 });
 
-test('a disk that did not answer once is asked again: nothing is said, nothing lost (B-STO-2)', async () => {
+test('a disk that did not answer once is asked again: nothing is said, nothing lost', async () => {
   const store = await storeWith(meadow);
   const { studio } = studioOver(store);
   await studio.open('meadow');
