@@ -126,6 +126,7 @@ describe('updates by consent', () => {
     expect(container.registration.waiting?.messages).toEqual([{ kind: 'take-over' }]);
   });
 
+  // Three tries, as many as the test lets fail and then go well: (own).
   test('a first visit cut short goes on by itself, whether before or within the install', async () => {
     container.controller = null;
     const { registration } = container;

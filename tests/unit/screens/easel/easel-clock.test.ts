@@ -3,6 +3,7 @@ import { timeOver } from '../../../../app/screens/easel/easel-clock.tsx';
 
 const minute = 60_000;
 
+// Where minutes turn into hours and days: (own).
 test.each([
   [minute - 1, 'just over'],
   [6 * minute, 'over by 6 min'],
