@@ -229,6 +229,28 @@ function PaintingWall({ shelf, onOpen }: PaintingWallProps) {
           </li>
         ))}
       </ul>
+      {shelf.more.value > 0 && <MorePaintings shelf={shelf} />}
     </section>
+  );
+}
+
+/** The rest of a long wall: hung when she comes near it, or by a tap. */
+function MorePaintings({ shelf }: { shelf: Shelf }) {
+  const end = useRef<HTMLDivElement>(null);
+  const hung = shelf.paintings.value.length;
+  useEffect(() => {
+    if (!end.current || typeof IntersectionObserver === 'undefined') return;
+    const watching = new IntersectionObserver(([seen]) => {
+      if (seen?.isIntersecting) void shelf.showMore();
+    });
+    watching.observe(end.current);
+    return () => watching.disconnect();
+  }, [shelf, hung]);
+  return (
+    <div ref={end}>
+      <Button wide onClick={() => void shelf.showMore()}>
+        Show {shelf.more.value} more
+      </Button>
+    </div>
   );
 }

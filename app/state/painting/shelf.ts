@@ -20,7 +20,11 @@ type PaintingStage = 'study' | 'photo' | 'plan' | 'easel' | 'finished' | 'damage
 
 /** All paintings kept on this device, the newest first. */
 export interface Shelf {
+  /** Those that hang so far: the rest are hung when they are looked for. */
   readonly paintings: ReadonlySignal<readonly PaintingCard[]>;
+  /** How many more there are. */
+  readonly more: ReadonlySignal<number>;
+  showMore(): Promise<void>;
   /** The one to go on with; null before the first. */
   readonly last: ReadonlySignal<PaintingCard | null>;
   /** The one taken away last, while it can still be brought back. */
@@ -52,9 +56,9 @@ function placeOf({ damaged, purpose, sessionId, stand, planned }: CardRow): Plac
     : { place: `painted in ${minutes} min`, stage: 'finished' };
 }
 
-/** Pictures are fetched so many at a time: those in sight first, the rest in few goes, for each draws the wall. */
+/** So many hang at once, and pictures are fetched so many at a time: those in sight first (own). */
+const hungAtOnce = 48;
 const inSight = 12;
-const picturesAtOnce = 96;
 
 interface ShownPicture {
   readonly pictureAt: number;
@@ -63,20 +67,21 @@ interface ShownPicture {
 
 export function createShelf(store: Store): Shelf {
   const cards = signal<readonly CardRow[]>([]);
+  const hung = signal(hungAtOnce);
   const pictures = signal<ReadonlyMap<string, ShownPicture>>(new Map());
   const candidates = signal(0);
   const removed = signal<{ id: string; title: string } | null>(null);
   const problem = signal<string | null>(null);
   let refreshes = 0;
 
-  const paintings = computed(() =>
-    cards.value.map((card) => ({
-      id: card.id,
-      title: card.title,
-      picture: pictures.value.get(card.id)?.address ?? '',
-      ...placeOf(card),
-    })),
-  );
+  const cardOf = (card: CardRow): PaintingCard => ({
+    id: card.id,
+    title: card.title,
+    picture: pictures.value.get(card.id)?.address ?? '',
+    ...placeOf(card),
+  });
+  const hanging = computed(() => cards.value.slice(0, hung.value));
+  const paintings = computed(() => hanging.value.map(cardOf));
 
   async function tryQuietly(work: () => Promise<void>): Promise<void> {
     try {
@@ -91,16 +96,16 @@ export function createShelf(store: Store): Shelf {
   async function readPictures(stillNewest: () => boolean): Promise<void> {
     const isShown = ({ id, pictureAt }: CardRow): boolean =>
       pictures.value.get(id)?.pictureAt === pictureAt;
-    const hung = new Set(cards.value.filter(isShown).map(({ id }) => id));
+    const stays = new Set(cards.value.filter(isShown).map(({ id }) => id));
     const shown = new Map(pictures.value);
     for (const [id, { address }] of shown) {
-      if (hung.has(id)) continue;
+      if (stays.has(id)) continue;
       URL.revokeObjectURL(address);
       shown.delete(id);
     }
     pictures.value = shown;
-    const missing = cards.value.filter((card) => card.pictureAt !== null && !isShown(card));
-    for (let from = 0, until = inSight; from < missing.length; until += picturesAtOnce) {
+    const missing = hanging.value.filter((card) => card.pictureAt !== null && !isShown(card));
+    for (let from = 0, until = inSight; from < missing.length; until = missing.length) {
       const some = missing.slice(from, until);
       from = until;
       const found = await store.cardPictures(some.map(({ id }) => id));
@@ -120,9 +125,9 @@ export function createShelf(store: Store): Shelf {
     const stillNewest = (): boolean => mine === refreshes;
     const all = await store.cards();
     if (!stillNewest()) return;
-    const hanging = all.filter(({ deletedAt }) => deletedAt === undefined);
-    cards.value = hanging.filter(({ purpose }) => purpose !== 'candidate');
-    candidates.value = hanging.length - cards.value.length;
+    const kept = all.filter(({ deletedAt }) => deletedAt === undefined);
+    cards.value = kept.filter(({ purpose }) => purpose !== 'candidate');
+    candidates.value = kept.length - cards.value.length;
     await readPictures(stillNewest);
     await store.discardPutAway('old');
     const [last] = await store.paintingsPutAway();
@@ -139,7 +144,16 @@ export function createShelf(store: Store): Shelf {
   }
   return {
     paintings,
-    last: computed(() => paintings.value.find(({ stage }) => stage !== 'damaged') ?? null),
+    more: computed(() => Math.max(0, cards.value.length - hung.value)),
+    async showMore() {
+      hung.value += hungAtOnce;
+      const mine = refreshes;
+      await tryQuietly(() => readPictures(() => mine === refreshes));
+    },
+    last: computed(() => {
+      const card = cards.value.find(({ damaged }) => !damaged);
+      return card ? cardOf(card) : null;
+    }),
     candidates,
     removed,
     problem,

@@ -25,6 +25,8 @@ function show(cards: readonly PaintingCard[], changed: object = {}, shelf: objec
   const app = {
     shelf: {
       paintings: signal(cards),
+      more: signal(0),
+      showMore: async () => {},
       last: signal(cards.find(({ stage }) => stage !== 'damaged') ?? null),
       removed: signal(null),
       candidates: signal(0),
@@ -79,4 +81,15 @@ test('what the browser promised is told, a refusal only where there is something
   screen?.leave();
   show([card('a')], { storagePromised: signal(true) });
   await expect.element(page.getByText('The browser has promised to keep them.')).toBeVisible();
+});
+
+test('the rest of a long wall is hung when its end comes into sight', async () => {
+  const showMore = vi.fn(async () => {});
+  const many = Array.from({ length: 40 }, (_, i) => card(`painting ${i}`));
+  show(many, {}, { more: signal(12), showMore });
+  const end = page.getByRole('button', { name: 'Show 12 more' });
+  await expect.element(end).toBeInTheDocument();
+  expect(showMore).not.toHaveBeenCalled();
+  end.element().scrollIntoView();
+  await expect.poll(() => showMore.mock.calls.length).toBeGreaterThan(0);
 });

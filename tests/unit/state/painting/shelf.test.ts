@@ -163,3 +163,34 @@ test('a fault is said in a sentence; what hangs there stays', async () => {
     /keeps nothing after it is closed/,
   );
 });
+
+test('of a long wall the newest hang, with their pictures; the rest when they are looked for', async () => {
+  const { store, shelf } = await shelfOver();
+  const total = 100;
+  for (let i = 0; i < total; i++) {
+    await store.addPainting(paintingSample(`p${i}`, 'f', i), photoSample('f', 10));
+    await store.keepThumbnail(`p${i}`, new Uint8Array([i]).buffer);
+  }
+  const asked: number[] = [];
+  const watched = createShelf({
+    ...store,
+    cardPictures: (ids) => {
+      asked.push(ids.length);
+      return store.cardPictures(ids);
+    },
+  });
+  await watched.refresh();
+  const first = watched.paintings.value.length;
+  expect(watched.more.value).toBe(total - first);
+  expect(watched.paintings.value.every(({ picture }) => picture !== '')).toBe(true);
+  expect(asked.reduce((sum, n) => sum + n, 0)).toBe(first);
+  while (watched.more.value > 0) await watched.showMore();
+  expect(watched.paintings.value.map(({ id }) => id)).toHaveLength(total);
+  expect(watched.paintings.value.at(-1)).toMatchObject({
+    id: 'p0',
+    picture: expect.stringMatching(/^blob:/),
+  });
+  expect(asked.reduce((sum, n) => sum + n, 0)).toBe(total);
+  expect(shelf.last.value).toBeNull(); // not looked at yet
+  expect(watched.last.value?.id).toBe(`p${total - 1}`);
+});
