@@ -144,9 +144,12 @@ export function createApp(store: Store, window: Window & typeof globalThis): App
     );
   });
   let senses: EaselSenses | null = null;
+  /** What only this window holds would be lost by a reload; an outdated window can keep nothing any more. */
+  const holdsUnkept = (): boolean =>
+    store.saving.value === 'failed' && store.trouble.value?.kind !== 'outdated';
   const updates = createUpdates({
     settled: store.settled,
-    inSession: easel.running,
+    inSession: computed(() => easel.running.value || holdsUnkept()),
     inSessionAnywhere: () => sessionAnywhere(sessionWindows(window).locks),
   });
   effect(() => {
