@@ -1,6 +1,6 @@
 import type { CDPSession, Page } from '@playwright/test';
 import { expect, test } from './support/app-page.ts';
-import { smallPhoto } from './support/fixture-file.ts';
+import { photograph } from './support/fixture-file.ts';
 import { easelWith, prompt, screen } from './support/walk.ts';
 
 /** Nodes the page still holds once its garbage is collected. */
@@ -22,7 +22,7 @@ test('an easel left as soon as it stands, again and again, holds none of its scr
   context,
 }) => {
   await page.goto('./');
-  await easelWith(page, smallPhoto);
+  await easelWith(page, photograph('forest-stream.jpg'));
   const devtools = await context.newCDPSession(page);
   await devtools.send('Performance.enable');
   const rounds = 8;
