@@ -1,11 +1,14 @@
 import './styles/base.css';
 import './styles/tokens.css';
+import { signal } from '@preact/signals';
 import { render } from 'preact';
 import { App } from './screens/app.tsx';
 import { createApp } from './state/create-app.ts';
 import { describeFault } from './state/describe-fault.ts';
+import { sessionAnywhere } from './state/session/session-lock.ts';
 import { openStore } from './storage/open-store.ts';
 import { StartTrouble } from './ui/layout/waiting.tsx';
+import { createUpdates } from './update/create-updates.ts';
 
 const root = document.getElementById('app');
 if (!root) throw new TypeError('index.html has no element #app');
@@ -25,5 +28,12 @@ try {
   render(<App app={app} />, root);
   app.updates.start();
 } catch (fault) {
-  say(describeFault(fault));
+  // A newer version that waits may be the very one her paintings were saved by.
+  const updates = createUpdates({
+    settled: async () => {},
+    inSession: signal(false),
+    inSessionAnywhere: () => sessionAnywhere(navigator.locks),
+  });
+  updates.start();
+  render(<StartTrouble sentence={describeFault(fault)} updates={updates} />, root);
 }

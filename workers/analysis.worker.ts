@@ -25,15 +25,8 @@ import { softBlend, softEdges } from '../app/core/reading/edges/soft-blend.ts';
 import type { ProgressPhase } from '../app/core/reading/reading.ts';
 import { washShapes } from '../app/core/reading/shapes/wash-masses.ts';
 import type { AnalysisApi, OnProgress } from './api.ts';
-import {
-  cancelJob,
-  createHandOver,
-  createProgressTeller,
-  idleTurn,
-  nextTurn,
-  runJob,
-} from './jobs.ts';
-import { decodePhoto, largestAreaPx, photoError } from './photo/decode-photo.ts';
+import { cancelJob, createHandOver, createProgressTeller, idleTurn, runJob } from './jobs.ts';
+import { decodedPhotoSize, decodePhoto, largestAreaPx, photoError } from './photo/decode-photo.ts';
 import { makePreview, makeRasterBitmaps } from './photo/make-pictures.ts';
 import { readRaster } from './photo/read-raster.ts';
 import { readReference, warmReading } from './read-reference.ts';
@@ -146,6 +139,8 @@ const api: AnalysisApi = {
       }
     }),
 
+  photoSize: (_job, photo) => decodedPhotoSize(photo),
+
   async read(job, request, onPictures, onProgress) {
     hasRead = true;
     forgetSubject();
@@ -181,17 +176,28 @@ const api: AnalysisApi = {
     return Comlink.transfer(found, [found.map.buffer]);
   },
 
-  async softBlend(_job, slotMap, size, edges) {
-    const blend = softBlend(slotMap, size, softEdges(edges, size));
+  async softBlend(job, slotMap, size, edges) {
+    const blend = await runJob(job, async (pause) => {
+      await pause(); // a screen left at once has called it off by then
+      const soft = softEdges(edges, size);
+      await pause();
+      return softBlend(slotMap, size, soft);
+    });
     const { pixels, partners, shares } = blend;
     return Comlink.transfer(blend, [pixels.buffer, partners.buffer, shares.buffer]);
   },
-  outline: async (_job, reading, slotMap, sizes) => outlineOf(reading, slotMap, sizes),
+  outline: (job, reading, slotMap, sizes) =>
+    runJob(job, async (pause) => {
+      await pause();
+      return outlineOf(reading, slotMap, sizes);
+    }),
 
-  async pictures(_job, jpeg) {
+  async pictures(job, jpeg) {
     const whole = { centre: [0.5, 0.5], size: [1, 1], turn: 0 } as const;
-    const { raster } = await readRaster(new Blob([jpeg]), whole, rasterLongSidePx, nextTurn);
-    const { reference, grey } = await makeRasterBitmaps(raster);
+    const { reference, grey } = await runJob(job, async (pause) => {
+      const { raster } = await readRaster(new Blob([jpeg]), whole, rasterLongSidePx, pause);
+      return makeRasterBitmaps(raster);
+    });
     return Comlink.transfer({ reference, grey }, [reference, grey]);
   },
 

@@ -91,13 +91,16 @@ export interface PhotoFacts {
  * The page's side (`AnalysisClient`) and the worker's side (`AnalysisApi`) are derived from it.
  *
  * Errors come back as plain Errors whose `name` is kept: 'AbortError' for a cancelled job,
- * 'PhotoError' with a painter's sentence as message for a photo that can't be used, 'WishError' with
+ * 'PhotoError' with a painter's sentence as message for a photo that can't be used, 'CropError' for a
+ * crop that has not the sheet's shape, 'WishError' with
  * one for wishes that contradict each other. Functions cross as proxies, so they answer nothing.
  * `onProgress` is never optional: while a long job runs, its messages are the only sign that the
  * worker lives.
  */
 export interface AnalysisCalls {
   openPhoto(photo: Blob): PhotoFacts;
+  /** Size of the upright photo as it is decoded. Errors: 'PhotoError'. */
+  photoSize(photo: Blob): PixelSize;
   read(request: ReadRequest, onPictures: OnPictures, onProgress: OnProgress): ReadResult;
   plan(reading: Reading, wishes: PlanWishes, onProgress: OnProgress): WashPlan;
   /** The palette of that plan and others to choose from; null where there is nothing to paint. */

@@ -55,6 +55,17 @@ const shakyWarning: Warning = {
   text: 'This browser changes the colours of pictures a little as they are read: take values near a limit with care, or use another browser.',
 };
 
+/** A smaller part of the photo was never cut by her: the sheet's shape is far from the photo's (own). */
+const smallPart = 0.05;
+
+function smallPartWarning(share: number): Warning {
+  const percent = share < 0.01 ? 'less than 1' : `only ${Math.round(share * 100)}`;
+  return {
+    code: 'small-picture',
+    text: `Of this photo ${percent} % is on your sheet: their shapes are far apart. Choose a longer sheet, or the part that matters, under Sheet.`,
+  };
+}
+
 /**
  * The whole reading of a reference: photo, raster, its pictures, then values, families and shapes.
  * `pause` is awaited between pieces of work with the part done and may throw to stop. `knownDarkest` spares
@@ -67,8 +78,12 @@ export async function readReference(
   knownDarkest: LastAnswers<number>,
 ): Promise<ReadResult> {
   const { photo, crop, sheet, wishes, longSidePx } = request;
-  const { raster, clipped, shaky } = await readRaster(photo, crop, longSidePx, (part) =>
-    pause(openingPart * part, 'opening'),
+  const { raster, clipped, shaky } = await readRaster(
+    photo,
+    crop,
+    longSidePx,
+    (part) => pause(openingPart * part, 'opening'),
+    sheet.widthMm / sheet.heightMm,
   );
   // Into the raster just read, never into the photo: all that follows sees what she wants to paint.
   const pxPerMm = computePxPerMm(raster, sheet);
@@ -95,7 +110,12 @@ export async function readReference(
   const referenceJpeg = await encodeJpeg(picture, Math.max(raster.width, raster.height), 0.92);
   const thumbnail = await encodeJpeg(picture, thumbnailLongSidePx, 0.85);
   await pause(1, 'shapes');
-  const warnings = shaky ? [shakyWarning, ...reading.warnings] : reading.warnings;
+  const share = crop.size[0] * crop.size[1];
+  const warnings = [
+    ...(shaky ? [shakyWarning] : []),
+    ...(share < smallPart ? [smallPartWarning(share)] : []),
+    ...reading.warnings,
+  ];
   return {
     reading: { ...reading, warnings },
     slotMap,

@@ -67,6 +67,7 @@ export function createAnalysisClient(options: Partial<DeskOptions> = {}): Analys
 
   return {
     openPhoto: ask('openPhoto'),
+    photoSize: ask('photoSize'),
     read: ask('read'),
     plan: ask('plan'),
     palettes: ask('palettes'),

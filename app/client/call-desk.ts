@@ -2,7 +2,7 @@ import * as Comlink from 'comlink';
 import type { AnalysisApi } from '../../workers/api.ts';
 
 /** Names of worker errors whose message may go to the screen, or that mean no error at all. */
-const kept = ['PhotoError', 'WishError', 'AbortError'];
+const kept = ['PhotoError', 'CropError', 'BrowserError', 'WishError', 'AbortError'];
 
 const sentence =
   'The picture could not be worked out. Nothing is lost: try again, or reload the page if it happens twice.';
@@ -44,13 +44,16 @@ function startWorker(create: () => Worker, signs: WorkerSigns): WorkerHost {
   worker.addEventListener('message', signs.alive);
   worker.addEventListener('error', dead);
   worker.addEventListener('messageerror', dead);
+  const api = Comlink.wrap<AnalysisApi>(worker);
   return {
-    api: Comlink.wrap<AnalysisApi>(worker),
+    api,
     end() {
       worker.removeEventListener('message', signs.alive);
       worker.removeEventListener('error', dead);
       worker.removeEventListener('messageerror', dead);
       worker.terminate();
+      // Comlink 4.4 keeps calls without an answer for ever, and with them the screens that asked.
+      api[Comlink.releaseProxy]();
     },
   };
 }

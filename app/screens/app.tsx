@@ -22,7 +22,7 @@ const ColoursScreen = lazyScreen(() =>
 const DrawingScreen = lazyScreen(() =>
   import('./drawing/drawing-screen.tsx').then((m) => m.DrawingScreen),
 );
-const EaselScreen = lazyScreen(() => import('./easel/easel-screen.tsx').then((m) => m.EaselScreen));
+const EaselPlace = lazyScreen(() => import('./easel/easel-screen.tsx').then((m) => m.EaselPlace));
 const EdgesScreen = lazyScreen(() => import('./edges/edges-screen.tsx').then((m) => m.EdgesScreen));
 const HuesScreen = lazyScreen(() => import('./hues/hues-screen.tsx').then((m) => m.HuesScreen));
 const MeasurePlace = lazyScreen(() =>
@@ -80,7 +80,7 @@ function Screen({ app }: { app: AppState }) {
   if (route.screen === 'start') return <StartScreen app={app} />;
   if (route.screen === 'camera') return <CameraPlace app={app} />;
   if (route.screen === 'choose') return <ChooseScreen app={app} />;
-  if (route.screen === 'about') return <AboutScreen />;
+  if (route.screen === 'about') return <AboutScreen store={app.paintNeeds.store} />;
   if (route.screen === 'box') return <BoxPlace app={app} />;
   if (route.screen === 'measure') return <MeasurePlace app={app} paintId={route.paintId} />;
   const { studio, easel } = app;
@@ -113,16 +113,7 @@ function Screen({ app }: { app: AppState }) {
     case 'plan-page':
       return <PlanPageScreen {...paintingProps} calls={app.paintCalls} />;
     case 'easel':
-      return (
-        <EaselScreen
-          easel={easel}
-          senses={app.easelSenses}
-          calls={app.paintCalls}
-          ownBox={app.ownBox}
-          keepsakes={app.paintNeeds.store}
-          paintingId={route.paintingId}
-        />
-      );
+      return <EaselPlace app={app} paintingId={route.paintingId} />;
     case 'record':
       return (
         <RecordScreen

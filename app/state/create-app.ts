@@ -1,12 +1,12 @@
 import { computed, effect, type ReadonlySignal } from '@preact/signals';
 import { type AnalysisClient, createAnalysisClient } from '../client/analysis-client.ts';
-import { createCrashGuard, type NoteStore } from '../client/crash-guard.ts';
+import { createCrashGuard, createReadingLock, type NoteStore } from '../client/crash-guard.ts';
 import type { Painting } from '../core/decisions/painting.ts';
 import { boxWishes } from '../core/decisions/wishes.ts';
+import { browserTooOld } from '../core/reference/photo-problem.ts';
 import type { Store } from '../storage/open-store.ts';
 import { createUpdates, type Updates } from '../update/create-updates.ts';
 import { createOwnAir, type OwnAirState } from './own-air.ts';
-import { type Choosing, createChoosing } from './painting/choosing.ts';
 import { createIntake, type Intake, takeDropsAndPastes } from './painting/intake.ts';
 import type {
   PaintCalls,
@@ -20,8 +20,9 @@ import { createOwnBox, type OwnBoxState } from './paints/own-box.ts';
 import { createRouter, type Router } from './router.ts';
 import { createClock, createScreenWatch } from './session/device.ts';
 import { createEasel, type Easel } from './session/easel.ts';
-import { type EaselSenses, easelSensesOf } from './session/easel-senses.ts';
-import { createSessionLock } from './session/session-lock.ts';
+import type { EaselSenses } from './session/easel-senses.ts';
+import { createSessionLock, sessionAnywhere } from './session/session-lock.ts';
+import { createStoragePromise } from './storage-promise.ts';
 
 /** For what is made only when its screen is opened. */
 interface PaintNeeds {
@@ -30,12 +31,16 @@ interface PaintNeeds {
   readonly ownBox: OwnBoxState;
 }
 
+interface SensesNeeds {
+  readonly store: Store;
+  readonly easel: Easel;
+}
+
 /** Everything the screens are given. */
 export interface App {
   readonly router: Router;
   readonly shelf: Shelf;
   readonly intake: Intake;
-  readonly choosing: Choosing;
   readonly studio: Studio;
   readonly ownBox: OwnBoxState;
   readonly ownAir: OwnAirState;
@@ -43,8 +48,15 @@ export interface App {
   readonly paintNeeds: PaintNeeds;
   readonly paintCalls: PaintCalls & PaletteCalls & PictureCalls & ScrapCalls;
   readonly easel: Easel;
-  readonly easelSenses: EaselSenses;
+  /** Sound, touch and settings at the easel; made by what its screen brings, once. */
+  sensesBy(
+    make: (needs: SensesNeeds, window: Window & typeof globalThis) => EaselSenses,
+  ): EaselSenses;
   readonly updates: Updates;
+  /** What this browser lacks for reading a photo, in words; null where nothing. */
+  readonly browserProblem: string | null;
+  /** Whether the browser has promised to keep what is stored; null where it does not say. */
+  readonly storagePromised: ReadonlySignal<boolean | null>;
   /** A standing trouble with keeping things, in words; null while all is well. */
   readonly storageProblem: ReadonlySignal<string | null>;
   /** Makes a small study of a painting and opens its plan; rejects with a fault that has a sentence. */
@@ -75,6 +87,7 @@ const left = {
   plan: 'plan',
   easel: 'easel',
   finished: 'record',
+  damaged: 'look',
 } as const;
 
 /** So long she is left alone with the first screen before the worker warms up. */
@@ -83,12 +96,13 @@ const headStartMs = 2500;
 export function createApp(store: Store, window: Window & typeof globalThis): App {
   const router = createRouter(window);
   const client = createAnalysisClient();
-  const guard = createCrashGuard(notesOf(window));
+  const guard = createCrashGuard(notesOf(window), createReadingLock(window.navigator.locks));
   window.addEventListener('pagehide', () => guard.end());
   const shelf = createShelf(store);
   const look = ({ id }: Painting): void => router.go({ screen: 'look', paintingId: id });
   const intake = createIntake({
     store,
+    photoSize: (photo) => client.photoSize(new AbortController().signal, photo),
     lastSheet: shelf.lastSheet,
     onPainting: look,
     onCandidates: () => router.go({ screen: 'choose' }),
@@ -121,7 +135,23 @@ export function createApp(store: Store, window: Window & typeof globalThis): App
     ownAir,
     createLock: (onNews) => createSessionLock({ ...sessionWindows(window), onNews }),
   });
-  const updates = createUpdates({ settled: store.settled, inSession: easel.running });
+  effect(() => {
+    if (store.trouble.value?.kind !== 'gone') return;
+    const needs = { store, studio, easel, ownBox, ownAir };
+    void import('./rescue.ts').then(
+      ({ rescue }) => rescue(needs),
+      () => undefined, // not on the device: what was lost is said
+    );
+  });
+  let senses: EaselSenses | null = null;
+  /** What only this window holds would be lost by a reload; an outdated window can keep nothing any more. */
+  const holdsUnkept = (): boolean =>
+    store.saving.value === 'failed' && store.trouble.value?.kind !== 'outdated';
+  const updates = createUpdates({
+    settled: store.settled,
+    inSession: computed(() => easel.running.value || holdsUnkept()),
+    inSessionAnywhere: () => sessionAnywhere(sessionWindows(window).locks),
+  });
   effect(() => {
     if (updates.offlineReady.value) window.document.documentElement.dataset.offline = 'ready';
   });
@@ -134,15 +164,23 @@ export function createApp(store: Store, window: Window & typeof globalThis): App
     router,
     shelf,
     intake,
-    choosing: createChoosing({ store, client, onChosen: look }),
     studio,
     ownBox,
     ownAir,
     paintNeeds: { store, client, ownBox },
     paintCalls: client,
     easel,
-    easelSenses: easelSensesOf({ store, easel }, window),
+    sensesBy(make) {
+      senses ??= make({ store, easel }, window);
+      return senses;
+    },
     updates,
+    browserProblem:
+      'OffscreenCanvas' in window && 'createImageBitmap' in window ? null : browserTooOld,
+    storagePromised: createStoragePromise({
+      storage: window.navigator.storage as StorageManager | undefined,
+      planned: studio.plan,
+    }).promised,
     storageProblem: computed(() => store.trouble.value?.message ?? null),
     async smallStudyOf(painting) {
       const { makeSmallStudy } = await import('./painting/make-small-study.ts');

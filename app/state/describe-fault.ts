@@ -1,5 +1,12 @@
 /** Faults that already come with a sentence for the painter. */
-const spoken = new Set(['PhotoError', 'AnalysisError', 'StorageError', 'WishError']);
+const spoken = new Set([
+  'PhotoError',
+  'CropError',
+  'BrowserError',
+  'AnalysisError',
+  'StorageError',
+  'WishError',
+]);
 
 /** A sentence for the painter, whatever went wrong: cause and what to do next, never a fault's name. */
 export function describeFault(fault: unknown): string {

@@ -1,4 +1,6 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
+import { type Cards, createCards } from './cards.ts';
+import type { KeepAgain } from './keep-again.ts';
 import { createMemoryTables, openDatabaseTables } from './open-tables.ts';
 import { createPaintings, type Paintings } from './paintings.ts';
 import { createPlans, type Plans } from './plans.ts';
@@ -11,6 +13,7 @@ import {
   type SessionKeepsakes,
   type Sessions,
 } from './sessions.ts';
+import type { Space } from './space.ts';
 import { StorageProblem, storageProblem } from './storage-problem.ts';
 import {
   createSaveState,
@@ -40,10 +43,26 @@ function createSettings(transactions: Transactions): Settings {
   };
 }
 
+/** Fetched when it is first asked for, so that the first load stays small. */
+function createSeldomUsed(transactions: Transactions, readTimeMs: () => number): KeepAgain & Space {
+  const space = async (): Promise<Space> => (await import('./space.ts')).createSpace(transactions);
+  return {
+    spaceOf: async (id) => (await space()).spaceOf(id),
+    dropRecordPhotos: async (id) => (await space()).dropRecordPhotos(id),
+    async keepAgain(work) {
+      const { createKeepAgain } = await import('./keep-again.ts');
+      await createKeepAgain(transactions, readTimeMs).keepAgain(work);
+    },
+  };
+}
+
 /** Everything kept on this device. Rejections are StorageProblems, whose message is for the painter. */
 export interface Store
   extends Omit<SaveState, 'track'>,
     Paintings,
+    Cards,
+    KeepAgain,
+    Space,
     Trash,
     Plans,
     Sessions,
@@ -54,6 +73,8 @@ export interface Store
   readonly keeps: boolean;
   /** A standing trouble the painter should know of, in her words; null while all is well. */
   readonly trouble: ReadonlySignal<StorageProblem | null>;
+  /** What was open when all was cleared is kept again. */
+  sayKeptAgain(): void;
   close(): void;
 }
 
@@ -86,8 +107,11 @@ export async function openStore(options: StoreOptions = {}): Promise<Store> {
     saving: saveState.saving,
     underWay: saveState.underWay,
     settled: saveState.settled,
+    sayKeptAgain: () => say(new StorageProblem('kept-again')),
     close: tables.close,
     ...createPaintings(transactions, readTimeMs),
+    ...createCards(transactions),
+    ...createSeldomUsed(transactions, readTimeMs),
     ...createTrash(transactions, readTimeMs),
     ...createPlans(transactions, readTimeMs),
     ...createSessions(transactions, readTimeMs),

@@ -61,16 +61,24 @@ export async function openDatabaseTables(
 
   const events: DatabaseEvents = {
     blocked: () => notice('blocked'),
-    cut: () => lose(current),
+    cut: () => {
+      lose(current);
+      lookAgain();
+    },
     blocking: (newer) => {
       current?.close();
       lose(current);
-      if (!newer) return; // deleted from elsewhere: the next call opens it anew
+      if (!newer) return lookAgain(); // deleted from elsewhere
       outdated = true;
       notice('outdated');
     },
     empty: () => openedBefore && notice('gone'),
   };
+
+  /** Opened anew at once: what was cleared away is noticed before she relies on it. */
+  function lookAgain(): void {
+    connect().catch(() => undefined); // the next call tries again, and tells
+  }
 
   function lose(database: IDBPDatabase<unknown> | null): void {
     if (database === current) current = null;
@@ -104,7 +112,8 @@ export async function openDatabaseTables(
         } catch (fault) {
           // Connections are cut in the background, or while all is cleared away, even in the middle of being
           // opened: nothing of the transaction counted, so once more.
-          const wasCut = (database && database !== current) || isClosed(fault) || isAborted(fault);
+          const wasCut =
+            (database && database !== current) || cutFaults.some((name) => isCalled(fault, name));
           if (!wasCut || fault instanceof StorageProblem || tries === mostTries) throw fault;
           if (database) lose(database);
         }
@@ -116,8 +125,12 @@ export async function openDatabaseTables(
 
 const mostTries = 3;
 
-const isClosed = (fault: unknown): boolean =>
-  fault instanceof DOMException && fault.name === 'InvalidStateError';
+const isCalled = (fault: unknown, name: string): boolean =>
+  fault instanceof DOMException && fault.name === name;
+const isClosed = (fault: unknown): boolean => isCalled(fault, 'InvalidStateError');
+
+/** Of a lost connection; UnknownError is what a browser says of a disk that did not answer just then. */
+const cutFaults = ['InvalidStateError', 'AbortError', 'UnknownError'];
 
 async function attempt<T>(
   database: IDBPDatabase<unknown>,
@@ -145,8 +158,7 @@ async function attempt<T>(
   }
 }
 
-const isAborted = (fault: unknown): boolean =>
-  fault instanceof DOMException && fault.name === 'AbortError';
+const isAborted = (fault: unknown): boolean => isCalled(fault, 'AbortError');
 
 function abort(transaction: IDBPTransaction<unknown, string[], Access>): void {
   try {

@@ -2,7 +2,14 @@ import type { Painting } from '../core/decisions/painting.ts';
 import type { WashPlan } from '../core/plan/plan.ts';
 import type { Reading } from '../core/reading/reading.ts';
 import { changeKept } from './paintings.ts';
-import { packBytes, type ReadingRow, type Transaction, unpackBytes } from './schema.ts';
+import {
+  type PlanRow,
+  packBytes,
+  type ReadingRow,
+  type Transaction,
+  unpackBytes,
+} from './schema.ts';
+import { StorageProblem } from './storage-problem.ts';
 import type { Transactions } from './transactions.ts';
 
 /** A reading as it can be shown again without the photo. */
@@ -42,54 +49,93 @@ const readingIdOf = (paintingId: string, readingKey: string): string =>
 
 export function createPlans(transactions: Transactions, readTimeMs: () => number): Plans {
   return {
-    async keepPlan(paintingId, { plan, key, readingKey, kept }) {
-      const readingId = readingIdOf(paintingId, readingKey);
-      const slotMap = await packBytes(kept.slotMap); // before the transaction, which would not wait
-      const lightnessMap = kept.lightnessMap && (await packBytes(kept.lightnessMap));
-      const { reading, referenceJpeg } = kept;
+    async keepPlan(paintingId, made) {
+      const { plan } = made;
       const createdAt = readTimeMs();
+      const rows = await planRows(paintingId, made, createdAt);
       return transactions.write(
-        paintingId,
-        ['paintings', 'plans', 'readings', 'sessions'],
+        `plan of ${paintingId}`,
+        ['paintings', 'cards', 'plans', 'readings', 'sessions'],
         async (t) => {
           const painting = await changeKept(t, paintingId, createdAt, (before) => ({
             ...before,
             planIds: [...before.planIds.filter((id) => id !== plan.id), plan.id],
           }));
-          await t.put('plans', { id: plan.id, paintingId, key, readingId, createdAt, plan });
-          await t.put('readings', {
-            id: readingId,
-            paintingId,
-            createdAt,
-            reading,
-            slotMap,
-            ...(lightnessMap && { lightnessMap }),
-            referenceJpeg,
-          });
+          await t.put('plans', rows.plan);
+          await t.put('readings', rows.reading);
           await dropOldReadings(t, paintingId);
           return painting;
         },
       );
     },
     keptPlan: (paintingId, key) =>
-      transactions.read(['plans'], async (t) => {
+      transactions.read(['plans', 'readings'], async (t) => {
         const rows = await t.where('plans', 'paintingId', paintingId);
         const same = rows.filter((row) => row.key === key);
-        return same.sort((a, b) => b.createdAt - a.createdAt)[0]?.plan ?? null;
+        const newest = same.sort((a, b) => b.createdAt - a.createdAt)[0];
+        // One that is damaged, or has lost what it was made over, is made again.
+        if (!isWholePlan(newest?.plan)) return null;
+        return (await t.get('readings', newest.readingId)) ? newest.plan : null;
       }),
     async keptReading(paintingId, readingKey) {
       const id = readingIdOf(paintingId, readingKey);
       const row = await transactions.read(['readings'], (t) => t.get('readings', id));
-      return row ? unpackReading(row) : null;
+      if (!row) return null;
+      try {
+        return await unpackReading(row);
+      } catch {
+        // Damaged: it goes, and is made again from the photo.
+        await transactions.write(`reading ${id}`, ['readings'], (t) => t.remove('readings', id));
+        return null;
+      }
     },
   };
 }
 
+/** The rows of a plan and of its reading. To be made before a transaction, which would not wait for the packing. */
+export async function planRows(
+  paintingId: string,
+  { plan, key, readingKey, kept }: NewPlan,
+  createdAt: number,
+): Promise<{ plan: PlanRow; reading: ReadingRow }> {
+  const readingId = readingIdOf(paintingId, readingKey);
+  const { reading, referenceJpeg } = kept;
+  const slotMap = await packBytes(kept.slotMap);
+  const lightnessMap = kept.lightnessMap && (await packBytes(kept.lightnessMap));
+  return {
+    plan: { id: plan.id, paintingId, key, readingId, createdAt, plan },
+    reading: {
+      id: readingId,
+      paintingId,
+      createdAt,
+      reading,
+      slotMap,
+      ...(lightnessMap && { lightnessMap }),
+      referenceJpeg,
+    },
+  };
+}
+
+/** Whether a plan has what every screen takes for granted. */
+export const isWholePlan = (plan: unknown): plan is WashPlan =>
+  typeof plan === 'object' &&
+  plan !== null &&
+  ['steps', 'slots', 'mixes', 'palette'].every((part) =>
+    Array.isArray((plan as Record<string, unknown>)[part]),
+  );
+
+/** Errors: 'damaged'. */
 export async function unpackReading(row: ReadingRow): Promise<KeptReading> {
-  const { reading, referenceJpeg } = row;
-  const lightnessMap = row.lightnessMap && (await unpackBytes(row.lightnessMap));
-  const slotMap = await unpackBytes(row.slotMap);
-  return { reading, referenceJpeg, slotMap, ...(lightnessMap && { lightnessMap }) };
+  try {
+    const { reading, referenceJpeg } = row;
+    const { width, height } = reading.raster;
+    const lightnessMap = row.lightnessMap && (await unpackBytes(row.lightnessMap));
+    const slotMap = await unpackBytes(row.slotMap);
+    if (slotMap.length !== width * height) throw new RangeError('a map of another size');
+    return { reading, referenceJpeg, slotMap, ...(lightnessMap && { lightnessMap }) };
+  } catch (fault) {
+    throw new StorageProblem('damaged', fault);
+  }
 }
 
 async function dropOldReadings(t: Transaction, paintingId: string): Promise<void> {

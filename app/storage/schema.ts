@@ -3,7 +3,10 @@ import type { Painting, Photo } from '../core/decisions/painting.ts';
 import { withRenamedPaints, withRenamedTicks } from '../core/paint/renamed-paints.ts';
 import type { WashPlan } from '../core/plan/plan.ts';
 import type { Reading } from '../core/reading/reading.ts';
+import { foldSession } from '../core/session/fold-session.ts';
 import type { SessionEvent } from '../core/session/session-event.ts';
+import { type Stand, standOf } from '../core/session/session-stand.ts';
+import { type CardRow, cardOf, damagedCard, isWhole } from './card-row.ts';
 
 /** Bytes as kept: deflated where the browser can (RFC 1951), plain elsewhere. */
 interface PackedBytes {
@@ -75,6 +78,7 @@ interface SessionRow {
 interface Rows {
   photos: Photo;
   paintings: Painting;
+  cards: CardRow;
   thumbnails: { readonly id: string; readonly jpeg: ArrayBuffer };
   plans: PlanRow;
   readings: ReadingRow;
@@ -117,7 +121,32 @@ export const MIGRATIONS: readonly Migration[] = [
       if (renamed) await settings.put({ ...row, value: renamed(row.value) });
     }
   },
+  // What the first screen shows of a painting has a small row of its own.
+  async (database, transaction) => {
+    const cards = database.createObjectStore('cards', { keyPath: 'id' });
+    const pictured = new Set(await transaction.objectStore('thumbnails').getAllKeys());
+    for (const row of await transaction.objectStore('paintings').getAll()) {
+      const card = isWhole(row) ? cardOf(row, undefined) : damagedCard(row);
+      const stand = card.sessionId === null ? null : await standKept(transaction, card.sessionId);
+      await cards.put({ ...card, stand, pictureAt: pictured.has(row.id) ? 0 : null });
+    }
+  },
 ];
+
+/** Where a session stands by its plan and its log; null where one of them can't be read. */
+async function standKept(
+  transaction: Parameters<Migration>[1],
+  sessionId: string,
+): Promise<Stand | null> {
+  const session = await transaction.objectStore('sessions').get(sessionId);
+  const row = session?.planId && (await transaction.objectStore('plans').get(session.planId));
+  const log = await transaction.objectStore('events').index('sessionId').getAll(sessionId);
+  try {
+    return standOf(foldSession(row.plan.steps, log), row.plan.steps.length);
+  } catch {
+    return null; // damaged: its card does without
+  }
+}
 
 /** Settings that name paints by id. */
 const renamings: ReadonlyMap<string, (stored: unknown) => unknown> = new Map([

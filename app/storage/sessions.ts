@@ -3,8 +3,10 @@ import type { WashPlan } from '../core/plan/plan.ts';
 import type { PastSession } from '../core/session/drying-history.ts';
 import { foldSession } from '../core/session/fold-session.ts';
 import type { SessionEvent } from '../core/session/session-event.ts';
+import { type Stand, standOf } from '../core/session/session-stand.ts';
+import { changeCard, wholePainting } from './cards.ts';
 import { changeKept } from './paintings.ts';
-import { type KeptReading, unpackReading } from './plans.ts';
+import { isWholePlan, type KeptReading, unpackReading } from './plans.ts';
 import type { PlanRow, TableName, Transaction } from './schema.ts';
 import { StorageProblem } from './storage-problem.ts';
 import type { Transactions } from './transactions.ts';
@@ -26,11 +28,16 @@ export interface Sessions {
   session(sessionId: string): Promise<OpenSession>;
   /** The whole log, in order. */
   events(sessionId: string): Promise<readonly SessionEvent[]>;
-  /** Adds lines to a log, all or none. A line already there is left as it is. */
-  appendEvents(events: readonly SessionEvent[]): Promise<void>;
+  /**
+   * Adds lines to a log, all or none. A line already there is left as it is. `stand` is where the
+   * session stands then, for its card; left out, it is found from the log.
+   */
+  appendEvents(events: readonly SessionEvent[], stand?: Stand): Promise<void>;
 }
 
-const tables: readonly TableName[] = ['paintings', 'plans', 'readings', 'sessions', 'events'];
+const tables: readonly TableName[] = [
+  ...(['paintings', 'cards', 'plans', 'readings', 'sessions', 'events'] as const),
+];
 
 export function createSessions(transactions: Transactions, readTimeMs: () => number): Sessions {
   return {
@@ -44,42 +51,68 @@ export function createSessions(transactions: Transactions, readTimeMs: () => num
         }));
         const planId = painting.planIds.at(-1) ?? '';
         await t.put('sessions', { id: newSessionId, paintingId, planId });
-        return boundTo(t, newSessionId);
+        const found = await boundTo(t, newSessionId);
+        const stand = { step: 1, steps: found.plan.steps.length, minutes: null };
+        await changeCard(t, paintingId, { stand });
+        return found;
       });
       return unpackSession(found);
     },
     session: async (sessionId) =>
       unpackSession(await transactions.read(tables, (t) => boundTo(t, sessionId))),
     events: (sessionId) => transactions.read(['events'], (t) => logOf(t, sessionId)),
-    appendEvents: (events) =>
-      transactions.write(`session ${events[0]?.sessionId}`, ['events'], async (t) => {
+    async appendEvents(events, stand) {
+      const sessionId = events[0]?.sessionId ?? '';
+      const needed = stand ? standTables : tables;
+      await transactions.write(`session ${sessionId}`, needed, async (t) => {
         for (const event of events) {
           const there = await t.get('events', [event.sessionId, event.seq]);
-          if (there && there.id !== event.id) throw new StorageProblem('taken');
-          if (!there) await t.put('events', event);
+          if (!isLine(there)) await t.put('events', event);
+          else if (there.id !== event.id) throw new StorageProblem('taken');
         }
-      }),
+        await noteStand(t, sessionId, stand);
+      });
+    },
   };
 }
 
+const standTables: readonly TableName[] = ['events', 'sessions', 'cards'];
+
+/** On the card of its painting, where the session is the last one. */
+async function noteStand(t: Transaction, sessionId: string, told: Stand | undefined) {
+  const session = await t.get('sessions', sessionId);
+  const card = session && (await t.get('cards', session.paintingId));
+  if (!session || card?.sessionId !== sessionId) return;
+  const plan = told ? null : (await t.get('plans', session.planId))?.plan;
+  const steps = isWholePlan(plan) ? plan.steps : [];
+  const stand = told ?? standOf(foldSession(steps, await logOf(t, sessionId)), steps.length);
+  await changeCard(t, session.paintingId, { stand });
+}
+
+/** A line that is damaged is passed over: the others still tell what she did. */
+const isLine = (row: SessionEvent | undefined): row is SessionEvent =>
+  typeof row?.what === 'object' && typeof row.what?.kind === 'string';
+
 async function logOf(t: Transaction, sessionId: string): Promise<SessionEvent[]> {
-  return (await t.where('events', 'sessionId', sessionId)).sort((a, b) => a.seq - b.seq);
+  const rows = await t.where('events', 'sessionId', sessionId);
+  return rows.filter(isLine).sort((a, b) => a.seq - b.seq);
 }
 
 async function boundTo(t: Transaction, sessionId: string) {
   const session = await t.get('sessions', sessionId);
   const row: PlanRow | undefined = session && (await t.get('plans', session.planId));
   const reading = row && (await t.get('readings', row.readingId));
-  if (!row || !reading) throw new StorageProblem('missing');
+  if (!row || !reading) throw new StorageProblem(session?.planId ? 'damaged' : 'missing');
+  if (!isWholePlan(row.plan)) throw new StorageProblem('damaged');
   return { sessionId, plan: row.plan, reading };
 }
 
 async function underWay(t: Transaction, paintingId: string) {
-  const painting = await t.get('paintings', paintingId);
-  const last = painting?.sessionIds.at(-1);
-  if (last === undefined || !(await t.get('sessions', last))) return null;
-  const found = await boundTo(t, last);
-  const { phase } = foldSession(found.plan.steps, await logOf(t, last));
+  const last = (await wholePainting(t, paintingId))?.sessionIds.at(-1);
+  const session = last === undefined ? undefined : await t.get('sessions', last);
+  const found = session && (await boundTo(t, session.id).catch(() => null)); // one damaged makes way
+  if (!found) return null;
+  const { phase } = foldSession(found.plan.steps, await logOf(t, found.sessionId));
   return phase === 'finished' ? null : found;
 }
 
@@ -102,8 +135,8 @@ export function createPastSessions(transactions: Transactions): PastSessions {
         const found: PastSession[] = [];
         for (const { id, paintingId, planId } of await t.all('sessions')) {
           const row = await t.get('plans', planId);
-          if (!row) continue;
-          const events = await t.where('events', 'sessionId', id);
+          if (!isWholePlan(row?.plan)) continue;
+          const events = await logOf(t, id);
           found.push({ sessionId: id, paintingId, steps: row.plan.steps, events });
         }
         return found;

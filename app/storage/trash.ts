@@ -1,7 +1,8 @@
-import type { Painting } from '../core/decisions/painting.ts';
-import { changeKept } from './paintings.ts';
+import { type CardRow, isWhole } from './card-row.ts';
+import { putPainting } from './cards.ts';
 import type { TableName, Transaction } from './schema.ts';
 import { forgetKeepsakes } from './sessions.ts';
+import { StorageProblem } from './storage-problem.ts';
 import type { Transactions } from './transactions.ts';
 
 /** How long a painting she deleted can be brought back, ms. */
@@ -12,7 +13,7 @@ export interface Trash {
   putAway(id: string): Promise<void>;
   bringBack(id: string): Promise<void>;
   /** Those put away, the latest first. */
-  paintingsPutAway(): Promise<readonly Painting[]>;
+  paintingsPutAway(): Promise<readonly Pick<CardRow, 'id' | 'title'>[]>;
   /** For good, with photos, plans, readings, sessions and all: together or not at all. */
   discard(id: string): Promise<void>;
   /** Discards what was put away longer ago than a week, or everything put away; answers how many. */
@@ -22,6 +23,7 @@ export interface Trash {
 const everything: readonly TableName[] = [
   'photos',
   'paintings',
+  'cards',
   'thumbnails',
   'plans',
   'readings',
@@ -31,18 +33,26 @@ const everything: readonly TableName[] = [
 ];
 
 export function createTrash(transactions: Transactions, readTimeMs: () => number): Trash {
-  const change = (id: string, how: (kept: Painting) => Painting): Promise<void> =>
-    transactions.write(id, ['paintings'], async (t) => {
-      // Its place in the list is that of her last work, not of the tidying.
-      const kept = await t.get('paintings', id);
-      await changeKept(t, id, kept?.updatedAt ?? readTimeMs(), how);
+  /** Its place in the list stays that of her last work. One that is damaged has at least a card. */
+  const mark = (id: string, away: { deletedAt?: number }): Promise<void> =>
+    transactions.write(`putting away ${id}`, ['paintings', 'cards'], async (t) => {
+      const row = await t.get('paintings', id);
+      if (isWhole(row)) {
+        const { deletedAt: _, ...kept } = row;
+        await putPainting(t, { ...kept, ...away });
+      } else {
+        const card = await t.get('cards', id);
+        if (!card) throw new StorageProblem('missing');
+        const { deletedAt: _, ...kept } = card;
+        await t.put('cards', { ...kept, ...away });
+      }
     });
   return {
-    putAway: (id) => change(id, (kept) => ({ ...kept, deletedAt: readTimeMs() })),
-    bringBack: (id) => change(id, ({ deletedAt: _, ...kept }) => kept),
+    putAway: (id) => mark(id, { deletedAt: readTimeMs() }),
+    bringBack: (id) => mark(id, {}),
     paintingsPutAway: () =>
-      transactions.read(['paintings'], async (t) =>
-        (await t.all('paintings'))
+      transactions.read(['cards'], async (t) =>
+        (await t.all('cards'))
           .filter(({ deletedAt }) => deletedAt !== undefined)
           .sort((a, b) => (b.deletedAt ?? 0) - (a.deletedAt ?? 0)),
       ),
@@ -50,7 +60,7 @@ export function createTrash(transactions: Transactions, readTimeMs: () => number
     discardPutAway: (which) =>
       transactions.write('putting away', everything, async (t) => {
         const limit = which === 'all' ? Number.POSITIVE_INFINITY : readTimeMs() - putAwayForMs;
-        const old = (await t.all('paintings')).filter(
+        const old = (await t.all('cards')).filter(
           ({ deletedAt }) => deletedAt !== undefined && deletedAt < limit,
         );
         for (const { id } of old) await discardWhole(t, id);
@@ -59,14 +69,20 @@ export function createTrash(transactions: Transactions, readTimeMs: () => number
   };
 }
 
+/** Also out of a row that is damaged elsewhere. */
+function photoIdIn(row: unknown): string | null {
+  const photoId = (row as { reference?: { photoId?: unknown } } | undefined)?.reference?.photoId;
+  return typeof photoId === 'string' ? photoId : null;
+}
+
 async function discardWhole(t: Transaction, id: string): Promise<void> {
-  const painting = await t.get('paintings', id);
-  if (!painting) return;
+  const row = await t.get('paintings', id);
   await t.remove('paintings', id);
+  await t.remove('cards', id);
   await t.remove('thumbnails', id);
-  const { photoId } = painting.reference;
+  const photoId = photoIdIn(row);
   const others = await t.all('paintings');
-  if (!others.some(({ reference }) => reference.photoId === photoId))
+  if (photoId !== null && !others.some((other) => photoIdIn(other) === photoId))
     await t.remove('photos', photoId);
   for (const table of ['plans', 'readings'] as const)
     for (const row of await t.where(table, 'paintingId', id)) await t.remove(table, row.id);

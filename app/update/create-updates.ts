@@ -5,6 +5,8 @@ interface RegistrationNews {
   readonly onActive: () => void;
   /** A newer version is installed and waits. */
   readonly onWaiting: () => void;
+  /** The very first install was cut short. */
+  readonly onCut: () => void;
 }
 
 const watched = new WeakSet<ServiceWorkerRegistration>();
@@ -12,7 +14,7 @@ const watched = new WeakSet<ServiceWorkerRegistration>();
 /** Reports the present state of a registration and every change after it; once per registration. */
 function watchRegistration(
   registration: ServiceWorkerRegistration,
-  { onActive, onWaiting }: RegistrationNews,
+  { onActive, onWaiting, onCut }: RegistrationNews,
 ): void {
   if (watched.has(registration)) return;
   watched.add(registration);
@@ -22,6 +24,7 @@ function watchRegistration(
     const report = () => {
       if (worker.state === 'activated') onActive();
       if (worker.state === 'installed' && registration.active) onWaiting();
+      if (worker.state === 'redundant' && !registration.active) onCut();
     };
     worker.addEventListener('statechange', report);
     report();
@@ -38,6 +41,8 @@ export interface Updates {
   readonly offlineReady: ReadonlySignal<boolean>;
   /** True while a newer version waits to be taken; never while a session runs at the easel. */
   readonly updateReady: ReadonlySignal<boolean>;
+  /** True once she wanted it while a session runs in another window: it is not taken then. */
+  readonly waitsForWindow: ReadonlySignal<boolean>;
   /** Registers the service worker. Call once, after the first screen is drawn. */
   start(): void;
   /** The painter wants the newer version: saves what is under way, then reloads once. */
@@ -49,13 +54,24 @@ interface UpdateNeeds {
   readonly settled: () => Promise<void>;
   /** True while a session runs: nothing is offered then. */
   readonly inSession: ReadonlySignal<boolean>;
+  /** Whether a session runs in any window: an update may change the database under it. */
+  readonly inSessionAnywhere?: () => Promise<boolean>;
+  /** A first visit cut short is tried again after so long, ms, then after twice as long ... */
+  readonly retryMs?: number;
 }
+
+/** A first visit is tried again at least so often, ms (own: a network may be back at any time). */
+const longestRetryMs = 300_000;
 
 /**
  * A newer version is offered, never forced. A browser without service workers (some private windows,
  * plain http) leaves both signals false and the app works online.
  */
-export function createUpdates({ settled, inSession }: UpdateNeeds): Updates {
+export function createUpdates(needs: UpdateNeeds): Updates {
+  const { settled, inSession, inSessionAnywhere = async () => false } = needs;
+  const waitsForWindow = signal(false);
+  let retryMs = needs.retryMs ?? 10_000;
+  let retrying: ReturnType<typeof setTimeout> | undefined;
   const offlineReady = signal(false);
   const newer = signal(false);
   const updateReady = computed(() => newer.value && !inSession.value);
@@ -82,7 +98,15 @@ export function createUpdates({ settled, inSession }: UpdateNeeds): Updates {
       controlled = true;
     });
 
+    /** While she stays on the page nothing else would try again. */
+    function retryLater(): void {
+      clearTimeout(retrying);
+      retrying = setTimeout(() => void register(), retryMs);
+      retryMs = Math.min(longestRetryMs, 2 * retryMs);
+    }
+
     async function register(): Promise<void> {
+      clearTimeout(retrying);
       try {
         registration = await container?.register('./service-worker.js', { scope: './' });
         if (registration)
@@ -95,9 +119,11 @@ export function createUpdates({ settled, inSession }: UpdateNeeds): Updates {
               // The one she agreed to may have been replaced meanwhile by a still newer one.
               if (accepted) letTakeOver();
             },
+            onCut: retryLater,
           });
       } catch (fault) {
         console.info('Not kept for offline use, works online:', fault);
+        retryLater();
       }
     }
 
@@ -113,17 +139,21 @@ export function createUpdates({ settled, inSession }: UpdateNeeds): Updates {
     }
 
     document.addEventListener('visibilitychange', () => void lookAgain());
+    globalThis.addEventListener?.('online', () => {
+      if (!offlineReady.value) void register();
+    });
     void register();
   }
 
   async function accept(): Promise<void> {
     if (!updateReady.value) return;
     await settled();
-    if (inSession.value) return;
+    waitsForWindow.value = await inSessionAnywhere();
+    if (inSession.value || waitsForWindow.value) return;
     accepted = true;
     if (registration?.waiting) letTakeOver();
     else reloadOnce(); // another window has already let it take over
   }
 
-  return { offlineReady, updateReady, start, accept };
+  return { offlineReady, updateReady, waitsForWindow, start, accept };
 }

@@ -3,7 +3,8 @@ import { colourDifference } from '../../app/core/colour/ciede2000.ts';
 import { type Lab, labOfLinear } from '../../app/core/colour/lab.ts';
 import { linearOfCode } from '../../app/core/colour/srgb.ts';
 import { lightnessPlane } from '../../app/core/raster/linear-raster.ts';
-import { largestAreaPx } from '../../workers/photo/decode-photo.ts';
+import { centredCrop, fitSheet } from '../../app/core/reference/reference.ts';
+import { decodedPhotoSize, largestAreaPx } from '../../workers/photo/decode-photo.ts';
 import { readRaster } from '../../workers/photo/read-raster.ts';
 import { patchColours, widePatches } from '../support/reading/wide-patches.ts';
 import { casePhoto } from './support/case-photo.ts';
@@ -250,4 +251,42 @@ test('a crop of the right lower quarter, slightly turned, is dark all over', asy
   const crop = { centre: [0.75, 0.75], size: [0.3, 0.3], turn: 5 } as const;
   const { raster } = await readRaster(photo, crop, 1600, async () => {});
   expect(meanLightness(raster)).toBeLessThan(7.5);
+});
+
+/** Bytes of a PNG with an eXIf chunk (PNG Third Edition, W3C 2025, 11.3.4.7) that turns it by a quarter. */
+async function turnedPng(width: number, height: number): Promise<Blob> {
+  const canvas = new OffscreenCanvas(width, height);
+  canvas.getContext('2d')?.fillRect(0, 0, width, height);
+  const plain = new Uint8Array(await (await canvas.convertToBlob()).arrayBuffer());
+  // One entry of a TIFF directory: tag 0x0112, SHORT, 1, value 6 (CIPA DC-008, 2019).
+  const tiff = [77, 77, 0, 42, 0, 0, 0, 8, 0, 1, 1, 18, 0, 3, 0, 0, 0, 1, 0, 6, 0, 0, 0, 0, 0, 0];
+  const named = new Uint8Array([...new TextEncoder().encode('eXIf'), ...tiff]);
+  let crc = 0xffffffff;
+  for (const byte of named) {
+    crc ^= byte;
+    for (let k = 0; k < 8; k++) crc = (crc >>> 1) ^ (crc & 1 ? 0xedb88320 : 0);
+  }
+  const chunk = new Uint8Array(8 + named.length);
+  const view = new DataView(chunk.buffer);
+  view.setUint32(0, tiff.length);
+  chunk.set(named, 4);
+  view.setUint32(4 + named.length, ~crc >>> 0);
+  const headEnd = 8 + 25; // signature and IHDR
+  return new Blob([plain.slice(0, headEnd), chunk, plain.slice(headEnd)], { type: 'image/png' });
+}
+
+test('a turned PNG: its size is that of the decoded picture, and a crop by its header is refused', async () => {
+  const photo = await turnedPng(400, 300);
+  const decoded = await createImageBitmap(photo, { imageOrientation: 'from-image' });
+  const size = await decodedPhotoSize(photo);
+  expect(size).toEqual({ width: decoded.width, height: decoded.height });
+  expect(size).toEqual({ width: 300, height: 400 }); // Chromium turns it
+  const sheet = { format: 'own', widthMm: 400, heightMm: 300 } as const;
+  const wrong = centredCrop({ width: 400, height: 300 }, sheet);
+  const reading = readRaster(photo, wrong, 1600, async () => {}, 4 / 3);
+  await expect(reading).rejects.toMatchObject({ name: 'CropError' });
+  const right = fitSheet(size, sheet);
+  expect(right.sheet).toMatchObject({ widthMm: 300, heightMm: 400 });
+  const { raster } = await readRaster(photo, right.crop, 1600, async () => {}, 3 / 4);
+  expect([raster.width, raster.height]).toEqual([300, 400]);
 });

@@ -56,3 +56,21 @@ test('a large photo keeps its true size beside the reduced bitmap', async () => 
   expect([bitmap.width, bitmap.height]).toEqual([4729, 3547]);
   bitmap.close();
 });
+
+test.each([
+  [
+    'createImageBitmap takes no options',
+    () => decoding.mockRejectedValue(new TypeError('options')),
+  ],
+  ['there is no OffscreenCanvas', () => vi.stubGlobal('OffscreenCanvas', undefined)],
+])('where %s, the browser is named and not the photo', async (_, lack) => {
+  lack();
+  try {
+    await expect(
+      decodePhoto(await casePhoto('exif-orient-1.jpg'), largestAreaPx),
+    ).rejects.toMatchObject({ name: 'BrowserError', message: expect.stringMatching(/too old/) });
+  } finally {
+    decoding.mockReset();
+    vi.unstubAllGlobals();
+  }
+});

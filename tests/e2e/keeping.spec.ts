@@ -18,6 +18,7 @@ import {
   photoInput,
   planFor,
   prompt,
+  savedWord,
   screen,
 } from './support/walk.ts';
 
@@ -121,7 +122,7 @@ test('A-STO-1: no room left is said, nothing is half kept, and it goes on once t
   expect((await keptRows(page)).paintings).toBe(2);
 });
 
-test('A-STO-6: data cleared under the app is said, and what follows is kept again', async ({
+test('A-STO-6: data cleared under the app is said; what is open is kept again, and what follows', async ({
   page,
   context,
   host,
@@ -135,13 +136,16 @@ test('A-STO-6: data cleared under the app is said, and what follows is kept agai
   await afterTap(page);
   await page.getByRole('button', { name: 'Start' }).click();
   await expect(page.getByRole('complementary', { name: 'Notices' }).getByRole('alert')).toHaveText(
-    /^The browser has cleared what was saved here\./,
+    /^The browser has cleared what was saved here\. .*saved again, but not its photo/,
   );
   await expect(page.getByRole('button', { name: 'Done' })).toBeVisible();
+  await expect(savedWord(page)).toHaveText('saved');
+  await page.reload();
+  await expect(page.getByRole('button', { name: 'Done' })).toBeVisible(); // the very step
   await page.getByRole('link', { name: 'Plan' }).click();
   await page.goto('./');
   await lookAt(page, smallPhoto);
-  expect((await keptRows(page)).paintings).toBe(1);
+  expect((await keptRows(page)).paintings).toBe(2);
 });
 
 test('A-CAM-1: the page killed while a photo is being chosen: same step, right time', async ({

@@ -123,3 +123,27 @@ test('a host that answers with another page instead of the file spoils no update
   await expect(version(page)).toHaveAttribute('content', 'v1');
   await expect(page.locator('#app')).not.toBeEmpty();
 });
+
+test('paintings of a newer version: the version that waits can be taken, though nothing could be opened', async ({
+  page,
+  host,
+}) => {
+  await page.goto('./');
+  await readyOffline(page);
+  host.serve(releaseFolder('v2'));
+  await page.evaluate(
+    () =>
+      new Promise((done) => {
+        const opening = indexedDB.open('firstwash', 99);
+        opening.onsuccess = () => {
+          opening.result.close();
+          done(null);
+        };
+      }),
+  );
+  await page.reload();
+  await expect(page.getByRole('alert')).toHaveText(/^Your paintings were saved by a newer version/);
+  await expect(version(page)).toHaveAttribute('content', 'v1');
+  await page.getByRole('button', { name: 'Use the newer version' }).click();
+  await expect(version(page)).toHaveAttribute('content', 'v2');
+});

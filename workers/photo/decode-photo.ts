@@ -5,7 +5,11 @@ import {
   photoHeader,
   uprightSize,
 } from '../../app/core/reference/photo-header.ts';
-import { photoProblem, undecodable } from '../../app/core/reference/photo-problem.ts';
+import {
+  browserTooOld,
+  photoProblem,
+  undecodable,
+} from '../../app/core/reference/photo-problem.ts';
 
 /**
  * A photo that can't be used; the message is a painter's sentence. A plain Error with a name,
@@ -16,6 +20,26 @@ export function photoError(sentence: string, cause?: unknown): Error {
   error.name = 'PhotoError';
   return error;
 }
+
+/** A picture of one pixel that every browser can read: GIF89a specification, 1990. */
+const onePixel = Uint8Array.of(
+  ...[71, 73, 70, 56, 57, 97, 1, 0, 1, 0, 128, 0, 0, 0, 0, 0, 255, 255, 255],
+  ...[44, 0, 0, 0, 0, 1, 0, 1, 0, 0, 2, 2, 68, 1, 0, 59],
+);
+
+/** Where even that can't be read the browser lacks something, and no photo is to blame. */
+async function readsAnything(): Promise<boolean> {
+  try {
+    (await createImageBitmap(new Blob([onePixel]), { ...upright, resizeWidth: 1 })).close();
+    return new OffscreenCanvas(1, 1).getContext('2d') !== null;
+  } catch {
+    return false;
+  }
+}
+
+/** Its name is no PhotoError: the painting stays as it is. */
+const browserError = (cause?: unknown): Error =>
+  Object.assign(new Error(browserTooOld, { cause }), { name: 'BrowserError' });
 
 /** Largest area of a canvas that every browser fills; beyond it some give an empty one. */
 export const largestAreaPx = 16_777_216;
@@ -92,8 +116,20 @@ async function decode(
 }
 
 /**
+ * Size of the upright photo as this browser decodes it, px, whatever its container says. Only of a
+ * JPEG is the header enough. Errors: `PhotoError`.
+ */
+export async function decodedPhotoSize(photo: Blob): Promise<PixelSize> {
+  const header = photoHeader(await bytesOf(photo));
+  if (header?.kind === 'jpeg') return uprightSize(header);
+  const { bitmap, size } = await decodePhoto(photo, largestAreaPx);
+  bitmap.close();
+  return size;
+}
+
+/**
  * Decodes a photo upright, at most `largestArea` px large; what its bytes already speak against is
- * refused before. Errors: `PhotoError` with a painter's sentence.
+ * refused before. Errors: `PhotoError` with a painter's sentence; `BrowserError` where no photo could be read.
  */
 export async function decodePhoto(photo: Blob, largestArea: number): Promise<DecodedPhoto> {
   const bytes = await bytesOf(photo);
@@ -101,9 +137,11 @@ export async function decodePhoto(photo: Blob, largestArea: number): Promise<Dec
   if (problem) throw photoError(problem);
   const header = photoHeader(bytes);
   if (!header) throw photoError(undecodable(null));
+  if (typeof OffscreenCanvas === 'undefined') throw browserError();
   try {
     return { ...(await decode(photo, header, largestArea)), wide: mayExceedSrgb(bytes) };
   } catch (cause) {
+    if (!(await readsAnything())) throw browserError(cause);
     throw photoError(undecodable(header), cause);
   }
 }

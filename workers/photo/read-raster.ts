@@ -3,8 +3,8 @@ import type { Rgb } from '../../app/core/colour/lab.ts';
 import { rasterLongSidePx } from '../../app/core/limits.ts';
 import type { ClippedShares, LinearRaster } from '../../app/core/raster/linear-raster.ts';
 import { RasterReducer } from '../../app/core/raster/raster-reducer.ts';
-import { rasterSize } from '../../app/core/raster/size.ts';
-import { type Crop, type CutOut, cutOutOf } from '../../app/core/reference/reference.ts';
+import { type PixelSize, rasterSize } from '../../app/core/raster/size.ts';
+import { type Crop, type CutOut, cutOutOf, hasShape } from '../../app/core/reference/reference.ts';
 import { decodePhoto, largestAreaPx, photoError } from './decode-photo.ts';
 
 /** Painted beside every strip and read back with it: what comes back different was falsified. */
@@ -183,19 +183,31 @@ interface ReadRaster {
 const areaFor = (longSidePx: number): number =>
   longSidePx >= rasterLongSidePx ? largestAreaPx : largestAreaPx / 4;
 
+/** Another shape would be stretched onto the sheet, and its drawing with it. */
+function checkShape(photo: PixelSize, crop: Crop, shape: number): void {
+  if (hasShape(photo, crop, shape)) return;
+  throw Object.assign(
+    new Error('The part cut from the photo has not the shape of your sheet. Set the sheet again.'),
+    { name: 'CropError' },
+  );
+}
+
 /**
  * From a photo's bytes to the working raster of its crop, averaged in linear light; colours beyond
  * sRGB are kept where the photo may have them and the browser hands them out. `pause` is awaited
- * between strips with the part done, 0..1, and may throw to stop. Errors: `PhotoError`.
+ * between strips with the part done, 0..1, and may throw to stop. `shape` is width to height of the sheet it is for.
+ * Errors: `PhotoError`; `CropError` where the crop has another shape.
  */
 export async function readRaster(
   photo: Blob,
   crop: Crop,
   longSidePx: number,
   pause: (part: number) => Promise<void>,
+  shape?: number,
 ): Promise<ReadRaster> {
-  const { bitmap, wide } = await decodePhoto(photo, areaFor(longSidePx));
+  const { bitmap, size, wide } = await decodePhoto(photo, areaFor(longSidePx));
   try {
+    if (shape !== undefined) checkShape(size, crop, shape);
     await pause(0.2); // decoding is the browser's; by experience about a fifth of the whole
     const cut = cutOutOf(bitmap, crop);
     const space: RgbSpace = wide && handsOutDisplayP3() ? 'display-p3' : 'srgb';

@@ -28,6 +28,10 @@ function unknownProblem(bytes: Uint8Array): string {
   if (spells(bytes, 0, 'II*\0') || spells(bytes, 0, 'MM\0*')) {
     return "This is a TIFF or a camera raw file, which a browser can't open. Export it as JPEG and choose it again.";
   }
+  // JPEG XL (ISO/IEC 18181-2): the bare codestream, and the container.
+  if (spells(bytes, 0, '\xff\x0a') || spells(bytes, 4, 'JXL \r\n\x87\n')) {
+    return `This is a JPEG XL photo, which this app can't open. ${howToGetJpeg}`;
+  }
   return 'This file is not a picture. Choose a photo: JPEG, PNG, WebP, GIF, AVIF or BMP.';
 }
 
@@ -55,13 +59,20 @@ export function photoProblem(bytes: Uint8Array): string | null {
   return null;
 }
 
-/** The sentence once a browser has tried to open the photo and could not. */
-export function undecodable(header: PhotoHeader | null): string {
+/**
+ * Where the browser lacks what reading any photo takes, so that no photo is to blame. Versions with 2d
+ * canvases and modules in workers and bitmaps with options: from memory.
+ */
+export const browserTooOld =
+  'This browser is too old to read a photo; the photo is all right. Update it, or use another: Chrome or Edge from 80, Firefox from 114, Safari from 16.4.';
+
+/** The sentence once a browser, or what else is named, has tried to open the photo and could not. */
+export function undecodable(header: PhotoHeader | null, reader = 'this browser'): string {
   if (header?.kind === 'heic') {
-    return `This is a HEIC photo, which this browser can't open. ${howToGetJpeg}`;
+    return `This is a HEIC photo, which ${reader} can't open. ${howToGetJpeg}`;
   }
   if (header?.kind === 'avif') {
-    return "This is an AVIF photo, which this browser can't open. Export it as JPEG and choose it again.";
+    return `This AVIF photo can't be opened: it is damaged, or ${reader} can't read AVIF. Export it as JPEG and choose it again.`;
   }
   return "This picture can't be opened: the file is damaged. Copy it again from where it came, or choose another.";
 }

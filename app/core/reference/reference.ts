@@ -1,6 +1,6 @@
 import type { Point } from '../colour/lab.ts';
 import type { PixelSize } from '../raster/size.ts';
-import type { Sheet } from './sheet.ts';
+import { type Sheet, turned } from './sheet.ts';
 
 /**
  * The part of the upright photo that is painted. `centre` is in 0..1 of the photo;
@@ -38,6 +38,21 @@ export function centredCrop(photo: PixelSize, sheet: Sheet, turn = 0): Crop {
     size: [cut.width / photo.width, cut.height / photo.height],
     turn,
   };
+}
+
+/** A sheet that lies as the photo does, and the largest part of the photo for it. */
+export function fitSheet(photo: PixelSize, sheet: Sheet): Omit<Reference, 'photoId'> {
+  const lying = turned(sheet, photo.width >= photo.height ? 'across' : 'upright');
+  return { sheet: lying, crop: centredCrop(photo, lying) };
+}
+
+/** Parts of a photo differ from the sheet's shape by rounding at most. */
+const shapeTolerance = 0.02;
+
+/** Whether a crop of that photo has a shape, width to height: then it lies on the sheet unstretched. */
+export function hasShape(photo: PixelSize, { size }: Crop, shape: number): boolean {
+  const its = (size[0] * photo.width) / (size[1] * photo.height);
+  return Math.abs(its / shape - 1) <= shapeTolerance;
 }
 
 /** How far a photo can be straightened either way, degrees. */

@@ -6,6 +6,9 @@ import type { Phase, SessionState, Spent } from './session-state.ts';
 
 const nothing: Spent = { paintingMs: 0, waitingMs: 0 };
 
+/** Nobody paints so long at one step without a tap: she was away, or the clock was put forward (own). */
+const longestSittingMs = 12 * 60 * minuteMs;
+
 /** Advances the state to a later moment at which nothing but time has passed. */
 export function passTime(
   state: SessionState,
@@ -26,7 +29,7 @@ function withSpent(
   gone: number,
 ): SessionState['spent'] {
   const before = all[key] ?? nothing;
-  if (phase === 'painting')
+  if (phase === 'painting' && gone <= longestSittingMs)
     return { ...all, [key]: { ...before, paintingMs: before.paintingMs + gone } };
   if (phase === 'drying')
     return { ...all, [key]: { ...before, waitingMs: before.waitingMs + gone } };

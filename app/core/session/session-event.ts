@@ -3,6 +3,7 @@ import type { PaperChoice } from '../drying/paper-choice.ts';
 import type { WaterKind } from '../drying/water.ts';
 import type { Weather } from '../drying/weather.ts';
 import type { Wetness } from '../drying/wetness.ts';
+import { minuteMs } from '../limits.ts';
 import type { ChangedAmounts } from '../paint/former-amounts.ts';
 import type { Part } from '../paint/mix.ts';
 import type { ScrapHue, ScrapVerdict } from '../paint/paint-at-fault.ts';
@@ -87,15 +88,19 @@ export interface SessionEvent extends Moment {
   readonly what: EventBody;
 }
 
+/** A longer gap is a clock set wrong, or all the same: by then everything has dried (own). */
+const longestGapMs = 30 * 24 * 60 * minuteMs;
+
 /**
- * Time gone by between two moments, ms, never negative. A wall clock that jumped forward counts as
+ * Time gone by between two moments, ms, never negative, at most 30 days. A wall clock that jumped forward counts as
  * sleep (the monotonic clock stops then); one set back does not count. Across lives of the page
  * only the wall clock is left. Source: W3C High Resolution Time (the clock may stop in sleep).
  */
 export function elapsedMs(from: Moment, to: Moment): number {
   const wall = to.wallMs - from.wallMs;
   const mono = from.bootId === to.bootId ? to.monoMs - from.monoMs : 0;
-  return Math.max(0, Number.isFinite(wall) ? wall : 0, Number.isFinite(mono) ? mono : 0);
+  const gone = Math.max(0, Number.isFinite(wall) ? wall : 0, Number.isFinite(mono) ? mono : 0);
+  return Math.min(gone, longestGapMs);
 }
 
 /** Smaller differences are the clocks' own wander. */

@@ -1,8 +1,10 @@
 import { useSignal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
+import { useEffect, useMemo } from 'preact/hooks';
 import { careWithPaint } from '../../core/paint/cautions.ts';
 import { hashOf } from '../../state/router.ts';
-import { buttonClass } from '../../ui/controls/button.tsx';
+import { createSpaceUsed, type SpaceStore, type SpaceUsed } from '../../state/space-used.ts';
+import { Button, buttonClass } from '../../ui/controls/button.tsx';
 import { PageLayout } from '../../ui/layout/page-layout.tsx';
 import { TopBar } from '../../ui/layout/screen-layout.tsx';
 import styles from './about-screen.module.css';
@@ -15,7 +17,8 @@ const nameOfBuild = (): string =>
   document.querySelector<HTMLMetaElement>('meta[name=version]')?.content ?? 'unknown';
 
 /** Version, what is new, help, licences, privacy: what nobody needs while painting. */
-export function AboutScreen() {
+export function AboutScreen({ store }: { store: SpaceStore }) {
+  const spaceUsed = useMemo(() => createSpaceUsed(store), [store]);
   return (
     <PageLayout
       name="about"
@@ -53,6 +56,9 @@ export function AboutScreen() {
           you had just done.
         </p>
       </Part>
+      <Part title="Space on this device">
+        <SpaceList spaceUsed={spaceUsed} />
+      </Part>
       <Part title="Licences">
         <p>
           The code is free to use under the MIT licence. The tables of paints, the example and the
@@ -72,6 +78,77 @@ export function AboutScreen() {
         </p>
       </Part>
     </PageLayout>
+  );
+}
+
+const megabyte = 1e6;
+const megabytes = (bytes: number): string =>
+  bytes < megabyte ? 'under 1 MB' : `${Math.round(bytes / megabyte)} MB`;
+
+/** What each painting takes up, measured when it is asked for; record photos are the first to do without. */
+function SpaceList({ spaceUsed }: { spaceUsed: SpaceUsed }) {
+  const asking = useSignal<string | null>(null);
+  const asked = useSignal<AbortController | null>(null);
+  useEffect(() => () => asked.peek()?.abort(), []);
+  const measure = (): void => {
+    asked.value = new AbortController();
+    void spaceUsed.open(asked.value.signal);
+  };
+  if (!asked.value)
+    return (
+      <>
+        <p>Short of room? Delete photos of the record first, then paintings you no longer need.</p>
+        <Button onClick={measure}>See what takes up room</Button>
+      </>
+    );
+  const { rows, totalBytes, measuring, problem } = spaceUsed;
+  return (
+    <>
+      <p role="status">
+        {measuring.value
+          ? 'Measuring …'
+          : `Your paintings take up ${megabytes(totalBytes.value)} in all.`}
+      </p>
+      {problem.value && <p role="alert">{problem.value}</p>}
+      <ul class={styles.list}>
+        {rows.value.map(({ id, title, bytes, recordPhotoBytes }) => (
+          <li key={id} class={styles.space}>
+            {title}: {megabytes(bytes)}
+            {recordPhotoBytes > 0 && asking.value !== id && (
+              <Button
+                look="quiet"
+                onClick={() => {
+                  asking.value = id;
+                }}
+              >
+                Delete its record photos, {megabytes(recordPhotoBytes)}
+              </Button>
+            )}
+            {asking.value === id && (
+              <span>
+                They can’t be brought back. What you did stays written.{' '}
+                <Button
+                  onClick={() => {
+                    asking.value = null;
+                    void spaceUsed.dropRecordPhotos(id);
+                  }}
+                >
+                  Delete photos
+                </Button>
+                <Button
+                  look="quiet"
+                  onClick={() => {
+                    asking.value = null;
+                  }}
+                >
+                  Keep
+                </Button>
+              </span>
+            )}
+          </li>
+        ))}
+      </ul>
+    </>
   );
 }
 

@@ -1,7 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { useEffect, useMemo } from 'preact/hooks';
 import type { App } from '../../state/create-app.ts';
-import type { Candidate } from '../../state/painting/choosing.ts';
+import { type Candidate, createChoosing } from '../../state/painting/choosing.ts';
 import { Button } from '../../ui/controls/button.tsx';
 import { TopBar } from '../../ui/layout/screen-layout.tsx';
 import { Picture } from '../../ui/picture/picture.tsx';
@@ -10,7 +10,12 @@ import styles from './choose-screen.module.css';
 
 /** Several photos side by side in grey, each with a sentence: which one makes the better painting? */
 export function ChooseScreen({ app }: { app: App }) {
-  const { choosing } = app;
+  const choosing = useMemo(() => {
+    const { store, client } = app.paintNeeds;
+    const onChosen = ({ id }: { id: string }): void =>
+      app.router.go({ screen: 'look', paintingId: id });
+    return createChoosing({ store, client, onChosen });
+  }, [app]);
   const inColour = useSignal(false);
   useEffect(() => {
     void choosing.open();

@@ -6,10 +6,14 @@ import { minutesInWords } from '../../core/words/minutes.ts';
 import type { Easel } from '../../state/session/easel.ts';
 import styles from './easel-clock.module.css';
 
-const minutesOver = (ms: number): string => {
+/** Past two days, and past two hours, nobody counts the minutes. */
+export function timeOver(ms: number): string {
   const minutes = Math.floor(ms / minuteMs);
+  const hours = Math.floor(minutes / 60);
+  if (hours >= 48) return `over by ${Math.floor(hours / 24)} days`;
+  if (hours >= 2) return `over by ${hours} h`;
   return minutes < 1 ? 'just over' : `over by ${minutes} min`;
-};
+}
 
 /** What is waited for, the time to the earliest look, and how long it may take at the most. */
 export function EaselClock({ easel, step }: { easel: Easel; step: Step }) {
@@ -56,7 +60,7 @@ function Figure({ left: { lowMs, highMs, overMs } }: { left: TimeLeft }) {
   if (overMs > 0)
     return (
       <span class={styles.figure}>
-        0:00 <small>{minutesOver(overMs)}</small>
+        0:00 <small>{timeOver(overMs)}</small>
       </span>
     );
   return (

@@ -6,7 +6,8 @@ import { cautionsDue, choosePrompt } from '../../core/session/choose-cue.ts';
 import { findMeanwhile } from '../../core/session/meanwhile.ts';
 import type { PaintCalls, ScrapCalls } from '../../state/painting/screen-calls.ts';
 import type { OwnBoxState } from '../../state/paints/own-box.ts';
-import type { Desk, Easel } from '../../state/session/easel.ts';
+import type { Desk } from '../../state/session/desk.ts';
+import type { Easel } from '../../state/session/easel.ts';
 import type { EaselSenses } from '../../state/session/easel-senses.ts';
 import { Button } from '../../ui/controls/button.tsx';
 import { ValueScale } from '../../ui/controls/value-scale.tsx';
@@ -105,7 +106,7 @@ export function EaselPanel(props: EaselPanelProps) {
       />
       {easel.screenStaysOn.value === false && (
         <p class={styles.caution}>
-          This browser can't keep the screen on: the clock stays right, but the screen may go dark.
+          The screen may go dark: this device doesn't keep it on just now. The clock stays right.
         </p>
       )}
     </div>

@@ -1,5 +1,5 @@
 import type { Step } from '../../core/plan/plan.ts';
-import type { Desk } from '../../state/session/easel.ts';
+import type { Desk } from '../../state/session/desk.ts';
 import { Picture } from '../../ui/picture/picture.tsx';
 import { ZoomStage } from '../../ui/picture/zoom-stage.tsx';
 import styles from './easel-picture.module.css';

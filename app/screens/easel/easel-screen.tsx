@@ -2,11 +2,12 @@ import { useSignal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
 import { useEffect } from 'preact/hooks';
 import type { Step } from '../../core/plan/plan.ts';
+import type { App } from '../../state/create-app.ts';
 import type { PaintCalls, PictureCalls, ScrapCalls } from '../../state/painting/screen-calls.ts';
 import type { OwnBoxState } from '../../state/paints/own-box.ts';
 import { linkTo } from '../../state/router.ts';
 import type { Easel } from '../../state/session/easel.ts';
-import type { EaselSenses } from '../../state/session/easel-senses.ts';
+import { type EaselSenses, easelSensesOf } from '../../state/session/easel-senses.ts';
 import type { Keepsakes } from '../../state/session/keepsakes.ts';
 import { buttonClass } from '../../ui/controls/button.tsx';
 import layout from '../../ui/layout/screen-layout.module.css';
@@ -28,6 +29,21 @@ interface EaselScreenProps {
   ownBox: OwnBoxState;
   keepsakes: Keepsakes;
   paintingId: string;
+}
+
+/** The easel with all it takes from the app. */
+export function EaselPlace({ app, paintingId }: { app: App; paintingId: string }) {
+  const { easel, paintCalls, ownBox, paintNeeds } = app;
+  return (
+    <EaselScreen
+      easel={easel}
+      senses={app.sensesBy(easelSensesOf)}
+      calls={paintCalls}
+      ownBox={ownBox}
+      keepsakes={paintNeeds.store}
+      paintingId={paintingId}
+    />
+  );
 }
 
 /** One step at a time, readable at arm's length: the picture, the sentence, the puddles, the clock. */

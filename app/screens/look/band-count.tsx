@@ -1,3 +1,4 @@
+import { useSignal } from '@preact/signals';
 import { readingWishes } from '../../core/decisions/wishes.ts';
 import { fewestBands, mostBands } from '../../core/limits.ts';
 import type { ProgressPhase, RangeMode, Reading } from '../../core/reading/reading.ts';
@@ -20,13 +21,18 @@ const readingStages: readonly ProgressPhase[] = [
 /** How many values, why so many, and the way back from her own choice to what the picture asks for. */
 export function BandCount({ studio, reading }: { studio: Studio; reading: Reading }) {
   const { bands, proposedBands, bandsWhy } = reading;
-  const count = bands.length;
+  /** What she asked for last, until the picture is read by it: a second tap goes on from there. */
+  const asked = useSignal<{ over: Reading; count: number } | null>(null);
+  const count = asked.value?.over === reading ? asked.value.count : bands.length;
   const painting = studio.painting.value;
   const wishes = painting && readingWishes(painting.decisions, painting.reference);
   const own = wishes?.limits !== undefined || (wishes?.bands ?? proposedBands) !== proposedBands;
   const work = studio.work.value;
   const readsAnew = work !== null && readingStages.includes(work.stage);
-  const take = (next: number): void => void studio.decide({ kind: 'bands', count: next });
+  const take = (next: number): void => {
+    asked.value = { over: reading, count: next };
+    void studio.decide({ kind: 'bands', count: next });
+  };
   return (
     <>
       <div class={styles.choice}>

@@ -11,7 +11,7 @@ import styles from './start-screen.module.css';
 export function StartScreen({ app }: { app: App }) {
   const { shelf, intake } = app;
   useEffect(() => void shelf.refresh(), [shelf]);
-  const [last] = shelf.paintings.value;
+  const last = shelf.last.value;
   return (
     <main class={styles.start} data-screen="start">
       <header class={styles.head}>
@@ -19,9 +19,19 @@ export function StartScreen({ app }: { app: App }) {
         <p class={styles.lead}>See the values, keep the whites, then paint wash by wash.</p>
         <ValueScale />
       </header>
+      {app.browserProblem && (
+        <p class="problem" role="alert">
+          {app.browserProblem}
+        </p>
+      )}
       {intake.problem.value && (
         <p class="problem" role="alert">
           {intake.problem.value}
+        </p>
+      )}
+      {shelf.problem.value && (
+        <p class="problem" role="alert">
+          {shelf.problem.value}
         </p>
       )}
       {intake.busy.value && <p role="status">Keeping the photo on this device …</p>}
@@ -68,12 +78,30 @@ export function StartScreen({ app }: { app: App }) {
       <PaintingWall shelf={shelf} onOpen={app.goOn} />
       <ExampleCard intake={intake} />
       <footer class="quiet">
-        <p>Photos, plans and records stay on this device. {shelf.keeping.value}</p>
+        <KeepingWords app={app} />
         <a class={buttonClass('quiet')} href="#/about">
           About Firstwash
         </a>
       </footer>
     </main>
+  );
+}
+
+/** How safe what she made is here, and whether the app opens without a connection. */
+function KeepingWords({ app }: { app: App }) {
+  const { shelf, storagePromised, updates } = app;
+  return (
+    <>
+      <p>Photos, plans and records stay on this device. {shelf.keeping.value}</p>
+      {storagePromised.value === true && <p>The browser has promised to keep them.</p>}
+      {storagePromised.value === false && shelf.last.value && (
+        <p>
+          The browser may clear them when room is short, or when you stay away for weeks: put
+          Firstwash on your home screen, and keep your photos elsewhere too.
+        </p>
+      )}
+      {updates.offlineReady.value && <p>Ready to use without a connection.</p>}
+    </>
   );
 }
 
@@ -148,9 +176,19 @@ function PaintingWall({ shelf, onOpen }: PaintingWallProps) {
       <ul class={styles.pictures}>
         {paintings.map((painting) => (
           <li key={painting.id} class={styles.painting}>
-            <button type="button" class={styles.open} onClick={() => onOpen(painting)}>
+            <button
+              type="button"
+              class={styles.open}
+              disabled={painting.stage === 'damaged'}
+              onClick={() => onOpen(painting)}
+            >
               {painting.picture ? (
-                <img class={styles.paintingWallPicture} src={painting.picture} alt="" />
+                <img
+                  class={styles.paintingWallPicture}
+                  src={painting.picture}
+                  alt=""
+                  decoding="async"
+                />
               ) : (
                 <span class={styles.paintingWallPicture} />
               )}
@@ -191,6 +229,28 @@ function PaintingWall({ shelf, onOpen }: PaintingWallProps) {
           </li>
         ))}
       </ul>
+      {shelf.more.value > 0 && <MorePaintings shelf={shelf} />}
     </section>
+  );
+}
+
+/** The rest of a long wall: hung when she comes near it, or by a tap. */
+function MorePaintings({ shelf }: { shelf: Shelf }) {
+  const end = useRef<HTMLDivElement>(null);
+  const hung = shelf.paintings.value.length;
+  useEffect(() => {
+    if (!end.current || typeof IntersectionObserver === 'undefined') return;
+    const watching = new IntersectionObserver(([seen]) => {
+      if (seen?.isIntersecting) void shelf.showMore();
+    });
+    watching.observe(end.current);
+    return () => watching.disconnect();
+  }, [shelf, hung]);
+  return (
+    <div ref={end}>
+      <Button wide onClick={() => void shelf.showMore()}>
+        Show {shelf.more.value} more
+      </Button>
+    </div>
   );
 }

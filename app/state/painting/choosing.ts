@@ -15,7 +15,7 @@ export interface Candidate {
 }
 
 /** Several photos side by side, before one of them is painted. */
-export interface Choosing {
+interface Choosing {
   readonly candidates: ReadonlySignal<readonly Candidate[]>;
   readonly problem: ReadonlySignal<string | null>;
   /** Looks at all of them, one after the other. */

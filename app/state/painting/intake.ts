@@ -3,8 +3,8 @@ import type { Painting, Photo, Purpose } from '../../core/decisions/painting.ts'
 import type { PixelSize } from '../../core/raster/size.ts';
 import { type PhotoHeader, photoHeader, uprightSize } from '../../core/reference/photo-header.ts';
 import { photoProblem, undecodable } from '../../core/reference/photo-problem.ts';
-import { centredCrop } from '../../core/reference/reference.ts';
-import { type Sheet, sheetOf, turned } from '../../core/reference/sheet.ts';
+import { fitSheet } from '../../core/reference/reference.ts';
+import { type Sheet, sheetOf } from '../../core/reference/sheet.ts';
 import type { Store } from '../../storage/open-store.ts';
 import { describeFault } from '../describe-fault.ts';
 
@@ -64,9 +64,19 @@ function titleOf(name: string | undefined, date: Date): string {
   return `Photo of ${date.toLocaleDateString(undefined, { day: 'numeric', month: 'long' })}`;
 }
 
-/** The sheet lies as the photo does. */
-const turnSheetLike = (photo: PixelSize, sheet: Sheet): Sheet =>
-  turned(sheet, photo.width >= photo.height ? 'across' : 'upright');
+/** Size of a photo as it is decoded; rejects with a PhotoError where it can't be. */
+export type PhotoSize = (photo: Blob) => Promise<PixelSize>;
+
+/** What a container says of a photo's size and turn is believed of a JPEG alone; others are decoded. */
+async function sizeOf(file: Blob, header: PhotoHeader, photoSize: PhotoSize): Promise<PixelSize> {
+  if (header.kind === 'jpeg') return uprightSize(header);
+  try {
+    return await photoSize(file);
+  } catch (fault) {
+    if (fault instanceof Error && fault.name === 'PhotoError') throw fault;
+    return uprightSize(header); // the worker stopped: what it reads later is checked once more
+  }
+}
 
 /**
  * A photo and its painting, ready to be kept: whole photo, the sheet used last. Rejects with a
@@ -76,10 +86,11 @@ export async function createPainting(
   file: NamedBlob,
   lastSheet: Sheet | null,
   { title, purpose }: Naming,
+  photoSize: PhotoSize,
 ): Promise<{ painting: Painting; photo: Photo }> {
   const { photo, header } = await readPhotoFile(file);
-  const size = uprightSize(header);
-  const sheet = turnSheetLike(size, lastSheet ?? sheetOf('quarter', 'across'));
+  const size = await sizeOf(file, header, photoSize);
+  const { sheet, crop } = fitSheet(size, lastSheet ?? sheetOf('quarter', 'across'));
   const date = new Date();
   const painting: Painting = {
     schema: 1,
@@ -87,7 +98,7 @@ export async function createPainting(
     title: title ?? titleOf(file.name, date),
     createdAt: date.getTime(),
     updatedAt: date.getTime(),
-    reference: { photoId: photo.id, crop: centredCrop(size, sheet), sheet },
+    reference: { photoId: photo.id, crop, sheet },
     decisions: [],
     planIds: [],
     sessionIds: [],
@@ -115,6 +126,7 @@ export interface Intake {
 
 interface IntakeNeeds {
   readonly store: Store;
+  readonly photoSize: PhotoSize;
   /** The paper used last; null before the first painting. */
   readonly lastSheet: () => Sheet | null;
   readonly onPainting: (painting: Painting) => void;
@@ -124,7 +136,13 @@ interface IntakeNeeds {
 const exampleTitle = 'Seed heads, last light';
 const examplePicture = new URL('../../demo/seed-heads.jpg', import.meta.url).href;
 
-export function createIntake({ store, lastSheet, onPainting, onCandidates }: IntakeNeeds): Intake {
+export function createIntake({
+  store,
+  photoSize,
+  lastSheet,
+  onPainting,
+  onCandidates,
+}: IntakeNeeds): Intake {
   const busy = signal(false);
   const problem = signal<string | null>(null);
   let latest = 0;
@@ -146,7 +164,7 @@ export function createIntake({ store, lastSheet, onPainting, onCandidates }: Int
 
   const takeOne = (file: NamedBlob, how: Naming = {}): Promise<void> =>
     runOnlyLatest(async (stillNewest) => {
-      const made = await createPainting(file, lastSheet(), how);
+      const made = await createPainting(file, lastSheet(), how, photoSize);
       if (!stillNewest()) return;
       await store.addPainting(made.painting, made.photo);
       if (stillNewest()) onPainting(made.painting);
@@ -165,9 +183,9 @@ export function createIntake({ store, lastSheet, onPainting, onCandidates }: Int
       runOnlyLatest(async (stillNewest) => {
         const made = [];
         for (const file of files)
-          made.push(await createPainting(file, lastSheet(), { purpose: 'candidate' }));
+          made.push(await createPainting(file, lastSheet(), { purpose: 'candidate' }, photoSize));
         if (!stillNewest()) return;
-        for (const { painting, photo } of made) await store.addPainting(painting, photo);
+        await store.addPaintings(made);
         onCandidates();
       }),
     async example() {

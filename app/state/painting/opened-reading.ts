@@ -13,6 +13,12 @@ export interface OpenedReading extends KeptReading {
   readonly grey: ImageBitmap;
 }
 
+/** The same without the pictures, which are not kept. */
+export function keptReadingOf(opened: KeptReading): KeptReading {
+  const { reading, slotMap, lightnessMap, referenceJpeg } = opened;
+  return { reading, slotMap, referenceJpeg, ...(lightnessMap && { lightnessMap }) };
+}
+
 /** What the worker is asked while she draws over the picture that is seen. */
 export function subjectRequest(
   { id, reference }: Painting,

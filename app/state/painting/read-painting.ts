@@ -1,6 +1,7 @@
 import type { OnPictures, OnProgress, Pictures } from '../../../workers/api.ts';
 import type { AnalysisClient } from '../../client/analysis-client.ts';
 import type { CrashGuard } from '../../client/crash-guard.ts';
+import { decidedReading } from '../../core/decisions/decided-reading.ts';
 import type { Painting } from '../../core/decisions/painting.ts';
 import type { PlanWishes } from '../../core/decisions/plan-wishes.ts';
 import { standingDecisions } from '../../core/decisions/standing-decisions.ts';
@@ -15,9 +16,11 @@ import { type KeptAir, usualAir } from '../../core/drying/conditions.ts';
 import type { OwnBox } from '../../core/paint/own-box.ts';
 import { planEngine, type WashPlan } from '../../core/plan/plan.ts';
 import { readingEngine } from '../../core/reading/reading.ts';
+import { fitSheet } from '../../core/reference/reference.ts';
 import type { Store } from '../../storage/open-store.ts';
 import { StorageProblem } from '../../storage/storage-problem.ts';
-import type { OpenedReading } from './opened-reading.ts';
+import { keptReadingOf, type OpenedReading } from './opened-reading.ts';
+import type { PaintingKeeper } from './painting-keeper.ts';
 
 /** All that a reading depends on: the same key, the same reading. */
 export function readingKeyOf({ reference, decisions }: Painting): string {
@@ -60,8 +63,19 @@ export interface ReadingNeeds {
 /** The photo's bytes as they were kept. */
 export async function loadKeptPhoto(store: Store, { reference }: Painting): Promise<Blob> {
   const photo = await store.photo(reference.photoId);
-  if (!photo) throw new StorageProblem('missing');
+  if (!photo) throw new StorageProblem('photo-gone');
   return new Blob([photo.bytes], { type: photo.mime });
+}
+
+/** The sheet and the part of the photo put right by the photo's size as it is decoded. */
+export async function refitReference(
+  signal: AbortSignal,
+  painting: Painting,
+  { store, client }: Pick<ReadingNeeds, 'store' | 'client'>,
+): Promise<Painting['reference']> {
+  const { photoId, sheet } = painting.reference;
+  const size = await client.photoSize(signal, await loadKeptPhoto(store, painting));
+  return { photoId, ...fitSheet(size, sheet) };
 }
 
 /**
@@ -78,6 +92,7 @@ export async function readPainting(
   const kept = await store.keptReading(painting.id, readingKeyOf(painting));
   if (kept) {
     const pictures = await client.pictures(signal, kept.referenceJpeg);
+    guard.shown(painting.reference.photoId);
     onPictures(pictures);
     return { ...kept, ...pictures };
   }
@@ -86,6 +101,7 @@ export async function readPainting(
   const longSidePx = guard.sizeFor(photoId);
   const wishes = readingWishes(painting.decisions, painting.reference);
   guard.begin({ photoId, longSidePx });
+  let well = false;
   try {
     const early: Pictures[] = [];
     const result = await client.read(
@@ -97,11 +113,49 @@ export async function readPainting(
       },
       onProgress,
     );
+    well = true;
     await store.keepThumbnail(painting.id, result.thumbnail);
     const [pictures] = early;
     if (!pictures) throw new Error('A reading came without its pictures');
     return { ...result, ...pictures };
   } finally {
-    guard.end();
+    guard.end(well);
   }
+}
+
+interface PlanNeeds {
+  readonly store: Pick<Store, 'keptPlan' | 'keepPlan'>;
+  readonly client: Pick<AnalysisClient, 'plan'>;
+  readonly keeper: Pick<PaintingKeeper, 'change' | 'adopt'>;
+}
+
+interface PlanAsked {
+  readonly painting: Painting;
+  readonly opened: OpenedReading;
+  /** What reading and plan are made from. */
+  readonly readingKey: string;
+  readonly key: string;
+  readonly wishes: PlanWishes;
+}
+
+/** The plan of these very decisions: kept from before, or worked out now and kept. */
+export async function planPainting(
+  signal: AbortSignal,
+  { painting, opened, readingKey, key, wishes }: PlanAsked,
+  { store, client, keeper }: PlanNeeds,
+  onProgress: OnProgress,
+): Promise<WashPlan> {
+  const kept = await store.keptPlan(painting.id, key);
+  if (kept) {
+    const toTheEnd = (ids: readonly string[]) => [...ids.filter((id) => id !== kept.id), kept.id];
+    if (painting.planIds.at(-1) !== kept.id)
+      await keeper.change((before) => ({ ...before, planIds: toTheEnd(before.planIds) }));
+    return kept;
+  }
+  const seenNow = decidedReading(opened.reading, painting);
+  const plan = await client.plan(signal, seenNow, wishes, onProgress);
+  signal.throwIfAborted();
+  const made = { plan, key, readingKey, kept: keptReadingOf(opened) };
+  keeper.adopt(await store.keepPlan(painting.id, made));
+  return plan;
 }

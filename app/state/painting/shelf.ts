@@ -1,8 +1,6 @@
 import { computed, type ReadonlySignal, signal } from '@preact/signals';
-import type { Painting } from '../../core/decisions/painting.ts';
-import { minuteMs } from '../../core/limits.ts';
 import type { Sheet } from '../../core/reference/sheet.ts';
-import { foldSession } from '../../core/session/fold-session.ts';
+import type { CardRow } from '../../storage/card-row.ts';
 import type { Store } from '../../storage/open-store.ts';
 import { describeFault } from '../describe-fault.ts';
 
@@ -17,11 +15,18 @@ export interface PaintingCard {
   readonly stage: PaintingStage;
 }
 
-type PaintingStage = 'study' | 'photo' | 'plan' | 'easel' | 'finished';
+/** One that is damaged can't be opened, only taken away. */
+type PaintingStage = 'study' | 'photo' | 'plan' | 'easel' | 'finished' | 'damaged';
 
 /** All paintings kept on this device, the newest first. */
 export interface Shelf {
+  /** Those that hang so far: the rest are hung when they are looked for. */
   readonly paintings: ReadonlySignal<readonly PaintingCard[]>;
+  /** How many more there are. */
+  readonly more: ReadonlySignal<number>;
+  showMore(): Promise<void>;
+  /** The one to go on with; null before the first. */
+  readonly last: ReadonlySignal<PaintingCard | null>;
   /** The one taken away last, while it can still be brought back. */
   readonly removed: ReadonlySignal<{ readonly id: string; readonly title: string } | null>;
   /** How many photos wait to be chosen among. */
@@ -29,6 +34,7 @@ export interface Shelf {
   readonly keeping: ReadonlySignal<string>;
   readonly problem: ReadonlySignal<string | null>;
   lastSheet(): Sheet | null;
+  /** Answers when cards and pictures are there; the cards are shown before their pictures. */
   refresh(): Promise<void>;
   remove(id: string): Promise<void>;
   bringBack(): Promise<void>;
@@ -36,28 +42,46 @@ export interface Shelf {
 
 type Place = Pick<PaintingCard, 'place' | 'stage'>;
 
+function placeOf({ damaged, purpose, sessionId, stand, planned }: CardRow): Place {
+  if (damaged) return { place: 'damaged: it can’t be opened', stage: 'damaged' };
+  if (purpose === 'study') return { place: 'study only', stage: 'study' };
+  if (sessionId === null)
+    return planned
+      ? { place: 'plan ready', stage: 'plan' }
+      : { place: 'not looked at yet', stage: 'photo' };
+  if (!stand) return { place: 'at the easel', stage: 'easel' };
+  const { step, steps, minutes } = stand;
+  return minutes === null
+    ? { place: `at the easel, step ${step} of ${steps}`, stage: 'easel' }
+    : { place: `painted in ${minutes} min`, stage: 'finished' };
+}
+
+/** So many hang at once, and pictures are fetched so many at a time: those in sight first (own). */
+const hungAtOnce = 48;
+const inSight = 12;
+
+interface ShownPicture {
+  readonly pictureAt: number;
+  readonly address: string;
+}
+
 export function createShelf(store: Store): Shelf {
-  const cards = signal<readonly PaintingCard[]>([]);
+  const cards = signal<readonly CardRow[]>([]);
+  const hung = signal(hungAtOnce);
+  const pictures = signal<ReadonlyMap<string, ShownPicture>>(new Map());
   const candidates = signal(0);
   const removed = signal<{ id: string; title: string } | null>(null);
   const problem = signal<string | null>(null);
-  let sheet: Sheet | null = null;
+  let refreshes = 0;
 
-  async function placeOf(painting: Painting): Promise<Place> {
-    if (painting.purpose === 'study') return { place: 'study only', stage: 'study' };
-    const sessionId = painting.sessionIds.at(-1);
-    if (sessionId === undefined)
-      return painting.planIds.length
-        ? { place: 'plan ready', stage: 'plan' }
-        : { place: 'not looked at yet', stage: 'photo' };
-    const { plan } = await store.session(sessionId);
-    const session = foldSession(plan.steps, await store.events(sessionId));
-    const { phase, stepIndex, finishedAtMs } = session;
-    const minutes = Math.max(1, Math.round((finishedAtMs ?? 0) / minuteMs));
-    return phase === 'finished'
-      ? { place: `painted in ${minutes} min`, stage: 'finished' }
-      : { place: `at the easel, step ${stepIndex + 1} of ${plan.steps.length}`, stage: 'easel' };
-  }
+  const cardOf = (card: CardRow): PaintingCard => ({
+    id: card.id,
+    title: card.title,
+    picture: pictures.value.get(card.id)?.address ?? '',
+    ...placeOf(card),
+  });
+  const hanging = computed(() => cards.value.slice(0, hung.value));
+  const paintings = computed(() => hanging.value.map(cardOf));
 
   async function tryQuietly(work: () => Promise<void>): Promise<void> {
     try {
@@ -68,29 +92,68 @@ export function createShelf(store: Store): Shelf {
     }
   }
 
+  /** Pictures that are not shown yet, or were kept anew; those no longer needed are given up. */
+  async function readPictures(stillNewest: () => boolean): Promise<void> {
+    const isShown = ({ id, pictureAt }: CardRow): boolean =>
+      pictures.value.get(id)?.pictureAt === pictureAt;
+    const stays = new Set(cards.value.filter(isShown).map(({ id }) => id));
+    const shown = new Map(pictures.value);
+    for (const [id, { address }] of shown) {
+      if (stays.has(id)) continue;
+      URL.revokeObjectURL(address);
+      shown.delete(id);
+    }
+    pictures.value = shown;
+    const missing = hanging.value.filter((card) => card.pictureAt !== null && !isShown(card));
+    for (let from = 0, until = inSight; from < missing.length; until = missing.length) {
+      const some = missing.slice(from, until);
+      from = until;
+      const found = await store.cardPictures(some.map(({ id }) => id));
+      if (!stillNewest()) return;
+      const more = new Map(pictures.value);
+      some.forEach(({ id, pictureAt }, i) => {
+        const jpeg = found[i];
+        if (jpeg && pictureAt !== null)
+          more.set(id, { pictureAt, address: URL.createObjectURL(new Blob([jpeg])) });
+      });
+      pictures.value = more;
+    }
+  }
+
   async function read(): Promise<void> {
+    const mine = ++refreshes;
+    const stillNewest = (): boolean => mine === refreshes;
+    const all = await store.cards();
+    if (!stillNewest()) return;
+    const kept = all.filter(({ deletedAt }) => deletedAt === undefined);
+    cards.value = kept.filter(({ purpose }) => purpose !== 'candidate');
+    candidates.value = kept.length - cards.value.length;
+    await readPictures(stillNewest);
     await store.discardPutAway('old');
-    const all = await store.paintings();
-    const rows = all.filter(({ painting }) => painting.purpose !== 'candidate');
-    candidates.value = all.length - rows.length;
-    sheet = rows.find(({ painting }) => !painting.studyOf)?.painting.reference.sheet ?? null;
-    const before = cards.value;
-    cards.value = await Promise.all(
-      rows.map(async ({ painting, thumbnail }) => ({
-        id: painting.id,
-        title: painting.title,
-        picture: thumbnail ? URL.createObjectURL(new Blob([thumbnail])) : '',
-        ...(await placeOf(painting)),
-      })),
-    );
-    for (const { picture } of before) if (picture) URL.revokeObjectURL(picture);
     const [last] = await store.paintingsPutAway();
-    removed.value = last ? { id: last.id, title: last.title } : null;
+    if (stillNewest()) removed.value = last ? { id: last.id, title: last.title } : null;
   }
 
   const refresh = (): Promise<void> => tryQuietly(read);
+  /** What could not be done is still said when the wall has been looked at again. */
+  async function doThenRefresh(work: () => Promise<void>): Promise<void> {
+    await tryQuietly(work);
+    const wrong = problem.value;
+    await refresh();
+    problem.value ??= wrong;
+  }
   return {
-    paintings: cards,
+    paintings,
+    more: computed(() => Math.max(0, cards.value.length - hung.value)),
+    async showMore() {
+      hung.value += hungAtOnce;
+      const mine = refreshes;
+      await tryQuietly(() => readPictures(() => mine === refreshes));
+    },
+    last: computed(() => {
+      const card = cards.value.find(({ damaged }) => !damaged);
+      return card ? cardOf(card) : null;
+    }),
     candidates,
     removed,
     problem,
@@ -99,17 +162,13 @@ export function createShelf(store: Store): Shelf {
         ? 'There is no account and no server.'
         : 'This window keeps nothing after it is closed.',
     ),
-    lastSheet: () => sheet,
+    lastSheet: () =>
+      cards.value.find(({ studyOf, sheet }) => studyOf === undefined && sheet)?.sheet ?? null,
     refresh,
-    async remove(id) {
-      await tryQuietly(() => store.putAway(id));
-      await refresh();
-    },
+    remove: (id) => doThenRefresh(() => store.putAway(id)),
     async bringBack() {
       const last = removed.value;
-      if (!last) return;
-      await tryQuietly(() => store.bringBack(last.id));
-      await refresh();
+      if (last) await doThenRefresh(() => store.bringBack(last.id));
     },
   };
 }

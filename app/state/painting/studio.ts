@@ -1,6 +1,5 @@
-import { type ReadonlySignal, signal } from '@preact/signals';
+import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import type { PhotoFacts, Pictures, SubjectResult } from '../../../workers/api.ts';
-import { decidedReading } from '../../core/decisions/decided-reading.ts';
 import type { Decision, NewDecision, Painting } from '../../core/decisions/painting.ts';
 import type { WashPlan } from '../../core/plan/plan.ts';
 import type { MassSizes, MassWash } from '../../core/reading/masses.ts';
@@ -9,17 +8,26 @@ import type { WashShapes } from '../../core/reading/shapes/wash-masses.ts';
 import type { SubjectStroke } from '../../core/reading/subject/subject.ts';
 import type { Crop } from '../../core/reference/reference.ts';
 import type { Sheet } from '../../core/reference/sheet.ts';
+import type { NewPlan } from '../../storage/plans.ts';
 import { describeFault } from '../describe-fault.ts';
 import type { OwnAirState } from '../own-air.ts';
 import type { OwnBoxState } from '../paints/own-box.ts';
-import { type OpenedReading, subjectRequest, washShapesRequest } from './opened-reading.ts';
+import {
+  keptReadingOf,
+  type OpenedReading,
+  subjectRequest,
+  washShapesRequest,
+} from './opened-reading.ts';
+import { createPaintingKeeper } from './painting-keeper.ts';
 import {
   loadKeptPhoto,
   paintsKeyOf,
   planKeyOf,
+  planPainting,
   type ReadingNeeds,
   readingKeyOf,
   readPainting,
+  refitReference,
   wishesWithPalette,
 } from './read-painting.ts';
 
@@ -41,6 +49,8 @@ export interface Studio {
   readonly problem: ReadonlySignal<string | null>;
   /** True where a reading once brought the app down and waits to be asked for. */
   readonly waits: ReadonlySignal<boolean>;
+  /** The plan that stands, with its reading, as it is kept; null before there is one. */
+  made(): NewPlan | null;
   open(paintingId: string): Promise<void>;
   /** Stops what is being worked out; opening goes on with it. */
   leave(): void;
@@ -80,7 +90,8 @@ const gone = 'This painting is not on this device any more. Go back to the paint
 
 export function createStudio(needs: StudioNeeds): Studio {
   const { store, client, guard, ownBox, ownAir, onBadPhoto } = needs;
-  const painting = signal<Painting | null>(null);
+  const keeper = createPaintingKeeper({ store });
+  const { painting, change } = keeper;
   const pictures = signal<Pictures | null>(null);
   const seen = signal<OpenedReading | null>(null);
   const plan = signal<WashPlan | null>(null);
@@ -91,7 +102,7 @@ export function createStudio(needs: StudioNeeds): Studio {
   let seenKey = '';
   let planKey = '';
   let plannedWith = '';
-  let changes = 0;
+  let asked = '';
 
   function showPictures(next: Pictures | null): void {
     const before = pictures.value;
@@ -133,50 +144,33 @@ export function createStudio(needs: StudioNeeds): Studio {
   const keyFor = (current: Painting): string =>
     planKeyOf(current, ownBox.box.value, ownAir.air.value);
 
-  /** The plan of these very decisions: kept from before, or worked out now and kept. */
-  async function planFor(
-    signal: AbortSignal,
-    current: Painting,
-    opened: OpenedReading,
-  ): Promise<WashPlan> {
-    const key = keyFor(current);
-    const kept = await store.keptPlan(current.id, key);
-    if (kept) {
-      const toTheEnd = (ids: readonly string[]) => [...ids.filter((id) => id !== kept.id), kept.id];
-      if (current.planIds.at(-1) !== kept.id)
-        await change((before) => ({ ...before, planIds: toTheEnd(before.planIds) }));
-      return kept;
-    }
-    const box = ownBox.box.value;
-    const before = plannedWith === paintsKeyOf(current, box) ? plan.value : null;
-    const wishes = wishesWithPalette(current, box, before, ownAir.air.value);
-    const seenNow = decidedReading(opened.reading, current);
-    const made = await client.plan(signal, seenNow, wishes, reportWork);
-    signal.throwIfAborted();
-    const { reading, slotMap, lightnessMap, referenceJpeg } = opened;
-    const withReading = { reading, slotMap, referenceJpeg, ...(lightnessMap && { lightnessMap }) };
-    const changesBefore = changes;
-    const withPlan = await store.keepPlan(current.id, {
-      plan: made,
-      key,
-      readingKey: seenKey,
-      kept: withReading,
-    });
-    if (changesBefore === changes) painting.value = withPlan;
-    return made;
-  }
-
   async function workOut(signal: AbortSignal, current: Painting): Promise<void> {
     await look(signal, current);
     await hersReady;
     const opened = seen.value;
     const key = keyFor(current);
     if (!opened || current.purpose || (planKey === key && plan.value)) return;
-    const made = await planFor(signal, current, opened);
+    const box = ownBox.box.value;
+    const before = plannedWith === paintsKeyOf(current, box) ? plan.value : null;
+    const wishes = wishesWithPalette(current, box, before, ownAir.air.value);
+    const wanted = { painting: current, opened, readingKey: seenKey, key, wishes };
+    const made = await planPainting(signal, wanted, { store, client, keeper }, reportWork);
     signal.throwIfAborted();
     planKey = key;
     plannedWith = paintsKeyOf(current, ownBox.box.value);
     plan.value = made;
+  }
+
+  /** A crop made by what a photo's container says of its size may not fit: it is put right, once. */
+  async function workOutFitting(signal: AbortSignal, current: Painting): Promise<void> {
+    try {
+      await workOut(signal, current);
+    } catch (fault) {
+      if (!(fault instanceof Error) || fault.name !== 'CropError') throw fault;
+      const reference = await refitReference(signal, current, needs);
+      await change((before) => ({ ...before, reference }));
+      await workOut(signal, { ...current, reference });
+    }
   }
 
   async function refresh(): Promise<void> {
@@ -189,7 +183,7 @@ export function createStudio(needs: StudioNeeds): Studio {
     problem.value = null;
     waits.value = false;
     try {
-      await workOut(mine.signal, current);
+      await workOutFitting(mine.signal, current);
     } catch (fault) {
       if (mine.signal.aborted) return;
       const sentence = describeFault(fault);
@@ -202,25 +196,13 @@ export function createStudio(needs: StudioNeeds): Studio {
     }
   }
 
-  async function change(how: (before: Painting) => Painting): Promise<void> {
-    const current = painting.value;
-    if (!current) return;
-    painting.value = how(current); // shown at once, kept right after
-    const mine = ++changes;
-    try {
-      const kept = await store.changePainting(current.id, how);
-      if (mine === changes) painting.value = kept; // else a later change is already shown
-    } catch (fault) {
-      problem.value = describeFault(fault);
-    }
-  }
-
   async function add(decision: NewDecision): Promise<void> {
     const made = { ...decision, id: crypto.randomUUID(), at: Date.now() } as Decision;
     await change((before) => ({ ...before, decisions: [...before.decisions, made] }));
   }
 
   async function open(id: string): Promise<void> {
+    asked = id;
     if (painting.value?.id === id) {
       await hersReady;
       const planIsOld = planKey !== keyFor(painting.value);
@@ -234,14 +216,21 @@ export function createStudio(needs: StudioNeeds): Studio {
     showPictures(null);
     plan.value = null;
     planKey = '';
-    changes++; // answers about another painting come too late
-    painting.value = await store.painting(id);
-    if (!painting.value) {
-      problem.value = gone;
+    problem.value = null;
+    try {
+      const opened = await keeper.open(id);
+      if (!opened && asked === id) problem.value = gone;
+      if (!opened) return;
+      await guard.ready;
+      // What was read before needs no photo: it does not wait.
+      waits.value =
+        guard.waits(opened.reference.photoId) &&
+        !(await store.keptReading(id, readingKeyOf(opened)));
+      if (asked !== id) return;
+    } catch (fault) {
+      problem.value = describeFault(fault);
       return;
     }
-    problem.value = null;
-    waits.value = guard.waits(painting.value.reference.photoId);
     if (!waits.value) await refresh();
   }
 
@@ -251,8 +240,13 @@ export function createStudio(needs: StudioNeeds): Studio {
     seen,
     plan,
     work,
-    problem,
+    problem: computed(() => problem.value ?? keeper.problem.value),
     waits,
+    made() {
+      const [made, opened] = [plan.peek(), seen.peek()];
+      if (!made || !opened) return null;
+      return { plan: made, key: planKey, readingKey: seenKey, kept: keptReadingOf(opened) };
+    },
     open,
     leave() {
       running?.abort();

@@ -1,5 +1,6 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
 import type { Moment } from '../../core/session/session-event.ts';
+import { createRetry } from '../retry-later.ts';
 
 /** Both clocks of the device, handed in so that tests can move them. */
 export interface Clock {
@@ -19,9 +20,13 @@ export interface ScreenWatch {
 }
 
 /** Keeps the screen on where the browser can; asks again on coming back, as the lock is lost then. */
+/** After so long it is asked for again, ms (own: a battery is plugged in within minutes). */
+const usualAgainMs = 30_000;
+
 export function createScreenWatch(
   document: Pick<Document, 'addEventListener' | 'visibilityState'>,
   navigator: Pick<Navigator, 'wakeLock'>,
+  againMs = usualAgainMs,
 ): ScreenWatch {
   const staysOn = signal<boolean | null>(null);
   let wanted = false;
@@ -32,8 +37,14 @@ export function createScreenWatch(
   function noticeLoss(which: WakeLockSentinel): void {
     if (lock !== which) return;
     lock = null;
-    if (wanted && document.visibilityState === 'visible') staysOn.value = false;
+    if (!wanted || document.visibilityState !== 'visible') return;
+    staysOn.value = false;
+    askLater();
   }
+
+  const askLater = createRetry(() => {
+    if (wanted && document.visibilityState === 'visible') void ask();
+  }, againMs);
 
   async function ask(): Promise<void> {
     if (asking || lock) return;

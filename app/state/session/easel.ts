@@ -1,10 +1,8 @@
-import { computed, type ReadonlySignal, signal } from '@preact/signals';
+import { batch, computed, type ReadonlySignal, signal } from '@preact/signals';
 import type { AnalysisClient } from '../../client/analysis-client.ts';
-import { decidedEdges } from '../../core/decisions/decided-reading.ts';
 import type { KeptAir } from '../../core/drying/conditions.ts';
 import { createDryingModel } from '../../core/drying/estimate-drying.ts';
-import type { Step, WashPlan } from '../../core/plan/plan.ts';
-import type { Edge } from '../../core/reading/edges/edge.ts';
+import type { Step } from '../../core/plan/plan.ts';
 import {
   type DryingHistory,
   dryingHistory,
@@ -23,23 +21,16 @@ import {
   type SessionEvent,
 } from '../../core/session/session-event.ts';
 import { recordSession, type SessionRecord } from '../../core/session/session-record.ts';
+import { standOf } from '../../core/session/session-stand.ts';
 import type { SessionState } from '../../core/session/session-state.ts';
 import type { Store } from '../../storage/open-store.ts';
 import type { OpenSession } from '../../storage/sessions.ts';
 import { describeFault } from '../describe-fault.ts';
 import type { OwnAirState } from '../own-air.ts';
-import type { OpenedReading } from '../painting/opened-reading.ts';
+import { clearDesk, type Desk, type LaidDesk, layDesk } from './desk.ts';
 import type { Clock, ScreenWatch } from './device.ts';
+import { createLogKeeper } from './log-keeper.ts';
 import type { SessionLock } from './session-lock.ts';
-
-/** The plan a session is bound to, and its pictures. */
-export interface Desk {
-  readonly sessionId: string;
-  readonly plan: WashPlan;
-  readonly seen: OpenedReading;
-  /** As she wants them on the sheet. */
-  readonly edges: readonly Edge[];
-}
 
 /** One session at the easel: a log that only grows, and what follows from it. */
 export interface Easel {
@@ -119,6 +110,8 @@ export function createEasel(needs: EaselNeeds): Easel {
     return dryingHistory([...others.value, thisSession], dryingModel);
   });
   let paintingId = '';
+  /** Counts comings and goings: what is answered after she left counts no more. */
+  let visits = 0;
   let ticking: ReturnType<typeof setInterval> | undefined;
   let lastGoOn: Moment | null = null;
 
@@ -126,12 +119,19 @@ export function createEasel(needs: EaselNeeds): Easel {
   const lock = needs.createLock(() => {
     const openDesk = desk.value;
     if (!openDesk) return;
-    store.events(openDesk.sessionId).then(
+    keeper.load(openDesk.sessionId).then(
       (events) => {
         if (desk.value === openDesk && events.length > log.value.length) log.value = events;
       },
       () => undefined, // said by the store itself
     );
+  });
+
+  const keeper = createLogKeeper({
+    store,
+    standOf: (id) =>
+      desk.value?.sessionId === id ? standOf(session.value, steps.value.length) : undefined,
+    onKept: lock.kept,
   });
 
   /** The log first, the screen from the log; what could not be kept is said and not lost from view. */
@@ -152,9 +152,7 @@ export function createEasel(needs: EaselNeeds): Easel {
     }));
     log.value = [...log.value, ...added];
     present.value = moment;
-    store.appendEvents(added).then(lock.kept, (fault: unknown) => {
-      problem.value = describeFault(fault);
-    });
+    keeper.keep(added);
     if (!running.value) screenWatch.release();
   }
 
@@ -165,45 +163,47 @@ export function createEasel(needs: EaselNeeds): Easel {
     if (running.value && clockSetBackMs(before, present.value)) append();
   }
 
-  async function deskOf({ sessionId, plan, kept }: OpenSession): Promise<Desk> {
-    const past = await store.pastSessions().catch(() => []); // untaught rather than no session
-    others.value = past.filter((each) => each.sessionId !== sessionId);
-    log.value = await store.events(sessionId);
-    const pictures = await client.pictures(new AbortController().signal, kept.referenceJpeg);
-    const painting = await store.painting(paintingId);
-    const { decisions, reference } = painting ?? { decisions: [], reference: null };
-    const decided = reference ? decidedEdges(kept.reading, decisions, reference) : kept.reading;
-    return {
-      sessionId,
-      plan,
-      seen: { ...kept, ...pictures },
-      edges: decided.edges ?? [],
-    };
+  function show(laid: LaidDesk | null): void {
+    const before = desk.value;
+    batch(() => {
+      others.value = laid?.others ?? [];
+      log.value = laid?.log ?? [];
+      desk.value = laid?.desk ?? null;
+    });
+    clearDesk(before);
   }
 
-  async function take(id: string, find: () => Promise<OpenSession | null>): Promise<void> {
+  /** Answers whether she is still there when it is laid out: what she left meanwhile is put away. */
+  async function take(id: string, find: () => Promise<OpenSession | null>): Promise<boolean> {
     leave();
+    const mine = ++visits;
     problem.value = null;
+    if (paintingId !== id) show(null);
     paintingId = id;
     try {
       const found = await find();
-      const before = desk.value?.seen;
-      desk.value = found && (await deskOf(found));
-      before?.reference.close();
-      before?.grey.close();
+      const laid = found && (await layDesk({ store, client, keeper }, id, found));
+      if (mine === visits) show(laid);
+      else clearDesk(laid?.desk ?? null);
     } catch (fault) {
-      desk.value = null;
+      if (mine !== visits) return false;
+      show(null);
       problem.value = describeFault(fault);
     }
+    return mine === visits;
   }
 
   async function open(id: string): Promise<void> {
-    if (paintingId !== id || !running.value)
-      await take(id, () => store.sessionOf(id, crypto.randomUUID()));
+    if (paintingId !== id || !running.value) {
+      const stays = await take(id, () => store.sessionOf(id, crypto.randomUUID()));
+      if (!stays) return;
+    }
     if (!desk.value) return;
     resume();
     if (log.value.length > 0) return;
+    const mine = visits;
     await ownAir.ready;
+    if (mine !== visits) return;
     const facts = [
       ...(ownAir.isHers.value ? airEvents(ownAir.air.value) : []),
       ...changedMixEvents(others.value, paintingId, desk.value.plan),
@@ -229,6 +229,7 @@ export function createEasel(needs: EaselNeeds): Easel {
   }
 
   function leave(): void {
+    visits++;
     clearInterval(ticking);
     screenWatch.release();
     lock.release();
@@ -244,10 +245,10 @@ export function createEasel(needs: EaselNeeds): Easel {
     record: computed(
       () => desk.value && recordSession(desk.value.plan, log.value, taught.value, dryingModel),
     ),
-    problem,
+    problem: computed(() => problem.value ?? keeper.problem.value),
     inCharge: lock.inCharge,
     takeOver: lock.takeOver,
-    savedWord: computed(() => savedWords[store.saving.value]),
+    savedWord: computed(() => savedWords[keeper.problem.value ? 'failed' : store.saving.value]),
     screenStaysOn: screenWatch.staysOn,
     history,
     log,

@@ -23,6 +23,14 @@ interface Windows {
 
 const nameOf = (sessionId: string): string => `session ${sessionId}`;
 
+/** Whether any window has a session; false where a browser can't tell. */
+export async function sessionAnywhere(
+  locks: Pick<LockManager, 'query'> | undefined,
+): Promise<boolean> {
+  const held = (await locks?.query())?.held ?? [];
+  return held.some(({ name }) => name?.startsWith(nameOf('')));
+}
+
 /** By Web Locks (W3C): a lock ends with its window, however that ends. */
 export function createSessionLock({ locks, channel, onNews }: Windows): SessionLock {
   const inCharge = signal(true);

@@ -9,6 +9,7 @@ import { photoHeader } from '../../core/reference/photo-header.ts';
 import { photoProblem, undecodable } from '../../core/reference/photo-problem.ts';
 import { centredCrop, cutOutOf } from '../../core/reference/reference.ts';
 import { CommandError, type PlanOptions } from './plan-options.ts';
+import { unlikeTheApp } from './unlike-the-app.ts';
 
 /** An upright photo on white paper: RGBA bytes of that space, opaque. */
 interface LoadedPhoto extends PixelSize {
@@ -66,6 +67,12 @@ export async function loadPhoto(file: string): Promise<LoadedPhoto> {
   const bytes = await bytesOf(file);
   const problem = photoProblem(bytes);
   if (problem) throw new CommandError(`${file}: ${problem}`);
+  const header = photoHeader(bytes);
+  const { orientation = 1 } = await sharp(bytes, { limitInputPixels: false })
+    .metadata()
+    .catch(() => ({ orientation: 1 })); // what can't be read is said below
+  const unlike = header && unlikeTheApp(bytes, header, orientation);
+  if (unlike) throw new CommandError(`${file}: ${unlike}`);
   try {
     const wide = mayExceedSrgb(bytes) ? await decodeIn('display-p3', bytes) : null;
     const photo = wide ?? (await decodeIn('srgb', bytes));
@@ -73,7 +80,7 @@ export async function loadPhoto(file: string): Promise<LoadedPhoto> {
   } catch {
     // Said below.
   }
-  throw new CommandError(`${file}: ${undecodable(photoHeader(bytes))}`);
+  throw new CommandError(`${file}: ${undecodable(header, 'this command')}`);
 }
 
 /** The centre of the photo in the sheet's ratio, averaged to the working raster. */

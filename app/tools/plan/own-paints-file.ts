@@ -41,7 +41,7 @@ const allowed: Record<keyof PaintProperties, readonly (string | number)[] | 'tex
   lightfastness: 'text',
   caution: 'text',
 };
-const isTrait = (name: string): name is keyof PaintProperties => name in allowed;
+const isTrait = (name: string): name is keyof PaintProperties => Object.hasOwn(allowed, name);
 
 function propertyFaults(value: unknown): string[] {
   if (value === undefined) return [];
@@ -123,7 +123,7 @@ async function jsonOf(file: string): Promise<unknown> {
     );
   }
   try {
-    return JSON.parse(text);
+    return JSON.parse(text.replace(/^\uFEFF/, '')); // some editors put a byte order mark in front
   } catch {
     throw new CommandError(`--paints ${file}: this is not JSON`);
   }

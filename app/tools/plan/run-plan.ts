@@ -59,6 +59,10 @@ const written = (stream: NodeJS.WriteStream, text: string): Promise<void> =>
     stream.write(text, () => resolve());
   });
 
+/** What a file or a name brings along must neither break the line nor reach the terminal as a command. */
+export const onOneLine = (text: string): string =>
+  text.replace(/\p{Cc}/gu, (sign) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, '0')}`);
+
 /**
  * The whole command: photo in, one JSON object on stdout. Answers the exit code: 2 with one line on
  * stderr for a wrong option or an unreadable file.
@@ -73,7 +77,7 @@ export async function runPlan(args: readonly string[]): Promise<number> {
     return 0;
   } catch (thrown) {
     if (!(thrown instanceof CommandError)) throw thrown;
-    await written(process.stderr, `plan: ${thrown.message}\n`);
+    await written(process.stderr, `plan: ${onOneLine(thrown.message)}\n`);
     return 2;
   }
 }

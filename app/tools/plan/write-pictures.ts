@@ -135,6 +135,15 @@ function bandTable(k: number): Uint8ClampedArray {
   return table;
 }
 
+/** A folder that takes no files, or a full disk. Errors: `CommandError`, one line. */
+async function tryWriting(dir: string, name: string, work: () => Promise<unknown>): Promise<void> {
+  try {
+    await work();
+  } catch {
+    throw new CommandError(`--out: ${join(dir, name)} can't be written`);
+  }
+}
+
 /** Writes reference, grey, bands, families, edges, masses, the drawing and one picture a step into `dir`, made if need be. */
 export async function writePictures(
   dir: string,
@@ -148,11 +157,14 @@ export async function writePictures(
     throw new CommandError(`--out: the folder ${dir} can't be made`);
   }
   const { width, height } = reading.raster;
-  const write = (name: string, rgba: Uint8ClampedArray): Promise<unknown> =>
-    sharp(rgba, { raw: { width, height, channels: 4 } })
-      .removeAlpha()
-      .png({ compressionLevel: 6 })
-      .toFile(join(dir, name));
+  const write = (name: string, rgba: Uint8ClampedArray, over?: Buffer): Promise<void> =>
+    tryWriting(dir, name, () =>
+      sharp(rgba, { raw: { width, height, channels: 4 } })
+        .composite(over ? [{ input: over }] : [])
+        .removeAlpha()
+        .png({ compressionLevel: 6 })
+        .toFile(join(dir, name)),
+    );
   const painted = (map: Uint8Array, table: Uint8ClampedArray): Uint8ClampedArray => {
     const rgba = new Uint8ClampedArray(width * height * 4);
     paintSlots(map, table, rgba);
@@ -164,15 +176,13 @@ export async function writePictures(
   await write('bands.png', painted(pictures.bandMap, bandTable(reading.bands.length)));
   await write('families.png', painted(pictures.slotMap, families));
   const drawing = Buffer.from(drawEdges(reading.edges ?? [], width, height));
-  await sharp(pictures.reference, { raw: { width, height, channels: 4 } })
-    .composite([{ input: drawing }])
-    .removeAlpha()
-    .png({ compressionLevel: 6 })
-    .toFile(join(dir, 'edges.png'));
+  await write('edges.png', pictures.reference, drawing);
   await write('masses.png', drawMasses(reading, pictures.slotMap));
   const outline = outlineOf(reading, pictures.slotMap);
   const all = { grid: true, soft: true, inner: true };
-  await writeFile(join(dir, 'outline.svg'), outlineSvg(outline, all));
+  await tryWriting(dir, 'outline.svg', () =>
+    writeFile(join(dir, 'outline.svg'), outlineSvg(outline, all)),
+  );
   const { raster, edges = [] } = reading;
   const blend = softBlend(pictures.slotMap, raster, softEdges(edges, raster));
   for (const step of plan.steps) {

@@ -74,13 +74,25 @@ export function Standstill({ problem, again = 'Try again', onAgain }: Standstill
   );
 }
 
+interface StartTroubleProps {
+  sentence: string;
+  /** Where loading again, or a newer version, may help. */
+  updates?: Pick<App['updates'], 'updateReady' | 'accept'>;
+}
+
 /** Before there is an app: why it can't start yet, and what to do. */
-export const StartTrouble = ({ sentence }: { sentence: string }) => (
+export const StartTrouble = ({ sentence, updates }: StartTroubleProps) => (
   <main class={styles.waiting}>
     <h1>Firstwash</h1>
     <p class={styles.words} role="alert">
       {sentence}
     </p>
+    {updates?.updateReady.value && (
+      <Button look="main" onClick={() => void updates.accept()}>
+        Use the newer version
+      </Button>
+    )}
+    {updates && <Button onClick={() => location.reload()}>Load the page again</Button>}
   </main>
 );
 
@@ -98,6 +110,8 @@ export function Notices({ app }: { app: App }) {
         <p class={styles.notice} role="status" data-testid="update">
           A newer version of Firstwash is ready. Your paintings stay as they are.
           <Button onClick={() => void updates.accept()}>Use it now</Button>
+          {updates.waitsForWindow.value &&
+            ' You are painting in another window: finish there, or close it, then take it.'}
         </p>
       )}
     </aside>

@@ -177,3 +177,16 @@ test('what a tap on the picture shows lies ready over it, unseen, before the tap
   expect([...canvasPixels(next, [120, 150, 1, 1])]).toEqual(codes);
   await expect.poll(() => ready().length).toBe(2);
 });
+
+test('two quick taps for more values count twice', async () => {
+  const go = study.hold();
+  const more = page.getByRole('button', { name: 'One value more' });
+  const before = study.seen.value?.reading.bands.length ?? 0;
+  await more.click();
+  await more.click();
+  expect(study.decided.slice(-2)).toEqual([
+    { kind: 'bands', count: before + 1 },
+    { kind: 'bands', count: before + 2 },
+  ]);
+  go();
+});

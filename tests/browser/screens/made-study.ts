@@ -117,6 +117,7 @@ export async function madeStudy(): Promise<MadeStudy> {
       seen.value && washShapes(washShapesRequest(seen.value, wash, sizes), nothing),
     setReference: nothing,
     paintIt: nothing,
+    made: () => null,
     openPhoto: async () => null,
   };
   return {

@@ -22,7 +22,15 @@ async function photoOf(width: number, height: number): Promise<File> {
 test('made over the same photo and kept; the photo lasts as long as one of the two does', async () => {
   const store = await openStore({ name: `small study ${Math.random()}` });
   const sheet = sheetOf('quarter', 'upright');
-  const { painting, photo } = await createPainting(await photoOf(300, 600), sheet, {});
+  const { painting, photo } = await createPainting(
+    await photoOf(300, 600),
+    sheet,
+    {},
+    async () => ({
+      width: 300,
+      height: 600,
+    }),
+  );
   await store.addPainting(painting, photo);
   const cards = signal(paintBox.map(paintCard));
   const ownBox = { box: signal(emptyBox), cards, open: async () => {} };

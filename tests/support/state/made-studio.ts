@@ -40,6 +40,7 @@ export function studioOver(store: Store, changed: { readonly waits?: boolean } =
       isPainted: [],
       count: 3,
     })),
+    photoSize: vi.fn<AnalysisClient['photoSize']>(async () => ({ width: 30, height: 40 })),
     openPhoto: vi.fn<AnalysisClient['openPhoto']>(async () => ({
       width: 40,
       height: 30,
@@ -49,6 +50,8 @@ export function studioOver(store: Store, changed: { readonly waits?: boolean } =
   const told: string[] = [];
   const guard: CrashGuard = {
     left: null,
+    ready: Promise.resolve(),
+    shown: () => {},
     waits: () => changed.waits ?? false,
     sizeFor: (id) => (id === 'small' ? 800 : 1600),
     begin: ({ photoId, longSidePx }) => told.push(`${photoId} at ${longSidePx}`),

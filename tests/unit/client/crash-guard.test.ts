@@ -1,5 +1,9 @@
 import { expect, test } from 'vitest';
-import { createCrashGuard, type NoteStore } from '../../../app/client/crash-guard.ts';
+import {
+  createCrashGuard,
+  createReadingLock,
+  type NoteStore,
+} from '../../../app/client/crash-guard.ts';
 
 function memory(): NoteStore {
   const kept = new Map<string, string>();
@@ -74,4 +78,67 @@ test('a shut-off store or a spoilt note does no harm', () => {
     store.setItem('reading-under-way', spoilt);
     expect(createCrashGuard(store).left).toBeNull();
   }
+});
+
+test('killed once it is read at full size again from the next visit on; killed twice it stays small', () => {
+  const store = memory();
+  createCrashGuard(store).begin({ photoId: 'a', longSidePx: 1600 });
+  const again = createCrashGuard(store);
+  again.begin({ photoId: 'a', longSidePx: 800 });
+  again.end(true);
+  expect(again.sizeFor('a')).toBe(800); // not at once
+  const third = createCrashGuard(store);
+  expect(third.sizeFor('a')).toBe(1600);
+  third.begin({ photoId: 'a', longSidePx: 1600 });
+  const fourth = createCrashGuard(store);
+  fourth.begin({ photoId: 'a', longSidePx: 800 });
+  fourth.end(true);
+  expect(createCrashGuard(store).sizeFor('a')).toBe(800);
+});
+
+test('a photo whose reading from before could be shown waits no more', () => {
+  const store = memory();
+  createCrashGuard(store).begin({ photoId: 'a', longSidePx: 1600 });
+  const again = createCrashGuard(store);
+  again.shown('b');
+  expect(again.waits('a')).toBe(true);
+  again.shown('a');
+  expect(again.waits('a')).toBe(false);
+  expect(createCrashGuard(store).left).toBeNull();
+});
+
+/** Web Locks as two windows share them (W3C Web Locks). */
+function sharedLocks() {
+  const held = new Set<{ name: string }>();
+  return {
+    request: async (name: string, _: unknown, work: () => Promise<void>) => {
+      const lock = { name };
+      held.add(lock);
+      await work();
+      held.delete(lock);
+    },
+    query: async () => ({ held: [...held] }),
+  } as unknown as LockManager;
+}
+
+test('a second window opened while the first reads is told of no crash', async () => {
+  const [store, locks] = [memory(), sharedLocks()];
+  const first = createCrashGuard(store, createReadingLock(locks));
+  first.begin({ photoId: 'a', longSidePx: 1600 });
+  const second = createCrashGuard(store, createReadingLock(locks));
+  await second.ready;
+  expect([second.waits('a'), second.sizeFor('a')]).toEqual([false, 1600]);
+  first.end(true);
+  const third = createCrashGuard(store, createReadingLock(locks));
+  await third.ready;
+  expect([third.left, third.sizeFor('a')]).toEqual([null, 1600]);
+  await expect.poll(async () => (await locks.query()).held).toEqual([]);
+});
+
+test('a window that died at it holds no lock: that was a crash', async () => {
+  const store = memory();
+  createCrashGuard(store).begin({ photoId: 'a', longSidePx: 1600 });
+  const next = createCrashGuard(store, createReadingLock(sharedLocks()));
+  await next.ready;
+  expect([next.waits('a'), next.sizeFor('a')]).toEqual([true, 800]);
 });

@@ -69,7 +69,7 @@ test("the page's policy allows nothing but its own", () => {
     'default-src': "'none'",
     'script-src': "'self'",
     'style-src': "'self'",
-    'img-src': "'self' blob: data:",
+    'img-src': "'self' blob:",
     'media-src': "'self' blob:",
     'worker-src': "'self'",
     'connect-src': "'self'",

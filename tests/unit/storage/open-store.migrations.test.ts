@@ -4,7 +4,12 @@ import { expect, test } from 'vitest';
 import type { Decision } from '../../../app/core/decisions/painting.ts';
 import { openStore } from '../../../app/storage/open-store.ts';
 import { MIGRATIONS, type Migration } from '../../../app/storage/schema.ts';
-import { paintingSample, photoSample } from '../../support/storage/kept-samples.ts';
+import {
+  eventSample,
+  paintingSample,
+  photoSample,
+  planSample,
+} from '../../support/storage/kept-samples.ts';
 
 const retitle: Migration = async (_, transaction) => {
   const table = transaction.objectStore('paintings');
@@ -25,12 +30,29 @@ const failing: readonly Migration[] = [
   },
 ];
 
+/** Rows as a version of long ago wrote them. */
+async function keepAt(
+  name: string,
+  version: number,
+  rows: Readonly<Record<string, readonly object[]>>,
+): Promise<void> {
+  const database = await openDB<unknown>(name, version, {
+    upgrade: async (db, _from, _to, transaction) => {
+      for (const migrate of more.slice(0, version)) await migrate(db, transaction);
+    },
+  });
+  for (const [table, its] of Object.entries(rows))
+    for (const row of its) await database.put(table, row);
+  database.close();
+}
+
 let number = 0;
 async function keptAtVersion(version: number): Promise<string> {
   const name = `migrations ${number++}`;
-  const store = await openStore({ name, migrations: more.slice(0, version) });
-  await store.addPainting(paintingSample('a', 'pa'), photoSample('pa'));
-  store.close();
+  await keepAt(name, version, {
+    paintings: [paintingSample('a', 'pa')],
+    photos: [photoSample('pa')],
+  });
   return name;
 }
 
@@ -46,6 +68,7 @@ test('today’s schema', async () => {
   expect(await facts(name)).toEqual({
     version: MIGRATIONS.length,
     tables: [
+      'cards',
       'events',
       'paintings',
       'photos',
@@ -85,11 +108,12 @@ test('a migration that fails leaves version, tables and rows as they were', asyn
 });
 
 test('data of a newer version is left alone, and said so', async () => {
-  const name = await keptAtVersion(3);
+  const newer = MIGRATIONS.length + 1;
+  const name = await keptAtVersion(newer);
   await expect(openStore({ name, migrations: MIGRATIONS })).rejects.toMatchObject({
     kind: 'newer-data',
   });
-  expect((await facts(name)).version).toBe(3);
+  expect((await facts(name)).version).toBe(newer);
 });
 
 // The ids the two wrongly named paints had in version 1.
@@ -98,7 +122,6 @@ const wrongLemon = 'py175-lemon-yellow';
 
 test('from version 1: what she decided and owns names the yellows as they are called now', async () => {
   const name = `migrations ${number++}`;
-  const store = await openStore({ name, migrations: MIGRATIONS.slice(0, 1) });
   const mix = [{ paint: wrongLemon, parts: 2 }];
   const decisions: Decision[] = [
     { id: '1', at: 1, kind: 'bands', count: 4 },
@@ -114,14 +137,18 @@ test('from version 1: what she decided and owns names the yellows as they are ca
     { id: '3', at: 3, kind: 'colours', wish: { mode: 'one', paint: wrongLemon } },
     { id: '4', at: 4, kind: 'plan-edit', edit: { kind: 'mix', mix: 'm', parts: mix, load: 1 } },
   ];
-  await store.addPainting({ ...paintingSample('a', 'pa'), decisions }, photoSample('pa'));
   const own = { id: 'own-1', optics: { from: 'like', id: wrongYellow } };
   const box = { schema: 1, owned: [wrongYellow, 'pb29-ultramarine-blue'], paints: [own], gone: [] };
-  await store.keepSetting('paint box', box);
-  await store.keepSetting('paint draft', { new: { name: '', ci: '', like: wrongLemon, hers: {} } });
-  await store.keepSetting('paint measure', { [wrongYellow]: [{ frame: {}, is: null }] });
-  await store.keepSetting('air', { said: wrongLemon });
-  store.close();
+  const draft = { new: { name: '', ci: '', like: wrongLemon, hers: {} } };
+  await keepAt(name, 1, {
+    paintings: [{ ...paintingSample('a', 'pa'), decisions }],
+    settings: [
+      { id: 'paint box', value: box },
+      { id: 'paint draft', value: draft },
+      { id: 'paint measure', value: { [wrongYellow]: [{ frame: {}, is: null }] } },
+      { id: 'air', value: { said: wrongLemon } },
+    ],
+  });
 
   const later = await openStore({ name });
   expect((await later.painting('a'))?.decisions).toEqual([
@@ -161,11 +188,34 @@ test.each([null, 'words', [1], { owned: 'words' }, { owned: [1, null] }])(
   'a spoilt box, %j, does not hinder it',
   async (spoilt) => {
     const name = `migrations ${number++}`;
-    const store = await openStore({ name, migrations: MIGRATIONS.slice(0, 1) });
-    await store.keepSetting('paint box', spoilt);
-    store.close();
+    await keepAt(name, 1, { settings: [{ id: 'paint box', value: spoilt }] });
     const later = await openStore({ name });
     expect(await later.setting('paint box')).toEqual(spoilt);
     later.close();
   },
 );
+
+test('a wall from before cards: each painting has one, a damaged one too, with where it stands', async () => {
+  const name = `migrations ${number++}`;
+  const session = { id: 's', paintingId: 'begun', planId: 'p' };
+  await keepAt(name, 2, {
+    paintings: [
+      { ...paintingSample('begun', 'b', 3), planIds: ['p'], sessionIds: ['s'] },
+      { ...paintingSample('no plan left', 'b', 2), planIds: ['q'], sessionIds: ['t'] },
+      { ...paintingSample('away', 'b', 1), deletedAt: 5 },
+      { id: 'spoilt', title: 'Spoilt', decisions: [], sessionIds: 7 },
+    ],
+    thumbnails: [{ id: 'begun', jpeg: new ArrayBuffer(3) }],
+    sessions: [session],
+    plans: [{ id: 'p', paintingId: 'begun', plan: planSample('p') }],
+    events: [eventSample('s', 0, { kind: 'step-begun', key: 'wash 2' })],
+  });
+  const store = await openStore({ name });
+  expect(await store.cards()).toMatchObject([
+    { id: 'begun', sessionId: 's', stand: { step: 2, steps: 2, minutes: null }, pictureAt: 0 },
+    { id: 'no plan left', planned: true, stand: null, pictureAt: null },
+    { id: 'away', deletedAt: 5, stand: null },
+    { id: 'spoilt', title: 'Spoilt', damaged: true },
+  ]);
+  store.close();
+});

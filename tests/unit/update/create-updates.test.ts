@@ -108,6 +108,55 @@ describe('updates by consent', () => {
     expect(reload).not.toHaveBeenCalled();
   });
 
+  test('not taken while a session runs in another window, and that is said', async () => {
+    let elsewhere = true;
+    const updates = createUpdates({
+      settled: async () => undefined,
+      inSession: signal(false),
+      inSessionAnywhere: async () => elsewhere,
+    });
+    updates.start();
+    await nextTask();
+    await updates.accept();
+    expect(updates.waitsForWindow.value).toBe(true);
+    expect(container.registration.waiting?.messages).toEqual([]);
+    elsewhere = false;
+    await updates.accept();
+    expect(updates.waitsForWindow.value).toBe(false);
+    expect(container.registration.waiting?.messages).toEqual([{ kind: 'take-over' }]);
+  });
+
+  // Three tries, as many as the test lets fail and then go well: (own).
+  test('a first visit cut short goes on by itself, whether before or within the install', async () => {
+    container.controller = null;
+    const { registration } = container;
+    registration.active = null;
+    registration.waiting = null;
+    const installing = new StandInWorker();
+    const answers = [
+      () => Promise.reject(new TypeError('no network')),
+      async () => Object.assign(registration, { installing }),
+      async () => {
+        const active = Object.assign(new StandInWorker(), { state: 'activated' });
+        const whole = Object.assign(new StandInRegistration(), { active, waiting: null });
+        return whole;
+      },
+    ];
+    let asked = 0;
+    container.register = () => (answers[asked++] ?? answers[2])?.() as Promise<StandInRegistration>;
+    const updates = createUpdates({
+      settled: async () => undefined,
+      inSession: signal(false),
+      retryMs: 1,
+    });
+    updates.start();
+    await expect.poll(() => asked).toBe(2);
+    installing.state = 'redundant';
+    installing.dispatchEvent(new Event('statechange'));
+    await expect.poll(() => updates.offlineReady.value).toBe(true);
+    expect(asked).toBe(3);
+  });
+
   test('no service worker: quiet', () => {
     vi.stubGlobal('navigator', {});
     const updates = createUpdates({ settled: async () => undefined, inSession: signal(false) });

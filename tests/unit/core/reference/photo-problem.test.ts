@@ -37,6 +37,21 @@ test('a photo the browser could not open is named for what it is', () => {
   expect(undecodable(photoHeader(caseFile('exif-orient-1.jpg')))).toMatch(/damaged/);
 });
 
+test('an AVIF that can not be opened may be damaged; a reader other than a browser is named', () => {
+  const avif = photoHeader(caseFile('picture.avif'));
+  expect(undecodable(avif)).toMatch(/damaged, or this browser can't read AVIF/);
+  expect(undecodable(avif, 'this command')).not.toMatch(/browser/);
+  expect(undecodable(photoHeader(caseFile('picture.heic')), 'this command')).not.toMatch(/browser/);
+});
+
+// ISO/IEC 18181-2:2024, 9.1: signature of the container; ISO/IEC 18181-1: of the codestream.
+test.each([
+  [[0xff, 0x0a, 0xfa, 0x1f, 0x01]],
+  [[0, 0, 0, 12, 0x4a, 0x58, 0x4c, 0x20, 0x0d, 0x0a, 0x87, 0x0a]],
+])('JPEG XL is named, with the way to a JPEG', (bytes) => {
+  expect(photoProblem(Uint8Array.from(bytes))).toMatch(/JPEG XL.*JPEG/);
+});
+
 test('raw and TIFF files are told what to do', () => {
   expect(photoProblem(new Uint8Array([73, 73, 42, 0, 8, 0, 0, 0]))).toMatch(
     /raw.*Export it as JPEG/,

@@ -2,6 +2,8 @@ import { expect, test } from 'vitest';
 import {
   centredCrop,
   cutOutOf,
+  fitSheet,
+  hasShape,
   quartersOf,
   straighteningOf,
   turnedSize,
@@ -107,4 +109,16 @@ test('a turn is quarters, 0 to 3, and what is straightened; backwards counts fro
   expect([0, 7, 97, 83, 176].map(straighteningOf)).toEqual([0, 7, 7, -7, -4]);
   expect([0, 359, 360, 725, -1, -361].map(wrappedTurn)).toEqual([0, 359, 0, 5, 359, 359]);
   expect([turnOf(1, 4), turnOf(0, -4), turnOf(2, 30), turnOf(3, -30)]).toEqual([94, 356, 190, 260]);
+});
+
+test('a crop has the shape of its sheet, but for rounding; another one is seen', () => {
+  const photo = { width: 4000, height: 3000 };
+  const sheet = { format: 'own', widthMm: 381, heightMm: 279 } as const;
+  const shape = sheet.widthMm / sheet.heightMm;
+  for (const turn of [0, 90, 7])
+    expect(hasShape(photo, centredCrop(photo, sheet, turn), shape)).toBe(true);
+  expect(hasShape({ width: 3000, height: 4000 }, centredCrop(photo, sheet), shape)).toBe(false);
+  expect(
+    hasShape({ width: 1, height: 1 }, fitSheet({ width: 1, height: 1 }, sheet).crop, shape),
+  ).toBe(true);
 });

@@ -48,3 +48,21 @@ test('set back a day and then reloaded: time goes on where it stood', () => {
   it.restart(10 * minute);
   expect(it.left()?.highMs).toBe(45 * minute);
 });
+
+test('a clock put forward by years: no painting time is made up, and what dries is dry for weeks at most', () => {
+  const years = 51 * 365 * 24 * hour;
+  const it = device();
+  it.log({ kind: 'started' }, { kind: 'step-begun', key: 'prepare' });
+  it.wait(3 * minute);
+  it.log({ kind: 'note', text: 'before' });
+  it.moveWallClock(years);
+  const time = () => easelTime(foldSession(steps, it.events), steps, it.now());
+  expect(time()).toMatchObject({ paintingMs: 3 * minute, painting: { overMs: 0 } });
+  it.log({ kind: 'note', text: 'after' }); // also once it stands in the log
+  it.wait(minute);
+  expect(time().paintingMs).toBe(4 * minute);
+  const drying = fiveMinutesIn();
+  drying.moveWallClock(years);
+  expect(drying.left()?.highMs).toBe(0);
+  expect(drying.left()?.overMs).toBeLessThanOrEqual(31 * 24 * hour);
+});

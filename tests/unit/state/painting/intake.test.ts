@@ -1,5 +1,6 @@
 import { describe, expect, test, vi } from 'vitest';
 import type { Painting } from '../../../../app/core/decisions/painting.ts';
+import { photoHeader, uprightSize } from '../../../../app/core/reference/photo-header.ts';
 import type { Sheet } from '../../../../app/core/reference/sheet.ts';
 import {
   createIntake,
@@ -8,10 +9,15 @@ import {
   takeDropsAndPastes,
 } from '../../../../app/state/painting/intake.ts';
 import { greyPng } from '../../../support/png.ts';
-import { madeStore } from '../../../support/state/made-store.ts';
+import { faultOf, madeStore } from '../../../support/state/made-store.ts';
 
 const photoOf = (width: number, height: number, name: string): File =>
   new File([new Uint8Array(greyPng(width, height, 120))], name);
+/** As the worker finds it; these files have no turn. */
+const photoSize = async (photo: Blob) => {
+  const header = photoHeader(new Uint8Array(await Blob.prototype.arrayBuffer.call(photo)));
+  return header ? uprightSize(header) : { width: 0, height: 0 };
+};
 const across = photoOf(400, 300, 'seed heads.jpg');
 const note = new File(['a shopping list'], 'list.txt');
 
@@ -43,7 +49,7 @@ describe('a photo', () => {
 describe('a new painting', () => {
   const sheet: Sheet = { format: 'own', widthMm: 300, heightMm: 200 };
   const made = async (file: File, last: Sheet | null = null, naming = {}) =>
-    (await createPainting(file, last, naming)).painting;
+    (await createPainting(file, last, naming, photoSize)).painting;
 
   test('is named after the file; a photo straight from a camera by its day', async () => {
     expect((await made(across)).title).toBe('seed heads');
@@ -73,6 +79,19 @@ describe('a new painting', () => {
     expect([crop.size[0], crop.size[1]]).toEqual([1, expect.closeTo(8 / 9, 9)]);
   });
 
+  test('has the size of its decoded picture, whatever the container says', async () => {
+    const turned = async () => ({ width: 300, height: 400 });
+    const { painting } = await createPainting(across, sheet, {}, turned);
+    expect(painting.reference.sheet).toMatchObject({ widthMm: 200, heightMm: 300 });
+    expect(painting.reference.crop.size).toEqual([expect.closeTo(8 / 9, 9), 1]);
+    const none = () => Promise.reject(faultOf('PhotoError', 'It is damaged.'));
+    await expect(createPainting(across, sheet, {}, none)).rejects.toThrow('It is damaged.');
+    // A worker that stopped is no fault of the photo: it is kept by what its header says.
+    const stopped = () => Promise.reject(faultOf('AnalysisError', 'It stopped.'));
+    const kept = await createPainting(across, sheet, {}, stopped);
+    expect(kept.painting.reference.sheet).toMatchObject({ widthMm: 300, heightMm: 200 });
+  });
+
   test('begins without decisions, plans or sessions', async () => {
     const painting = await made(across);
     expect(painting).toMatchObject({ schema: 1, decisions: [], planIds: [], sessionIds: [] });
@@ -88,6 +107,7 @@ async function intake() {
   const onCandidates = vi.fn();
   const way = createIntake({
     store,
+    photoSize,
     lastSheet: () => null,
     onPainting: (painting) => opened.push(painting),
     onCandidates,
@@ -212,4 +232,23 @@ describe('dropped on the page or pasted', () => {
     expect(send('drop', 'dataTransfer', { ...withFile(), files: [] })).toBe(true);
     expect([files, text.dropEffect]).toEqual([[], '']);
   });
+});
+
+test('of several photos all are kept, or none', async () => {
+  const { way, store, onCandidates, kept } = await intake();
+  const put = IDBObjectStore.prototype.put;
+  let photos = 0;
+  IDBObjectStore.prototype.put = function (...row) {
+    if (this.name === 'photos' && ++photos === 3) throw new DOMException('', 'QuotaExceededError');
+    return put.apply(this, row);
+  };
+  try {
+    await way.takeSeveral([across, across, across, across]);
+  } finally {
+    IDBObjectStore.prototype.put = put;
+  }
+  expect(way.problem.value).toMatch(/too little room/);
+  expect([onCandidates.mock.calls.length, await kept(), await store.cards()]).toEqual([0, [], []]);
+  await way.takeSeveral([across, across]);
+  expect(await kept()).toEqual(['candidate', 'candidate']);
 });

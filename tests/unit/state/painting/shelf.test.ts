@@ -112,6 +112,9 @@ test('a picture where it was looked at, none before', async () => {
   expect(other?.picture).toBe('');
   const bytes = await (await fetch(one?.picture ?? '')).arrayBuffer();
   expect([...new Uint8Array(bytes)]).toEqual([1, 2, 3]);
+  await shelf.refresh(); // the same picture keeps its address
+  expect(shelf.paintings.value[0]?.picture).toBe(one?.picture);
+  await store.keepThumbnail('a', new Uint8Array([4]).buffer);
   await shelf.refresh(); // the old address is given up, the new one holds
   await expect(fetch(one?.picture ?? '')).rejects.toThrow();
   expect((await fetch(shelf.paintings.value[0]?.picture ?? '')).ok).toBe(true);
@@ -151,7 +154,7 @@ test('a fault is said in a sentence; what hangs there stays', async () => {
   await shelf.refresh();
   const broken = createShelf({
     ...store,
-    paintings: () => Promise.reject(faultOf('StorageError', 'Not to be read.')),
+    cards: () => Promise.reject(faultOf('StorageError', 'Not to be read.')),
   });
   await broken.refresh();
   expect(broken.problem.value).toBe('Not to be read.');
@@ -159,4 +162,35 @@ test('a fault is said in a sentence; what hangs there stays', async () => {
   expect(createShelf({ ...store, keeps: false }).keeping.value).toMatch(
     /keeps nothing after it is closed/,
   );
+});
+
+test('of a long wall the newest hang, with their pictures; the rest when they are looked for', async () => {
+  const { store, shelf } = await shelfOver();
+  const total = 100;
+  for (let i = 0; i < total; i++) {
+    await store.addPainting(paintingSample(`p${i}`, 'f', i), photoSample('f', 10));
+    await store.keepThumbnail(`p${i}`, new Uint8Array([i]).buffer);
+  }
+  const asked: number[] = [];
+  const watched = createShelf({
+    ...store,
+    cardPictures: (ids) => {
+      asked.push(ids.length);
+      return store.cardPictures(ids);
+    },
+  });
+  await watched.refresh();
+  const first = watched.paintings.value.length;
+  expect(watched.more.value).toBe(total - first);
+  expect(watched.paintings.value.every(({ picture }) => picture !== '')).toBe(true);
+  expect(asked.reduce((sum, n) => sum + n, 0)).toBe(first);
+  while (watched.more.value > 0) await watched.showMore();
+  expect(watched.paintings.value.map(({ id }) => id)).toHaveLength(total);
+  expect(watched.paintings.value.at(-1)).toMatchObject({
+    id: 'p0',
+    picture: expect.stringMatching(/^blob:/),
+  });
+  expect(asked.reduce((sum, n) => sum + n, 0)).toBe(total);
+  expect(shelf.last.value).toBeNull(); // not looked at yet
+  expect(watched.last.value?.id).toBe(`p${total - 1}`);
 });

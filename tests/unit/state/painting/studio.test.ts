@@ -143,7 +143,7 @@ describe('a photo that is none', () => {
     await store.addPainting(meadow, photoSample('another'));
     const { studio, client } = studioOver(store);
     await studio.open('meadow');
-    expect(studio.problem.value).toMatch(/no longer here/);
+    expect(studio.problem.value).toMatch(/photo of this painting is no longer/);
     expect(await studio.openPhoto(new AbortController().signal)).toBeNull();
     expect(client.read.mock.calls.length).toBe(0);
   });
@@ -201,4 +201,30 @@ describe('what she asks while looking', () => {
     expect(await studio.openPhoto(never)).toBeNull();
     expect(studio.problem.value).toBe('No photo.');
   });
+});
+
+test('a crop made by a size the photo does not have is put right, kept and read', async () => {
+  const store = await storeWith(meadow);
+  const { studio, client } = studioOver(store);
+  client.read.mockRejectedValueOnce(faultOf('CropError', 'It does not fit.'));
+  await studio.open('meadow');
+  expect(studio.problem.value).toBeNull();
+  // 30 x 40 px on a sheet of 381 x 279 mm, which then stands upright.
+  const reference = {
+    photoId: 'photo',
+    sheet: { format: 'quarter', widthMm: 279, heightMm: 381 },
+    crop: { centre: [0.5, 0.5], size: [expect.closeTo((40 * 279) / 381 / 30, 9), 1], turn: 0 },
+  };
+  expect((await store.painting('meadow'))?.reference).toEqual(reference);
+  expect(client.read.mock.calls[1]?.[1]).toMatchObject({ sheet: reference.sheet });
+  expect(studio.plan.value).not.toBeNull();
+});
+
+test('a note of a crash holds up no reading that was kept before', async () => {
+  const store = await storeWith(meadow);
+  await studioOver(store).studio.open('meadow');
+  const { studio, client } = studioOver(store, { waits: true });
+  await studio.open('meadow');
+  expect([studio.waits.value, client.read.mock.calls.length]).toEqual([false, 0]);
+  expect(studio.plan.value).not.toBeNull();
 });

@@ -2,7 +2,7 @@ import { expect, test, vi } from 'vitest';
 import { createScreenWatch } from '../../../../app/state/session/device.ts';
 
 /** A page that can be hidden, and a device that hands out locks or refuses them. */
-function device(refuses = false) {
+function device(refuses = false, againMs?: number) {
   const page = Object.assign(new EventTarget(), { visibilityState: 'visible' as const });
   const locks: (EventTarget & { release: () => Promise<void> })[] = [];
   const request = vi.fn(async () => {
@@ -21,7 +21,7 @@ function device(refuses = false) {
     if (visibilityState === 'hidden') locks.at(-1)?.dispatchEvent(new Event('release'));
     page.dispatchEvent(new Event('visibilitychange'));
   };
-  const watch = createScreenWatch(page, { wakeLock: { request } } as never);
+  const watch = createScreenWatch(page, { wakeLock: { request } } as never, againMs);
   return { watch, request, locks, see };
 }
 const settled = () => new Promise((resolve) => setTimeout(resolve, 0));
@@ -76,4 +76,15 @@ test('let go of before it was granted: it is given back', async () => {
   await settled();
   expect(locks[0]?.release).toHaveBeenCalledOnce();
   expect(watch.staysOn.value).toBeNull();
+});
+
+test('and is asked for again by itself', async () => {
+  const { watch, locks, request } = device(false, 1);
+  watch.hold();
+  await settled();
+  locks[0]?.dispatchEvent(new Event('release'));
+  expect(watch.staysOn.value).toBe(false);
+  await expect.poll(() => watch.staysOn.value).toBe(true);
+  expect(request).toHaveBeenCalledTimes(2);
+  watch.release();
 });

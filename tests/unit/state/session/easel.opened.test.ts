@@ -3,8 +3,21 @@ import { afterEach, describe, expect, test, vi } from 'vitest';
 import { roomWeather } from '../../../../app/core/drying/weather.ts';
 import { easelOver, leaveEasels, minute, paintedStore } from '../../../support/state/made-easel.ts';
 import { faultOf } from '../../../support/state/made-store.ts';
+import {
+  newPlanSample,
+  paintingSample,
+  photoSample,
+} from '../../../support/storage/kept-samples.ts';
 
 afterEach(leaveEasels);
+
+const lockOf = (inCharge: boolean) => ({
+  inCharge: signal(inCharge),
+  ask: vi.fn(),
+  takeOver: vi.fn(),
+  release: vi.fn(),
+  kept: vi.fn(),
+});
 
 describe('opened again', () => {
   test('the session under way goes on where it was', async () => {
@@ -76,6 +89,42 @@ describe('opened again', () => {
   });
 });
 
+describe('left while it opens', () => {
+  test('nothing of it runs on: no lock, no screen held, its pictures given back', async () => {
+    const lock = lockOf(true);
+    const it = await easelOver(await paintedStore(), { lock });
+    const opening = it.easel.open('meadow');
+    it.easel.leave();
+    await opening;
+    expect(lock.ask).not.toHaveBeenCalled();
+    expect(it.screenWatch.hold).not.toHaveBeenCalled();
+    expect([it.kinds(), it.easel.desk.value, it.easel.running.value]).toEqual([[], null, false]);
+    const { reference, grey } = it.handed[0] ?? {};
+    expect([reference?.closed, grey?.closed]).toEqual([1, 1]);
+    await it.easel.open('meadow'); // and it opens all the same
+    expect(it.kinds()).toEqual(['started']);
+    expect(lock.ask).toHaveBeenCalledTimes(1);
+  });
+
+  test('for another painting: what comes late is not laid over that', async () => {
+    const store = await paintedStore();
+    await store.addPainting(paintingSample('pond', 'p2'), photoSample('p2'));
+    await store.keepPlan('pond', newPlanSample('pond plan'));
+    const it = await easelOver(store);
+    const first = it.easel.open('meadow');
+    const second = it.easel.open('pond');
+    await Promise.all([first, second]);
+    expect(it.easel.desk.value?.plan.id).toBe('pond plan');
+    it.easel.leave();
+    await it.easel.open('meadow');
+    it.easel.leave();
+    const back = it.easel.open('pond');
+    expect(it.easel.desk.value).toBeNull(); // not the meadow's, under the pond's name
+    await back;
+    expect(it.easel.desk.value?.plan.id).toBe('pond plan');
+  });
+});
+
 describe('air and paper', () => {
   const damp = { ...roomWeather, humidity: 85 };
   const paper = { gsm: 190, fibre: 'cellulose' } as const;
@@ -106,14 +155,6 @@ describe('air and paper', () => {
 });
 
 describe('several windows', () => {
-  const lockOf = (inCharge: boolean) => ({
-    inCharge: signal(inCharge),
-    ask: vi.fn(),
-    takeOver: vi.fn(),
-    release: vi.fn(),
-    kept: vi.fn(),
-  });
-
   test('a window not in charge adds nothing, and follows what the other one kept', async () => {
     const store = await paintedStore();
     const first = await easelOver(store);

@@ -41,6 +41,23 @@ test('strength is 1 where it is not said, the masstone a full coat of 20 ml', ()
   ]);
 });
 
+// Names every object has: CWE-1321 (MITRE), properties of the prototype taken for one's own.
+test.each(['toString', 'constructor', '__proto__', 'valueOf', 'hasOwnProperty'])(
+  'a property called %s is one it does not know, no fault of the program',
+  (name) => {
+    const entry = JSON.parse(JSON.stringify({ ...blue, properties: {} })) as { properties: object };
+    Object.defineProperty(entry.properties, name, { value: 1, enumerable: true });
+    expect(parseOwnPaints({ paints: [entry] }).faults).toEqual([
+      expect.stringContaining(`properties: "${name}" is not one of`),
+    ]);
+  },
+);
+
+test('a byte order mark before the JSON is passed over', async () => {
+  const text = `\uFEFF${JSON.stringify({ paints: [blue] })}`;
+  expect(await readOwnPaints(written(text))).toHaveLength(1);
+});
+
 describe('a fault is one line that names the paint', () => {
   test.each([
     [{ ...blue, K: numbers().slice(1) }, 'paint "my-blue": K must be 36 numbers, not 35'],
