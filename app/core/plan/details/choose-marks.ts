@@ -1,12 +1,16 @@
 import { colourDifference } from '../../colour/ciede2000.ts';
 import type { Lab } from '../../colour/lab.ts';
+import { labOfReflectance, spectrumSize } from '../../colour/spectrum.ts';
+import { lightnessOfOneValue } from '../../limits.ts';
+import { defaultPaper } from '../../paint/colour-of-washes.ts';
 import { butterFrom } from '../../paint/consistency.ts';
 import type { MixSpectra, PaintSpectra } from '../../paint/layer.ts';
 import type { Detail } from '../../reading/details/detail.ts';
 import type { ToneRange } from '../../reading/reading.ts';
 import { onTheSheet } from '../../reading/tone-range.ts';
 import type { Mix } from '../plan.ts';
-import { type Ground, SquareSolver } from '../runs/solve-square.ts';
+import { type Ground, SquareSolver, writeLayers } from '../runs/solve-square.ts';
+import { mostAccentPuddles } from '../steps/finishing-steps.ts';
 import type { Mark } from './mark.ts';
 
 // All figures: own, but that accents are few (common practice, no source).
@@ -30,6 +34,8 @@ interface Puddle {
   readonly mix: string;
   readonly spectra: PaintSpectra;
   readonly most: number;
+  /** L* of so much of it on paper. */
+  readonly darkest: number;
 }
 
 /** The puddles of some mixes, each once: the last mix of a puddle stands for it. */
@@ -38,9 +44,20 @@ function puddlesOf(mixes: readonly Mix[], spectraOf: (mix: Mix) => MixSpectra): 
   for (const mix of mixes) {
     if (mix.parts.length === 0 || mix.puddle === null) continue;
     const spectra = spectraOf(mix);
-    byName.set(mix.puddle, { mix: mix.id, spectra, most: Math.min(spectra.coat, butterFrom) });
+    const most = Math.min(spectra.coat, butterFrom);
+    const sheet = new Float64Array(spectrumSize);
+    writeLayers([spectra], most, 0, defaultPaper, sheet, new Float64Array(2));
+    const [darkest] = labOfReflectance(sheet);
+    byName.set(mix.puddle, { mix: mix.id, spectra, most, darkest });
   }
   return [...byName.values()];
+}
+
+/** The darkest puddles, within a value of each other, two at most: a few touches need no more. */
+function darkPuddles(puddles: readonly Puddle[]): readonly number[] {
+  const byDarkness = [...puddles.keys()].sort((m, n) => puddles[m].darkest - puddles[n].darkest);
+  const limit = puddles[byDarkness[0]].darkest + lightnessOfOneValue;
+  return byDarkness.filter((n) => puddles[n].darkest <= limit).slice(0, mostAccentPuddles);
 }
 
 /** What a puddle makes of a shape at best. */
@@ -124,12 +141,12 @@ export function chooseMarks({ shapes, groundOf, mixes, spectraOf, range }: MarkI
     const { load, lab } = touches[n];
     return { kind, shape, mix: puddles[n].mix, load: Number(load.toPrecision(3)), lab };
   };
-  const all = puddles.map((_, n) => n);
+  const darks = darkPuddles(puddles);
   const bestOf = ({ touches }: Judged, among: readonly number[]): number =>
     among.reduce((best, n) => (touches[n].gain > touches[best].gain ? n : best));
 
   const mayAccent = judged.filter((one) => {
-    const { gain, lab } = one.touches[bestOf(one, all)];
+    const { gain, lab } = one.touches[bestOf(one, darks)];
     return (
       gain >= leastGain && one.now[0] - lab[0] >= accentContrast && one.detail.areaMm2 <= accentMm2
     );
@@ -153,6 +170,6 @@ export function chooseMarks({ shapes, groundOf, mixes, spectraOf, range }: MarkI
     .slice(0, mostDetails);
   return [
     ...details.map(({ one, n }) => markOf('detail', one, n)),
-    ...accents.map((one) => markOf('accent', one, bestOf(one, all))),
+    ...accents.map((one) => markOf('accent', one, bestOf(one, darks))),
   ];
 }

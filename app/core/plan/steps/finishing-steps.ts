@@ -142,7 +142,7 @@ export function splatterStep(facts: PlanFacts, broken: readonly number[]): StepD
 }
 
 /** A few touches need no more puddles than these (own). */
-const mostAccentPuddles = 2;
+export const mostAccentPuddles = 2;
 
 /** Mixes within one value (10 L*) of the darkest count as dark; a lighter mix makes no accent. */
 const darkRows = (mixes: readonly Mix[]): Mix[] => {

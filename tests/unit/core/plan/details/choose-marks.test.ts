@@ -154,6 +154,16 @@ describe('accents', () => {
     ).toEqual([4, 3, 1]);
   });
 
+  test('are set from the darkest puddles, though a lighter one were nearer in colour', () => {
+    const [, a, b] = coloured('sienna', 8);
+    const marks = chosen([shape([40, a, b]), shape([42, a, b])], ['yellow', 'sienna', 'blue']);
+    expect(marks.filter(({ kind }) => kind === 'accent').map(({ mix: id }) => id)).not.toContain(
+      'mix-yellow',
+    );
+    const dark = chosen([shape([30, 0, 0])], ['yellow', 'blue']);
+    expect(dark.map(({ mix: id }) => id)).toEqual(['mix-blue']);
+  });
+
   test('are small, and clearly darker than what they are set on', () => {
     const [l, a, b] = labOfReflectance(pale);
     expect(accentsOf([shape([30, 0, 0], { areaMm2: 61 }), shape([l - 5, a, b])])).toEqual([]);
