@@ -68,7 +68,7 @@ export function* sortPixels(
   const families = familyMap(planes, edited);
   yield;
   const cellMap = packCells(bandMap, families, subject);
-  keepPaper(cellMap, planes, range);
+  keepPaper(cellMap, planes, range, raster, pxPerMm);
   yield;
   const tones = new CellTones(cellMap, planes);
   const strokes = wishes.whites ?? [];

@@ -15,14 +15,14 @@ const firstPaperGroup = 2 * groupsPerPassage;
 export const groupCount = firstPaperGroup + 2;
 export const maxCells = groupCount * familiesPerBand;
 export const brushedBand = 0;
-const paperBand = 1;
+export const lightestBand = 1;
 export const packCell = (group: number, family: number): number => group * familiesPerBand + family;
 export const groupOfCell = (cell: number): number => Math.floor(cell / familiesPerBand);
 export const groupOf = (band: number, passage: number): number => band + groupsPerPassage * passage;
 export const paperGroup = (passage: number): number => firstPaperGroup + passage;
 export const isPaperGroup = (group: number): boolean => group >= firstPaperGroup;
 export const bandOfGroup = (group: number): number =>
-  isPaperGroup(group) ? paperBand : group % groupsPerPassage;
+  isPaperGroup(group) ? lightestBand : group % groupsPerPassage;
 export const passageOfGroup = (group: number): number =>
   isPaperGroup(group) ? group - firstPaperGroup : Math.floor(group / groupsPerPassage);
 export const bandOfCell = (cell: number): number => bandOfGroup(groupOfCell(cell));

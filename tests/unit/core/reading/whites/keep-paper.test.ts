@@ -14,7 +14,13 @@ function kept(
   const cells = Uint8Array.from(pixels, ([cell]) => cell);
   const plane = (n: 0 | 1 | 2) => Float32Array.from(pixels, ([, lab]) => lab[n]);
   const planes = { lightness: plane(0), a: plane(1), b: plane(2) };
-  keepPaper(cells, planes, toneRange(mode, 20, 80, 15, paper));
+  keepPaper(
+    cells,
+    planes,
+    toneRange(mode, 20, 80, 15, paper),
+    { width: pixels.length, height: 1 },
+    1,
+  );
   return [...cells];
 }
 
@@ -45,4 +51,20 @@ test('is one cell in every passage, of the family most of it had', () => {
   ]);
   const ground = packCell(paperGroup(0), 5);
   expect(found).toEqual([ground, ground, ground, light(5), packCell(paperGroup(1), 6)]);
+});
+
+test('a rim between paper and what is darker is paper; a wider stretch, or one within paper, is painted', () => {
+  const white: Lab = [97, 0, 0];
+  const cream: Lab = [90, 0, 20];
+  const darker = packCell(groupOf(2, 0), 0);
+  const row = (between: number, end: number) =>
+    kept([
+      [light(0), white],
+      ...Array.from({ length: between }, () => [light(0), cream] as const),
+      [end, end === darker ? [60, 0, 20] : white],
+    ]).slice(1, -1);
+  const paperCell = packCell(paperGroup(0), 0);
+  expect(row(3, darker)).toEqual([paperCell, paperCell, paperCell]);
+  expect(row(4, darker)).toEqual([light(0), light(0), light(0), light(0)]);
+  expect(row(2, light(0))).toEqual([light(0), light(0)]);
 });
