@@ -1,3 +1,4 @@
+import { nameWithCode } from './paint-name-in.ts';
 import type { Step, WashPlan } from './plan.ts';
 import { usesBlade } from './steps/step-cautions.ts';
 
@@ -31,10 +32,14 @@ function besides(steps: readonly Step[]): string[] {
 /** A brush by its name alone: what it is for is said at the step. */
 const plainBrush = (brush: string): string => brush.replace(/ for the .*$/, '');
 
-/** Paints that some mix takes, brushes of the steps, and what else the techniques ask for. */
+/** Paints that some mix takes or meets, brushes of the steps, and what else the techniques ask for. */
 export function listMaterials({ palette, mixes, steps }: WashPlan): LaidOut[] {
-  const used = new Set(mixes.flatMap(({ parts }) => parts.map(({ paint }) => paint)));
-  const paints = palette.filter(({ id }) => used.has(id)).map(({ name, ci }) => `${name} (${ci})`);
+  const used = new Set(
+    mixes.flatMap(({ parts, meets }) =>
+      [...parts, ...(meets?.parts ?? [])].map(({ paint }) => paint),
+    ),
+  );
+  const paints = palette.filter(({ id }) => used.has(id)).map(nameWithCode);
   const brushes = [
     ...new Set(steps.flatMap(({ brush }) => brush?.split('; ').map(plainBrush) ?? [])),
   ];

@@ -11,6 +11,7 @@ import {
 } from '../../core/plan/evening/evening-times.ts';
 import { eveningName, planTimeInWords } from '../../core/plan/evening/evening-words.ts';
 import { listMaterials } from '../../core/plan/list-materials.ts';
+import { nameWithCode } from '../../core/plan/paint-name-in.ts';
 import type { Step, WashPlan } from '../../core/plan/plan.ts';
 import { planCautions } from '../../core/plan/steps/step-cautions.ts';
 import { techniqueWindow } from '../../core/plan/techniques/wetness-windows.ts';
@@ -39,7 +40,7 @@ interface PlanSheetProps {
 export function PlanSheet({ title, sheet, plan, reading, stage, type }: PlanSheetProps) {
   const { work, wait } = planMinutes(plan);
   const rows = planRows(plan);
-  const paints = plan.palette.map(({ name, ci }) => (ci ? `${name} (${ci})` : name)).join(', ');
+  const paints = plan.palette.map(nameWithCode).join(', ');
   return (
     <div class={styles.content} style={{ '--type': type }}>
       <header class={styles.head}>
