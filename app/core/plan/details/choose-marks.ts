@@ -17,6 +17,8 @@ import type { Mark } from './mark.ts';
 /** A mark is worth setting from this gain on, CIEDE2000. */
 const leastGain = 2.5;
 const mostDetails = 48;
+/** A touch that brings so much more colour than its place is to have, CIE C* for an L* of darkness, is a speck. */
+const speckFrom = 0.5;
 /** So many of the puddles on the palette are taken up for details. */
 const mostPuddles = 3;
 /** An accent is darker than what it is set on by this, L*, ... */
@@ -96,6 +98,8 @@ function choosePuddles(judged: readonly Judged[], count: number): readonly numbe
 const worth = ({ detail }: Judged, gain: number): number =>
   gain < leastGain ? 0 : gain * detail.areaMm2 * detail.near;
 
+const chroma = ([, a, b]: Lab): number => Math.hypot(a, b);
+
 /** What of the darkest shapes is taken first: near the centre of interest some L* count for less. */
 const darkness = ({ wanted, detail }: Judged): number => nearerBy * detail.near - wanted[0];
 
@@ -133,7 +137,9 @@ export function chooseMarks({ shapes, groundOf, mixes, spectraOf, range }: MarkI
       solver.solve([spectra], ground, wanted, most);
       const load = solver.amounts[0];
       const lab = colour(spectra, load);
-      return { load, lab, gain: missed - colourDifference(lab, wanted) };
+      const tooColourful = chroma(lab) - Math.max(chroma(wanted), chroma(now));
+      const isSpeck = tooColourful > speckFrom * (now[0] - lab[0]);
+      return { load, lab, gain: isSpeck ? 0 : missed - colourDifference(lab, wanted) };
     });
     return [{ shape, detail, wanted, now, touches }];
   });

@@ -1,6 +1,8 @@
+import { colourDifference } from '../../colour/ciede2000.ts';
 import type { Lab } from '../../colour/lab.ts';
 import { placeInWords } from '../../raster/size.ts';
 import type { Detail } from '../../reading/details/detail.ts';
+import type { ToneRange } from '../../reading/reading.ts';
 import { onTheSheet } from '../../reading/tone-range.ts';
 import { formatAll, joinWords, pluralize } from '../../words/numbers.ts';
 import type { Mix, Step } from '../plan.ts';
@@ -10,19 +12,33 @@ import type { Mark } from './mark.ts';
 
 /** Opaque white over dry paint: nearly paper, a little cool (own). */
 const opaqueWhite: Lab = [92, -0.5, -1];
-/** A light is set back in white from this lightness on: greyer ones would glare (own). */
-const sparkleLightness = 75;
+/** A light is set back in white from this lightness on (own) ... */
+const sparkleLightness = 78;
+/** ... where white comes nearer to it than what is painted there by this, CIEDE2000: others would glare (own). */
+const leastSparkleGain = 4;
 /** And so many of them (own). */
 const mostSparkles = 12;
 
+/** What the washes are to be where a shape lies. */
+function paintedAt({ rows, shares }: Detail, colours: readonly number[], range: ToneRange): Lab {
+  const mean = (c: number): number =>
+    rows.reduce((sum, row, n) => sum + shares[n] * colours[3 * row + c], 0);
+  return [onTheSheet(range, mean(0)), mean(1), mean(2)];
+}
+
 /** The small lights that are set back in opaque white at the end, by their place in the reading's list. */
 export function sparklesOf({ reading }: Pick<PlanFacts, 'reading'>, range = reading.range): Mark[] {
-  return (reading.details?.shapes ?? [])
-    .flatMap(({ isLight, lab }, shape): Mark[] =>
-      isLight && onTheSheet(range, lab[0]) >= sparkleLightness
-        ? [{ kind: 'sparkle', shape, lab: opaqueWhite }]
-        : [],
-    )
+  const { details, squares } = reading;
+  if (!details || !squares) return [];
+  return details.shapes
+    .flatMap((detail, shape): Mark[] => {
+      const { isLight, lab } = detail;
+      const wanted: Lab = [onTheSheet(range, lab[0]), lab[1], lab[2]];
+      if (!isLight || wanted[0] < sparkleLightness) return [];
+      const painted = paintedAt(detail, squares.colours, range);
+      const gain = colourDifference(painted, wanted) - colourDifference(opaqueWhite, wanted);
+      return gain >= leastSparkleGain ? [{ kind: 'sparkle', shape, lab: opaqueWhite }] : [];
+    })
     .slice(0, mostSparkles);
 }
 

@@ -28,10 +28,15 @@ const shapes = [
   shape({ at: [0.4, 0.8], rows: [1] }),
   shape({ isLight: true, lab: [85, 0, 0] }),
   shape({ isLight: true, lab: [70, 0, 0] }),
+  shape({ isLight: true, lab: [85, 0, 0], rows: [1] }), // set in what is light already
+  shape({ isLight: true, lab: [80, 8, 30] }), // a warm light: white would glare in it
 ];
 const reading = {
   ...madeReading([{ band: 1, family: 1, share: 1, lab: [80, 0, 0] }], [], 'photographed'),
-  squares: { slots: [4, 2, 7] } as unknown as NonNullable<Reading['squares']>,
+  squares: {
+    slots: [4, 2, 7],
+    colours: [65, 4, 20, 88, 0, 2, 50, 0, 0],
+  } as unknown as NonNullable<Reading['squares']>,
   details: { cellPx: 2, shapes },
 };
 const facts = { reading };
@@ -107,7 +112,7 @@ describe('marks on the steps', () => {
   });
 });
 
-test('sparkles are lights that would look white, twelve at most', () => {
+test('sparkles are lights white comes nearer to than what is painted there, twelve at most', () => {
   expect(sparklesOf(facts).map(({ shape: n, kind }) => [n, kind])).toEqual([[3, 'sparkle']]);
   const many = { ...reading, details: { cellPx: 2, shapes: Array(20).fill(shapes[3]) } };
   expect(sparklesOf({ reading: many })).toHaveLength(12);
