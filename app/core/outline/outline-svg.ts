@@ -1,4 +1,5 @@
-import type { Outline, OutlineKind, OutlineLine, OutlineRole } from './outline.ts';
+import type { OutlineKind, OutlineLine, OutlineRole } from './choose-strokes.ts';
+import type { Outline } from './outline.ts';
 import { rowLetter } from './outline-grid.ts';
 
 /** What she wants to see of the drawing. */

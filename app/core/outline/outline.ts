@@ -1,25 +1,19 @@
 import type { Point } from '../colour/lab.ts';
 import type { PixelSize } from '../raster/size.ts';
-import { smoothLine } from '../raster/smooth-line.ts';
+import { interestIn } from '../reading/details/centre-of-interest.ts';
 import { type Edge, kindOnSheet } from '../reading/edges/edge.ts';
 import { type MassSizes, massSizes } from '../reading/masses.ts';
 import type { Reading } from '../reading/reading.ts';
 import type { Slot } from '../reading/slot.ts';
+import {
+  chooseStrokes,
+  type OutlineKind,
+  type OutlineLine,
+  type OutlinePiece,
+  type OutlineRole,
+} from './choose-strokes.ts';
 import { type OutlineGrid, outlineGrid } from './outline-grid.ts';
 import { outlineShapes } from './outline-shapes.ts';
-
-/** hard: a full line; found: a thin full line; soft: dots. What is lost is not drawn. */
-export type OutlineKind = 'hard' | 'found' | 'soft';
-
-/** white: round paper kept white; outer: between things; inner: from one value to the next within one. */
-export type OutlineRole = 'white' | 'outer' | 'inner';
-
-export interface OutlineLine {
-  readonly kind: OutlineKind;
-  readonly role: OutlineRole;
-  /** mm on the sheet from its left and from its top. */
-  readonly points: readonly Point[];
-}
 
 /** The drawing to carry over to the sheet, at true size. */
 export interface Outline {
@@ -28,15 +22,6 @@ export interface Outline {
   readonly lines: readonly OutlineLine[];
   readonly grid: OutlineGrid;
 }
-
-/** Shorter lines by themselves are not worth drawing, mm; round whites they are. */
-const leastLineMm = 2;
-
-const lengthOf = (points: readonly Point[]): number =>
-  points.reduce((sum, [x, y], i) => {
-    const [fromX, fromY] = points[i - 1] ?? [x, y];
-    return sum + Math.hypot(x - fromX, y - fromY);
-  }, 0);
 
 /** What is drawn of an edge; null for nothing. Paper must stay white, so a white's lost edge is dotted. */
 function drawnKind(edge: Edge, role: OutlineRole): OutlineKind | null {
@@ -49,6 +34,12 @@ function roleBetween(one: Slot, other: Slot): OutlineRole {
   if (one.reserve || other.reserve) return 'white';
   if (one.passage !== other.passage || one.family !== other.family) return 'outer';
   return Math.abs(one.band - other.band) > 1 ? 'outer' : 'inner';
+}
+
+/** 1 for the pixels of the subject; null where there is none. */
+function subjectMask({ slots }: Pick<Reading, 'slots'>, slotMap: Uint8Array): Uint8Array | null {
+  const isSubject = slots.map(({ passage }) => (passage === 'subject' ? 1 : 0));
+  return isSubject.includes(1) ? slotMap.map((slot) => isSubject[slot] ?? 0) : null;
 }
 
 /**
@@ -66,7 +57,12 @@ export function outlineOf(
     throw new RangeError('the slot map must hold one number a pixel of the raster');
   const shapes = outlineShapes(slotMap, reading, smallest);
   const slotOf = (shape: number): Slot | undefined => slots[shapes.slots[shape]];
-  const lines = edges.flatMap((edge): OutlineLine[] => {
+  const nearness = interestIn(
+    subjectMask(reading, slotMap),
+    reading.proposedSubject?.path ?? null,
+    raster,
+  );
+  const pieces = edges.flatMap((edge): OutlinePiece[] => {
     const beside = shapesBeside(edge, slotMap, shapes.labels, raster);
     if (!beside) return [];
     const [one, other] = beside.map((shape) => shapes.wholes[shape]) as [number, number];
@@ -75,13 +71,11 @@ export function outlineOf(
     const role = roleBetween(a, b);
     const kind = drawnKind(edge, role);
     if (!kind) return [];
-    const points = smoothLine(
-      edge.path.map(([x, y]): Point => [x * sheet.widthMm, y * sheet.heightMm]),
-    );
-    if (role !== 'white' && lengthOf(points) < leastLineMm) return [];
-    return [{ kind, role, points }];
+    const points = edge.path.map(([x, y]): Point => [x * sheet.widthMm, y * sheet.heightMm]);
+    const near = nearness(...edge.path[edge.path.length >> 1]);
+    return [{ kind, role, points, contrast: edge.contrast, near }];
   });
-  return { ...sheet, lines, grid: outlineGrid(sheet) };
+  return { ...sheet, lines: chooseStrokes(pieces), grid: outlineGrid(sheet) };
 }
 
 /** Looked at in this many places along an edge at most ... */

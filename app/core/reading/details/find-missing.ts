@@ -84,20 +84,24 @@ export function smoothColours(
   return labInPlace({ ...size, red: plane(0), green: plane(1), blue: plane(2) });
 }
 
-/** L* by which a pixel is to be darker than a smooth colour, and how much it stands off it. */
-function standsOff(
-  photo: LabPlanes,
-  i: number,
-  smooth: LabPlanes,
-  j: number,
-  range: ToneRange,
-): readonly [darker: number, need: number] {
-  const darker = onTheSheet(range, smooth.lightness[j]) - onTheSheet(range, photo.lightness[i]);
-  const [a, b] = [photo.a[i], photo.b[i]];
-  const chroma = Math.sqrt(a * a + b * b);
-  if (chroma < Math.hypot(smooth.a[j], smooth.b[j])) return [darker, darker];
-  const apart = Math.hypot(a - smooth.a[j], b - smooth.b[j]);
-  return [darker, darker + (colourShare * apart) / (1 + colourFall * chroma)];
+/** A picture as it is compared: L* on the sheet, a*, b*, C* of every pixel. */
+interface Compared extends Pick<LabPlanes, 'a' | 'b'> {
+  readonly tones: Float64Array;
+  readonly chroma: Float64Array;
+}
+
+function toCompare({ lightness, a, b }: LabPlanes, range: ToneRange): Compared {
+  const tones = Float64Array.from(lightness, (each) => onTheSheet(range, each));
+  const chroma = Float64Array.from(a, (each, i) => Math.sqrt(each * each + b[i] * b[i]));
+  return { tones, a, b, chroma };
+}
+
+/** How much a pixel stands off a smooth colour that it is to be `darker` than. */
+function needOf(photo: Compared, i: number, smooth: Compared, j: number, darker: number): number {
+  const chroma = photo.chroma[i];
+  if (chroma < smooth.chroma[j]) return darker;
+  const [da, db] = [photo.a[i] - smooth.a[j], photo.b[i] - smooth.b[j]];
+  return darker + (colourShare * Math.sqrt(da * da + db * db)) / (1 + colourFall * chroma);
 }
 
 interface MissingSettings {
@@ -118,29 +122,35 @@ export function findMissing(
 ): Missing {
   const rimPx = Math.max(1, Math.round(rimMm * cellsPerMm));
   const { width, height } = size;
+  const own = toCompare(photo, range);
+  const washed = toCompare(smooth, range);
   const kinds = new Uint8Array(photo.a.length);
   const times = new Float32Array(photo.a.length);
   for (let y = 0, i = 0; y < height; y++) {
+    const up = Math.max(0, y - rimPx) * width;
+    const down = Math.min(height - 1, y + rimPx) * width;
     for (let x = 0; x < width; x++, i++) {
-      const [left, right] = [Math.max(0, x - rimPx), Math.min(width - 1, x + rimPx)];
-      const [up, down] = [Math.max(0, y - rimPx), Math.min(height - 1, y + rimPx)];
-      let mostDark = Number.NEGATIVE_INFINITY;
-      let leastDark = Number.POSITIVE_INFINITY;
-      let need = Number.POSITIVE_INFINITY;
-      for (const j of [i, y * width + left, y * width + right, up * width + x, down * width + x]) {
-        const [darker, own] = standsOff(photo, i, smooth, j, range);
-        mostDark = Math.max(mostDark, darker);
-        leastDark = Math.min(leastDark, darker);
-        need = Math.min(need, own);
+      const left = i - Math.min(rimPx, x);
+      const right = i + Math.min(rimPx, width - 1 - x);
+      const places = [i, left, right, up + x, down + x];
+      let [darkest, lightest] = [washed.tones[i], washed.tones[i]];
+      for (const j of places) {
+        darkest = Math.min(darkest, washed.tones[j]);
+        lightest = Math.max(lightest, washed.tones[j]);
       }
-      if (mostDark <= -sparkleFrom && canBeLight(i)) {
+      const tone = own.tones[i];
+      if (tone - lightest >= sparkleFrom && canBeLight(i)) {
         kinds[i] = light;
-        times[i] = -mostDark / sparkleFrom;
+        times[i] = (tone - lightest) / sparkleFrom;
         continue;
       }
+      if (tone - darkest > lighterAllowed) continue;
       const near = nearness((x + 0.5) / width, (y + 0.5) / height);
       const from = missingFrom.far + near * (missingFrom.near - missingFrom.far);
-      if (leastDark < -lighterAllowed || need < from) continue;
+      let need = Number.POSITIVE_INFINITY;
+      for (const j of places)
+        need = Math.min(need, needOf(own, i, washed, j, washed.tones[j] - tone));
+      if (need < from) continue;
       kinds[i] = dark;
       times[i] = need / from;
     }
