@@ -1,8 +1,7 @@
 import { type Lab, tableOf } from '../core/colour/lab.ts';
-import type { ShapePlace } from '../core/raster/largest-shapes.ts';
+import type { WashPlace } from '../core/plan/runs/wash-places.ts';
 import { paintSlots } from '../core/raster/paint-slots.ts';
 import type { PixelSize } from '../core/raster/size.ts';
-import { shortOrdinal } from '../core/words/numbers.ts';
 import type { Layer } from './layers.ts';
 
 /** The shapes of one wash: a number for every pixel, and whether a number is painted. */
@@ -67,22 +66,28 @@ export const shapesLayer =
 /** Height of a tag as a share of the long side: to be read on a phone. */
 const tagShare = 1 / 19;
 
+/** What stands on a tag: '1 A', 'B', 'A thin'. */
+const tagWords = ({ turn, puddle, amount }: Omit<WashPlace, 'place'>): string =>
+  [turn, puddle, amount].filter((word) => word !== null).join(' ');
+
 /**
- * A picture with a tag of paper on some shapes: '1st', '2nd' ..., the order to paint them in. `shapes` is asked when
- * it is painted.
+ * A picture with tags of paper on it: large ones on shapes, for their turn and their puddle; slighter ones inside them,
+ * for a second puddle and for where paint is strong or thin. `places` is asked when it is painted.
  */
 export const pointedLayer =
-  (under: Layer, shapes: () => readonly ShapePlace[]): Layer =>
+  (under: Layer, places: () => readonly WashPlace[]): Layer =>
   (context) => {
     under(context);
     const { width, height } = context.canvas;
-    const high = Math.max(14, Math.max(width, height) * tagShare);
-    context.font = `600 ${Math.round(high * 0.68)}px system-ui, sans-serif`;
+    const whole = Math.max(14, Math.max(width, height) * tagShare);
     context.textAlign = 'center';
     context.textBaseline = 'middle';
-    context.lineWidth = high / 14;
-    for (const [i, { place }] of shapes().entries()) {
-      const words = shortOrdinal(i + 1);
+    for (const { place, ...tag } of places()) {
+      const inside = tag.turn === null;
+      const high = inside ? 0.8 * whole : whole;
+      const words = tagWords(tag);
+      context.font = `${inside ? 500 : 600} ${Math.round(high * 0.68)}px system-ui, sans-serif`;
+      context.lineWidth = high / (inside ? 24 : 14);
       const wide = context.measureText(words).width + high / 2;
       // A tag at the rim is moved in so that all of it is seen.
       const x = Math.min(width - wide / 2, Math.max(wide / 2, place[0] * width));

@@ -5,8 +5,9 @@ import { labelRuns, type RunLabels } from './label-shapes.ts';
 import { shrinkSlots } from './paint-slots.ts';
 import type { PixelSize } from './size.ts';
 
-/** One connected shape: its innermost place and its size, both in shares of the picture. */
+/** One connected shape: its kind, its innermost place and its size, both in shares of the picture. */
 export interface ShapePlace {
+  readonly kind: number;
   readonly place: Point;
   readonly share: number;
 }
@@ -54,6 +55,10 @@ export function largestShapes(
       const pixel = findInnermost(labels, shape, small);
       const x = ((pixel % small.width) + 0.5) / small.width;
       const y = (Math.floor(pixel / small.width) + 0.5) / small.height;
-      return { place: [x, y], share: areaPx / small.slotMap.length };
+      return {
+        kind: kinds[labels.kinds[shape]],
+        place: [x, y],
+        share: areaPx / small.slotMap.length,
+      };
     });
 }

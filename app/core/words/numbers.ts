@@ -3,16 +3,9 @@ import { lightnessOfOneValue } from '../limits.ts';
 const counts = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine'];
 const ordinals = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth'];
 const plurals = new Intl.PluralRules('en-GB');
-const places = new Intl.PluralRules('en-GB', { type: 'ordinal' });
 
 /** 'no', 'one' ... 'nine'; '10' from ten on. */
 export const spellCount = (count: number): string => counts[count] ?? String(count);
-
-/** '1st', '2nd', '3rd', '4th' ...: where there is no room for the word. */
-export function shortOrdinal(place: number): string {
-  const endings: Partial<Record<Intl.LDMLPluralRule, string>> = { one: 'st', two: 'nd', few: 'rd' };
-  return `${place}${endings[places.select(place)] ?? 'th'}`;
-}
 
 /** 'first' ... 'eighth', of a place from 1; '9th' from nine on. */
 export const spellOrdinal = (place: number): string => ordinals[place - 1] ?? `${place}th`;

@@ -42,7 +42,7 @@ export function useEaselView(easel: Easel, calls: PictureCalls) {
   const ofStep = useComputed(() => {
     const openDesk = easel.desk.value;
     const step = easel.step.value;
-    return openDesk && step ? stepLayers(openDesk.seen, step, soft.value) : {};
+    return openDesk && step ? stepLayers(openDesk.seen, openDesk.plan, step, soft.value) : {};
   });
   const band = useComputed(() => {
     const openDesk = easel.desk.value;

@@ -70,7 +70,7 @@ export function stageLayers(
     marks,
   };
   return {
-    ...stepLayers(seen, step, soft),
+    ...stepLayers(seen, plan, step, soft),
     wet: sheetLayer(sheet, wet),
     'wet-grey': sheetLayer(sheet, wet, true),
     changes: sheetLayer(crisp, changes),
@@ -100,5 +100,5 @@ export function describeStage(plan: WashPlan, index: number, view: StageView): s
   if (view !== 'where') return '';
   return stepChanges(plan, index).marks.length > 0
     ? 'What is to be set stays in sight; the rest is dimmed.'
-    : 'The tags say which shapes come first: big before small.';
+    : 'The tags say what comes first, from which puddle: big before small.';
 }

@@ -1,7 +1,6 @@
 import { markOfStep } from '../../core/plan/details/place-marks.ts';
-import { mostPointedAt } from '../../core/plan/evening/evening-times.ts';
-import type { Step } from '../../core/plan/plan.ts';
-import { largestShapes, type ShapePlace } from '../../core/raster/largest-shapes.ts';
+import type { Step, WashPlan } from '../../core/plan/plan.ts';
+import { type WashPlace, washPlaces } from '../../core/plan/runs/wash-places.ts';
 import type { SoftBlend } from '../../core/raster/paint-slots.ts';
 import {
   bitmapLayer,
@@ -22,29 +21,6 @@ export type StepView = (typeof stepViews)[number];
 /** Name of the layer that shows `view`, in grey or not. */
 export const stepLayer = (view: string, grey: boolean): string => (grey ? `${view}-grey` : view);
 
-/** Steps that go over all of the sheet, or over none of it, point at nothing. */
-const pointsAt = ({ kind }: Step): boolean => kind !== 'transfer' && kind !== 'last-look';
-
-/**
- * The largest shapes a step works at, at most seven: what is painted from one mix and touches is one shape, as the
- * mixes run over lighter and darker values; each kept white is one by itself.
- */
-export function shapesPointedAt({ reading, slotMap }: OpenedReading, step: Step): ShapePlace[] {
-  if (!pointsAt(step)) return [];
-  const names: string[] = [];
-  // A wash over the whole sheet paints ground and subject from the same mixes.
-  const asOne = step.kind === 'wash' && step.key.split('/')[1] === 'sheet';
-  const kindOf = (index: number): number => {
-    const slot = reading.slots[index];
-    if (!slot || !step.slots.includes(index)) return -1;
-    const passage = asOne ? 'sheet' : slot.passage;
-    const name = slot.reserve ? 'white' : `${passage}/${slot.family}`;
-    if (!names.includes(name)) names.push(name);
-    return names.indexOf(name);
-  };
-  return largestShapes(slotMap, reading.raster, kindOf, mostPointedAt);
-}
-
 export const sheetMapOf = (
   { slotMap, reading: { squares, details } }: Pick<OpenedReading, 'slotMap' | 'reading'>,
   soft: SoftBlend | null,
@@ -56,17 +32,24 @@ const ownShapes = ({ kind, marks = [] }: Step): number[] =>
 
 /**
  * All layers of one step: the reference, the sheet after the step with its soft edges soft (crisp until
- * they are worked out), and where the step works, its largest shapes numbered: big before small (R3).
+ * they are worked out), and where the step works: its largest shapes in their turn, and the puddles.
  */
 export function stepLayers(
   seen: OpenedReading,
+  plan: Pick<WashPlan, 'mixes' | 'runs'>,
   step: Step,
   soft: SoftBlend | null,
 ): Record<string, Layer> {
   const where = new Set(step.slots);
-  let found: ShapePlace[] | null = null;
-  const shapes = (): ShapePlace[] => {
-    found ??= shapesPointedAt(seen, step);
+  const { slots, raster, squares } = seen.reading;
+  let found: WashPlace[] | null = null;
+  const places = (): WashPlace[] => {
+    found ??= washPlaces(step, plan, {
+      slots,
+      raster,
+      slotMap: seen.slotMap,
+      ...(squares && { squares }),
+    });
     return found;
   };
   const sheet = sheetMapOf(seen, soft);
@@ -75,7 +58,7 @@ export function stepLayers(
   const whereIn = (under: Layer): Layer =>
     details && small.length > 0
       ? whereMarksLayer(under, details, small, wallGrey)
-      : pointedLayer(whereLayer(under, seen.slotMap, where, wallGrey), shapes);
+      : pointedLayer(whereLayer(under, seen.slotMap, where, wallGrey), places);
   const colour = bitmapLayer(seen.reference);
   const grey = bitmapLayer(seen.grey);
   return {

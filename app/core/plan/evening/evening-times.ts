@@ -6,9 +6,6 @@ import type { Step, WashPlan } from '../plan.ts';
 export const mostInEvening = 7;
 export const mostPaintingSteps = 12;
 
-/** Shapes pointed at in one step: no one holds more in mind. */
-export const mostPointedAt = 7;
-
 /** Whether a step puts paint down or takes it off: these steps tire her and the paper. */
 export const isPaintingStep = ({ kind }: Pick<Step, 'kind'>): boolean =>
   kind === 'wash' ||

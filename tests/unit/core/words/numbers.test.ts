@@ -7,7 +7,6 @@ import {
   joinWords,
   openWithCount,
   pluralize,
-  shortOrdinal,
   spellCount,
   spellOrdinal,
 } from '../../../../app/core/words/numbers.ts';
@@ -26,17 +25,6 @@ describe('counts', () => {
 
   test('places are spelled up to the eighth', () => {
     expect([1, 2, 8, 9].map(spellOrdinal)).toEqual(['first', 'second', 'eighth', '9th']);
-  });
-
-  test('places in short', () => {
-    expect([1, 2, 3, 4, 11, 21].map(shortOrdinal)).toEqual([
-      '1st',
-      '2nd',
-      '3rd',
-      '4th',
-      '11th',
-      '21st',
-    ]);
   });
 
   test('only one of a thing is singular', () => {

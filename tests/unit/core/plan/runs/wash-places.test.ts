@@ -1,0 +1,91 @@
+import { describe, expect, test } from 'vitest';
+import type { Mix, Step } from '../../../../../app/core/plan/plan.ts';
+import type { Run } from '../../../../../app/core/plan/runs/run.ts';
+import { washPlaces } from '../../../../../app/core/plan/runs/wash-places.ts';
+import type { ColourSquares } from '../../../../../app/core/reading/colour-squares.ts';
+import { madeReading } from '../../../../support/plan/made-reading.ts';
+
+// Which places are told: (own). Ground left, subject right, of one colour and value; they touch.
+const raster = { width: 40, height: 30 };
+const reading = madeReading(
+  ['ground', 'subject'].map((passage) => ({
+    passage,
+    band: 1,
+    family: 1,
+    share: 0.5,
+    lab: [50, 0, 0],
+  })),
+);
+const slotMap = Uint8Array.from({ length: 1200 }, (_, i) => (i % 40 < 20 ? 0 : 1));
+const squares = { across: 4, down: 3, sidePx: 10 } as ColourSquares;
+const seen = { slots: reading.slots, slotMap, raster, squares };
+
+const mixes = [
+  { id: 'g', puddle: 'A', passage: 'ground', family: 1 },
+  { id: 's', puddle: 'B', passage: 'subject', family: 1 },
+  { id: 'w', puddle: 'C', passage: 'sheet', family: 1 },
+] as unknown as Mix[];
+const step = (key: string, kind: Step['kind'] = 'wash', ids = ['g', 's', 'w']): Step =>
+  ({ key, kind, slots: [0, 1], mixes: ids }) as unknown as Step;
+const run = (more: Partial<Run> = {}): Run => ({
+  mix: 'w',
+  strength: 'full',
+  squares: [0, 3, 8],
+  own: [2, 2, 2],
+  other: [],
+  ...more,
+});
+
+describe('the shapes of a step', () => {
+  test('what is painted from one mix and touches is one, across the line too where both are painted together', () => {
+    expect(washPlaces(step('wash/sheet/1', 'wash', ['w']), { mixes }, seen)).toMatchObject([
+      { turn: 1, puddle: 'C', amount: null },
+    ]);
+    const apart = washPlaces(step('wash/ground/1', 'wash', ['g', 's']), { mixes }, seen);
+    expect(apart.map(({ turn, puddle }) => `${turn} ${puddle}`).sort()).toEqual(['1 A', '2 B']);
+  });
+
+  test('have no puddle where none is brushed, and no place in steps that are about the whole sheet', () => {
+    const places = washPlaces(step('dry/sheet/1', 'dry'), { mixes }, seen);
+    expect(places.map(({ puddle }) => puddle)).toEqual([null, null]);
+    expect(washPlaces(step('transfer/sheet/0', 'transfer'), { mixes }, seen)).toEqual([]);
+  });
+});
+
+describe('inside a wash', () => {
+  const inside = (one: Run) =>
+    washPlaces(step('wash/sheet/1', 'wash', ['w']), { mixes, runs: [one] }, seen).filter(
+      ({ turn }) => turn === null,
+    );
+
+  test('the second puddle is shown where it has most of the paint', () => {
+    const meets = { parts: [], puddle: 'D' };
+    expect(inside(run({ meets, other: [0, 1.5, 0.1] }))).toEqual([
+      { place: [35 / 40, 5 / 30], turn: null, puddle: 'D', amount: null },
+    ]);
+    expect(inside(run({ meets, other: [0, 0.5, 0.1] }))).toEqual([]);
+    expect(inside(run({ meets: { ...meets, puddle: null }, other: [0, 9, 0] }))).not.toContainEqual(
+      expect.objectContaining({ puddle: null }),
+    );
+  });
+
+  test('strong and thin are shown where they lie, unless the wash is even', () => {
+    expect(inside(run({ own: [1, 2, 3] }))).toEqual([
+      { place: [5 / 40, 25 / 30], turn: null, puddle: 'C', amount: 'strong' },
+      { place: [5 / 40, 5 / 30], turn: null, puddle: 'C', amount: 'thin' },
+    ]);
+    expect(inside(run({ own: [2, 2.5, 3] }))).toEqual([]);
+  });
+
+  test('no tag covers another, and runs of other steps are not told', () => {
+    const first = washPlaces(step('wash/sheet/1', 'wash', ['w']), { mixes }, seen)[0];
+    const [x, y] = first?.place ?? [0, 0];
+    const square = Math.floor(y * 3) * 4 + Math.floor(x * 4);
+    const covered = inside(run({ squares: [square, 3, 8], own: [9, 2, 4] }));
+    for (const { place } of covered) {
+      const away = Math.max(Math.abs(place[0] - x), Math.abs(place[1] - y));
+      expect(away).toBeGreaterThanOrEqual(0.1);
+    }
+    expect(inside(run({ mix: 'other', own: [1, 2, 3] }))).toEqual([]);
+  });
+});
