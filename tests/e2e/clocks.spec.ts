@@ -135,7 +135,7 @@ test('A-TIM-14: twenty taps on Pause make time run no faster', async ({ page }) 
   await driveClock(page);
   await page.goto('./');
   await easelWith(page, smallPhoto);
-  await goToStep(page, 3);
+  await goToStep(page, 4); // the first wash
   await pressOn(page);
   const at = await pageTime(page);
   const before = await clockSeconds(page);

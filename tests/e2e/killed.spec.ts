@@ -49,8 +49,8 @@ test('killed while she paints: same step, right time left, nothing lost', async 
   await toTheWashes(page).tap();
   await toTheEasel(page).tap();
   await expect(prompt(page)).toBeVisible();
-  await goToStep(page, 3);
-  await pressOn(page); // step 3 begins
+  await goToStep(page, 4); // the first wash
+  await pressOn(page); // the wash begins
   const place = await easelPlace(page);
   const said = await prompt(page).innerText();
   const at = Date.now();

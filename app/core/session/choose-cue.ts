@@ -4,7 +4,7 @@ import { minuteMs } from '../limits.ts';
 import type { Step } from '../plan/plan.ts';
 import { dryerCautions } from '../plan/steps/step-cautions.ts';
 import type { DryingClock, TimedStep } from './drying-clock.ts';
-import type { EaselTime } from './easel-time.ts';
+import { type EaselTime, isTimed } from './easel-time.ts';
 import type { SessionState } from './session-state.ts';
 
 /** How wet a drying wash is by its clocks and by what she said; session ms. */
@@ -132,7 +132,7 @@ export function chooseCue(
     if (cue) return cue;
   }
   const plannedMs = step.paintMinutes[1] * minuteMs;
-  if (phase === 'painting' && plannedMs > 0 && time.paintingMs >= plannedMs)
+  if (phase === 'painting' && isTimed(step) && time.paintingMs >= plannedMs)
     return {
       key: `${step.key} painted`,
       kind: 'end',

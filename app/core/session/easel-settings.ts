@@ -49,9 +49,9 @@ export interface EaselSettings {
   readonly letterKeys: boolean;
 }
 
-/** Silent until she asks for it. */
-export const quietEasel: EaselSettings = {
-  sound: false,
+/** The clock is heard unless she turns it off; nothing is read aloud until she asks for it. */
+export const usualEasel: EaselSettings = {
+  sound: true,
   voice: false,
   hand: 'right',
   letterKeys: true,
@@ -59,9 +59,9 @@ export const quietEasel: EaselSettings = {
 
 /** What was kept, as far as it can be understood. */
 export function easelSettingsOf(kept: unknown): EaselSettings {
-  if (typeof kept !== 'object' || kept === null) return quietEasel;
+  if (typeof kept !== 'object' || kept === null) return usualEasel;
   return {
-    sound: 'sound' in kept && kept.sound === true,
+    sound: !('sound' in kept && kept.sound === false),
     voice: 'voice' in kept && kept.voice === true,
     hand: 'hand' in kept && kept.hand === 'left' ? 'left' : 'right',
     letterKeys: !('letterKeys' in kept && kept.letterKeys === false),

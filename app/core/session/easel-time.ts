@@ -57,6 +57,16 @@ export interface EaselTime {
   readonly open: TimeLeft | null;
 }
 
+/** Nothing presses while she gets ready, or looks: no clock runs there. */
+const unhurried: readonly string[] = ['prepare', 'puddles', 'transfer', 'last-look'];
+
+/** Whether a clock runs while she works at a step. */
+export const isTimed = ({
+  kind,
+  paintMinutes,
+}: Pick<TimedStep, 'kind' | 'paintMinutes'>): boolean =>
+  paintMinutes[1] > 0 && !unhurried.includes(kind);
+
 function timeLeft(endsLowMs: number, endsHighMs: number, atMs: number): TimeLeft {
   return {
     lowMs: Math.max(0, endsLowMs - atMs),

@@ -1,7 +1,7 @@
 import { boneDrySign } from '../../core/drying/wetness.ts';
 import { minuteMs } from '../../core/limits.ts';
 import type { Step } from '../../core/plan/plan.ts';
-import type { TimeLeft } from '../../core/session/easel-time.ts';
+import { isTimed, type TimeLeft } from '../../core/session/easel-time.ts';
 import { minutesInWords } from '../../core/words/minutes.ts';
 import type { Easel } from '../../state/session/easel.ts';
 import styles from './easel-clock.module.css';
@@ -20,7 +20,7 @@ export function EaselClock({ easel, step }: { easel: Easel; step: Step }) {
   const { phase, weather } = easel.session.value;
   const time = easel.time.value;
   if (phase === 'paused') return <Face name="Paused" sign="What is wet dries on all the same." />;
-  if (phase === 'painting' && step.paintMinutes[1] > 0)
+  if (phase === 'painting' && isTimed(step))
     return <Face name="Time for this step" left={time.painting} sign="" />;
   if (time.drying && step.kind === 'dry')
     return (
@@ -29,7 +29,7 @@ export function EaselClock({ easel, step }: { easel: Easel; step: Step }) {
         {time.shine && time.shine.highMs > 0 && <p class={styles.sign}>{shineWords(time.shine)}</p>}
       </>
     );
-  if (step.paintMinutes[1] > 0)
+  if (isTimed(step))
     return <Face name="Planned for this step" sign={minutesInWords(step.paintMinutes)} />;
   return null;
 }

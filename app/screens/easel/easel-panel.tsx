@@ -1,5 +1,6 @@
+import { useSignal } from '@preact/signals';
 import { useLayoutEffect, useRef } from 'preact/hooks';
-import { markOfStep } from '../../core/plan/details/place-marks.ts';
+import { markOfStep, ownMarks } from '../../core/plan/details/place-marks.ts';
 import { familyNameIn } from '../../core/plan/family-name-in.ts';
 import type { Step } from '../../core/plan/plan.ts';
 import { cautionsDue, choosePrompt } from '../../core/session/choose-cue.ts';
@@ -13,6 +14,7 @@ import { Button } from '../../ui/controls/button.tsx';
 import { ValueScale } from '../../ui/controls/value-scale.tsx';
 import { Cautions, PaintCautions } from '../../ui/mixes/cautions.tsx';
 import { amountsFor, PuddleList } from '../../ui/mixes/puddle-list.tsx';
+import { PuddleRow } from '../../ui/mixes/puddle-row.tsx';
 import { Consequence, LayOutList, ToolLine, TouchList } from '../../ui/mixes/step-parts.tsx';
 import { PressButton } from '../../ui/pointer/press-button.tsx';
 import { EaselClock, OpenTime } from './easel-clock.tsx';
@@ -49,6 +51,13 @@ export function EaselPanel(props: EaselPanelProps) {
     <div ref={top} class={styles.panel}>
       {easel.problem.value && <p role="alert">{easel.problem.value}</p>}
       <EaselPrompt easel={easel} step={step} />
+      {!finished && step.kind !== 'puddles' && (
+        <PuddleRow
+          mixes={mixes}
+          marks={ownMarks(step)}
+          familyName={familyNameIn(plan, seen.reading)}
+        />
+      )}
       {!finished && <Cautions said={cautionsDue(plan.steps, stepIndex, weather)} />}
       {!finished && step.kind === 'puddles' && (
         <ScrapCompare {...{ easel, ownBox, calls, desk, step }} />
@@ -59,7 +68,7 @@ export function EaselPanel(props: EaselPanelProps) {
             <EaselClock easel={easel} step={step} />
             <OpenTime easel={easel} />
           </div>
-          <SoundOffer senses={senses} />
+          {(painting || phase === 'drying') && <SoundOffer senses={senses} />}
         </div>
       )}
       {!finished && step.kind === 'puddles' && <PaintCautions plan={plan} />}
@@ -115,26 +124,37 @@ export function EaselPanel(props: EaselPanelProps) {
 
 const ends = 'Finished. What you did, and how long it took, stands in the record.';
 
-/** The one sentence to act on; it follows the clock by itself, so that the panel round it need not. */
+/**
+ * What to act on, two lines of it where there is little room and all of it after a touch; it follows the clock by
+ * itself, so that the panel round it need not.
+ */
 function EaselPrompt({ easel, step }: { easel: Easel; step: Step }) {
   const session = easel.session.value;
+  const whole = useSignal(false);
+  useLayoutEffect(() => {
+    whole.value = false;
+  }, [step.key]);
   return (
-    <p class={styles.prompt} data-testid="prompt">
-      {session.phase === 'finished' ? ends : choosePrompt(step, session, easel.time.value)}
-    </p>
+    <button
+      type="button"
+      class={styles.prompt}
+      aria-expanded={whole.value}
+      onClick={() => {
+        whole.value = !whole.value;
+      }}
+    >
+      <span data-testid="prompt">
+        {session.phase === 'finished' ? ends : choosePrompt(step, session, easel.time.value)}
+      </span>
+    </button>
   );
 }
 
-/** One tap lets the clock be heard; after a reload the browser wants a tap again. */
+/** After a reload the browser wants a tap before the clock can be heard again. */
 function SoundOffer({ senses }: { senses: EaselSenses }) {
-  switch (senses.sound.value) {
-    case 'off':
-      return <Button onClick={() => senses.change({ sound: true })}>Sound on</Button>;
-    case 'tap':
-      return <Button onClick={senses.touched}>Tap for sound</Button>;
-    default:
-      return null;
-  }
+  return senses.sound.value === 'tap' ? (
+    <Button onClick={senses.touched}>Tap for sound</Button>
+  ) : null;
 }
 
 interface MeanwhileListProps {

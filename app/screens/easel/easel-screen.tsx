@@ -72,6 +72,7 @@ export function EaselScreen(props: EaselScreenProps) {
     return (
       <EaselFrame
         hand={hand}
+        ratio={1}
         top={<TopBar title="Easel" back="Wash plan" backTo={linkTo(paintingId, 'plan')} />}
         picture={<Standstill problem={easel.problem.value} onAgain={easel.again} />}
         panel={null}
@@ -84,6 +85,8 @@ export function EaselScreen(props: EaselScreenProps) {
     <PressPlace.Provider value={place}>
       <EaselFrame
         hand={hand}
+        ratio={desk.seen.reading.raster.width / desk.seen.reading.raster.height}
+        waits={easel.session.value.phase === 'drying'}
         top={<EaselTop easel={easel} paintingId={paintingId} step={step} steps={steps} />}
         picture={<EaselPicture desk={desk} title={step.title} view={view} />}
         panel={<EaselPanel {...{ easel, senses, calls, ownBox, desk, step, view }} />}
@@ -113,6 +116,10 @@ export function EaselScreen(props: EaselScreenProps) {
 }
 
 interface EaselFrameProps {
+  /** Width of the picture over its height. */
+  ratio: number;
+  /** Something dries: the clock leads. */
+  waits?: boolean;
   top: ComponentChildren;
   picture: ComponentChildren;
   /** Words; they scroll when they must, and nothing in them is needed to act. */
@@ -126,9 +133,16 @@ interface EaselFrameProps {
 }
 
 /** The easel's places: upright one under the other, across the picture beside the rest. */
-function EaselFrame({ top, picture, panel, views, actions, hand }: EaselFrameProps) {
+function EaselFrame(props: EaselFrameProps) {
+  const { ratio, waits, top, picture, panel, views, actions, hand } = props;
   return (
-    <main class={styles.easel} data-hand={hand} data-screen="easel">
+    <main
+      class={styles.easel}
+      style={{ '--ratio': ratio }}
+      data-hand={hand}
+      data-waits={waits || undefined}
+      data-screen="easel"
+    >
       <header class={layout.top}>{top}</header>
       <div class={layout.picture}>{picture}</div>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region must be reachable by keys */}

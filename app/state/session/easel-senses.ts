@@ -3,7 +3,7 @@ import { type Cue, chooseCue } from '../../core/session/choose-cue.ts';
 import {
   type EaselSettings,
   easelSettingsOf,
-  quietEasel,
+  usualEasel,
 } from '../../core/session/easel-settings.ts';
 import { keptSignal, type SettingStore } from '../kept-signal.ts';
 import type { Easel } from './easel.ts';
@@ -73,8 +73,8 @@ export function createEaselSenses({ store, easel, chime, speaker }: EaselSensesN
     store,
     'easel',
     // What she changed before it was there counts.
-    (stored, set) => (set === quietEasel ? easelSettingsOf(stored) : set),
-    quietEasel,
+    (stored, set) => (set === usualEasel ? easelSettingsOf(stored) : set),
+    usualEasel,
   );
   const settings = kept.current;
   const due = computed(() =>

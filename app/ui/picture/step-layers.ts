@@ -1,4 +1,4 @@
-import { markOfStep } from '../../core/plan/details/place-marks.ts';
+import { ownMarks } from '../../core/plan/details/place-marks.ts';
 import type { Step, WashPlan } from '../../core/plan/plan.ts';
 import { type WashPlace, washPlaces } from '../../core/plan/runs/wash-places.ts';
 import type { SoftBlend } from '../../core/raster/paint-slots.ts';
@@ -26,10 +26,6 @@ export const sheetMapOf = (
   soft: SoftBlend | null,
 ): SheetMap => ({ slotMap, ...(squares && { squares }), ...(details && { details }), soft });
 
-/** The shapes a step sets marks on: those on the sheet after it that no step before has set. */
-const ownShapes = ({ kind, marks = [] }: Step): number[] =>
-  marks.flatMap((mark) => (mark.kind === markOfStep[kind] ? [mark.shape] : []));
-
 /**
  * All layers of one step: the reference, the sheet after the step with its soft edges soft (crisp until
  * they are worked out), and where the step works: its largest shapes in their turn, and the puddles.
@@ -54,7 +50,7 @@ export function stepLayers(
   };
   const sheet = sheetMapOf(seen, soft);
   const { details } = seen.reading;
-  const small = details ? ownShapes(step) : [];
+  const small = details ? ownMarks(step).map(({ shape }) => shape) : [];
   const whereIn = (under: Layer): Layer =>
     details && small.length > 0
       ? whereMarksLayer(under, details, small, wallGrey)

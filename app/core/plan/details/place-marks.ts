@@ -68,6 +68,10 @@ export const markOfStep: Partial<Record<Step['kind'], Mark['kind']>> = {
   'last-lights': 'sparkle',
 };
 
+/** The marks a step sets, of those on the sheet after it. */
+export const ownMarks = ({ kind, marks = [] }: Pick<Step, 'kind' | 'marks'>): Mark[] =>
+  marks.filter((mark) => mark.kind === markOfStep[kind]);
+
 /** A step that sets some marks, in words; its mixes and minutes are those of the marks. */
 function stepWithMarks(
   step: Step,

@@ -118,13 +118,20 @@ test('still wet: the wait is longer and calls anew', () => {
 
 test('A-TIM-13: a step that was left calls no more; a pause is silent', () => {
   const it = device();
-  it.log({ kind: 'started' }, { kind: 'step-begun', key: 'prepare' });
-  it.wait(11 * minute);
-  expect(cue(it)).toMatchObject({ kind: 'end', key: 'prepare painted' });
+  it.log({ kind: 'started' }, { kind: 'step-begun', key: 'wash 1' });
+  it.wait(60 * minute);
+  expect(cue(it)).toMatchObject({ kind: 'end', key: 'wash 1 painted' });
   it.log({ kind: 'paused' });
   expect(cue(it)).toBeNull();
-  it.log({ kind: 'resumed' }, { kind: 'step-done', key: 'prepare' });
-  expect(cue(it)).toMatchObject({ kind: 'step', words: 'Now: wash 1.' });
+  it.log({ kind: 'resumed' }, { kind: 'step-done', key: 'wash 1' });
+  expect(cue(it)?.key).not.toBe('wash 1 painted');
+});
+
+test('nothing calls while she gets ready: there is no clock to a pencil', () => {
+  const it = device();
+  it.log({ kind: 'started' }, { kind: 'step-begun', key: 'prepare' });
+  it.wait(60 * minute);
+  expect(cue(it)).toMatchObject({ kind: 'step' });
 });
 
 const dryingFirstWash = () => {

@@ -3,8 +3,8 @@ import {
   chimeTones,
   easelSettingsOf,
   offlineVoice,
-  quietEasel,
   shakes,
+  usualEasel,
 } from '../../../../app/core/session/easel-settings.ts';
 
 const ends = ([0, 1, 2, 3] as const).map((louder) => chimeTones({ kind: 'end', louder }));
@@ -30,15 +30,15 @@ test('it shakes as often as it sounds', () => {
   expect(shakes({ kind: 'end', louder: 2 })).toHaveLength(2 * (ends[2]?.length ?? 0));
 });
 
-test('nothing is heard before she asks for it', () => {
-  expect(easelSettingsOf(null)).toEqual(quietEasel);
-  expect(quietEasel).toMatchObject({ sound: false, voice: false });
+test('the clock is heard unless she turns it off; nothing is read aloud before she asks for it', () => {
+  expect(easelSettingsOf(null)).toEqual(usualEasel);
+  expect(usualEasel).toMatchObject({ sound: true, voice: false });
 });
 
 test.each([[undefined], ['loud'], [7], [[]], [{ sound: 'yes', voice: 1, hand: 'both' }]])(
   'what can not be understood is left out: %j',
   (kept) => {
-    expect(easelSettingsOf(kept)).toEqual(quietEasel);
+    expect(easelSettingsOf(kept)).toEqual(usualEasel);
   },
 );
 

@@ -1,14 +1,14 @@
 import { signal } from '@preact/signals';
 import { beforeEach, expect, test, vi } from 'vitest';
 import type { Cue } from '../../../../app/core/session/choose-cue.ts';
-import { type EaselSettings, quietEasel } from '../../../../app/core/session/easel-settings.ts';
+import { type EaselSettings, usualEasel } from '../../../../app/core/session/easel-settings.ts';
 import { playCues } from '../../../../app/state/session/easel-senses.ts';
 
 const play = vi.fn<(cue: Pick<Cue, 'kind' | 'louder'>) => void>();
 const say = vi.fn<(words: string) => void>();
 const hush = vi.fn();
 const cue = signal<Cue | null>(null);
-const settings = signal<EaselSettings>(quietEasel);
+const settings = signal<EaselSettings>(usualEasel);
 const step = (key: string): Cue => ({ key, kind: 'step', louder: 0, words: `Step ${key}.` });
 const end = (key: string): Cue => ({ key, kind: 'end', louder: 0, words: `End ${key}.` });
 const listen = () => playCues({ cue, settings, chime: { play }, speaker: { say, hush } });
@@ -16,7 +16,7 @@ const listen = () => playCues({ cue, settings, chime: { play }, speaker: { say, 
 beforeEach(() => {
   vi.clearAllMocks();
   cue.value = null;
-  settings.value = { ...quietEasel, sound: true, voice: true };
+  settings.value = { ...usualEasel, sound: true, voice: true };
 });
 
 test('each cue is heard once, and spoken where she asked for it', () => {
@@ -54,11 +54,11 @@ test('a cue that stood aside for another is not heard again', () => {
 
 test('off means silence, and each can be had alone', () => {
   const stop = listen();
-  settings.value = quietEasel;
+  settings.value = { ...usualEasel, sound: false };
   cue.value = end('a');
-  settings.value = { ...quietEasel, sound: true };
+  settings.value = usualEasel;
   cue.value = end('b');
-  settings.value = { ...quietEasel, voice: true };
+  settings.value = { ...usualEasel, sound: false, voice: true };
   cue.value = end('c');
   expect(play.mock.calls.map(([{ kind }]) => kind)).toEqual(['end']);
   expect(say.mock.calls.flat()).toEqual(['End c.']);

@@ -1,6 +1,6 @@
 import { signal } from '@preact/signals';
 import { expect, test, vi } from 'vitest';
-import { quietEasel } from '../../../../app/core/session/easel-settings.ts';
+import { usualEasel } from '../../../../app/core/session/easel-settings.ts';
 import { freshState } from '../../../../app/core/session/session-state.ts';
 import { createEaselSenses } from '../../../../app/state/session/easel-senses.ts';
 
@@ -30,20 +30,29 @@ function senses(kept: unknown) {
 }
 const settled = () => new Promise((resolve) => setTimeout(resolve, 0));
 
-test('one tap for sound: a sample at once, and it is kept', async () => {
-  const { made, chime, keepSetting } = senses(null);
+test('turned off it stays off, whatever she taps; turned on again: a sample at once, and it is kept', async () => {
+  const { made, chime, keepSetting } = senses({ ...usualEasel, sound: false });
   await settled();
   made.touched();
-  expect(chime.wake).not.toHaveBeenCalled(); // she has not asked
+  expect(chime.wake).not.toHaveBeenCalled();
   expect(made.sound.value).toBe('off');
   made.change({ sound: true });
   expect(chime.wake).toHaveBeenCalledExactlyOnceWith({ kind: 'end', louder: 0 });
   expect(made.sound.value).toBe('on');
-  expect(keepSetting).toHaveBeenCalledWith('easel', { ...quietEasel, sound: true });
+  expect(keepSetting).toHaveBeenCalledWith('easel', { ...usualEasel, sound: true });
+});
+
+test('the first tap at the easel lets the clock be heard, without a sample', async () => {
+  const { made, chime } = senses(null);
+  await settled();
+  expect(made.sound.value).toBe('tap');
+  made.touched();
+  expect(chime.wake).toHaveBeenCalledExactlyOnceWith();
+  expect(made.sound.value).toBe('on');
 });
 
 test('after a reload a tap is asked for, and any tap will do', async () => {
-  const { made, chime } = senses({ ...quietEasel, sound: true });
+  const { made, chime } = senses({ ...usualEasel, sound: true });
   await settled();
   expect(made.sound.value).toBe('tap');
   expect(chime.wake).not.toHaveBeenCalled();
@@ -61,7 +70,7 @@ test('speech on says so at once, speech off breaks it off', async () => {
 });
 
 test('what she set before the kept settings came is not overwritten by them', async () => {
-  const { made } = senses({ ...quietEasel, hand: 'right' });
+  const { made } = senses({ ...usualEasel, hand: 'right' });
   made.change({ hand: 'left' });
   await settled();
   expect(made.settings.value.hand).toBe('left');

@@ -1,0 +1,46 @@
+import { cssColour, type Lab } from '../../core/colour/lab.ts';
+import type { Mark } from '../../core/plan/details/mark.ts';
+import type { Mix } from '../../core/plan/plan.ts';
+import styles from './puddle-row.module.css';
+
+interface PuddleRowProps {
+  mixes: readonly Mix[];
+  /** What is set with the point of the brush: their colours are shown, not those of the washes. */
+  marks?: readonly Mark[];
+  /** Family id -> what it is called. */
+  familyName: (family: number) => string;
+}
+
+/** The colours some mixes of one puddle dry to: of the marks set with it the darkest, else thin to strong. */
+function coloursOf(uses: readonly Mix[], marks: readonly Mark[]): readonly Lab[] {
+  const set = marks.filter(({ mix }) => uses.some(({ id }) => id === mix)).map(({ lab }) => lab);
+  if (set.length > 0) return [set.reduce((dark, lab) => (lab[0] < dark[0] ? lab : dark))];
+  return uses.flatMap(({ weaker, expected }) =>
+    weaker ? [weaker.expected, expected] : [expected],
+  );
+}
+
+/** The puddles of a step at one glance: letter, the colours they dry to on the sheet, and what each is for. */
+export function PuddleRow({ mixes, marks = [], familyName }: PuddleRowProps) {
+  const puddles = new Map<string, Mix[]>();
+  for (const mix of mixes)
+    if (mix.puddle !== null) puddles.set(mix.puddle, [...(puddles.get(mix.puddle) ?? []), mix]);
+  if (puddles.size === 0) return null;
+  return (
+    <ul class={styles.row} data-testid="puddle-row">
+      {[...puddles].map(([puddle, uses]) => (
+        <li key={puddle} class={styles.puddle}>
+          <span class={styles.swatch} aria-hidden="true">
+            {coloursOf(uses, marks).map((lab) => (
+              <span key={lab.join()} style={{ background: cssColour(lab) }} />
+            ))}
+          </span>
+          <span>
+            <strong>{puddle}</strong>{' '}
+            {[...new Set(uses.map(({ family }) => familyName(family)))].join(', ')}
+          </span>
+        </li>
+      ))}
+    </ul>
+  );
+}
