@@ -120,12 +120,14 @@ test('A-TIM-13: the end of a step that was left says nothing in the next one', a
   await driveClock(page);
   await page.goto('./');
   await easelWith(page, smallPhoto);
-  await pressOn(page);
+  await goToStep(page, 4);
+  await pressOn(page); // the first wash begins
   const { most } = await clockSeconds(page);
   await page.clock.fastForward(minute * 1000);
   await pressOn(page); // done after a minute
   await page.clock.fastForward(most * 1000); // its end passes
   await expect(screen(page, 'easel')).not.toContainText(/over by|just over/);
+  await pressOn(page); // dry
   await pressOn(page); // the next begins: with its whole time
   await expect(clock(page)).not.toContainText(/over/);
   expect((await clockSeconds(page)).most).toBeGreaterThan(minute);

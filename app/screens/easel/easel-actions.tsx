@@ -61,7 +61,7 @@ export function EaselActions({ easel, paintingId, onMore, hint }: EaselActionsPr
           Stroke is down
         </PressButton>
       )}
-      <div key="always" class={styles.always}>
+      <div key="always" class={styles.always} data-slim>
         <PressButton key="back" disabled={stepIndex === 0 && !finished} onAct={easel.back}>
           Back
         </PressButton>

@@ -51,6 +51,7 @@ export function EaselPanel(props: EaselPanelProps) {
     <div ref={top} class={styles.panel}>
       {easel.problem.value && <p role="alert">{easel.problem.value}</p>}
       <EaselPrompt easel={easel} step={step} />
+      {!finished && <Cautions said={cautionsDue(plan.steps, stepIndex, weather)} />}
       {!finished && step.kind !== 'puddles' && (
         <PuddleRow
           mixes={mixes}
@@ -58,7 +59,6 @@ export function EaselPanel(props: EaselPanelProps) {
           familyName={familyNameIn(plan, seen.reading)}
         />
       )}
-      {!finished && <Cautions said={cautionsDue(plan.steps, stepIndex, weather)} />}
       {!finished && step.kind === 'puddles' && (
         <ScrapCompare {...{ easel, ownBox, calls, desk, step }} />
       )}

@@ -117,7 +117,7 @@ function ReadyPlan({ calls, ownAir, paintingId, seen, plan, studio }: ReadyPlanP
       }
       panel={
         <div class={styles.panel}>
-          <StageStrip seen={seen} steps={plan.steps} current={stepIndex} onStep={inView.show} />
+          <StageStrip seen={seen} plan={plan} current={stepIndex} onStep={inView.show} />
           <ChoiceRow
             label="What the picture shows"
             wraps
@@ -134,9 +134,9 @@ function ReadyPlan({ calls, ownAir, paintingId, seen, plan, studio }: ReadyPlanP
             }}
           />
           {stageSaid && <p>{stageSaid}</p>}
-          <ReachList plan={plan} />
           <EveningLabel plan={plan} step={step} />
           <StepCard plan={plan} reading={seen.reading} step={step} calls={calls} />
+          <ReachList plan={plan} />
           <ChangeStep studio={studio} plan={plan} reading={seen.reading} step={step} />
           <EveningPanel plan={plan} studio={studio} ownAir={ownAir} />
           <PassagesFold plan={plan} studio={studio} />

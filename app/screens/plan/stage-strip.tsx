@@ -1,25 +1,27 @@
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import { eveningOf } from '../../core/plan/evening/evening-times.ts';
 import { eveningName } from '../../core/plan/evening/evening-words.ts';
-import type { Step } from '../../core/plan/plan.ts';
+import type { Step, WashPlan } from '../../core/plan/plan.ts';
+import { stepChanges } from '../../core/plan/step-changes.ts';
 import { scaledMarks } from '../../core/raster/paint-marks.ts';
 import { shrinkSlots } from '../../core/raster/paint-slots.ts';
 import { scaledGrid } from '../../core/raster/paint-squares.ts';
 import type { PixelSize } from '../../core/raster/size.ts';
 import { type SheetMap, sheetLayer } from '../../drawing/layers.ts';
 import type { OpenedReading } from '../../state/painting/opened-reading.ts';
-import slider from '../../ui/controls/slider-row.module.css';
 import styles from './stage-strip.module.css';
 
 interface StageStripProps {
   seen: OpenedReading;
-  steps: readonly Step[];
+  plan: WashPlan;
   current: number;
   onStep: (index: number) => void;
 }
 
-/** How the sheet looks after each step, small, one beside the other; a finger on the notched line runs through them. */
-export function StageStrip({ seen, steps, current, onStep }: StageStripProps) {
+/** The steps one beside the other, those that change the sheet with how it looks then, small. */
+export function StageStrip({ seen, plan, current, onStep }: StageStripProps) {
+  const { steps } = plan;
+  const changing = useMemo(() => steps.map((_, index) => changesSheet(plan, index)), [plan]);
   const { width, height } = seen.reading.raster;
   const small = useMemo(() => {
     const { squares, details } = seen.reading;
@@ -40,48 +42,39 @@ export function StageStrip({ seen, steps, current, onStep }: StageStripProps) {
       strip.current.scrollLeft =
         stage.offsetLeft - strip.current.clientWidth / 2 + stage.clientWidth / 2;
   }, [current]);
-  const shown = steps[current];
   return (
-    <div>
-      <ol class={styles.strip} ref={strip}>
-        {steps.map((step, index) => (
-          <li key={step.key}>
-            <button
-              type="button"
-              class={styles.stage}
-              aria-current={index === current ? 'step' : undefined}
-              onClick={() => onStep(index)}
-            >
-              <Thumbnail small={small} step={step} />
-              {beginsEvening(steps, index) && (
-                <span class={styles.evening}>{eveningName(eveningOf(step))}</span>
+    <ol class={styles.strip} ref={strip}>
+      {steps.map((step, index) => (
+        <li key={step.key}>
+          <button
+            type="button"
+            class={styles.stage}
+            aria-current={index === current ? 'step' : undefined}
+            onClick={() => onStep(index)}
+          >
+            {changing[index] && <Thumbnail small={small} step={step} />}
+            {beginsEvening(steps, index) && (
+              <span class={styles.evening}>{eveningName(eveningOf(step))}</span>
+            )}
+            <span>
+              {step.n}. {step.title}
+              {step.consequence && (
+                <strong class={styles.mark}>
+                  <span class="spoken">, mind what your change does</span>
+                </strong>
               )}
-              <span>
-                {step.n}. {step.title}
-                {step.consequence && (
-                  <strong class={styles.mark}>
-                    <span class="spoken">, mind what your change does</span>
-                  </strong>
-                )}
-              </span>
-            </button>
-          </li>
-        ))}
-      </ol>
-      <input
-        class={`${slider.slider} ${styles.notched}`}
-        style={{ '--gaps': Math.max(1, steps.length - 1) }}
-        type="range"
-        aria-label="Stage"
-        aria-valuetext={shown ? `${shown.n} of ${steps.length}: ${shown.title}` : ''}
-        min={0}
-        max={steps.length - 1}
-        step={1}
-        value={current}
-        onInput={(event) => onStep(event.currentTarget.valueAsNumber)}
-      />
-    </div>
+            </span>
+          </button>
+        </li>
+      ))}
+    </ol>
   );
+}
+
+/** Whether the sheet looks otherwise after a step: what only waits or gets ready has no picture of its own. */
+function changesSheet(plan: WashPlan, index: number): boolean {
+  const { slots, marks } = stepChanges(plan, index);
+  return slots.size > 0 || marks.length > 0;
 }
 
 /** Whether another evening begins with this step. */

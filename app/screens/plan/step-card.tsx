@@ -1,6 +1,6 @@
 import { valueOfLightness } from '../../core/colour/lightness.ts';
 import { wetnessSign } from '../../core/drying/wetness.ts';
-import { markOfStep } from '../../core/plan/details/place-marks.ts';
+import { markOfStep, ownMarks } from '../../core/plan/details/place-marks.ts';
 import { familyNameIn } from '../../core/plan/family-name-in.ts';
 import type { Step, WashPlan } from '../../core/plan/plan.ts';
 import type { Reading } from '../../core/reading/reading.ts';
@@ -11,6 +11,7 @@ import type { PaintCalls } from '../../state/painting/screen-calls.ts';
 import { ValueScale } from '../../ui/controls/value-scale.tsx';
 import { Cautions, PaintCautions } from '../../ui/mixes/cautions.tsx';
 import { amountsFor, PuddleList } from '../../ui/mixes/puddle-list.tsx';
+import { PuddleRow } from '../../ui/mixes/puddle-row.tsx';
 import { Consequence, LayOutList, TouchList } from '../../ui/mixes/step-parts.tsx';
 import styles from './step-card.module.css';
 
@@ -21,16 +22,21 @@ interface StepCardProps {
   calls: PaintCalls;
 }
 
-/** One step in full: what, on what paper, with which puddles, how long, what to look for. */
+/** One step: what to do, from which puddles, with which brush, on what paper, how long; all else after a touch. */
 export function StepCard({ plan, reading, step, calls }: StepCardProps) {
   const mixes = plan.mixes.filter(({ id }) => step.mixes.includes(id));
   const familyName = familyNameIn(plan, reading);
-  const aims = step.bands.map((band) => {
-    const own = reading.bands[band - 1]?.lightness;
-    const planned = own !== undefined && valueOfLightness(onTheSheet(plan.range, own)); // with these paints
-    const value = planned === false ? '' : ` (value ${planned.toFixed(1)})`;
-    return `${bandWord(band, reading.bands.length)}${value}`;
-  });
+  const mixing = step.kind === 'puddles';
+  const puddles = mixes.length > 0 && (
+    <PuddleList
+      plan={plan}
+      mixes={mixes}
+      familyName={familyName}
+      calls={calls}
+      sheet={amountsFor(step, reading)}
+      strongest={markOfStep[step.kind] !== undefined}
+    />
+  );
   return (
     <article class="stack">
       <h2 class={styles.title}>
@@ -39,9 +45,51 @@ export function StepCard({ plan, reading, step, calls }: StepCardProps) {
       <p class={styles.prompt}>{step.prompt}</p>
       <Cautions said={step.cautions} />
       <Consequence step={step} />
+      {step.kind === 'prepare' && <LayOutList plan={plan} />}
+      {mixing ? (
+        puddles
+      ) : (
+        <PuddleRow mixes={mixes} marks={ownMarks(step)} familyName={familyName} plan={plan} />
+      )}
+      {mixing && <PaintCautions plan={plan} />}
+      {step.brush && <p>Brush: {step.brush}.</p>}
+      <p class="quiet">{stepInShort(step)}</p>
+      <details key={step.key}>
+        <summary class={styles.more}>More on this step</summary>
+        <div class="stack">
+          <StepDetails plan={plan} reading={reading} step={step} />
+          {!mixing && puddles}
+        </div>
+      </details>
+    </article>
+  );
+}
+
+/** The paper, the time at it, and the wait after it, in one line. */
+function stepInShort({ paper, paintMinutes, dryMinutes }: Step): string {
+  const takes = paintMinutes[1] > 0 ? ` Takes ${minutesInWords(paintMinutes)}.` : '';
+  const dries = dryMinutes[1] > 0 ? ` Bone dry after ${minutesInWords(dryMinutes)}.` : '';
+  return `Paper: ${paper}.${takes}${dries}`;
+}
+
+/** What else is to be known of a step: what to watch, how it is done, its values, what the paper looks like. */
+function StepDetails({ plan, reading, step }: Omit<StepCardProps, 'calls'>) {
+  const aims = step.bands.map((band) => {
+    const own = reading.bands[band - 1]?.lightness;
+    const planned = own !== undefined && valueOfLightness(onTheSheet(plan.range, own)); // with these paints
+    const value = planned === false ? '' : ` (value ${planned.toFixed(1)})`;
+    return `${bandWord(band, reading.bands.length)}${value}`;
+  });
+  return (
+    <>
       {step.watch && <p>{step.watch}</p>}
       {step.soften && <p>{step.soften}</p>}
       <TouchList step={step} />
+      {step.notes?.map((note) => (
+        <p key={note} class={styles.caution}>
+          {note}
+        </p>
+      ))}
       {step.bands.length > 0 && <ValueScale bands={reading.bands} current={new Set(step.bands)} />}
       <dl class={styles.facts}>
         {aims.length > 0 && (
@@ -60,12 +108,6 @@ export function StepCard({ plan, reading, step, calls }: StepCardProps) {
             <dd>{step.technique}</dd>
           </>
         )}
-        {step.paintMinutes[1] > 0 && (
-          <>
-            <dt>Takes</dt>
-            <dd>{minutesInWords(step.paintMinutes)}</dd>
-          </>
-        )}
         {step.dryMinutes[1] > 0 && (
           <>
             <dt>Dries</dt>
@@ -76,23 +118,6 @@ export function StepCard({ plan, reading, step, calls }: StepCardProps) {
           </>
         )}
       </dl>
-      {step.kind === 'prepare' && <LayOutList plan={plan} />}
-      {mixes.length > 0 && (
-        <PuddleList
-          plan={plan}
-          mixes={mixes}
-          familyName={familyName}
-          calls={calls}
-          sheet={amountsFor(step, reading)}
-          strongest={markOfStep[step.kind] !== undefined}
-        />
-      )}
-      {step.kind === 'puddles' && <PaintCautions plan={plan} />}
-      {step.notes?.map((note) => (
-        <p key={note} class={styles.caution}>
-          {note}
-        </p>
-      ))}
-    </article>
+    </>
   );
 }

@@ -1,6 +1,7 @@
 import { cssColour, type Lab } from '../../core/colour/lab.ts';
 import type { Mark } from '../../core/plan/details/mark.ts';
-import type { Mix } from '../../core/plan/plan.ts';
+import { mixWordsIn } from '../../core/plan/paint-name-in.ts';
+import type { Mix, WashPlan } from '../../core/plan/plan.ts';
 import styles from './puddle-row.module.css';
 
 interface PuddleRowProps {
@@ -9,6 +10,8 @@ interface PuddleRowProps {
   marks?: readonly Mark[];
   /** Family id -> what it is called. */
   familyName: (family: number) => string;
+  /** With it each puddle has a line of its own, and what it is mixed of. */
+  plan?: Pick<WashPlan, 'palette' | 'optics'>;
 }
 
 /** The colours some mixes of one puddle dry to: of the marks set with it the darkest, else thin to strong. */
@@ -20,14 +23,15 @@ function coloursOf(uses: readonly Mix[], marks: readonly Mark[]): readonly Lab[]
   );
 }
 
-/** The puddles of a step at one glance: letter, the colours they dry to on the sheet, and what each is for. */
-export function PuddleRow({ mixes, marks = [], familyName }: PuddleRowProps) {
+/** The puddles of a step at one glance: letter, the colours they dry to on the sheet, and what it is for first. */
+export function PuddleRow({ mixes, marks = [], familyName, plan }: PuddleRowProps) {
+  const mixWords = plan && mixWordsIn(plan);
   const puddles = new Map<string, Mix[]>();
   for (const mix of mixes)
     if (mix.puddle !== null) puddles.set(mix.puddle, [...(puddles.get(mix.puddle) ?? []), mix]);
   if (puddles.size === 0) return null;
   return (
-    <ul class={styles.row} data-testid="puddle-row">
+    <ul class={plan ? styles.list : styles.row} data-testid="puddle-row">
       {[...puddles].map(([puddle, uses]) => (
         <li key={puddle} class={styles.puddle}>
           <span class={styles.swatch} aria-hidden="true">
@@ -36,8 +40,8 @@ export function PuddleRow({ mixes, marks = [], familyName }: PuddleRowProps) {
             ))}
           </span>
           <span>
-            <strong>{puddle}</strong>{' '}
-            {[...new Set(uses.map(({ family }) => familyName(family)))].join(', ')}
+            <strong>{puddle}</strong> {familyName(uses[0]?.family ?? 0)}
+            {mixWords && `: ${mixWords(uses[0]?.parts ?? [])}`}
           </span>
         </li>
       ))}

@@ -20,7 +20,7 @@ test('each puddle once: its letter, what it is for, thin before strong', () => {
   const items = [...row().querySelectorAll('li')];
   expect(items.map((item) => item.querySelector('strong')?.textContent)).toEqual(letters);
   const own = mixes.filter(({ puddle }) => puddle === letters[0]);
-  for (const { family } of own) expect(items[0]?.textContent).toContain(`colour ${family}`);
+  expect(items[0]?.textContent).toContain(`colour ${own[0]?.family}`);
   const shades = own.flatMap(({ weaker }) => (weaker ? 2 : 1)).reduce((sum, n) => sum + n, 0);
   expect(items[0]?.querySelectorAll('[aria-hidden] > span')).toHaveLength(shades);
   screen.leave();

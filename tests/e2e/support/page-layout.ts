@@ -51,7 +51,11 @@ export const layoutFaults = (page: Page, targetPx: number): Promise<string[]> =>
       const over = text.scrollWidth > text.clientWidth + 1 && display !== 'inline';
       if (over && overflowX !== 'auto' && overflowX !== 'scroll')
         faults.push(`${named(text)} is wider than its place`);
-      const cut = overflowY === 'hidden' && text.scrollHeight > text.clientHeight + 1;
+      // What a touch opens may be cut until then.
+      const cut =
+        overflowY === 'hidden' &&
+        text.scrollHeight > text.clientHeight + 1 &&
+        !text.closest('button[aria-expanded=false]');
       if (cut) faults.push(`${named(text)} is cut off`);
     }
 
