@@ -129,7 +129,7 @@ test('A-STO-6: data cleared under the app is said; what is open is kept again, a
 }) => {
   await page.goto('./');
   await easelWith(page, smallPhoto);
-  await goToStep(page, 2);
+  await goToStep(page, 4); // the first wash
   const devtools = await context.newCDPSession(page);
   const origin = new URL(host.url).origin;
   await devtools.send('Storage.clearDataForOrigin', { origin, storageTypes: 'indexeddb' });

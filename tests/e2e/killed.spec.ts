@@ -136,7 +136,7 @@ test('killed in the very moment the screen says saved: what was said to be saved
   const reopened = await firstPage(again);
   await reopened.goto(host.url);
   await reopened.getByRole('region', { name: 'Go on' }).getByRole('button').tap();
-  await expect(screen(reopened, 'easel').getByRole('heading', { level: 1 })).toHaveText(/^3 of /);
+  await expect(screen(reopened, 'easel').getByRole('heading', { level: 1 })).toHaveText(/^4 of /);
   await again.close();
 });
 

@@ -57,15 +57,16 @@ export interface EaselTime {
   readonly open: TimeLeft | null;
 }
 
-/** Nothing presses while she gets ready, or looks: no clock runs there. */
-const unhurried: readonly string[] = ['prepare', 'puddles', 'transfer', 'last-look'];
+/** Before the first stroke nothing presses: these are done when she says so, and have no beginning. */
+export const isGettingReady = ({ kind }: Pick<TimedStep, 'kind'>): boolean =>
+  kind === 'prepare' || kind === 'puddles' || kind === 'transfer';
 
 /** Whether a clock runs while she works at a step. */
 export const isTimed = ({
   kind,
   paintMinutes,
 }: Pick<TimedStep, 'kind' | 'paintMinutes'>): boolean =>
-  paintMinutes[1] > 0 && !unhurried.includes(kind);
+  paintMinutes[1] > 0 && kind !== 'last-look' && !isGettingReady({ kind });
 
 function timeLeft(endsLowMs: number, endsHighMs: number, atMs: number): TimeLeft {
   return {

@@ -155,6 +155,8 @@ export function lastAct(log: readonly SessionEvent[]): LastAct | null {
     ({ wallMs, monoMs, bootId }) =>
       wallMs === last.wallMs && monoMs === last.monoMs && bootId === last.bootId,
   );
-  const words = actWords[atOnce[0]?.what.kind ?? last.what.kind] ?? '';
+  // A step done as soon as begun was one tap on 'Done'.
+  const told = atOnce.find(({ what }) => what.kind !== 'step-begun') ?? last;
+  const words = actWords[told.what.kind] ?? '';
   return { events: atOnce.map(({ id }) => id), words };
 }

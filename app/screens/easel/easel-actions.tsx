@@ -1,4 +1,5 @@
 import type { Step } from '../../core/plan/plan.ts';
+import { isGettingReady } from '../../core/session/easel-time.ts';
 import type { Phase } from '../../core/session/session-state.ts';
 import { linkTo } from '../../state/router.ts';
 import type { Easel } from '../../state/session/easel.ts';
@@ -38,7 +39,7 @@ export function EaselActions({ easel, paintingId, onMore, hint }: EaselActionsPr
       ) : (
         <div key="main" class={styles.main}>
           <PressButton main onAct={easel.goOn}>
-            {mainAction(phase, step)}
+            {mainAction(phase, step, easel.desk.value?.plan.steps[stepIndex + 1])}
           </PressButton>
         </div>
       )}
@@ -95,8 +96,9 @@ function Elsewhere({ easel }: { easel: Easel }) {
 }
 
 /** What the large button says. */
-function mainAction(phase: Phase, step: Pick<Step, 'kind'>): string {
+function mainAction(phase: Phase, step: Pick<Step, 'kind'>, next?: Pick<Step, 'kind'>): string {
   if (phase === 'paused') return 'Go on';
+  if (isGettingReady(step)) return next && isGettingReady(next) ? 'Done' : 'Ready to paint';
   if (step.kind === 'dry') return 'It is bone dry';
   if (step.kind === 'last-look') return phase === 'painting' ? 'Finish' : 'Look';
   return phase === 'painting' ? 'Done' : 'Start';

@@ -8,7 +8,7 @@ import {
   dryingHistory,
   type PastSession,
 } from '../../core/session/drying-history.ts';
-import { type EaselTime, easelTime } from '../../core/session/easel-time.ts';
+import { type EaselTime, easelTime, isGettingReady } from '../../core/session/easel-time.ts';
 import { foldSession, ghostTapMs } from '../../core/session/fold-session.ts';
 import { airEvents, changedMixEvents } from '../../core/session/initial-events.ts';
 import {
@@ -267,6 +267,8 @@ export function createEasel(needs: EaselNeeds): Easel {
       const { key, kind } = currentStep;
       if (phase === 'paused') append({ kind: 'resumed' });
       else if (kind === 'dry') append({ kind: 'dry-now', key }, { kind: 'step-done', key });
+      else if (isGettingReady(currentStep))
+        append({ kind: 'step-begun', key }, { kind: 'step-done', key });
       else if (phase === 'ready') append({ kind: 'step-begun', key });
       else append({ kind: 'step-done', key });
     },

@@ -47,6 +47,15 @@ test('bone dry is two lines and one tap', () => {
   expect(fold(it)).toMatchObject({ stepIndex: 2, phase: 'drying', timer: { dryMs: null } });
 });
 
+test('what has no beginning is one tap on Done', () => {
+  const it = device();
+  it.log({ kind: 'started' });
+  it.log({ kind: 'step-begun', key: 'prepare' }, { kind: 'step-done', key: 'prepare' });
+  expect(fold(it).stepIndex).toBe(1);
+  expect(takeBack(it)).toBe('Done');
+  expect(fold(it)).toMatchObject({ stepIndex: 0, phase: 'ready' });
+});
+
 test('one after the other back to the start; the time went on all the while', () => {
   const it = drying();
   const all = [takeBack(it), takeBack(it)];
