@@ -21,6 +21,7 @@ import { createRouter, type Router } from './router.ts';
 import { createClock, createScreenWatch } from './session/device.ts';
 import { createEasel, type Easel } from './session/easel.ts';
 import type { EaselSenses } from './session/easel-senses.ts';
+import type { QuickLookCalls } from './session/quick-look.ts';
 import { createSessionLock, sessionAnywhere } from './session/session-lock.ts';
 import { createStoragePromise } from './storage-promise.ts';
 
@@ -46,7 +47,7 @@ export interface App {
   readonly ownAir: OwnAirState;
   /** What the paints being typed and measured are kept and worked out with. */
   readonly paintNeeds: PaintNeeds;
-  readonly paintCalls: PaintCalls & PaletteCalls & PictureCalls & ScrapCalls;
+  readonly paintCalls: PaintCalls & PaletteCalls & PictureCalls & ScrapCalls & QuickLookCalls;
   readonly easel: Easel;
   /** Sound, touch and settings at the easel; made by what its screen brings, once. */
   sensesBy(

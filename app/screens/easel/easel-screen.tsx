@@ -9,6 +9,7 @@ import { linkTo } from '../../state/router.ts';
 import type { Easel } from '../../state/session/easel.ts';
 import { type EaselSenses, easelSensesOf } from '../../state/session/easel-senses.ts';
 import type { Keepsakes } from '../../state/session/keepsakes.ts';
+import type { QuickLookCalls } from '../../state/session/quick-look.ts';
 import { buttonClass } from '../../ui/controls/button.tsx';
 import layout from '../../ui/layout/screen-layout.module.css';
 import { TopBar } from '../../ui/layout/screen-layout.tsx';
@@ -25,7 +26,7 @@ import { useEaselView } from './use-easel-view.ts';
 interface EaselScreenProps {
   easel: Easel;
   senses: EaselSenses;
-  calls: PaintCalls & PictureCalls & ScrapCalls;
+  calls: PaintCalls & PictureCalls & ScrapCalls & QuickLookCalls;
   ownBox: OwnBoxState;
   keepsakes: Keepsakes;
   paintingId: string;
@@ -108,7 +109,7 @@ export function EaselScreen(props: EaselScreenProps) {
             more.value = false;
           }}
         >
-          <MorePanels easel={easel} senses={senses} keepsakes={keepsakes} />
+          <MorePanels {...{ easel, senses, keepsakes, calls, view }} />
         </MoreSheet>
       )}
     </PressPlace.Provider>

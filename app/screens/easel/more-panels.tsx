@@ -3,27 +3,34 @@ import { useEffect, useRef } from 'preact/hooks';
 import type { Easel } from '../../state/session/easel.ts';
 import type { EaselSenses } from '../../state/session/easel-senses.ts';
 import type { Keepsakes } from '../../state/session/keepsakes.ts';
+import type { QuickLookCalls } from '../../state/session/quick-look.ts';
 import { Button } from '../../ui/controls/button.tsx';
 import { ChoiceRow } from '../../ui/controls/choice-row.tsx';
 import styles from './more-panels.module.css';
 import { PacePanel, PractisePanel } from './practise-panel.tsx';
+import { QuickLookPanel } from './quick-look-panel.tsx';
 import { MixPanel, NotePanel, PhotoPanel } from './record-panels.tsx';
 import { TroublePanel } from './trouble-panel.tsx';
+import type { EaselViewState } from './use-easel-view.ts';
 import { WeatherPanel } from './weather-panel.tsx';
 
 interface MorePanelsProps {
   easel: Easel;
   senses: EaselSenses;
   keepsakes: Keepsakes;
+  calls: QuickLookCalls;
+  view: EaselViewState;
 }
 
 /** All that stands in the sheet of further actions, what is needed soonest first. */
-export function MorePanels({ easel, senses, keepsakes }: MorePanelsProps) {
-  const { sessionId } = easel.desk.value ?? {};
+export function MorePanels({ easel, senses, keepsakes, calls, view }: MorePanelsProps) {
+  const { sessionId, seen } = easel.desk.value ?? {};
+  const step = easel.step.value;
   return (
     <>
       <TakeBackPanel easel={easel} />
       <div>
+        {seen && step && <QuickLookPanel {...{ calls, step, view }} size={seen.reading.raster} />}
         {easel.running.value && (
           <>
             <TroublePanel easel={easel} />

@@ -263,13 +263,12 @@ export function createEasel(needs: EaselNeeds): Easel {
       // The large button means something else after each tap, so the log can't tell a wet finger's second.
       if (!currentStep || (lastGoOn && elapsedMs(lastGoOn, tapped) < ghostTapMs)) return;
       lastGoOn = tapped;
-      const { phase } = session.value;
       const { key, kind } = currentStep;
-      if (phase === 'paused') append({ kind: 'resumed' });
+      if (session.value.phase === 'paused') append({ kind: 'resumed' });
       else if (kind === 'dry') append({ kind: 'dry-now', key }, { kind: 'step-done', key });
       else if (isGettingReady(currentStep))
         append({ kind: 'step-begun', key }, { kind: 'step-done', key });
-      else if (phase === 'ready') append({ kind: 'step-begun', key });
+      else if (session.value.phase === 'ready') append({ kind: 'step-begun', key });
       else append({ kind: 'step-done', key });
     },
     stillWet: () => step.value && append({ kind: 'still-wet', key: step.value.key }),
