@@ -36,6 +36,15 @@ interface SensesNeeds {
   readonly easel: Easel;
 }
 
+/** What copies are made and brought back with. */
+interface CopyNeeds {
+  readonly store: Store;
+  readonly shelf: Shelf;
+  readonly inSessionAnywhere: () => Promise<boolean>;
+  /** Box, air and paintings are read again: a copy was brought back. */
+  readonly onBrought: () => Promise<void>;
+}
+
 /** Everything the screens are given. */
 export interface App {
   readonly router: Router;
@@ -48,6 +57,7 @@ export interface App {
   readonly paintNeeds: PaintNeeds;
   readonly paintCalls: PaintCalls & PaletteCalls & PictureCalls & ScrapCalls;
   readonly easel: Easel;
+  readonly copyNeeds: CopyNeeds;
   /** Sound, touch and settings at the easel; made by what its screen brings, once. */
   sensesBy(
     make: (needs: SensesNeeds, window: Window & typeof globalThis) => EaselSenses,
@@ -147,10 +157,11 @@ export function createApp(store: Store, window: Window & typeof globalThis): App
   /** What only this window holds would be lost by a reload; an outdated window can keep nothing any more. */
   const holdsUnkept = (): boolean =>
     store.saving.value === 'failed' && store.trouble.value?.kind !== 'outdated';
+  const inSessionAnywhere = (): Promise<boolean> => sessionAnywhere(window.navigator.locks);
   const updates = createUpdates({
     settled: store.settled,
     inSession: computed(() => easel.running.value || holdsUnkept()),
-    inSessionAnywhere: () => sessionAnywhere(sessionWindows(window).locks),
+    inSessionAnywhere,
   });
   effect(() => {
     if (updates.offlineReady.value) window.document.documentElement.dataset.offline = 'ready';
@@ -170,6 +181,14 @@ export function createApp(store: Store, window: Window & typeof globalThis): App
     paintNeeds: { store, client, ownBox },
     paintCalls: client,
     easel,
+    copyNeeds: {
+      store,
+      shelf,
+      inSessionAnywhere,
+      async onBrought() {
+        await Promise.all([ownBox.readAgain(), ownAir.readAgain(), shelf.refresh()]);
+      },
+    },
     sensesBy(make) {
       senses ??= make({ store, easel }, window);
       return senses;

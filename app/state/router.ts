@@ -7,6 +7,7 @@ export type Route =
   | { readonly screen: 'choose' }
   | { readonly screen: 'box' }
   | { readonly screen: 'about' }
+  | { readonly screen: 'copies' }
   /** A paint of the box being measured from a photo. */
   | { readonly screen: 'measure'; readonly paintId: string }
   | PaintingRoute;
@@ -35,6 +36,8 @@ const paintingScreens = [
 ] as const;
 export type PaintingScreen = (typeof paintingScreens)[number];
 
+const plainScreens = ['camera', 'choose', 'box', 'about', 'copies'] as const;
+
 const isPaintingScreen = (word: string): word is PaintingScreen =>
   (paintingScreens as readonly string[]).includes(word);
 
@@ -42,8 +45,8 @@ const isPaintingScreen = (word: string): word is PaintingScreen =>
 export function routeOf(hash: string): Route {
   const [place, id, screen] = hash.replace(/^#\/?/, '').split('/');
   if (place === 'box' && id && screen === 'measure') return { screen, paintId: id };
-  if (place === 'camera' || place === 'choose' || place === 'box' || place === 'about')
-    return { screen: place };
+  const plain = plainScreens.find((screen) => screen === place);
+  if (plain) return { screen: plain };
   if (place === 'painting' && id && screen && isPaintingScreen(screen))
     return { screen, paintingId: id };
   return { screen: 'start' };

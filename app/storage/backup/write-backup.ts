@@ -1,0 +1,144 @@
+import { BlobReader, configure, ZipWriter } from '@zip.js/zip.js/lib/zip-core-custom.js';
+import { hideLocation } from '../../core/reference/hide-location.ts';
+import type { Transaction } from '../schema.ts';
+import { sha256 } from '../sha256.ts';
+import type { Transactions } from '../transactions.ts';
+import { BackupProblem } from './backup-problem.ts';
+import { backupFormat, CLIMBS, fits, type Manifest, manifestName } from './manifest.ts';
+import { type KeptPainting, readPaintingRows, settingsInCopy } from './painting-rows.ts';
+import { rowAsText } from './plain-text.ts';
+import { ownBox, paintingFile, planRow, readingRow } from './row-schemas.ts';
+
+/** What goes into a copy. */
+export type BackupScope =
+  | { readonly kind: 'everything' }
+  | { readonly kind: 'painting'; readonly id: string }
+  | { readonly kind: 'box' };
+
+export interface BackupWish {
+  readonly scope: BackupScope;
+  /** Whether photos may say where they were taken. */
+  readonly places: boolean;
+  /** The app's name and version. */
+  readonly app: string;
+  readonly madeAt: number;
+  /** Hears how much is done, 0..1. */
+  readonly onPart?: (part: number) => void;
+}
+
+export interface WrittenBackup {
+  readonly paintings: number;
+  /** Titles of paintings that are damaged, and so are not in it. */
+  readonly leftOut: readonly string[];
+}
+
+/** Writes a copy, one painting and one photo after the other, so that little of it is ever in memory. */
+export async function writeBackup(
+  signal: AbortSignal,
+  transactions: Transactions,
+  { scope, places, app, madeAt, onPart }: BackupWish,
+  sink: WritableStream<Uint8Array>,
+): Promise<WrittenBackup> {
+  configure({ useWebWorkers: false });
+  const zip = new ZipWriter(sink, { extendedTimestamp: false, lastModDate: new Date(madeAt) });
+  const files: Manifest['files'] = [];
+  const leftOut: string[] = [];
+  const paintings: Manifest['paintings'] = [];
+
+  async function add(name: string, bytes: Uint8Array<ArrayBuffer>, packed: boolean): Promise<void> {
+    signal.throwIfAborted();
+    files.push({ name, bytes: bytes.length, sha256: await sha256(bytes) });
+    await zip.add(name, new BlobReader(new Blob([bytes])), { level: packed ? 6 : 0, signal });
+  }
+  const addRow = (name: string, row: unknown): Promise<void> =>
+    add(name, new TextEncoder().encode(rowAsText(row)), true);
+
+  /** False where it is damaged, or gone by now. */
+  async function addPainting(id: string, folder: string): Promise<string | null> {
+    const kept = await transactions.read(paintingTables, (t) => readPaintingRows(t, id));
+    if (!kept || !isSound(kept)) return null;
+    const path = `paintings/${folder}`;
+    const photos: (typeof kept.file.photos)[number][] = [];
+    for (const photoId of kept.photoIds) {
+      const photo = await transactions.read(['photos'], (t) => t.get('photos', photoId));
+      if (!photo) continue;
+      const { bytes, ...facts } = photo;
+      const file = `${path}/photo-${numbered(photos.length + 1)}.${endingOf(facts.mime)}`;
+      const seen = new Uint8Array(bytes);
+      await add(file, places ? seen : (hideLocation(seen) as Uint8Array<ArrayBuffer>), false);
+      photos.push({ id: facts.id, mime: facts.mime, sha256: facts.sha256, name: facts.name, file });
+    }
+    await addRow(`${path}/painting.json`, { ...kept.file, photos });
+    for (const [i, row] of kept.plans.entries())
+      await addRow(`${path}/plan-${numbered(i + 1)}.json`, row);
+    for (const [i, row] of kept.readings.entries())
+      await addRow(`${path}/reading-${numbered(i + 1)}.json`, row);
+    return kept.file.painting.title;
+  }
+
+  const ids = await idsIn(transactions, scope);
+  for (const [i, { id, title }] of ids.entries()) {
+    const folder = numbered(i + 1);
+    const found = await addPainting(id, folder);
+    if (found === null) leftOut.push(title);
+    else paintings.push({ folder, title: found.slice(0, 2000) });
+    onPart?.((i + 1) / ids.length);
+  }
+  const { box, settings } = await transactions.read(['settings'], settingsInCopy);
+  if (scope.kind !== 'painting' && box !== null) {
+    if (fits(ownBox, box)) await addRow('box.json', box);
+    else leftOut.push('Your paint box');
+  }
+  if (scope.kind === 'everything' && Object.keys(settings).length > 0)
+    await addRow('settings.json', settings);
+  if (files.length === 0) throw new BackupProblem('nothing');
+  const manifest: Manifest = {
+    format: backupFormat,
+    version: CLIMBS.length + 1,
+    app,
+    madeAt,
+    holds: scope.kind,
+    places,
+    paintings,
+    files,
+  };
+  const text = new TextEncoder().encode(JSON.stringify(manifest, null, 1));
+  await zip.add(manifestName, new BlobReader(new Blob([text])), { level: 6, signal });
+  await zip.close();
+  return { paintings: paintings.length, leftOut };
+}
+
+const paintingTables = [
+  ...(['paintings', 'thumbnails', 'plans', 'readings', 'sessions', 'events', 'settings'] as const),
+];
+
+const numbered = (n: number): string => String(n).padStart(4, '0');
+
+const endings: Readonly<Record<string, string>> = { 'image/jpeg': 'jpg' };
+const endingOf = (mime: string): string =>
+  endings[mime] ?? (/^image\/([a-z]{3,4})$/.exec(mime)?.[1] || 'bin');
+
+/** Those that hang on her wall, the newest first; what she has put away stays out of a copy. */
+const idsIn = (
+  transactions: Transactions,
+  scope: BackupScope,
+): Promise<readonly { readonly id: string; readonly title: string }[]> =>
+  scope.kind === 'box'
+    ? Promise.resolve([])
+    : transactions.read(['cards'], async (t: Transaction) =>
+        (await t.all('cards'))
+          .filter(({ id, deletedAt }) =>
+            scope.kind === 'painting' ? id === scope.id : deletedAt === undefined,
+          )
+          .sort((a, b) => b.updatedAt - a.updatedAt)
+          .map(({ id, title }) => ({
+            id,
+            title: typeof title === 'string' ? title : 'A painting',
+          })),
+      );
+
+/** What could not be brought back is not put into a copy. */
+const isSound = ({ file, plans, readings }: KeptPainting): boolean =>
+  fits(paintingFile, file) &&
+  plans.every((row) => fits(planRow, row)) &&
+  readings.every((row) => fits(readingRow, row));
