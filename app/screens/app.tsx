@@ -84,7 +84,7 @@ function Screen({ app }: { app: AppState }) {
   if (route.screen === 'camera') return <CameraPlace app={app} />;
   if (route.screen === 'choose') return <ChooseScreen app={app} />;
   if (route.screen === 'about') return <AboutScreen store={app.paintNeeds.store} />;
-  if (route.screen === 'copies') return <CopiesScreen {...app.copyNeeds} />;
+  if (route.screen === 'copies') return <CopiesScreen {...app.copyNeeds} what={route.what ?? ''} />;
   if (route.screen === 'box') return <BoxPlace app={app} />;
   if (route.screen === 'measure') return <MeasurePlace app={app} paintId={route.paintId} />;
   const { studio, easel } = app;

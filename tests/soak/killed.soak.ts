@@ -9,6 +9,7 @@ import { seeded } from '../support/seeded.ts';
 import { clockEdge } from './clock-edge.ts';
 import { keptEvents } from './kept-events.ts';
 
+/** So many kills (own). */
 const kills = 30;
 
 /** Where the session has come to its end the same address opens another one. */

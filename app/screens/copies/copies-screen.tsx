@@ -12,7 +12,12 @@ import styles from './copies-screen.module.css';
 import { KeepPart } from './keep-part.tsx';
 
 /** One file with all that is here, to be kept elsewhere, and the way back from it. */
-export function CopiesScreen({ store, inSessionAnywhere, onBrought }: App['copyNeeds']) {
+type CopiesScreenProps = Pick<App['copyNeeds'], 'store' | 'inSessionAnywhere' | 'onBrought'> & {
+  /** What goes into a copy at first: 'box', or the id of a painting; else everything. */
+  what: string;
+};
+
+export function CopiesScreen({ store, inSessionAnywhere, onBrought, what }: CopiesScreenProps) {
   const keepCopy = useMemo(
     () =>
       createKeepCopy({
@@ -40,7 +45,7 @@ export function CopiesScreen({ store, inSessionAnywhere, onBrought }: App['copyN
       class={styles.page}
       top={<TopBar title="Copies" back="Paintings" backTo={hashOf({ screen: 'start' })} />}
     >
-      <KeepPart keepCopy={keepCopy} store={store} />
+      <KeepPart keepCopy={keepCopy} store={store} what={what} />
       <BringPart bringBack={bringBack} />
     </PageLayout>
   );

@@ -11,23 +11,34 @@ import styles from './copies-screen.module.css';
 interface KeepPartProps {
   keepCopy: KeepCopy;
   store: App['copyNeeds']['store'];
+  /** 'box', or the id of a painting, to begin with. */
+  what: string;
+}
+
+interface Choice {
+  readonly id: string;
+  readonly title: string;
+  readonly damaged: boolean;
 }
 
 const [everything, box] = ['everything', 'box'];
 
 /** What goes into the copy, the making of it, and where it goes. */
-export function KeepPart({ keepCopy, store }: KeepPartProps) {
-  const paintings = useSignal<readonly { readonly id: string; readonly title: string }[]>([]);
-  const chosen = useSignal(everything);
+export function KeepPart({ keepCopy, store, what }: KeepPartProps) {
+  const paintings = useSignal<readonly Choice[]>([]);
+  const chosen = useSignal(what === box ? box : everything);
   const places = useSignal(false);
   useEffect(() => {
     store.cards().then(
       (cards) => {
-        paintings.value = cards.filter((each) => !each.damaged && each.deletedAt === undefined);
+        paintings.value = cards
+          .filter(({ deletedAt }) => deletedAt === undefined)
+          .map(({ id, title, damaged }) => ({ id, title, damaged: damaged === true }));
+        if (cards.some(({ id }) => id === what)) chosen.value = what;
       },
       () => undefined, // a copy of everything can be asked for all the same, and says what is wrong
     );
-  }, [store]);
+  }, [store, what]);
   const { part, made, problem } = keepCopy;
 
   const make = (): void => {
@@ -35,7 +46,7 @@ export function KeepPart({ keepCopy, store }: KeepPartProps) {
     const painting = paintings.value.find((each) => each.id === id);
     void keepCopy.make({
       scope: painting
-        ? { kind: 'painting', id: painting.id }
+        ? { kind: painting.damaged ? 'remains' : 'painting', id: painting.id }
         : { kind: id === box ? 'box' : 'everything' },
       title: painting?.title ?? (id === box ? 'paint box' : ''),
       places: places.value,
@@ -59,9 +70,9 @@ export function KeepPart({ keepCopy, store }: KeepPartProps) {
         >
           <option value={everything}>Everything</option>
           <option value={box}>Your paint box only</option>
-          {paintings.value.map(({ id, title }) => (
+          {paintings.value.map(({ id, title, damaged }) => (
             <option key={id} value={id}>
-              {title}
+              {damaged ? `What is left of ${title}` : title}
             </option>
           ))}
         </select>
@@ -96,14 +107,22 @@ export function KeepPart({ keepCopy, store }: KeepPartProps) {
   );
 }
 
+function heldInWords({ scope, paintings, photos = 0 }: MadeCopy): string {
+  if (scope.kind === 'box') return 'your paint box';
+  if (scope.kind === 'remains') return `${formatCount(photos, 'photo')} and what can be read`;
+  return formatCount(paintings, 'painting');
+}
+
 function MadePart({ keepCopy, copy }: { keepCopy: KeepCopy; copy: MadeCopy }) {
-  const { file, scope, paintings, leftOut, canShare } = copy;
-  const holds = scope.kind === 'box' ? 'your paint box' : formatCount(paintings, 'painting');
+  const { file, leftOut, canShare } = copy;
   return (
     <div class={styles.made}>
       <p role="status">
-        <strong class={styles.name}>{file.name}</strong>: {holds}, {megabytesInWords(file.size)},
-        read through once and whole.
+        <strong class={styles.name}>{file.name}</strong>: {heldInWords(copy)},{' '}
+        {megabytesInWords(file.size)}
+        {copy.scope.kind === 'remains'
+          ? '. It can’t be brought back; its photos open in any program.'
+          : ', read through once and whole.'}
       </p>
       {leftOut.length > 0 && (
         <p role="alert">Damaged, and therefore not in it: {joinWords(leftOut)}.</p>

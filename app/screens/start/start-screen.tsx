@@ -3,6 +3,7 @@ import { useEffect, useRef } from 'preact/hooks';
 import type { App } from '../../state/create-app.ts';
 import type { Intake } from '../../state/painting/intake.ts';
 import type { PaintingCard, Shelf } from '../../state/painting/shelf.ts';
+import { hashOf } from '../../state/router.ts';
 import { Button, buttonClass } from '../../ui/controls/button.tsx';
 import { FileChooser } from '../../ui/controls/file-chooser.tsx';
 import { ValueScale } from '../../ui/controls/value-scale.tsx';
@@ -182,6 +183,14 @@ function PaintingWall({ shelf, onOpen }: PaintingWallProps) {
               <strong class={styles.title}>{painting.title}</strong>
               <span class="quiet">{painting.place}</span>
             </button>
+            {painting.stage === 'damaged' && (
+              <a
+                class={buttonClass('quiet')}
+                href={hashOf({ screen: 'copies', what: painting.id })}
+              >
+                Save what is left
+              </a>
+            )}
             {asking.value === painting.id ? (
               <span class={styles.ask}>
                 <span>Take it away, photo and record too?</span>

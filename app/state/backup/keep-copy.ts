@@ -5,10 +5,15 @@ import { describeFault } from '../describe-fault.ts';
 import { noteCopyTime } from './copy-reminder.ts';
 import type { HandOut } from './hand-out.ts';
 
+/** What she may hand out: a copy; or what is left of a painting that is damaged. */
+export type CopyScope = BackupScope | { readonly kind: 'remains'; readonly id: string };
+
 export interface MadeCopy {
   readonly file: File;
-  readonly scope: BackupScope;
+  readonly scope: CopyScope;
   readonly paintings: number;
+  /** Of remains: how many photos. */
+  readonly photos?: number;
   /** What is damaged, and so not in it. */
   readonly leftOut: readonly string[];
   readonly canShare: boolean;
@@ -23,7 +28,7 @@ export interface KeepCopy {
   readonly handedOut: ReadonlySignal<string>;
   readonly problem: ReadonlySignal<string | null>;
   /** Makes it, then reads it through as one that is brought back. */
-  make(what: { scope: BackupScope; title: string; places: boolean }): Promise<void>;
+  make(what: { scope: CopyScope; title: string; places: boolean }): Promise<void>;
   stop(): void;
   share(): Promise<void>;
   save(): Promise<void>;
@@ -124,8 +129,16 @@ export function createKeepCopy({ store, handOut, app, readTimeMs }: Needs): Keep
         const backups = await store.backups();
         const { sink, file } = fileSink();
         const madeAt = readTimeMs();
-        const wish = { scope, places, app, madeAt, onPart: tell(0, 0.7) };
-        const written = await backups.write(stopped, wish, sink);
+        const wish = { places, app, madeAt };
+        if (scope.kind === 'remains') {
+          const photos = await backups.writeRemains(stopped, scope.id, wish, sink);
+          const left = file(nameOf(`remains of ${title}`, madeAt));
+          const facts = { paintings: 0, photos, leftOut: [], canShare: handOut.canShare(left) };
+          made.value = { file: left, scope, ...facts };
+          return;
+        }
+        const onPart = tell(0, 0.7);
+        const written = await backups.write(stopped, { ...wish, scope, onPart }, sink);
         const copy = file(nameOf(title, madeAt));
         await backups.check(stopped, copy, tell(0.7, 1));
         made.value = { file: copy, scope, ...written, canShare: handOut.canShare(copy) };

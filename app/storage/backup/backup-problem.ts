@@ -5,6 +5,10 @@ const sentences = {
     'This copy is damaged: it was cut short or changed on its way. Nothing here was changed. Fetch the file once more from where you keep it, or take an earlier copy.',
   newer:
     'This copy was made by a newer version of Firstwash than this one. Load this page again while you are online, then bring the copy back. Nothing here was changed.',
+  remains:
+    'This file holds what was left of a damaged painting: its photos, which open in any program, and its notes. It can’t be brought back as a painting; begin anew from its photo.',
+  'nothing-left':
+    'Nothing of this painting can be read any more, not even its photo. You can take it away on the first screen.',
   unread: 'The file could not be read. Choose it again.',
   painting:
     'A session is going on at the easel in another window. Finish there, or close that window; then bring the copy back. Nothing here was changed.',

@@ -5,6 +5,9 @@ import { rowFromText } from './plain-text.ts';
 /** What a copy calls itself. */
 export const backupFormat = 'firstwash copy';
 
+/** What a file with the remains of a damaged painting calls itself: to be looked at, never brought back. */
+export const remainsFormat = 'firstwash remains';
+
 export const manifestName = 'manifest.json';
 
 /** What a file of a copy holds, by its name. */
@@ -96,7 +99,10 @@ interface ReadManifest {
 
 /** Reads a manifest of this or any older version. Throws a BackupProblem. */
 export function readManifest(text: string, climbs: readonly Climb[] = CLIMBS): ReadManifest {
-  const found = v.safeParse(anyManifest, rowFromText(text));
+  const value = rowFromText(text);
+  const found = v.safeParse(anyManifest, value);
+  if (v.is(v.looseObject({ format: v.literal(remainsFormat) }), value))
+    throw new BackupProblem('remains');
   if (!found.success) throw new BackupProblem('not-a-copy');
   const { version } = found.output;
   if (version > climbs.length + 1) throw new BackupProblem('newer');

@@ -1,7 +1,6 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import { CopiesScreen } from '../../../app/screens/copies/copies-screen.tsx';
-import type { App } from '../../../app/state/create-app.ts';
 import { openStore, type Store } from '../../../app/storage/open-store.ts';
 import { paintingSample, photoSample } from '../../support/storage/kept-samples.ts';
 import { type Shown, shown } from './shown.ts';
@@ -31,10 +30,10 @@ async function copyOf(store: Store): Promise<File> {
   return new File(parts, 'a copy.zip', { type: 'application/zip' });
 }
 
-function show(store: Store) {
+function show(store: Store, what = '') {
   const onBrought = vi.fn(async () => {});
-  const needs = { store, onBrought, inSessionAnywhere: async () => false };
-  screen = shown(<CopiesScreen {...(needs as unknown as App['copyNeeds'])} />);
+  const needs = { store, onBrought, inSessionAnywhere: async () => false, what };
+  screen = shown(<CopiesScreen {...needs} />);
   return { onBrought };
 }
 

@@ -156,26 +156,51 @@ test.each(['photos', 'paintings', 'cards', 'plans', 'events', 'settings', 'thumb
   },
 );
 
-test('a painting that is damaged is left out of a copy and named; with nothing there it says so', async () => {
-  const { name, store } = await madeHere();
+/** Painting 'b' is damaged: what is kept of it is `row`. */
+async function damaged(name: string, row: object): Promise<void> {
   const database = await new Promise<IDBDatabase>((resolve) => {
     const request = indexedDB.open(name);
     request.onsuccess = () => resolve(request.result);
   });
   await new Promise((done) => {
     const transaction = database.transaction('paintings', 'readwrite');
-    transaction.objectStore('paintings').put({ id: 'b', title: 'half a painting' });
+    transaction.objectStore('paintings').put({ id: 'b', ...row });
     transaction.oncomplete = done;
   });
   database.close();
+}
+
+const usual = { places: false, app: 'a test', madeAt: 1 };
+
+test('a painting that is damaged is left out of a copy and named; with nothing there it says so', async () => {
+  const { name, store } = await madeHere();
+  await damaged(name, { title: 'half a painting' });
   const backups: Backups = await store.backups();
-  const wish = { scope: { kind: 'everything' }, places: false, app: 'a test', madeAt: 1 } as const;
+  const wish = { ...usual, scope: { kind: 'everything' } } as const;
   expect(await backups.write(endless, wish, new WritableStream())).toEqual({
     paintings: 1,
     leftOut: ['b'],
   });
   const empty = await madeHere({ filled: false });
   await expect(copyOf(empty.store)).rejects.toThrow(/nothing to copy yet/);
+});
+
+test('what is left of a damaged painting can be saved, and says so when it is to be brought back', async () => {
+  const { name, store } = await madeHere();
+  await damaged(name, { title: 7, reference: { photoId: 'photo b' } });
+  const backups: Backups = await store.backups();
+  const parts: Uint8Array<ArrayBuffer>[] = [];
+  const sink = () =>
+    new WritableStream<Uint8Array>({ write: (chunk) => void parts.push(new Uint8Array(chunk)) });
+  expect(await backups.writeRemains(endless, 'b', usual, sink())).toBe(1);
+  const remains = new Blob(parts);
+  const files = await filesOf(remains);
+  const photo = hideLocation(new Uint8Array(await taggedPhoto()));
+  expect(files.get('paintings/0001/photo-0001.jpg')).toEqual(photo);
+  expect(asJson(files.get('paintings/0001/painting.json')).painting.title).toBe(7);
+  await expect(bringBack(store, remains)).rejects.toThrow(/left of a damaged painting/);
+  const gone = backups.writeRemains(endless, 'no such', usual, sink());
+  await expect(gone).rejects.toThrow(/Nothing of this painting/);
 });
 
 test('what is stopped half-way changes nothing', async () => {
