@@ -1,4 +1,4 @@
-import { computed, effect, type ReadonlySignal } from '@preact/signals';
+import { computed, effect, type ReadonlySignal, type Signal, signal } from '@preact/signals';
 import { type AnalysisClient, createAnalysisClient } from '../client/analysis-client.ts';
 import { createCrashGuard, createReadingLock, type NoteStore } from '../client/crash-guard.ts';
 import type { Painting } from '../core/decisions/painting.ts';
@@ -39,7 +39,8 @@ interface SensesNeeds {
 /** What copies are made and brought back with. */
 interface CopyNeeds {
   readonly store: Store;
-  readonly shelf: Shelf;
+  /** A copy that came in from outside, to be looked through. */
+  readonly arrived: Signal<File | null>;
   readonly inSessionAnywhere: () => Promise<boolean>;
   /** Box, air and paintings are read again: a copy was brought back. */
   readonly onBrought: () => Promise<void>;
@@ -117,11 +118,26 @@ export function createApp(store: Store, window: Window & typeof globalThis): App
     onPainting: look,
     onCandidates: () => router.go({ screen: 'choose' }),
   });
+  const arrived = signal<File | null>(null);
+  const onCopy = (copy: File): void => {
+    arrived.value = copy;
+    router.go({ screen: 'copies' });
+  };
+  const welcome = (): boolean => router.route.value.screen !== 'easel';
   takeDropsAndPastes({
     window,
-    welcome: () => router.route.value.screen !== 'easel',
-    onFile: (file) => void intake.take(file),
+    welcome,
+    onFile: (file) => (/\.zip$/i.test(file.name) ? onCopy(file) : void intake.take(file)),
   });
+  const onPhotos = (photos: File[]): void => {
+    const [photo, ...more] = photos;
+    if (more.length) void intake.takeSeveral(photos);
+    else if (photo) void intake.take(photo);
+  };
+  import('./arriving-files.ts').then(
+    ({ takeArrivingFiles }) => takeArrivingFiles({ window, welcome, onPhotos, onCopy }),
+    () => undefined, // not on the device yet: the next time
+  );
   const ownBox = createOwnBox(store, client);
   const ownAir = createOwnAir(store);
   const studio = createStudio({
@@ -183,7 +199,7 @@ export function createApp(store: Store, window: Window & typeof globalThis): App
     easel,
     copyNeeds: {
       store,
-      shelf,
+      arrived,
       inSessionAnywhere,
       async onBrought() {
         await Promise.all([ownBox.readAgain(), ownAir.readAgain(), shelf.refresh()]);

@@ -1,6 +1,9 @@
+import { readFileSync } from 'node:fs';
 import type { Page } from '@playwright/test';
 import { expect, test } from './support/app-page.ts';
 import { pressOn } from './support/easel-walk.ts';
+import { photograph } from './support/fixture-file.ts';
+import { readyOffline } from './support/ready-offline.ts';
 import {
   example,
   keptRows,
@@ -81,7 +84,7 @@ test('a copy of the example, its plan, its session and the box comes back after 
   expect(title).not.toBe('');
 });
 
-test('the copy goes to the place she picks, or to another app, and then the reminder is quiet', async ({
+test('the copy goes to the place she picks, or to another app, whichever this browser has', async ({
   page,
 }) => {
   await page.addInitScript(() => {
@@ -129,4 +132,37 @@ test('a file that is no copy, or a copy cut short, is said in a sentence', async
     buffer: Buffer.from('x'),
   });
   await expect(copies(page).getByRole('alert')).toHaveText(/no copy made by Firstwash/);
+});
+
+test('photos and copies handed to the installed app, or opened with it, find their way', async ({
+  page,
+  host,
+}) => {
+  await page.goto('./');
+  await readyOffline(page);
+  await host.close(); // the worker takes them, no host
+  const bytes = [...readFileSync(photograph('mountain-snow.jpg'))];
+  await page.evaluate(async (bytes) => {
+    const form = new FormData();
+    form.append(
+      'files',
+      new File([new Uint8Array(bytes)], 'snow on a hill.jpg', { type: 'image/jpeg' }),
+    );
+    await fetch('./share', { method: 'POST', body: form });
+  }, bytes);
+  await page.goto('about:blank');
+  await page.goto('./');
+  await expect(toTheWashes(page)).toBeVisible();
+  await page.goto('./');
+  await expect(page.getByRole('region', { name: 'Go on' })).toContainText('snow on a hill');
+
+  await page.addInitScript(() => {
+    const getFile = async () => new File(['PK, and no more'], 'anything', { type: 'image/png' });
+    Object.defineProperty(window, 'launchQueue', {
+      value: { setConsumer: (take: (launch: object) => void) => take({ files: [{ getFile }] }) },
+    });
+  });
+  await page.goto('about:blank');
+  await page.goto('./');
+  await expect(copies(page).getByRole('alert')).toHaveText(/This copy is damaged/);
 });

@@ -12,12 +12,13 @@ import styles from './copies-screen.module.css';
 import { KeepPart } from './keep-part.tsx';
 
 /** One file with all that is here, to be kept elsewhere, and the way back from it. */
-type CopiesScreenProps = Pick<App['copyNeeds'], 'store' | 'inSessionAnywhere' | 'onBrought'> & {
+type CopiesScreenProps = App['copyNeeds'] & {
   /** What goes into a copy at first: 'box', or the id of a painting; else everything. */
   what: string;
 };
 
-export function CopiesScreen({ store, inSessionAnywhere, onBrought, what }: CopiesScreenProps) {
+export function CopiesScreen({ what, arrived, ...needs }: CopiesScreenProps) {
+  const { store, inSessionAnywhere, onBrought } = needs;
   const keepCopy = useMemo(
     () =>
       createKeepCopy({
@@ -39,6 +40,12 @@ export function CopiesScreen({ store, inSessionAnywhere, onBrought, what }: Copi
     },
     [keepCopy, bringBack],
   );
+  const copy = arrived.value;
+  useEffect(() => {
+    if (!copy) return;
+    arrived.value = null;
+    void bringBack.open(copy);
+  }, [bringBack, copy]);
   return (
     <PageLayout
       name="copies"

@@ -2,10 +2,10 @@ import { BackupProblem } from '../../storage/backup/backup-problem.ts';
 
 /** How a file leaves the app: whichever way this browser has. */
 export interface HandOut {
-  /** Whether the share sheet takes files like this one. */
-  canShare(file: File): boolean;
+  /** Whether the share sheet takes files like these. */
+  canShare(files: readonly File[]): boolean;
   /** True once it was handed to another app; false where she closed the sheet. */
-  share(file: File): Promise<boolean>;
+  share(files: readonly File[]): Promise<boolean>;
   /** To a place she picks, or among the downloads; false where she closed the picker. Rejects with a BackupProblem. */
   save(file: File): Promise<boolean>;
 }
@@ -14,6 +14,13 @@ type SavePicker = (options: {
   suggestedName: string;
   types?: readonly { accept: Record<string, readonly string[]> }[];
 }) => Promise<{ createWritable(): Promise<WritableStream<Uint8Array>> }>;
+
+/** Words for the name of a file: what every file system takes. */
+export const fileWords = (title: string): string =>
+  title
+    .replace(/[^\p{L}\p{N},'-]+/gu, ' ')
+    .slice(0, 60)
+    .trim();
 
 const closed = (fault: unknown): boolean =>
   fault instanceof DOMException && fault.name === 'AbortError';
@@ -33,10 +40,10 @@ export function createHandOut(window: Window & typeof globalThis): HandOut {
   }
 
   return {
-    canShare: (file) => Boolean(navigator.canShare?.({ files: [file] })),
-    async share(file) {
+    canShare: (files) => Boolean(navigator.canShare?.({ files: [...files] })),
+    async share(files) {
       try {
-        await navigator.share({ files: [file], title: file.name });
+        await navigator.share({ files: [...files], title: files[0]?.name ?? '' });
         return true;
       } catch (fault) {
         if (closed(fault)) return false;

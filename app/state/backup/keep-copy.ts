@@ -3,7 +3,7 @@ import type { BackupScope } from '../../storage/backup/write-backup.ts';
 import type { Store } from '../../storage/open-store.ts';
 import { describeFault } from '../describe-fault.ts';
 import { noteCopyTime } from './copy-reminder.ts';
-import type { HandOut } from './hand-out.ts';
+import { fileWords, type HandOut } from './hand-out.ts';
 
 /** What she may hand out: a copy; or what is left of a painting that is damaged. */
 export type CopyScope = BackupScope | { readonly kind: 'remains'; readonly id: string };
@@ -66,17 +66,13 @@ function fileSink() {
   return { sink, file: (name: string) => new File(parts, name, { type: 'application/zip' }) };
 }
 
-/** 'Firstwash seed heads 2026-11-30.zip': a name every file system takes. */
+/** 'Firstwash seed heads 2026-11-30.zip'. */
 function nameOf(title: string, timeMs: number): string {
   const date = new Date(timeMs);
   const day = [date.getFullYear(), date.getMonth() + 1, date.getDate()]
     .map((figure) => String(figure).padStart(2, '0'))
     .join('-');
-  const plain = title
-    .replace(/[^\p{L}\p{N},'-]+/gu, ' ')
-    .slice(0, 60)
-    .trim();
-  return `${['Firstwash', plain, day].filter(Boolean).join(' ')}.zip`;
+  return `${['Firstwash', fileWords(title), day].filter(Boolean).join(' ')}.zip`;
 }
 
 export function createKeepCopy({ store, handOut, app, readTimeMs }: Needs): KeepCopy {
@@ -102,11 +98,11 @@ export function createKeepCopy({ store, handOut, app, readTimeMs }: Needs): Keep
       part.value = from + (to - from) * done;
     };
 
-  async function give(way: 'share' | 'save', words: string): Promise<void> {
+  async function give(way: (file: File) => Promise<boolean>, words: string): Promise<void> {
     const copy = made.value;
     if (!copy) return;
     await attempt(async () => {
-      if (!(await handOut[way](copy.file))) return;
+      if (!(await way(copy.file))) return;
       handedOut.value = words;
       if (copy.scope.kind === 'everything')
         await noteCopyTime(store, { copyAt: readTimeMs(), awayAt: 0 });
@@ -133,7 +129,7 @@ export function createKeepCopy({ store, handOut, app, readTimeMs }: Needs): Keep
         if (scope.kind === 'remains') {
           const photos = await backups.writeRemains(stopped, scope.id, wish, sink);
           const left = file(nameOf(`remains of ${title}`, madeAt));
-          const facts = { paintings: 0, photos, leftOut: [], canShare: handOut.canShare(left) };
+          const facts = { paintings: 0, photos, leftOut: [], canShare: handOut.canShare([left]) };
           made.value = { file: left, scope, ...facts };
           return;
         }
@@ -141,7 +137,7 @@ export function createKeepCopy({ store, handOut, app, readTimeMs }: Needs): Keep
         const written = await backups.write(stopped, { ...wish, scope, onPart }, sink);
         const copy = file(nameOf(title, madeAt));
         await backups.check(stopped, copy, tell(0.7, 1));
-        made.value = { file: copy, scope, ...written, canShare: handOut.canShare(copy) };
+        made.value = { file: copy, scope, ...written, canShare: handOut.canShare([copy]) };
       });
       if (stopping.signal === stopped) part.value = null;
     },
@@ -149,7 +145,8 @@ export function createKeepCopy({ store, handOut, app, readTimeMs }: Needs): Keep
       stopping.abort();
       part.value = null;
     },
-    share: () => give('share', 'Handed on.'),
-    save: () => give('save', 'Saved. Now put it somewhere else than on this device.'),
+    share: () => give((file) => handOut.share([file]), 'Handed on.'),
+    save: () =>
+      give((file) => handOut.save(file), 'Saved. Now put it somewhere else than on this device.'),
   };
 }

@@ -1,3 +1,4 @@
+import { signal } from '@preact/signals';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import { CopiesScreen } from '../../../app/screens/copies/copies-screen.tsx';
@@ -30,9 +31,9 @@ async function copyOf(store: Store): Promise<File> {
   return new File(parts, 'a copy.zip', { type: 'application/zip' });
 }
 
-function show(store: Store, what = '') {
+function show(store: Store, { what = '', arrived = signal<File | null>(null) } = {}) {
   const onBrought = vi.fn(async () => {});
-  const needs = { store, onBrought, inSessionAnywhere: async () => false, what };
+  const needs = { store, onBrought, arrived, inSessionAnywhere: async () => false, what };
   screen = shown(<CopiesScreen {...needs} />);
   return { onBrought };
 }
@@ -93,5 +94,16 @@ test('a copy that is damaged is refused in one sentence', async () => {
   await bring(new File([copy.slice(0, copy.size - 40)], 'half.zip'));
   await expect.element(page.getByRole('alert')).toHaveTextContent(/^This copy is damaged/);
   expect(await titles(store)).toEqual(['a barn']);
+  store.close();
+});
+
+test('a copy that came in from outside is looked through at once; what goes into one can be set', async () => {
+  const copy = await copyOf(await storeOf('seed heads'));
+  const store = await storeOf('a barn');
+  const arrived = signal<File | null>(copy);
+  show(store, { arrived, what: 'id of a barn' });
+  await expect.element(page.getByText('seed heads: not here yet, comes back.')).toBeVisible();
+  expect(arrived.value).toBeNull();
+  await expect.element(page.getByLabelText('What goes into it')).toHaveValue('id of a barn');
   store.close();
 });
