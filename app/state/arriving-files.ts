@@ -33,9 +33,9 @@ async function sort(files: readonly File[], { welcome, onPhotos, onCopy }: Needs
   else if (files.length > 0) onPhotos([...files]);
 }
 
-/** What was shared before this window was opened; taken once. */
-async function takeShared(caches: CacheStorage): Promise<File[]> {
-  const cache = await caches.open(sharedCache);
+/** What was shared before this window was opened; taken once. Rejects where storage is shut off, or there is none. */
+async function takeShared(window: Needs['window']): Promise<File[]> {
+  const cache = await window.caches.open(sharedCache); // reading the very property throws there
   const files: File[] = [];
   for (const request of await cache.keys()) {
     const answer = await cache.match(request);
@@ -60,9 +60,8 @@ export function takeArrivingFiles(needs: Needs): void {
       () => undefined, // taken away in between
     );
   });
-  if ('caches' in window)
-    takeShared(window.caches).then(
-      (found) => sort(found, needs),
-      () => undefined, // a browser that keeps nothing
-    );
+  takeShared(window).then(
+    (found) => sort(found, needs),
+    () => undefined, // a browser that keeps nothing
+  );
 }

@@ -58,3 +58,26 @@ test('nothing pushes a session off the screen, and an ordinary start brings noth
   const usual = await taken([]);
   expect([usual.onCopy.mock.calls, usual.onPhotos.mock.calls]).toEqual([[], []]);
 });
+
+test('where all storage is shut off, or files are taken away in between, nothing happens', async () => {
+  const onPhotos = vi.fn();
+  const unhandled = vi.fn();
+  process.on('unhandledRejection', unhandled);
+  const gone = async () => {
+    throw new DOMException('gone', 'NotFoundError');
+  };
+  const shut = {
+    launchQueue: {
+      setConsumer: (take: (launch: Launch) => void) => take({ files: [{ getFile: gone }] }),
+    },
+    get caches(): CacheStorage {
+      throw new DOMException('The operation is insecure.', 'SecurityError');
+    },
+  };
+  const needs = { welcome: () => true, onPhotos, onCopy: onPhotos };
+  takeArrivingFiles({ window: shut as never, ...needs });
+  takeArrivingFiles({ window: {} as never, ...needs });
+  await new Promise((done) => setTimeout(done));
+  process.off('unhandledRejection', unhandled);
+  expect([onPhotos.mock.calls, unhandled.mock.calls]).toEqual([[], []]);
+});
