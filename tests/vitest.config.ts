@@ -25,6 +25,8 @@ export default defineConfig({
       'preact/jsx-dev-runtime',
       '@preact/signals',
       'comlink',
+      'valibot',
+      '@zip.js/zip.js/lib/zip-core-custom.js',
     ],
   },
   define: { __CHANGES__: '["A change."]' },

@@ -24,6 +24,25 @@ registerRoute(
   }),
 );
 
+/** What a share sheet hands over waits here for a window (app/state/arriving-files.ts). */
+const sharedCache = 'firstwash shared';
+const inScope = (path: string): URL => new URL(path, self.registration.scope);
+
+registerRoute(
+  ({ url }) => url.pathname === inScope('share').pathname,
+  async ({ request }) => {
+    const files = (await request.formData()).getAll('files');
+    const cache = await caches.open(sharedCache);
+    for (const [i, file] of files.entries()) {
+      if (typeof file === 'string') continue;
+      const headers = { 'content-type': file.type, 'x-name': encodeURIComponent(file.name) };
+      await cache.put(inScope(`shared-${i}`), new Response(file, { headers }));
+    }
+    return Response.redirect(inScope('./').href, 303);
+  },
+  'POST',
+);
+
 // The first visit is under control at once, so it is ready for offline use without a reload.
 clientsClaim();
 

@@ -19,6 +19,9 @@ const ChooseScreen = lazyScreen(() =>
 const ColoursScreen = lazyScreen(() =>
   import('./colours/colours-screen.tsx').then((m) => m.ColoursScreen),
 );
+const CopiesScreen = lazyScreen(() =>
+  import('./copies/copies-screen.tsx').then((m) => m.CopiesScreen),
+);
 const DrawingScreen = lazyScreen(() =>
   import('./drawing/drawing-screen.tsx').then((m) => m.DrawingScreen),
 );
@@ -81,6 +84,7 @@ function Screen({ app }: { app: AppState }) {
   if (route.screen === 'camera') return <CameraPlace app={app} />;
   if (route.screen === 'choose') return <ChooseScreen app={app} />;
   if (route.screen === 'about') return <AboutScreen store={app.paintNeeds.store} />;
+  if (route.screen === 'copies') return <CopiesScreen {...app.copyNeeds} what={route.what ?? ''} />;
   if (route.screen === 'box') return <BoxPlace app={app} />;
   if (route.screen === 'measure') return <MeasurePlace app={app} paintId={route.paintId} />;
   const { studio, easel } = app;

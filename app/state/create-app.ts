@@ -1,4 +1,4 @@
-import { computed, effect, type ReadonlySignal } from '@preact/signals';
+import { computed, effect, type ReadonlySignal, type Signal, signal } from '@preact/signals';
 import { type AnalysisClient, createAnalysisClient } from '../client/analysis-client.ts';
 import { createCrashGuard, createReadingLock, type NoteStore } from '../client/crash-guard.ts';
 import type { Painting } from '../core/decisions/painting.ts';
@@ -37,6 +37,16 @@ interface SensesNeeds {
   readonly easel: Easel;
 }
 
+/** What copies are made and brought back with. */
+interface CopyNeeds {
+  readonly store: Store;
+  /** A copy that came in from outside, to be looked through. */
+  readonly arrived: Signal<File | null>;
+  readonly inSessionAnywhere: () => Promise<boolean>;
+  /** Box, air and paintings are read again: a copy was brought back. */
+  readonly onBrought: () => Promise<void>;
+}
+
 /** Everything the screens are given. */
 export interface App {
   readonly router: Router;
@@ -49,6 +59,7 @@ export interface App {
   readonly paintNeeds: PaintNeeds;
   readonly paintCalls: PaintCalls & PaletteCalls & PictureCalls & ScrapCalls & QuickLookCalls;
   readonly easel: Easel;
+  readonly copyNeeds: CopyNeeds;
   /** Sound, touch and settings at the easel; made by what its screen brings, once. */
   sensesBy(
     make: (needs: SensesNeeds, window: Window & typeof globalThis) => EaselSenses,
@@ -108,11 +119,26 @@ export function createApp(store: Store, window: Window & typeof globalThis): App
     onPainting: look,
     onCandidates: () => router.go({ screen: 'choose' }),
   });
+  const arrived = signal<File | null>(null);
+  const onCopy = (copy: File): void => {
+    arrived.value = copy;
+    router.go({ screen: 'copies' });
+  };
+  const welcome = (): boolean => router.route.value.screen !== 'easel';
   takeDropsAndPastes({
     window,
-    welcome: () => router.route.value.screen !== 'easel',
-    onFile: (file) => void intake.take(file),
+    welcome,
+    onFile: (file) => (/\.zip$/i.test(file.name) ? onCopy(file) : void intake.take(file)),
   });
+  const onPhotos = (photos: File[]): void => {
+    const [photo, ...more] = photos;
+    if (more.length) void intake.takeSeveral(photos);
+    else if (photo) void intake.take(photo);
+  };
+  import('./arriving-files.ts').then(
+    ({ takeArrivingFiles }) => takeArrivingFiles({ window, welcome, onPhotos, onCopy }),
+    () => undefined, // not on the device yet: the next time
+  );
   const ownBox = createOwnBox(store, client);
   const ownAir = createOwnAir(store);
   const studio = createStudio({
@@ -148,10 +174,11 @@ export function createApp(store: Store, window: Window & typeof globalThis): App
   /** What only this window holds would be lost by a reload; an outdated window can keep nothing any more. */
   const holdsUnkept = (): boolean =>
     store.saving.value === 'failed' && store.trouble.value?.kind !== 'outdated';
+  const inSessionAnywhere = (): Promise<boolean> => sessionAnywhere(window.navigator.locks);
   const updates = createUpdates({
     settled: store.settled,
     inSession: computed(() => easel.running.value || holdsUnkept()),
-    inSessionAnywhere: () => sessionAnywhere(sessionWindows(window).locks),
+    inSessionAnywhere,
   });
   effect(() => {
     if (updates.offlineReady.value) window.document.documentElement.dataset.offline = 'ready';
@@ -171,6 +198,14 @@ export function createApp(store: Store, window: Window & typeof globalThis): App
     paintNeeds: { store, client, ownBox },
     paintCalls: client,
     easel,
+    copyNeeds: {
+      store,
+      arrived,
+      inSessionAnywhere,
+      async onBrought() {
+        await Promise.all([ownBox.readAgain(), ownAir.readAgain(), shelf.refresh()]);
+      },
+    },
     sensesBy(make) {
       senses ??= make({ store, easel }, window);
       return senses;

@@ -5,6 +5,7 @@ const spoken = new Set([
   'BrowserError',
   'AnalysisError',
   'StorageError',
+  'BackupError',
   'WishError',
 ]);
 

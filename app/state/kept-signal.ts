@@ -10,6 +10,8 @@ export interface KeptSignal<T> {
   readonly ready: Promise<void>;
   /** Shows the value at once and keeps it right after. Rejects where it can't be kept; it counts all the same. */
   set(value: T): Promise<void>;
+  /** Takes what is kept by now, as when it was first read. Never rejects. */
+  readAgain(): Promise<void>;
 }
 
 /**
@@ -25,15 +27,18 @@ export function keptSignal<T>(
   initial: T,
 ): KeptSignal<T> {
   const current = signal(initial);
-  const ready = store.setting(name).then(
-    (kept) => {
-      current.value = parse(kept, current.peek());
-    },
-    () => {},
-  );
+  const read = (): Promise<void> =>
+    store.setting(name).then(
+      (kept) => {
+        current.value = parse(kept, current.peek());
+      },
+      () => {},
+    );
+  const ready = read();
   return {
     current,
     ready,
+    readAgain: read,
     set(value) {
       current.value = value;
       return store.keepSetting(name, value);

@@ -11,6 +11,8 @@ export interface OwnAirState {
   readonly ready: Promise<void>;
   /** Rejects where it can't be kept; it counts all the same. */
   set(air: Pick<KeptAir, 'weather' | 'paper'>): Promise<void>;
+  /** Takes what is kept by now: a copy was brought back. */
+  readAgain(): Promise<void>;
 }
 
 export function createOwnAir(store: SettingStore): OwnAirState {
@@ -20,6 +22,7 @@ export function createOwnAir(store: SettingStore): OwnAirState {
     air: computed(() => hers.current.value ?? usualAir),
     isHers: computed(() => hers.current.value !== null),
     ready: hers.ready,
+    readAgain: hers.readAgain,
     async set({ weather, paper }) {
       await hers.ready;
       await hers.set({ schema: 1, weather, paper });

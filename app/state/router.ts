@@ -7,6 +7,8 @@ export type Route =
   | { readonly screen: 'choose' }
   | { readonly screen: 'box' }
   | { readonly screen: 'about' }
+  /** `what`: 'box', or the id of a painting, as what goes into a copy at first. */
+  | { readonly screen: 'copies'; readonly what?: string }
   /** A paint of the box being measured from a photo. */
   | { readonly screen: 'measure'; readonly paintId: string }
   | PaintingRoute;
@@ -35,6 +37,8 @@ const paintingScreens = [
 ] as const;
 export type PaintingScreen = (typeof paintingScreens)[number];
 
+const plainScreens = ['camera', 'choose', 'box', 'about', 'copies'] as const;
+
 const isPaintingScreen = (word: string): word is PaintingScreen =>
   (paintingScreens as readonly string[]).includes(word);
 
@@ -42,8 +46,9 @@ const isPaintingScreen = (word: string): word is PaintingScreen =>
 export function routeOf(hash: string): Route {
   const [place, id, screen] = hash.replace(/^#\/?/, '').split('/');
   if (place === 'box' && id && screen === 'measure') return { screen, paintId: id };
-  if (place === 'camera' || place === 'choose' || place === 'box' || place === 'about')
-    return { screen: place };
+  if (place === 'copies' && id) return { screen: 'copies', what: id };
+  const plain = plainScreens.find((screen) => screen === place);
+  if (plain) return { screen: plain };
   if (place === 'painting' && id && screen && isPaintingScreen(screen))
     return { screen, paintingId: id };
   return { screen: 'start' };
@@ -52,6 +57,7 @@ export function routeOf(hash: string): Route {
 export function hashOf(route: Route): string {
   if (route.screen === 'start') return '#/';
   if (route.screen === 'measure') return `#/box/${route.paintId}/measure`;
+  if (route.screen === 'copies' && route.what !== undefined) return `#/copies/${route.what}`;
   if (!('paintingId' in route)) return `#/${route.screen}`;
   return `#/painting/${route.paintingId}/${route.screen}`;
 }

@@ -1,4 +1,5 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
+import type { Backups } from './backup/backups.ts';
 import { type Cards, createCards } from './cards.ts';
 import type { KeepAgain } from './keep-again.ts';
 import { createMemoryTables, openDatabaseTables } from './open-tables.ts';
@@ -43,12 +44,19 @@ function createSettings(transactions: Transactions): Settings {
   };
 }
 
+interface SeldomUsed extends KeepAgain, Space {
+  /** Copies to keep elsewhere. */
+  backups(): Promise<Backups>;
+}
+
 /** Fetched when it is first asked for, so that the first load stays small. */
-function createSeldomUsed(transactions: Transactions, readTimeMs: () => number): KeepAgain & Space {
+function createSeldomUsed(transactions: Transactions, readTimeMs: () => number): SeldomUsed {
   const space = async (): Promise<Space> => (await import('./space.ts')).createSpace(transactions);
   return {
     spaceOf: async (id) => (await space()).spaceOf(id),
     dropRecordPhotos: async (id) => (await space()).dropRecordPhotos(id),
+    backups: async () =>
+      (await import('./backup/backups.ts')).createBackups(transactions, readTimeMs),
     async keepAgain(work) {
       const { createKeepAgain } = await import('./keep-again.ts');
       await createKeepAgain(transactions, readTimeMs).keepAgain(work);
@@ -61,8 +69,7 @@ export interface Store
   extends Omit<SaveState, 'track'>,
     Paintings,
     Cards,
-    KeepAgain,
-    Space,
+    SeldomUsed,
     Trash,
     Plans,
     Sessions,

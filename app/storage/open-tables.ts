@@ -180,6 +180,9 @@ function rowsOf(transaction: IDBPTransaction<unknown, string[], Access>): Transa
     remove: async (name, key) => {
       await table(name).delete?.(key);
     },
+    clear: async (name) => {
+      await table(name).clear?.();
+    },
   };
 }
 
@@ -236,6 +239,9 @@ function transactionOver(draft: Kept): Transaction {
     },
     remove: async (table, key) => {
       rowsOf(table).delete(nameOf(key));
+    },
+    clear: async (table) => {
+      rowsOf(table).clear();
     },
   };
 }

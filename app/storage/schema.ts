@@ -164,6 +164,8 @@ export interface Transaction {
   where<N extends TableName>(table: N, field: LookUpField, value: string): Promise<Rows[N][]>;
   put<N extends TableName>(table: N, row: Rows[N]): Promise<void>;
   remove(table: TableName, key: RowKey): Promise<void>;
+  /** All rows of a table go. */
+  clear(table: TableName): Promise<void>;
 }
 
 export type Access = 'readonly' | 'readwrite';

@@ -79,7 +79,11 @@ export function createSessions(transactions: Transactions, readTimeMs: () => num
 const standTables: readonly TableName[] = ['events', 'sessions', 'cards'];
 
 /** On the card of its painting, where the session is the last one. */
-async function noteStand(t: Transaction, sessionId: string, told: Stand | undefined) {
+export async function noteStand(
+  t: Transaction,
+  sessionId: string,
+  told: Stand | undefined,
+): Promise<void> {
   const session = await t.get('sessions', sessionId);
   const card = session && (await t.get('cards', session.paintingId));
   if (!session || card?.sessionId !== sessionId) return;
@@ -90,7 +94,7 @@ async function noteStand(t: Transaction, sessionId: string, told: Stand | undefi
 }
 
 /** A line that is damaged is passed over: the others still tell what she did. */
-const isLine = (row: SessionEvent | undefined): row is SessionEvent =>
+export const isLine = (row: SessionEvent | undefined): row is SessionEvent =>
   typeof row?.what === 'object' && typeof row.what?.kind === 'string';
 
 async function logOf(t: Transaction, sessionId: string): Promise<SessionEvent[]> {
@@ -158,7 +162,7 @@ export interface SessionKeepsakes {
   lastRecordPhoto(sessionId: string): Promise<PhotoKept | null>;
 }
 
-const lastPhotoName = (sessionId: string): string => `record photo ${sessionId}`;
+export const lastPhotoName = (sessionId: string): string => `record photo ${sessionId}`;
 
 /** The name of the setting that holds the note being typed in a session. */
 export const noteDraftName = (sessionId: string): string => `note draft ${sessionId}`;
@@ -171,7 +175,11 @@ const isPhotoKept = (value: unknown): value is PhotoKept =>
   'key' in value &&
   typeof value.key === 'string';
 
-async function lastOf(t: Transaction, sessionId: string): Promise<PhotoKept | null> {
+/** Within a transaction over the settings. */
+export async function lastRecordPhotoOf(
+  t: Transaction,
+  sessionId: string,
+): Promise<PhotoKept | null> {
   const kept = (await t.get('settings', lastPhotoName(sessionId)))?.value;
   return isPhotoKept(kept) ? kept : null;
 }
@@ -184,7 +192,8 @@ export function createSessionKeepsakes(transactions: Transactions): SessionKeeps
         await t.put('photos', photo);
         await t.put('settings', { id: lastPhotoName(sessionId), value });
       }),
-    lastRecordPhoto: (sessionId) => transactions.read(['settings'], (t) => lastOf(t, sessionId)),
+    lastRecordPhoto: (sessionId) =>
+      transactions.read(['settings'], (t) => lastRecordPhotoOf(t, sessionId)),
   };
 }
 
@@ -195,7 +204,7 @@ export async function forgetKeepsakes(
   log: readonly SessionEvent[],
 ): Promise<void> {
   for (const { what } of log) if (what.kind === 'photo') await t.remove('photos', what.photoId);
-  const last = await lastOf(t, sessionId);
+  const last = await lastRecordPhotoOf(t, sessionId);
   if (last) await t.remove('photos', last.photoId);
   await t.remove('settings', lastPhotoName(sessionId));
   await t.remove('settings', noteDraftName(sessionId));

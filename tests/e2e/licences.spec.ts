@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { filesUnder } from '../../app/build/files-under.ts';
 import { packageOf } from '../../app/build/licences.ts';
@@ -21,7 +21,9 @@ async function packagesIn(folder: string): Promise<string[]> {
 /** Packages whose licence, as it lies in their own folder, is not among the notices. */
 const withoutNotice = (packages: readonly string[], notices: string): string[] =>
   packages.filter((name) => {
-    const licence = readFileSync(join(top, 'node_modules', name, 'LICENSE'), 'utf8').trim();
+    const folder = join(top, 'node_modules', name);
+    const file = readdirSync(folder).find((each) => /^licen[cs]e(\.(md|txt))?$/i.test(each));
+    const licence = readFileSync(join(folder, file ?? 'LICENSE'), 'utf8').trim();
     return !notices.includes(`\n${name} `) || !notices.includes(licence);
   });
 

@@ -55,6 +55,9 @@ async function throughAll(page: Page, look: Look): Promise<void> {
   await page.getByRole('link', { name: 'About Firstwash' }).click();
   await expect(page.getByTestId('version')).toBeVisible();
   await look('about', 'about');
+  await page.getByRole('link', { name: 'Keep a copy, bring one back' }).click();
+  await expect(page.getByRole('button', { name: 'Make the copy' })).toBeVisible();
+  await look('copies', 'copies');
   await page.getByRole('link', { name: 'Paintings' }).click();
   await page.getByRole('link', { name: 'Camera' }).click();
   await expect(page.getByRole('button', { name: 'Take the photo' })).toBeEnabled();

@@ -5,21 +5,12 @@ import { mainButton, pressOn } from '../e2e/support/easel-walk.ts';
 import { smallPhoto } from '../e2e/support/fixture-file.ts';
 import { killBrowser, openKeptProfile } from '../e2e/support/kept-profile.ts';
 import { easelWith, prompt, savedWord } from '../e2e/support/walk.ts';
+import { seeded } from '../support/seeded.ts';
 import { clockEdge } from './clock-edge.ts';
 import { keptEvents } from './kept-events.ts';
 
+/** So many kills (own). */
 const kills = 30;
-
-/** Mulberry32 (from memory): the same moments at every run, 0..1. */
-function seeded(seed: number): () => number {
-  let a = seed;
-  return () => {
-    a = (a + 0x6d2b79f5) | 0;
-    let t = Math.imul(a ^ (a >>> 15), 1 | a);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
-}
 
 /** Where the session has come to its end the same address opens another one. */
 async function pressOrBeginAnew(page: Page, easel: string): Promise<void> {

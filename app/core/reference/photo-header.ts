@@ -105,7 +105,7 @@ export const bigFour = (bytes: Uint8Array, offset: number): number =>
   bigPair(bytes, offset) * 65536 + bigPair(bytes, offset + 2);
 
 /** Two bytes, least significant first. */
-const littlePair = (bytes: Uint8Array, offset: number): number =>
+export const littlePair = (bytes: Uint8Array, offset: number): number =>
   byteAt(bytes, offset) + byteAt(bytes, offset + 1) * 256;
 
 /** Four bytes, least significant first. */

@@ -64,3 +64,9 @@ export function sizeInWords(mm: number): string {
 /** A difference of lightness, L*, in steps of value: '2.1 values', '1 value'. */
 export const valuesApart = (contrast: number): string =>
   formatCount(Number((contrast / lightnessOfOneValue).toFixed(1)), 'value');
+
+const megabyte = 1e6;
+
+/** What a file takes up: 'under 1 MB', '12 MB'. */
+export const megabytesInWords = (bytes: number): string =>
+  bytes < megabyte ? 'under 1 MB' : `${Math.round(bytes / megabyte)} MB`;

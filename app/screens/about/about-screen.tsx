@@ -2,6 +2,8 @@ import { useSignal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
 import { useEffect, useMemo } from 'preact/hooks';
 import { careWithPaint } from '../../core/paint/cautions.ts';
+import { megabytesInWords } from '../../core/words/numbers.ts';
+import { nameOfBuild } from '../../state/name-of-build.ts';
 import { hashOf } from '../../state/router.ts';
 import { createSpaceUsed, type SpaceStore, type SpaceUsed } from '../../state/space-used.ts';
 import { Button, buttonClass } from '../../ui/controls/button.tsx';
@@ -12,10 +14,6 @@ import styles from './about-screen.module.css';
 /** Put in by the build: what is new in this version, a sentence each, from .github/CHANGELOG.md. */
 declare const __CHANGES__: readonly string[];
 
-/** The build names itself once, in the head of its page. */
-const nameOfBuild = (): string =>
-  document.querySelector<HTMLMetaElement>('meta[name=version]')?.content ?? 'unknown';
-
 /** Version, what is new, help, licences, privacy: what nobody needs while painting. */
 export function AboutScreen({ store }: { store: SpaceStore }) {
   const spaceUsed = useMemo(() => createSpaceUsed(store), [store]);
@@ -25,7 +23,7 @@ export function AboutScreen({ store }: { store: SpaceStore }) {
       top={<TopBar title="About Firstwash" back="Paintings" backTo={hashOf({ screen: 'start' })} />}
     >
       <Part title="Version">
-        <p data-testid="version">{nameOfBuild()}</p>
+        <p data-testid="version">{nameOfBuild(document)}</p>
       </Part>
       <Part title="What is new">
         <ul class={styles.list}>
@@ -56,6 +54,17 @@ export function AboutScreen({ store }: { store: SpaceStore }) {
           you had just done.
         </p>
       </Part>
+      <Part title="Copies">
+        <p>
+          One file with all you have here, to be kept elsewhere: your paintings come back from it on
+          any device.
+        </p>
+        <p>
+          <a class={buttonClass()} href={hashOf({ screen: 'copies' })}>
+            Keep a copy, bring one back
+          </a>
+        </p>
+      </Part>
       <Part title="Space on this device">
         <SpaceList spaceUsed={spaceUsed} />
       </Part>
@@ -74,16 +83,12 @@ export function AboutScreen({ store }: { store: SpaceStore }) {
       <Part title="Privacy">
         <p>
           Your photos, plans and records stay on this device, and the app asks nothing of any
-          address but its own. Clearing this site’s data in the browser deletes them.
+          address but its own. Clearing this site’s data in the browser deletes them: keep a copy.
         </p>
       </Part>
     </PageLayout>
   );
 }
-
-const megabyte = 1e6;
-const megabytes = (bytes: number): string =>
-  bytes < megabyte ? 'under 1 MB' : `${Math.round(bytes / megabyte)} MB`;
 
 /** What each painting takes up, measured when it is asked for; record photos are the first to do without. */
 function SpaceList({ spaceUsed }: { spaceUsed: SpaceUsed }) {
@@ -107,13 +112,13 @@ function SpaceList({ spaceUsed }: { spaceUsed: SpaceUsed }) {
       <p role="status">
         {measuring.value
           ? 'Measuring …'
-          : `Your paintings take up ${megabytes(totalBytes.value)} in all.`}
+          : `Your paintings take up ${megabytesInWords(totalBytes.value)} in all.`}
       </p>
       {problem.value && <p role="alert">{problem.value}</p>}
       <ul class={styles.list}>
         {rows.value.map(({ id, title, bytes, recordPhotoBytes }) => (
           <li key={id} class={styles.space}>
-            {title}: {megabytes(bytes)}
+            {title}: {megabytesInWords(bytes)}
             {recordPhotoBytes > 0 && asking.value !== id && (
               <Button
                 look="quiet"
@@ -121,7 +126,7 @@ function SpaceList({ spaceUsed }: { spaceUsed: SpaceUsed }) {
                   asking.value = id;
                 }}
               >
-                Delete its record photos, {megabytes(recordPhotoBytes)}
+                Delete its record photos, {megabytesInWords(recordPhotoBytes)}
               </Button>
             )}
             {asking.value === id && (

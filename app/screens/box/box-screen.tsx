@@ -14,7 +14,7 @@ import type { App } from '../../state/create-app.ts';
 import type { OwnBoxState } from '../../state/paints/own-box.ts';
 import { createPaintDrafts, type PaintDraftsState } from '../../state/paints/paint-drafts.ts';
 import { hashOf, type PaintingRoute } from '../../state/router.ts';
-import { Button } from '../../ui/controls/button.tsx';
+import { Button, buttonClass } from '../../ui/controls/button.tsx';
 import { PageLayout } from '../../ui/layout/page-layout.tsx';
 import { TopBar } from '../../ui/layout/screen-layout.tsx';
 import { BoxList } from './box-list.tsx';
@@ -95,6 +95,9 @@ export function BoxScreen({ ownBox, paintDrafts, cameFrom }: BoxScreenProps) {
           >
             None
           </Button>
+          <a class={buttonClass()} href={hashOf({ screen: 'copies', what: 'box' })}>
+            Hand on your box
+          </a>
         </div>
         <p class="quiet">
           {careWithPaint} {careWithOldTubes} {deferral} Properties are as commonly given.

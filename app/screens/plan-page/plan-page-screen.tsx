@@ -3,15 +3,21 @@ import { useSignal } from '@preact/signals';
 import type { RefObject } from 'preact';
 import { useLayoutEffect, useMemo, useRef } from 'preact/hooks';
 import type { Painting } from '../../core/decisions/painting.ts';
+import { planRows } from '../../core/plan/evening/evening-times.ts';
 import type { WashPlan } from '../../core/plan/plan.ts';
+import { planCautions } from '../../core/plan/steps/step-cautions.ts';
 import { scaledMarks } from '../../core/raster/paint-marks.ts';
 import { shrinkSlots } from '../../core/raster/paint-slots.ts';
 import { scaledGrid } from '../../core/raster/paint-squares.ts';
+import { sheetLayer } from '../../drawing/layers.ts';
+import { drawPlanPicture } from '../../drawing/plan-picture.ts';
+import { fileWords } from '../../state/backup/hand-out.ts';
 import type { OpenedReading } from '../../state/painting/opened-reading.ts';
 import type { PictureCalls } from '../../state/painting/screen-calls.ts';
 import type { Studio } from '../../state/painting/studio.ts';
 import { linkTo } from '../../state/router.ts';
 import { Button } from '../../ui/controls/button.tsx';
+import { HandOutButtons } from '../../ui/controls/hand-out-buttons.tsx';
 import { ScreenLayout, TopBar } from '../../ui/layout/screen-layout.tsx';
 import { Waiting } from '../../ui/layout/waiting.tsx';
 import { studyEdges, useSoft } from '../../ui/picture/use-soft.ts';
@@ -83,6 +89,8 @@ function ReadyPage({ studio, calls, painting, seen, plan }: ReadyPageProps) {
   const page = useRef<HTMLDivElement>(null);
   const type = useFittingType(page, plan);
   const { title, reference } = painting;
+  const makePicture = (): Promise<readonly File[]> =>
+    pictureFiles(title || 'Painting', plan, stage);
   const content = (
     <PlanSheet
       title={title || 'Painting'}
@@ -107,10 +115,13 @@ function ReadyPage({ studio, calls, painting, seen, plan }: ReadyPageProps) {
           </section>
         }
         panel={
-          <p>
-            Stages, values, mixes and times on one page of A4 or letter, to hang beside the sheet.
-            The page is the same at every size; on a small screen move it about.
-          </p>
+          <div class="stack">
+            <p>
+              Stages, values, mixes and times on one page of A4 or letter, to hang beside the sheet.
+              The page is the same at every size; on a small screen move it about.
+            </p>
+            <HandOutButtons what="the plan as a picture" make={makePicture} />
+          </div>
         }
         actions={
           <Button look="main" large onClick={() => print()}>
@@ -125,6 +136,26 @@ function ReadyPage({ studio, calls, painting, seen, plan }: ReadyPageProps) {
       </div>
     </>
   );
+}
+
+/** The plan as one tall picture, a PNG. */
+async function pictureFiles(title: string, plan: WashPlan, stage: StageMap): Promise<File[]> {
+  const steps = planRows(plan)
+    .filter(({ changes }) => changes)
+    .map(({ step }) => ({
+      title: `${step.n}. ${step.title}`,
+      words: step.prompt,
+      draw: sheetLayer(stage, step),
+    }));
+  const canvas = drawPlanPicture(document.createElement('canvas'), {
+    ...{ title, steps, size: stage },
+    cautions: planCautions(plan),
+  });
+  const png = await new Promise<Blob | null>((settle) => {
+    if (canvas) canvas.toBlob(settle, 'image/png');
+    else settle(null);
+  });
+  return png ? [new File([png], `${fileWords(title)} wash plan.png`, { type: 'image/png' })] : [];
 }
 
 const smallest = 0.4;

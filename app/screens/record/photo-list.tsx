@@ -1,7 +1,9 @@
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
+import { hideLocation } from '../../core/reference/hide-location.ts';
 import type { PhotoNote, SessionRecord } from '../../core/session/session-record.ts';
 import type { Keepsakes } from '../../state/session/keepsakes.ts';
+import { HandOutButtons } from '../../ui/controls/hand-out-buttons.tsx';
 import styles from './photo-list.module.css';
 import page from './record-screen.module.css';
 
@@ -30,8 +32,23 @@ export function PhotoList({ record, keepsakes }: PhotoListProps) {
           );
         })}
       </ul>
+      <HandOutButtons what="the photos" make={() => photoFiles(record, keepsakes)} />
     </section>
   );
+}
+
+/** The photos that are still kept, as they are but for where they were taken. */
+async function photoFiles(
+  { photos }: SessionRecord,
+  keepsakes: PhotoListProps['keepsakes'],
+): Promise<File[]> {
+  const found = await Promise.all(photos.map(({ photoId }) => keepsakes.photo(photoId)));
+  return found.flatMap((photo, i) => {
+    if (!photo) return [];
+    const bytes = hideLocation(new Uint8Array(photo.bytes)) as Uint8Array<ArrayBuffer>;
+    const ending = photo.mime.replace(/^image\//, '').replace('jpeg', 'jpg');
+    return [new File([bytes], `record ${i + 1}.${ending}`, { type: photo.mime })];
+  });
 }
 
 interface RecordPhotoProps {

@@ -3,8 +3,11 @@ import { useEffect, useRef } from 'preact/hooks';
 import type { App } from '../../state/create-app.ts';
 import type { Intake } from '../../state/painting/intake.ts';
 import type { PaintingCard, Shelf } from '../../state/painting/shelf.ts';
+import { hashOf } from '../../state/router.ts';
 import { Button, buttonClass } from '../../ui/controls/button.tsx';
+import { FileChooser } from '../../ui/controls/file-chooser.tsx';
 import { ValueScale } from '../../ui/controls/value-scale.tsx';
+import type { CopyLine } from './copy-line.tsx';
 import styles from './start-screen.module.css';
 
 /** Camera, a photo, go on with the last painting, the example. Nothing to set up first. */
@@ -50,8 +53,9 @@ export function StartScreen({ app }: { app: App }) {
         <a class={buttonClass(last ? 'plain' : 'main', true, true)} href="#/camera">
           Camera
         </a>
-        <PhotoChooser
+        <FileChooser
           text="Choose a photo"
+          accept="image/*"
           field="Reference photo"
           multiple
           onFiles={(files) => {
@@ -65,8 +69,9 @@ export function StartScreen({ app }: { app: App }) {
             Choose among {shelf.candidates.value} photos
           </a>
         )}
-        <PhotoChooser
+        <FileChooser
           text="Only study a picture"
+          accept="image/*"
           look="quiet"
           field="Picture to study"
           onFiles={([file]) => file && void intake.study(file)}
@@ -75,6 +80,7 @@ export function StartScreen({ app }: { app: App }) {
           Your paint box
         </a>
       </section>
+      <Reminder app={app} />
       <PaintingWall shelf={shelf} onOpen={app.goOn} />
       <ExampleCard intake={intake} />
       <footer class="quiet">
@@ -85,6 +91,23 @@ export function StartScreen({ app }: { app: App }) {
       </footer>
     </main>
   );
+}
+
+/** That much has changed since the last copy: fetched when the wall is there, as nobody waits for it. */
+function Reminder({ app }: { app: App }) {
+  const line = useSignal<typeof CopyLine | null>(null);
+  const hung = app.shelf.last.value !== null;
+  useEffect(() => {
+    if (!hung) return;
+    import('./copy-line.tsx').then(
+      ({ CopyLine }) => {
+        line.value = CopyLine;
+      },
+      () => undefined, // not on the device yet: the next time
+    );
+  }, [hung]);
+  const Line = line.value;
+  return Line && <Line {...app.copyNeeds} />;
 }
 
 /** How safe what she made is here, and whether the app opens without a connection. */
@@ -101,41 +124,6 @@ function KeepingWords({ app }: { app: App }) {
         </p>
       )}
       {updates.offlineReady.value && <p>Ready to use without a connection.</p>}
-    </>
-  );
-}
-
-interface PhotoChooserProps {
-  text: string;
-  look?: 'plain' | 'quiet';
-  /** Name of the file field itself. */
-  field: string;
-  multiple?: boolean;
-  onFiles: (files: File[]) => void;
-}
-
-/** The photo library. No `capture` here: with it some phones open only the camera. */
-function PhotoChooser({ text, look, field, multiple = false, onFiles }: PhotoChooserProps) {
-  const input = useRef<HTMLInputElement>(null);
-  return (
-    <>
-      <Button {...(look && { look })} large wide onClick={() => input.current?.click()}>
-        {text}
-      </Button>
-      <input
-        ref={input}
-        class="spoken"
-        type="file"
-        accept="image/*"
-        multiple={multiple}
-        tabIndex={-1}
-        aria-label={field}
-        onChange={(event) => {
-          const files = [...(event.currentTarget.files ?? [])];
-          event.currentTarget.value = ''; // the same photo can be chosen again
-          if (files.length) onFiles(files);
-        }}
-      />
     </>
   );
 }
@@ -195,6 +183,14 @@ function PaintingWall({ shelf, onOpen }: PaintingWallProps) {
               <strong class={styles.title}>{painting.title}</strong>
               <span class="quiet">{painting.place}</span>
             </button>
+            {painting.stage === 'damaged' && (
+              <a
+                class={buttonClass('quiet')}
+                href={hashOf({ screen: 'copies', what: painting.id })}
+              >
+                Save what is left
+              </a>
+            )}
             {asking.value === painting.id ? (
               <span class={styles.ask}>
                 <span>Take it away, photo and record too?</span>

@@ -6,14 +6,10 @@ import { photoProblem, undecodable } from '../../core/reference/photo-problem.ts
 import { fitSheet } from '../../core/reference/reference.ts';
 import { type Sheet, sheetOf } from '../../core/reference/sheet.ts';
 import type { Store } from '../../storage/open-store.ts';
+import { sha256 } from '../../storage/sha256.ts';
 import { describeFault } from '../describe-fault.ts';
 
 export type NamedBlob = Blob & { readonly name?: string };
-
-async function digest(bytes: ArrayBuffer): Promise<string> {
-  const hash = new Uint8Array(await crypto.subtle.digest('SHA-256', bytes));
-  return [...hash].map((byte) => byte.toString(16).padStart(2, '0')).join('');
-}
 
 /** A fault whose sentence is for the painter. */
 export const refusedPhoto = (sentence: string): Error =>
@@ -45,7 +41,7 @@ export async function readPhotoFile(
     id: crypto.randomUUID(),
     bytes,
     mime: `image/${header.kind}`,
-    sha256: await digest(bytes),
+    sha256: await sha256(bytes),
     name: file.name ?? '',
   };
   return { photo, header };

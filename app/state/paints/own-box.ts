@@ -17,6 +17,8 @@ export interface OwnBoxState {
   /** Works out the cards. */
   open(): Promise<void>;
   change(how: (before: OwnBox) => OwnBox): Promise<void>;
+  /** Takes the box that is kept by now: a copy was brought back. */
+  readAgain(): Promise<void>;
 }
 
 const isBox = (value: unknown): value is OwnBox | FormerBox =>
@@ -84,6 +86,12 @@ export function createOwnBox(
     problem,
     ready,
     open,
+    async readAgain() {
+      await ready;
+      await kept.readAgain();
+      await renew();
+      if (carded) await open();
+    },
     async change(how) {
       await ready;
       await renew();

@@ -21,6 +21,8 @@ const ownBox: OwnBoxState = {
   ready: Promise.resolve(),
   open: nothing,
   change: nothing,
+
+  readAgain: async () => {},
 };
 const study = await madeStudy();
 let decided: NewDecision[] = [];

@@ -31,6 +31,8 @@ const ownBox: OwnBoxState = {
   ready: Promise.resolve(),
   open: nothing,
   change: nothing,
+
+  readAgain: async () => {},
 };
 const study = await madeStudy();
 const reading = study.seen.value?.reading;

@@ -58,6 +58,9 @@ test('a damaged painting is marked, can not be opened, and can be taken away', a
   const damaged = card('hurt', { stage: 'damaged', place: 'damaged: it can’t be opened' });
   const { goOn, remove } = show([damaged, card('healthy')]);
   await expect.element(page.getByRole('button', { name: /^hurt/ })).toBeDisabled();
+  await expect
+    .element(page.getByRole('link', { name: 'Save what is left' }))
+    .toHaveAttribute('href', '#/copies/hurt');
   await page.getByRole('button', { name: 'Go on with healthy' }).click();
   expect(goOn).toHaveBeenCalledWith(expect.objectContaining({ id: 'healthy' }));
   await page.getByRole('button', { name: 'Take away hurt' }).click();

@@ -3,6 +3,7 @@ import { expect, type Locator, type Page } from '@playwright/test';
 export type ScreenName =
   | 'start'
   | 'about'
+  | 'copies'
   | 'camera'
   | 'choose'
   | 'look'

@@ -38,6 +38,16 @@ test('the manifest makes the app installable under any sub-path', () => {
   ]).toEqual([true, true, true]);
 });
 
+test('photos and copies can be opened with the app, and handed to it', () => {
+  expect(manifest.file_handlers).toMatchObject([
+    { action: './', accept: { 'application/zip': ['.zip'], 'image/jpeg': ['.jpg', '.jpeg'] } },
+  ]);
+  expect(manifest.share_target).toMatchObject({ action: './share', method: 'POST' });
+  const worker = readFileSync(join(top, 'workers', 'service.worker.ts'), 'utf8');
+  expect(worker).toContain("inScope('share')");
+  expect(worker).toContain("getAll('files')");
+});
+
 test('every icon is there and as large as it says', () => {
   for (const { src, sizes } of manifest.icons) {
     const file = join(top, src);

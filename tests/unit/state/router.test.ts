@@ -16,6 +16,8 @@ it('every place has an address of its own that leads back to it', () => {
     { screen: 'choose' },
     { screen: 'box' },
     { screen: 'about' },
+    { screen: 'copies' },
+    { screen: 'copies', what: 'box' },
     { screen: 'easel', paintingId: 'a' },
     { screen: 'plan-page', paintingId: 'b' },
   ];
