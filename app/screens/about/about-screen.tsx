@@ -6,6 +6,7 @@ import { megabytesInWords } from '../../core/words/numbers.ts';
 import { nameOfBuild } from '../../state/name-of-build.ts';
 import { hashOf } from '../../state/router.ts';
 import { createSpaceUsed, type SpaceStore, type SpaceUsed } from '../../state/space-used.ts';
+import { AskFirst } from '../../ui/controls/ask-first.tsx';
 import { Button, buttonClass } from '../../ui/controls/button.tsx';
 import { PageLayout } from '../../ui/layout/page-layout.tsx';
 import { TopBar } from '../../ui/layout/screen-layout.tsx';
@@ -92,7 +93,6 @@ export function AboutScreen({ store }: { store: SpaceStore }) {
 
 /** What each painting takes up, measured when it is asked for; record photos are the first to do without. */
 function SpaceList({ spaceUsed }: { spaceUsed: SpaceUsed }) {
-  const asking = useSignal<string | null>(null);
   const asked = useSignal<AbortController | null>(null);
   useEffect(() => () => asked.peek()?.abort(), []);
   const measure = (): void => {
@@ -119,36 +119,14 @@ function SpaceList({ spaceUsed }: { spaceUsed: SpaceUsed }) {
         {rows.value.map(({ id, title, bytes, recordPhotoBytes }) => (
           <li key={id} class={styles.space}>
             {title}: {megabytesInWords(bytes)}
-            {recordPhotoBytes > 0 && asking.value !== id && (
-              <Button
-                look="quiet"
-                onClick={() => {
-                  asking.value = id;
-                }}
+            {recordPhotoBytes > 0 && (
+              <AskFirst
+                question="They can’t be brought back. What you did stays written."
+                yes="Delete photos"
+                onYes={() => void spaceUsed.dropRecordPhotos(id)}
               >
-                Delete its record photos, {megabytesInWords(recordPhotoBytes)}
-              </Button>
-            )}
-            {asking.value === id && (
-              <span>
-                They can’t be brought back. What you did stays written.{' '}
-                <Button
-                  onClick={() => {
-                    asking.value = null;
-                    void spaceUsed.dropRecordPhotos(id);
-                  }}
-                >
-                  Delete photos
-                </Button>
-                <Button
-                  look="quiet"
-                  onClick={() => {
-                    asking.value = null;
-                  }}
-                >
-                  Keep
-                </Button>
-              </span>
+                {`Delete its record photos, ${megabytesInWords(recordPhotoBytes)}`}
+              </AskFirst>
             )}
           </li>
         ))}

@@ -1,8 +1,8 @@
-import { useSignal } from '@preact/signals';
 import { openWithCount } from '../../core/words/numbers.ts';
 import { arrivalsInWords, bringsNothing } from '../../state/backup/arrival-words.ts';
 import type { BringBack } from '../../state/backup/bring-back.ts';
 import { hashOf } from '../../state/router.ts';
+import { AskFirst } from '../../ui/controls/ask-first.tsx';
 import { Button, buttonClass } from '../../ui/controls/button.tsx';
 import { FileChooser } from '../../ui/controls/file-chooser.tsx';
 import { ProgressBar } from '../../ui/controls/progress-bar.tsx';
@@ -86,7 +86,6 @@ function CheckedPart({ bringBack, copy }: { bringBack: BringBack; copy: Checked 
 
 /** The other way, asked for twice: what is here gives way. */
 function ReplacePart({ bringBack, copy }: { bringBack: BringBack; copy: Checked }) {
-  const asking = useSignal(false);
   const { holds, onlyHere, paintings } = copy;
   if (holds === 'painting' && paintings.every(({ arrival }) => arrival !== 'later here'))
     return null;
@@ -94,38 +93,19 @@ function ReplacePart({ bringBack, copy }: { bringBack: BringBack; copy: Checked 
     onlyHere > 0
       ? `${openWithCount(onlyHere, 'painting')} that ${onlyHere === 1 ? 'is' : 'are'} only here would be deleted for good. `
       : '';
-  if (!asking.value)
-    return (
-      <Button
-        look="quiet"
-        onClick={() => {
-          asking.value = true;
-        }}
-      >
-        {holds === 'painting' ? 'Take the one of the copy' : 'Replace all that is here'}
-      </Button>
-    );
+  const isOne = holds === 'painting';
   return (
-    <p class={styles.ask}>
-      {holds === 'painting'
-        ? 'What you changed here since would give way to the copy. Sessions stay. '
-        : `${goes}All else, your paint box too, would be as in the copy. `}
-      <Button
-        onClick={() => {
-          asking.value = false;
-          void bringBack.bring('replace');
-        }}
-      >
-        {holds === 'painting' ? 'Take it' : 'Replace'}
-      </Button>
-      <Button
-        look="quiet"
-        onClick={() => {
-          asking.value = false;
-        }}
-      >
-        Leave it
-      </Button>
-    </p>
+    <AskFirst
+      question={
+        isOne
+          ? 'What you changed here since would give way to the copy. Sessions stay.'
+          : `${goes}All else, your paint box too, would be as in the copy.`
+      }
+      yes={isOne ? 'Take it' : 'Replace'}
+      no="Leave it"
+      onYes={() => void bringBack.bring('replace')}
+    >
+      {isOne ? 'Take the one of the copy' : 'Replace all that is here'}
+    </AskFirst>
   );
 }

@@ -3,7 +3,7 @@ import { useEffect, useMemo } from 'preact/hooks';
 import type { Step } from '../../core/plan/plan.ts';
 import type { PixelSize } from '../../core/raster/size.ts';
 import { createQuickLook, type QuickLookCalls } from '../../state/session/quick-look.ts';
-import { PhotoInput } from '../../ui/controls/photo-input.tsx';
+import { TakeOrChoose } from '../../ui/controls/photo-input.tsx';
 import { Picture } from '../../ui/picture/picture.tsx';
 import { pictureLayers } from '../../ui/picture/picture-layers.ts';
 import { Fold } from './fold.tsx';
@@ -33,12 +33,7 @@ export function QuickLookPanel({ calls, step, view, size }: QuickLookPanelProps)
   const tapLabel = grey.value ? 'Tap for colour' : 'Tap for grey';
   return (
     <Fold title="Your sheet in grey">
-      <PhotoInput large ownCamera onFile={take}>
-        Take a photo
-      </PhotoInput>
-      <PhotoInput large onFile={take}>
-        Choose a photo
-      </PhotoInput>
+      <TakeOrChoose onFile={take} />
       {look.problem.value !== null && <p role="alert">{look.problem.value}</p>}
       <p role="status">{look.working.value && 'Your sheet is being looked at …'}</p>
       {seen && own && (

@@ -9,7 +9,7 @@ import {
   type Keepsakes,
 } from '../../state/session/keepsakes.ts';
 import { Button } from '../../ui/controls/button.tsx';
-import { PhotoInput } from '../../ui/controls/photo-input.tsx';
+import { TakeOrChoose } from '../../ui/controls/photo-input.tsx';
 import { MixRows } from '../../ui/mixes/mix-rows.tsx';
 import { Fold } from './fold.tsx';
 import styles from './more-panels.module.css';
@@ -31,12 +31,7 @@ export function PhotoPanel({ easel, keepsakes, sessionId }: PhotoPanelProps) {
   const take = (file: File): void => void photos.take(file);
   return (
     <Fold title="Photo for the record">
-      <PhotoInput large ownCamera onFile={take}>
-        Take a photo
-      </PhotoInput>
-      <PhotoInput large onFile={take}>
-        Choose a photo
-      </PhotoInput>
+      <TakeOrChoose onFile={take} />
       {problem !== null && <p role="alert">{problem}</p>}
       <p role="status">
         {photos.keeping.value && 'The photo is being kept …'}

@@ -4,6 +4,7 @@ import type { App } from '../../state/create-app.ts';
 import type { Intake } from '../../state/painting/intake.ts';
 import type { PaintingCard, Shelf } from '../../state/painting/shelf.ts';
 import { hashOf } from '../../state/router.ts';
+import { AskFirst } from '../../ui/controls/ask-first.tsx';
 import { Button, buttonClass } from '../../ui/controls/button.tsx';
 import { FileChooser } from '../../ui/controls/file-chooser.tsx';
 import { ValueScale } from '../../ui/controls/value-scale.tsx';
@@ -148,7 +149,6 @@ interface PaintingWallProps {
 
 /** All paintings as pictures. Taking one away asks first and can be undone. */
 function PaintingWall({ shelf, onOpen }: PaintingWallProps) {
-  const asking = useSignal<string | null>(null);
   const paintings = shelf.paintings.value;
   const removed = shelf.removed.value;
   if (!paintings.length && !removed) return null;
@@ -191,37 +191,14 @@ function PaintingWall({ shelf, onOpen }: PaintingWallProps) {
                 Save what is left
               </a>
             )}
-            {asking.value === painting.id ? (
-              <span class={styles.ask}>
-                <span>Take it away, photo and record too?</span>
-                <Button
-                  onClick={() => {
-                    asking.value = null;
-                    void shelf.remove(painting.id);
-                  }}
-                >
-                  Take away
-                </Button>
-                <Button
-                  look="quiet"
-                  onClick={() => {
-                    asking.value = null;
-                  }}
-                >
-                  Keep
-                </Button>
-              </span>
-            ) : (
-              <Button
-                look="quiet"
-                aria-label={`Take away ${painting.title}`}
-                onClick={() => {
-                  asking.value = painting.id;
-                }}
-              >
-                Take away
-              </Button>
-            )}
+            <AskFirst
+              spoken={`Take away ${painting.title}`}
+              question="Take it away, photo and record too?"
+              yes="Take away"
+              onYes={() => void shelf.remove(painting.id)}
+            >
+              Take away
+            </AskFirst>
           </li>
         ))}
       </ul>

@@ -34,3 +34,17 @@ export function PhotoInput({
     </label>
   );
 }
+
+/** From the camera or from her photos: two buttons, at the easel. */
+export function TakeOrChoose({ onFile }: Pick<PhotoInputProps, 'onFile'>) {
+  return (
+    <>
+      <PhotoInput large ownCamera onFile={onFile}>
+        Take a photo
+      </PhotoInput>
+      <PhotoInput large onFile={onFile}>
+        Choose a photo
+      </PhotoInput>
+    </>
+  );
+}
