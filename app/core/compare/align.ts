@@ -84,7 +84,7 @@ function correlation(one: Float32Array, two: Float32Array): number {
   return spread > 0 ? ((xy - (x * y) / n) / Math.sqrt(spread)) * Math.min(1, n / one.length) : 0;
 }
 
-const seenBy = (
+export const seenBy = (
   photo: readonly LightPlane[],
   toPhoto: Homography,
   { size, slowPx }: AlignmentTarget,

@@ -131,7 +131,7 @@ function evennessOf({ bright }: SheetLight, { width, height }: PixelSize): numbe
 }
 
 function lightFacts(light: SheetLight, { states }: MeasuredSheet, size: PixelSize): LightFacts {
-  const counts = new Float64Array(5);
+  const counts = new Float64Array(4);
   for (const state of states) counts[state]++;
   const share = (state: number): number => counts[state] / states.length;
   const { paperShare, stripShare, curve, doubt } = light;
@@ -144,7 +144,6 @@ function lightFacts(light: SheetLight, { states }: MeasuredSheet, size: PixelSiz
     missing: share(pixelStates.missing),
     clipped: share(pixelStates.clipped),
     glare: share(pixelStates.glare),
-    shadow: share(pixelStates.shadow),
   };
 }
 
@@ -156,7 +155,6 @@ function tipsFor(facts: LightFacts, light: SheetLight, coarse: boolean): PhotoTi
     ['off-the-photo', facts.missing > toldFrom.left],
     ['clipped', facts.clipped > toldFrom.left],
     ['glare', facts.glare > toldFrom.left],
-    ['shadow', facts.shadow > toldFrom.left],
     ['no-bare-paper', facts.paperShare < toldFrom.paper && facts.stripShare < toldFrom.strip],
     ['uneven', facts.evenness < toldFrom.uneven],
     ['coloured-light', Math.abs(light.red[0] - light.blue[0]) > toldFrom.colour],

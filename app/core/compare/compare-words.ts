@@ -36,7 +36,6 @@ const tips: Readonly<Record<PhotoTip, string>> = {
   'off-the-photo': 'Part of the sheet is off the photo: step back a little.',
   clipped: 'The lights are blown out: let the camera expose for the paper, a little darker.',
   glare: 'Something shines on the sheet: turn it away from the lamp or the window.',
-  shadow: 'A shadow lies on the sheet: move out of the light.',
   'no-bare-paper':
     'No bare paper was found, so white is a guess: leave a border of bare paper in sight, or touch a spot that is paper.',
   uneven:

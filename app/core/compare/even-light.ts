@@ -25,13 +25,21 @@ export interface SheetLight {
 
 /** Cells stray so far from the surface without being something else, as parts of the light (own). */
 const strays: Readonly<Record<CellKind, number>> = { paper: 0.03, strip: 0.025, paint: 0.1 };
-/** All painted cells together weigh so much beside the bare ones, where there are enough of these (own). */
-const paintBesidePaper = 0.05;
+/** With fewer bare cells there is no bare paper to speak of. */
 const enoughPaper = 12;
+/**
+ * All painted cells together say how bright the light is no more surely than to this deviation: where her paints are
+ * stronger or weaker, all of them are off at once (own).
+ */
+const paintedSpread = 0.03;
+/** Painted cells count as so many independent ones, at most (own): shapes, not cells, are independent. */
+const independent = 60;
+/** And all of the strip as so many: it may be the board (own). */
+const stripWorth = 6;
 /** Deviations of what is expected of light before it is looked at: slopes, bends, and paper of the strip (own). */
 const slopeSpread = 0.3;
 const bendSpread = 0.1;
-const stripSpread = 0.04;
+const stripSpread = 0.06;
 const hueSlopeSpread = 0.1;
 
 interface Straightened {
@@ -109,56 +117,80 @@ interface Fitted {
   readonly blue: Float64Array;
   /** What is left of every cell's logarithm. */
   readonly left: Float64Array;
+  /** How badly the cells agree, what strays far left out. */
+  readonly cost: number;
 }
 
-/** Surfaces through the cells that agree; what agrees is found by looking again and again, more and more strictly. */
-function fitSurfaces(cells: readonly Straightened[]): Fitted {
-  const bare = cells.filter(({ cell }) => cell.kind === 'paper').length;
+/** Surfaces through the cells that agree with a first guess of the level, more and more strictly. */
+function fitFrom(cells: readonly Straightened[], level: number, passes: readonly number[]): Fitted {
   const painted = cells.filter(({ cell }) => cell.kind === 'paint').length;
-  const paintWeight =
-    bare >= enoughPaper ? Math.min(1, (paintBesidePaper * bare) / Math.max(1, painted)) : 1;
+  const scale = 100 / Math.max(100, cells.length);
+  const paintBase = Math.min(
+    1,
+    (strays.paint / paintedSpread) ** 2 / (scale * Math.max(1, painted)),
+  );
+  const strip = cells.filter(({ cell }) => cell.kind === 'strip').length;
+  const worths: Readonly<Record<CellKind, number>> = {
+    paint: independent / Math.max(1, painted),
+    strip: stripWorth / Math.max(1, strip),
+    paper: 1,
+  };
   const weights = new Float64Array(cells.length);
   const left = new Float64Array(cells.length);
   let bright: Float64Array = new Float64Array(7);
   let red: Float64Array = new Float64Array(4);
   let blue: Float64Array = new Float64Array(4);
-  const scale = 100 / Math.max(100, cells.length);
-  bright[0] = middleOf(cells, bare >= enoughPaper ? 'paper' : 'paint');
-  for (const strict of [5, 3, 2, 1, 1, 1]) {
+  let cost = 0;
+  bright[0] = level;
+  for (const [pass, strict] of passes.entries()) {
+    cost = (bright[stripTerm] / stripSpread) ** 2;
     for (let n = 0; n < cells.length; n++) {
       const { cell, row, bright: own, red: reddish, blue: bluish } = cells[n];
       const offset = row[stripTerm];
-      left[n] = own - valueAt(bright, row, 6) - offset * bright[6];
-      const isFirst = strict === 5;
-      const hue = isFirst
-        ? 0
-        : Math.hypot(
-            reddish - valueAt(red, row, 3) - offset * red[3],
-            bluish - valueAt(blue, row, 3) - offset * blue[3],
-          );
+      left[n] = own - valueAt(bright, row, 6) - offset * bright[stripTerm];
+      const hue =
+        pass === 0
+          ? 0
+          : Math.hypot(
+              reddish - valueAt(red, row, 3) - offset * red[3],
+              bluish - valueAt(blue, row, 3) - offset * blue[3],
+            );
       const stray = strays[cell.kind];
       const away = Math.hypot(left[n], hue) / (strict * stray);
-      const base = cell.kind === 'paint' ? paintWeight : 1;
+      const base = (scale * (cell.kind === 'paint' ? paintBase : 1)) / (stray * stray);
       // Geman and McClure (1987): what strays far counts for nothing.
-      weights[n] = (scale * base) / (stray * stray * (1 + away * away) ** 2);
+      weights[n] = base / (1 + away * away) ** 2;
+      cost += (worths[cell.kind] * away * away) / (1 + away * away);
     }
     bright = fitted(cells, weights, 6, (cell) => cell.bright, brightSpreads);
     red = fitted(cells, weights, 3, (cell) => cell.red, hueSpreads);
     blue = fitted(cells, weights, 3, (cell) => cell.blue, hueSpreads);
   }
-  return { bright, red, blue, left };
+  return { bright, red, blue, left, cost };
 }
 
-/** Median of the cells of a kind. */
-function middleOf(cells: readonly Straightened[], kind: CellKind): number {
+/** What a share of the cells of a kind lies under; null where there are none. */
+function quantileOf(cells: readonly Straightened[], kind: CellKind, share: number): number | null {
   const own = cells.filter(({ cell }) => cell.kind === kind).map(({ bright }) => bright);
-  return own.sort((one, two) => one - two)[own.length >> 1] ?? 0;
+  return own.sort((one, two) => one - two)[Math.floor(share * (own.length - 1))] ?? null;
+}
+
+/** Surfaces through the cells that agree: from bare paper where there is some, else from the likeliest of some guesses. */
+function fitSurfaces(cells: readonly Straightened[]): Fitted {
+  const bare = cells.filter(({ cell }) => cell.kind === 'paper').length;
+  const paper = quantileOf(cells, 'paper', 0.5);
+  if (bare >= enoughPaper && paper !== null) return fitFrom(cells, paper, [5, 3, 2, 1, 1]);
+  const guesses = [
+    quantileOf(cells, 'strip', 0.8),
+    ...[0.25, 0.5, 0.75].map((share) => quantileOf(cells, 'paint', share)),
+  ].filter((guess) => guess !== null);
+  return guesses
+    .map((guess) => fitFrom(cells, guess, [2, 2, 1, 1]))
+    .reduce((best, each) => (each.cost < best.cost ? each : best));
 }
 
 /** A painted cell is off by so much without anything being wrong with curve or paint, L* (own). */
-const usualMiss = 2.5;
-/** Painted cells count as so many independent ones, at most (own): shapes, not cells, are independent. */
-const independent = 60;
+const usualMiss = 1.2;
 /** Her paints together may be so much weaker or stronger than planned, a share of what they darken (own). */
 const strengthSpread = 0.12;
 const strengths = Array.from({ length: 13 }, (_, n) => (n - 6) * 0.05);

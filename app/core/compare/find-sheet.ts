@@ -1,13 +1,18 @@
-import { runToEnd } from '../numeric/run-to-end.ts';
-import { solveLinear } from '../numeric/solve.ts';
-import { gaussianBlur } from '../raster/gaussian-blur.ts';
-import { labelPixels, labelRuns } from '../raster/label-shapes.ts';
+import type { Point } from '../colour/lab.ts';
 import { emptyRaster, type LinearRaster } from '../raster/linear-raster.ts';
 import { type PixelSize, rasterSize } from '../raster/size.ts';
-import { type Alignment, align, alignmentTarget, likenessOf } from './align.ts';
+import {
+  type Alignment,
+  type AlignmentTarget,
+  align,
+  alignmentTarget,
+  likenessOf,
+} from './align.ts';
 import { findQuads, type Quad } from './find-quads.ts';
 import { type Corners, cornersOf, homographyOf, project, scaledCorners } from './homography.ts';
-import { lightPyramid } from './light-pyramid.ts';
+import { type LightPlane, lightPyramid } from './light-pyramid.ts';
+import { localShifts } from './local-shifts.ts';
+import { offBoard } from './off-board.ts';
 
 /** How sure it is that the sheet lies where it is said to lie. */
 export type Sureness = 'sure' | 'fairly sure' | 'not sure';
@@ -64,90 +69,6 @@ export function reducedRaster(raster: LinearRaster, longSidePx: number): LinearR
   return out;
 }
 
-/** The part of a photo's own border, as a share of its sides, that shows the board (own). */
-const rimShare = 0.03;
-/** What differs from the board by so many of its own deviations is something else (own). */
-const boardDeviations = 4;
-const leastDeviation = 0.012;
-
-/**
- * What in a photo is not the board: 1 where the colour differs from that of the rim, the largest such piece alone, its
- * holes left as they are. The rim's colour may slope from one side to the other.
- */
-function offBoard(raster: LinearRaster): LinearRaster {
-  const { width, height } = raster;
-  const rim = Math.max(2, Math.round(rimShare * Math.max(width, height)));
-  const planes = [raster.red, raster.green, raster.blue].map((plane) => {
-    const root = plane.map((v) => Math.sqrt(Math.max(0, v)));
-    runToEnd(gaussianBlur([root], raster, 1.5));
-    return root;
-  });
-  const isRim = (x: number, y: number): boolean =>
-    x < rim || y < rim || x >= width - rim || y >= height - rim;
-  const differs = new Uint8Array(width * height);
-  const away = new Float32Array(width * height);
-  for (const plane of planes) {
-    const slope = slopeOfRim(plane, raster, isRim);
-    const left: number[] = [];
-    for (let y = 0; y < height; y++)
-      for (let x = 0; x < width; x += 3)
-        if (isRim(x, y)) left.push(Math.abs(plane[y * width + x] - slope(x, y)));
-    left.sort((one, two) => one - two);
-    const deviation = Math.max(leastDeviation, 1.4826 * (left[left.length >> 1] ?? 0));
-    for (let y = 0, i = 0; y < height; y++)
-      for (let x = 0; x < width; x++, i++) {
-        const off = (plane[i] - slope(x, y)) / deviation;
-        away[i] += off * off;
-      }
-  }
-  for (let i = 0; i < away.length; i++) differs[i] = away[i] > boardDeviations ** 2 * 3 ? 1 : 0;
-  const runs = runToEnd(labelRuns(differs, raster));
-  const labels = labelPixels(runs);
-  let largest = -1;
-  for (let n = 0; n < runs.kinds.length; n++)
-    if (runs.kinds[n] === 1 && (largest < 0 || runs.areasPx[n] > runs.areasPx[largest]))
-      largest = n;
-  const out = emptyRaster(width, height);
-  for (let i = 0; i < labels.length; i++)
-    out.red[i] = out.green[i] = out.blue[i] = labels[i] === largest ? 1 : 0;
-  return out;
-}
-
-/** The plane through the rim of a picture, what stands off it left out after a first look. */
-function slopeOfRim(
-  plane: Float32Array,
-  { width, height }: PixelSize,
-  isRim: (x: number, y: number) => boolean,
-): (x: number, y: number) => number {
-  let fitted = (_x: number, _y: number): number => 0;
-  let near = Number.POSITIVE_INFINITY;
-  for (let round = 0; round < 4; round++) {
-    const matrix = new Float64Array(9);
-    const right = new Float64Array(3);
-    let [count, sum] = [0, 0];
-    for (let y = 0; y < height; y += 2)
-      for (let x = 0; x < width; x += 2) {
-        if (!isRim(x, y)) continue;
-        const value = plane[y * width + x];
-        const off = Math.abs(value - fitted(x, y));
-        if (off > near) continue;
-        count++;
-        sum += off;
-        const row = [1, x / width - 0.5, y / height - 0.5];
-        for (let i = 0; i < 3; i++) {
-          right[i] += row[i] * value;
-          for (let j = 0; j < 3; j++) matrix[3 * i + j] += row[i] * row[j];
-        }
-      }
-    for (let i = 0; i < 3; i++) matrix[4 * i] += 1e-6;
-    if (!solveLinear(matrix, right, 3)) break;
-    const [a, b, c] = right;
-    fitted = (x, y) => a + b * (x / width - 0.5) + c * (y / height - 0.5);
-    near = round === 0 ? 0.15 : Math.max(0.03, (2.5 * sum) / Math.max(1, count));
-  }
-  return fitted;
-}
-
 /** The same corners begun at each of the four: the photo may be turned. */
 const turnedWays = ([a, b, c, d]: Corners): readonly Corners[] => [
   [a, b, c, d],
@@ -156,17 +77,21 @@ const turnedWays = ([a, b, c, d]: Corners): readonly Corners[] => [
   [d, a, b, c],
 ];
 
-/** Likeness from which an alignment is sure, or fairly so; and how much better than another place it must be (own). */
+/** Likeness from which an alignment is sure, or fairly so (own). */
 const sureFrom = 0.8;
 const fairlyFrom = 0.62;
 
 /** No alignment is truer than this share of the long side: paper bends, lenses too (own). */
 const leastDoubt = 0.001;
 
-const surenessOf = (likeness: number, doubt: number): Sureness => {
-  if (likeness >= sureFrom && doubt < 0.004) return 'sure';
-  return likeness >= fairlyFrom && doubt < 0.008 ? 'fairly sure' : 'not sure';
-};
+/** So many parts of the sheet may lie elsewhere than they should, 0..1, where it is sure, or fairly so (own). */
+const mostAstray = { sure: 0.15, fairly: 0.3 } as const;
+
+function surenessOf(likeness: number, doubt: number, astray: number): Sureness {
+  if (likeness >= sureFrom && doubt < 0.004 && astray <= mostAstray.sure) return 'sure';
+  const isFair = likeness >= fairlyFrom && doubt < 0.008 && astray <= mostAstray.fairly;
+  return isFair ? 'fairly sure' : 'not sure';
+}
 
 /** The expected sheet at all finenesses. */
 const targetsOf = (expected: LinearRaster) =>
@@ -199,30 +124,93 @@ export function findSheet(
     const h = homographyOf(cornersOf(target.size.width, target.size.height), from);
     return h && align(planes, h, target, roundsAt[level]);
   };
-  const starts = given
-    ? [scaledCorners(given, photo.width, photo.height)]
-    : likeliest(candidates(photo), (h) => likenessOf(planes, h, glance), glance.size);
-  const coarse = starts.flatMap((corners) => {
-    const found = alignedAt(0, corners);
-    return found ? [{ found, corners: onPhoto(found, finer[0].size) }] : [];
-  });
-  coarse.sort((one, two) => two.found.likeness - one.found.likeness);
-  const [first] = coarse;
-  if (!first) return null;
-  let { found, corners } = first;
-  for (let level = 1; level < finer.length; level++) {
-    const next = alignedAt(level, corners);
-    if (!next) break;
-    found = next;
-    corners = onPhoto(next, finer[level].size);
+  const coarsely = (starts: readonly Corners[]) =>
+    starts
+      .flatMap((corners) => {
+        const found = alignedAt(0, corners);
+        return found ? [{ found, corners: onPhoto(found, finer[0].size) }] : [];
+      })
+      .sort((one, two) => two.found.likeness - one.found.likeness)[0];
+  const likeness = (h: Float64Array): number => likenessOf(planes, h, glance);
+  let first = coarsely(
+    given
+      ? [scaledCorners(given, photo.width, photo.height)]
+      : likeliest(candidates(photo), likeness, glance.size),
+  );
+  if (!given && (first?.found.likeness ?? 0) < goodFrom) {
+    const anywhere = coarsely(likeliest(placesAnywhere(photo, glance.size), likeness, glance.size));
+    if (anywhere && anywhere.found.likeness > (first?.found.likeness ?? 0)) first = anywhere;
   }
-  const doubt = Math.hypot(found.doubt, leastDoubt);
-  return {
-    corners: scaledCorners(corners, 1 / photo.width, 1 / photo.height),
-    sureness: surenessOf(found.likeness, doubt),
-    likeness: found.likeness,
-    doubt,
+  if (!first) return null;
+  const place = refined(planes, first.corners, finer, alignedAt);
+  return { ...place, corners: scaledCorners(place.corners, 1 / photo.width, 1 / photo.height) };
+}
+
+/** Finer and finer; where parts of the sheet then lie elsewhere together, once more from there. */
+function refined(
+  planes: readonly LightPlane[],
+  start: Corners,
+  finer: readonly AlignmentTarget[],
+  alignedAt: (level: number, from: Corners) => Alignment | null,
+): SheetPlace {
+  let corners = start;
+  let found: Alignment | null = null;
+  const climb = (): void => {
+    for (let level = 1; level < finer.length; level++) {
+      const next = alignedAt(level, corners);
+      if (!next) return;
+      found = next;
+      corners = onPhoto(next, finer[level].size);
+    }
   };
+  const lookAt = finer[1];
+  const shifts = () => {
+    const h = homographyOf(cornersOf(lookAt.size.width, lookAt.size.height), corners);
+    return h ? localShifts(planes, h, lookAt) : { astray: 1, mended: null };
+  };
+  climb();
+  let local = shifts();
+  if (local.astray > 0 && local.mended) {
+    const before = { corners, found, local };
+    corners = onPhoto({ toPhoto: local.mended }, lookAt.size);
+    climb();
+    local = shifts();
+    if (local.astray > before.local.astray) ({ corners, found, local } = before);
+  }
+  const { likeness, doubt } = (found as Alignment | null) ?? { likeness: 0, doubt: 1 };
+  const whole = Math.hypot(doubt, leastDoubt);
+  return { corners, sureness: surenessOf(likeness, whole, local.astray), likeness, doubt: whole };
+}
+
+/** Under this likeness the sheet is sought anywhere, and not only where lines and board show one (own). */
+const goodFrom = 0.7;
+/** Sizes, turns in radians and steps over the photo at which it is then tried, as shares of the photo (own). */
+const anySizes = [0.5, 0.57, 0.65, 0.74, 0.84] as const;
+const anyTurns = [-0.09, 0, 0.09] as const;
+const anyStep = 0.06;
+const anyReach = 0.18;
+
+/** Upright places all over the photo: nothing but the picture will tell them apart. */
+function placesAnywhere(photo: PixelSize, { width, height }: PixelSize): Corners[] {
+  const long = Math.max(photo.width, photo.height);
+  const places: Corners[] = [];
+  for (const size of anySizes)
+    for (const turn of anyTurns)
+      for (let dx = -anyReach; dx <= anyReach; dx += anyStep)
+        for (let dy = -anyReach; dy <= anyReach; dy += anyStep) {
+          const scale = (size * long) / Math.max(width, height);
+          const [cos, sin] = [scale * Math.cos(turn), scale * Math.sin(turn)];
+          const place = ([x, y]: Point): Point => {
+            const [u, v] = [x - width / 2, y - height / 2];
+            return [
+              photo.width / 2 + dx * long + cos * u - sin * v,
+              photo.height / 2 + dy * long + sin * u + cos * v,
+            ];
+          };
+          const [a, b, c, d] = cornersOf(width, height).map(place);
+          places.push([a, b, c, d]);
+        }
+  return places;
 }
 
 /** Places that may hold the sheet, in px of the photo. */

@@ -14,17 +14,15 @@ export interface PlannedPicture extends Pick<PictureReading, 'reading' | 'slotMa
   readonly plan: WashPlan;
 }
 
-/** Long side of the raster, px. */
-const planned = 600;
-
 /** A photograph planned small, for a sheet of its own shape. */
 export async function plannedSmall(
   path: string,
   chosen: readonly string[],
+  rasterPx = 600,
 ): Promise<PlannedPicture> {
-  const { raster } = await opened(path, planned);
+  const { raster } = await opened(path, rasterPx);
   const sheet = { widthMm: 381, heightMm: (381 * raster.height) / raster.width };
-  const { reading, slotMap } = await readPhoto(path, planned, sheet);
+  const { reading, slotMap } = await readPhoto(path, rasterPx, sheet);
   const plan = await buildPlan(reading, { chosen }, noCheckpoint);
   return { reading, slotMap, plan };
 }
