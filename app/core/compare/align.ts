@@ -1,3 +1,4 @@
+import { Correlation } from '../numeric/correlation.ts';
 import { runToEnd } from '../numeric/run-to-end.ts';
 import { solveLinear } from '../numeric/solve.ts';
 import { gaussianBlur } from '../raster/gaussian-blur.ts';
@@ -68,20 +69,10 @@ export function alignmentTarget(expected: LinearRaster, slowShare: number): Alig
 }
 
 function correlation(one: Float32Array, two: Float32Array): number {
-  let [n, x, y, xx, yy, xy] = [0, 0, 0, 0, 0, 0];
-  for (let i = 0; i < one.length; i++) {
-    const [u, v] = [one[i], two[i]];
-    if (Number.isNaN(u)) continue;
-    n++;
-    x += u;
-    y += v;
-    xx += u * u;
-    yy += v * v;
-    xy += u * v;
-  }
-  const spread = (xx - (x * x) / n) * (yy - (y * y) / n);
+  const both = new Correlation();
+  for (let i = 0; i < one.length; i++) if (!Number.isNaN(one[i])) both.add(one[i], two[i]);
   // Where much lies off the photo, what is left is no proof.
-  return spread > 0 ? ((xy - (x * y) / n) / Math.sqrt(spread)) * Math.min(1, n / one.length) : 0;
+  return both.value() * (both.count / one.length);
 }
 
 export const seenBy = (

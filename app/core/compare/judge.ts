@@ -1,5 +1,6 @@
 import type { Lab } from '../colour/lab.ts';
 import { reserveChroma, reserveWithin } from '../limits.ts';
+import { Correlation } from '../numeric/correlation.ts';
 import { runToEnd } from '../numeric/run-to-end.ts';
 import { directionOf } from '../paint/mix-neighbours.ts';
 import type { WashPlan } from '../plan/plan.ts';
@@ -98,18 +99,10 @@ export function judgeWhites(
 const squintMm = 6;
 
 function correlation(one: Float32Array, two: Float32Array, states: Uint8Array): number {
-  let [n, x, y, xx, yy, xy] = [0, 0, 0, 0, 0, 0];
-  for (let i = 0; i < one.length; i += 3) {
-    if (states[i] === pixelStates.missing) continue;
-    n++;
-    x += one[i];
-    y += two[i];
-    xx += one[i] * one[i];
-    yy += two[i] * two[i];
-    xy += one[i] * two[i];
-  }
-  const spread = (xx - (x * x) / n) * (yy - (y * y) / n);
-  return spread > 0 ? (xy - (x * y) / n) / Math.sqrt(spread) : 0;
+  const both = new Correlation();
+  for (let i = 0; i < one.length; i += 3)
+    if (states[i] !== pixelStates.missing) both.add(one[i], two[i]);
+  return both.value();
 }
 
 /** Lightest and darkest twentieth of what counts. */

@@ -1,3 +1,4 @@
+import { Correlation } from '../numeric/correlation.ts';
 import { solveLinear } from '../numeric/solve.ts';
 import { type AlignmentTarget, seenBy } from './align.ts';
 import { composed, type Homography } from './homography.ts';
@@ -22,22 +23,13 @@ function fitAt(
   dx: number,
   dy: number,
 ): number {
-  let [n, x, y, xx, yy, xy] = [0, 0, 0, 0, 0, 0];
-  for (let row = top; row < bottom; row++) {
+  const both = new Correlation();
+  for (let row = top; row < bottom; row++)
     for (let column = left; column < right; column++) {
-      const u = plane[row * width + column];
-      const v = seen[(row + dy) * width + column + dx];
-      if (Number.isNaN(v)) continue;
-      n++;
-      x += u;
-      y += v;
-      xx += u * u;
-      yy += v * v;
-      xy += u * v;
+      const moved = seen[(row + dy) * width + column + dx];
+      if (!Number.isNaN(moved)) both.add(plane[row * width + column], moved);
     }
-  }
-  const spread = (xx - (x * x) / n) * (yy - (y * y) / n);
-  return spread > 0 ? (xy - (x * y) / n) / Math.sqrt(spread) : 0;
+  return both.value();
 }
 
 interface Shift {
