@@ -34,6 +34,8 @@ const enoughPaper = 12;
 const paintedSpread = 0.03;
 /** Painted cells count as so many independent ones, at most (own): shapes, not cells, are independent. */
 const independent = 60;
+/** All bare paper as so many: nearly as much, for paints may be weak as one (own). */
+const paperWorth = 40;
 /** And all of the strip as so many: it may be the board (own). */
 const stripWorth = 6;
 /** Deviations of what is expected of light before it is looked at: slopes, bends, and paper of the strip (own). */
@@ -130,10 +132,11 @@ function fitFrom(cells: readonly Straightened[], level: number, passes: readonly
     (strays.paint / paintedSpread) ** 2 / (scale * Math.max(1, painted)),
   );
   const strip = cells.filter(({ cell }) => cell.kind === 'strip').length;
+  const bare = cells.filter(({ cell }) => cell.kind === 'paper').length;
   const worths: Readonly<Record<CellKind, number>> = {
     paint: independent / Math.max(1, painted),
     strip: stripWorth / Math.max(1, strip),
-    paper: 1,
+    paper: paperWorth / Math.max(enoughPaper, bare),
   };
   const weights = new Float64Array(cells.length);
   const left = new Float64Array(cells.length);
@@ -175,18 +178,28 @@ function quantileOf(cells: readonly Straightened[], kind: CellKind, share: numbe
   return own.sort((one, two) => one - two)[Math.floor(share * (own.length - 1))] ?? null;
 }
 
-/** Surfaces through the cells that agree: from bare paper where there is some, else from the likeliest of some guesses. */
-function fitSurfaces(cells: readonly Straightened[]): Fitted {
-  const bare = cells.filter(({ cell }) => cell.kind === 'paper').length;
-  const paper = quantileOf(cells, 'paper', 0.5);
-  if (bare >= enoughPaper && paper !== null) return fitFrom(cells, paper, [5, 3, 2, 1, 1]);
-  const guesses = [
-    quantileOf(cells, 'strip', 0.8),
-    ...[0.25, 0.5, 0.75].map((share) => quantileOf(cells, 'paint', share)),
-  ].filter((guess) => guess !== null);
-  return guesses
-    .map((guess) => fitFrom(cells, guess, [2, 2, 1, 1]))
-    .reduce((best, each) => (each.cost < best.cost ? each : best));
+/** First guesses of the level: bare paper is paper, the lightest of the strip is, or painted cells are as planned. */
+const guesses: readonly (readonly [kind: CellKind, share: number])[] = [
+  ['paper', 0.5],
+  ['strip', 0.8],
+  ['paint', 0.25],
+  ['paint', 0.5],
+  ['paint', 0.75],
+];
+const passes = [3, 2, 1, 1] as const;
+
+/** The guess from which most cells agree, as its place in the list: a white may have been painted over. */
+function bestGuess(cells: readonly Straightened[]): number {
+  const costs = guesses.map(([kind, share]) => {
+    const level = quantileOf(cells, kind, share);
+    return level === null ? Number.POSITIVE_INFINITY : fitFrom(cells, level, passes).cost;
+  });
+  return costs.reduce((least, cost, n) => (cost < costs[least] ? n : least), 0);
+}
+
+function fitSurfaces(cells: readonly Straightened[], guess: number): Fitted {
+  const [kind, share] = guesses[guess];
+  return fitFrom(cells, quantileOf(cells, kind, share) ?? 0, passes);
 }
 
 /** A painted cell is off by so much without anything being wrong with curve or paint, L* (own). */
@@ -238,16 +251,17 @@ export function findLight(all: readonly LightCell[], paper: number): SheetLight 
   const cells = all.filter(({ kind }) => kind !== 'paint');
   for (let n = 0; n < painted.length; n += stride) cells.push(painted[Math.floor(n)]);
   if (cells.length < enoughPaper) return null;
+  const guess = bestGuess(straightened(cells, usualCurve));
   const tried = curves.map((curve) => {
     const own = straightened(cells, curve);
-    const surfaces = fitSurfaces(own);
+    const surfaces = fitSurfaces(own, guess);
     const cost = misfit(own, surfaces, paper) + ((curve - usualCurve) / spreadOfCurves) ** 2;
     return { curve, cost };
   });
   const best = tried.reduce((least, each, n) => (each.cost < tried[least].cost ? n : least), 0);
   const { curve, spread } = lowestOf(tried, best);
   const own = straightened(cells, curve);
-  const { bright, red, blue, left } = fitSurfaces(own);
+  const { bright, red, blue, left } = fitSurfaces(own, guess);
   const agreeing = (kind: CellKind): number => {
     const same = own.flatMap(({ cell }, n) => (cell.kind === kind ? [left[n]] : []));
     return same.filter((off) => Math.abs(off) < 2 * strays[kind]).length;
