@@ -1,3 +1,4 @@
+import { measureCompare } from './compare-measures.ts';
 import { measureJointFit, measureNamesakes } from './fit-measures.ts';
 import { measureHand } from './hand-measures.ts';
 import { measureCalibration, measureSureness } from './measuring-measures.ts';
@@ -12,6 +13,7 @@ export const measures: readonly (readonly [name: string, measure: () => Promise<
   ['squeezed', measureSqueezed],
   ['hand', measureHand],
   ['palettes', measurePaletteStability],
+  ['compare', measureCompare],
   ['pictures', () => measurePictures('test-results/pictures')],
   ['namesakes', measureNamesakes],
   ['fit', measureJointFit],

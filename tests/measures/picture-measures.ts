@@ -1,17 +1,15 @@
 import { mkdir } from 'node:fs/promises';
 import { basename } from 'node:path';
 import sharp from 'sharp';
-import { linearOfLab, tableOf } from '../../app/core/colour/lab.ts';
+import { linearOfLab } from '../../app/core/colour/lab.ts';
 import { codeOfLinear } from '../../app/core/colour/srgb.ts';
+import { drawExpectedSheet } from '../../app/core/compare/expected-sheet.ts';
 import { defaultPaperLab } from '../../app/core/paint/colour-of-washes.ts';
 import { noCheckpoint } from '../../app/core/palette/checkpoint.ts';
 import { darkestOf, usualPaints } from '../../app/core/palette/library/mix-library.ts';
 import { buildPlan } from '../../app/core/plan/build-plan.ts';
 import { createPlanMemory } from '../../app/core/plan/plan-memory.ts';
 import { type LabPlanes, referenceRgba } from '../../app/core/raster/linear-raster.ts';
-import { paintMarks } from '../../app/core/raster/paint-marks.ts';
-import { paintSoft } from '../../app/core/raster/paint-slots.ts';
-import { paintSquares } from '../../app/core/raster/paint-squares.ts';
 import { computePxPerMm, type PixelSize } from '../../app/core/raster/size.ts';
 import { softBlend, softEdges } from '../../app/core/reading/edges/soft-blend.ts';
 import { readPicture } from '../../app/core/reading/read-picture.ts';
@@ -54,13 +52,14 @@ async function photoAndSheet(file: string) {
     noCheckpoint,
   );
   const plan = await buildPlan(reading, {}, noCheckpoint, createPlanMemory());
-  const painted = new Uint8ClampedArray(slotMap.length * 4);
   const blend = softBlend(slotMap, reading.raster, softEdges(reading.edges ?? [], reading.raster));
-  const last = plan.steps.at(-1);
-  const { squares } = reading;
-  if (squares && last?.look) paintSquares(slotMap, size, squares, last.look, blend, painted);
-  else paintSoft(slotMap, blend, tableOf(last?.after ?? []), painted);
-  if (reading.details) paintMarks(reading.details, last?.marks ?? [], size, painted);
+  const painted = drawExpectedSheet(
+    reading,
+    slotMap,
+    blend,
+    size,
+    plan.steps.at(-1) ?? { after: [] },
+  );
   const whole = { width: photo.width, height: photo.height };
   return { size, whole, pxPerMm: computePxPerMm(size, sheet), reference, painted, plan };
 }

@@ -11,6 +11,7 @@ import { cropToRaster, loadPhoto } from './load-photo.ts';
 import { readOwnPaints } from './own-paints-file.ts';
 import { planJson } from './plan-json.ts';
 import { CommandError, planHelp, planOptions, wishesFromOptions } from './plan-options.ts';
+import { recordAsText } from './plan-record.ts';
 import { writePictures } from './write-pictures.ts';
 
 const goOn = async (): Promise<void> => {};
@@ -32,7 +33,7 @@ async function made(args: readonly string[]): Promise<string> {
   const sheet = turned(options.sheet, photo.width >= photo.height ? 'across' : 'upright');
   const { raster, clipped } = cropToRaster(photo, sheet);
   const memory = createPlanMemory();
-  const { reading, slotMap, bandMap } = await readPicture(
+  const { reading, slotMap, bandMap, lightnessMap } = await readPicture(
     {
       raster,
       clipped,
@@ -51,10 +52,11 @@ async function made(args: readonly string[]): Promise<string> {
     const pictures = { reference: referenceRgba(raster), grey: greyOf(raster), slotMap, bandMap };
     await writePictures(options.out, reading, plan, pictures);
   }
-  return JSON.stringify(planJson(reading, plan, options.out !== undefined));
+  const record = recordAsText(reading, plan, slotMap, lightnessMap);
+  return JSON.stringify({ ...planJson(reading, plan, options.out !== undefined), record });
 }
 
-const written = (stream: NodeJS.WriteStream, text: string): Promise<void> =>
+export const written = (stream: NodeJS.WriteStream, text: string): Promise<void> =>
   new Promise((resolve) => {
     stream.write(text, () => resolve());
   });

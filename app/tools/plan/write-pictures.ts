@@ -1,14 +1,12 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import sharp from 'sharp';
-import { tableOf } from '../../core/colour/lab.ts';
+import { drawExpectedSheet } from '../../core/compare/expected-sheet.ts';
 import { runToEnd } from '../../core/numeric/run-to-end.ts';
 import { outlineOf } from '../../core/outline/outline.ts';
 import { outlineSvg } from '../../core/outline/outline-svg.ts';
 import type { WashPlan } from '../../core/plan/plan.ts';
-import { paintMarks } from '../../core/raster/paint-marks.ts';
-import { paintSlots, paintSoft } from '../../core/raster/paint-slots.ts';
-import { paintSquares } from '../../core/raster/paint-squares.ts';
+import { paintSlots } from '../../core/raster/paint-slots.ts';
 import { computePxPerMm } from '../../core/raster/size.ts';
 import type { Edge } from '../../core/reading/edges/edge.ts';
 import { softBlend, softEdges } from '../../core/reading/edges/soft-blend.ts';
@@ -186,12 +184,7 @@ export async function writePictures(
   const { raster, edges = [] } = reading;
   const blend = softBlend(pictures.slotMap, raster, softEdges(edges, raster));
   for (const step of plan.steps) {
-    const rgba = new Uint8ClampedArray(width * height * 4);
-    const { squares } = reading;
-    if (squares && step.look)
-      paintSquares(pictures.slotMap, raster, squares, step.look, blend, rgba);
-    else paintSoft(pictures.slotMap, blend, tableOf(step.after), rgba);
-    if (reading.details) paintMarks(reading.details, step.marks ?? [], raster, rgba);
+    const rgba = drawExpectedSheet(reading, pictures.slotMap, blend, raster, step);
     await write(stepPicture(step.n), rgba);
   }
 }

@@ -29,6 +29,10 @@ const coreRooms: Readonly<Record<string, readonly string[]>> = {
     ...['limits', 'numeric', 'colour', 'words', 'raster', 'paint', 'drying'],
     ...['reading', 'decisions', 'palette'],
   ],
+  compare: [
+    ...['limits', 'numeric', 'colour', 'words', 'raster', 'paint', 'reading'],
+    ...['palette', 'plan'],
+  ],
   session: ['limits', 'numeric', 'colour', 'words', 'paint', 'drying', 'reading', 'plan'],
 };
 

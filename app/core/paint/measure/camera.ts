@@ -20,17 +20,27 @@ export function withoutCurve(linear: number, strength: number): number {
  * converters have for five cameras (from memory). White balance is set there: in sRGB itself strong colours would go
  * astray. Below it the way back.
  */
-const sensors = [0.546, 0.354, 0.1, 0.006, 0.792, 0.202, -0.015, 0.209, 0.806];
-const fromSensors = [1.8399, -0.8161, -0.0238, -0.0243, 1.3628, -0.3385, 0.0405, -0.3686, 1.3281];
+export const sensors = [0.546, 0.354, 0.1, 0.006, 0.792, 0.202, -0.015, 0.209, 0.806];
+export const fromSensors = [
+  1.8399, -0.8161, -0.0238, -0.0243, 1.3628, -0.3385, 0.0405, -0.3686, 1.3281,
+];
 
 /** Row `c` of a matrix of 3 x 3 times a vector. */
 const rowTimes = (matrix: readonly number[], c: number, [x, y, z]: Light): number =>
   matrix[3 * c] * x + matrix[3 * c + 1] * y + matrix[3 * c + 2] * z;
 
-const sensed = (light: Light): Light => [
+/** What a camera's sensors catch of linear sRGB light. */
+export const sensed = (light: Light): Light => [
   rowTimes(sensors, 0, light),
   rowTimes(sensors, 1, light),
   rowTimes(sensors, 2, light),
+];
+
+/** The linear sRGB light of what sensors have caught. */
+export const unsensed = (caught: Light): Light => [
+  rowTimes(fromSensors, 0, caught),
+  rowTimes(fromSensors, 1, caught),
+  rowTimes(fromSensors, 2, caught),
 ];
 
 const defaultPaperLight = linearOfLab(defaultPaperLab);
@@ -52,16 +62,12 @@ export function labOnPaper(light: Light, paper: Light, curve: number): Lab {
   const white = sensed(straighten(paper, curve));
   const share = (c: number): number => (seen[c] / white[c]) * defaultPaperSensed[c];
   const even: Light = [share(0), share(1), share(2)];
-  return labOfLinear(
-    rowTimes(fromSensors, 0, even),
-    rowTimes(fromSensors, 1, even),
-    rowTimes(fromSensors, 2, even),
-  );
+  return labOfLinear(...unsensed(even));
 }
 
 /** The tone curve of a camera nobody has looked at, and how far one may be from it (own). */
-const usualCurve = 0.15;
-const spreadOfCurves = 0.2;
+export const usualCurve = 0.15;
+export const spreadOfCurves = 0.2;
 /** Waterproof black ink, L*: carbon black in a thin film (own), and how far one may be from it. */
 export const blackInk = 24;
 const spreadOfInk = 3;

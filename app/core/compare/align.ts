@@ -1,0 +1,237 @@
+import { Correlation } from '../numeric/correlation.ts';
+import { runToEnd } from '../numeric/run-to-end.ts';
+import { solveLinear } from '../numeric/solve.ts';
+import { gaussianBlur } from '../raster/gaussian-blur.ts';
+import type { LinearRaster } from '../raster/linear-raster.ts';
+import type { PixelSize } from '../raster/size.ts';
+import { composed, type Homography } from './homography.ts';
+import { type LightPlane, lightPlane, readPhoto } from './light-pyramid.ts';
+
+/** How a photo lies over the expected sheet, at one fineness. */
+export interface Alignment {
+  /** From px of the expected sheet at that fineness to px of the photo. */
+  readonly toPhoto: Homography;
+  /** Correlation of the two, light and slow changes taken out, -1..1. */
+  readonly likeness: number;
+  /** How far a corner of the sheet may still be off, as a share of the long side: a deviation. */
+  readonly doubt: number;
+}
+
+/** Grain and the two pictures' different sharpness are taken out over so many px (own). */
+const finePx = 0.8;
+
+/** What stands off its surroundings: a plane without light and slow changes, which are those over `slowPx`. */
+function standingOff(plane: Float32Array, size: PixelSize, slowPx: number): Float32Array {
+  let [sum, count] = [0, 0];
+  for (const value of plane)
+    if (!Number.isNaN(value)) {
+      sum += value;
+      count++;
+    }
+  const mean = sum / Math.max(1, count);
+  const isWhole = count === plane.length;
+  const fine = isWhole ? plane : plane.map((value) => (Number.isNaN(value) ? mean : value));
+  const slow = Float32Array.from(fine);
+  runToEnd(gaussianBlur([fine], size, finePx));
+  runToEnd(gaussianBlur([slow], size, slowPx));
+  for (let i = 0; i < fine.length; i++) fine[i] -= slow[i];
+  if (!isWhole)
+    for (let i = 0; i < fine.length; i++) if (Number.isNaN(plane[i])) fine[i] = Number.NaN;
+  return fine;
+}
+
+/** The expected sheet made ready for one fineness: what stands off, and how it changes with every unknown. */
+export interface AlignmentTarget {
+  readonly size: PixelSize;
+  readonly slowPx: number;
+  readonly plane: Float32Array;
+  /** Its slopes over x and y, 0 on the border. */
+  readonly slopeX: Float32Array;
+  readonly slopeY: Float32Array;
+}
+
+/** The unknowns of a small homography about the sheet's middle, and of brightness: gain and level. */
+const unknowns = 10;
+
+/** `slowShare` is what counts as slow, as a share of the long side. */
+export function alignmentTarget(expected: LinearRaster, slowShare: number): AlignmentTarget {
+  const { width, height } = expected;
+  const slowPx = slowShare * Math.max(width, height);
+  const plane = standingOff(lightPlane(expected).plane, expected, slowPx);
+  const slopeX = new Float32Array(plane.length);
+  const slopeY = new Float32Array(plane.length);
+  for (let y = 1; y < height - 1; y++)
+    for (let i = y * width + 1; i < (y + 1) * width - 1; i++) {
+      slopeX[i] = (plane[i + 1] - plane[i - 1]) / 2;
+      slopeY[i] = (plane[i + width] - plane[i - width]) / 2;
+    }
+  return { size: { width, height }, slowPx, plane, slopeX, slopeY };
+}
+
+function correlation(one: Float32Array, two: Float32Array): number {
+  const both = new Correlation();
+  for (let i = 0; i < one.length; i++) if (!Number.isNaN(one[i])) both.add(one[i], two[i]);
+  // Where much lies off the photo, what is left is no proof.
+  return both.value() * (both.count / one.length);
+}
+
+export const seenBy = (
+  photo: readonly LightPlane[],
+  toPhoto: Homography,
+  { size, slowPx }: AlignmentTarget,
+): Float32Array => standingOff(readPhoto(photo, toPhoto, size), size, slowPx);
+
+/** How alike photo and expected sheet are where a homography lays the one over the other. */
+export const likenessOf = (
+  photo: readonly LightPlane[],
+  toPhoto: Homography,
+  target: AlignmentTarget,
+): number => correlation(seenBy(photo, toPhoto, target), target.plane);
+
+/** Median of the absolute values of every few pixels, as a deviation. */
+function spreadOf(left: Float32Array): number {
+  const some: number[] = [];
+  const stride = Math.max(1, Math.floor(left.length / 4000));
+  for (let i = 0; i < left.length; i += stride)
+    if (!Number.isNaN(left[i])) some.push(Math.abs(left[i]));
+  some.sort((one, two) => one - two);
+  return Math.max(1e-5, 1.4826 * (some[some.length >> 1] ?? 0));
+}
+
+/** Gain and level that bring the photo's plane to the target's, least squares over what both have. */
+function brightnessOf(seen: Float32Array, plane: Float32Array) {
+  let [n, x, y, xx, xy] = [0, 0, 0, 0, 0];
+  for (let i = 0; i < seen.length; i++) {
+    const u = seen[i];
+    if (Number.isNaN(u)) continue;
+    n++;
+    x += u;
+    y += plane[i];
+    xx += u * u;
+    xy += u * plane[i];
+  }
+  const spread = xx - (x * x) / n;
+  const gain = spread > 0 ? Math.max(0, (xy - (x * y) / n) / spread) : 0;
+  return { gain, level: (y - gain * x) / Math.max(1, n) };
+}
+
+/**
+ * Turns and stretches the photo so that it lies on the expected sheet: Gauss and Newton's steps on the target's own
+ * slopes, after Baker, S. and Matthews, I. (2004), Lucas-Kanade 20 years on, Int. J. Comput. Vis. 56, 221-255
+ * (inverse compositional), with gain and level of brightness as unknowns, and what differs much left out by Geman and
+ * McClure's weights.
+ */
+export function align(
+  photo: readonly LightPlane[],
+  start: Homography,
+  target: AlignmentTarget,
+  rounds: number,
+): Alignment {
+  const { size, plane, slopeX, slopeY } = target;
+  const { width, height } = size;
+  const half = Math.max(width, height) / 2;
+  let toPhoto = start;
+  let doubt = 1;
+  const matrix = new Float64Array(unknowns * unknowns);
+  const right = new Float64Array(unknowns);
+  const row = new Float64Array(unknowns);
+  const left = new Float32Array(plane.length);
+  for (let round = 0; round < rounds; round++) {
+    const seen = seenBy(photo, toPhoto, target);
+    const { gain, level } = brightnessOf(seen, plane);
+    for (let i = 0; i < left.length; i++) left[i] = gain * seen[i] + level - plane[i];
+    const scale = 2 * spreadOf(left);
+    matrix.fill(0);
+    right.fill(0);
+    let [weightSum, squares] = [0, 0];
+    for (let y = 1; y < height - 1; y++) {
+      const v = (y + 0.5 - height / 2) / half;
+      for (let x = 1, i = y * width + 1; x < width - 1; x++, i++) {
+        const off = left[i];
+        const [sx, sy] = [slopeX[i] * half, slopeY[i] * half];
+        if (Number.isNaN(off)) continue;
+        const u = (x + 0.5 - width / 2) / half;
+        const away = off / scale;
+        const weight = 1 / (1 + away * away) ** 2;
+        const along = sx * u + sy * v;
+        row[0] = sx * u;
+        row[1] = sx * v;
+        row[2] = sx;
+        row[3] = sy * u;
+        row[4] = sy * v;
+        row[5] = sy;
+        row[6] = -along * u;
+        row[7] = -along * v;
+        row[8] = plane[i];
+        row[9] = 1;
+        weightSum += weight;
+        squares += weight * off * off;
+        for (let k = 0; k < unknowns; k++) {
+          const own = weight * row[k];
+          right[k] += own * off;
+          const line = k * unknowns;
+          for (let j = 0; j <= k; j++) matrix[line + j] += own * row[j];
+        }
+      }
+    }
+    // A touch of 'stay' where nothing tells, worth a few pixels.
+    const steady = 1e-4 * (matrix[0] + matrix[4 * unknowns + 4]) + 1e-9;
+    for (let k = 0; k < 8; k++) matrix[k * unknowns + k] += steady;
+    matrix[8 * unknowns + 8] += 1e-9;
+    matrix[9 * unknowns + 9] += 1e-9;
+    const variance = squares / Math.max(1, weightSum);
+    doubt = cornerDoubt(matrix, variance, width / 2 / half, height / 2 / half);
+    const step = Float64Array.from(right);
+    if (!solveLinear(Float64Array.from(matrix), step, unknowns)) break;
+    toPhoto = composed(toPhoto, smallStep(step, width, height, half));
+    const moved = Math.max(...step.subarray(0, 8).map(Math.abs)) * half;
+    if (moved < 0.04) break;
+  }
+  return { toPhoto, likeness: likenessOf(photo, toPhoto, target), doubt };
+}
+
+/** The step as a homography of the sheet's px: it goes against the photo's. */
+function smallStep(p: Float64Array, width: number, height: number, half: number): Homography {
+  const small = Float64Array.of(1 - p[0], -p[1], -p[2], -p[3], 1 - p[4], -p[5], -p[6], -p[7], 1);
+  const into = Float64Array.of(
+    1 / half,
+    0,
+    -width / 2 / half,
+    0,
+    1 / half,
+    -height / 2 / half,
+    0,
+    0,
+    1,
+  );
+  const back = Float64Array.of(half, 0, width / 2, 0, half, height / 2, 0, 0, 1);
+  return composed(back, composed(small, into));
+}
+
+/** Pixels beside each other are not independent: errors are so many times what counting them says (own). */
+const dependence = 15;
+
+/** Deviation of the worst corner, in halves of the long side, from the equations' own certainty. */
+function cornerDoubt(matrix: Float64Array, variance: number, u: number, v: number): number {
+  let worst = 0;
+  for (const [x, y] of [
+    [u, v],
+    [-u, v],
+    [-u, -v],
+    [u, -v],
+  ]) {
+    for (const axis of [0, 1]) {
+      const along = axis === 0 ? x : y;
+      const slope = new Float64Array(unknowns);
+      slope.set([x, y, 1], 3 * axis);
+      slope[6] = -along * x;
+      slope[7] = -along * y;
+      const solved = Float64Array.from(slope);
+      if (!solveLinear(Float64Array.from(matrix), solved, unknowns)) return 1;
+      let sum = 0;
+      for (let k = 0; k < unknowns; k++) sum += slope[k] * solved[k];
+      worst = Math.max(worst, sum * variance);
+    }
+  }
+  return (dependence * Math.sqrt(worst)) / 2;
+}

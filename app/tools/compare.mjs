@@ -1,0 +1,13 @@
+// `npm run --silent compare -- PHOTO --plan PLAN.json ...`: a sheet beside its plan without a browser, loaded as the
+// plan command is.
+import { dirname, join, resolve } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { runnerImport } from 'vite';
+
+const here = dirname(fileURLToPath(import.meta.url));
+const { module } = await runnerImport(join(here, 'compare', 'run-compare.ts'), {
+  root: resolve(here, '..', '..'),
+  configFile: false,
+  logLevel: 'silent',
+});
+process.exitCode = await module.runCompare(process.argv.slice(2));

@@ -1,0 +1,65 @@
+import type { CompareRequest } from '../../../app/core/compare/compare-sheet.ts';
+import { noCheckpoint } from '../../../app/core/palette/checkpoint.ts';
+import { buildPlan } from '../../../app/core/plan/build-plan.ts';
+import type { Step, WashPlan } from '../../../app/core/plan/plan.ts';
+import { rasterSize } from '../../../app/core/raster/size.ts';
+import type { PictureReading } from '../../../app/core/reading/read-picture.ts';
+import { opened, readPhoto, reducePicture } from '../reading/rasters.ts';
+import type { KnownChange } from './changed.ts';
+import { drawSheet } from './drawn-sheet.ts';
+import { type Photographed, photographed } from './photographed.ts';
+import type { Scene } from './scene.ts';
+
+export interface PlannedPicture extends Pick<PictureReading, 'reading' | 'slotMap'> {
+  readonly plan: WashPlan;
+}
+
+/** A photograph planned small, for a sheet of its own shape. */
+export async function plannedSmall(
+  path: string,
+  chosen: readonly string[],
+  rasterPx = 600,
+): Promise<PlannedPicture> {
+  const { raster } = await opened(path, rasterPx);
+  const sheet = { widthMm: 381, heightMm: (381 * raster.height) / raster.width };
+  const { reading, slotMap } = await readPhoto(path, rasterPx, sheet);
+  const plan = await buildPlan(reading, { chosen }, noCheckpoint);
+  return { reading, slotMap, plan };
+}
+
+export const lastStep = ({ steps }: Pick<WashPlan, 'steps'>): Step => steps.at(-1) as Step;
+
+/** A plan painted with a known change, photographed, and asked about. */
+export async function photographedPlan(
+  { reading, slotMap, plan }: PlannedPicture,
+  step: Step,
+  change: KnownChange,
+  scene: Scene,
+): Promise<{ readonly request: CompareRequest; readonly shot: Photographed }> {
+  const sheet = drawSheet(reading, slotMap, plan, step, change.drawing);
+  const shot = await photographed(sheet, scene);
+  const { raster } = reducePicture(shot.rgba, shot, rasterSize(shot.width, shot.height));
+  return { request: { photo: raster, reading, slotMap, plan, step: step.n }, shot };
+}
+
+/** The worst corner's distance from the truth, as a share of the sheet's longer side in the photo. */
+export function cornerError(
+  found: readonly (readonly [number, number])[],
+  { corners, width, height }: Photographed,
+): number {
+  const place = ([x, y]: readonly [number, number]): [number, number] => [x * width, y * height];
+  const truth = corners.map(place);
+  const [a, b, , d] = truth as [
+    [number, number],
+    [number, number],
+    [number, number],
+    [number, number],
+  ];
+  const long = Math.max(Math.hypot(b[0] - a[0], b[1] - a[1]), Math.hypot(d[0] - a[0], d[1] - a[1]));
+  const off = found
+    .map(place)
+    .map(([x, y], n) =>
+      Math.hypot(x - (truth[n] as [number, number])[0], y - (truth[n] as [number, number])[1]),
+    );
+  return Math.max(...off) / long;
+}
