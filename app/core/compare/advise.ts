@@ -9,7 +9,7 @@ import { mendShape } from './mend.ts';
 const mostAdvice = 3;
 /** A place is worth a word from this much of the sheet on (own): 1.5 cm2 of a quarter sheet. */
 const leastShare = 0.0015;
-/** An edge counts as a strip so wide, mm, half as far off in lightness as its sides are apart (own). */
+/** An edge counts as a verge so wide, mm, half as far off in lightness as its sides are apart (own). */
 const edgeStripMm = 4;
 
 /** How near a place is to the centre of interest. */

@@ -34,8 +34,8 @@ import { squareUp } from './square-up.ts';
 
 /** Long side of the sheet as it is compared, px: some 2 px a millimetre of a quarter sheet. */
 const comparedPx = 800;
-/** Width of the strip round the sheet that is looked at too, mm: her border, if there is one. */
-const stripMm = 8;
+/** Width of the verge round the sheet that is looked at too, mm: her border, if there is one. */
+const vergeMm = 8;
 
 /** How the sheet is when it is photographed; she is asked. */
 export type SheetWetness = 'shiny' | 'satin' | 'dry';
@@ -92,7 +92,7 @@ function linearOf(rgba: Uint8ClampedArray, { width, height }: PixelSize): Linear
 const isPainted = ({ after }: Step, paper: Lab): boolean =>
   after.some((lab) => Math.hypot(lab[0] - paper[0], lab[1] - paper[1], lab[2] - paper[2]) > 3);
 
-/** The squared sheet with the strip round it. */
+/** The squared sheet with the verge round it. */
 function squaredSheet(
   photo: LinearRaster,
   corners: Corners,
@@ -134,10 +134,10 @@ function lightFacts(light: SheetLight, { states }: MeasuredSheet, size: PixelSiz
   const counts = new Float64Array(4);
   for (const state of states) counts[state]++;
   const share = (state: number): number => counts[state] / states.length;
-  const { paperShare, stripShare, curve, doubt } = light;
+  const { paperShare, vergeShare, curve, doubt } = light;
   return {
     paperShare,
-    stripShare,
+    vergeShare,
     evenness: evennessOf(light, size),
     curve,
     doubt,
@@ -148,14 +148,14 @@ function lightFacts(light: SheetLight, { states }: MeasuredSheet, size: PixelSiz
 }
 
 /** From these on it is worth saying how to photograph better; shares of the sheet (own). */
-const toldFrom = { left: 0.02, uneven: 0.75, colour: 0.5, paper: 0.002, strip: 0.15 } as const;
+const toldFrom = { left: 0.02, uneven: 0.75, colour: 0.5, paper: 0.002, verge: 0.15 } as const;
 
 function tipsFor(facts: LightFacts, light: SheetLight, coarse: boolean): PhotoTip[] {
   const told: readonly (readonly [PhotoTip, boolean])[] = [
     ['off-the-photo', facts.missing > toldFrom.left],
     ['clipped', facts.clipped > toldFrom.left],
     ['glare', facts.glare > toldFrom.left],
-    ['no-bare-paper', facts.paperShare < toldFrom.paper && facts.stripShare < toldFrom.strip],
+    ['no-bare-paper', facts.paperShare < toldFrom.paper && facts.vergeShare < toldFrom.verge],
     ['uneven', facts.evenness < toldFrom.uneven],
     ['coloured-light', Math.abs(light.red[0] - light.blue[0]) > toldFrom.colour],
     ['coarse', coarse],
@@ -222,7 +222,7 @@ export async function compareSheet(
   await checkpoint(0.6);
   if (!place) return refuse('no-sheet', null);
   if (place.sureness === 'not sure') return refuse('not-sure', place);
-  const margin = Math.round(stripMm * computePxPerMm(size, reading.sheet));
+  const margin = Math.round(vergeMm * computePxPerMm(size, reading.sheet));
   const squared = squaredSheet(photo, place.corners, size, margin);
   if (!squared) return refuse('no-sheet', place);
   await checkpoint(0.7);

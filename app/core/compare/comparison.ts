@@ -114,9 +114,9 @@ export interface Advice {
 
 /** How the light of the photo was, and what of the sheet was left out; shares 0..1. */
 export interface LightFacts {
-  /** Share of the sheet that is bare paper and was taken for white; and of the strip round it. */
+  /** Share of the sheet that is bare paper and was taken for white; and of the verge round it. */
   readonly paperShare: number;
-  readonly stripShare: number;
+  readonly vergeShare: number;
   /** Light of the darkest place of the sheet as a share of the brightest. */
   readonly evenness: number;
   /** Strength of the camera's tone curve, and how far middle tones may be off because of it, L*. */

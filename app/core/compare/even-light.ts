@@ -17,14 +17,14 @@ export interface SheetLight {
   readonly blue: Float64Array;
   /** Share of the sheet's cells that are bare paper and agree with it. */
   readonly paperShare: number;
-  /** Share of the strip round the sheet that agrees with being paper. */
-  readonly stripShare: number;
+  /** Share of the verge round the sheet that agrees with being paper. */
+  readonly vergeShare: number;
   /** How far the lightness of middle tones may be off because of the curve, L*. */
   readonly doubt: number;
 }
 
 /** Cells stray so far from the surface without being something else, as parts of the light (own). */
-const strays: Readonly<Record<CellKind, number>> = { paper: 0.03, strip: 0.025, paint: 0.1 };
+const strays: Readonly<Record<CellKind, number>> = { paper: 0.03, verge: 0.025, paint: 0.1 };
 /** With fewer bare cells there is no bare paper to speak of. */
 const enoughPaper = 12;
 /**
@@ -36,17 +36,17 @@ const paintedSpread = 0.03;
 const independent = 60;
 /** All bare paper as so many: nearly as much, for paints may be weak as one (own). */
 const paperWorth = 40;
-/** And all of the strip as so many: it may be the board (own). */
-const stripWorth = 6;
-/** Deviations of what is expected of light before it is looked at: slopes, bends, and paper of the strip (own). */
+/** And all of the verge as so many: it may be the board (own). */
+const vergeWorth = 6;
+/** Deviations of what is expected of light before it is looked at: slopes, bends, and paper of the verge (own). */
 const slopeSpread = 0.3;
 const bendSpread = 0.1;
-const stripSpread = 0.06;
+const vergeSpread = 0.06;
 const hueSlopeSpread = 0.1;
 
 interface Straightened {
   readonly cell: LightCell;
-  /** 1, x, y, x^2, xy, y^2, and 1 for the strip. */
+  /** 1, x, y, x^2, xy, y^2, and 1 for the verge. */
   readonly row: readonly number[];
   /** Logarithms of what the sensors caught over the expected: the middle one, red and blue beside it. */
   readonly bright: number;
@@ -61,15 +61,15 @@ function straightened(cells: readonly LightCell[], curve: number): Straightened[
     const log = (c: 0 | 1 | 2): number => Math.log(Math.max(1e-4, caught[c])) - cell.expected[c];
     const bright = log(1);
     const row = [1, cell.x, cell.y, cell.x ** 2, cell.x * cell.y, cell.y ** 2];
-    row.push(cell.kind === 'strip' ? 1 : 0);
+    row.push(cell.kind === 'verge' ? 1 : 0);
     return { cell, row, bright, red: log(0) - bright, blue: log(2) - bright };
   });
 }
 
-/** Place of the strip's term in a row. */
-const stripTerm = 6;
+/** Place of the verge's term in a row. */
+const vergeTerm = 6;
 
-/** Least squares for the first `size` terms and one more, the offset of the strip, with what is expected of each. */
+/** Least squares for the first `size` terms and one more, the offset of the verge, with what is expected of each. */
 function fitted(
   cells: readonly Straightened[],
   weights: Float64Array,
@@ -84,10 +84,10 @@ function fitted(
     const { row } = cells[n];
     const own = weights[n] * value(cells[n]);
     for (let i = 0; i < all; i++) {
-      const term = weights[n] * (i === size ? row[stripTerm] : row[i]);
-      right[i] += own * (i === size ? row[stripTerm] : row[i]);
+      const term = weights[n] * (i === size ? row[vergeTerm] : row[i]);
+      right[i] += own * (i === size ? row[vergeTerm] : row[i]);
       for (let j = 0; j < i; j++) matrix[i * all + j] += term * row[j];
-      matrix[i * all + i] += term * (i === size ? row[stripTerm] : row[i]);
+      matrix[i * all + i] += term * (i === size ? row[vergeTerm] : row[i]);
     }
   }
   // Weights are in inverse variances of a hundred independent cells at the most.
@@ -103,9 +103,9 @@ const brightSpreads = [
   bendSpread,
   bendSpread,
   bendSpread,
-  stripSpread,
+  vergeSpread,
 ];
-const hueSpreads = [10, hueSlopeSpread, hueSlopeSpread, stripSpread];
+const hueSpreads = [10, hueSlopeSpread, hueSlopeSpread, vergeSpread];
 
 const valueAt = (surface: Float64Array, row: readonly number[], size: number): number => {
   let sum = 0;
@@ -131,11 +131,11 @@ function fitFrom(cells: readonly Straightened[], level: number, passes: readonly
     1,
     (strays.paint / paintedSpread) ** 2 / (scale * Math.max(1, painted)),
   );
-  const strip = cells.filter(({ cell }) => cell.kind === 'strip').length;
+  const verge = cells.filter(({ cell }) => cell.kind === 'verge').length;
   const bare = cells.filter(({ cell }) => cell.kind === 'paper').length;
   const worths: Readonly<Record<CellKind, number>> = {
     paint: independent / Math.max(1, painted),
-    strip: stripWorth / Math.max(1, strip),
+    verge: vergeWorth / Math.max(1, verge),
     paper: paperWorth / Math.max(enoughPaper, bare),
   };
   const weights = new Float64Array(cells.length);
@@ -146,11 +146,11 @@ function fitFrom(cells: readonly Straightened[], level: number, passes: readonly
   let cost = 0;
   bright[0] = level;
   for (const [pass, strict] of passes.entries()) {
-    cost = (bright[stripTerm] / stripSpread) ** 2;
+    cost = (bright[vergeTerm] / vergeSpread) ** 2;
     for (let n = 0; n < cells.length; n++) {
       const { cell, row, bright: own, red: reddish, blue: bluish } = cells[n];
-      const offset = row[stripTerm];
-      left[n] = own - valueAt(bright, row, 6) - offset * bright[stripTerm];
+      const offset = row[vergeTerm];
+      left[n] = own - valueAt(bright, row, 6) - offset * bright[vergeTerm];
       const hue =
         pass === 0
           ? 0
@@ -178,10 +178,10 @@ function quantileOf(cells: readonly Straightened[], kind: CellKind, share: numbe
   return own.sort((one, two) => one - two)[Math.floor(share * (own.length - 1))] ?? null;
 }
 
-/** First guesses of the level: bare paper is paper, the lightest of the strip is, or painted cells are as planned. */
+/** First guesses of the level: bare paper is paper, the lightest of the verge is, or painted cells are as planned. */
 const guesses: readonly (readonly [kind: CellKind, share: number])[] = [
   ['paper', 0.5],
-  ['strip', 0.8],
+  ['verge', 0.8],
   ['paint', 0.25],
   ['paint', 0.5],
   ['paint', 0.75],
@@ -242,7 +242,7 @@ function misfit(cells: readonly Straightened[], { left }: Fitted, paper: number)
 }
 
 /**
- * The light on the sheet by bare paper, which counts most, by the strip round it where that agrees with paper, and by
+ * The light on the sheet by bare paper, which counts most, by the verge round it where that agrees with paper, and by
  * the painted cells, most of which are as expected. `paper` is its L*. Null where there are hardly any cells.
  */
 export function findLight(all: readonly LightCell[], paper: number): SheetLight | null {
@@ -266,15 +266,15 @@ export function findLight(all: readonly LightCell[], paper: number): SheetLight 
     const same = own.flatMap(({ cell }, n) => (cell.kind === kind ? [left[n]] : []));
     return same.filter((off) => Math.abs(off) < 2 * strays[kind]).length;
   };
-  const inside = own.filter(({ cell }) => cell.kind !== 'strip').length;
-  const strip = own.length - inside;
+  const inside = own.filter(({ cell }) => cell.kind !== 'verge').length;
+  const verge = own.length - inside;
   return {
     curve,
     bright: bright.slice(0, 6),
     red: red.slice(0, 3),
     blue: blue.slice(0, 3),
     paperShare: agreeing('paper') / Math.max(1, inside),
-    stripShare: agreeing('strip') / Math.max(1, strip),
+    vergeShare: agreeing('verge') / Math.max(1, verge),
     doubt: spread * shiftOfCurve,
   };
 }

@@ -7,8 +7,8 @@ import type { PixelSize } from '../raster/size.ts';
 /** Side of a cell, px of the squared sheet: some 3 mm. */
 const cellPx = 6;
 
-/** What a cell is in the expected sheet: paint, bare paper, or the strip round the sheet, which may be paper. */
-export type CellKind = 'paint' | 'paper' | 'strip';
+/** What a cell is in the expected sheet: paint, bare paper, or the verge round the sheet, which may be paper. */
+export type CellKind = 'paint' | 'paper' | 'verge';
 
 /** One small part of the squared photo beside the same part of the expected sheet. */
 export interface LightCell {
@@ -24,7 +24,7 @@ export interface LightCell {
   readonly lightness: number;
 }
 
-/** The squared photo: the sheet with a strip of its surroundings, `margin` px wide. */
+/** The squared photo: the sheet with a verge of its surroundings, `margin` px wide. */
 export interface SquaredSheet {
   readonly raster: LinearRaster;
   readonly margin: number;
@@ -100,7 +100,7 @@ function meanExpected(
 }
 
 /**
- * Cells of the sheet that hold no edge, and of the strip round it; `expected` are RGBA bytes of the sheet's size, `bare`
+ * Cells of the sheet that hold no edge, and of the verge round it; `expected` are RGBA bytes of the sheet's size, `bare`
  * places, 0..1, that she says are paper.
  */
 export function lightCells(
@@ -128,7 +128,7 @@ export function lightCells(
       if (!light) continue;
       if (isOutside) {
         cells.push({
-          kind: 'strip',
+          kind: 'verge',
           ...place(left, top),
           light,
           expected: paperLogs,
