@@ -257,5 +257,5 @@ test('A-STO-9: where all storage is shut off it works for the session and says t
   await easelWith(page, smallPhoto);
   await pressOn(page);
   await pressOn(page);
-  await expect.poll(async () => (await easelPlace(page)).n).toBe(2);
+  await expect.poll(async () => (await easelPlace(page)).n).toBe(3);
 });
