@@ -22,7 +22,7 @@ test('two windows show one session; one is in charge, the other follows and can 
   await page.bringToFront();
   await pressOn(page);
   await pressOn(page);
-  await expect(heading(page)).toHaveText(/^2 of/);
+  await expect(heading(page)).toHaveText(/^3 of/);
   await expect(heading(second)).toHaveText(await heading(page).innerText());
 
   await second.bringToFront();
@@ -35,5 +35,5 @@ test('two windows show one session; one is in charge, the other follows and can 
 
   await second.close();
   await expect(mainButton(page)).toBeVisible();
-  await expect(heading(page)).toHaveText(/^3 of/);
+  await expect(heading(page)).toHaveText(/^4 of/);
 });
