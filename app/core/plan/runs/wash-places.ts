@@ -29,8 +29,10 @@ type Told = Pick<WashPlan, 'mixes' | 'runs'>;
 // All figures of this file: own.
 /** Shapes pointed at in one step: no one holds more in mind. */
 const mostPointedAt = 7;
-/** A second puddle is shown where it has so much of the paint. */
+/** A second puddle is shown where it has so much of the paint, ... */
 const secondFrom = 0.35;
+/** ... in the mixes that cover most, no more than this: more tags than shapes are no help. */
+const mostSecond = 3;
 /** Thick and thin are shown where one is so many times the other, ... */
 const thickOverThin = 2;
 /** ... of the mixes that cover most, no more than this. */
@@ -147,7 +149,7 @@ export function washPlaces(step: Step, plan: Told, seen: Seen): WashPlace[] {
       return mix ? [placesInRun(run, mix, squares.across)] : [];
     });
   const inside = [
-    ...runs.flatMap(({ second }) => second ?? []),
+    ...runs.flatMap(({ second }) => second ?? []).slice(0, mostSecond),
     ...runs.slice(0, mostShaded).flatMap(({ shaded }) => shaded),
   ];
   for (const { square, puddle, amount } of inside) {

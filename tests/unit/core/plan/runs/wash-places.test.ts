@@ -69,6 +69,19 @@ describe('inside a wash', () => {
     );
   });
 
+  test('of many mixes that meet another, three are shown', () => {
+    const meets = { parts: [], puddle: 'D' };
+    const many = [0, 1, 2, 3, 4, 8].map((square) =>
+      run({ meets, squares: [square, square], own: [1, 1], other: [9, 9] }),
+    );
+    const wash = step('wash/sheet/1', 'wash', ['w']);
+    const seconds = washPlaces(wash, { mixes, runs: many }, seen).filter(
+      ({ puddle }) => puddle === 'D',
+    );
+    expect(seconds.length).toBeGreaterThan(0);
+    expect(seconds.length).toBeLessThanOrEqual(3);
+  });
+
   test('strong and thin are shown where they lie, unless the wash is even', () => {
     expect(inside(run({ own: [1, 2, 3] }))).toEqual([
       { place: [5 / 40, 25 / 30], turn: null, puddle: 'C', amount: 'strong' },
