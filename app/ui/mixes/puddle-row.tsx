@@ -40,7 +40,7 @@ export function PuddleRow({ mixes, marks = [], familyName, plan }: PuddleRowProp
             ))}
           </span>
           <span>
-            <strong>{puddle}</strong> {familyName(uses[0]?.family ?? 0)}
+            <strong>{puddle}</strong> for {familyName(uses[0]?.family ?? 0)}
             {mixWords && `: ${mixWords(uses[0]?.parts ?? [])}`}
           </span>
         </li>
