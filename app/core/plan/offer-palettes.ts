@@ -85,7 +85,7 @@ async function scoreOffer(
   return {
     paints: used,
     reached: darkest,
-    rating: ratePalette(search, slots, { ...facts, paints: used }, paper),
+    rating: ratePalette(search, { ...facts, paints: used }, planned.wide),
     offered: (character) => ({ character, ...offer }),
   };
 }

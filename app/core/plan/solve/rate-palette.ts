@@ -10,6 +10,7 @@ import type { Slot } from '../../reading/slot.ts';
 import type { Mix } from '../plan.ts';
 import type { PlanFacts } from '../plan-facts.ts';
 import { planQuality } from '../reach/plan-quality.ts';
+import type { PlannedSlots } from '../targets/planned-slots.ts';
 import { type DriedSheet, driedSheetOf, labOfSheet, layMix } from './dried-sheet.ts';
 
 type Washed = Pick<PlanFacts, 'passages'>;
@@ -89,16 +90,16 @@ export function unsteadinessOf(
 
 /**
  * What some of the searched paints cost once they are laid wash over wash, by the measures of the search: their
- * prices, how far the last sheet ends from the targets, and how unsteady it is in her hand. `paints` are those of the
- * washes. CIEDE2000; lower is better.
+ * prices, how far the last sheet ends from the picture's own targets, and how unsteady it is in her hand. `paints` are
+ * those of the washes; `wide` are the targets for the darkest any paints of hers reach, the same for all palettes, so
+ * that one which goes darker, as the picture does, is nearer. CIEDE2000; lower is better.
  */
 export function ratePalette(
   { paints: searched, tables }: PaletteSearch,
-  slots: readonly Slot[],
   { paints, passages }: Pick<PlanFacts, 'paints' | 'passages'>,
-  paper: number,
+  { slots, range }: PlannedSlots['wide'],
 ): number {
   const prices = paints.reduce((sum, paint) => sum + tables.prices[searched.indexOf(paint)], 0);
   const unsteady = unsteadinessOf(slots, { passages }, paints);
-  return prices + meanFinalError(slots, { passages }, paper) + costOfUnsteadiness * unsteady;
+  return prices + meanFinalError(slots, { passages }, range.paper) + costOfUnsteadiness * unsteady;
 }

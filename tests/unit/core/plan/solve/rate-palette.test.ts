@@ -10,6 +10,7 @@ import {
   ratePalette,
   unsteadinessOf,
 } from '../../../../../app/core/plan/solve/rate-palette.ts';
+import type { PlannedSlots } from '../../../../../app/core/plan/targets/planned-slots.ts';
 import type { Slot } from '../../../../../app/core/reading/slot.ts';
 import { paintsNamed } from '../../../../support/plan/solved-facts.ts';
 
@@ -128,6 +129,7 @@ describe('the rating of a palette', () => {
     tables: { prices: [7, 0.5, 0.25] },
   } as unknown as PaletteSearch;
   const slots = [slot(1, 0.6), slot(1, 0.2, { family: 2 }), slot(1, 0.2, { reserve: true })];
+  const wide = { slots, range: { paper: 95 } } as unknown as PlannedSlots['wide'];
   const after: Lab = [58, 0, 0];
   const washed = passage({ mixes: [mixOf(1, both, 3)], slots: [0], after: [after] });
 
@@ -137,7 +139,7 @@ describe('the rating of a palette', () => {
     expect(meanFinalError(slots, washed, 95)).toBeCloseTo(error, 6);
     const used = [blue, sienna];
     const unsteady = unsteadinessOf(slots, washed, used);
-    expect(ratePalette(search, slots, { ...washed, paints: used }, 95)).toBeCloseTo(
+    expect(ratePalette(search, { ...washed, paints: used }, wide)).toBeCloseTo(
       0.75 + error + 0.5 * unsteady,
       6,
     );
@@ -151,7 +153,7 @@ describe('the rating of a palette', () => {
       after: [after],
     });
     const rate = (washes: typeof grey): number =>
-      ratePalette(search, slots, { ...washes, paints: [blue, sienna] }, 95);
+      ratePalette(search, { ...washes, paints: [blue, sienna] }, wide);
     expect(rate(plain)).toBeLessThan(rate(grey) - 0.3);
   });
 });
