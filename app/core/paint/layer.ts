@@ -8,16 +8,19 @@ import { coatOf, strengthOf, type TubePaint } from './paint.ts';
  * Kubelka (1948), J. Opt. Soc. Am. 38, 448-457: R0 = sinh(bSX) / (a sinh(bSX) + b cosh(bSX)) and T
  * = b / (the same). Written here with w = bSX = sqrt(KX (KX + 2 SX)) and only falling exponentials:
  * nothing overflows in a thick layer, and nothing is divided by S, K or the load, so their zeros
- * need no branch but w = 0 (where (1 - exp(-2w)) / w tends to 2).
+ * need no branch but a very thin layer's, where (1 - exp(-2w)) / w is its series 2 - 2w + 4/3 w^2: the difference of
+ * two like numbers would lose digits. One exponential a sample: this is the hottest line of all planning.
  *
  * kx, sx: optical depths, at least 0. Writes R0 to out[start], T to out[start + 1], both 0..1.
  */
 export function writeLayerSample(kx: number, sx: number, out: Float64Array, start: number): void {
   const w = Math.sqrt(kx * (kx + 2 * sx));
-  const shrink = w > 1e-9 ? -Math.expm1(-2 * w) / w : 2;
-  const divisor = (kx + sx) * shrink + 1 + Math.exp(-2 * w);
+  const once = Math.exp(-w);
+  const twice = once * once;
+  const shrink = w > 1e-4 ? (1 - twice) / w : 2 - 2 * w + (4 / 3) * w * w;
+  const divisor = (kx + sx) * shrink + 1 + twice;
   out[start] = (sx * shrink) / divisor;
-  out[start + 1] = (2 * Math.exp(-w)) / divisor;
+  out[start + 1] = (2 * once) / divisor;
 }
 
 /**

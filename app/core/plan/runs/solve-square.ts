@@ -67,7 +67,9 @@ export class SquareSolver {
       out[r] = seen[3 * r] * dl + seen[3 * r + 1] * da + seen[3 * r + 2] * db;
     out[3] = runningLightness * dl;
     out[4] = lighteningWeight * Math.max(0, lab[0] - ground.lightness);
-    return out.reduce((sum, value) => sum + value * value, 0);
+    let sum = 0;
+    for (let r = 0; r < 5; r++) sum += out[r] * out[r];
+    return sum;
   }
 
   /** Fills `amounts` and `cost`; begins at what stands in `amounts`. One or two puddles. */
