@@ -17,6 +17,10 @@ export default defineConfig({
   globalTimeout: 60 * 60_000, // the whole run, should everything hang
   forbidOnly: !!process.env.CI,
   reporter: [['list'], ['json', { outputFile: join(top, 'test-results/e2e.json') }]],
+  projects: [
+    { name: 'planned', testMatch: '*.setup.ts' },
+    { name: 'walks', dependencies: ['planned'] },
+  ],
   globalSetup: join(top, 'tests/support/e2e-setup.ts'),
   use: {
     browserName: 'chromium',

@@ -10,10 +10,10 @@ import {
   mainButton,
   pressOn,
 } from './support/easel-walk.ts';
-import { smallPhoto } from './support/fixture-file.ts';
+import { easelOfSmallPhoto } from './support/planned-painting.ts';
 import { readyOffline } from './support/ready-offline.ts';
 import { releaseFolder } from './support/release-folder.ts';
-import { easelWith, prompt, screen } from './support/walk.ts';
+import { prompt, screen } from './support/walk.ts';
 
 const minute = 60;
 const clock = (page: Page) => page.getByTestId('clock');
@@ -34,7 +34,7 @@ const roundedSeconds = 2;
 async function dryingEasel(page: Page): Promise<void> {
   await driveClock(page);
   await page.goto('./');
-  await easelWith(page, smallPhoto);
+  await easelOfSmallPhoto(page);
   await goToDrying(page);
 }
 
@@ -98,7 +98,7 @@ test.describe('over the change to summer time', () => {
   test('A-TIM-5: 30 minutes stay 30 minutes', async ({ page }) => {
     await driveClock(page, new Date('2031-03-30T01:50:00+01:00'));
     await page.goto('./');
-    await easelWith(page, smallPhoto);
+    await easelOfSmallPhoto(page);
     await goToDrying(page);
     const at = await pageTime(page);
     const before = await clockSeconds(page);
@@ -119,7 +119,7 @@ test.describe('over the change to summer time', () => {
 test('A-TIM-13: the end of a step that was left says nothing in the next one', async ({ page }) => {
   await driveClock(page);
   await page.goto('./');
-  await easelWith(page, smallPhoto);
+  await easelOfSmallPhoto(page);
   await goToStep(page, 4);
   await pressOn(page); // the first wash begins
   const { most } = await clockSeconds(page);
@@ -136,7 +136,7 @@ test('A-TIM-13: the end of a step that was left says nothing in the next one', a
 test('A-TIM-14: twenty taps on Pause make time run no faster', async ({ page }) => {
   await driveClock(page);
   await page.goto('./');
-  await easelWith(page, smallPhoto);
+  await easelOfSmallPhoto(page);
   await goToStep(page, 4); // the first wash
   await pressOn(page);
   const at = await pageTime(page);
@@ -157,7 +157,7 @@ test('A-TIM-14: twenty taps on Pause make time run no faster', async ({ page }) 
 test('A-TCH-4: two clicks 60 ms apart are one, on every kind of step', async ({ page }) => {
   await driveClock(page);
   await page.goto('./');
-  await easelWith(page, smallPhoto);
+  await easelOfSmallPhoto(page);
   for (;;) {
     const before = await easelPlace(page);
     const word = await mainButton(page).innerText();
@@ -193,7 +193,7 @@ test.describe('with a service worker', () => {
   test('a newer version is not offered during a session, but after it', async ({ page, host }) => {
     await page.goto('./');
     await readyOffline(page);
-    await easelWith(page, smallPhoto);
+    await easelOfSmallPhoto(page);
     await pressOn(page);
     host.serve(releaseFolder('v2'));
     // The browser itself has found it; the app still says nothing.

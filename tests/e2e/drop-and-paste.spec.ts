@@ -3,7 +3,8 @@ import type { Page } from '@playwright/test';
 import { expect, test } from './support/app-page.ts';
 import { easelPlace } from './support/easel-walk.ts';
 import { caseFile, smallPhoto } from './support/fixture-file.ts';
-import { easelWith, keptRows, lookAt, screen, toTheWashes } from './support/walk.ts';
+import { easelOfSmallPhoto } from './support/planned-painting.ts';
+import { keptRows, lookAt, screen, toTheWashes } from './support/walk.ts';
 
 test.use({ viewport: { width: 1280, height: 800 }, hasTouch: false, isMobile: false });
 
@@ -46,7 +47,7 @@ for (const way of ['drop', 'paste'] as const) {
 
   test(`at the easel a ${way} changes nothing and leads nowhere`, async ({ page }) => {
     await page.goto('./');
-    await easelWith(page, smallPhoto);
+    await easelOfSmallPhoto(page);
     const before = await keptRows(page);
     expect(await handOver(page, way, smallPhoto, 'meadow.jpg')).toBe(true);
     await page.waitForTimeout(500);

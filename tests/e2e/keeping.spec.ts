@@ -10,9 +10,9 @@ import {
   pressOn,
 } from './support/easel-walk.ts';
 import { caseFile, photograph, smallPhoto } from './support/fixture-file.ts';
+import { easelOfSmallPhoto } from './support/planned-painting.ts';
 import { readyOffline } from './support/ready-offline.ts';
 import {
-  easelWith,
   keptRows,
   lookAt,
   photoInput,
@@ -128,7 +128,7 @@ test('A-STO-6: data cleared under the app is said; what is open is kept again, a
   host,
 }) => {
   await page.goto('./');
-  await easelWith(page, smallPhoto);
+  await easelOfSmallPhoto(page);
   await goToStep(page, 4); // the first wash
   const devtools = await context.newCDPSession(page);
   const origin = new URL(host.url).origin;
@@ -153,7 +153,7 @@ test('A-CAM-1: the page killed while a photo is being chosen: same step, right t
   context,
 }) => {
   await page.goto('./');
-  await easelWith(page, smallPhoto);
+  await easelOfSmallPhoto(page);
   const place = await goToDrying(page);
   const earliest = Date.now();
   const before = await clockSeconds(page);
@@ -254,7 +254,7 @@ test('A-STO-9: where all storage is shut off it works for the session and says t
   await expect(page.getByRole('complementary', { name: 'Notices' }).getByRole('alert')).toHaveText(
     /nothing will be kept/,
   );
-  await easelWith(page, smallPhoto);
+  await easelOfSmallPhoto(page);
   await pressOn(page);
   await pressOn(page);
   await expect.poll(async () => (await easelPlace(page)).n).toBe(3);

@@ -9,11 +9,10 @@ import {
   mainButton,
   pressOn,
 } from './support/easel-walk.ts';
-import { smallPhoto } from './support/fixture-file.ts';
 import { killBrowser, openKeptProfile } from './support/kept-profile.ts';
+import { easelOfSmallPhoto } from './support/planned-painting.ts';
 import { glassOf } from './support/touch.ts';
 import {
-  easelWith,
   example,
   keptRows,
   prompt,
@@ -85,7 +84,7 @@ test('killed while the wash dries: the drying check stands and its time went on'
   await guarded.watch(first);
   const page = await firstPage(first);
   await page.goto(host.url);
-  await easelWith(page, smallPhoto);
+  await easelOfSmallPhoto(page);
   const place = await goToDrying(page);
   const at = Date.now();
   const left = await clockSeconds(page);
@@ -112,7 +111,7 @@ test('killed in the very moment the screen says saved: what was said to be saved
   await guarded.watch(first);
   const page = await firstPage(first);
   await page.goto(host.url);
-  await easelWith(page, smallPhoto);
+  await easelOfSmallPhoto(page);
   await goToStep(page, 2);
   await pressOn(page);
   await afterTap(page);
@@ -142,7 +141,7 @@ test('killed in the very moment the screen says saved: what was said to be saved
 
 test('a reload right after a tap keeps all that was saved and breaks nothing', async ({ page }) => {
   await page.goto('./');
-  await easelWith(page, smallPhoto);
+  await easelOfSmallPhoto(page);
   await goToStep(page, 2);
   for (let turn = 0; turn < 4; turn++) {
     await afterTap(page);

@@ -1,9 +1,9 @@
 import type { Page } from '@playwright/test';
 import { expect, test } from './support/app-page.ts';
 import { afterTap, driveClock, easelButton, easelPlace, mainButton } from './support/easel-walk.ts';
-import { smallPhoto } from './support/fixture-file.ts';
+import { easelOfSmallPhoto } from './support/planned-painting.ts';
 import { glassOf, middleOf } from './support/touch.ts';
-import { easelWith, picture, savedWord, screen } from './support/walk.ts';
+import { picture, savedWord, screen } from './support/walk.ts';
 
 const stage = (page: Page) => page.getByTestId('zoom-stage');
 const standing = async (page: Page) => ({
@@ -15,7 +15,7 @@ const pageScale = (page: Page) => page.evaluate(() => window.visualViewport?.sca
 test('the whole session by touch alone', async ({ page }) => {
   await driveClock(page);
   await page.goto('./');
-  await easelWith(page, smallPhoto);
+  await easelOfSmallPhoto(page);
   const glass = await glassOf(page);
   const tap = async (name: string) => glass.tap(await middleOf(easelButton(page, name)));
   for (const [name, layer] of [
@@ -51,7 +51,7 @@ test('the whole session by touch alone', async ({ page }) => {
 test('A-TCH-3: a drop, a splash, a palm and a running drop press nothing', async ({ page }) => {
   await driveClock(page);
   await page.goto('./');
-  await easelWith(page, smallPhoto);
+  await easelOfSmallPhoto(page);
   const glass = await glassOf(page);
   const before = await standing(page);
   const at = await middleOf(mainButton(page));
@@ -96,7 +96,7 @@ test('A-TCH-1: two fingers enlarge the picture about their middle, and not the p
   page,
 }) => {
   await page.goto('./');
-  await easelWith(page, smallPhoto);
+  await easelOfSmallPhoto(page);
   const glass = await glassOf(page);
   const { x, y } = await middleOf(stage(page));
   const grey = await picture(page).getAttribute('data-show');

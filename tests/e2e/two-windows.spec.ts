@@ -1,14 +1,14 @@
 import { expect, test } from './support/app-page.ts';
 import { easelButton, mainButton, pressOn } from './support/easel-walk.ts';
-import { smallPhoto } from './support/fixture-file.ts';
-import { easelWith, prompt, screen } from './support/walk.ts';
+import { easelOfSmallPhoto } from './support/planned-painting.ts';
+import { prompt, screen } from './support/walk.ts';
 
 test('two windows show one session; one is in charge, the other follows and can take over', async ({
   page,
   context,
 }) => {
   await page.goto('./');
-  await easelWith(page, smallPhoto);
+  await easelOfSmallPhoto(page);
   const heading = (of: typeof page) => screen(of, 'easel').getByRole('heading', { level: 1 });
   const words = /goes on in another window/;
 
