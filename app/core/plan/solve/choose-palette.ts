@@ -1,4 +1,5 @@
 import { mostWashes, valueReachedWithin } from '../../limits.ts';
+import type { Paint } from '../../paint/paint.ts';
 import { darkestOf } from '../../palette/library/mix-library.ts';
 import {
   type ChosenPalette,
@@ -7,12 +8,11 @@ import {
   setStillGood,
 } from '../../palette/search/search-palette.ts';
 import type { Reading } from '../../reading/reading.ts';
-import type { Slot } from '../../reading/slot.ts';
 import { proposeWashes } from '../evening/propose-washes.ts';
 import type { PlanMemory } from '../plan-memory.ts';
 import type { PlanCheckpoint, PlannedSlots } from '../targets/planned-slots.ts';
 import { ratePalette } from './rate-palette.ts';
-import { paletteAsked, type WashSolver, washSolver } from './solve-palette.ts';
+import { paletteAsked, washSolver } from './solve-palette.ts';
 
 /** L* that two or three usual paints reach: the tone a search begins with (own). */
 const usualDarkest = 25;
@@ -20,11 +20,7 @@ const usualDarkest = 25;
 /** L* by which a palette may miss it: darks that much lighter are not worth a word (own). */
 const aboutAsDark = 2.5;
 
-/**
- * Ties solved wash over wash (own), each in as many washes as the first of them is to have, and in one more: what one
- * number of washes does for a palette wavers by half a CIEDE2000 from copy to copy of a photo, the mean of two by half
- * as much.
- */
+/** Ties solved wash over wash, each in as many washes as the first of them is to have (own). */
 const mostSolved = 4;
 
 /** Another tie is taken where wash over wash it is so much better, CIEDE2000: less is not worth a word (own). */
@@ -57,19 +53,38 @@ async function searchTwice(
   return moved > valueReachedWithin ? open(found, 0.25) : first;
 }
 
-/** Numbers of washes the ties are solved in. */
-async function numbersTried(
-  slots: readonly Slot[],
-  { bands }: Reading,
-  { wishes }: PlannedSlots,
-  solve: WashSolver,
-): Promise<number[]> {
-  const { washes } = await proposeWashes(slots, bands.length, wishes, solve);
-  return washes < mostWashes ? [washes, washes + 1] : [washes];
+interface RatedTie {
+  readonly paints: readonly Paint[];
+  readonly rating: number;
 }
 
-const mean = (numbers: readonly number[]): number =>
-  numbers.reduce((sum, each) => sum + each, 0) / numbers.length;
+/** Whether a tie is to be taken instead of another one. */
+const isWorth = (tie: RatedTie, than: RatedTie): boolean =>
+  tie.rating < than.rating - betterBy ||
+  (tie.paints.length < than.paints.length && tie.rating <= than.rating + asGood);
+
+/**
+ * Which of palettes that are as good comes out better once wash lies over wash. What one number of washes does for a
+ * palette wavers by half a CIEDE2000 from copy to copy of a photo: so what seems better than the first has to be so on
+ * the mean with one wash more, too.
+ */
+async function chooseTie(
+  ties: readonly (readonly Paint[])[],
+  washes: number,
+  rateIn: (tie: number, washes: number) => Promise<number>,
+): Promise<readonly Paint[]> {
+  const once: RatedTie[] = [];
+  for (const [n, paints] of ties.entries()) once.push({ paints, rating: await rateIn(n, washes) });
+  const seemWorth = [...once.keys()].filter((n) => n > 0 && isWorth(once[n], once[0]));
+  if (seemWorth.length === 0) return ties[0];
+  const twice: RatedTie[] = [];
+  for (const n of [0, ...seemWorth]) {
+    const { paints, rating } = once[n];
+    const other = await rateIn(n, Math.min(mostWashes, washes + 1));
+    twice.push({ paints, rating: (rating + other) / 2 });
+  }
+  return twice.reduce((best, tie) => (isWorth(tie, best) ? tie : best)).paints;
+}
 
 /**
  * The palette for a reading. The one the painting has (`wishes.present`) stays while no other is better by more than
@@ -88,25 +103,19 @@ export async function choosePalette(
   if (before) return before;
   const { search, slots } = await searchTwice(planned, checkpoint, memory);
   const kept = setStillGood(search, planned.wishes.present ?? []);
-  const candidates = kept ? [kept] : search.ties.slice(0, mostSolved);
-  let numbers: readonly number[] | undefined;
-  let paints = paintsOf(search, candidates[0]);
-  let least = Number.POSITIVE_INFINITY;
-  for (const [n, set] of candidates.length > 1 ? candidates.entries() : []) {
-    const some = paintsOf(search, set);
-    const told = () => checkpoint(0.4 + (0.1 * n) / mostSolved, 'paints');
-    const solve = washSolver(reading, planned, some, told, memory);
-    numbers ??= await numbersTried(slots, reading, planned, solve);
-    const ratings: number[] = [];
-    for (const washes of numbers) {
-      const { facts } = await solve(washes);
-      ratings.push(ratePalette(search, facts, planned.wide));
-    }
-    const rating = mean(ratings);
-    const fewer = some.length < paints.length && rating <= least + asGood;
-    if (rating >= least - betterBy && !fewer) continue;
-    least = rating;
-    paints = some;
+  const sets = kept ? [kept] : search.ties.slice(0, mostSolved);
+  const ties = sets.map((set) => paintsOf(search, set));
+  let paints: readonly Paint[] = ties[0];
+  if (ties.length > 1) {
+    const solvers = ties.map((some, n) => {
+      const told = () => checkpoint(0.4 + (0.1 * n) / mostSolved, 'paints');
+      return washSolver(reading, planned, some, told, memory);
+    });
+    const bands = reading.bands.length;
+    const { washes } = await proposeWashes(slots, bands, planned.wishes, solvers[0]);
+    paints = await chooseTie(ties, washes, async (tie, count) =>
+      ratePalette(search, (await solvers[tie](count)).facts, planned.wide),
+    );
   }
   const chosen = { paints, search, slots };
   memory.palettes.keep(asking, chosen);
