@@ -1,4 +1,6 @@
+import { jpegSegments } from './jpeg-segments.ts';
 import { bigFour, bigPair, byteAt, littleFour, spells } from './photo-header.ts';
+import { pngChunks } from './png-chunks.ts';
 
 /** Red, green, blue of sRGB as profiles give them: X, Y, Z adapted to D50 (ICC.1, IEC 61966-2-1). */
 const srgbColorants = [
@@ -44,16 +46,9 @@ function isOtherRgbProfile(bytes: Uint8Array, profile: number): boolean {
 
 /** The profile stands in the segment APP2, long ones in several (ICC.1:2022, B.4): the first will do. */
 function jpegMayExceed(bytes: Uint8Array): boolean {
-  for (let offset = 2; byteAt(bytes, offset) === 0xff; ) {
-    const marker = byteAt(bytes, offset + 1);
-    if (marker === 0xff) {
-      offset += 1;
-      continue;
-    }
-    if (marker === 0xda || marker === 0xd9) return false;
-    const isFirst = spells(bytes, offset + 4, 'ICC_PROFILE\0') && byteAt(bytes, offset + 16) === 1;
-    if (marker === 0xe2 && isFirst) return isOtherRgbProfile(bytes, offset + 18);
-    offset += 2 + Math.max(2, bigPair(bytes, offset + 2));
+  for (const { marker, start } of jpegSegments(bytes)) {
+    const isFirst = spells(bytes, start + 2, 'ICC_PROFILE\0') && byteAt(bytes, start + 14) === 1;
+    if (marker === 0xe2 && isFirst) return isOtherRgbProfile(bytes, start + 16);
   }
   return false;
 }
@@ -67,11 +62,10 @@ const plainPrimaries = [1, 2];
  */
 function pngMayExceed(bytes: Uint8Array): boolean {
   let profile = false;
-  for (let offset = 8; offset + 12 <= bytes.length; offset += 12 + bigFour(bytes, offset)) {
-    if (spells(bytes, offset + 4, 'IDAT')) break;
-    const isNumbered = spells(bytes, offset + 4, 'cICP');
-    if (isNumbered) return !plainPrimaries.includes(byteAt(bytes, offset + 8));
-    if (spells(bytes, offset + 4, 'iCCP')) profile = !spells(bytes, offset + 8, 'sRGB');
+  for (const { name, data } of pngChunks(bytes)) {
+    if (name === 'IDAT') break;
+    if (name === 'cICP') return !plainPrimaries.includes(byteAt(bytes, data));
+    if (name === 'iCCP') profile = !spells(bytes, data, 'sRGB');
   }
   return profile;
 }

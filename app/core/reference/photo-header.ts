@@ -1,7 +1,7 @@
 import type { PixelSize } from '../raster/size.ts';
 
-// SOF0..SOF15 without DHT (C4), JPG (C8) and DAC (CC), which share the row.
-const isFrame = (marker: number): boolean =>
+/** Markers of a frame: SOF0..SOF15 without DHT (C4), JPG (C8) and DAC (CC), which share the row. */
+export const isFrame = (marker: number): boolean =>
   marker >= 0xc0 && marker <= 0xcf && marker !== 0xc4 && marker !== 0xc8 && marker !== 0xcc;
 
 /** Past the coded pixels behind a scan header: the place of the next true marker, or the end. */

@@ -2,32 +2,34 @@ import { bigFour, spells } from './photo-header.ts';
 
 const isPng = (bytes: Uint8Array): boolean => bytes[0] === 0x89 && spells(bytes, 1, 'PNG\r\n');
 
-interface Chunk {
-  /** Where its length stands. */
+/** A chunk of a PNG that is there whole. */
+interface PngChunk {
+  /** Four letters. */
+  readonly name: string;
+  /** Where its length stands, where its data does, and behind its check sum. */
   readonly start: number;
-  /** Behind its check sum. */
+  readonly data: number;
   readonly end: number;
 }
 
-function chunksOf(bytes: Uint8Array): Chunk[] {
-  const chunks: Chunk[] = [];
+/** Chunks of a PNG (W3C PNG, third edition, 5.3), up to the first that is cut short. */
+export function* pngChunks(bytes: Uint8Array): Generator<PngChunk> {
   for (let start = 8; start + 12 <= bytes.length; ) {
     const end = start + 12 + bigFour(bytes, start);
-    if (end > bytes.length) break;
-    chunks.push({ start, end });
+    if (end > bytes.length) return;
+    const name = String.fromCharCode(...bytes.subarray(start + 4, start + 8));
+    yield { name, start, data: start + 8, end };
     start = end;
   }
-  return chunks;
 }
 
 const hiddenText = ['tEXt', 'zTXt', 'iTXt'];
 const profiles = ['Raw profile type exif', 'Raw profile type APP1', 'Raw profile type xmp'];
 
 /** Tags written as text, or packed: nobody sees into them by their bytes. */
-function hidesTags(bytes: Uint8Array, { start }: Chunk): boolean {
-  const data = start + 8;
-  if (!hiddenText.some((name) => spells(bytes, start + 4, name))) return false;
-  if (profiles.some((name) => spells(bytes, data, name))) return true;
+function hidesTags(bytes: Uint8Array, { name, data }: PngChunk): boolean {
+  if (!hiddenText.includes(name)) return false;
+  if (profiles.some((profile) => spells(bytes, data, profile))) return true;
   const keyword = 'XML:com.adobe.xmp\0';
   return spells(bytes, data, keyword) && bytes[data + keyword.length] === 1;
 }
@@ -35,7 +37,7 @@ function hidesTags(bytes: Uint8Array, { start }: Chunk): boolean {
 /** A PNG (W3C PNG, third edition) without chunks of text that hold tags as text or packed; all else as it is. */
 export function withoutHiddenText(bytes: Uint8Array): Uint8Array {
   if (!isPng(bytes)) return bytes;
-  const hidden = chunksOf(bytes).filter((chunk) => hidesTags(bytes, chunk));
+  const hidden = [...pngChunks(bytes)].filter((chunk) => hidesTags(bytes, chunk));
   if (hidden.length === 0) return bytes;
   const left = bytes.length - hidden.reduce((sum, { start, end }) => sum + end - start, 0);
   const out = new Uint8Array(left);
@@ -51,8 +53,8 @@ export function withoutHiddenText(bytes: Uint8Array): Uint8Array {
 /** Puts the check sums of a PNG's chunks of tags right, in place. */
 export function withTrueSums(bytes: Uint8Array): void {
   if (!isPng(bytes)) return;
-  for (const { start, end } of chunksOf(bytes)) {
-    if (!['eXIf', 'iTXt'].some((name) => spells(bytes, start + 4, name))) continue;
+  for (const { name, start, end } of pngChunks(bytes)) {
+    if (name !== 'eXIf' && name !== 'iTXt') continue;
     const sum = checkSum(bytes, start + 4, end - 4);
     for (let i = 0; i < 4; i++) bytes[end - 4 + i] = (sum >>> (24 - 8 * i)) & 0xff;
   }

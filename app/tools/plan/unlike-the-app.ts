@@ -1,18 +1,15 @@
+import { jpegSegments } from '../../core/reference/jpeg-segments.ts';
 import {
   bigFour,
   bigPair,
   byteAt,
+  isFrame,
   type PhotoHeader,
   spells,
 } from '../../core/reference/photo-header.ts';
+import { pngChunks } from '../../core/reference/png-chunks.ts';
 
 const asSrgb = 'Save it as a plain JPEG or PNG in sRGB and give that.';
-
-/** Chunks of a PNG: name, and where its data begins. */
-function* pngChunks(bytes: Uint8Array): Generator<readonly [string, number]> {
-  for (let offset = 8; offset + 12 <= bytes.length; offset += 12 + bigFour(bytes, offset))
-    yield [String.fromCharCode(...bytes.subarray(offset + 4, offset + 8)), offset + 8];
-}
 
 /** What a PNG's gAMA says of a picture in sRGB, times 100,000 (PNG Third Edition, W3C 2025, 11.3.2.2). */
 const srgbGamma = 45_455;
@@ -21,7 +18,7 @@ const nearGamma = 500;
 /** A gamma of its own counts where neither profile nor sRGB says better (11.3.2: their precedence). */
 function pngProblem(bytes: Uint8Array): string | null {
   const chunks = new Map<string, number>();
-  for (const [name, data] of pngChunks(bytes)) if (!chunks.has(name)) chunks.set(name, data);
+  for (const { name, data } of pngChunks(bytes)) if (!chunks.has(name)) chunks.set(name, data);
   if (chunks.has('acTL')) return `This is a moving picture. ${asSrgb}`;
   if (chunks.has('cICP')) return `This PNG says by a code which colours it holds (cICP). ${asSrgb}`;
   const gamma = chunks.get('gAMA');
@@ -33,17 +30,8 @@ function pngProblem(bytes: Uint8Array): string | null {
 
 /** Four components in the frame of a JPEG are inks (ITU-T T.81, B.2.2). */
 function isInks(bytes: Uint8Array): boolean {
-  for (let offset = 2; byteAt(bytes, offset) === 0xff; ) {
-    const marker = byteAt(bytes, offset + 1);
-    if (marker === 0xff) {
-      offset += 1;
-      continue;
-    }
-    if (marker === 0xda || marker === 0xd9) return false;
-    const isFrame = marker >= 0xc0 && marker <= 0xcf && ![0xc4, 0xc8, 0xcc].includes(marker);
-    if (isFrame) return byteAt(bytes, offset + 9) === 4;
-    offset += 2 + Math.max(2, bigPair(bytes, offset + 2));
-  }
+  for (const { marker, start } of jpegSegments(bytes))
+    if (isFrame(marker)) return byteAt(bytes, start + 7) === 4;
   return false;
 }
 
