@@ -57,7 +57,7 @@ export interface CompareRequest {
   readonly wetness?: SheetWetness;
   /** Simplified lightness of the reference, 255 is L* 100, of any size; left out: the whole is not held against it. */
   readonly grey?: PixelSize & { readonly map: Uint8Array };
-  /** Places of the sheet that she says are bare paper, 0..1; taken for white besides those of the plan. */
+  /** Places that she says are bare paper, 0..1 of the sheet or a little beyond, on its border; white besides those of the plan. */
   readonly bare?: readonly Point[];
 }
 
@@ -66,7 +66,7 @@ export interface ComparedPictures {
   readonly size: PixelSize;
   readonly slotMap: Uint8Array;
   /** The expected sheet, RGBA. */
-  readonly expected: Uint8ClampedArray;
+  readonly expected: Uint8ClampedArray<ArrayBuffer>;
   readonly measured: MeasuredSheet;
   /** Connected shape of every pixel, as `ShapeVerdict.shapes` numbers them. */
   readonly shapes: Int32Array;
@@ -215,10 +215,15 @@ export async function compareSheet(
   if (!step || !isPainted(step, plan.paper)) return refuse('nothing-painted', null);
   const { width, height } = reading.raster;
   const { slotMap, ...size } = shrinkSlots(request.slotMap, width, height, comparedPx);
-  const blend = softBlend(slotMap, size, softEdges(reading.edges ?? [], size));
+  await checkpoint(0.05);
+  const soft = softEdges(reading.edges ?? [], size);
+  await checkpoint(0.1);
+  const blend = softBlend(slotMap, size, soft);
+  await checkpoint(0.15);
   const expected = drawExpectedSheet(reading, slotMap, blend, size, step);
   await checkpoint(0.2);
-  const place = findSheet(photo, linearOf(expected, size), request.corners);
+  const finding = (part: number): Promise<void> => checkpoint(0.2 + 0.4 * part);
+  const place = await findSheet(photo, linearOf(expected, size), finding, request.corners);
   await checkpoint(0.6);
   if (!place) return refuse('no-sheet', null);
   if (place.sureness === 'not sure') return refuse('not-sure', place);
@@ -226,14 +231,18 @@ export async function compareSheet(
   const squared = squaredSheet(photo, place.corners, size, margin);
   if (!squared) return refuse('no-sheet', place);
   await checkpoint(0.7);
-  const light = findLight(lightCells(squared, expected, plan.paper, request.bare), plan.paper[0]);
+  const cells = lightCells(squared, expected, plan.paper, request.bare);
+  await checkpoint(0.75);
+  const light = await findLight(cells, plan.paper[0], () => checkpoint(0.8));
   if (!light) return refuse('no-light', place);
   await checkpoint(0.85);
   const measured = measureSheet(squared, light);
+  await checkpoint(0.88);
   const labs = labInPlace(linearOf(expected, size));
   if (wetness === 'satin') dried(measured, labs, plan.paper);
   const map = shapesOf(slotMap, size);
   const shapes = judgeShapes(shapeDifferences(map, size, labs, measured), plan);
+  await checkpoint(0.92);
   const edges = compareEdges(reading.edges ?? [], labs.lightness, measured, size, reading.sheet);
   await checkpoint(0.95);
   const reference = request.grey ? wantedLightness(request.grey, size, plan) : null;
