@@ -2,8 +2,8 @@
 
 import type { Point } from '../app/core/colour/lab.ts';
 import type { Surface } from '../app/core/colour/surface.ts';
-import type { ComparedPictures, SheetWetness } from '../app/core/compare/compare-sheet.ts';
-import type { Comparison } from '../app/core/compare/comparison.ts';
+import type { ComparedPictures } from '../app/core/compare/compare-sheet.ts';
+import type { Comparison, SheetWetness } from '../app/core/compare/comparison.ts';
 import type { Corners } from '../app/core/compare/homography.ts';
 import type { PlanWishes } from '../app/core/decisions/plan-wishes.ts';
 import type { BoxWishes } from '../app/core/decisions/wishes.ts';

@@ -1,7 +1,7 @@
 import type { Lab, Point } from '../colour/lab.ts';
 import { linearOfCode } from '../colour/srgb.ts';
 import type { Checkpoint } from '../palette/checkpoint.ts';
-import type { Step, WashPlan } from '../plan/plan.ts';
+import type { WashPlan } from '../plan/plan.ts';
 import {
   emptyRaster,
   type LabPlanes,
@@ -18,9 +18,11 @@ import { compareEdges } from './compare-edges.ts';
 import {
   type Comparison,
   compareEngine,
+  isPainted,
   type LightFacts,
   type PhotoTip,
   type Refusal,
+  type SheetWetness,
 } from './comparison.ts';
 import { findLight, type SheetLight } from './even-light.ts';
 import { drawExpectedSheet } from './expected-sheet.ts';
@@ -36,9 +38,6 @@ import { squareUp } from './square-up.ts';
 const comparedPx = 800;
 /** Width of the verge round the sheet that is looked at too, mm: her border, if there is one. */
 const vergeMm = 8;
-
-/** How the sheet is when it is photographed; she is asked. */
-export type SheetWetness = 'shiny' | 'satin' | 'dry';
 
 /** L* by which a wash dries lighter from satin on, about (own; 75 masstones: 2.3, see paint/wet-look.ts). */
 const satinShift = 2.5;
@@ -87,10 +86,6 @@ function linearOf(rgba: Uint8ClampedArray, { width, height }: PixelSize): Linear
   }
   return raster;
 }
-
-/** Whether a step has left anything on the sheet to compare. */
-const isPainted = ({ after }: Step, paper: Lab): boolean =>
-  after.some((lab) => Math.hypot(lab[0] - paper[0], lab[1] - paper[1], lab[2] - paper[2]) > 3);
 
 /** The squared sheet with the verge round it. */
 function squaredSheet(

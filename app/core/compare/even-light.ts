@@ -96,15 +96,8 @@ function fitted(
   return right;
 }
 
-const brightSpreads = [
-  10,
-  slopeSpread,
-  slopeSpread,
-  bendSpread,
-  bendSpread,
-  bendSpread,
-  vergeSpread,
-];
+const bendSpreads = [bendSpread, bendSpread, bendSpread];
+const brightSpreads = [10, slopeSpread, slopeSpread, ...bendSpreads, vergeSpread];
 const hueSpreads = [10, hueSlopeSpread, hueSlopeSpread, vergeSpread];
 
 const valueAt = (surface: Float64Array, row: readonly number[], size: number): number => {
@@ -180,11 +173,11 @@ function quantileOf(cells: readonly Straightened[], kind: CellKind, share: numbe
 
 /** First guesses of the level: bare paper is paper, the lightest of the verge is, or painted cells are as planned. */
 const guesses: readonly (readonly [kind: CellKind, share: number])[] = [
-  ['paper', 0.5],
-  ['verge', 0.8],
-  ['paint', 0.25],
-  ['paint', 0.5],
-  ['paint', 0.75],
+  ...([
+    ['paper', 0.5],
+    ['verge', 0.8],
+  ] as const),
+  ...([0.25, 0.5, 0.75] as const).map((share) => ['paint', share] as const),
 ];
 const passes = [3, 2, 1, 1] as const;
 

@@ -111,8 +111,15 @@ function lifted(
     const left = (c: 0 | 1 | 2): number => expected[c] + stays * (measured[c] - expected[c]);
     return [left(0), left(1), left(2)];
   }
-  const left = Math.max(timesFor(plan, layers, expected[0]), times * stays);
-  return labOfReflectance(stacked(plan, layers, left), surfaceOf(plan));
+  const surface = surfaceOf(plan);
+  const planned = timesFor(plan, layers, expected[0]);
+  const [l, a, b] = labOfReflectance(
+    stacked(plan, layers, Math.max(planned, times * stays)),
+    surface,
+  );
+  // A slot may run through several puddles: its hue is that of the expected sheet, the way to it that of its first.
+  const [, ownA, ownB] = labOfReflectance(stacked(plan, layers, planned), surface);
+  return [l, a + expected[1] - ownA, b + expected[2] - ownB];
 }
 
 /** Opaque white over anything, dry: a little under the paper (own). */

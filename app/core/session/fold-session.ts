@@ -115,6 +115,7 @@ function act(
     case 'trouble':
     case 'note':
     case 'photo':
+    case 'compared':
     case 'mix-changed':
     case 'scrap':
       return state;

@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import { mendings } from '../../core/compare/comparison.ts';
 import type { Decision } from '../../core/decisions/painting.ts';
 import { type PlanEdit, passagesChoices } from '../../core/decisions/plan-edit.ts';
 import { edgeWishes } from '../../core/reading/edges/edge.ts';
@@ -126,6 +127,18 @@ const events: Readonly<Record<EventBody['kind'], v.ObjectEntries>> = {
   'clock-moved': { byMs: figure },
   note: { text },
   photo: { photoId: id, ...atStep },
+  compared: {
+    ...{ photoId: id, ...atStep, engine: id, within4: figure, whitesLost: whole },
+    wetness: v.picklist(['satin', 'dry']),
+    corners: v.strictTuple([place, place, place, place]),
+    bare: listOf(place, 1000),
+    bands: listOf(v.looseObject({ band: whole, difference: figure }), 100),
+    slots: listOf(v.looseObject({ slot: whole, share: figure, difference: figure }), 2000),
+    advice: listOf(
+      v.looseObject({ mending: v.picklist(mendings), slot: whole, at: place, difference: figure }),
+      100,
+    ),
+  },
   weather: { weather },
   paper: { paper },
   trouble: { ...atStep, trouble: v.picklist(troubles), wetness: id },
