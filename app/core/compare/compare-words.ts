@@ -60,7 +60,7 @@ const verdicts: Readonly<Record<LightnessVerdict, string>> = {
 };
 
 /** 'the dark dull green on the left', 'the white in the middle'. */
-function shapeInWords(
+export function shapeInWords(
   slot: number,
   at: readonly [number, number],
   plan: InPlan,

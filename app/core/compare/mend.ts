@@ -12,7 +12,7 @@ import { type Mix, type Step, surfaceOf, type WashPlan } from '../plan/plan.ts';
 import type { Mending } from './comparison.ts';
 
 /** A layer that lies on a slot: paints, parts, and ml of tube paint on a square metre. */
-interface Laid {
+export interface Laid {
   readonly parts: readonly Part[];
   readonly load: number;
 }
@@ -33,7 +33,7 @@ const paintsOf = (plan: WashPlan, parts: readonly Part[]): (readonly [Paint, num
     return paint ? [[paint, part.parts] as const] : [];
   });
 
-const spectraOf = (plan: WashPlan, parts: readonly Part[]): MixSpectra => {
+export const spectraOf = (plan: WashPlan, parts: readonly Part[]): MixSpectra => {
   const known = paintsOf(plan, parts);
   return mixSpectra(
     known.map(([paint]) => paint),
@@ -42,7 +42,7 @@ const spectraOf = (plan: WashPlan, parts: readonly Part[]): MixSpectra => {
 };
 
 /** The mix a step lays on a slot, at the strength it has there; null where it lays none. */
-function laidBy(
+export function laidBy(
   plan: WashPlan,
   { kind, slots, mixes }: Step,
   slot: number,
@@ -59,11 +59,11 @@ function laidBy(
 }
 
 /** The washes that lie on a slot after a step. */
-const layersOn = (plan: WashPlan, slot: number, upTo: number): Laid[] =>
+export const layersOn = (plan: WashPlan, slot: number, upTo: number): Laid[] =>
   plan.steps.flatMap((step) => (step.n <= upTo ? (laidBy(plan, step, slot) ?? []) : []));
 
 /** The light of a slot's layers, each with so many times its paint. */
-function stacked(plan: WashPlan, layers: readonly Laid[], times: number): Float64Array {
+export function stacked(plan: WashPlan, layers: readonly Laid[], times: number): Float64Array {
   const sheet = paperInside(surfaceOf(plan));
   for (const { parts, load } of layers) {
     const { K, S } = spectraOf(plan, parts);
@@ -76,7 +76,7 @@ function stacked(plan: WashPlan, layers: readonly Laid[], times: number): Float6
 const mostTimes = 4;
 
 /** How many times the planned paint lies there, by the lightness it has. */
-function timesFor(plan: WashPlan, layers: readonly Laid[], lightness: number): number {
+export function timesFor(plan: WashPlan, layers: readonly Laid[], lightness: number): number {
   const surface = surfaceOf(plan);
   const darkerThan = (times: number): boolean =>
     labOfReflectance(stacked(plan, layers, times), surface)[0] > lightness;
@@ -91,7 +91,7 @@ function timesFor(plan: WashPlan, layers: readonly Laid[], lightness: number): n
 const staysLifted = [0.3, 0.6, 1] as const;
 
 /** The share that stays of all paints in some layers: the paint that stains most decides; unknown counts as some. */
-function staysOf(plan: WashPlan, layers: readonly Laid[]): number {
+export function staysOf(plan: WashPlan, layers: readonly Laid[]): number {
   const stains = layers.flatMap(({ parts }) =>
     paintsOf(plan, parts).map(([{ properties }]) => staysLifted[properties.staining ?? 1]),
   );

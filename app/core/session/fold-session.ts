@@ -116,6 +116,7 @@ function act(
     case 'note':
     case 'photo':
     case 'compared':
+    case 'mended':
     case 'mix-changed':
     case 'scrap':
       return state;

@@ -1,6 +1,7 @@
 import type { Point } from '../colour/lab.ts';
 import type { Mending, SheetWetness } from '../compare/comparison.ts';
 import type { Corners } from '../compare/homography.ts';
+import type { TakenAdvice } from '../compare/taken-advice.ts';
 import type { DryingClockName } from '../drying/learn-pace.ts';
 import type { PaperChoice } from '../drying/paper-choice.ts';
 import type { WaterKind } from '../drying/water.ts';
@@ -72,6 +73,8 @@ export type EventBody =
   | { readonly kind: 'photo'; readonly photoId: string; readonly key: string }
   /** That photo beside what was planned after the step `key`, and what was measured; told anew it replaces the one before. */
   | ({ readonly kind: 'compared'; readonly photoId: string; readonly key: string } & SheetMeasures)
+  /** A piece of that comparison's advice she took into the plan of this sheet. */
+  | ({ readonly kind: 'mended'; readonly photoId: string } & TakenAdvice)
   /** The air from now on, and what lies under the sheet. */
   | { readonly kind: 'weather'; readonly weather: Weather }
   | { readonly kind: 'paper'; readonly paper: PaperChoice }
@@ -169,6 +172,7 @@ const actWords: Partial<Record<EventBody['kind'], string>> = {
   resumed: 'Go on',
   photo: 'Photo for the record',
   compared: 'Sheet compared',
+  mended: 'Advice taken',
 };
 
 export interface LastAct {

@@ -5,6 +5,7 @@ import type { JudgedComparison } from '../../core/compare/comparison.ts';
 import type { App } from '../../state/create-app.ts';
 import type { PictureCalls } from '../../state/painting/screen-calls.ts';
 import { linkTo } from '../../state/router.ts';
+import { createAdviceTaking } from '../../state/session/advice-taking.ts';
 import { type Comparing, createComparing } from '../../state/session/comparing.ts';
 import type { Desk } from '../../state/session/desk.ts';
 import type { Easel } from '../../state/session/easel.ts';
@@ -88,7 +89,7 @@ export function CompareScreen({ easel, comparing, calls, paintingId }: CompareSc
         actions={null}
       />
     );
-  return <Compare {...{ desk, comparing, calls, top }} />;
+  return <Compare {...{ easel, desk, comparing, calls, top }} />;
 }
 
 type View = 'camera' | 'take' | 'place' | 'result';
@@ -100,13 +101,14 @@ const workWords: Readonly<Record<string, string>> = {
 };
 
 interface CompareProps {
+  easel: Easel;
   desk: Desk;
   comparing: Comparing;
   calls: PictureCalls;
   top: ComponentChildren;
 }
 
-function Compare({ desk, comparing, calls, top }: CompareProps) {
+function Compare({ easel, desk, comparing, calls, top }: CompareProps) {
   /** What she asked to see; null: what comes next by itself. */
   const asked = useSignal<View | null>(null);
   const place = usePlaceState();
@@ -175,6 +177,13 @@ function Compare({ desk, comparing, calls, top }: CompareProps) {
   );
   if (now === 'result' && judged && found?.pictures) {
     const advice = shown.value && (judged.advice[shown.value.n] ?? null);
+    const { photoId } = comparing.draft.value;
+    const after = comparing.step.value?.key;
+    // A sheet that is finished takes no more steps.
+    const takes =
+      easel.running.value && easel.inCharge.value && photoId !== null && after !== undefined
+        ? createAdviceTaking({ easel, photoId, after, pictures: found.pictures })
+        : undefined;
     return (
       <ScreenLayout
         name="compare"
@@ -196,6 +205,7 @@ function Compare({ desk, comparing, calls, top }: CompareProps) {
               comparison={judged}
               step={comparing.step.value}
               choices={<ComparedChoices view={view} mended={advice !== null} />}
+              takes={takes}
               shown={shown.value}
               onShow={(next) => {
                 shown.value = next;

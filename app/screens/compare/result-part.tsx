@@ -17,6 +17,7 @@ import type { Advice, JudgedComparison } from '../../core/compare/comparison.ts'
 import { partsInNumbers } from '../../core/paint/mix-words.ts';
 import { paintNameIn } from '../../core/plan/paint-name-in.ts';
 import type { Step } from '../../core/plan/plan.ts';
+import type { AdviceTaking } from '../../state/session/advice-taking.ts';
 import type { Desk } from '../../state/session/desk.ts';
 import { Button } from '../../ui/controls/button.tsx';
 import page from './compare-screen.module.css';
@@ -39,12 +40,6 @@ interface ResultPanelProps {
 export interface ShownAdvice {
   readonly n: number;
   readonly as: 'where' | 'then';
-}
-
-/** Which advice she has taken into the plan, and taking one. */
-export interface AdviceTaking {
-  readonly taken: (advice: Advice) => boolean;
-  readonly take: (advice: Advice) => void;
 }
 
 /** The verdict first, then what is worth doing, then what was seen. */
@@ -171,6 +166,7 @@ function AdviceItem({ desk, takes, advice, shown, onShow }: AdviceItemProps) {
           <Look lab={expected} words="planned" />
         </div>
       )}
+      <p role="status">{takes?.taken(advice) && takenWords(advice)}</p>
       <div class={styles.row}>
         <Button
           aria-pressed={shown === 'where'}
@@ -186,15 +182,24 @@ function AdviceItem({ desk, takes, advice, shown, onShow }: AdviceItemProps) {
             See it mended
           </Button>
         )}
-        {takes && mending !== 'leave-as-is' && (
-          <Button look="main" disabled={takes.taken(advice)} onClick={() => takes.take(advice)}>
-            {takes.taken(advice) ? 'Taken into the plan' : 'Take it into the plan'}
-          </Button>
-        )}
+        {takes &&
+          mending !== 'leave-as-is' &&
+          (takes.taken(advice) ? (
+            <Button onClick={() => takes.leaveOut(advice)}>Take it out again</Button>
+          ) : (
+            <Button look="main" onClick={() => takes.take(advice)}>
+              Take it into the plan
+            </Button>
+          ))}
       </div>
     </li>
   );
 }
+
+const takenWords = ({ step }: Advice): string =>
+  step === undefined
+    ? 'It stands in the plan of this sheet as the next step; what comes later is reckoned from it.'
+    : 'It stands in the plan of this sheet with that wash; what comes later is reckoned from it.';
 
 const Look = ({ lab, words }: { lab: Lab; words: string }) => (
   <span class={styles.look}>

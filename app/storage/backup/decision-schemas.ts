@@ -20,6 +20,7 @@ export const listOf = <T extends v.GenericSchema>(item: T, most = 10_000) =>
 export const range = v.strictTuple([figure, figure]);
 
 const place = v.strictTuple([figure, figure]);
+const lab = v.strictTuple([figure, figure, figure]);
 const stroke = { stroke: listOf(place, 50_000), brush: figure };
 export const parts = listOf(v.looseObject({ paint: id, parts: figure }), 12);
 const amounts = { parts, load: figure, unit: v.optional(v.literal('ml')) };
@@ -153,6 +154,11 @@ const events: Readonly<Record<EventBody['kind'], v.ObjectEntries>> = {
     load: figure,
     verdict: nullable(v.picklist(['weaker', 'right', 'stronger'])),
     hue: v.optional(v.picklist(['red', 'yellow', 'green', 'blue', 'dull'])),
+  },
+  mended: {
+    ...{ photoId: id, after: id, before: nullable(id), mending: v.picklist(mendings) },
+    ...{ slot: whole, at: place, measured: lab, expected: lab, predicted: lab },
+    ...{ parts, load: figure, consistency: nullable(id), rows: listOf(whole, 100_000) },
   },
   'taken-back': { events: listOf(id, 1000) },
   finished: {},

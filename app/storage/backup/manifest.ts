@@ -23,7 +23,7 @@ export interface Climb {
 }
 
 export const CLIMBS: readonly Climb[] = [
-  // Version 2: logs may hold comparisons of her sheet; those of version 1 hold none.
+  // Version 2: logs may hold comparisons of her sheet, and advice taken; those of version 1 hold none.
   { manifest: (before) => ({ ...before, version: 2 }), file: (_kind, before) => before },
 ];
 
