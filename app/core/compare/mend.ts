@@ -165,23 +165,34 @@ function bestGlaze(
 }
 
 /** The next wash on a slot, laid so that it ends as planned; null where there is none or it can't. */
-function nextWash(plan: WashPlan, slot: number, upTo: number, ground: Float64Array): Mended | null {
+function nextWash(
+  plan: WashPlan,
+  slot: number,
+  upTo: number,
+  ground: Float64Array,
+  planned: Float64Array,
+): Mended | null {
   const surface = surfaceOf(plan);
   for (const step of plan.steps) {
     const laid = step.n > upTo ? laidBy(plan, step, slot) : null;
     if (!laid) continue;
     const wanted = step.after[slot];
+    if (!wanted) return null;
     const spectra = spectraOf(plan, laid.parts);
-    const load = wanted ? loadForLightness(spectra, ground, wanted[0], surface) : null;
+    const { K, S } = spectra;
+    const seenOver = (below: Float64Array, ml: number): Lab => {
+      const over = layOver(paintLayer(K, S, ml), below, new Float64Array(below.length));
+      return labOfReflectance(over, surface);
+    };
+    // A slot may run through several puddles: what its own mix would come to is the measure, not the planned colour.
+    const meant = seenOver(planned, laid.load);
+    const load = loadForLightness(spectra, ground, meant[0], surface);
     if (load === null) return null;
-    const over = layOver(
-      paintLayer(spectra.K, spectra.S, load),
-      ground,
-      new Float64Array(ground.length),
-    );
+    const comes = seenOver(ground, load);
+    const off = (c: 0 | 1 | 2): number => wanted[c] + comes[c] - meant[c];
     return {
       mending: load > laid.load ? 'stronger-next' : 'weaker-next',
-      predicted: labOfReflectance(over, surface),
+      predicted: [off(0), off(1), off(2)],
       parts: laid.parts,
       load,
       consistency: consistencyOf(load),
@@ -210,6 +221,7 @@ export function mendShape(
   const layers = layersOn(plan, slot, upTo);
   const times = timesFor(plan, layers, measured[0]);
   const ground = stacked(plan, layers, times);
+  const meant = stacked(plan, layers, timesFor(plan, layers, expected[0]));
   const areaCm2 = areaMm2 / 100;
   if (measured[0] > expected[0]) {
     const planned = timesFor(plan, layers, expected[0]);
@@ -217,10 +229,11 @@ export function mendShape(
     const glaze = bestGlaze(plan, slot, ground, expected, areaCm2);
     if (isMissing && glaze) return { ...glaze, mending: 'lay-missing' };
     return (
-      nextWash(plan, slot, upTo, ground) ?? glaze ?? { mending: 'leave-as-is', predicted: measured }
+      nextWash(plan, slot, upTo, ground, meant) ??
+      glaze ?? { mending: 'leave-as-is', predicted: measured }
     );
   }
-  const later = nextWash(plan, slot, upTo, ground);
+  const later = nextWash(plan, slot, upTo, ground, meant);
   if (later) return later;
   const isWhite = layers.length === 0;
   if (isWhite && areaMm2 <= largestOpaqueMm2)

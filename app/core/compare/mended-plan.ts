@@ -53,7 +53,9 @@ function shiftsLater(plan: WashPlan, taken: TakenAdvice): (n: number) => Lab {
       lay(real, laid.parts, step.key === taken.before && isOfNextWash(mending) ? load : laid.load);
       lay(meant, laid.parts, laid.load);
     }
-    shifts.set(step.n, less(labOfReflectance(real, surface), labOfReflectance(meant, surface)));
+    const isIt = step.key === taken.before && isOfNextWash(mending);
+    const shift = less(labOfReflectance(real, surface), labOfReflectance(meant, surface));
+    shifts.set(step.n, isIt ? less(predicted, step.after[slot]) : shift);
   }
   return (n) => shifts.get(n) ?? constant;
 }

@@ -69,8 +69,8 @@ test('what came out too light at the end is glazed in a step of its own, which n
   expect(plan.steps.some(({ key }) => key.startsWith('mend/'))).toBe(false);
 });
 
-test.each([8, -8])(
-  'where a wash is still to come that wash is told otherwise (%i L*), and what follows is reckoned from the measured sheet',
+test.each([4.5, -8])(
+  'where a wash is still to come that wash is told otherwise (%s L*), and what follows is reckoned from the measured sheet',
   async (by) => {
     const { plan, reading, step, slot, advice } = await advised(0, by);
     expect(advice.mending).toBe(by > 0 ? 'stronger-next' : 'weaker-next');
