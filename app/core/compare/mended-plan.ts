@@ -94,7 +94,7 @@ function promptOf(taken: TakenAdvice, plan: WashPlan, reading: Reading): string 
       case 'lay-missing':
         return `Lay ${shape}, which is still missing, with ${mixWords}.`;
       case 'lift':
-        return `Wet ${shape}, let it soften, lift paint with a clean damp brush and blot. Stop when it matches.`;
+        return `Wet ${shape} and lift paint with a clean damp brush.`;
       case 'opaque-white':
         return `Set ${shape} back in opaque white.`;
       case 'soften-edge':
