@@ -4,6 +4,7 @@ import { useEffect, useMemo } from 'preact/hooks';
 import type { JudgedComparison } from '../../core/compare/comparison.ts';
 import type { App } from '../../state/create-app.ts';
 import type { PictureCalls } from '../../state/painting/screen-calls.ts';
+import { learnFromSheets } from '../../state/paints/learn-from-sheets.ts';
 import { linkTo } from '../../state/router.ts';
 import { createAdviceTaking } from '../../state/session/advice-taking.ts';
 import { type Comparing, createComparing } from '../../state/session/comparing.ts';
@@ -30,6 +31,7 @@ interface ComparePlaceProps {
 /** Her sheet beside its plan, with all it takes from the app: the session under way, or the last one. */
 export function ComparePlace({ app, paintingId }: ComparePlaceProps) {
   const { easel, paintNeeds, paintCalls } = app;
+  const { client, store: keepsakes, ownBox } = paintNeeds;
   useEffect(() => {
     void easel.lookBack(paintingId).then(() => {
       if (easel.running.value) void easel.open(paintingId);
@@ -39,16 +41,13 @@ export function ComparePlace({ app, paintingId }: ComparePlaceProps) {
   const sessionId = easel.desk.value?.sessionId;
   const comparing = useMemo(
     () =>
-      sessionId === undefined
-        ? null
-        : createComparing({
-            client: paintNeeds.client,
-            keepsakes: paintNeeds.store,
-            easel,
-            sessionId,
-          }),
-    [paintNeeds, easel, sessionId],
+      sessionId === undefined ? null : createComparing({ client, keepsakes, easel, sessionId }),
+    [client, keepsakes, easel, sessionId],
   );
+  const { value: log } = easel.log;
+  useEffect(() => {
+    learnFromSheets({ easel, ownBox }).catch(() => undefined); // told again at the next line
+  }, [easel, ownBox, log]);
   return <CompareScreen {...{ easel, comparing, paintingId }} calls={paintCalls} />;
 }
 
