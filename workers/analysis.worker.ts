@@ -1,6 +1,7 @@
 // The worker's entry: jobs with a way to stop, the core's work in order, and what is handed over.
 
 import * as Comlink from 'comlink';
+import { compareSheet } from '../app/core/compare/compare-sheet.ts';
 import type { PlanWishes } from '../app/core/decisions/plan-wishes.ts';
 import { rasterLongSidePx } from '../app/core/limits.ts';
 import { outlineOf } from '../app/core/outline/outline.ts';
@@ -21,10 +22,11 @@ import { buildPlan } from '../app/core/plan/build-plan.ts';
 import { paletteOffers } from '../app/core/plan/offer-palettes.ts';
 import { createPlanMemory } from '../app/core/plan/plan-memory.ts';
 import { wishedPalette } from '../app/core/plan/targets/planned-slots.ts';
+import { referenceRgba } from '../app/core/raster/linear-raster.ts';
 import { softBlend, softEdges } from '../app/core/reading/edges/soft-blend.ts';
 import type { ProgressPhase } from '../app/core/reading/reading.ts';
 import { washShapes } from '../app/core/reading/shapes/wash-masses.ts';
-import type { AnalysisApi, OnProgress } from './api.ts';
+import type { AnalysisApi, ComparedSheet, OnProgress, SheetRequest } from './api.ts';
 import { cancelJob, createHandOver, createProgressTeller, idleTurn, runJob } from './jobs.ts';
 import { decodedPhotoSize, decodePhoto, largestAreaPx, photoError } from './photo/decode-photo.ts';
 import { makePreview, makeRasterBitmaps } from './photo/make-pictures.ts';
@@ -63,6 +65,31 @@ async function measurePatches(
   const { raster } = await readRaster(photo, whole, longSidePx, pause);
   await pause();
   return inWords(() => findPatches(raster, frames, bareLine));
+}
+
+type ToldPause = (part: number, stage: ProgressPhase) => Promise<void>;
+
+/** By experience the photo is read in this share of the whole job, and the sheet is found by that one. */
+const readPart = 0.3;
+const foundAt = 0.6;
+
+/** A photo of her sheet beside what its plan expects. The bitmap in the answer is the caller's. Errors: `PhotoError`. */
+async function comparePhoto(
+  { photo, lightnessMap, ...request }: SheetRequest,
+  pause: ToldPause,
+): Promise<ComparedSheet> {
+  const whole = { centre: [0.5, 0.5], size: [1, 1], turn: 0 } as const;
+  const { raster } = await readRaster(photo, whole, rasterLongSidePx, (part) =>
+    pause(readPart * part, 'opening'),
+  );
+  const { width, height } = request.reading.raster;
+  const grey = lightnessMap && { grey: { width, height, map: lightnessMap } };
+  const { comparison, pictures } = await compareSheet(
+    { ...request, photo: raster, ...grey },
+    (part) => pause(readPart + (1 - readPart) * part, part < foundAt ? 'shapes' : 'values'),
+  );
+  const seen = new ImageData(referenceRgba(raster), raster.width, raster.height);
+  return { comparison, photo: await createImageBitmap(seen), pictures };
 }
 
 /** K and S of her paint from its patches; `own` are her other paints. Errors: `PhotoError`. */
@@ -106,7 +133,7 @@ function checkWishes(wishes: PlanWishes): void {
 async function toldJob<T>(
   job: number,
   onProgress: OnProgress,
-  work: (pause: (part: number, stage: ProgressPhase) => Promise<void>) => Promise<T>,
+  work: (pause: ToldPause) => Promise<T>,
 ): Promise<T> {
   const teller = createProgressTeller(onProgress);
   try {
@@ -169,6 +196,16 @@ const api: AnalysisApi = {
   async subjectLine(job, request) {
     const found = await runJob(job, (pause) => subjectLine(request, pause));
     return found && Comlink.transfer(found, [found.mask.buffer]);
+  },
+
+  async compare(job, request, onProgress) {
+    const compared = await toldJob(job, onProgress, (pause) => comparePhoto(request, pause));
+    const { photo, pictures } = compared;
+    if (!pictures) return Comlink.transfer(compared, [photo]);
+    const { slotMap, shapes, expected, measured } = pictures;
+    const { lightness, a, b, states } = measured;
+    const maps = [slotMap, shapes, expected, lightness, a, b, states].map(({ buffer }) => buffer);
+    return Comlink.transfer(compared, [photo, ...new Set(maps)]);
   },
 
   async washShapes(job, request) {

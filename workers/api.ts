@@ -1,6 +1,10 @@
 // THE contract between page and worker: types only.
 
+import type { Point } from '../app/core/colour/lab.ts';
 import type { Surface } from '../app/core/colour/surface.ts';
+import type { ComparedPictures } from '../app/core/compare/compare-sheet.ts';
+import type { Comparison, SheetWetness } from '../app/core/compare/comparison.ts';
+import type { Corners } from '../app/core/compare/homography.ts';
 import type { PlanWishes } from '../app/core/decisions/plan-wishes.ts';
 import type { BoxWishes } from '../app/core/decisions/wishes.ts';
 import type { Outline } from '../app/core/outline/outline.ts';
@@ -67,6 +71,31 @@ export interface SubjectResult {
   readonly facts: SubjectFacts;
 }
 
+/** A photo of her sheet beside what the plan expects of it after a step. */
+export interface SheetRequest {
+  readonly photo: Blob;
+  readonly reading: Reading;
+  readonly slotMap: Uint8Array;
+  /** Simplified lightness of every pixel of the reading's raster; left out: the whole is not held against the photo. */
+  readonly lightnessMap?: Uint8Array;
+  readonly plan: WashPlan;
+  /** Number of the step that was done last. */
+  readonly step: number;
+  /** Hers, as shares of the photo's sides; left out: they are sought. */
+  readonly corners?: Corners;
+  readonly wetness: SheetWetness;
+  /** Places she says are bare paper, 0..1 of the sheet or a little beyond. */
+  readonly bare: readonly Point[];
+}
+
+export interface ComparedSheet {
+  readonly comparison: Comparison;
+  /** The upright photo, long side at most 1600 px; hers to close. */
+  readonly photo: ImageBitmap;
+  /** Null where nothing is judged. */
+  readonly pictures: ComparedPictures | null;
+}
+
 /** The cropped reference and its greyscale (true L*), both of the raster's size. */
 export interface Pictures {
   readonly reference: ImageBitmap;
@@ -107,6 +136,8 @@ export interface AnalysisCalls {
   palettes(reading: Reading, wishes: PlanWishes, onProgress: OnProgress): PaletteOffers | null;
   /** The subject she drew round; null where there is none, or no stroke yet. */
   subjectLine(request: SubjectRequest): SubjectResult | null;
+  /** Errors: 'PhotoError'. */
+  compare(request: SheetRequest, onProgress: OnProgress): ComparedSheet;
   washShapes(request: WashShapesRequest): WashShapes;
   /** How the colours of a slot map run together at its soft edges. */
   softBlend(slotMap: Uint8Array, size: PixelSize, edges: readonly Edge[]): SoftBlend;

@@ -72,6 +72,7 @@ export function createAnalysisClient(options: Partial<DeskOptions> = {}): Analys
     plan: ask('plan'),
     palettes: ask('palettes'),
     subjectLine: ask('subjectLine'),
+    compare: ask('compare'),
     washShapes: ask('washShapes'),
     softBlend: ask('softBlend'),
     outline: ask('outline'),

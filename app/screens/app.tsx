@@ -19,6 +19,9 @@ const ChooseScreen = lazyScreen(() =>
 const ColoursScreen = lazyScreen(() =>
   import('./colours/colours-screen.tsx').then((m) => m.ColoursScreen),
 );
+const ComparePlace = lazyScreen(() =>
+  import('./compare/compare-screen.tsx').then((m) => m.ComparePlace),
+);
 const CopiesScreen = lazyScreen(() =>
   import('./copies/copies-screen.tsx').then((m) => m.CopiesScreen),
 );
@@ -118,6 +121,8 @@ function Screen({ app }: { app: AppState }) {
       return <PlanPageScreen {...paintingProps} calls={app.paintCalls} />;
     case 'easel':
       return <EaselPlace app={app} paintingId={route.paintingId} />;
+    case 'compare':
+      return <ComparePlace app={app} paintingId={route.paintingId} />;
     case 'record':
       return (
         <RecordScreen

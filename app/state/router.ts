@@ -34,6 +34,7 @@ const paintingScreens = [
   'chart',
   'easel',
   'record',
+  'compare',
 ] as const;
 export type PaintingScreen = (typeof paintingScreens)[number];
 

@@ -164,6 +164,9 @@ export interface SessionKeepsakes {
 
 export const lastPhotoName = (sessionId: string): string => `record photo ${sessionId}`;
 
+/** What is being compared in a session: names its photo, which is not in the record yet, and its setting. */
+export const comparingName = (sessionId: string): string => `comparing ${sessionId}`;
+
 /** The name of the setting that holds the note being typed in a session. */
 export const noteDraftName = (sessionId: string): string => `note draft ${sessionId}`;
 
@@ -208,4 +211,7 @@ export async function forgetKeepsakes(
   if (last) await t.remove('photos', last.photoId);
   await t.remove('settings', lastPhotoName(sessionId));
   await t.remove('settings', noteDraftName(sessionId));
+  const comparing = comparingName(sessionId);
+  await t.remove('photos', comparing);
+  for (const name of [comparing, lastPhotoName(comparing)]) await t.remove('settings', name);
 }

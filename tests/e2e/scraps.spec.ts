@@ -34,7 +34,7 @@ test('what a scrap tells of a paint is kept over a reload, stands in the box, an
 
   await page.reload();
   await page.goto('./#/box');
-  const list = page.getByRole('region', { name: 'Corrected by your scraps' });
+  const list = page.getByRole('region', { name: 'Corrected by your scraps and sheets' });
   await expect(list).toContainText('plans use less of it (by a fifth)');
   await list.getByRole('button', { name: /^Reset the strength of/ }).tap();
   await expect(list).toHaveCount(0);

@@ -1,7 +1,7 @@
 import type { Lab, Point } from '../colour/lab.ts';
 import { linearOfCode } from '../colour/srgb.ts';
 import type { Checkpoint } from '../palette/checkpoint.ts';
-import type { Step, WashPlan } from '../plan/plan.ts';
+import type { WashPlan } from '../plan/plan.ts';
 import {
   emptyRaster,
   type LabPlanes,
@@ -18,9 +18,11 @@ import { compareEdges } from './compare-edges.ts';
 import {
   type Comparison,
   compareEngine,
+  isPainted,
   type LightFacts,
   type PhotoTip,
   type Refusal,
+  type SheetWetness,
 } from './comparison.ts';
 import { findLight, type SheetLight } from './even-light.ts';
 import { drawExpectedSheet } from './expected-sheet.ts';
@@ -36,9 +38,6 @@ import { squareUp } from './square-up.ts';
 const comparedPx = 800;
 /** Width of the verge round the sheet that is looked at too, mm: her border, if there is one. */
 const vergeMm = 8;
-
-/** How the sheet is when it is photographed; she is asked. */
-export type SheetWetness = 'shiny' | 'satin' | 'dry';
 
 /** L* by which a wash dries lighter from satin on, about (own; 75 masstones: 2.3, see paint/wet-look.ts). */
 const satinShift = 2.5;
@@ -57,7 +56,7 @@ export interface CompareRequest {
   readonly wetness?: SheetWetness;
   /** Simplified lightness of the reference, 255 is L* 100, of any size; left out: the whole is not held against it. */
   readonly grey?: PixelSize & { readonly map: Uint8Array };
-  /** Places of the sheet that she says are bare paper, 0..1; taken for white besides those of the plan. */
+  /** Places that she says are bare paper, 0..1 of the sheet or a little beyond, on its border; white besides those of the plan. */
   readonly bare?: readonly Point[];
 }
 
@@ -66,7 +65,7 @@ export interface ComparedPictures {
   readonly size: PixelSize;
   readonly slotMap: Uint8Array;
   /** The expected sheet, RGBA. */
-  readonly expected: Uint8ClampedArray;
+  readonly expected: Uint8ClampedArray<ArrayBuffer>;
   readonly measured: MeasuredSheet;
   /** Connected shape of every pixel, as `ShapeVerdict.shapes` numbers them. */
   readonly shapes: Int32Array;
@@ -87,10 +86,6 @@ function linearOf(rgba: Uint8ClampedArray, { width, height }: PixelSize): Linear
   }
   return raster;
 }
-
-/** Whether a step has left anything on the sheet to compare. */
-const isPainted = ({ after }: Step, paper: Lab): boolean =>
-  after.some((lab) => Math.hypot(lab[0] - paper[0], lab[1] - paper[1], lab[2] - paper[2]) > 3);
 
 /** The squared sheet with the verge round it. */
 function squaredSheet(
@@ -215,10 +210,15 @@ export async function compareSheet(
   if (!step || !isPainted(step, plan.paper)) return refuse('nothing-painted', null);
   const { width, height } = reading.raster;
   const { slotMap, ...size } = shrinkSlots(request.slotMap, width, height, comparedPx);
-  const blend = softBlend(slotMap, size, softEdges(reading.edges ?? [], size));
+  await checkpoint(0.05);
+  const soft = softEdges(reading.edges ?? [], size);
+  await checkpoint(0.1);
+  const blend = softBlend(slotMap, size, soft);
+  await checkpoint(0.15);
   const expected = drawExpectedSheet(reading, slotMap, blend, size, step);
   await checkpoint(0.2);
-  const place = findSheet(photo, linearOf(expected, size), request.corners);
+  const finding = (part: number): Promise<void> => checkpoint(0.2 + 0.4 * part);
+  const place = await findSheet(photo, linearOf(expected, size), finding, request.corners);
   await checkpoint(0.6);
   if (!place) return refuse('no-sheet', null);
   if (place.sureness === 'not sure') return refuse('not-sure', place);
@@ -226,14 +226,18 @@ export async function compareSheet(
   const squared = squaredSheet(photo, place.corners, size, margin);
   if (!squared) return refuse('no-sheet', place);
   await checkpoint(0.7);
-  const light = findLight(lightCells(squared, expected, plan.paper, request.bare), plan.paper[0]);
+  const cells = lightCells(squared, expected, plan.paper, request.bare);
+  await checkpoint(0.75);
+  const light = await findLight(cells, plan.paper[0], () => checkpoint(0.8));
   if (!light) return refuse('no-light', place);
   await checkpoint(0.85);
   const measured = measureSheet(squared, light);
+  await checkpoint(0.88);
   const labs = labInPlace(linearOf(expected, size));
   if (wetness === 'satin') dried(measured, labs, plan.paper);
   const map = shapesOf(slotMap, size);
   const shapes = judgeShapes(shapeDifferences(map, size, labs, measured), plan);
+  await checkpoint(0.92);
   const edges = compareEdges(reading.edges ?? [], labs.lightness, measured, size, reading.sheet);
   await checkpoint(0.95);
   const reference = request.grey ? wantedLightness(request.grey, size, plan) : null;

@@ -7,14 +7,19 @@ import { capitalize, joinWords, lengthInWords, pluralize, spellCount } from '../
 import { bandWord, formatPercent } from '../words/reading-words.ts';
 import type {
   Advice,
+  BandVerdict,
   Comparison,
   EdgeVerdict,
   JudgedComparison,
   LightnessVerdict,
+  Mending,
   PhotoTip,
   Refusal,
   ShapeVerdict,
+  SheetWetness,
+  WhiteVerdict,
 } from './comparison.ts';
+import type { SheetPlace } from './find-sheet.ts';
 
 type InPlan = Pick<WashPlan, 'palette' | 'optics' | 'slots' | 'steps'>;
 type InReading = Pick<Reading, 'bands' | 'families'>;
@@ -55,7 +60,7 @@ const verdicts: Readonly<Record<LightnessVerdict, string>> = {
 };
 
 /** 'the dark dull green on the left', 'the white in the middle'. */
-function shapeInWords(
+export function shapeInWords(
   slot: number,
   at: readonly [number, number],
   plan: InPlan,
@@ -131,7 +136,7 @@ export function comparisonInWords(
 
 /** How the whole holds together, in a sentence. */
 export function wholeInWords({ whole, whites }: JudgedComparison): string {
-  const lost = whites.filter(({ kept, areaMm2 }) => !kept && areaMm2 >= leastWhiteMm2).length;
+  const lost = whitesLostIn(whites);
   const all = `${formatPercent(whole.within4)} of the sheet has its planned value`;
   if (lost === 0) return `${all}; the whites are kept.`;
   return `${all}; ${spellCount(lost)} ${pluralize(lost, 'white')} ${lost === 1 ? 'is' : 'are'} lost.`;
@@ -139,3 +144,85 @@ export function wholeInWords({ whole, whites }: JudgedComparison): string {
 
 /** Smaller whites are not counted one by one, mm2. */
 const leastWhiteMm2 = 25;
+
+/** How many whites are lost that are worth counting. */
+export const whitesLostIn = (whites: readonly WhiteVerdict[]): number =>
+  whites.filter(isLost).length;
+
+const isLost = ({ kept, areaMm2 }: WhiteVerdict): boolean => !kept && areaMm2 >= leastWhiteMm2;
+
+/** What is to be done, before the sentence that says where and with what. */
+export const mendingTitles: Readonly<Record<Mending, string>> = {
+  glaze: 'A glaze',
+  'lay-missing': 'Lay what is missing',
+  'stronger-next': 'Stronger in a later wash',
+  'weaker-next': 'Weaker in a later wash',
+  lift: 'Lift it',
+  'opaque-white': 'Opaque white',
+  'soften-edge': 'Soften an edge',
+  'sharpen-edge': 'Sharpen an edge',
+  'leave-as-is': 'Let it be',
+};
+
+/** The verdict before all else: 'Good: leave it', or how many things are worth doing. */
+export function headlineOf({ advice }: Pick<JudgedComparison, 'advice'>): string {
+  if (advice.length === 0) return 'Good: leave it';
+  const are = advice.length === 1 ? 'is' : 'are';
+  return `${capitalize(spellCount(advice.length))} ${pluralize(advice.length, 'thing')} ${are} worth doing`;
+}
+
+/** How she says her sheet is. */
+export const wetnessWords: Readonly<Record<SheetWetness, string>> = {
+  shiny: 'Shiny',
+  satin: 'Satin',
+  dry: 'Bone dry',
+};
+
+/** How sure it is where the sheet lies; null: nothing was found. */
+export function surenessInWords(place: SheetPlace | null): string {
+  if (!place)
+    return 'The sheet was not found by itself: draw the corners to those of your painting.';
+  const { sureness } = place;
+  if (sureness === 'sure') return 'The sheet was found, and the painting on it fits: sure.';
+  return sureness === 'fairly sure'
+    ? 'The sheet was found, but only fairly surely: see whether the corners lie on those of your painting.'
+    : 'Not sure where the sheet lies: draw the corners to those of your painting.';
+}
+
+/** 'Light: slightly too dark.' */
+export const bandVerdictInWords = ({ band, verdict }: BandVerdict, count: number): string =>
+  `${capitalize(bandWord(band, count))}: ${verdicts[verdict]}.`;
+
+/** Every white that was lost, largest first, a sentence each. */
+export const lostWhitesInWords = (whites: readonly WhiteVerdict[]): string[] =>
+  whites
+    .filter(isLost)
+    .sort((one, two) => two.areaMm2 - one.areaMm2)
+    .map(({ at, areaMm2 }) => `The white ${placeInWords(at)}, ${cm2InWords(areaMm2)}, is lost.`);
+
+const cm2InWords = (mm2: number): string =>
+  mm2 < 150 ? 'about 1 cm²' : `about ${Math.round(mm2 / 100)} cm²`;
+
+/** Correlations nearer than this are alike (own), and ends of the range within this are the same, L* (own). */
+const alike = 0.03;
+const sameEnd = 5;
+
+/** Whether it holds together from across the room, in a sentence or two. */
+export function roomInWords({ whole }: Pick<JudgedComparison, 'whole'>): string {
+  const { likeReference, expectedLikeReference, expectedRange, measuredRange } = whole;
+  const [lights, darks] = [0, 1].map(
+    (end) => (measuredRange[end as 0 | 1] ?? 0) - (expectedRange[end as 0 | 1] ?? 0),
+  ) as [number, number];
+  const ends = [
+    ...(Math.abs(lights) >= sameEnd ? [`its lights are ${lights > 0 ? 'lighter' : 'darker'}`] : []),
+    ...(Math.abs(darks) >= sameEnd ? [`its darks are ${darks > 0 ? 'lighter' : 'darker'}`] : []),
+  ];
+  const range = ends.length > 0 ? ` ${capitalize(joinWords(ends))} than planned.` : '';
+  if (likeReference === null || expectedLikeReference === null)
+    return range.trim() || 'Its lights and darks are as far apart as planned.';
+  const holds =
+    likeReference >= expectedLikeReference - alike
+      ? 'It holds together: in grey it is as like the reference as it can be at this stage.'
+      : 'In grey it is less like the reference than it could be at this stage.';
+  return `${holds}${range}`;
+}

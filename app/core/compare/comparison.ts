@@ -1,6 +1,7 @@
 import type { Lab, Point } from '../colour/lab.ts';
 import type { Consistency } from '../paint/consistency.ts';
 import type { Part } from '../paint/mix.ts';
+import type { Step, StepKind } from '../plan/plan.ts';
 import type { EdgeKind } from '../reading/edges/edge.ts';
 import type { SheetPlace } from './find-sheet.ts';
 import type { ShapeDifference } from './shape-differences.ts';
@@ -20,6 +21,10 @@ export type LightnessVerdict =
 
 /** How a colour has drifted; warmer is towards orange. */
 export type Drift = 'warmer' | 'cooler' | 'duller' | 'cleaner';
+
+/** How the sheet is when it is photographed; she is asked. */
+export const sheetWetnesses = ['shiny', 'satin', 'dry'] as const;
+export type SheetWetness = (typeof sheetWetnesses)[number];
 
 /** Why nothing is judged. */
 export type Refusal = 'shiny' | 'nothing-painted' | 'no-sheet' | 'not-sure' | 'no-light';
@@ -76,16 +81,11 @@ export interface EdgeVerdict {
 }
 
 /** What mends it: now by paint or water, or when the next wash comes. */
-export type Mending =
-  | 'glaze'
-  | 'lay-missing'
-  | 'stronger-next'
-  | 'weaker-next'
-  | 'lift'
-  | 'opaque-white'
-  | 'soften-edge'
-  | 'sharpen-edge'
-  | 'leave-as-is';
+export const mendings = [
+  ...(['glaze', 'lay-missing', 'stronger-next', 'weaker-next', 'lift', 'opaque-white'] as const),
+  ...(['soften-edge', 'sharpen-edge', 'leave-as-is'] as const),
+] as const;
+export type Mending = (typeof mendings)[number];
 
 /** One thing worth doing. */
 export interface Advice {
@@ -174,3 +174,21 @@ export function lightnessVerdict(difference: number): LightnessVerdict {
   const way = difference > 0 ? 'lighter' : 'darker';
   return size < lightnessLimits.clear ? `slightly ${way}` : `clearly ${way}`;
 }
+
+/** Whether a step has left anything on the sheet to compare. */
+export const isPainted = ({ after }: Pick<Step, 'after'>, paper: Lab): boolean =>
+  after.some((lab) => Math.hypot(lab[0] - paper[0], lab[1] - paper[1], lab[2] - paper[2]) > 3);
+
+/** After these the sheet looks otherwise than before. */
+const changing: readonly StepKind[] = [
+  ...(['wash', 'unmask', 'lift', 'splatter', 'details', 'accents', 'last-lights'] as const),
+];
+
+/** The steps after which her sheet can be compared. */
+export const comparedSteps = ({
+  steps,
+  paper,
+}: {
+  readonly steps: readonly Step[];
+  readonly paper: Lab;
+}): Step[] => steps.filter((step) => changing.includes(step.kind) && isPainted(step, paper));

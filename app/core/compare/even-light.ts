@@ -96,15 +96,8 @@ function fitted(
   return right;
 }
 
-const brightSpreads = [
-  10,
-  slopeSpread,
-  slopeSpread,
-  bendSpread,
-  bendSpread,
-  bendSpread,
-  vergeSpread,
-];
+const bendSpreads = [bendSpread, bendSpread, bendSpread];
+const brightSpreads = [10, slopeSpread, slopeSpread, ...bendSpreads, vergeSpread];
 const hueSpreads = [10, hueSlopeSpread, hueSlopeSpread, vergeSpread];
 
 const valueAt = (surface: Float64Array, row: readonly number[], size: number): number => {
@@ -180,20 +173,24 @@ function quantileOf(cells: readonly Straightened[], kind: CellKind, share: numbe
 
 /** First guesses of the level: bare paper is paper, the lightest of the verge is, or painted cells are as planned. */
 const guesses: readonly (readonly [kind: CellKind, share: number])[] = [
-  ['paper', 0.5],
-  ['verge', 0.8],
-  ['paint', 0.25],
-  ['paint', 0.5],
-  ['paint', 0.75],
+  ...([
+    ['paper', 0.5],
+    ['verge', 0.8],
+  ] as const),
+  ...([0.25, 0.5, 0.75] as const).map((share) => ['paint', share] as const),
 ];
 const passes = [3, 2, 1, 1] as const;
 
+type Pause = () => Promise<void>;
+
 /** The guess from which most cells agree, as its place in the list: a white may have been painted over. */
-function bestGuess(cells: readonly Straightened[]): number {
-  const costs = guesses.map(([kind, share]) => {
+async function bestGuess(cells: readonly Straightened[], pause: Pause): Promise<number> {
+  const costs: number[] = [];
+  for (const [kind, share] of guesses) {
     const level = quantileOf(cells, kind, share);
-    return level === null ? Number.POSITIVE_INFINITY : fitFrom(cells, level, passes).cost;
-  });
+    costs.push(level === null ? Number.POSITIVE_INFINITY : fitFrom(cells, level, passes).cost);
+    await pause();
+  }
   return costs.reduce((least, cost, n) => (cost < costs[least] ? n : least), 0);
 }
 
@@ -243,36 +240,38 @@ function misfit(cells: readonly Straightened[], { left }: Fitted, paper: number)
 
 /**
  * The light on the sheet by bare paper, which counts most, by the verge round it where that agrees with paper, and by
- * the painted cells, most of which are as expected. `paper` is its L*. Null where there are hardly any cells.
+ * the painted cells, most of which are as expected. `paper` is its L*. Null where there are hardly any cells. `pause`
+ * lets messages in.
  */
-export function findLight(all: readonly LightCell[], paper: number): SheetLight | null {
+export async function findLight(
+  all: readonly LightCell[],
+  paper: number,
+  pause: Pause,
+): Promise<SheetLight | null> {
   const painted = all.filter(({ kind }) => kind === 'paint');
   const stride = Math.max(1, painted.length / mostPainted);
   const cells = all.filter(({ kind }) => kind !== 'paint');
   for (let n = 0; n < painted.length; n += stride) cells.push(painted[Math.floor(n)]);
   if (cells.length < enoughPaper) return null;
-  const guess = bestGuess(straightened(cells, usualCurve));
-  const tried = curves.map((curve) => {
+  const guess = await bestGuess(straightened(cells, usualCurve), pause);
+  const tried: { readonly curve: number; readonly cost: number }[] = [];
+  for (const curve of curves) {
     const own = straightened(cells, curve);
     const surfaces = fitSurfaces(own, guess);
     const cost = misfit(own, surfaces, paper) + ((curve - usualCurve) / spreadOfCurves) ** 2;
-    return { curve, cost };
-  });
+    tried.push({ curve, cost });
+    await pause();
+  }
   const best = tried.reduce((least, each, n) => (each.cost < tried[least].cost ? n : least), 0);
   const { curve, spread } = lowestOf(tried, best);
   const own = straightened(cells, curve);
   const { bright, red, blue, left } = fitSurfaces(own, guess);
-  const agreeing = (kind: CellKind): number => {
-    const same = own.flatMap(({ cell }, n) => (cell.kind === kind ? [left[n]] : []));
-    return same.filter((off) => Math.abs(off) < 2 * strays[kind]).length;
-  };
+  const agreeing = (kind: CellKind): number =>
+    own.filter(({ cell }, n) => cell.kind === kind && Math.abs(left[n]) < 2 * strays[kind]).length;
   const inside = own.filter(({ cell }) => cell.kind !== 'verge').length;
   const verge = own.length - inside;
   return {
-    curve,
-    bright: bright.slice(0, 6),
-    red: red.slice(0, 3),
-    blue: blue.slice(0, 3),
+    ...{ curve, bright: bright.slice(0, 6), red: red.slice(0, 3), blue: blue.slice(0, 3) },
     paperShare: agreeing('paper') / Math.max(1, inside),
     vergeShare: agreeing('verge') / Math.max(1, verge),
     doubt: spread * shiftOfCurve,

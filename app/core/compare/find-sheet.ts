@@ -1,4 +1,5 @@
 import type { Point } from '../colour/lab.ts';
+import type { Checkpoint } from '../palette/checkpoint.ts';
 import { emptyRaster, type LinearRaster } from '../raster/linear-raster.ts';
 import { type PixelSize, rasterSize } from '../raster/size.ts';
 import {
@@ -110,54 +111,64 @@ const onPhoto = (
 /**
  * Where the expected sheet lies in a photo: by the straight lines in it and by what is not the board, each place tried
  * and turned, the likeliest aligned by the picture itself. With corners of hers these are taken for the start. Null
- * where nothing looks like a sheet.
+ * where nothing looks like a sheet. Lets messages in between its parts.
  */
-export function findSheet(
+export async function findSheet(
   photo: LinearRaster,
   expected: LinearRaster,
+  checkpoint: Checkpoint,
   given?: Corners,
-): SheetPlace | null {
+): Promise<SheetPlace | null> {
   const [glance, ...finer] = targetsOf(expected);
+  await checkpoint(0.1);
   const planes = lightPyramid(photo);
+  await checkpoint(0.15);
   const alignedAt = (level: number, from: Corners): Alignment | null => {
     const target = finer[level];
     const h = homographyOf(cornersOf(target.size.width, target.size.height), from);
     return h && align(planes, h, target, roundsAt[level]);
   };
-  const coarsely = (starts: readonly Corners[]) =>
-    starts
-      .flatMap((corners) => {
-        const found = alignedAt(0, corners);
-        return found ? [{ found, corners: onPhoto(found, finer[0].size) }] : [];
-      })
-      .sort((one, two) => two.found.likeness - one.found.likeness)[0];
+  const coarsely = async (starts: readonly Corners[], part: number) => {
+    let best: { readonly found: Alignment; readonly corners: Corners } | null = null;
+    for (const corners of starts) {
+      const found = alignedAt(0, corners);
+      if (found && found.likeness > (best?.found.likeness ?? Number.NEGATIVE_INFINITY))
+        best = { found, corners: onPhoto(found, finer[0].size) };
+      await checkpoint(part);
+    }
+    return best;
+  };
   const likeness = (h: Float64Array): number => likenessOf(planes, h, glance);
-  let first = coarsely(
-    given
-      ? [scaledCorners(given, photo.width, photo.height)]
-      : likeliest(candidates(photo), likeness, glance.size),
-  );
+  const likeliestOf = (places: readonly Corners[], part: number) =>
+    likeliest(places, likeness, glance.size, () => checkpoint(part));
+  const lookedFor = given
+    ? [scaledCorners(given, photo.width, photo.height)]
+    : await likeliestOf(await candidates(photo, () => checkpoint(0.25)), 0.35);
+  let first = await coarsely(lookedFor, 0.45);
   if (!given && (first?.found.likeness ?? 0) < goodFrom) {
-    const anywhere = coarsely(likeliest(placesAnywhere(photo, glance.size), likeness, glance.size));
+    const places = await likeliestOf(placesAnywhere(photo, glance.size), 0.55);
+    const anywhere = await coarsely(places, 0.65);
     if (anywhere && anywhere.found.likeness > (first?.found.likeness ?? 0)) first = anywhere;
   }
   if (!first) return null;
-  const place = refined(planes, first.corners, finer, alignedAt);
+  const place = await refined(planes, first.corners, finer, alignedAt, () => checkpoint(0.8));
   return { ...place, corners: scaledCorners(place.corners, 1 / photo.width, 1 / photo.height) };
 }
 
 /** Finer and finer; where parts of the sheet then lie elsewhere together, once more from there. */
-function refined(
+async function refined(
   planes: readonly LightPlane[],
   start: Corners,
   finer: readonly AlignmentTarget[],
   alignedAt: (level: number, from: Corners) => Alignment | null,
-): SheetPlace {
+  pause: () => Promise<void>,
+): Promise<SheetPlace> {
   let corners = start;
   let found: Alignment | null = null;
-  const climb = (): void => {
+  const climb = async (): Promise<void> => {
     for (let level = 1; level < finer.length; level++) {
       const next = alignedAt(level, corners);
+      await pause();
       if (!next) return;
       found = next;
       corners = onPhoto(next, finer[level].size);
@@ -168,12 +179,13 @@ function refined(
     const h = homographyOf(cornersOf(lookAt.size.width, lookAt.size.height), corners);
     return h ? localShifts(planes, h, lookAt) : { astray: 1, mended: null };
   };
-  climb();
+  await climb();
   let local = shifts();
+  await pause();
   if (local.astray > 0 && local.mended) {
     const before = { corners, found, local };
     corners = onPhoto({ toPhoto: local.mended }, lookAt.size);
-    climb();
+    await climb();
     local = shifts();
     if (local.astray > before.local.astray) ({ corners, found, local } = before);
   }
@@ -214,23 +226,37 @@ function placesAnywhere(photo: PixelSize, { width, height }: PixelSize): Corners
 }
 
 /** Places that may hold the sheet, in px of the photo. */
-function candidates(photo: LinearRaster): Corners[] {
+async function candidates(photo: LinearRaster, pause: () => Promise<void>): Promise<Corners[]> {
   const small = reducedRaster(photo, linesPx);
   const scale = photo.width / small.width;
-  const quads: Quad[] = [...findQuads(small, mostQuads), ...findQuads(offBoard(small), 4)];
+  await pause();
+  const quads: Quad[] = findQuads(small, mostQuads);
+  await pause();
+  const board = offBoard(small);
+  await pause();
+  quads.push(...findQuads(board, 4));
+  await pause();
   return quads.map(({ corners }) => scaledCorners(corners, scale, scale));
 }
 
+/** So many places are looked at between two pauses: some 10 ms. */
+const placesAtOnce = 40;
+
 /** The places, each the way round that is likeliest, that look most like the sheet. */
-function likeliest(
+async function likeliest(
   places: readonly Corners[],
   likeness: (h: Float64Array) => number,
   { width, height }: PixelSize,
-): Corners[] {
-  const tried = places.flatMap(turnedWays).flatMap((corners) => {
-    const h = homographyOf(cornersOf(width, height), corners);
-    return h ? [{ corners, like: likeness(h) }] : [];
-  });
+  pause: () => Promise<void>,
+): Promise<Corners[]> {
+  const tried: { readonly corners: Corners; readonly like: number }[] = [];
+  for (const [n, place] of places.entries()) {
+    if (n % placesAtOnce === placesAtOnce - 1) await pause();
+    for (const corners of turnedWays(place)) {
+      const h = homographyOf(cornersOf(width, height), corners);
+      if (h) tried.push({ corners, like: likeness(h) });
+    }
+  }
   return tried
     .sort((one, two) => two.like - one.like)
     .slice(0, mostAligned)

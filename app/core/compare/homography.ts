@@ -66,3 +66,9 @@ export const scaledCorners = (corners: Corners, x: number, y: number): Corners =
   const scaled = ([u, v]: Point): Point => [u * x, v * y];
   return [scaled(corners[0]), scaled(corners[1]), scaled(corners[2]), scaled(corners[3])];
 };
+
+/** Places of a picture as shares of the sheet whose corners are seen there; none where these don't go round one. */
+export function placesOnSheet(places: readonly Point[], corners: Corners): Point[] {
+  const h = homographyOf(corners, cornersOf(1, 1));
+  return h ? places.map(([x, y]) => project(h, x, y)) : [];
+}

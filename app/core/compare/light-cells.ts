@@ -101,7 +101,7 @@ function meanExpected(
 
 /**
  * Cells of the sheet that hold no edge, and of the verge round it; `expected` are RGBA bytes of the sheet's size, `bare`
- * places, 0..1, that she says are paper.
+ * places, 0..1 of the sheet or a little beyond, that she says are paper.
  */
 export function lightCells(
   { raster, margin, size }: SquaredSheet,
@@ -126,19 +126,10 @@ export function lightCells(
       if (!isInside && !isOutside) continue;
       const light = meanLight(raster, left, top);
       if (!light) continue;
-      if (isOutside) {
+      const shown = isShown(x + cellPx / 2, y + cellPx / 2);
+      if (shown || isOutside) {
         cells.push({
-          kind: 'verge',
-          ...place(left, top),
-          light,
-          expected: paperLogs,
-          lightness: paper[0],
-        });
-        continue;
-      }
-      if (isShown(x + cellPx / 2, y + cellPx / 2)) {
-        cells.push({
-          kind: 'paper',
+          kind: shown ? 'paper' : 'verge',
           ...place(left, top),
           light,
           expected: paperLogs,

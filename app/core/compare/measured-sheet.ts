@@ -1,4 +1,4 @@
-import { sharesOfX, sharesOfZ } from '../colour/lab.ts';
+import { type Lab, rgbOfLab, sharesOfX, sharesOfZ } from '../colour/lab.ts';
 import { cieCurve, luminanceOfLinear, tabulatedCieCurve } from '../colour/lightness.ts';
 import { fromSensors, sensors, withoutCurve } from '../paint/measure/camera.ts';
 import type { LabPlanes } from '../raster/linear-raster.ts';
@@ -85,4 +85,24 @@ export function measureSheet(
     }
   }
   return { lightness, a, b, states };
+}
+
+/** L* of what is off the photo: the grey round every picture. */
+const offThePhoto: Lab = [50, 0, 0];
+
+/** The measured sheet as it is looked at: RGBA, opaque. `shift` is added to the colour of the pixels it names. */
+export function measuredRgba(
+  { lightness, a, b, states }: MeasuredSheet,
+  shift?: { readonly by: Lab; readonly holds: (pixel: number) => boolean },
+): Uint8ClampedArray<ArrayBuffer> {
+  const rgba = new Uint8ClampedArray(4 * lightness.length).fill(255);
+  for (let i = 0; i < lightness.length; i++) {
+    const by = shift?.holds(i) ? shift.by : null;
+    const lab: Lab =
+      states[i] === pixelStates.missing
+        ? offThePhoto
+        : [lightness[i] + (by?.[0] ?? 0), a[i] + (by?.[1] ?? 0), b[i] + (by?.[2] ?? 0)];
+    rgba.set(rgbOfLab(lab), 4 * i);
+  }
+  return rgba;
 }

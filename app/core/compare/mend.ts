@@ -12,7 +12,7 @@ import { type Mix, type Step, surfaceOf, type WashPlan } from '../plan/plan.ts';
 import type { Mending } from './comparison.ts';
 
 /** A layer that lies on a slot: paints, parts, and ml of tube paint on a square metre. */
-interface Laid {
+export interface Laid {
   readonly parts: readonly Part[];
   readonly load: number;
 }
@@ -33,7 +33,7 @@ const paintsOf = (plan: WashPlan, parts: readonly Part[]): (readonly [Paint, num
     return paint ? [[paint, part.parts] as const] : [];
   });
 
-const spectraOf = (plan: WashPlan, parts: readonly Part[]): MixSpectra => {
+export const spectraOf = (plan: WashPlan, parts: readonly Part[]): MixSpectra => {
   const known = paintsOf(plan, parts);
   return mixSpectra(
     known.map(([paint]) => paint),
@@ -42,7 +42,7 @@ const spectraOf = (plan: WashPlan, parts: readonly Part[]): MixSpectra => {
 };
 
 /** The mix a step lays on a slot, at the strength it has there; null where it lays none. */
-function laidBy(
+export function laidBy(
   plan: WashPlan,
   { kind, slots, mixes }: Step,
   slot: number,
@@ -59,11 +59,11 @@ function laidBy(
 }
 
 /** The washes that lie on a slot after a step. */
-const layersOn = (plan: WashPlan, slot: number, upTo: number): Laid[] =>
+export const layersOn = (plan: WashPlan, slot: number, upTo: number): Laid[] =>
   plan.steps.flatMap((step) => (step.n <= upTo ? (laidBy(plan, step, slot) ?? []) : []));
 
 /** The light of a slot's layers, each with so many times its paint. */
-function stacked(plan: WashPlan, layers: readonly Laid[], times: number): Float64Array {
+export function stacked(plan: WashPlan, layers: readonly Laid[], times: number): Float64Array {
   const sheet = paperInside(surfaceOf(plan));
   for (const { parts, load } of layers) {
     const { K, S } = spectraOf(plan, parts);
@@ -76,7 +76,7 @@ function stacked(plan: WashPlan, layers: readonly Laid[], times: number): Float6
 const mostTimes = 4;
 
 /** How many times the planned paint lies there, by the lightness it has. */
-function timesFor(plan: WashPlan, layers: readonly Laid[], lightness: number): number {
+export function timesFor(plan: WashPlan, layers: readonly Laid[], lightness: number): number {
   const surface = surfaceOf(plan);
   const darkerThan = (times: number): boolean =>
     labOfReflectance(stacked(plan, layers, times), surface)[0] > lightness;
@@ -91,7 +91,7 @@ function timesFor(plan: WashPlan, layers: readonly Laid[], lightness: number): n
 const staysLifted = [0.3, 0.6, 1] as const;
 
 /** The share that stays of all paints in some layers: the paint that stains most decides; unknown counts as some. */
-function staysOf(plan: WashPlan, layers: readonly Laid[]): number {
+export function staysOf(plan: WashPlan, layers: readonly Laid[]): number {
   const stains = layers.flatMap(({ parts }) =>
     paintsOf(plan, parts).map(([{ properties }]) => staysLifted[properties.staining ?? 1]),
   );
@@ -111,8 +111,15 @@ function lifted(
     const left = (c: 0 | 1 | 2): number => expected[c] + stays * (measured[c] - expected[c]);
     return [left(0), left(1), left(2)];
   }
-  const left = Math.max(timesFor(plan, layers, expected[0]), times * stays);
-  return labOfReflectance(stacked(plan, layers, left), surfaceOf(plan));
+  const surface = surfaceOf(plan);
+  const planned = timesFor(plan, layers, expected[0]);
+  const [l, a, b] = labOfReflectance(
+    stacked(plan, layers, Math.max(planned, times * stays)),
+    surface,
+  );
+  // A slot may run through several puddles: its hue is that of the expected sheet, the way to it that of its first.
+  const [, ownA, ownB] = labOfReflectance(stacked(plan, layers, planned), surface);
+  return [l, a + expected[1] - ownA, b + expected[2] - ownB];
 }
 
 /** Opaque white over anything, dry: a little under the paper (own). */
@@ -158,23 +165,34 @@ function bestGlaze(
 }
 
 /** The next wash on a slot, laid so that it ends as planned; null where there is none or it can't. */
-function nextWash(plan: WashPlan, slot: number, upTo: number, ground: Float64Array): Mended | null {
+function nextWash(
+  plan: WashPlan,
+  slot: number,
+  upTo: number,
+  ground: Float64Array,
+  planned: Float64Array,
+): Mended | null {
   const surface = surfaceOf(plan);
   for (const step of plan.steps) {
     const laid = step.n > upTo ? laidBy(plan, step, slot) : null;
     if (!laid) continue;
     const wanted = step.after[slot];
+    if (!wanted) return null;
     const spectra = spectraOf(plan, laid.parts);
-    const load = wanted ? loadForLightness(spectra, ground, wanted[0], surface) : null;
+    const { K, S } = spectra;
+    const seenOver = (below: Float64Array, ml: number): Lab => {
+      const over = layOver(paintLayer(K, S, ml), below, new Float64Array(below.length));
+      return labOfReflectance(over, surface);
+    };
+    // A slot may run through several puddles: what its own mix would come to is the measure, not the planned colour.
+    const meant = seenOver(planned, laid.load);
+    const load = loadForLightness(spectra, ground, meant[0], surface);
     if (load === null) return null;
-    const over = layOver(
-      paintLayer(spectra.K, spectra.S, load),
-      ground,
-      new Float64Array(ground.length),
-    );
+    const comes = seenOver(ground, load);
+    const off = (c: 0 | 1 | 2): number => wanted[c] + comes[c] - meant[c];
     return {
       mending: load > laid.load ? 'stronger-next' : 'weaker-next',
-      predicted: labOfReflectance(over, surface),
+      predicted: [off(0), off(1), off(2)],
       parts: laid.parts,
       load,
       consistency: consistencyOf(load),
@@ -203,6 +221,7 @@ export function mendShape(
   const layers = layersOn(plan, slot, upTo);
   const times = timesFor(plan, layers, measured[0]);
   const ground = stacked(plan, layers, times);
+  const meant = stacked(plan, layers, timesFor(plan, layers, expected[0]));
   const areaCm2 = areaMm2 / 100;
   if (measured[0] > expected[0]) {
     const planned = timesFor(plan, layers, expected[0]);
@@ -210,10 +229,11 @@ export function mendShape(
     const glaze = bestGlaze(plan, slot, ground, expected, areaCm2);
     if (isMissing && glaze) return { ...glaze, mending: 'lay-missing' };
     return (
-      nextWash(plan, slot, upTo, ground) ?? glaze ?? { mending: 'leave-as-is', predicted: measured }
+      nextWash(plan, slot, upTo, ground, meant) ??
+      glaze ?? { mending: 'leave-as-is', predicted: measured }
     );
   }
-  const later = nextWash(plan, slot, upTo, ground);
+  const later = nextWash(plan, slot, upTo, ground, meant);
   if (later) return later;
   const isWhite = layers.length === 0;
   if (isWhite && areaMm2 <= largestOpaqueMm2)

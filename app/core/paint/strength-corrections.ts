@@ -1,6 +1,6 @@
 import { type Paint, strengthOf } from './paint.ts';
 
-/** What one scrap told of the strength of one paint. */
+/** What one scrap, or one comparison of her sheet, told of the strength of one paint. */
 export interface StrengthLesson {
   /** The line of a session's log it was told in, and the session. */
   readonly event: string;
@@ -13,13 +13,15 @@ export interface StrengthLesson {
   readonly planned: number;
   /** Ms since 1970. */
   readonly at: number;
-  /** Told of the depth of a paint by itself: counts where a sitting before has told the same. */
+  /** Told of the depth of a paint by itself, or by a sheet: counts where a sitting before has told the same. */
   readonly perhapsWater?: boolean;
+  /** Measured on her sheet: so many times as strong as that plan took it for. Left out: a scrap told it. */
+  readonly by?: number;
   /** She has reset the paint since. */
   readonly forgotten?: boolean;
 }
 
-/** By how much her scraps correct the strength of a paint. */
+/** By how much her scraps and sheets correct the strength of a paint. */
 export interface StrengthCorrection {
   readonly paint: string;
   readonly factor: number;
@@ -33,15 +35,20 @@ const isSure = (lesson: StrengthLesson, before: readonly StrengthLesson[]): bool
   !lesson.perhapsWater ||
   before.some((each) => each.session !== lesson.session && each.seems === lesson.seems);
 
+/** Half the way to what was measured: a sheet may mislead, a row of them does not. */
+const towards = (factor: number, measured: number): number => Math.sqrt(factor * measured);
+
 /**
  * One step further, but not more than one step past what its plan had reckoned with: what several puddles of one
  * plan tell of a paint is told once.
  */
-function moved(factor: number, { seems, planned }: StrengthLesson): number {
+function moved(factor: number, { seems, planned, by }: StrengthLesson): number {
   const next =
-    seems === 'stronger'
-      ? Math.max(factor, strengthStep * Math.min(factor, planned))
-      : Math.min(factor, Math.max(factor, planned) / strengthStep);
+    by !== undefined
+      ? towards(factor, planned * by)
+      : seems === 'stronger'
+        ? Math.max(factor, strengthStep * Math.min(factor, planned))
+        : Math.min(factor, Math.max(factor, planned) / strengthStep);
   const held = Math.min(mostMoved, Math.max(1 / mostMoved, next));
   return Math.abs(held - 1) < 1e-9 ? 1 : held;
 }
@@ -72,8 +79,9 @@ export function correctedPaint(
 /** A corrected paint, for her to see. */
 interface CorrectedPaint extends StrengthCorrection {
   readonly name: string;
-  /** How many scraps told so, and when the last did. */
+  /** How many scraps and sheets told so, and when the last did. */
   readonly count: number;
+  readonly sheets: number;
   readonly at: number;
 }
 
@@ -84,7 +92,8 @@ export function correctedPaints(lessons: readonly StrengthLesson[] = []): Correc
     const last = told.at(-1);
     if (!last || last.factor === 1) return [];
     const { name, at } = last.lesson;
-    return [{ paint, factor: last.factor, name, at, count: told.length }];
+    const sheets = told.filter(({ lesson }) => lesson.by !== undefined).length;
+    return [{ paint, factor: last.factor, name, at, count: told.length, sheets }];
   });
 }
 
@@ -137,9 +146,19 @@ const shareInWords = (factor: number): string =>
     ? `less of it (by ${nearestFraction(1 - 1 / factor)})`
     : `more of it (by ${nearestFraction(1 / factor - 1)})`;
 
+/** Who told of it: 'scraps', 'sheets', 'scraps and sheets'. */
+export const toldByInWords = ({
+  count,
+  sheets,
+}: Pick<CorrectedPaint, 'count' | 'sheets'>): string =>
+  sheets === 0 ? 'scraps' : sheets === count ? 'sheets' : 'scraps and sheets';
+
 /** 'By your scraps stronger than reckoned: plans use less of it (by a fifth).' */
-export const correctionInWords = ({ factor }: Pick<StrengthCorrection, 'factor'>): string =>
-  `By your scraps ${factor > 1 ? 'stronger' : 'weaker'} than reckoned: plans use ${shareInWords(factor)}.`;
+export const correctionInWords = (
+  { factor }: Pick<StrengthCorrection, 'factor'>,
+  toldBy = 'scraps',
+): string =>
+  `By your ${toldBy} ${factor > 1 ? 'stronger' : 'weaker'} than reckoned: plans use ${shareInWords(factor)}.`;
 
 /** What a scrap changed, by the line of the log it was told in; null where it taught nothing. */
 export function lessonInWords(lessons: readonly StrengthLesson[], event: string): string | null {

@@ -83,3 +83,9 @@ function rowsOf(session: PastSession, state: SessionState): HistoryRow[] {
 const titleOf = ({ title, key }: PastSession['steps'][number]): string => title ?? key;
 
 const since = (clock: DryingClock, atMs: number): number => (atMs - clock.startedMs) / minuteMs;
+
+/** Sessions that began before the one whose first line this is; all of them before it has one. */
+export const beganBefore =
+  (first: SessionEvent | undefined) =>
+  ({ events }: PastSession): boolean =>
+    !first || (events[0]?.wallMs ?? Number.POSITIVE_INFINITY) < first.wallMs;

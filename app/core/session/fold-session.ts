@@ -115,6 +115,8 @@ function act(
     case 'trouble':
     case 'note':
     case 'photo':
+    case 'compared':
+    case 'mended':
     case 'mix-changed':
     case 'scrap':
       return state;

@@ -1,3 +1,7 @@
+import type { Point } from '../colour/lab.ts';
+import type { Mending, SheetWetness } from '../compare/comparison.ts';
+import type { Corners } from '../compare/homography.ts';
+import type { TakenAdvice } from '../compare/taken-advice.ts';
 import type { DryingClockName } from '../drying/learn-pace.ts';
 import type { PaperChoice } from '../drying/paper-choice.ts';
 import type { WaterKind } from '../drying/water.ts';
@@ -18,6 +22,31 @@ export interface Moment {
   readonly wallMs: number;
   readonly monoMs: number;
   readonly bootId: string;
+}
+
+/** What stays of a comparison. */
+export interface SheetMeasures {
+  readonly engine: string;
+  readonly wetness: Exclude<SheetWetness, 'shiny'>;
+  /** Where the sheet was found, and where she says there is bare paper: shares of the photo's sides. */
+  readonly corners: Corners;
+  readonly bare: readonly Point[];
+  /** Share of the measured area within 4 L* of what was planned. */
+  readonly within4: number;
+  readonly whitesLost: number;
+  /** Measured less expected, L*. */
+  readonly bands: readonly { readonly band: number; readonly difference: number }[];
+  readonly slots: readonly {
+    readonly slot: number;
+    readonly share: number;
+    readonly difference: number;
+  }[];
+  readonly advice: readonly {
+    readonly mending: Mending;
+    readonly slot: number;
+    readonly at: Point;
+    readonly difference: number;
+  }[];
 }
 
 /** What she did. `key` is that of the step she was looking at; one tap may append several bodies. */
@@ -42,6 +71,10 @@ export type EventBody =
   | { readonly kind: 'note'; readonly text: string }
   /** A photo for the record, kept before this line; `key` is the step it was taken at. */
   | { readonly kind: 'photo'; readonly photoId: string; readonly key: string }
+  /** That photo beside what was planned after the step `key`, and what was measured; told anew it replaces the one before. */
+  | ({ readonly kind: 'compared'; readonly photoId: string; readonly key: string } & SheetMeasures)
+  /** A piece of that comparison's advice she took into the plan of this sheet. */
+  | ({ readonly kind: 'mended'; readonly photoId: string } & TakenAdvice)
   /** The air from now on, and what lies under the sheet. */
   | { readonly kind: 'weather'; readonly weather: Weather }
   | { readonly kind: 'paper'; readonly paper: PaperChoice }
@@ -138,6 +171,8 @@ const actWords: Partial<Record<EventBody['kind'], string>> = {
   paused: 'Pause',
   resumed: 'Go on',
   photo: 'Photo for the record',
+  compared: 'Sheet compared',
+  mended: 'Advice taken',
 };
 
 export interface LastAct {

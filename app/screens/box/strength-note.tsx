@@ -2,8 +2,9 @@ import {
   correctedPaints,
   correctionInWords,
   forgetStrength,
+  toldByInWords,
 } from '../../core/paint/strength-corrections.ts';
-import { formatCount } from '../../core/words/numbers.ts';
+import { formatCount, joinWords } from '../../core/words/numbers.ts';
 import type { OwnBoxState } from '../../state/paints/own-box.ts';
 import { Button } from '../../ui/controls/button.tsx';
 import styles from './box-screen.module.css';
@@ -22,7 +23,7 @@ export function StrengthNote({ ownBox, paint }: StrengthNoteProps) {
   if (!found) return null;
   return (
     <span class={styles.actions}>
-      <span>{correctionInWords(found)}</span>
+      <span>{correctionInWords(found, toldByInWords(found))}</span>
       <Button onClick={() => reset(ownBox, paint)}>
         Reset<span class="spoken"> the strength of {found.name}</span>
       </Button>
@@ -35,14 +36,14 @@ export function StrengthList({ ownBox }: Pick<StrengthNoteProps, 'ownBox'>) {
   const found = correctedPaints(ownBox.box.value.strengthLessons);
   if (found.length === 0) return null;
   return (
-    <section class={styles.section} aria-label="Corrected by your scraps">
-      <h2 class={styles.heading}>Corrected by your scraps</h2>
+    <section class={styles.section} aria-label="Corrected by your scraps and sheets">
+      <h2 class={styles.heading}>Corrected by your scraps and sheets</h2>
       <ul class="stack">
-        {found.map(({ paint, name, count, at }) => (
+        {found.map(({ paint, name, count, sheets, at }) => (
           <li key={paint}>
             <strong class={styles.name}>{name}</strong>{' '}
             <span class="quiet">
-              {formatCount(count, 'scrap')}, the last on{' '}
+              {toldCount(count, sheets)}, the last on{' '}
               {new Date(at).toLocaleDateString(undefined, { dateStyle: 'long' })}
             </span>
             <StrengthNote ownBox={ownBox} paint={paint} />
@@ -57,6 +58,13 @@ export function StrengthList({ ownBox }: Pick<StrengthNoteProps, 'ownBox'>) {
     </section>
   );
 }
+
+/** '2 scraps', '1 sheet', '2 scraps and 1 sheet'. */
+const toldCount = (count: number, sheets: number): string =>
+  joinWords([
+    ...(count > sheets ? [formatCount(count - sheets, 'scrap')] : []),
+    ...(sheets > 0 ? [formatCount(sheets, 'sheet')] : []),
+  ]);
 
 const reset = (ownBox: OwnBoxState, paint?: string): void =>
   void ownBox.change((box) => ({

@@ -13,12 +13,14 @@ interface CameraScreenProps {
   onCancel: () => void;
   /** A photo chosen, or taken with the device's own camera app. */
   onChooseFile: (file: File) => void;
+  /** What is photographed: a frame of that shape, width over height, to fill with it, and how to hold the camera. */
+  guide?: { readonly ratio: number; readonly words: string };
 }
 
 const notTaken = 'The photo was not taken: the camera gave no picture. Press again.';
 
 /** Live view of the camera with a shutter, and the two other ways to bring in a photo. */
-export function CameraScreen({ onPhoto, onCancel, onChooseFile }: CameraScreenProps) {
+export function CameraScreen({ onPhoto, onCancel, onChooseFile, guide }: CameraScreenProps) {
   const { state, again, switchOver } = useCamera();
   const video = useRef<HTMLVideoElement>(null);
   const isMounted = useRef(true);
@@ -82,6 +84,11 @@ export function CameraScreen({ onPhoto, onCancel, onChooseFile }: CameraScreenPr
           ) : (
             <>
               <LiveView stream={stream} video={video} onReady={() => setReady(stream)} />
+              {guide && (
+                <div class={styles.guide} style={{ '--ratio': guide.ratio }} aria-hidden="true">
+                  <span />
+                </div>
+              )}
               {!canTake && (
                 <p class={styles.waiting} role="status">
                   Starting the camera … Allow it if the browser asks.
@@ -96,7 +103,7 @@ export function CameraScreen({ onPhoto, onCancel, onChooseFile }: CameraScreenPr
           <p class={styles.word} role="status">
             {word ||
               (canTake
-                ? 'Fill the view with what you want to paint and hold it level.'
+                ? (guide?.words ?? 'Fill the view with what you want to paint and hold it level.')
                 : 'A photo can also come in one of these ways:')}
           </p>
           <PhotoInput ownCamera onFile={onChooseFile}>

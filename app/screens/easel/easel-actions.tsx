@@ -22,6 +22,8 @@ export function EaselActions({ easel, paintingId, onMore, hint }: EaselActionsPr
   if (!step) return null;
   if (!easel.inCharge.value) return <Elsewhere easel={easel} />;
   const finished = phase === 'finished';
+  // No brush on the paper, and something of it dry by now or drying.
+  const atRest = phase !== 'painting' && easel.bandsDone.value.size > 0;
   const waiting = step.kind === 'dry' && phase === 'drying';
   return (
     <div class={styles.actions} data-waiting={waiting || undefined}>
@@ -70,6 +72,11 @@ export function EaselActions({ easel, paintingId, onMore, hint }: EaselActionsPr
           <PressButton key="pause" onAct={easel.pause}>
             Pause
           </PressButton>
+        )}
+        {atRest && (
+          <a key="compare" class={buttonClass('plain', true)} href={linkTo(paintingId, 'compare')}>
+            Compare
+          </a>
         )}
         <button type="button" class={buttonClass('plain', true)} onClick={onMore}>
           More

@@ -1,10 +1,11 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
+import { linkTo } from '../../state/router.ts';
 import type { Easel } from '../../state/session/easel.ts';
 import type { EaselSenses } from '../../state/session/easel-senses.ts';
 import type { Keepsakes } from '../../state/session/keepsakes.ts';
 import type { QuickLookCalls } from '../../state/session/quick-look.ts';
-import { Button } from '../../ui/controls/button.tsx';
+import { Button, buttonClass } from '../../ui/controls/button.tsx';
 import { ChoiceRow } from '../../ui/controls/choice-row.tsx';
 import styles from './more-panels.module.css';
 import { PacePanel, PractisePanel } from './practise-panel.tsx';
@@ -24,11 +25,16 @@ interface MorePanelsProps {
 
 /** All that stands in the sheet of further actions, what is needed soonest first. */
 export function MorePanels({ easel, senses, keepsakes, calls, view }: MorePanelsProps) {
-  const { sessionId, seen } = easel.desk.value ?? {};
+  const { sessionId, seen, paintingId } = easel.desk.value ?? {};
   const step = easel.step.value;
   return (
     <>
       <TakeBackPanel easel={easel} />
+      {paintingId !== undefined && (
+        <a class={buttonClass('plain', true, true)} href={linkTo(paintingId, 'compare')}>
+          Your sheet beside the plan
+        </a>
+      )}
       <div>
         {seen && step && <QuickLookPanel {...{ calls, step, view }} size={seen.reading.raster} />}
         {easel.running.value && (

@@ -1,11 +1,11 @@
 import { useSignal } from '@preact/signals';
-import { useEffect } from 'preact/hooks';
 import { hideLocation } from '../../core/reference/hide-location.ts';
 import type { PhotoNote, SessionRecord } from '../../core/session/session-record.ts';
 import type { Keepsakes } from '../../state/session/keepsakes.ts';
 import { HandOutButtons } from '../../ui/controls/hand-out-buttons.tsx';
 import styles from './photo-list.module.css';
 import page from './record-screen.module.css';
+import { usePhotoAddress } from './use-photo-address.ts';
 
 interface PhotoListProps {
   record: SessionRecord;
@@ -61,33 +61,12 @@ interface RecordPhotoProps {
 /** One photo, small; a tap shows it as wide as the page, another one small again. */
 function RecordPhoto({ photo, step, keepsakes }: RecordPhotoProps) {
   const { photoId, at: takenAt } = photo;
-  const address = useSignal<string | null>(null);
-  const gone = useSignal(false);
+  const { address, gone } = usePhotoAddress(keepsakes, photoId);
   const large = useSignal(false);
-  useEffect(() => {
-    let left = false;
-    let made = '';
-    keepsakes.photo(photoId).then(
-      (found) => {
-        if (left) return;
-        gone.value = found === null;
-        if (!found) return;
-        made = URL.createObjectURL(new Blob([found.bytes], { type: found.mime }));
-        address.value = made;
-      },
-      () => {
-        gone.value = true;
-      },
-    );
-    return () => {
-      left = true;
-      if (made) URL.revokeObjectURL(made);
-    };
-  }, [photoId, keepsakes, address, gone]);
   const time = new Date(takenAt).toLocaleTimeString(undefined, { timeStyle: 'short' });
   return (
     <li class={styles.photo} data-large={large.value || undefined}>
-      {address.value && (
+      {address && (
         <button
           type="button"
           class={styles.picture}
@@ -97,10 +76,10 @@ function RecordPhoto({ photo, step, keepsakes }: RecordPhotoProps) {
             large.value = !large.value;
           }}
         >
-          <img src={address.value} alt="" loading="lazy" decoding="async" />
+          <img src={address} alt="" loading="lazy" decoding="async" />
         </button>
       )}
-      {gone.value && <p>This photo could not be opened.</p>}
+      {gone && <p>This photo could not be opened.</p>}
       <p class={styles.words}>
         {time}, {step}
       </p>

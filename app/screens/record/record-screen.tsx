@@ -12,6 +12,7 @@ import type { Easel } from '../../state/session/easel.ts';
 import type { Keepsakes } from '../../state/session/keepsakes.ts';
 import { buttonClass } from '../../ui/controls/button.tsx';
 import { TopBar } from '../../ui/layout/screen-layout.tsx';
+import { ComparedStrip } from './compared-strip.tsx';
 import { DryingTable, HistoryTable } from './history-table.tsx';
 import { PhotoList } from './photo-list.tsx';
 import styles from './record-screen.module.css';
@@ -28,7 +29,7 @@ function plannedWords(
 
 interface RecordScreenProps {
   easel: Easel;
-  keepsakes: Pick<Keepsakes, 'photo'>;
+  keepsakes: Pick<Keepsakes, 'photo' | 'keepSetting'>;
   paintingId: string;
 }
 
@@ -97,6 +98,7 @@ export function RecordScreen({ easel, keepsakes, paintingId }: RecordScreenProps
           </section>
           <DryingTable steps={record.steps} />
           <HappenedList record={record} />
+          <ComparedStrip {...{ easel, keepsakes, paintingId }} />
           <PhotoList record={record} keepsakes={keepsakes} />
           <section class="stack">
             <h2 class={styles.heading}>Mixes</h2>

@@ -72,18 +72,15 @@ export async function learnStrengths({ easel, ownBox, calls }: Needs): Promise<r
   // She may have tapped on, or gone to another session, while the worker looked.
   if (easel.desk.value?.sessionId !== sessionId) return [];
   const stands = telling(easel);
-  const hasGone = lessonsNow().some(
-    (each) => each.session === sessionId && !stands.has(each.event),
+  const bySheets = new Set(
+    lessonsNow().flatMap(({ event, by }) => (by === undefined ? [] : [event])),
   );
+  const isLeft = (event: string): boolean => stands.has(event) || bySheets.has(event);
+  const hasGone = lessonsNow().some((each) => each.session === sessionId && !isLeft(each.event));
   if (told.length > 0 || hasGone)
     await ownBox.change((box) => ({
       ...box,
-      strengthLessons: withLessonsOf(
-        box.strengthLessons ?? [],
-        sessionId,
-        (event) => stands.has(event),
-        told,
-      ),
+      strengthLessons: withLessonsOf(box.strengthLessons ?? [], sessionId, isLeft, told),
     }));
   return noPaint;
 }

@@ -4,6 +4,7 @@ import type { KeptAir } from '../../core/drying/conditions.ts';
 import { createDryingModel } from '../../core/drying/estimate-drying.ts';
 import type { Step } from '../../core/plan/plan.ts';
 import {
+  beganBefore,
   type DryingHistory,
   dryingHistory,
   type PastSession,
@@ -30,6 +31,7 @@ import type { OwnAirState } from '../own-air.ts';
 import { clearDesk, type Desk, type LaidDesk, layDesk } from './desk.ts';
 import type { Clock, ScreenWatch } from './device.ts';
 import { createLogKeeper } from './log-keeper.ts';
+import { createRevisedDesk } from './revised-desk.ts';
 import type { SessionLock } from './session-lock.ts';
 
 /** One session at the easel: a log that only grows, and what follows from it. */
@@ -85,14 +87,14 @@ interface EaselNeeds {
 
 export function createEasel(needs: EaselNeeds): Easel {
   const { store, client, clock, screenWatch, ownAir } = needs;
-  const desk = signal<Desk | null>(null);
   const log = signal<readonly SessionEvent[]>([]);
+  const { laid: onDesk, desk } = createRevisedDesk(log);
   const present = signal(clock.now());
   const problem = signal<string | null>(null);
   const steps = computed(() => desk.value?.plan.steps ?? []);
   /** Sessions of all paintings but the one on the desk, as they stood when it was opened. */
   const others = signal<readonly PastSession[]>([]);
-  const earlier = computed(() => others.value.filter(began(log.value[0])));
+  const earlier = computed(() => others.value.filter(beganBefore(log.value[0])));
   const dryingModel = createDryingModel();
   const taught = computed(() => dryingHistory(earlier.value, dryingModel).lessons);
   const session = computed(() => foldSession(steps.value, log.value, taught.value, dryingModel));
@@ -121,7 +123,8 @@ export function createEasel(needs: EaselNeeds): Easel {
     if (!openDesk) return;
     keeper.load(openDesk.sessionId).then(
       (events) => {
-        if (desk.value === openDesk && events.length > log.value.length) log.value = events;
+        if (desk.value?.sessionId === openDesk.sessionId && events.length > log.value.length)
+          log.value = events;
       },
       () => undefined, // said by the store itself
     );
@@ -164,11 +167,11 @@ export function createEasel(needs: EaselNeeds): Easel {
   }
 
   function show(laid: LaidDesk | null): void {
-    const before = desk.value;
+    const before = onDesk.value;
     batch(() => {
       others.value = laid?.others ?? [];
       log.value = laid?.log ?? [];
-      desk.value = laid?.desk ?? null;
+      onDesk.value = laid?.desk ?? null;
     });
     clearDesk(before);
   }
@@ -290,11 +293,5 @@ export function createEasel(needs: EaselNeeds): Easel {
     },
   };
 }
-
-/** Sessions that began before the one whose first line this is; all of them before it has one. */
-const began =
-  (first: SessionEvent | undefined) =>
-  ({ events }: PastSession): boolean =>
-    !first || (events[0]?.wallMs ?? Number.POSITIVE_INFINITY) < first.wallMs;
 
 const savedWords = { saved: 'saved', saving: 'saving', failed: 'not saved' } as const;

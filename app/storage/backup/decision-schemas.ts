@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import { mendings } from '../../core/compare/comparison.ts';
 import type { Decision } from '../../core/decisions/painting.ts';
 import { type PlanEdit, passagesChoices } from '../../core/decisions/plan-edit.ts';
 import { edgeWishes } from '../../core/reading/edges/edge.ts';
@@ -19,6 +20,7 @@ export const listOf = <T extends v.GenericSchema>(item: T, most = 10_000) =>
 export const range = v.strictTuple([figure, figure]);
 
 const place = v.strictTuple([figure, figure]);
+const lab = v.strictTuple([figure, figure, figure]);
 const stroke = { stroke: listOf(place, 50_000), brush: figure };
 export const parts = listOf(v.looseObject({ paint: id, parts: figure }), 12);
 const amounts = { parts, load: figure, unit: v.optional(v.literal('ml')) };
@@ -126,6 +128,18 @@ const events: Readonly<Record<EventBody['kind'], v.ObjectEntries>> = {
   'clock-moved': { byMs: figure },
   note: { text },
   photo: { photoId: id, ...atStep },
+  compared: {
+    ...{ photoId: id, ...atStep, engine: id, within4: figure, whitesLost: whole },
+    wetness: v.picklist(['satin', 'dry']),
+    corners: v.strictTuple([place, place, place, place]),
+    bare: listOf(place, 1000),
+    bands: listOf(v.looseObject({ band: whole, difference: figure }), 100),
+    slots: listOf(v.looseObject({ slot: whole, share: figure, difference: figure }), 2000),
+    advice: listOf(
+      v.looseObject({ mending: v.picklist(mendings), slot: whole, at: place, difference: figure }),
+      100,
+    ),
+  },
   weather: { weather },
   paper: { paper },
   trouble: { ...atStep, trouble: v.picklist(troubles), wetness: id },
@@ -140,6 +154,11 @@ const events: Readonly<Record<EventBody['kind'], v.ObjectEntries>> = {
     load: figure,
     verdict: nullable(v.picklist(['weaker', 'right', 'stronger'])),
     hue: v.optional(v.picklist(['red', 'yellow', 'green', 'blue', 'dull'])),
+  },
+  mended: {
+    ...{ photoId: id, after: id, before: nullable(id), mending: v.picklist(mendings) },
+    ...{ slot: whole, at: place, measured: lab, expected: lab, predicted: lab },
+    ...{ parts, load: figure, consistency: nullable(id), rows: listOf(whole, 100_000) },
   },
   'taken-back': { events: listOf(id, 1000) },
   finished: {},

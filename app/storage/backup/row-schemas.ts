@@ -224,6 +224,7 @@ const lesson = v.looseObject({
   seems: v.picklist(['stronger', 'weaker']),
   planned: positive,
   at: figure,
+  by: v.optional(positive),
 });
 
 export const ownBox = isTrue<OwnBox>(

@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { parseArgs } from 'node:util';
 import type { Point } from '../../core/colour/lab.ts';
-import { compareSheet, type SheetWetness } from '../../core/compare/compare-sheet.ts';
+import { compareSheet } from '../../core/compare/compare-sheet.ts';
 import {
   adviceInWords,
   comparisonInWords,
@@ -11,7 +11,7 @@ import {
   verdictInWords,
   wholeInWords,
 } from '../../core/compare/compare-words.ts';
-import type { Comparison } from '../../core/compare/comparison.ts';
+import type { Comparison, SheetWetness } from '../../core/compare/comparison.ts';
 import { type Corners, isConvex } from '../../core/compare/homography.ts';
 import { noCheckpoint } from '../../core/palette/checkpoint.ts';
 import { RasterReducer } from '../../core/raster/raster-reducer.ts';

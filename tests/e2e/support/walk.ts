@@ -21,7 +21,8 @@ export type ScreenName =
   | 'paints'
   | 'plan'
   | 'easel'
-  | 'record';
+  | 'record'
+  | 'compare';
 
 export const screen = (page: Page, name: ScreenName): Locator =>
   page.locator(`main[data-screen="${name}"]`);

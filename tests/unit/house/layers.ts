@@ -33,7 +33,10 @@ const coreRooms: Readonly<Record<string, readonly string[]>> = {
     ...['limits', 'numeric', 'colour', 'words', 'raster', 'paint', 'reading'],
     ...['palette', 'plan'],
   ],
-  session: ['limits', 'numeric', 'colour', 'words', 'paint', 'drying', 'reading', 'plan'],
+  session: [
+    ...['limits', 'numeric', 'colour', 'words', 'paint', 'drying', 'reading', 'plan'],
+    'compare',
+  ],
 };
 
 const core: readonly Layer[] = Object.entries(coreRooms).map(([name, mayUse]) => ({

@@ -1,7 +1,10 @@
 import { expect, test } from 'vitest';
 import { hideLocation } from '../../../../app/core/reference/hide-location.ts';
+import { measuresOf } from '../../../../app/core/session/compared-sheets.ts';
+import type { EventBody } from '../../../../app/core/session/session-event.ts';
 import type { Backups } from '../../../../app/storage/backup/backups.ts';
 import { openStore, type Store } from '../../../../app/storage/open-store.ts';
+import { judgedSample } from '../../../support/compare/judged.ts';
 import { failPuts } from '../../../support/storage/failing-put.ts';
 import { eventSample, paintingSample, photoSample } from '../../../support/storage/kept-samples.ts';
 import {
@@ -215,4 +218,22 @@ test('what is stopped half-way changes nothing', async () => {
   await expect(restoring).rejects.toMatchObject({ name: 'AbortError' });
   expect(await everythingIn(here.name)).toEqual(before);
   expect(here.store.saving.value).toBe('saved');
+});
+
+test('a comparison of her sheet goes along, with its photo', async () => {
+  const here = await madeHere();
+  const lines: EventBody[] = [
+    { kind: 'photo', photoId: 'sheet a', key: 'wash/sheet/1' },
+    {
+      ...{ kind: 'compared', photoId: 'sheet a', key: 'wash/sheet/1' },
+      ...measuresOf(judgedSample(), { wetness: 'satin', bare: [[0.2, -0.01]] }),
+    },
+  ];
+  await here.store.keepRecordPhoto('s a', photoSample('sheet a'), 'wash/sheet/1');
+  const count = (await here.store.events('s a')).length;
+  await here.store.appendEvents(lines.map((what, n) => eventSample('s a', count + n, what)));
+  const there = await madeHere({ filled: false });
+  await bringBack(there.store, await copyOf(here.store, { places: true }));
+  expect(await there.store.events('s a')).toEqual(await here.store.events('s a'));
+  expect(await there.store.photo('sheet a')).toEqual(await here.store.photo('sheet a'));
 });
