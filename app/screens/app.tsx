@@ -122,6 +122,8 @@ function Screen({ app }: { app: AppState }) {
       return (
         <RecordScreen
           {...{ easel, keepsakes: app.paintNeeds.store, paintingId: route.paintingId }}
+          calls={app.paintCalls}
+          sessionId={route.sessionId}
         />
       );
   }

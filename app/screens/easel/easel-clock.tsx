@@ -29,7 +29,7 @@ export function EaselClock({ easel, step }: { easel: Easel; step: Step }) {
 
 function shineWords({ lowMs, highMs }: TimeLeft): string {
   const [low, high] = [Math.floor(lowMs / minuteMs), Math.ceil(highMs / minuteMs)];
-  return `The shine goes ${low ? `in ${low}–${high}` : `within ${high}`} min; then leave it alone.`;
+  return `Shine gone ${low ? `in ${low}–${high}` : `within ${high}`} min; then leave it.`;
 }
 
 interface WaitFaceProps {

@@ -10,12 +10,14 @@ import type { OwnBoxState } from '../../state/paints/own-box.ts';
 import type { Desk } from '../../state/session/desk.ts';
 import type { Easel } from '../../state/session/easel.ts';
 import type { EaselSenses } from '../../state/session/easel-senses.ts';
+import type { Keepsakes } from '../../state/session/keepsakes.ts';
 import { Button } from '../../ui/controls/button.tsx';
 import { ValueScale } from '../../ui/controls/value-scale.tsx';
 import { Cautions, PaintCautions } from '../../ui/mixes/cautions.tsx';
 import { amountsFor, PuddleList } from '../../ui/mixes/puddle-list.tsx';
 import { PuddleRow } from '../../ui/mixes/puddle-row.tsx';
 import { Consequence, LayOutList, ToolLine, TouchList } from '../../ui/mixes/step-parts.tsx';
+import { AddPhoto } from '../record/add-keepsake.tsx';
 import { EaselClock, OpenTime } from './easel-clock.tsx';
 import styles from './easel-panel.module.css';
 import { ScrapCompare } from './scrap-compare.tsx';
@@ -25,6 +27,7 @@ import { MeanwhileList, ReachPanel } from './wait-panel.tsx';
 interface EaselPanelProps {
   easel: Easel;
   senses: EaselSenses;
+  keepsakes: Keepsakes;
   calls: PaintCalls & ScrapCalls;
   ownBox: OwnBoxState;
   desk: Desk;
@@ -34,7 +37,7 @@ interface EaselPanelProps {
 
 /** The sentence first, then the clock, how it is done, the puddles, and what to watch. */
 export function EaselPanel(props: EaselPanelProps) {
-  const { easel, senses, calls, ownBox, desk, step, view } = props;
+  const { easel, senses, keepsakes, calls, ownBox, desk, step, view } = props;
   const { plan, seen } = desk;
   const { phase, stepIndex, weather } = easel.session.value;
   const finished = phase === 'finished';
@@ -51,6 +54,12 @@ export function EaselPanel(props: EaselPanelProps) {
     <div ref={top} class={styles.panel}>
       {easel.problem.value && <p role="alert">{easel.problem.value}</p>}
       <EaselPrompt easel={easel} step={step} />
+      {finished && (
+        <>
+          <p>Photograph your painting: in the record it stands beside the photo and the plan.</p>
+          <AddPhoto {...{ easel, keepsakes, sessionId: desk.sessionId }} />
+        </>
+      )}
       {!finished && <Cautions said={cautionsDue(plan.steps, stepIndex, weather)} />}
       {!finished && step.kind !== 'puddles' && (
         <PuddleRow
@@ -126,7 +135,7 @@ export function EaselPanel(props: EaselPanelProps) {
   );
 }
 
-const ends = 'Finished. What you did, and how long it took, stands in the record.';
+const ends = 'Finished. Everything you did is in the record.';
 
 /**
  * What to act on, two lines of it where there is little room and all of it after a touch; it follows the clock by

@@ -91,7 +91,7 @@ export function EaselScreen(props: EaselScreenProps) {
         waits={easel.session.value.phase === 'drying'}
         top={<EaselTop easel={easel} paintingId={paintingId} step={step} steps={steps} />}
         picture={<EaselPicture desk={desk} title={step.title} view={view} />}
-        panel={<EaselPanel {...{ easel, senses, calls, ownBox, desk, step, view }} />}
+        panel={<EaselPanel {...{ easel, senses, keepsakes, calls, ownBox, desk, step, view }} />}
         views={<EaselViews view={view} step={step} />}
         actions={
           <EaselActions

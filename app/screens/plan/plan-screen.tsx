@@ -149,6 +149,11 @@ function ReadyPlan({ calls, ownAir, paintingId, seen, plan, studio }: ReadyPlanP
           <a class={buttonClass()} href={linkTo(paintingId, 'plan-page')}>
             Plan on one page
           </a>
+          {studio.painting.value?.sessionIds.length ? (
+            <a class={buttonClass()} href={linkTo(paintingId, 'record')}>
+              Record
+            </a>
+          ) : null}
         </div>
       }
       actions={

@@ -1,11 +1,11 @@
 import { useSignal } from '@preact/signals';
-import { useEffect } from 'preact/hooks';
 import { hideLocation } from '../../core/reference/hide-location.ts';
 import type { PhotoNote, SessionRecord } from '../../core/session/session-record.ts';
+import { timeInWords } from '../../core/words/moments.ts';
 import type { Keepsakes } from '../../state/session/keepsakes.ts';
 import { HandOutButtons } from '../../ui/controls/hand-out-buttons.tsx';
 import styles from './photo-list.module.css';
-import page from './record-screen.module.css';
+import { usePhotoAddress } from './use-photo-address.ts';
 
 interface PhotoListProps {
   record: SessionRecord;
@@ -15,10 +15,8 @@ interface PhotoListProps {
 /** Her photos of the sheet, each with the time and the step it was taken at. */
 export function PhotoList({ record, keepsakes }: PhotoListProps) {
   const { photos, steps } = record;
-  if (photos.length === 0) return null;
   return (
-    <section class="stack">
-      <h2 class={page.heading}>Photos</h2>
+    <>
       <ul class={styles.photos}>
         {photos.map((photo) => {
           const step = steps.find(({ key }) => key === photo.stepKey);
@@ -33,7 +31,7 @@ export function PhotoList({ record, keepsakes }: PhotoListProps) {
         })}
       </ul>
       <HandOutButtons what="the photos" make={() => photoFiles(record, keepsakes)} />
-    </section>
+    </>
   );
 }
 
@@ -61,30 +59,9 @@ interface RecordPhotoProps {
 /** One photo, small; a tap shows it as wide as the page, another one small again. */
 function RecordPhoto({ photo, step, keepsakes }: RecordPhotoProps) {
   const { photoId, at: takenAt } = photo;
-  const address = useSignal<string | null>(null);
-  const gone = useSignal(false);
+  const { address, gone } = usePhotoAddress(keepsakes, photoId);
   const large = useSignal(false);
-  useEffect(() => {
-    let left = false;
-    let made = '';
-    keepsakes.photo(photoId).then(
-      (found) => {
-        if (left) return;
-        gone.value = found === null;
-        if (!found) return;
-        made = URL.createObjectURL(new Blob([found.bytes], { type: found.mime }));
-        address.value = made;
-      },
-      () => {
-        gone.value = true;
-      },
-    );
-    return () => {
-      left = true;
-      if (made) URL.revokeObjectURL(made);
-    };
-  }, [photoId, keepsakes, address, gone]);
-  const time = new Date(takenAt).toLocaleTimeString(undefined, { timeStyle: 'short' });
+  const time = timeInWords(takenAt);
   return (
     <li class={styles.photo} data-large={large.value || undefined}>
       {address.value && (

@@ -4,6 +4,7 @@ import type { KeptAir } from '../../core/drying/conditions.ts';
 import { createDryingModel } from '../../core/drying/estimate-drying.ts';
 import type { Step } from '../../core/plan/plan.ts';
 import {
+  beganBefore,
   type DryingHistory,
   dryingHistory,
   type PastSession,
@@ -52,8 +53,10 @@ export interface Easel {
   readonly earlier: ReadonlySignal<readonly PastSession[]>;
   /** Opens the session under way of a painting, or starts one over its latest plan. */
   open(paintingId: string): Promise<void>;
-  /** Opens the last session of a painting for its record, under way or finished. */
-  lookBack(paintingId: string): Promise<void>;
+  /** All sessions of all paintings, the one on the desk included. */
+  readonly sessions: ReadonlySignal<readonly PastSession[]>;
+  /** Opens a session of a painting for its record, under way or finished: the last one where none is named. */
+  lookBack(paintingId: string, sessionId?: string): Promise<void>;
   again(): void;
   leave(): void;
   /** The large button: starts the step, ends it, or ends a pause. */
@@ -92,7 +95,7 @@ export function createEasel(needs: EaselNeeds): Easel {
   const steps = computed(() => desk.value?.plan.steps ?? []);
   /** Sessions of all paintings but the one on the desk, as they stood when it was opened. */
   const others = signal<readonly PastSession[]>([]);
-  const earlier = computed(() => others.value.filter(began(log.value[0])));
+  const earlier = computed(() => others.value.filter(beganBefore(log.value[0])));
   const dryingModel = createDryingModel();
   const taught = computed(() => dryingHistory(earlier.value, dryingModel).lessons);
   const session = computed(() => foldSession(steps.value, log.value, taught.value, dryingModel));
@@ -103,12 +106,12 @@ export function createEasel(needs: EaselNeeds): Easel {
     const done = steps.value.filter(({ key }) => session.value.doneKeys.includes(key));
     return new Set(done.flatMap(({ kind, bands }) => (kind === 'wash' ? bands : [])));
   });
-  const history = computed(() => {
-    const openDesk = desk.value;
-    const { sessionId, plan } = openDesk ?? { sessionId: '', plan: null };
-    const thisSession = { sessionId, paintingId, steps: plan?.steps ?? [], events: log.value };
-    return dryingHistory([...others.value, thisSession], dryingModel);
+  const sessions = computed((): readonly PastSession[] => {
+    const { sessionId, paintingId: id, plan } = desk.value ?? {};
+    if (sessionId === undefined || id === undefined || !plan) return others.value;
+    return [...others.value, { sessionId, paintingId: id, steps: plan.steps, events: log.value }];
   });
+  const history = computed(() => dryingHistory(sessions.value, dryingModel));
   let paintingId = '';
   /** Counts comings and goings: what is answered after she left counts no more. */
   let visits = 0;
@@ -212,12 +215,11 @@ export function createEasel(needs: EaselNeeds): Easel {
     append(...(log.value.length === 0 ? [{ kind: 'started' } as const] : []), ...facts);
   }
 
-  async function lookBack(id: string): Promise<void> {
-    if (paintingId === id && desk.value) return;
-    await take(id, async () => {
-      const last = (await store.painting(id))?.sessionIds.at(-1);
-      return last === undefined ? null : store.session(last);
-    });
+  async function lookBack(id: string, sessionId?: string): Promise<void> {
+    const asked = sessionId ?? (await store.painting(id).catch(() => null))?.sessionIds.at(-1);
+    const there = paintingId === id ? desk.value?.sessionId : undefined;
+    if (there !== undefined && (asked === undefined || asked === there)) return;
+    await take(id, async () => (asked === undefined ? null : store.session(asked)));
   }
 
   function resume(): void {
@@ -251,6 +253,7 @@ export function createEasel(needs: EaselNeeds): Easel {
     savedWord: computed(() => savedWords[keeper.problem.value ? 'failed' : store.saving.value]),
     screenStaysOn: screenWatch.staysOn,
     history,
+    sessions,
     log,
     earlier,
     open,
@@ -290,11 +293,5 @@ export function createEasel(needs: EaselNeeds): Easel {
     },
   };
 }
-
-/** Sessions that began before the one whose first line this is; all of them before it has one. */
-const began =
-  (first: SessionEvent | undefined) =>
-  ({ events }: PastSession): boolean =>
-    !first || (events[0]?.wallMs ?? Number.POSITIVE_INFINITY) < first.wallMs;
 
 const savedWords = { saved: 'saved', saving: 'saving', failed: 'not saved' } as const;
