@@ -141,6 +141,11 @@ export function createApp(store: Store, window: Window & typeof globalThis): App
     ({ takeArrivingFiles }) => takeArrivingFiles({ window, welcome, onPhotos, onCopy }),
     () => undefined, // not on the device yet: the next time
   );
+  import('./launches.ts').then(
+    ({ takeLaunches }) =>
+      takeLaunches({ window, route: router.route, goOn: () => void goOnLast() }),
+    () => undefined, // likewise
+  );
   const ownBox = createOwnBox(store, client);
   const ownAir = createOwnAir(store);
   const studio = createStudio({
@@ -166,6 +171,11 @@ export function createApp(store: Store, window: Window & typeof globalThis): App
     ownAir,
     createLock: (onNews) => createSessionLock({ ...sessionWindows(window), onNews }),
   });
+  async function goOnLast(): Promise<void> {
+    await shelf.refresh();
+    const last = shelf.last.value;
+    router.replace(last ? { screen: left[last.stage], paintingId: last.id } : { screen: 'start' });
+  }
   effect(() => {
     if (store.trouble.value?.kind !== 'gone') return;
     const needs = { store, studio, easel, ownBox, ownAir };

@@ -44,7 +44,11 @@ interface FiguresProps {
 export function KeepsakeFigures({ pictures, painting, missing }: FiguresProps) {
   const { size, photo, planned } = pictures;
   return (
-    <div class={styles.figures} style={{ '--ratio': size.width / size.height }}>
+    <div
+      class={styles.figures}
+      style={{ '--ratio': size.width / size.height }}
+      data-painted={painting ? true : undefined}
+    >
       <LayerFigure words="The photo" size={size} layer={photo} />
       {planned && <LayerFigure words="As planned" size={size} layer={planned} />}
       {(painting || missing) && (

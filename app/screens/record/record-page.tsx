@@ -10,10 +10,16 @@ import { useFittingType } from '../../ui/layout/use-fitting-type.ts';
 import { KeepsakeFigures, type RecordPictures } from './keepsake-figures.tsx';
 import styles from './record-page.module.css';
 
+export interface RecordHead {
+  /** When it was begun, how long it took. */
+  readonly when: string;
+  /** The air and the paper. */
+  readonly air: string;
+}
+
 interface RecordPageProps {
   title: string;
-  /** When, how long, in what air. */
-  head: readonly string[];
+  head: RecordHead;
   record: SessionRecord;
   plan: WashPlan;
   otherwise: readonly Otherwise[];
@@ -35,9 +41,7 @@ export function RecordPage(props: RecordPageProps) {
       <div ref={page} class={styles.page} data-testid="record-page">
         <div class={styles.content} style={{ '--type': type }}>
           <h2 class={styles.title}>{title}</h2>
-          {head.map((line) => (
-            <p key={line}>{line}</p>
-          ))}
+          <p>{head.when}</p>
           <KeepsakeFigures pictures={pictures} painting={painting} />
           {otherwise.length > 0 && (
             <Part name="What went otherwise">
@@ -64,6 +68,7 @@ export function RecordPage(props: RecordPageProps) {
             </ul>
           </Part>
           <Part name="Times">
+            <p>{head.air}</p>
             <p>
               {done
                 .map(

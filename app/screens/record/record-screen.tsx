@@ -30,7 +30,7 @@ import { AttemptRow } from './attempt-row.tsx';
 import { DryingTable, HistoryTable, StepTable } from './history-table.tsx';
 import { KeepsakeFigures, type RecordPictures, useRecordPictures } from './keepsake-figures.tsx';
 import { PhotoList } from './photo-list.tsx';
-import { RecordPage } from './record-page.tsx';
+import { type RecordHead, RecordPage } from './record-page.tsx';
 import styles from './record-screen.module.css';
 import { usePhotoAddress } from './use-photo-address.ts';
 
@@ -87,9 +87,7 @@ function Kept({ easel, keepsakes, calls, record, desk }: KeptProps) {
       <RecordFrame>
         <section class="stack">
           <h2 class={styles.title}>{title}</h2>
-          {head.map((line) => (
-            <p key={line}>{line}</p>
-          ))}
+          <p>{head.when}</p>
           <KeepsakeFigures
             pictures={pictures}
             painting={painting.address.value}
@@ -107,7 +105,7 @@ function Kept({ easel, keepsakes, calls, record, desk }: KeptProps) {
             }
           />
         </section>
-        <section class="stack">
+        <section class={`stack ${styles.said}`}>
           <h2 class={styles.heading}>What went otherwise</h2>
           <OtherwiseList otherwise={otherwise} />
           <h3>What would you do otherwise next time?</h3>
@@ -138,6 +136,7 @@ function Kept({ easel, keepsakes, calls, record, desk }: KeptProps) {
         </div>
         <div>
           <PlanFold title="Times">
+            <p>{head.air}</p>
             <StepTable steps={record.steps} />
             <DryingTable steps={record.steps} />
           </PlanFold>
@@ -168,18 +167,18 @@ function Kept({ easel, keepsakes, calls, record, desk }: KeptProps) {
   );
 }
 
-/** When it was painted, how long it took, and in what air, where she told it. */
-function headOf(record: SessionRecord, log: readonly SessionEvent[]): string[] {
+/** When it was painted and how long it took; and in what air, where she told it. */
+function headOf(record: SessionRecord, log: readonly SessionEvent[]): RecordHead {
   const { startedAt, finishedAt, totalMinutes, weather, paper } = record;
   const began = startedAt === null ? '' : `Started ${momentInWords(startedAt)}`;
   const took = measuredHours(totalMinutes);
   const airTold = log.some(({ what }) => what.kind === 'weather');
-  return [
-    finishedAt === null ? `${began}, under way for ${took}.` : `${began}, finished in ${took}.`,
-    airTold
-      ? `${airInWords(weather)}; ${paperInWords(paper)}.`
-      : `Drying was reckoned for ${airInWords(weather)}; ${paperInWords(paper)}.`,
-  ];
+  const circumstances = `${airInWords(weather)}; ${paperInWords(paper)}.`;
+  return {
+    when:
+      finishedAt === null ? `${began}, under way for ${took}.` : `${began}, finished in ${took}.`,
+    air: airTold ? circumstances : `Not told, and so reckoned for: ${circumstances}`,
+  };
 }
 
 function OtherwiseList({ otherwise }: { otherwise: readonly Otherwise[] }) {
@@ -228,7 +227,7 @@ function MixList({ record, plan, log }: MixListProps) {
 
 interface Pictured {
   readonly title: string;
-  readonly head: readonly string[];
+  readonly head: RecordHead;
   readonly otherwise: readonly Otherwise[];
   readonly pictures: RecordPictures;
 }
@@ -243,7 +242,7 @@ async function pictureFiles(
   const painting = kept && (await createImageBitmap(new Blob([kept.bytes], { type: kept.mime })));
   const canvas = drawRecordPicture(document.createElement('canvas'), {
     title,
-    head: head[0] ?? '',
+    head: head.when,
     size: pictures.size,
     pictures: [
       { words: 'The photo', draw: pictures.photo },
