@@ -1,4 +1,4 @@
-// `npm run screenshots`: takes the pictures of the manifest (screenshots/) from the built app, after a screen was changed.
+// `npm run screenshots`: takes the pictures of the manifest (icons/screenshots/) from the built app, after a screen was changed.
 import { mkdir } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -8,7 +8,7 @@ import { build, preview } from 'vite';
 import { launchOptions } from '../../tests/support/chromium.mjs';
 
 const top = resolve(dirname(fileURLToPath(import.meta.url)), '..', '..');
-const folder = join(top, 'screenshots');
+const folder = join(top, 'icons', 'screenshots');
 const configFile = join(top, 'app', 'vite.config.ts');
 /** CSS px and how many px of the picture each is. */
 const narrow = { width: 360, height: 720, scale: 1.5 };
@@ -26,7 +26,7 @@ async function walk(page, look) {
   await look('plan');
   await toTheEasel.click();
   const heading = easel.getByRole('heading', { level: 1 });
-  while (!/First wash/.test(await heading.innerText())) {
+  while (!/First wash/.test(await heading.textContent())) {
     await page.waitForTimeout(500); // sooner it would be a wet finger's second tap
     await easel.getByRole('button', { name: /^(Done|Ready to paint)$/ }).click();
   }

@@ -9,14 +9,7 @@ const folder = mkdtempSync(join(tmpdir(), 'firstwash-'));
 afterAll(() => rmSync(folder, { recursive: true }));
 
 test('a build is named by its version and by all it is made of', async () => {
-  for (const name of [
-    'icons',
-    'screenshots',
-    'workers',
-    'manifest.webmanifest',
-    'package-lock.json',
-    '.github',
-  ])
+  for (const name of ['icons', 'workers', 'manifest.webmanifest', 'package-lock.json', '.github'])
     cpSync(join(top, name), join(folder, name), { recursive: true });
   cpSync(join(top, 'app/main.tsx'), join(folder, 'app/main.tsx'));
   const name = await buildName(folder, '1.2.3');
