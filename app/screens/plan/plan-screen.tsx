@@ -25,6 +25,8 @@ interface PlanScreenProps {
   calls: PaintCalls & PictureCalls;
   ownAir: Pick<OwnAirState, 'air' | 'set'>;
   paintingId: string;
+  /** A session of it lies on the easel. */
+  begun?: boolean;
 }
 
 /** The order of work, step by step, each with the sheet as it should look after it. */
@@ -84,7 +86,8 @@ interface ReadyPlanProps extends PlanScreenProps {
   plan: WashPlan;
 }
 
-function ReadyPlan({ calls, ownAir, paintingId, seen, plan, studio }: ReadyPlanProps) {
+function ReadyPlan(props: ReadyPlanProps) {
+  const { calls, ownAir, paintingId, seen, plan, studio, begun } = props;
   const firstWash = plan.steps.findIndex((step) => step.kind === 'wash');
   const inView = useStepInView(plan.steps, Math.max(0, firstWash));
   const view = useSignal<StageView>('sheet');
@@ -149,7 +152,7 @@ function ReadyPlan({ calls, ownAir, paintingId, seen, plan, studio }: ReadyPlanP
           <a class={buttonClass()} href={linkTo(paintingId, 'plan-page')}>
             Plan on one page
           </a>
-          {studio.painting.value?.sessionIds.length ? (
+          {begun || studio.painting.value?.sessionIds.length ? (
             <a class={buttonClass()} href={linkTo(paintingId, 'record')}>
               Record
             </a>
