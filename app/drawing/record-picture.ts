@@ -1,6 +1,7 @@
 import type { PixelSize } from '../core/raster/size.ts';
 import type { Layer } from './layers.ts';
 import { linesOf } from './plan-picture.ts';
+import { paintedCanvas } from './png-file.ts';
 
 interface RecordPicture {
   readonly title: string;
@@ -62,7 +63,9 @@ export function drawRecordPicture(
     const left = edgePx + i * (wide + gapPx);
     context.fillStyle = surround;
     context.fillRect(left, top, wide, high);
-    const drawn = draw instanceof ImageBitmap ? draw : painted(canvas, size, draw);
+    const drawn =
+      draw instanceof ImageBitmap ? draw : paintedCanvas(canvas.ownerDocument, draw, size);
+    if (!drawn) return;
     const scale = Math.min(wide / drawn.width, high / drawn.height);
     const [w, h] = [drawn.width * scale, drawn.height * scale];
     context.drawImage(drawn, left + (wide - w) / 2, top + (high - h) / 2, w, h);
@@ -74,13 +77,5 @@ export function drawRecordPicture(
     context.fillText(text, edgePx, top);
     top += line;
   }
-  return canvas;
-}
-
-function painted(beside: HTMLCanvasElement, size: PixelSize, draw: Layer): HTMLCanvasElement {
-  const canvas = beside.ownerDocument.createElement('canvas');
-  Object.assign(canvas, { width: size.width, height: size.height });
-  const context = canvas.getContext('2d');
-  if (context) draw(context);
   return canvas;
 }

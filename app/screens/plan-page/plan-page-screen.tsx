@@ -9,6 +9,7 @@ import { shrinkSlots } from '../../core/raster/paint-slots.ts';
 import { scaledGrid } from '../../core/raster/paint-squares.ts';
 import { sheetLayer } from '../../drawing/layers.ts';
 import { drawPlanPicture } from '../../drawing/plan-picture.ts';
+import { pngFile } from '../../drawing/png-file.ts';
 import { fileWords } from '../../state/backup/hand-out.ts';
 import type { OpenedReading } from '../../state/painting/opened-reading.ts';
 import type { PictureCalls } from '../../state/painting/screen-calls.ts';
@@ -150,9 +151,5 @@ async function pictureFiles(title: string, plan: WashPlan, stage: StageMap): Pro
     ...{ title, steps, size: stage },
     cautions: planCautions(plan),
   });
-  const png = await new Promise<Blob | null>((settle) => {
-    if (canvas) canvas.toBlob(settle, 'image/png');
-    else settle(null);
-  });
-  return png ? [new File([png], `${fileWords(title)} wash plan.png`, { type: 'image/png' })] : [];
+  return pngFile(canvas, `${fileWords(title)} wash plan`);
 }

@@ -14,6 +14,7 @@ import type { SessionEvent } from '../../core/session/session-event.ts';
 import type { SessionRecord } from '../../core/session/session-record.ts';
 import { measuredHours } from '../../core/words/minutes.ts';
 import { momentInWords } from '../../core/words/moments.ts';
+import { pngFile } from '../../drawing/png-file.ts';
 import { drawRecordPicture } from '../../drawing/record-picture.ts';
 import { fileWords } from '../../state/backup/hand-out.ts';
 import type { PictureCalls } from '../../state/painting/screen-calls.ts';
@@ -252,9 +253,5 @@ async function pictureFiles(
     lines: otherwise.map(({ words }) => words),
   });
   painting?.close();
-  const png = await new Promise<Blob | null>((settle) => {
-    if (canvas) canvas.toBlob(settle, 'image/png');
-    else settle(null);
-  });
-  return png ? [new File([png], `${fileWords(title)} record.png`, { type: 'image/png' })] : [];
+  return pngFile(canvas, `${fileWords(title)} record`);
 }
