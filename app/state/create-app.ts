@@ -141,9 +141,10 @@ export function createApp(store: Store, window: Window & typeof globalThis): App
     ({ takeArrivingFiles }) => takeArrivingFiles({ window, welcome, onPhotos, onCopy }),
     () => undefined, // not on the device yet: the next time
   );
+  const goOn = ({ id, stage }: PaintingCard): void =>
+    router.go({ screen: left[stage], paintingId: id });
   import('./launches.ts').then(
-    ({ takeLaunches }) =>
-      takeLaunches({ window, route: router.route, goOn: () => void goOnLast() }),
+    ({ takeLaunches }) => takeLaunches({ window, router, shelf, goOn }),
     () => undefined, // likewise
   );
   const ownBox = createOwnBox(store, client);
@@ -171,11 +172,6 @@ export function createApp(store: Store, window: Window & typeof globalThis): App
     ownAir,
     createLock: (onNews) => createSessionLock({ ...sessionWindows(window), onNews }),
   });
-  async function goOnLast(): Promise<void> {
-    await shelf.refresh();
-    const last = shelf.last.value;
-    router.replace(last ? { screen: left[last.stage], paintingId: last.id } : { screen: 'start' });
-  }
   effect(() => {
     if (store.trouble.value?.kind !== 'gone') return;
     const needs = { store, studio, easel, ownBox, ownAir };
@@ -237,6 +233,6 @@ export function createApp(store: Store, window: Window & typeof globalThis): App
       const { id } = await makeSmallStudy({ store, ownBox }, painting);
       router.go({ screen: 'plan', paintingId: id });
     },
-    goOn: ({ id, stage }) => router.go({ screen: left[stage], paintingId: id }),
+    goOn,
   };
 }
