@@ -135,7 +135,7 @@ function Kept({ easel, keepsakes, calls, record, desk }: KeptProps) {
             }
           />
         </div>
-        <div>
+        <div class={styles.folds}>
           <PlanFold title="Times">
             <p>{head.air}</p>
             <StepTable steps={record.steps} />
