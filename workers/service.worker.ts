@@ -50,3 +50,13 @@ clientsClaim();
 self.addEventListener('message', (event) => {
   if (event.data?.kind === 'take-over') void self.skipWaiting();
 });
+
+// A notice that the sheet can be looked at leads back to the window that showed it, or to a new one.
+self.addEventListener('notificationclick', (event) => {
+  event.notification.close();
+  event.waitUntil(
+    self.clients
+      .matchAll({ type: 'window', includeUncontrolled: true })
+      .then(([open]) => (open ? open.focus() : self.clients.openWindow(self.registration.scope))),
+  );
+});

@@ -1,5 +1,5 @@
 import { createReadStream, existsSync } from 'node:fs';
-import { cp, readdir } from 'node:fs/promises';
+import { cp } from 'node:fs/promises';
 import { extname, join } from 'node:path';
 import type { Plugin } from 'vite';
 
@@ -21,6 +21,7 @@ const types: Record<string, string> = {
   '.webmanifest': 'application/manifest+json',
   '.png': 'image/png',
   '.svg': 'image/svg+xml',
+  '.jpg': 'image/jpeg',
 };
 
 /**
@@ -34,7 +35,7 @@ export function topFiles(top: string, dist: string): Plugin {
     configureServer(server) {
       server.middlewares.use((request, response, next) => {
         const path = decodeURIComponent((request.url ?? '').split('?')[0] ?? '');
-        const ours = path === '/manifest.webmanifest' || /^\/icons\/[\w.-]+$/.test(path);
+        const ours = path === '/manifest.webmanifest' || /^\/icons(\/[\w.-]+){1,2}$/.test(path);
         const file = join(top, path);
         if (!ours || !existsSync(file)) return next();
         response.setHeader('Content-Type', types[extname(file)] ?? 'application/octet-stream');
@@ -42,8 +43,7 @@ export function topFiles(top: string, dist: string): Plugin {
       });
     },
     async writeBundle() {
-      for (const name of await readdir(join(top, 'icons')))
-        await cp(join(top, 'icons', name), join(dist, 'icons', name));
+      await cp(join(top, 'icons'), join(dist, 'icons'), { recursive: true });
       await cp(join(top, 'manifest.webmanifest'), join(dist, 'manifest.webmanifest'));
     },
   };

@@ -17,9 +17,13 @@ interface PrecacheFile {
   readonly integrity: string;
 }
 
-/** Every file the app needs to start and work without a network: all that was built but the maps. */
+/** Maps, and pictures that only a shop window shows, are no part of the app. */
+const isLeftOut = (file: string, dist: string): boolean =>
+  file.endsWith('.map') || relative(dist, file).startsWith(join('icons', 'screenshots'));
+
+/** Every file the app needs to start and work without a network: all that was built, with few exceptions. */
 async function precacheEntries(dist: string, except: string): Promise<PrecacheFile[]> {
-  const files = (await filesUnder(dist)).filter((f) => !f.endsWith('.map') && f !== except);
+  const files = (await filesUnder(dist)).filter((f) => !isLeftOut(f, dist) && f !== except);
   return Promise.all(
     files.map(async (file) => {
       const content = await readFile(file);

@@ -57,6 +57,15 @@ const WhitesScreen = lazyScreen(() =>
 export function App({ app }: { app: AppState }) {
   // The study comes next, whichever way a picture comes in: fetched ahead, and said when it is missing.
   useEffect(() => void fetchLook().catch(() => undefined), []);
+  useEffect(() => {
+    const { router, studio } = app;
+    const painting = (): string =>
+      'paintingId' in router.route.value ? (studio.painting.value?.title ?? '') : '';
+    void import('../ui/layout/follow-screens.ts').then(
+      ({ followScreens }) => followScreens(document.body, painting),
+      () => undefined, // not on the device yet: the next time
+    );
+  }, [app]);
   return (
     <>
       <Screen app={app} />
@@ -77,10 +86,7 @@ function Screen({ app }: { app: AppState }) {
   useEffect(() => {
     if (shown.current === route) return;
     shown.current = route;
-    const main = document.querySelector('main'); // a screen reader starts on the new screen
-    main?.setAttribute('tabindex', '-1');
-    main?.focus({ preventScroll: true });
-    scrollTo(0, 0); // and the eye at its top
+    scrollTo(0, 0); // the eye starts at the top of a new screen
   }, [route]);
 
   if (route.screen === 'start') return <StartScreen app={app} />;
@@ -112,7 +118,14 @@ function Screen({ app }: { app: AppState }) {
     case 'paints':
       return <PaintsScreen {...paintingProps} ownBox={app.ownBox} calls={app.paintCalls} />;
     case 'plan':
-      return <PlanScreen {...paintingProps} ownAir={app.ownAir} calls={app.paintCalls} />;
+      return (
+        <PlanScreen
+          {...paintingProps}
+          ownAir={app.ownAir}
+          calls={app.paintCalls}
+          begun={easel.desk.value?.paintingId === route.paintingId}
+        />
+      );
     case 'chart':
       return <ChartScreen {...paintingProps} calls={app.paintCalls} />;
     case 'drawing':
@@ -127,6 +140,8 @@ function Screen({ app }: { app: AppState }) {
       return (
         <RecordScreen
           {...{ easel, keepsakes: app.paintNeeds.store, paintingId: route.paintingId }}
+          calls={app.paintCalls}
+          sessionId={route.sessionId}
         />
       );
   }

@@ -18,7 +18,7 @@ import { createShelf, type PaintingCard, type Shelf } from './painting/shelf.ts'
 import { createStudio, type Studio } from './painting/studio.ts';
 import { createOwnBox, type OwnBoxState } from './paints/own-box.ts';
 import { createRouter, type Router } from './router.ts';
-import { createClock, createScreenWatch } from './session/device.ts';
+import { type Clock, createClock, createScreenWatch, type ScreenWatch } from './session/device.ts';
 import { createEasel, type Easel } from './session/easel.ts';
 import type { EaselSenses } from './session/easel-senses.ts';
 import type { QuickLookCalls } from './session/quick-look.ts';
@@ -35,6 +35,8 @@ interface PaintNeeds {
 interface SensesNeeds {
   readonly store: Store;
   readonly easel: Easel;
+  readonly clock: Clock;
+  readonly screenWatch: ScreenWatch;
 }
 
 /** What copies are made and brought back with. */
@@ -139,6 +141,12 @@ export function createApp(store: Store, window: Window & typeof globalThis): App
     ({ takeArrivingFiles }) => takeArrivingFiles({ window, welcome, onPhotos, onCopy }),
     () => undefined, // not on the device yet: the next time
   );
+  const goOn = ({ id, stage }: PaintingCard): void =>
+    router.go({ screen: left[stage], paintingId: id });
+  import('./launches.ts').then(
+    ({ takeLaunches }) => takeLaunches({ window, router, shelf, goOn }),
+    () => undefined, // likewise
+  );
   const ownBox = createOwnBox(store, client);
   const ownAir = createOwnAir(store);
   const studio = createStudio({
@@ -154,11 +162,13 @@ export function createApp(store: Store, window: Window & typeof globalThis): App
       await shelf.refresh();
     },
   });
+  const clock = createClock();
+  const screenWatch = createScreenWatch(window.document, window.navigator);
   const easel = createEasel({
     store,
     client,
-    clock: createClock(),
-    screenWatch: createScreenWatch(window.document, window.navigator),
+    clock,
+    screenWatch,
     ownAir,
     createLock: (onNews) => createSessionLock({ ...sessionWindows(window), onNews }),
   });
@@ -207,7 +217,7 @@ export function createApp(store: Store, window: Window & typeof globalThis): App
       },
     },
     sensesBy(make) {
-      senses ??= make({ store, easel }, window);
+      senses ??= make({ store, easel, clock, screenWatch }, window);
       return senses;
     },
     updates,
@@ -223,6 +233,6 @@ export function createApp(store: Store, window: Window & typeof globalThis): App
       const { id } = await makeSmallStudy({ store, ownBox }, painting);
       router.go({ screen: 'plan', paintingId: id });
     },
-    goOn: ({ id, stage }) => router.go({ screen: left[stage], paintingId: id }),
+    goOn,
   };
 }

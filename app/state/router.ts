@@ -16,6 +16,8 @@ export type Route =
 export interface PaintingRoute {
   readonly screen: PaintingScreen;
   readonly paintingId: string;
+  /** An earlier session, where its record is asked for. */
+  readonly sessionId?: string;
 }
 
 const paintingScreens = [
@@ -45,13 +47,13 @@ const isPaintingScreen = (word: string): word is PaintingScreen =>
 
 /** The route of a location hash; whatever is not known leads to the start. */
 export function routeOf(hash: string): Route {
-  const [place, id, screen] = hash.replace(/^#\/?/, '').split('/');
+  const [place, id, screen, session] = hash.replace(/^#\/?/, '').split('/');
   if (place === 'box' && id && screen === 'measure') return { screen, paintId: id };
   if (place === 'copies' && id) return { screen: 'copies', what: id };
   const plain = plainScreens.find((screen) => screen === place);
   if (plain) return { screen: plain };
   if (place === 'painting' && id && screen && isPaintingScreen(screen))
-    return { screen, paintingId: id };
+    return { screen, paintingId: id, ...(session && { sessionId: session }) };
   return { screen: 'start' };
 }
 
@@ -60,7 +62,8 @@ export function hashOf(route: Route): string {
   if (route.screen === 'measure') return `#/box/${route.paintId}/measure`;
   if (route.screen === 'copies' && route.what !== undefined) return `#/copies/${route.what}`;
   if (!('paintingId' in route)) return `#/${route.screen}`;
-  return `#/painting/${route.paintingId}/${route.screen}`;
+  const { paintingId, screen, sessionId } = route;
+  return `#/painting/${paintingId}/${screen}${sessionId ? `/${sessionId}` : ''}`;
 }
 
 export const linkTo = (paintingId: string, screen: PaintingScreen): string =>

@@ -1,4 +1,4 @@
-// `npm run icons`: renders the PNG icons from icons/icon.svg, after it was changed.
+// `npm run icons`: renders the PNG icons from icons/icon.svg and icons/icon-monochrome.svg, after one was changed.
 import { readFile } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -26,3 +26,9 @@ await render(drawing, 512, 'icon-512.png');
 await render(bleed, 180, 'apple-touch-icon-180.png');
 // The safe zone of a maskable icon is a circle of 80 % of the side (W3C, Web Application Manifest).
 await render(bleed, 512, 'icon-maskable-512.png', 0.78);
+// Only how opaque it is counts (W3C, Web Application Manifest): the system gives it a colour.
+const monochrome = await readFile(join(folder, 'icon-monochrome.svg'));
+await sharp(monochrome, { density: 72 })
+  .resize(512, 512)
+  .png({ compressionLevel: 9 })
+  .toFile(join(folder, 'icon-monochrome-512.png'));

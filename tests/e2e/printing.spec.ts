@@ -2,7 +2,9 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from '@playwright/test';
 import { expect, test } from './support/app-page.ts';
-import { example, toTheEasel, toTheWashes } from './support/walk.ts';
+import { driveClock, easelPlace, mainButton, pressOn } from './support/easel-walk.ts';
+import { smallPhoto } from './support/fixture-file.ts';
+import { easelWith, example, screen, toTheEasel, toTheWashes } from './support/walk.ts';
 
 /** Pages of a PDF as Chromium writes it: its page objects are not compressed (ISO 32000-1, 7.7.3.3). */
 const pageCount = (pdf: Buffer): number =>
@@ -67,6 +69,34 @@ test('the drawing is saved and printed at true size, the plan on one page', asyn
   });
   expect(over.needs).toBeLessThanOrEqual(over.room);
   expect(over.needs).toBeGreaterThan(over.room / 2);
+  expect(over.wide).toBeLessThanOrEqual(0);
+  expect(await printed(page)).toEqual([1, 1]);
+});
+
+test('the record is printed as one page, with what she worked from, planned and painted', async ({
+  page,
+}) => {
+  await driveClock(page);
+  await page.goto('./');
+  await easelWith(page, smallPhoto);
+  for (;;) {
+    const { n, of } = await easelPlace(page);
+    const isLast = n === of && (await mainButton(page).innerText()) === 'Finish';
+    await pressOn(page);
+    if (isLast) break;
+  }
+  await page.locator('main input[type=file]').first().setInputFiles(smallPhoto); // asked for at the end
+  await expect(screen(page, 'easel')).toContainText('It stands in the record.');
+  await page.getByRole('link', { name: 'See the record' }).click();
+  await expect(page.getByRole('img', { name: 'The painting' })).toBeVisible();
+  const sheet = page.getByTestId('record-page');
+  await expect(sheet.locator('canvas, img')).toHaveCount(3);
+  const over = await sheet.evaluate((box) => ({
+    room: box.clientHeight,
+    needs: (box.firstElementChild as HTMLElement).scrollHeight,
+    wide: (box.firstElementChild as HTMLElement).scrollWidth - box.clientWidth,
+  }));
+  expect(over.needs).toBeLessThanOrEqual(over.room);
   expect(over.wide).toBeLessThanOrEqual(0);
   expect(await printed(page)).toEqual([1, 1]);
 });

@@ -4,15 +4,23 @@ import type { PlanEdit } from './plan-edit.ts';
 export type DecisionKind = Decision['kind'];
 export type DecisionOf<K extends DecisionKind> = Extract<Decision, { kind: K }>;
 
+/** Ids of what was taken back; a taking back that was itself taken back takes nothing back any more. */
+export function takenBack(decisions: readonly Decision[]): ReadonlySet<string> {
+  const gone = new Set<string>();
+  for (const { id, undoes } of [...decisions].reverse())
+    if (undoes !== undefined && !gone.has(id)) gone.add(undoes);
+  return gone;
+}
+
 /** The decisions of some kinds that were not taken back, oldest first. */
 export function standingDecisions<K extends DecisionKind>(
   decisions: readonly Decision[],
   ...kinds: readonly K[]
 ): DecisionOf<K>[] {
-  const undone = new Set(decisions.map((decision) => decision.undoes));
+  const gone = takenBack(decisions);
   return decisions.filter(
     (decision): decision is DecisionOf<K> =>
-      (kinds as readonly DecisionKind[]).includes(decision.kind) && !undone.has(decision.id),
+      (kinds as readonly DecisionKind[]).includes(decision.kind) && !gone.has(decision.id),
   );
 }
 

@@ -37,3 +37,13 @@ export const wetnessSign: Record<Wetness, string> = {
   'almost dry': 'pale, a little cool',
   'bone dry': 'looks like untouched paper, flat, no coolness on the back of the hand',
 };
+
+/** The same as one says it in passing. */
+export const wetnessShort: Record<Wetness, string> = {
+  flooded: 'standing in water',
+  shiny: 'shiny',
+  satin: 'losing its shine',
+  damp: 'dull and cool',
+  'almost dry': 'almost dry',
+  'bone dry': 'bone dry',
+};

@@ -74,14 +74,33 @@ export interface Cue {
 const mostReminders = 3;
 const shortestGapMs = minuteMs;
 
+const gapOf = (lowMs: number, highMs: number): number =>
+  Math.max(shortestGapMs, (highMs - lowMs) / 2);
+
 /**
  * How often a timer of [low, high] has called: 0 before its low end, 1 at it, then once more after
  * each half of its range (own).
  */
 export function timesCalled(lowMs: number, highMs: number, atMs: number): number {
   if (atMs < lowMs) return 0;
-  const gap = Math.max(shortestGapMs, (highMs - lowMs) / 2);
-  return 1 + Math.min(mostReminders, Math.floor((atMs - lowMs) / gap));
+  return 1 + Math.min(mostReminders, Math.floor((atMs - lowMs) / gapOf(lowMs, highMs)));
+}
+
+/** A call still to come: in so many ms from now, so loud. */
+export interface NextCall {
+  readonly inMs: number;
+  readonly louder: Cue['louder'];
+}
+
+/** The next call of a wash that dries, by time of the session; null once it has called often enough. */
+export function nextCall(
+  { endsLowMs, endsHighMs }: Pick<DryingClock, 'endsLowMs' | 'endsHighMs'>,
+  atMs: number,
+): NextCall | null {
+  const called = timesCalled(endsLowMs, endsHighMs, atMs);
+  if (called > mostReminders) return null;
+  const louder = called as Cue['louder'];
+  return { inMs: endsLowMs + called * gapOf(endsLowMs, endsHighMs) - atMs, louder };
 }
 
 const dryWords = `Look at the sheet. Bone dry ${wetnessSign['bone dry']}.`;

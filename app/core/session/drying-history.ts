@@ -37,6 +37,12 @@ export interface DryingHistory {
 
 const beganAt = ({ events }: PastSession): number => events[0]?.wallMs ?? 0;
 
+/** Sessions that began before the one whose first line this is; all of them before it has one. */
+export const beganBefore =
+  (first: SessionEvent | undefined) =>
+  ({ events }: PastSession): boolean =>
+    !first || (events[0]?.wallMs ?? Number.POSITIVE_INFINITY) < first.wallMs;
+
 /** All sessions in the order they began, each with what those before it had taught. */
 export function dryingHistory(
   sessions: readonly PastSession[],
@@ -83,9 +89,3 @@ function rowsOf(session: PastSession, state: SessionState): HistoryRow[] {
 const titleOf = ({ title, key }: PastSession['steps'][number]): string => title ?? key;
 
 const since = (clock: DryingClock, atMs: number): number => (atMs - clock.startedMs) / minuteMs;
-
-/** Sessions that began before the one whose first line this is; all of them before it has one. */
-export const beganBefore =
-  (first: SessionEvent | undefined) =>
-  ({ events }: PastSession): boolean =>
-    !first || (events[0]?.wallMs ?? Number.POSITIVE_INFINITY) < first.wallMs;

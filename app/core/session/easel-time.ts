@@ -1,4 +1,5 @@
 import { type DryingModel, modelRange } from '../drying/estimate-drying.ts';
+import { geometricMiddle } from '../drying/learn-pace.ts';
 import { minuteMs } from '../limits.ts';
 import { type DryingClock, openMinutes, type TimedStep } from './drying-clock.ts';
 import { elapsedMs, type Moment } from './session-event.ts';
@@ -43,16 +44,23 @@ export interface TimeLeft {
   readonly overMs: number;
 }
 
+/** Of a wash that dries: also until it is likely to be dry. */
+export interface DryingLeft extends TimeLeft {
+  readonly likelyMs: number;
+}
+
 export interface EaselTime {
   /** Time of the session now. */
   readonly atMs: number;
+  /** The clock on the wall now, ms since 1970. */
+  readonly wallMs: number;
   /** Time painted at the step that stands, pauses left out. */
   readonly paintingMs: number;
   /** Until the planned painting time of the step is used up. */
   readonly painting: TimeLeft;
   /** Until the shine goes and until bone dry, of `state.timer`; null when nothing is wet. */
   readonly shine: TimeLeft | null;
-  readonly drying: TimeLeft | null;
+  readonly drying: DryingLeft | null;
   /** While the edge of the stroke that is down can be softened; null without one. */
   readonly open: TimeLeft | null;
 }
@@ -89,11 +97,21 @@ export function easelTime(
   const [low, high] = step?.paintMinutes ?? [0, 0];
   return {
     atMs,
+    wallMs: moment.wallMs,
     paintingMs,
     painting: timeLeft(low * minuteMs, high * minuteMs, paintingMs),
     shine: shineLeft(timer, atMs),
-    drying: timer && timeLeft(timer.endsLowMs, timer.endsHighMs, atMs),
+    drying: timer && dryingLeft(timer, atMs),
     open: openLeft(state, atMs, dryingModel),
+  };
+}
+
+/** Likely is the middle of the range, as ratios go: drying times scatter by factors. */
+function dryingLeft({ startedMs, endsLowMs, endsHighMs }: DryingClock, atMs: number): DryingLeft {
+  const likelyMs = startedMs + geometricMiddle([endsLowMs - startedMs, endsHighMs - startedMs]);
+  return {
+    ...timeLeft(endsLowMs, endsHighMs, atMs),
+    likelyMs: Math.max(0, likelyMs - atMs),
   };
 }
 

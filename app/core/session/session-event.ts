@@ -151,9 +151,10 @@ export function clockSetBackMs(from: Moment, to: Moment): number {
 
 /** The log without what she took back. The lines stay in the log; they only count no more. */
 export function standingEvents(events: readonly SessionEvent[]): readonly SessionEvent[] {
-  const gone = new Set(
-    events.flatMap(({ what }) => (what.kind === 'taken-back' ? what.events : [])),
-  );
+  const gone = new Set<string>();
+  // One that was itself taken back takes nothing back any more.
+  for (const { id, what } of [...events].reverse())
+    if (what.kind === 'taken-back' && !gone.has(id)) for (const each of what.events) gone.add(each);
   return gone.size > 0 ? events.filter(({ id }) => !gone.has(id)) : events;
 }
 
@@ -180,6 +181,21 @@ export interface LastAct {
   readonly events: readonly string[];
   readonly words: string;
 }
+
+/** The tap that was taken back last, as long as she has done nothing since; `events` is to be taken back in its turn. */
+export function lastTakenBack(log: readonly SessionEvent[]): LastAct | null {
+  const last = standingEvents(log).findLast(
+    ({ what }) => what.kind in actWords || isAboutActs(log, what),
+  );
+  if (last?.what.kind !== 'taken-back') return null;
+  const { events } = last.what;
+  const told = lastAct(log.filter(({ id }) => events.includes(id)));
+  return told && { events: [last.id], words: told.words };
+}
+
+const isAboutActs = (log: readonly SessionEvent[], what: EventBody): boolean =>
+  what.kind === 'taken-back' &&
+  log.some((event) => event.what.kind in actWords && what.events.includes(event.id));
 
 /** The last tap that can be taken back; null where there is none. */
 export function lastAct(log: readonly SessionEvent[]): LastAct | null {

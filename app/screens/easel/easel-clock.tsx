@@ -1,21 +1,14 @@
+import { useSignal } from '@preact/signals';
 import { boneDrySign } from '../../core/drying/wetness.ts';
 import { minuteMs } from '../../core/limits.ts';
 import type { Step } from '../../core/plan/plan.ts';
-import { isTimed, type TimeLeft } from '../../core/session/easel-time.ts';
+import { type DryingLeft, isTimed, type TimeLeft } from '../../core/session/easel-time.ts';
+import { clockFace, timeOver, waitWords } from '../../core/session/wait-words.ts';
 import { minutesInWords } from '../../core/words/minutes.ts';
 import type { Easel } from '../../state/session/easel.ts';
 import styles from './easel-clock.module.css';
 
-/** Past two days, and past two hours, nobody counts the minutes. */
-export function timeOver(ms: number): string {
-  const minutes = Math.floor(ms / minuteMs);
-  const hours = Math.floor(minutes / 60);
-  if (hours >= 48) return `over by ${Math.floor(hours / 24)} days`;
-  if (hours >= 2) return `over by ${hours} h`;
-  return minutes < 1 ? 'just over' : `over by ${minutes} min`;
-}
-
-/** What is waited for, the time to the earliest look, and how long it may take at the most. */
+/** What is waited for, one figure in the lead, and when to look. */
 export function EaselClock({ easel, step }: { easel: Easel; step: Step }) {
   const { phase, weather } = easel.session.value;
   const time = easel.time.value;
@@ -25,7 +18,7 @@ export function EaselClock({ easel, step }: { easel: Easel; step: Step }) {
   if (time.drying && step.kind === 'dry')
     return (
       <>
-        <Face name="Look again in" left={time.drying} sign={boneDrySign(weather)} />
+        <WaitFace left={time.drying} wallMs={time.wallMs} sign={boneDrySign(weather)} />
         {time.shine && time.shine.highMs > 0 && <p class={styles.sign}>{shineWords(time.shine)}</p>}
       </>
     );
@@ -36,7 +29,44 @@ export function EaselClock({ easel, step }: { easel: Easel; step: Step }) {
 
 function shineWords({ lowMs, highMs }: TimeLeft): string {
   const [low, high] = [Math.floor(lowMs / minuteMs), Math.ceil(highMs / minuteMs)];
-  return `The shine goes ${low ? `in ${low}–${high}` : `within ${high}`} min; then leave it alone.`;
+  return `Shine gone ${low ? `in ${low}–${high}` : `within ${high}`} min; then leave it.`;
+}
+
+interface WaitFaceProps {
+  left: DryingLeft;
+  /** The clock on the wall now. */
+  wallMs: number;
+  sign: string;
+}
+
+/** A wait is told by one figure; a touch on it shows from when to when, and the sign of bone dry once more. */
+function WaitFace({ left, wallMs, sign }: WaitFaceProps) {
+  const whole = useSignal(false);
+  const { name, lead, look, range } = waitWords(left, wallMs);
+  return (
+    <div class={styles.face} role="timer" aria-label="Drying" data-testid="clock">
+      <span class="quiet">{name}</span>
+      <button
+        type="button"
+        class={styles.lead}
+        aria-expanded={whole.value}
+        onClick={() => {
+          whole.value = !whole.value;
+        }}
+      >
+        {lead}
+      </button>
+      {whole.value && (
+        <>
+          <span class={styles.range} data-testid="clock-range">
+            {range}
+          </span>
+          <span class={styles.sign}>{sign}</span>
+        </>
+      )}
+      <strong class={styles.sign}>{look}</strong>
+    </div>
+  );
 }
 
 interface FaceProps {
@@ -87,16 +117,4 @@ export function OpenTime({ easel }: { easel: Easel }) {
         : 'This edge has set: leave it until it is bone dry.'}
     </p>
   );
-}
-
-const pad = (n: number): string => String(n).padStart(2, '0');
-
-/** '7:30', '1:17:00': milliseconds as a clock shows them, rounded up to the second. */
-export function clockFace(ms: number): string {
-  const seconds = Math.ceil(ms / 1000);
-  const hours = Math.floor(seconds / 3600);
-  const minutes = Math.floor(seconds / 60) % 60;
-  return hours
-    ? `${hours}:${pad(minutes)}:${pad(seconds % 60)}`
-    : `${minutes}:${pad(seconds % 60)}`;
 }

@@ -1,30 +1,33 @@
 import { useSignal } from '@preact/signals';
-import { useLayoutEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect, useMemo, useRef } from 'preact/hooks';
 import { markOfStep, ownMarks } from '../../core/plan/details/place-marks.ts';
 import { familyNameIn } from '../../core/plan/family-name-in.ts';
 import type { Step } from '../../core/plan/plan.ts';
+import { explainTags, washPlaces } from '../../core/plan/runs/wash-places.ts';
 import { cautionsDue, choosePrompt } from '../../core/session/choose-cue.ts';
-import { findMeanwhile } from '../../core/session/meanwhile.ts';
 import type { PaintCalls, ScrapCalls } from '../../state/painting/screen-calls.ts';
 import type { OwnBoxState } from '../../state/paints/own-box.ts';
 import type { Desk } from '../../state/session/desk.ts';
 import type { Easel } from '../../state/session/easel.ts';
 import type { EaselSenses } from '../../state/session/easel-senses.ts';
+import type { Keepsakes } from '../../state/session/keepsakes.ts';
 import { Button } from '../../ui/controls/button.tsx';
 import { ValueScale } from '../../ui/controls/value-scale.tsx';
 import { Cautions, PaintCautions } from '../../ui/mixes/cautions.tsx';
 import { amountsFor, PuddleList } from '../../ui/mixes/puddle-list.tsx';
 import { PuddleRow } from '../../ui/mixes/puddle-row.tsx';
 import { Consequence, LayOutList, ToolLine, TouchList } from '../../ui/mixes/step-parts.tsx';
-import { PressButton } from '../../ui/pointer/press-button.tsx';
+import { AddPhoto } from '../record/add-keepsake.tsx';
 import { EaselClock, OpenTime } from './easel-clock.tsx';
 import styles from './easel-panel.module.css';
 import { ScrapCompare } from './scrap-compare.tsx';
 import type { EaselViewState } from './use-easel-view.ts';
+import { MeanwhileList, ReachPanel } from './wait-panel.tsx';
 
 interface EaselPanelProps {
   easel: Easel;
   senses: EaselSenses;
+  keepsakes: Keepsakes;
   calls: PaintCalls & ScrapCalls;
   ownBox: OwnBoxState;
   desk: Desk;
@@ -34,7 +37,7 @@ interface EaselPanelProps {
 
 /** The sentence first, then the clock, how it is done, the puddles, and what to watch. */
 export function EaselPanel(props: EaselPanelProps) {
-  const { easel, senses, calls, ownBox, desk, step, view } = props;
+  const { easel, senses, keepsakes, calls, ownBox, desk, step, view } = props;
   const { plan, seen } = desk;
   const { phase, stepIndex, weather } = easel.session.value;
   const finished = phase === 'finished';
@@ -51,6 +54,12 @@ export function EaselPanel(props: EaselPanelProps) {
     <div ref={top} class={styles.panel}>
       {easel.problem.value && <p role="alert">{easel.problem.value}</p>}
       <EaselPrompt easel={easel} step={step} />
+      {finished && (
+        <>
+          <p>Photograph your painting: in the record it stands beside the photo and the plan.</p>
+          <AddPhoto {...{ easel, keepsakes, sessionId: desk.sessionId }} />
+        </>
+      )}
       {!finished && <Cautions said={cautionsDue(plan.steps, stepIndex, weather)} />}
       {!finished && step.kind !== 'puddles' && (
         <PuddleRow
@@ -58,6 +67,9 @@ export function EaselPanel(props: EaselPanelProps) {
           marks={ownMarks(step)}
           familyName={familyNameIn(plan, seen.reading)}
         />
+      )}
+      {view.shown.value === 'where' && !finished && (
+        <TagWords easel={easel} desk={desk} step={step} />
       )}
       {!finished && step.kind === 'puddles' && (
         <ScrapCompare {...{ easel, ownBox, calls, desk, step }} />
@@ -68,8 +80,12 @@ export function EaselPanel(props: EaselPanelProps) {
             <EaselClock easel={easel} step={step} />
             <OpenTime easel={easel} />
           </div>
-          {(painting || phase === 'drying') && <SoundOffer senses={senses} />}
+          {painting && <SoundOffer senses={senses} />}
         </div>
+      )}
+      {phase === 'drying' && <ReachPanel easel={easel} senses={senses} />}
+      {phase === 'drying' && (
+        <MeanwhileList easel={easel} desk={desk} onEdges={() => view.look('edges')} />
       )}
       {!finished && step.kind === 'puddles' && <PaintCautions plan={plan} />}
       {!finished &&
@@ -104,9 +120,6 @@ export function EaselPanel(props: EaselPanelProps) {
       )}
       {step.watch && <p>{step.watch}</p>}
       {painting && <ToolLine step={step} />}
-      {phase === 'drying' && (
-        <MeanwhileList easel={easel} desk={desk} onEdges={() => view.look('edges')} />
-      )}
       <ValueScale
         bands={seen.reading.bands}
         done={easel.bandsDone.value}
@@ -122,7 +135,7 @@ export function EaselPanel(props: EaselPanelProps) {
   );
 }
 
-const ends = 'Finished. What you did, and how long it took, stands in the record.';
+const ends = 'Finished. Everything you did is in the record.';
 
 /**
  * What to act on, two lines of it where there is little room and all of it after a touch; it follows the clock by
@@ -150,50 +163,27 @@ function EaselPrompt({ easel, step }: { easel: Easel; step: Step }) {
   );
 }
 
+/** What the tags on the picture mean: said at the first wash of a session, and not again. */
+function TagWords({ easel, desk, step }: { easel: Easel; desk: Desk; step: Step }) {
+  const { plan, seen } = desk;
+  const { doneKeys } = easel.session.value;
+  const said = plan.steps.some(({ kind, key }) => kind === 'wash' && doneKeys.includes(key));
+  const words = useMemo(() => {
+    if (said || step.kind !== 'wash') return '';
+    const { slots, raster, squares } = seen.reading;
+    const shown = { slots, raster, slotMap: seen.slotMap, ...(squares && { squares }) };
+    return explainTags(washPlaces(step, plan, shown));
+  }, [said, step, plan, seen]);
+  return words ? (
+    <p class="quiet" data-testid="tag-words">
+      On the picture: {words}
+    </p>
+  ) : null;
+}
+
 /** After a reload the browser wants a tap before the clock can be heard again. */
 function SoundOffer({ senses }: { senses: EaselSenses }) {
   return senses.sound.value === 'tap' ? (
     <Button onClick={senses.touched}>Tap for sound</Button>
   ) : null;
-}
-
-interface MeanwhileListProps {
-  easel: Easel;
-  desk: Desk;
-  /** Shows the edges over the picture. */
-  onEdges: () => void;
-}
-
-/** What can be done while the sheet dries: elsewhere on it, at the palette, with the eyes. */
-export function MeanwhileList({ easel, desk, onEdges }: MeanwhileListProps) {
-  const { steps } = desk.plan;
-  const { elsewhere, mixFor } = findMeanwhile(
-    steps,
-    desk.seen.reading.borders,
-    easel.session.value,
-  );
-  const titleOf = (key: string): string => steps.find((step) => step.key === key)?.title ?? '';
-  return (
-    <section class={styles.list} aria-label="While it dries" data-testid="meanwhile">
-      <h2 class={styles.name}>While it dries</h2>
-      <ul class={styles.items}>
-        {elsewhere.slice(0, 3).map((key) => (
-          <li key={key}>
-            <PressButton
-              onAct={() => easel.tell({ kind: 'step-begun', key, aside: true })}
-            >{`Paint elsewhere: ${titleOf(key)}`}</PressButton>
-          </li>
-        ))}
-        {elsewhere.length === 0 && (
-          <li>Nothing else can be painted: all that is left touches the wet.</li>
-        )}
-        {mixFor !== null && <li>Mix the puddles for: {titleOf(mixFor)}.</li>}
-        <li>
-          <button type="button" class={styles.look} onClick={onEdges}>
-            Look at the edges to come
-          </button>
-        </li>
-      </ul>
-    </section>
-  );
 }

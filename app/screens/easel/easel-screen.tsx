@@ -20,6 +20,7 @@ import { EaselPanel } from './easel-panel.tsx';
 import { EaselPicture, EaselViews } from './easel-picture.tsx';
 import styles from './easel-screen.module.css';
 import { MorePanels, MoreSheet } from './more-panels.tsx';
+import { RestingFace } from './resting-face.tsx';
 import { useEaselKeys } from './use-easel-keys.ts';
 import { useEaselView } from './use-easel-view.ts';
 
@@ -90,7 +91,7 @@ export function EaselScreen(props: EaselScreenProps) {
         waits={easel.session.value.phase === 'drying'}
         top={<EaselTop easel={easel} paintingId={paintingId} step={step} steps={steps} />}
         picture={<EaselPicture desk={desk} title={step.title} view={view} />}
-        panel={<EaselPanel {...{ easel, senses, calls, ownBox, desk, step, view }} />}
+        panel={<EaselPanel {...{ easel, senses, keepsakes, calls, ownBox, desk, step, view }} />}
         views={<EaselViews view={view} step={step} />}
         actions={
           <EaselActions
@@ -112,9 +113,18 @@ export function EaselScreen(props: EaselScreenProps) {
           <MorePanels {...{ easel, senses, keepsakes, calls, view }} />
         </MoreSheet>
       )}
+      {senses.resting.value && <RestingFace easel={easel} senses={senses} />}
+      <Told senses={senses} />
     </PressPlace.Provider>
   );
 }
+
+/** For a screen reader: the end of a wait, once, when she is not in the middle of something else. */
+const Told = ({ senses }: { senses: EaselSenses }) => (
+  <p class="spoken" role="status" data-testid="told">
+    {senses.told.value}
+  </p>
+);
 
 interface EaselFrameProps {
   /** Width of the picture over its height. */

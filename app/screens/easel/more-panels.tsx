@@ -1,5 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
+import { lastTakenBack } from '../../core/session/session-event.ts';
 import { linkTo } from '../../state/router.ts';
 import type { Easel } from '../../state/session/easel.ts';
 import type { EaselSenses } from '../../state/session/easel-senses.ts';
@@ -80,13 +81,25 @@ export function MoreSheet({ onClose, children }: MoreSheetProps) {
   );
 }
 
-/** The last tap undone, whatever it was; once more for the one before it. */
+/** The last tap undone, whatever it was; once more for the one before it; and done again. */
 function TakeBackPanel({ easel }: { easel: Easel }) {
   const act = easel.lastAct.value;
+  const undone = lastTakenBack(easel.log.value);
   return (
-    <Button large wide disabled={!act} onClick={easel.takeBack}>
-      {act ? `Take back ‘${act.words}’` : 'Nothing to take back'}
-    </Button>
+    <div class={styles.undo}>
+      <Button large wide disabled={!act} onClick={easel.takeBack}>
+        {act ? `Take back ‘${act.words}’` : 'Nothing to take back'}
+      </Button>
+      {undone && (
+        <Button
+          large
+          wide
+          onClick={() => easel.tell({ kind: 'taken-back', events: undone.events })}
+        >
+          Redo ‘{undone.words}’
+        </Button>
+      )}
+    </div>
   );
 }
 

@@ -4,10 +4,10 @@ import { usualWaterGrams, type WaterKind } from '../../core/drying/water.ts';
 import { waterKindOf } from '../../core/plan/water-kind.ts';
 import { pacesOf } from '../../core/session/drying-clock.ts';
 import type { Practising } from '../../core/session/session-event.ts';
+import { clockFace } from '../../core/session/wait-words.ts';
 import { practiceLeftMs } from '../../core/session/watch-paper.ts';
 import type { Easel } from '../../state/session/easel.ts';
 import { Button } from '../../ui/controls/button.tsx';
-import { clockFace } from './easel-clock.tsx';
 import { Fold } from './fold.tsx';
 import styles from './more-panels.module.css';
 

@@ -1,7 +1,5 @@
 import '../../styles/print-only.css';
-import { useSignal } from '@preact/signals';
-import type { RefObject } from 'preact';
-import { useLayoutEffect, useMemo, useRef } from 'preact/hooks';
+import { useMemo, useRef } from 'preact/hooks';
 import type { Painting } from '../../core/decisions/painting.ts';
 import { planRows } from '../../core/plan/evening/evening-times.ts';
 import type { WashPlan } from '../../core/plan/plan.ts';
@@ -11,6 +9,7 @@ import { shrinkSlots } from '../../core/raster/paint-slots.ts';
 import { scaledGrid } from '../../core/raster/paint-squares.ts';
 import { sheetLayer } from '../../drawing/layers.ts';
 import { drawPlanPicture } from '../../drawing/plan-picture.ts';
+import { pngFile } from '../../drawing/png-file.ts';
 import { fileWords } from '../../state/backup/hand-out.ts';
 import type { OpenedReading } from '../../state/painting/opened-reading.ts';
 import type { PictureCalls } from '../../state/painting/screen-calls.ts';
@@ -19,6 +18,7 @@ import { linkTo } from '../../state/router.ts';
 import { Button } from '../../ui/controls/button.tsx';
 import { HandOutButtons } from '../../ui/controls/hand-out-buttons.tsx';
 import { ScreenLayout, TopBar } from '../../ui/layout/screen-layout.tsx';
+import { useFittingType } from '../../ui/layout/use-fitting-type.ts';
 import { Waiting } from '../../ui/layout/waiting.tsx';
 import { studyEdges, useSoft } from '../../ui/picture/use-soft.ts';
 import styles from './plan-page-screen.module.css';
@@ -151,31 +151,5 @@ async function pictureFiles(title: string, plan: WashPlan, stage: StageMap): Pro
     ...{ title, steps, size: stage },
     cautions: planCautions(plan),
   });
-  const png = await new Promise<Blob | null>((settle) => {
-    if (canvas) canvas.toBlob(settle, 'image/png');
-    else settle(null);
-  });
-  return png ? [new File([png], `${fileWords(title)} wash plan.png`, { type: 'image/png' })] : [];
-}
-
-const smallest = 0.4;
-const step = 0.97;
-/** Some of the page is left free: another printer's letters may run a little wider. */
-const fill = 0.97;
-
-/** Size of type, 1 at most, at which the content of a page is no higher than the page. */
-function useFittingType(page: RefObject<HTMLElement | null>, dependency: unknown): number {
-  const type = useSignal(1);
-  useLayoutEffect(() => {
-    const content = page.current?.firstElementChild;
-    if (!page.current || !(content instanceof HTMLElement)) return;
-    const room = page.current.clientHeight * fill;
-    let size = 1;
-    for (; size > smallest; size *= step) {
-      content.style.setProperty('--type', String(size));
-      if (content.scrollHeight <= room) break;
-    }
-    type.value = size;
-  }, [dependency]);
-  return type.value;
+  return pngFile(canvas, `${fileWords(title)} wash plan`);
 }

@@ -1,5 +1,5 @@
 import type { PlanEdit } from '../../core/decisions/plan-edit.ts';
-import { lastDecision, standingPlanEdits } from '../../core/decisions/standing-decisions.ts';
+import { standingPlanEdits } from '../../core/decisions/standing-decisions.ts';
 import {
   canBeSplit,
   movedEarlier,
@@ -13,6 +13,7 @@ import type { Reading } from '../../core/reading/reading.ts';
 import type { Studio } from '../../state/painting/studio.ts';
 import { Button } from '../../ui/controls/button.tsx';
 import { ChoiceRow } from '../../ui/controls/choice-row.tsx';
+import { UndoButtons } from '../../ui/controls/undo-buttons.tsx';
 import { WorkLine } from '../../ui/layout/waiting.tsx';
 import { Consequence } from '../../ui/mixes/step-parts.tsx';
 import { ChangeAdd, ChangeMixes } from './change-mixes.tsx';
@@ -131,17 +132,15 @@ interface ChangesSoFarProps {
 /** Taking changes back, and the steps that are left out. */
 function ChangesSoFar({ studio, plan }: ChangesSoFarProps) {
   const decisions = studio.painting.value?.decisions ?? [];
-  const last = lastDecision(decisions, 'plan-edit');
   const { length } = standingPlanEdits(decisions);
   return (
     <>
       <div class={styles.actions}>
-        <Button
-          disabled={!last}
-          onClick={() => last && void studio.decide({ kind: 'undo', undoes: last.id })}
-        >
-          Undo
-        </Button>
+        <UndoButtons
+          decisions={decisions}
+          kinds={['plan-edit']}
+          onDecide={(decision) => void studio.decide(decision)}
+        />
         <Button
           disabled={length === 0}
           onClick={() => void studio.decide({ kind: 'plan-edit', edit: null })}

@@ -1,6 +1,8 @@
 import { useSignal } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
 import { isOfReach, type Step, type WashPlan } from '../../core/plan/plan.ts';
+import { paintedCanvas, pngFile } from '../../drawing/png-file.ts';
+import { fileWords } from '../../state/backup/hand-out.ts';
 import type { OwnAirState } from '../../state/own-air.ts';
 import type { OpenedReading } from '../../state/painting/opened-reading.ts';
 import type { PaintCalls, PictureCalls } from '../../state/painting/screen-calls.ts';
@@ -8,6 +10,7 @@ import type { Studio } from '../../state/painting/studio.ts';
 import { linkTo } from '../../state/router.ts';
 import { Button, buttonClass } from '../../ui/controls/button.tsx';
 import { ChoiceRow } from '../../ui/controls/choice-row.tsx';
+import { HandOutButtons } from '../../ui/controls/hand-out-buttons.tsx';
 import { ScreenLayout, TopBar } from '../../ui/layout/screen-layout.tsx';
 import { Waiting } from '../../ui/layout/waiting.tsx';
 import { pictureLayers } from '../../ui/picture/picture-layers.ts';
@@ -25,6 +28,8 @@ interface PlanScreenProps {
   calls: PaintCalls & PictureCalls;
   ownAir: Pick<OwnAirState, 'air' | 'set'>;
   paintingId: string;
+  /** A session of it lies on the easel. */
+  begun?: boolean;
 }
 
 /** The order of work, step by step, each with the sheet as it should look after it. */
@@ -84,7 +89,8 @@ interface ReadyPlanProps extends PlanScreenProps {
   plan: WashPlan;
 }
 
-function ReadyPlan({ calls, ownAir, paintingId, seen, plan, studio }: ReadyPlanProps) {
+function ReadyPlan(props: ReadyPlanProps) {
+  const { calls, ownAir, paintingId, seen, plan, studio, begun } = props;
   const firstWash = plan.steps.findIndex((step) => step.kind === 'wash');
   const inView = useStepInView(plan.steps, Math.max(0, firstWash));
   const view = useSignal<StageView>('sheet');
@@ -149,6 +155,20 @@ function ReadyPlan({ calls, ownAir, paintingId, seen, plan, studio }: ReadyPlanP
           <a class={buttonClass()} href={linkTo(paintingId, 'plan-page')}>
             Plan on one page
           </a>
+          <HandOutButtons
+            what="this picture"
+            make={() => {
+              const layer = layers[view.value];
+              const words = fileWords(studio.painting.value?.title || 'Painting');
+              const canvas = layer && paintedCanvas(document, layer, seen.reading.raster);
+              return pngFile(canvas ?? null, `${words} ${step.n} ${view.value}`);
+            }}
+          />
+          {begun || studio.painting.value?.sessionIds.length ? (
+            <a class={buttonClass()} href={linkTo(paintingId, 'record')}>
+              Record
+            </a>
+          ) : null}
         </div>
       }
       actions={

@@ -3,6 +3,7 @@ import {
   comparedSheets,
   measuresInWords,
 } from '../../core/session/compared-sheets.ts';
+import { momentInWords } from '../../core/words/moments.ts';
 import { linkTo } from '../../state/router.ts';
 import { lookAgainAt } from '../../state/session/compare-draft.ts';
 import type { Easel } from '../../state/session/easel.ts';
@@ -61,13 +62,10 @@ interface StripPhotoProps {
 
 function StripPhoto({ note, title, words, keepsakes, onLook, to }: StripPhotoProps) {
   const { address, gone } = usePhotoAddress(keepsakes, note.photoId);
-  const day = new Date(note.at).toLocaleString(undefined, {
-    dateStyle: 'medium',
-    timeStyle: 'short',
-  });
+  const day = momentInWords(note.at);
   return (
     <li class={styles.item}>
-      {gone ? (
+      {gone.value ? (
         <p>This photo could not be opened.</p>
       ) : (
         <a
@@ -76,7 +74,7 @@ function StripPhoto({ note, title, words, keepsakes, onLook, to }: StripPhotoPro
           onClick={onLook}
           aria-label={`Look at it again: ${title}, ${day}`}
         >
-          {address && <img src={address} alt="" loading="lazy" decoding="async" />}
+          {address.value && <img src={address.value} alt="" loading="lazy" decoding="async" />}
         </a>
       )}
       <h3>{title}</h3>

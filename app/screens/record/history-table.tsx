@@ -2,13 +2,14 @@ import type { Range } from '../../core/colour/lab.ts';
 import type { HistoryRow } from '../../core/session/drying-history.ts';
 import type { StepRecord } from '../../core/session/session-record.ts';
 import { measuredMinutes, minutesInWords } from '../../core/words/minutes.ts';
+import { dayInWords } from '../../core/words/moments.ts';
 import styles from './record-screen.module.css';
 
 const shown = 12;
 
 const clockWords = { shine: 'shine gone', dry: 'bone dry' } as const;
 
-/** Reckoned and real drying times of all sessions, the latest first: a bar for the range, a mark for the real time. */
+/** Expected and actual drying times of all sessions, the latest first: a bar for the range, a mark for the real time. */
 export function HistoryTable({ rows }: { rows: readonly HistoryRow[] }) {
   if (rows.length === 0) return null;
   const within = rows.filter(
@@ -16,16 +17,17 @@ export function HistoryTable({ rows }: { rows: readonly HistoryRow[] }) {
   ).length;
   return (
     <section class="stack">
-      <h2 class={styles.heading}>Reckoned and real, all paintings</h2>
       <p>
-        {within} of {rows.length} lay in the range that was said.
+        {within === rows.length
+          ? `All ${rows.length} dried within the expected time.`
+          : `${within} of ${rows.length} dried within the expected time.`}
       </p>
       <table class={styles.table}>
         <thead>
           <tr>
             <th scope="col">Wash</th>
-            <th scope="col">Reckoned</th>
-            <th scope="col">Real</th>
+            <th scope="col">Expected</th>
+            <th scope="col">Actual</th>
           </tr>
         </thead>
         <tbody>
@@ -37,12 +39,10 @@ export function HistoryTable({ rows }: { rows: readonly HistoryRow[] }) {
                 <th scope="row">
                   {title}, {clockWords[clock]}
                   <br />
-                  <small>
-                    {new Date(startedAt).toLocaleDateString(undefined, { dateStyle: 'medium' })}
-                  </small>
+                  <small>{dayInWords(startedAt)}</small>
                 </th>
-                <td data-name="Reckoned">{minutesInWords(reckoned)}</td>
-                <td data-name="Real">
+                <td data-name="Expected">{minutesInWords(reckoned)}</td>
+                <td data-name="Actual">
                   {measuredMinutes(real)}
                   <HistoryBar reckoned={reckoned} real={real} />
                 </td>
@@ -74,7 +74,7 @@ function HistoryBar({ reckoned, real }: { reckoned: Range; real: number }) {
 }
 
 const saidMinutes = (minutes: number | null): string =>
-  minutes === null ? 'not told' : measuredMinutes(minutes);
+  minutes === null ? 'not noted' : measuredMinutes(minutes);
 
 /** What was reckoned at brush down and what she then saw, wash by wash. */
 export function DryingTable({ steps }: { steps: readonly StepRecord[] }) {
@@ -82,7 +82,7 @@ export function DryingTable({ steps }: { steps: readonly StepRecord[] }) {
   if (washes.length === 0) return null;
   return (
     <section class="stack">
-      <h2 class={styles.heading}>How it dried</h2>
+      <h3>How it dried</h3>
       <table class={styles.table}>
         <thead>
           <tr>
@@ -98,17 +98,60 @@ export function DryingTable({ steps }: { steps: readonly StepRecord[] }) {
               <td data-name="Shine gone">
                 {saidMinutes(step.shineMinutes)}
                 <br />
-                <small>reckoned {minutesInWords(step.reckonedShineMinutes ?? [0, 0])}</small>
+                <small>expected {minutesInWords(step.reckonedShineMinutes ?? [0, 0])}</small>
               </td>
               <td data-name="Bone dry">
                 {saidMinutes(step.dryMinutes)}
                 <br />
-                <small>reckoned {minutesInWords(step.reckonedDryMinutes ?? [0, 0])}</small>
+                <small>expected {minutesInWords(step.reckonedDryMinutes ?? [0, 0])}</small>
               </td>
             </tr>
           ))}
         </tbody>
       </table>
     </section>
+  );
+}
+
+/** A drying check is planned by how long the wash before it dries. */
+function plannedWords(
+  { kind, n, plannedMinutes }: StepRecord,
+  steps: readonly StepRecord[],
+): string {
+  const wet = steps.findLast((step) => step.n < n && step.plannedDryMinutes[1] > 0);
+  const planned = (kind === 'dry' && wet?.plannedDryMinutes) || plannedMinutes;
+  return planned[1] > 0 ? minutesInWords(planned) : '–';
+}
+
+/** Every step: how long it was planned for, painted at and waited for. */
+export function StepTable({ steps }: { steps: readonly StepRecord[] }) {
+  return (
+    <table class={styles.table}>
+      <thead>
+        <tr>
+          <th scope="col">Step</th>
+          <th scope="col">Planned</th>
+          <th scope="col">Painted</th>
+          <th scope="col">Waited</th>
+        </tr>
+      </thead>
+      <tbody>
+        {steps.map((step) => (
+          <tr key={step.key} data-done={step.done || undefined}>
+            <th scope="row">
+              {step.n}. {step.title}
+              {!step.done && ' (not done)'}
+            </th>
+            <td data-name="Planned">{plannedWords(step, steps)}</td>
+            <td data-name="Painted">
+              {step.paintedMinutes > 0 ? measuredMinutes(step.paintedMinutes) : '–'}
+            </td>
+            <td data-name="Waited">
+              {step.waitedMinutes > 0 ? measuredMinutes(step.waitedMinutes) : '–'}
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
   );
 }

@@ -1,10 +1,10 @@
 import { useSignal } from '@preact/signals';
 import { hideLocation } from '../../core/reference/hide-location.ts';
 import type { PhotoNote, SessionRecord } from '../../core/session/session-record.ts';
+import { timeInWords } from '../../core/words/moments.ts';
 import type { Keepsakes } from '../../state/session/keepsakes.ts';
 import { HandOutButtons } from '../../ui/controls/hand-out-buttons.tsx';
 import styles from './photo-list.module.css';
-import page from './record-screen.module.css';
 import { usePhotoAddress } from './use-photo-address.ts';
 
 interface PhotoListProps {
@@ -15,10 +15,8 @@ interface PhotoListProps {
 /** Her photos of the sheet, each with the time and the step it was taken at. */
 export function PhotoList({ record, keepsakes }: PhotoListProps) {
   const { photos, steps } = record;
-  if (photos.length === 0) return null;
   return (
-    <section class="stack">
-      <h2 class={page.heading}>Photos</h2>
+    <>
       <ul class={styles.photos}>
         {photos.map((photo) => {
           const step = steps.find(({ key }) => key === photo.stepKey);
@@ -33,7 +31,7 @@ export function PhotoList({ record, keepsakes }: PhotoListProps) {
         })}
       </ul>
       <HandOutButtons what="the photos" make={() => photoFiles(record, keepsakes)} />
-    </section>
+    </>
   );
 }
 
@@ -63,10 +61,10 @@ function RecordPhoto({ photo, step, keepsakes }: RecordPhotoProps) {
   const { photoId, at: takenAt } = photo;
   const { address, gone } = usePhotoAddress(keepsakes, photoId);
   const large = useSignal(false);
-  const time = new Date(takenAt).toLocaleTimeString(undefined, { timeStyle: 'short' });
+  const time = timeInWords(takenAt);
   return (
     <li class={styles.photo} data-large={large.value || undefined}>
-      {address && (
+      {address.value && (
         <button
           type="button"
           class={styles.picture}
@@ -76,10 +74,10 @@ function RecordPhoto({ photo, step, keepsakes }: RecordPhotoProps) {
             large.value = !large.value;
           }}
         >
-          <img src={address} alt="" loading="lazy" decoding="async" />
+          <img src={address.value} alt="" loading="lazy" decoding="async" />
         </button>
       )}
-      {gone && <p>This photo could not be opened.</p>}
+      {gone.value && <p>This photo could not be opened.</p>}
       <p class={styles.words}>
         {time}, {step}
       </p>

@@ -1,168 +1,259 @@
+import '../../styles/print-only.css';
+import type { ComponentChildren } from 'preact';
 import { useEffect } from 'preact/hooks';
 import { cssColour } from '../../core/colour/lab.ts';
 import { paperInWords } from '../../core/drying/paper-choice.ts';
 import { airInWords } from '../../core/drying/weather.ts';
 import { partsInNumbers } from '../../core/paint/mix-words.ts';
 import { mixWordsIn } from '../../core/plan/paint-name-in.ts';
+import type { WashPlan } from '../../core/plan/plan.ts';
+import { paintingPhoto } from '../../core/session/attempts.ts';
+import { type Otherwise, wentOtherwise } from '../../core/session/otherwise.ts';
 import { comparedPuddles, scrapInWords } from '../../core/session/scrap-verdicts.ts';
-import type { SessionRecord, StepRecord } from '../../core/session/session-record.ts';
-import { measuredHours, measuredMinutes, minutesInWords } from '../../core/words/minutes.ts';
+import type { SessionEvent } from '../../core/session/session-event.ts';
+import type { SessionRecord } from '../../core/session/session-record.ts';
+import { measuredHours } from '../../core/words/minutes.ts';
+import { momentInWords } from '../../core/words/moments.ts';
+import { pngFile } from '../../drawing/png-file.ts';
+import { drawRecordPicture } from '../../drawing/record-picture.ts';
+import { fileWords } from '../../state/backup/hand-out.ts';
+import type { PictureCalls } from '../../state/painting/screen-calls.ts';
 import { linkTo } from '../../state/router.ts';
+import type { Desk } from '../../state/session/desk.ts';
 import type { Easel } from '../../state/session/easel.ts';
 import type { Keepsakes } from '../../state/session/keepsakes.ts';
-import { buttonClass } from '../../ui/controls/button.tsx';
+import { Button, buttonClass } from '../../ui/controls/button.tsx';
+import { HandOutButtons } from '../../ui/controls/hand-out-buttons.tsx';
 import { TopBar } from '../../ui/layout/screen-layout.tsx';
+import { PlanFold } from '../plan/plan-fold.tsx';
+import { AddNote, AddPhoto } from './add-keepsake.tsx';
+import { AttemptRow } from './attempt-row.tsx';
 import { ComparedStrip } from './compared-strip.tsx';
-import { DryingTable, HistoryTable } from './history-table.tsx';
+import { DryingTable, HistoryTable, StepTable } from './history-table.tsx';
+import { KeepsakeFigures, type RecordPictures, useRecordPictures } from './keepsake-figures.tsx';
 import { PhotoList } from './photo-list.tsx';
+import { type RecordHead, RecordPage } from './record-page.tsx';
 import styles from './record-screen.module.css';
-
-/** A drying check is planned by how long the wash before it dries. */
-function plannedWords(
-  { kind, n, plannedMinutes }: StepRecord,
-  steps: readonly StepRecord[],
-): string {
-  const wet = steps.findLast((step) => step.n < n && step.plannedDryMinutes[1] > 0);
-  const planned = (kind === 'dry' && wet?.plannedDryMinutes) || plannedMinutes;
-  return planned[1] > 0 ? minutesInWords(planned) : '–';
-}
+import { usePhotoAddress } from './use-photo-address.ts';
 
 interface RecordScreenProps {
   easel: Easel;
-  keepsakes: Pick<Keepsakes, 'photo' | 'keepSetting'>;
+  keepsakes: Keepsakes;
+  calls: PictureCalls;
   paintingId: string;
+  /** An earlier attempt; the last one where it is left out. */
+  sessionId?: string | undefined;
 }
 
-/** What was done, how long it took, which mixes: for next time. */
-export function RecordScreen({ easel, keepsakes, paintingId }: RecordScreenProps) {
-  useEffect(() => void easel.lookBack(paintingId), [easel, paintingId]);
+/** The page she keeps of a painting: the photo, the plan and the painting, what went otherwise; for next time. */
+export function RecordScreen(props: RecordScreenProps) {
+  const { easel, keepsakes, calls, paintingId, sessionId } = props;
+  useEffect(() => void easel.lookBack(paintingId, sessionId), [easel, paintingId, sessionId]);
   const record = easel.record.value;
-  const plan = easel.desk.value?.plan;
-  const scraps = comparedPuddles(easel.log.value);
+  const desk = easel.desk.value;
+  if (record && desk?.paintingId === paintingId)
+    return <Kept key={desk.sessionId} {...{ easel, keepsakes, calls, record, desk }} />;
   return (
-    <main class={styles.page} data-screen="record">
-      <header class={styles.top}>
-        <TopBar title="Record" back="Paintings" backTo="#/" />
-      </header>
-      {!record || !plan ? (
-        <p>{easel.problem.value ?? 'No session yet: what you do at the easel will stand here.'}</p>
-      ) : (
-        <>
-          <section class="stack">
-            <h2 class={styles.heading}>
-              {record.finishedAt ? 'Finished' : 'Under way'}, {measuredHours(record.totalMinutes)}
-            </h2>
-            {record.startedAt && (
-              <p>
-                Begun{' '}
-                {new Date(record.startedAt).toLocaleString(undefined, {
-                  dateStyle: 'long',
-                  timeStyle: 'short',
-                })}
-                .
-              </p>
-            )}
-            <p>
-              {airInWords(record.weather)}; {paperInWords(record.paper)}.
-            </p>
-          </section>
-          <section class="stack">
-            <h2 class={styles.heading}>Steps</h2>
-            <table class={styles.table}>
-              <thead>
-                <tr>
-                  <th scope="col">Step</th>
-                  <th scope="col">Planned</th>
-                  <th scope="col">Painted</th>
-                  <th scope="col">Waited</th>
-                </tr>
-              </thead>
-              <tbody>
-                {record.steps.map((step) => (
-                  <tr key={step.key} data-done={step.done || undefined}>
-                    <th scope="row">
-                      {step.n}. {step.title}
-                      {!step.done && ' (not done)'}
-                    </th>
-                    <td data-name="Planned">{plannedWords(step, record.steps)}</td>
-                    <td data-name="Painted">
-                      {step.paintedMinutes > 0 ? measuredMinutes(step.paintedMinutes) : '–'}
-                    </td>
-                    <td data-name="Waited">
-                      {step.waitedMinutes > 0 ? measuredMinutes(step.waitedMinutes) : '–'}
-                    </td>
-                  </tr>
-                ))}
-              </tbody>
-            </table>
-          </section>
-          <DryingTable steps={record.steps} />
-          <HappenedList record={record} />
-          <ComparedStrip {...{ easel, keepsakes, paintingId }} />
-          <PhotoList record={record} keepsakes={keepsakes} />
-          <section class="stack">
-            <h2 class={styles.heading}>Mixes</h2>
-            <ul class={styles.mixes}>
-              {record.mixes.map((mix) => (
-                <li key={mix.id} class={styles.mix}>
-                  <span class={styles.swatch} style={{ background: cssColour(mix.expected) }} />
-                  <span>
-                    Wash {mix.wash}: {mixWordsIn(plan)(mix.parts)}
-                    {mix.parts.length > 1 && ` (${partsInNumbers(mix.parts)})`}, {mix.consistency}
-                    {record.changedMixes.includes(mix.id) && ', as you changed it'}
-                    {scrapInWords(scraps, mix)}
-                  </span>
-                </li>
-              ))}
-            </ul>
-          </section>
-          <HistoryTable rows={easel.history.value.rows} />
-          {record.finishedAt !== null && (
-            <p>
-              Painted again, it goes by the same plan, by the mixes as you changed them, and by your
-              own drying pace.
-            </p>
-          )}
+    <RecordFrame>
+      <p>{easel.problem.value ?? 'No session yet: what you do at the easel will stand here.'}</p>
+    </RecordFrame>
+  );
+}
+
+const RecordFrame = ({ children }: { children: ComponentChildren }) => (
+  <main class={styles.page} data-screen="record">
+    <header class={styles.top}>
+      <TopBar title="Record" back="Paintings" backTo="#/" />
+    </header>
+    {children}
+  </main>
+);
+
+interface KeptProps extends Pick<RecordScreenProps, 'easel' | 'keepsakes' | 'calls'> {
+  record: SessionRecord;
+  desk: Desk;
+}
+
+function Kept({ easel, keepsakes, calls, record, desk }: KeptProps) {
+  const { plan, sessionId, paintingId } = desk;
+  const pictures = useRecordPictures(desk, calls);
+  const shown = paintingPhoto(record.photos, record.finishedAt, plan.steps.at(-1)?.key);
+  const painting = usePhotoAddress(keepsakes, shown?.photoId ?? null);
+  const title = desk.title || 'Painting';
+  const head = headOf(record, easel.log.value);
+  const otherwise = wentOtherwise(record);
+  const onTheWay = record.photos.length > (shown ? 1 : 0);
+  const keepsake = { easel, keepsakes, sessionId };
+  return (
+    <>
+      <RecordFrame>
+        <section class="stack">
+          <h2 class={styles.title}>{title}</h2>
+          <p>{head.when}</p>
+          <KeepsakeFigures
+            pictures={pictures}
+            painting={painting.address.value}
+            missing={
+              shown && !painting.gone.value ? null : (
+                <>
+                  <p>
+                    {record.finishedAt === null
+                      ? 'Your painting comes here once it is finished.'
+                      : 'Photograph your painting: it belongs here, beside the photo and the plan.'}
+                  </p>
+                  {record.finishedAt !== null && <AddPhoto {...keepsake} />}
+                </>
+              )
+            }
+          />
+        </section>
+        <section class={`stack ${styles.said}`}>
+          <h2 class={styles.heading}>What went otherwise</h2>
+          <OtherwiseList otherwise={otherwise} />
+          <h3>What would you do otherwise next time?</h3>
+          <AddNote {...keepsake} />
+        </section>
+        <ComparedStrip {...{ easel, keepsakes, paintingId }} />
+        <AttemptRow
+          easel={easel}
+          keepsakes={keepsakes}
+          paintingId={paintingId}
+          current={sessionId}
+        />
+        <div class={styles.ways}>
           <a class={buttonClass('main', true)} href={linkTo(paintingId, 'easel')}>
             {record.finishedAt === null ? 'Back to the easel' : 'Paint it again'}
           </a>
-          <a class={buttonClass('plain', true)} href={linkTo(paintingId, 'plan')}>
-            Back to the plan
-          </a>
-        </>
-      )}
-    </main>
+          {record.finishedAt !== null && (
+            <p>
+              It goes by the same plan, the mixes as you changed them, and your own drying pace.
+            </p>
+          )}
+          <Button onClick={() => print()}>Print</Button>
+          <HandOutButtons
+            what="the record as a picture"
+            make={() =>
+              pictureFiles({ title, head, otherwise, pictures }, keepsakes, shown?.photoId)
+            }
+          />
+        </div>
+        <div class={styles.folds}>
+          <PlanFold title="Times">
+            <p>{head.air}</p>
+            <StepTable steps={record.steps} />
+            <DryingTable steps={record.steps} />
+          </PlanFold>
+          <PlanFold title="Mixes">
+            <MixList record={record} plan={plan} log={easel.log.value} />
+          </PlanFold>
+          {record.photos.length > 0 && (
+            <PlanFold title={onTheWay ? 'Photos on the way' : 'Photos'}>
+              <PhotoList record={record} keepsakes={keepsakes} />
+              {shown && <AddPhoto {...keepsake} />}
+            </PlanFold>
+          )}
+          {easel.history.value.rows.length > 0 && (
+            <PlanFold title="Drying times of all paintings">
+              <HistoryTable rows={easel.history.value.rows} />
+            </PlanFold>
+          )}
+        </div>
+        <a class={buttonClass('plain', true)} href={linkTo(paintingId, 'plan')}>
+          Back to the plan
+        </a>
+      </RecordFrame>
+      <RecordPage
+        {...{ title, head, record, plan, otherwise, pictures }}
+        painting={painting.address.value}
+      />
+    </>
   );
 }
 
-const formatMinutes = (minutes: number): string => `${Math.round(minutes)} min`;
+/** When it was painted and how long it took; and in what air, where she told it. */
+function headOf(record: SessionRecord, log: readonly SessionEvent[]): RecordHead {
+  const { startedAt, finishedAt, totalMinutes, weather, paper } = record;
+  const began = startedAt === null ? '' : `Started ${momentInWords(startedAt)}`;
+  const took = measuredHours(totalMinutes);
+  const airTold = log.some(({ what }) => what.kind === 'weather');
+  const circumstances = `${airInWords(weather)}; ${paperInWords(paper)}.`;
+  return {
+    when:
+      finishedAt === null ? `${began}, under way for ${took}.` : `${began}, finished in ${took}.`,
+    air: airTold ? circumstances : `Not told, and so reckoned for: ${circumstances}`,
+  };
+}
 
-/** What went wrong with what was advised, what was practised, what she noted. */
-function HappenedList({ record }: { record: SessionRecord }) {
-  const { troubles, notes, practised, steps } = record;
-  const titleOf = (key: string): string => steps.find((step) => step.key === key)?.title ?? '';
-  if (troubles.length + notes.length + practised.length === 0) return null;
+function OtherwiseList({ otherwise }: { otherwise: readonly Otherwise[] }) {
+  if (otherwise.length === 0) return <p>Nothing was noted: it went as planned.</p>;
   return (
-    <section class="stack">
-      <h2 class={styles.heading}>What happened</h2>
-      <ul class={styles.happened}>
-        {troubles.map(({ atMinutes, stepKey, words, wetness, remedy }) => (
-          <li key={`${atMinutes} ${words}`}>
-            <strong>{words}</strong>, {titleOf(stepKey)}, after {formatMinutes(atMinutes)}, sheet{' '}
-            {wetness}.
-            <br />
-            <small>{remedy}</small>
-          </li>
-        ))}
-        {practised.map((key) => (
-          <li key={key}>Practised on a scrap: {titleOf(key)}.</li>
-        ))}
-        {notes.map(({ atMinutes, text }) => (
-          <li key={`${atMinutes} ${text}`}>
-            After {formatMinutes(atMinutes)}: {text}
-          </li>
-        ))}
-      </ul>
-    </section>
+    <ul class={styles.happened}>
+      {otherwise.map(({ words, more }, i) => (
+        <li key={`${i} ${words}`}>
+          {words}
+          {more && (
+            <>
+              <br />
+              <small>{more}</small>
+            </>
+          )}
+        </li>
+      ))}
+    </ul>
   );
+}
+
+interface MixListProps {
+  record: SessionRecord;
+  plan: WashPlan;
+  log: readonly SessionEvent[];
+}
+
+function MixList({ record, plan, log }: MixListProps) {
+  const scraps = comparedPuddles(log);
+  return (
+    <ul class={styles.mixes}>
+      {record.mixes.map((mix) => (
+        <li key={mix.id} class={styles.mix}>
+          <span class={styles.swatch} style={{ background: cssColour(mix.expected) }} />
+          <span>
+            Wash {mix.wash}: {mixWordsIn(plan)(mix.parts)}
+            {mix.parts.length > 1 && ` (${partsInNumbers(mix.parts)})`}, {mix.consistency}
+            {record.changedMixes.includes(mix.id) && ', as you changed it'}
+            {scrapInWords(scraps, mix)}
+          </span>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+interface Pictured {
+  readonly title: string;
+  readonly head: RecordHead;
+  readonly otherwise: readonly Otherwise[];
+  readonly pictures: RecordPictures;
+}
+
+/** The record as one picture, a PNG. */
+async function pictureFiles(
+  { title, head, otherwise, pictures }: Pictured,
+  keepsakes: Pick<Keepsakes, 'photo'>,
+  photoId: string | undefined,
+): Promise<File[]> {
+  const kept = photoId === undefined ? null : await keepsakes.photo(photoId);
+  const painting = kept && (await createImageBitmap(new Blob([kept.bytes], { type: kept.mime })));
+  const canvas = drawRecordPicture(document.createElement('canvas'), {
+    title,
+    head: head.when,
+    size: pictures.size,
+    pictures: [
+      { words: 'The photo', draw: pictures.photo },
+      ...(pictures.planned ? [{ words: 'As planned', draw: pictures.planned }] : []),
+      ...(painting ? [{ words: 'The painting', draw: painting }] : []),
+    ],
+    lines: otherwise.map(({ words }) => words),
+  });
+  painting?.close();
+  return pngFile(canvas, `${fileWords(title)} record`);
 }

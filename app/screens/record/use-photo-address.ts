@@ -1,17 +1,27 @@
-import { useSignal } from '@preact/signals';
+import { type ReadonlySignal, useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { Keepsakes } from '../../state/session/keepsakes.ts';
 
-/** Where a kept photo can be seen as long as this is shown; `gone`: it is not there any more. */
+interface PhotoAddress {
+  /** Null until it is read, and where there is none. */
+  readonly address: ReadonlySignal<string | null>;
+  /** It is no longer kept, or can't be read. */
+  readonly gone: ReadonlySignal<boolean>;
+}
+
+/** The address of a kept photo for an img; let go of with what shows it. */
 export function usePhotoAddress(
   keepsakes: Pick<Keepsakes, 'photo'>,
-  photoId: string,
-): { readonly address: string | null; readonly gone: boolean } {
+  photoId: string | null,
+): PhotoAddress {
   const address = useSignal<string | null>(null);
   const gone = useSignal(false);
   useEffect(() => {
     let left = false;
     let made = '';
+    address.value = null;
+    gone.value = false;
+    if (photoId === null) return;
     keepsakes.photo(photoId).then(
       (found) => {
         if (left) return;
@@ -21,7 +31,7 @@ export function usePhotoAddress(
         address.value = made;
       },
       () => {
-        gone.value = true;
+        if (!left) gone.value = true;
       },
     );
     return () => {
@@ -29,5 +39,5 @@ export function usePhotoAddress(
       if (made) URL.revokeObjectURL(made);
     };
   }, [photoId, keepsakes, address, gone]);
-  return { address: address.value, gone: gone.value };
+  return { address, gone };
 }

@@ -3,7 +3,7 @@ import { useEffect, useRef } from 'preact/hooks';
 import type { App } from '../../state/create-app.ts';
 import type { Intake } from '../../state/painting/intake.ts';
 import type { PaintingCard, Shelf } from '../../state/painting/shelf.ts';
-import { hashOf } from '../../state/router.ts';
+import { hashOf, linkTo } from '../../state/router.ts';
 import { AskFirst } from '../../ui/controls/ask-first.tsx';
 import { Button, buttonClass } from '../../ui/controls/button.tsx';
 import { FileChooser } from '../../ui/controls/file-chooser.tsx';
@@ -183,6 +183,15 @@ function PaintingWall({ shelf, onOpen }: PaintingWallProps) {
               <strong class={styles.title}>{painting.title}</strong>
               <span class="quiet">{painting.place}</span>
             </button>
+            {painting.stage === 'easel' && (
+              <a
+                class={buttonClass('quiet')}
+                href={linkTo(painting.id, 'record')}
+                aria-label={`Record of ${painting.title}`}
+              >
+                Record
+              </a>
+            )}
             {painting.stage === 'damaged' && (
               <a
                 class={buttonClass('quiet')}

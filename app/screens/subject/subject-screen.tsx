@@ -1,6 +1,7 @@
 import { useComputed, useSignal } from '@preact/signals';
 import { useId } from 'preact/hooks';
 import type { Point } from '../../core/colour/lab.ts';
+import type { NewDecision } from '../../core/decisions/painting.ts';
 import { lastDecision } from '../../core/decisions/standing-decisions.ts';
 import type { PixelSize } from '../../core/raster/size.ts';
 import {
@@ -13,6 +14,7 @@ import { strokeOnPhoto } from '../../core/reference/photo-stroke.ts';
 import type { Studio } from '../../state/painting/studio.ts';
 import { linkTo } from '../../state/router.ts';
 import { Button, buttonClass } from '../../ui/controls/button.tsx';
+import { UndoButtons } from '../../ui/controls/undo-buttons.tsx';
 import { ScreenLayout, TopBar } from '../../ui/layout/screen-layout.tsx';
 import { Waiting } from '../../ui/layout/waiting.tsx';
 import { Picture } from '../../ui/picture/picture.tsx';
@@ -48,8 +50,8 @@ export function SubjectScreen({ studio, paintingId }: { studio: Studio; painting
     void studio.note({ kind: 'subject', mode: mode.value, ...stroke });
   };
   const last = painting && lastDecision(painting.decisions, 'subject');
-  const undo = (): void => {
-    if (last) void studio.note({ kind: 'undo', undoes: last.id });
+  const undo = (decision: NewDecision): void => {
+    void studio.note(decision);
     if (last?.mode === 'circle') mode.value = 'circle';
   };
   const noSubject = (): void => {
@@ -130,9 +132,11 @@ export function SubjectScreen({ studio, paintingId }: { studio: Studio; painting
       actions={
         ready && (
           <>
-            <Button disabled={!last} onClick={undo}>
-              Undo
-            </Button>
+            <UndoButtons
+              decisions={painting?.decisions ?? []}
+              kinds={['subject']}
+              onDecide={undo}
+            />
             <Button disabled={!found && !line.value.empty} onClick={noSubject}>
               Start again
             </Button>

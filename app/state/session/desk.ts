@@ -13,6 +13,8 @@ import type { LogKeeper } from './log-keeper.ts';
 /** The plan a session is bound to, and its pictures. */
 export interface Desk {
   readonly paintingId: string;
+  /** What the painting is called; may be empty. */
+  readonly title: string;
   readonly sessionId: string;
   readonly plan: WashPlan;
   readonly seen: OpenedReading;
@@ -49,6 +51,7 @@ export async function layDesk(
   return {
     desk: {
       paintingId,
+      title: painting?.title ?? '',
       sessionId,
       plan,
       seen: { ...kept, ...pictures },

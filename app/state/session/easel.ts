@@ -54,8 +54,10 @@ export interface Easel {
   readonly earlier: ReadonlySignal<readonly PastSession[]>;
   /** Opens the session under way of a painting, or starts one over its latest plan. */
   open(paintingId: string): Promise<void>;
-  /** Opens the last session of a painting for its record, under way or finished. */
-  lookBack(paintingId: string): Promise<void>;
+  /** All sessions of all paintings, the one on the desk included. */
+  readonly sessions: ReadonlySignal<readonly PastSession[]>;
+  /** Opens a session of a painting for its record, under way or finished: the last one where none is named. */
+  lookBack(paintingId: string, sessionId?: string): Promise<void>;
   again(): void;
   leave(): void;
   /** The large button: starts the step, ends it, or ends a pause. */
@@ -105,12 +107,12 @@ export function createEasel(needs: EaselNeeds): Easel {
     const done = steps.value.filter(({ key }) => session.value.doneKeys.includes(key));
     return new Set(done.flatMap(({ kind, bands }) => (kind === 'wash' ? bands : [])));
   });
-  const history = computed(() => {
-    const openDesk = desk.value;
-    const { sessionId, plan } = openDesk ?? { sessionId: '', plan: null };
-    const thisSession = { sessionId, paintingId, steps: plan?.steps ?? [], events: log.value };
-    return dryingHistory([...others.value, thisSession], dryingModel);
+  const sessions = computed((): readonly PastSession[] => {
+    const { sessionId, paintingId: id, plan } = desk.value ?? {};
+    if (sessionId === undefined || id === undefined || !plan) return others.value;
+    return [...others.value, { sessionId, paintingId: id, steps: plan.steps, events: log.value }];
   });
+  const history = computed(() => dryingHistory(sessions.value, dryingModel));
   let paintingId = '';
   /** Counts comings and goings: what is answered after she left counts no more. */
   let visits = 0;
@@ -215,12 +217,11 @@ export function createEasel(needs: EaselNeeds): Easel {
     append(...(log.value.length === 0 ? [{ kind: 'started' } as const] : []), ...facts);
   }
 
-  async function lookBack(id: string): Promise<void> {
-    if (paintingId === id && desk.value) return;
-    await take(id, async () => {
-      const last = (await store.painting(id))?.sessionIds.at(-1);
-      return last === undefined ? null : store.session(last);
-    });
+  async function lookBack(id: string, sessionId?: string): Promise<void> {
+    const asked = sessionId ?? (await store.painting(id).catch(() => null))?.sessionIds.at(-1);
+    const there = paintingId === id ? desk.value?.sessionId : undefined;
+    if (there !== undefined && (asked === undefined || asked === there)) return;
+    await take(id, async () => (asked === undefined ? null : store.session(asked)));
   }
 
   function resume(): void {
@@ -254,6 +255,7 @@ export function createEasel(needs: EaselNeeds): Easel {
     savedWord: computed(() => savedWords[keeper.problem.value ? 'failed' : store.saving.value]),
     screenStaysOn: screenWatch.staysOn,
     history,
+    sessions,
     log,
     earlier,
     open,

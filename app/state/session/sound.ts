@@ -12,6 +12,8 @@ export interface Chime {
   wake(sample?: Sounding): void;
   /** Silent while asleep: what is late is not made up for. */
   play(sounding: Sounding): void;
+  /** The device's shaking alone. */
+  shake(sounding: Sounding): void;
 }
 
 function strike(context: AudioContext, { atSeconds, hertz, loudness, lengthSeconds }: Tone): void {
@@ -74,6 +76,7 @@ export function createChime(window: Window & typeof globalThis): Chime {
 
   return {
     state,
+    shake,
     wake(sample) {
       const sounding = openContext();
       if (!sounding) return;

@@ -1,11 +1,12 @@
 import type { ComponentChildren } from 'preact';
 import type { Pictures } from '../../../workers/api.ts';
 import type { Painting } from '../../core/decisions/painting.ts';
-import { type DecisionKind, lastDecision } from '../../core/decisions/standing-decisions.ts';
+import type { DecisionKind } from '../../core/decisions/standing-decisions.ts';
 import type { OpenedReading } from '../../state/painting/opened-reading.ts';
 import type { Studio } from '../../state/painting/studio.ts';
 import { linkTo, type PaintingScreen } from '../../state/router.ts';
-import { Button, buttonClass } from '../controls/button.tsx';
+import { buttonClass } from '../controls/button.tsx';
+import { UndoButtons } from '../controls/undo-buttons.tsx';
 import styles from './decision-screen.module.css';
 import { ScreenLayout, TopBar } from './screen-layout.tsx';
 import { Waiting, WorkLine } from './waiting.tsx';
@@ -35,7 +36,6 @@ export function DecisionScreen(props: DecisionScreenProps) {
   const pictures = studio.pictures.value;
   const seen = studio.seen.value;
   const context = painting && pictures && seen ? { painting, pictures, seen } : null;
-  const last = painting && lastDecision(painting.decisions, ...kinds);
   return (
     <ScreenLayout
       name={name}
@@ -54,12 +54,11 @@ export function DecisionScreen(props: DecisionScreenProps) {
       actions={
         context && (
           <>
-            <Button
-              disabled={!last}
-              onClick={() => last && void studio.decide({ kind: 'undo', undoes: last.id })}
-            >
-              Undo
-            </Button>
+            <UndoButtons
+              decisions={context.painting.decisions}
+              kinds={kinds}
+              onDecide={(decision) => void studio.decide(decision)}
+            />
             <a class={buttonClass('main')} href={linkTo(paintingId, 'look')}>
               Done
             </a>

@@ -1,10 +1,10 @@
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { page } from 'vitest/browser';
 import { EaselClock } from '../../../app/screens/easel/easel-clock.tsx';
-import { MeanwhileList } from '../../../app/screens/easel/easel-panel.tsx';
-import { PacePanel, PractisePanel } from '../../../app/screens/easel/practise-panel.tsx';
+import { PacePanel } from '../../../app/screens/easel/practise-panel.tsx';
 import { MixPanel, NotePanel, PhotoPanel } from '../../../app/screens/easel/record-panels.tsx';
 import { TroublePanel } from '../../../app/screens/easel/trouble-panel.tsx';
+import { MeanwhileList } from '../../../app/screens/easel/wait-panel.tsx';
 import { WeatherPanel } from '../../../app/screens/easel/weather-panel.tsx';
 import { StorageProblem } from '../../../app/storage/storage-problem.ts';
 import { photoSample } from '../../support/storage/kept-samples.ts';
@@ -24,7 +24,6 @@ function Panels({ easel, store }: Pick<MadeEasel, 'easel' | 'store'>) {
       {step && <EaselClock easel={easel} step={step} />}
       {desk && <MeanwhileList easel={easel} desk={desk} onEdges={() => {}} />}
       <TroublePanel easel={easel} />
-      <PractisePanel easel={easel} />
       <WeatherPanel easel={easel} />
       <PacePanel easel={easel} />
       <MixPanel easel={easel} />
@@ -111,6 +110,7 @@ test('other air moves the clock at once, is kept, and begins the next session', 
   await expect
     .element(page.getByRole('status').first())
     .toHaveTextContent(/hours.*back of the hand/);
+  await page.getByTestId('clock').getByRole('button').click();
   await expect.element(page.getByTestId('clock')).toHaveTextContent(/pale as a dry scrap/);
   await button('640 g/m²').click();
   await made.store.settled();

@@ -1,6 +1,7 @@
 import { signal } from '@preact/signals';
 import type { AnalysisClient } from '../../../app/client/analysis-client.ts';
 import { createOwnAir } from '../../../app/state/own-air.ts';
+import type { Clock } from '../../../app/state/session/device.ts';
 import { createEasel, type Easel } from '../../../app/state/session/easel.ts';
 import { onlyWindow } from '../../../app/state/session/session-lock.ts';
 import { openStore, type Store } from '../../../app/storage/open-store.ts';
@@ -12,6 +13,7 @@ const minuteMs = 60_000;
 export interface MadeEasel {
   readonly easel: Easel;
   readonly store: Store;
+  readonly clock: Clock;
   /** Lets time go by on both clocks of the device, then lets the easel look at them. */
   wait(minutes: number): void;
   /** Presses on until a step of that kind stands. */
@@ -34,10 +36,11 @@ export async function madeEasel(): Promise<MadeEasel> {
   const client = {
     pictures: async () => ({ reference: await picture(), grey: await picture() }),
   } as unknown as AnalysisClient;
+  const clock: Clock = { now: () => ({ wallMs: from + gone, monoMs: gone, bootId: 'made' }) };
   const easel = createEasel({
     store,
     client,
-    clock: { now: () => ({ wallMs: from + gone, monoMs: gone, bootId: 'made' }) },
+    clock,
     ownAir: createOwnAir(store),
     createLock: () => onlyWindow,
     screenWatch: { staysOn: signal(true), hold: () => {}, release: () => {} },
@@ -53,6 +56,7 @@ export async function madeEasel(): Promise<MadeEasel> {
   return {
     easel,
     store,
+    clock,
     wait: (minutes) => pass(minutes * minuteMs),
     goTo(kind) {
       while (easel.step.value?.kind !== kind) pressOn();

@@ -1,10 +1,18 @@
-import { expect, test } from 'vitest';
+import { expect, test, vi } from 'vitest';
 import { page } from 'vitest/browser';
 import { RecordScreen } from '../../../app/screens/record/record-screen.tsx';
 import { photoSample } from '../../support/storage/kept-samples.ts';
 import { casePhoto } from '../support/case-photo.ts';
-import { madeEasel } from './made-easel.ts';
+import { type MadeEasel, madeEasel } from './made-easel.ts';
 import { shown } from './shown.ts';
+
+const calls = { softBlend: () => Promise.reject(new Error('none here')) } as never;
+const finish = (made: MadeEasel): void => {
+  while (made.easel.running.value) {
+    made.wait(0.1);
+    made.easel.goOn();
+  }
+};
 
 test('the record: how it dried, what happened, the history, and paint it again', async () => {
   await page.viewport(390, 844);
@@ -25,31 +33,37 @@ test('the record: how it dried, what happened, the history, and paint it again',
   made.easel.tell({ kind: 'mix-changed', mix: changed.id, parts: changed.parts, load: 2 });
   made.wait(56);
   const screen = shown(
-    <RecordScreen easel={made.easel} keepsakes={made.store} paintingId="made" />,
+    <RecordScreen easel={made.easel} keepsakes={made.store} calls={calls} paintingId="made" />,
   );
   await expect.element(page.getByRole('link', { name: 'Back to the easel' })).toBeVisible();
-  while (made.easel.running.value) {
-    made.wait(0.1);
-    made.easel.goOn();
-  }
+  finish(made);
   await expect.element(page.getByRole('link', { name: 'Paint it again' })).toBeVisible();
+  for (const fold of document.querySelectorAll('main details'))
+    (fold as HTMLDetailsElement).open = true;
   const region = (name: string) =>
-    page.getByRole('heading', { name }).element().parentElement as HTMLElement;
+    page
+      .getByRole('heading', { name, exact: true })
+      .element()
+      .closest('details, section') as HTMLElement;
   expect(region('How it dried').innerText).toMatch(
-    /4 min[\s\S]*reckoned[\s\S]*60 min[\s\S]*reckoned/,
+    /4 min[\s\S]*expected[\s\S]*60 min[\s\S]*expected/,
   );
-  expect(region('What happened').innerText).toMatch(/It turns to mud[\s\S]*Less green next time/);
+  expect(region('What went otherwise').innerText).toMatch(
+    /It turns to mud[\s\S]*Less green next time/,
+  );
   const picture = page.getByRole('button', { name: /^Large: photo at / });
+  await expect.element(picture).toBeInTheDocument();
+  picture.element().scrollIntoView(); // far down it is not even fetched
   await expect.poll(() => picture.element().querySelector('img')?.naturalWidth).toBeGreaterThan(0);
   const small = picture.element().clientWidth;
   await picture.click();
   await expect.poll(() => picture.element().clientWidth).toBeGreaterThan(1.5 * small);
   const title = made.easel.desk.value?.plan.steps.find((each) => each.key === key)?.title ?? '?';
-  expect(region('Photos').innerText).toContain(title);
+  expect(region('Photos on the way').innerText).toContain(title);
   expect(region('Mixes').innerText).toContain('as you changed it');
   await expect
-    .poll(() => region('Reckoned and real, all paintings').innerText)
-    .toMatch(/\d of \d+ lay in the range/);
+    .poll(() => region('Drying times of all paintings').innerText)
+    .toMatch(/(\d of|All) \d+ dried within the expected time/);
   const address = picture.element().querySelector('img')?.src ?? '';
   await made.paintAgain();
   expect(made.easel.record.value?.changedMixes).toContain(changed.id); // carried over
@@ -60,6 +74,84 @@ test('the record: how it dried, what happened, the history, and paint it again',
       () => false,
     );
   await expect.poll(lasts).toBe(false); // let go of: the browser may take a moment
+  made.easel.leave();
+  made.store.close();
+});
+
+test('her painting is asked for at the end, and stands beside the photo and the plan; earlier attempts in a row', async () => {
+  await page.viewport(820, 1180);
+  const made = await madeEasel();
+  const record = (sessionId?: string) => (
+    <RecordScreen
+      easel={made.easel}
+      keepsakes={made.store}
+      calls={calls}
+      paintingId="made"
+      sessionId={sessionId}
+    />
+  );
+  finish(made);
+  const first = made.easel.desk.value?.sessionId ?? '';
+  const screen = shown(record());
+  await expect.element(page.getByText(/^Photograph your painting/)).toBeVisible();
+  const input = document.querySelector<HTMLInputElement>('main input[type=file]');
+  const files = new DataTransfer();
+  files.items.add(new File([await casePhoto('exif-orient-6.jpg')], 'painting.jpg'));
+  if (input) input.files = files.files;
+  input?.dispatchEvent(new Event('change', { bubbles: true }));
+  const painting = page.getByRole('img', { name: 'The painting' });
+  await expect.element(painting).toBeVisible();
+  await expect.element(page.getByText(/^Photograph your painting/)).not.toBeInTheDocument();
+  const widths = [page.getByRole('img', { name: 'The photo' }), painting].map(
+    (figure) => figure.element().getBoundingClientRect().width,
+  );
+  expect(widths[0]).toBeCloseTo(widths[1] ?? 0, 0);
+  await expect
+    .poll(() => document.querySelectorAll('[data-testid=record-page] :is(canvas, img)').length)
+    .toBe(3);
+  await expect.element(page.getByRole('region', { name: 'All attempts' })).not.toBeInTheDocument();
+
+  await made.paintAgain();
+  await expect.element(page.getByRole('region', { name: 'All attempts' })).toBeVisible();
+  const attempts = page.getByRole('region', { name: 'All attempts' }).getByRole('link');
+  await expect.poll(() => attempts.elements().length).toBe(2);
+  await expect.element(attempts.nth(1)).toHaveAttribute('aria-current', 'page');
+  await expect.element(attempts.nth(1)).toHaveTextContent(/The second.*under way/);
+  await expect.element(attempts.nth(0)).toHaveAttribute('href', `#/painting/made/record/${first}`);
+  screen.again(record(first)); // as the link leads there
+  await expect.element(attempts.nth(0)).toHaveAttribute('aria-current', 'page');
+  await expect.element(page.getByRole('link', { name: 'Paint it again' })).toBeVisible();
+  await expect.element(painting).toBeVisible();
+  screen.again(record()); // without a name it is the last one
+  await expect.element(page.getByRole('link', { name: 'Back to the easel' })).toBeVisible();
+  screen.leave();
+  made.easel.leave();
+  made.store.close();
+});
+
+test('the record is handed on as one picture of all three', async () => {
+  const made = await madeEasel();
+  finish(made);
+  const files: { name: string; picture: Promise<ImageBitmap> }[] = [];
+  vi.stubGlobal('showSaveFilePicker', async ({ suggestedName }: { suggestedName: string }) => ({
+    createWritable: async () => {
+      const { readable, writable } = new TransformStream<Uint8Array>();
+      const picture = new Response(readable).blob().then((png) => createImageBitmap(png));
+      files.push({ name: suggestedName, picture });
+      return writable;
+    },
+  }));
+  const screen = shown(
+    <RecordScreen easel={made.easel} keepsakes={made.store} calls={calls} paintingId="made" />,
+  );
+  await page.getByRole('button', { name: 'Save the record as a picture' }).click();
+  await expect.element(page.getByText('Saved.', { exact: true })).toBeVisible();
+  expect(files[0]?.name).toMatch(/record\.png$/);
+  const picture = await files[0]?.picture;
+  expect(picture?.width).toBe(1800);
+  expect(picture?.height).toBeGreaterThan(500);
+  vi.unstubAllGlobals();
+  screen.leave();
   made.easel.leave();
   made.store.close();
 });

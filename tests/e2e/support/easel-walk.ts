@@ -67,8 +67,10 @@ export function faceSeconds(face: string): number {
   return face.split(':').reduce((sum, part) => sum * 60 + Number(part), 0);
 }
 
-/** The easel's clock in seconds: to the earliest end (0 once past), and to the latest. */
+/** The easel's clock in seconds: to the earliest end (0 once past), and to the latest; a wait shows them after a touch. */
 export async function clockSeconds(page: Page): Promise<{ low: number; most: number }> {
+  const folded = page.getByTestId('clock').locator('button[aria-expanded=false]');
+  if (await folded.isVisible()) await folded.click();
   const words = await page.getByTestId('clock').innerText();
   const found = /(\d+:[\d:]+)\s+(?:to (\d+:[\d:]+)|at the most|just over|over by)/.exec(words);
   if (!found?.[1]) throw new Error(`The clock shows no figure: '${words}'.`);

@@ -1,6 +1,8 @@
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
+import sharp from 'sharp';
 import { expect, test } from 'vitest';
+import { routeOf } from '../../../app/state/router.ts';
 import { top } from './source-files.ts';
 
 interface Icon {
@@ -9,8 +11,15 @@ interface Icon {
   readonly purpose: string;
 }
 
+interface Screenshot extends Omit<Icon, 'purpose'> {
+  readonly form_factor: string;
+  readonly label: string;
+}
+
 const manifest = JSON.parse(readFileSync(join(top, 'manifest.webmanifest'), 'utf8')) as {
   icons: Icon[];
+  screenshots: Screenshot[];
+  shortcuts: { name: string; url: string }[];
 } & Record<string, unknown>;
 const page = readFileSync(join(top, 'app', 'index.html'), 'utf8');
 
@@ -55,6 +64,38 @@ test('every icon is there and as large as it says', () => {
     if (src.endsWith('.png')) expect(pngSize(file), src).toBe(sizes);
   }
   expect(pngSize(join(top, 'icons', 'apple-touch-icon-180.png'))).toBe('180x180');
+});
+
+test('what is shown before it is installed: small pictures of the size they say, for both shapes of screens', async () => {
+  for (const { src, sizes, label } of manifest.screenshots) {
+    const { width, height, format } = await sharp(join(top, src)).metadata();
+    expect([`${width}x${height}`, format], src).toEqual([sizes, 'jpeg']);
+    expect(label).not.toBe('');
+    // Chromium takes 320 to 3840 px, the long side at most 2.3 times the short one (web.dev, Richer install UI).
+    const sides = [width, height].sort((a, b) => a - b);
+    expect(sides[0]).toBeGreaterThanOrEqual(320);
+    expect((sides[1] ?? 0) / (sides[0] ?? 1)).toBeLessThanOrEqual(2.3);
+    expect(statSync(join(top, src)).size, src).toBeLessThan(120_000);
+  }
+  const shapes = manifest.screenshots.map(({ form_factor }) => form_factor);
+  expect(new Set(shapes)).toEqual(new Set(['narrow', 'wide']));
+});
+
+test('shortcuts lead to places the app knows, and a second start to the window that is open', () => {
+  const places = manifest.shortcuts.map(({ url }) => routeOf(url.replace(/^[^#]*/, '')).screen);
+  // The first is told apart in app/state/launches.ts.
+  expect(manifest.shortcuts[0]?.url).toBe('./#/go-on');
+  expect(places).toEqual(['start', 'camera', 'box']);
+  expect(manifest.launch_handler).toEqual({ client_mode: ['navigate-existing', 'auto'] });
+});
+
+test('an icon of one colour, for systems that give it theirs', async () => {
+  const marks = manifest.icons.filter(({ purpose }) => purpose === 'monochrome');
+  expect(marks.map(({ sizes }) => sizes)).toEqual(['any', '512x512']);
+  const file = join(top, marks[1]?.src ?? '');
+  const { channels } = await sharp(file).stats();
+  const [red, , , alpha] = channels;
+  expect([red?.max, alpha?.min, alpha?.max]).toEqual([0, 0, 255]); // only how opaque it is tells
 });
 
 test('the colours around the app are neutral', () => {

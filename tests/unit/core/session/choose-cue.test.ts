@@ -4,6 +4,7 @@ import {
   cautionsDue,
   chooseCue,
   choosePrompt,
+  nextCall,
   timesCalled,
 } from '../../../../app/core/session/choose-cue.ts';
 import { easelTime } from '../../../../app/core/session/easel-time.ts';
@@ -171,4 +172,17 @@ test('every other step says what the plan says', () => {
   const it = device();
   it.log({ kind: 'started' });
   expect(prompt(it)).toBe('as planned');
+});
+
+test('the next call is the one the clock has not made yet, and as loud as it will be', () => {
+  const clock = { endsLowMs: 30 * minute, endsHighMs: 70 * minute };
+  expect(nextCall(clock, 10 * minute)).toEqual({ inMs: 20 * minute, louder: 0 });
+  expect(nextCall(clock, 30 * minute)).toEqual({ inMs: 20 * minute, louder: 1 });
+  expect(nextCall(clock, 89 * minute)).toEqual({ inMs: minute, louder: 3 });
+  expect(nextCall(clock, 90 * minute)).toBeNull();
+  for (let atMs = 0; atMs < 90 * minute; atMs += minute / 2) {
+    const call = nextCall(clock, atMs);
+    const after = timesCalled(clock.endsLowMs, clock.endsHighMs, atMs + (call?.inMs ?? 0));
+    expect(after).toBe(timesCalled(clock.endsLowMs, clock.endsHighMs, atMs) + 1);
+  }
 });

@@ -38,7 +38,7 @@ test.each([
 test('asleep for 3 hours: over since 2 hours and 5 minutes', () => {
   const it = fiveMinutesIn();
   it.sleep(3 * hour);
-  expect(it.left()).toEqual({ lowMs: 0, highMs: 0, overMs: 3 * hour + 5 * minute - hour });
+  expect(it.left()).toMatchObject({ lowMs: 0, highMs: 0, overMs: 3 * hour + 5 * minute - hour });
 });
 
 test('set back a day and then reloaded: time goes on where it stood', () => {

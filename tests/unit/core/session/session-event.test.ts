@@ -1,7 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { foldSession } from '../../../../app/core/session/fold-session.ts';
-import { clockSetBackMs, elapsedMs, lastAct } from '../../../../app/core/session/session-event.ts';
+import {
+  clockSetBackMs,
+  elapsedMs,
+  lastAct,
+  lastTakenBack,
+} from '../../../../app/core/session/session-event.ts';
 import { recordSession } from '../../../../app/core/session/session-record.ts';
 import { device, minute, steps } from '../../../support/session/session-log.ts';
 
@@ -37,6 +42,29 @@ test('every tap of a wait taken back: the clocks stand as if it had not been', (
     expect(fold(it).clocks).toEqual(before.clocks);
     expect(fold(it).stepIndex).toBe(before.stepIndex);
   }
+});
+
+test('what was taken back is done again, until she has done something else', () => {
+  const it = drying();
+  const before = fold(it);
+  expect(lastTakenBack(it.events)).toBeNull();
+  expect(takeBack(it)).toBe('Done');
+  expect(takeBack(it)).toBe('Start');
+  expect(lastTakenBack(it.events)?.words).toBe('Start');
+  const redo = (): void => {
+    it.log({ kind: 'taken-back', events: lastTakenBack(it.events)?.events ?? [] });
+  };
+  redo();
+  expect(fold(it).phase).toBe('painting');
+  expect(lastTakenBack(it.events)?.words).toBe('Done');
+  redo();
+  expect(fold(it)).toMatchObject({ phase: before.phase, clocks: before.clocks });
+  expect(lastTakenBack(it.events)).toBeNull();
+  takeBack(it);
+  it.log({ kind: 'note', text: 'a note is nothing to redo over' });
+  expect(lastTakenBack(it.events)?.words).toBe('Done');
+  it.log({ kind: 'paused' });
+  expect(lastTakenBack(it.events)).toBeNull();
 });
 
 test('bone dry is two lines and one tap', () => {

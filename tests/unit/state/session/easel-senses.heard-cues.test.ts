@@ -11,12 +11,24 @@ const cue = signal<Cue | null>(null);
 const settings = signal<EaselSettings>(usualEasel);
 const step = (key: string): Cue => ({ key, kind: 'step', louder: 0, words: `Step ${key}.` });
 const end = (key: string): Cue => ({ key, kind: 'end', louder: 0, words: `End ${key}.` });
-const listen = () => playCues({ cue, settings, chime: { play }, speaker: { say, hush } });
+const shake = vi.fn();
+const show = vi.fn(async () => {});
+const alarm = { state: signal<'off' | 'on'>('off') };
+const listen = () =>
+  playCues({
+    cue,
+    settings,
+    chime: { play, shake },
+    speaker: { say, hush },
+    alarm,
+    notice: { show },
+  });
 
 beforeEach(() => {
   vi.clearAllMocks();
   cue.value = null;
   settings.value = { ...usualEasel, sound: true, voice: true };
+  alarm.state.value = 'off';
 });
 
 test('each cue is heard once, and spoken where she asked for it', () => {
@@ -69,5 +81,17 @@ test('a step gone back to is read again', () => {
   const stop = listen();
   for (const key of ['1', '2', '1']) cue.value = step(key);
   expect(say.mock.calls.flat()).toEqual(['Step 1.', 'Step 2.', 'Step 1.']);
+  stop();
+});
+
+test('where the sound of the wait plays on, its end is not struck a second time', () => {
+  alarm.state.value = 'on';
+  const stop = listen();
+  cue.value = step('1');
+  cue.value = { ...end('shine'), kind: 'shine' };
+  cue.value = end('a');
+  expect(play.mock.calls.map(([{ kind }]) => kind)).toEqual(['step', 'shine']);
+  expect(shake).toHaveBeenCalledExactlyOnceWith(end('a'));
+  expect(show).toHaveBeenCalledExactlyOnceWith('Firstwash', 'End a.');
   stop();
 });

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Mix, Step } from '../../../../../app/core/plan/plan.ts';
 import type { Run } from '../../../../../app/core/plan/runs/run.ts';
-import { washPlaces } from '../../../../../app/core/plan/runs/wash-places.ts';
+import { explainTags, washPlaces } from '../../../../../app/core/plan/runs/wash-places.ts';
 import type { ColourSquares } from '../../../../../app/core/reading/colour-squares.ts';
 import { madeReading } from '../../../../support/plan/made-reading.ts';
 
@@ -101,4 +101,19 @@ describe('inside a wash', () => {
     }
     expect(inside(run({ mix: 'other', own: [1, 2, 3] }))).toEqual([]);
   });
+});
+
+test('the tags are explained by what stands on them, and by nothing else', () => {
+  const tag = (turn: number | null, puddle: string, amount: 'strong' | 'thin' | null = null) => ({
+    turn,
+    puddle,
+    amount,
+  });
+  expect(explainTags([tag(1, 'A'), tag(2, 'B')])).toBe('1 A: paint here first, from puddle A.');
+  expect(
+    explainTags([tag(1, 'A'), tag(null, 'B'), tag(null, 'A', 'strong'), tag(null, 'A', 'thin')]),
+  ).toBe(
+    '1 A: paint here first, from puddle A. B alone: let it run in there. A strong: as it is mixed. A thin: the same with more water.',
+  );
+  expect(explainTags([{ turn: 1, puddle: null, amount: null }])).toBe('');
 });

@@ -1,0 +1,92 @@
+import type { ComponentChildren } from 'preact';
+import { useRef } from 'preact/hooks';
+import { cssColour } from '../../core/colour/lab.ts';
+import { mixWordsIn } from '../../core/plan/paint-name-in.ts';
+import type { WashPlan } from '../../core/plan/plan.ts';
+import type { Otherwise } from '../../core/session/otherwise.ts';
+import type { SessionRecord } from '../../core/session/session-record.ts';
+import { measuredMinutes } from '../../core/words/minutes.ts';
+import { useFittingType } from '../../ui/layout/use-fitting-type.ts';
+import { KeepsakeFigures, type RecordPictures } from './keepsake-figures.tsx';
+import styles from './record-page.module.css';
+
+export interface RecordHead {
+  /** When it was begun, how long it took. */
+  readonly when: string;
+  /** The air and the paper. */
+  readonly air: string;
+}
+
+interface RecordPageProps {
+  title: string;
+  head: RecordHead;
+  record: SessionRecord;
+  plan: WashPlan;
+  otherwise: readonly Otherwise[];
+  pictures: RecordPictures;
+  painting: string | null;
+}
+
+/** The record as it is printed: one page to keep with the painting. Lengths are of the page, --type makes all smaller. */
+export function RecordPage(props: RecordPageProps) {
+  const { title, head, record, plan, otherwise, pictures, painting } = props;
+  const page = useRef<HTMLDivElement>(null);
+  const type = useFittingType(page, `${painting} ${otherwise.length} ${record.mixes.length}`);
+  const done = record.steps.filter(
+    ({ kind, paintedMinutes, waitedMinutes }) =>
+      (kind !== 'dry' && paintedMinutes > 0) || (kind === 'dry' && waitedMinutes > 0),
+  );
+  return (
+    <div data-print="laid" aria-hidden="true">
+      <div ref={page} class={styles.page} data-testid="record-page">
+        <div class={styles.content} style={{ '--type': type }}>
+          <h2 class={styles.title}>{title}</h2>
+          <p>{head.when}</p>
+          <KeepsakeFigures pictures={pictures} painting={painting} />
+          {otherwise.length > 0 && (
+            <Part name="What went otherwise">
+              <ul class={styles.list}>
+                {otherwise.map(({ words, more }) => (
+                  <li key={words}>
+                    {words} <small>{more}</small>
+                  </li>
+                ))}
+              </ul>
+            </Part>
+          )}
+          <Part name="Mixes">
+            <ul class={styles.mixes}>
+              {record.mixes.map((mix) => (
+                <li key={mix.id} class={styles.mix}>
+                  <span class={styles.swatch} style={{ background: cssColour(mix.expected) }} />
+                  <span>
+                    {mix.puddle && <strong>{mix.puddle} </strong>}
+                    {mixWordsIn(plan)(mix.parts)}, {mix.consistency}
+                  </span>
+                </li>
+              ))}
+            </ul>
+          </Part>
+          <Part name="Times">
+            <p>{head.air}</p>
+            <p>
+              {done
+                .map(
+                  ({ kind, title: step, paintedMinutes, waitedMinutes }) =>
+                    `${step} ${measuredMinutes(kind === 'dry' ? waitedMinutes : paintedMinutes)}`,
+                )
+                .join('; ')}
+            </p>
+          </Part>
+        </div>
+      </div>
+    </div>
+  );
+}
+
+const Part = ({ name, children }: { name: string; children: ComponentChildren }) => (
+  <section>
+    <h3 class={styles.part}>{name}</h3>
+    {children}
+  </section>
+);
