@@ -109,7 +109,14 @@ function Screen({ app }: { app: AppState }) {
     case 'paints':
       return <PaintsScreen {...paintingProps} ownBox={app.ownBox} calls={app.paintCalls} />;
     case 'plan':
-      return <PlanScreen {...paintingProps} ownAir={app.ownAir} calls={app.paintCalls} />;
+      return (
+        <PlanScreen
+          {...paintingProps}
+          ownBox={app.ownBox}
+          ownAir={app.ownAir}
+          calls={app.paintCalls}
+        />
+      );
     case 'chart':
       return <ChartScreen {...paintingProps} calls={app.paintCalls} />;
     case 'drawing':

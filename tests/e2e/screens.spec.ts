@@ -105,8 +105,12 @@ async function throughAll(page: Page, look: Look): Promise<void> {
     await expect(toTheEasel(page)).toBeVisible();
   }
   await page.getByRole('link', { name: 'Paints', exact: true }).click();
-  await expect(page.getByRole('button', { name: 'Leave out' }).first()).toBeVisible();
+  const paints = screen(page, 'paints');
+  await expect(paints.getByRole('heading', { name: 'Other choices' })).toBeVisible();
   await look('paints', 'paints');
+  await paints.getByRole('region', { name: 'Chosen paints' }).getByRole('button').first().click();
+  for (const fold of await paints.locator('summary').all()) await fold.click();
+  await look('paints', 'paints-open');
   await page.getByRole('link', { name: 'Your paint box' }).first().click();
   await expect(page.getByRole('checkbox').first()).toBeVisible();
   await look('box', 'box');

@@ -81,7 +81,7 @@ export function PaintForm({ draftKey, paintDrafts, ownBox, onDone }: PaintFormPr
       />
       {builtIn && (
         <p class={styles.builtIn} role="status">
-          {capitalize(builtIn.name)} is in the list below.{' '}
+          {capitalize(builtIn.name)} is in the list.{' '}
           {madeOfInWords(builtIn) ?? `${pigmentsInWords(builtIn)}.`}{' '}
           <Button onClick={() => takeBuiltIn(builtIn)}>Tick that one instead</Button>
         </p>

@@ -13,11 +13,11 @@ import type { Reading } from '../../core/reading/reading.ts';
 import type { Studio } from '../../state/painting/studio.ts';
 import { Button } from '../../ui/controls/button.tsx';
 import { ChoiceRow } from '../../ui/controls/choice-row.tsx';
+import { Fold } from '../../ui/layout/fold.tsx';
 import { WorkLine } from '../../ui/layout/waiting.tsx';
 import { Consequence } from '../../ui/mixes/step-parts.tsx';
 import { ChangeAdd, ChangeMixes } from './change-mixes.tsx';
 import styles from './change-step.module.css';
-import { PlanFold } from './plan-fold.tsx';
 
 interface ChangeStepProps {
   studio: Studio;
@@ -36,7 +36,7 @@ export function ChangeStep({ studio, plan, reading, step }: ChangeStepProps) {
   const later = movedLater(plan.steps, key);
   const techniques = techniqueChoices(kind, plan.optics);
   return (
-    <PlanFold title="Change this step">
+    <Fold title="Change this step">
       <ChangesSoFar studio={studio} plan={plan} />
       <p class={styles.which}>
         {step.n}. {step.title}
@@ -79,7 +79,7 @@ export function ChangeStep({ studio, plan, reading, step }: ChangeStepProps) {
         <ChangeMixes studio={studio} plan={plan} reading={reading} step={step} onChange={change} />
       )}
       <ChangeAdd plan={plan} reading={reading} step={step} onChange={change} />
-    </PlanFold>
+    </Fold>
   );
 }
 
