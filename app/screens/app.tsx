@@ -91,7 +91,9 @@ function Screen({ app }: { app: AppState }) {
   const paintingProps = { studio, paintingId: route.paintingId };
   switch (route.screen) {
     case 'look':
-      return <LookScreen {...paintingProps} onSmallStudy={app.smallStudyOf} />;
+      return (
+        <LookScreen {...paintingProps} onSmallStudy={app.smallStudyOf} toldOnce={app.toldOnce} />
+      );
     case 'sheet':
       return <SheetPlace app={app} paintingId={route.paintingId} />;
     case 'subject':

@@ -1,11 +1,13 @@
 import { useSignal } from '@preact/signals';
+import { cssColour } from '../../core/colour/lab.ts';
 import { mostFamilies, mostFamiliesWithSubject } from '../../core/limits.ts';
 import type { FamilyColour, FamilyEdit } from '../../core/reading/families/family-edit.ts';
 import type { Family } from '../../core/reading/reading.ts';
+import { formatPercent } from '../../core/words/reading-words.ts';
 import type { OpenedReading } from '../../state/painting/opened-reading.ts';
 import { Button } from '../../ui/controls/button.tsx';
-import { ShareBar } from '../../ui/controls/share-bar.tsx';
 import styles from './colours-screen.module.css';
+import bar from './share-bar.module.css';
 
 interface FamilyRowsProps {
   families: readonly Family[];
@@ -31,6 +33,26 @@ export function FamilyRows({ families, chosen, onToggle }: FamilyRowsProps) {
         </li>
       ))}
     </ul>
+  );
+}
+
+interface ShareBarProps {
+  family: Family;
+  /** All that bars are drawn of: the largest fills its place. */
+  among: readonly Family[];
+}
+
+/** A colour of the picture as a stroke as long as its share of the sheet; the figure is told to a screen reader. */
+function ShareBar({ family, among }: ShareBarProps) {
+  const most = Math.max(...among.map(({ share }) => share));
+  return (
+    <span class={bar.place}>
+      <span
+        class={bar.bar}
+        style={{ background: cssColour(family.lab), width: `${(100 * family.share) / most}%` }}
+      />
+      <span class="spoken">{formatPercent(family.share)} of the sheet, </span>
+    </span>
   );
 }
 
