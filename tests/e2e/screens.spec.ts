@@ -36,7 +36,7 @@ const decided: readonly (readonly [ScreenName, RegExp])[] = [
   ['whites', /^Whites to keep/],
   ['edges', /^Edges/],
   ['colours', /^Colours/],
-  ['changes', /^Paint it otherwise/],
+  ['changes', /^Change the picture/],
   ['hues', /^Which colours/],
 ];
 

@@ -112,7 +112,7 @@ export function PaintForm({ draftKey, paintDrafts, ownBox, onDone }: PaintFormPr
       />
       <p class={styles.actions}>
         <Button look="main" type="submit">
-          {draftKey === newPaint ? 'Put it in the box' : 'Keep the change'}
+          {draftKey === newPaint ? 'Add' : 'Keep the change'}
         </Button>
         <Button
           onClick={() => {

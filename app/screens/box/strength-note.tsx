@@ -3,6 +3,7 @@ import {
   correctionInWords,
   forgetStrength,
 } from '../../core/paint/strength-corrections.ts';
+import { dateInWords } from '../../core/words/dates.ts';
 import { formatCount } from '../../core/words/numbers.ts';
 import type { OwnBoxState } from '../../state/paints/own-box.ts';
 import { Button } from '../../ui/controls/button.tsx';
@@ -42,8 +43,7 @@ export function StrengthList({ ownBox }: Pick<StrengthNoteProps, 'ownBox'>) {
           <li key={paint}>
             <strong class={styles.name}>{name}</strong>{' '}
             <span class="quiet">
-              {formatCount(count, 'scrap')}, the last on{' '}
-              {new Date(at).toLocaleDateString(undefined, { dateStyle: 'long' })}
+              {formatCount(count, 'scrap')}, the last on {dateInWords(at)}
             </span>
             <StrengthNote ownBox={ownBox} paint={paint} />
           </li>

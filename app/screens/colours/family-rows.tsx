@@ -67,11 +67,11 @@ interface FamilyActionsProps {
 const colourOf = ({ lab }: Family): FamilyColour => [lab[1], lab[2]];
 
 function hintFor(chosen: number, count: number, most: number): string {
-  if (chosen === 2) return 'These two can be made one.';
+  if (chosen === 2) return 'These two can be joined.';
   if (chosen === 0) return 'Touch a colour, here or in the picture, to see it alone.';
   if (count >= most)
     return `${most} colours are the most. To part this one, make two others one first; or touch a second to join the two.`;
-  return 'Make two of it, or touch a second to make the two one.';
+  return 'Split it, or touch a second to join the two.';
 }
 
 /** Joins two colours or parts one, and says what can be done. */
@@ -106,13 +106,13 @@ export function FamilyActions({ seen, chosen, reading, onEdit }: FamilyActionsPr
           disabled={!pair || reading}
           onClick={() => pair && edit({ join: [colourOf(pair[0]), colourOf(pair[1])] }, null)}
         >
-          Make these one
+          Join
         </Button>
         <Button
           disabled={!single || reading || families.length >= most}
           onClick={() => single && edit({ part: colourOf(single) }, single)}
         >
-          Make two of it
+          Split
         </Button>
       </div>
     </>

@@ -55,10 +55,10 @@ export function ChangeStep({ studio, plan, reading, step }: ChangeStepProps) {
           </>
         )}
         {canBeSplit(plan, step) && (
-          <Button onClick={() => change({ kind: 'split', key })}>In two goes</Button>
+          <Button onClick={() => change({ kind: 'split', key })}>Split in two</Button>
         )}
         {nextWash(plan, step) && (
-          <Button onClick={() => change({ kind: 'merge', key })}>Together with the next</Button>
+          <Button onClick={() => change({ kind: 'merge', key })}>Join with the next</Button>
         )}
       </div>
       {techniques.length > 0 && (

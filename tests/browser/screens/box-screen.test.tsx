@@ -236,11 +236,11 @@ test('a mixed tube is typed, survives a reload, is saved, changed, taken out and
   reload();
   await expect.element(field('Colour Index')).toHaveValue('PG36, PY150');
   await expect.element(button('granulates a little')).toHaveAttribute('aria-pressed', 'true');
-  await button('Put it in the box').click();
+  await button('Add').click();
   await expect.element(page.getByText('Nothing is known yet of how it looks')).toBeVisible();
   await expect.element(page.getByRole('radio').first()).toHaveFocus();
   await page.getByRole('radio', { name: /phthalocyanine green yellow shade/ }).click();
-  await button('Put it in the box').click();
+  await button('Add').click();
   const row = page
     .getByRole('region', { name: 'Paints of your own' })
     .getByRole('listitem')

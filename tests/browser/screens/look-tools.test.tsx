@@ -56,7 +56,7 @@ test('every stripe has the lightness culori gives it', async () => {
     tap(i);
     const text = `L* ${lightness.toFixed(0)}`;
     await expect.poll(() => page.getByTestId('spot').element().textContent).toContain(text);
-    await press('Take the marks off');
+    await press('Clear marks');
   }
 });
 
@@ -76,7 +76,7 @@ test('a strong blue is said to look lighter than it is, a grey is not', async ()
   await press('Touch for value');
   tap(1);
   await expect.element(page.getByText(/^It looks about .* lighter than it is/)).toBeVisible();
-  await press('Take the marks off');
+  await press('Clear marks');
   tap(2);
   await expect.element(page.getByText(/^Value 4\.9/)).toBeVisible();
   await expect.element(page.getByText(/lighter than it is/)).not.toBeInTheDocument();
