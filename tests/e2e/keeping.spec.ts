@@ -222,7 +222,7 @@ for (const locale of ['en-GB', 'de-DE', 'ar-EG'])
       await page.goto('./');
       await lookAt(page, smallPhoto);
       await page.getByRole('link', { name: 'Sheet', exact: true }).click();
-      await page.getByRole('button', { name: 'Own size' }).click();
+      await page.getByRole('button', { name: 'Other size' }).click();
       for (const typed of ['280,5', '280.5']) {
         await page.getByLabel('Width').fill('200');
         await page.getByLabel('Width').press('Enter');

@@ -22,7 +22,11 @@ export function SmallPicture({ bitmap, lines }: SmallPictureProps) {
     const context = canvas.current?.getContext('2d');
     if (context) drawPart(context, bitmap, lines);
   }, [bitmap, lines]);
-  return <canvas ref={canvas} class={styles.small} width={side} height={side} aria-hidden="true" />;
+  return (
+    <span aria-hidden="true">
+      <canvas ref={canvas} class={styles.small} width={side} height={side} />
+    </span>
+  );
 }
 
 function drawPart(
