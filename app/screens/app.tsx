@@ -100,7 +100,9 @@ function Screen({ app }: { app: AppState }) {
   const paintingProps = { studio, paintingId: route.paintingId };
   switch (route.screen) {
     case 'look':
-      return <LookScreen {...paintingProps} onSmallStudy={app.smallStudyOf} />;
+      return (
+        <LookScreen {...paintingProps} onSmallStudy={app.smallStudyOf} toldOnce={app.toldOnce} />
+      );
     case 'sheet':
       return <SheetPlace app={app} paintingId={route.paintingId} />;
     case 'subject':
@@ -121,6 +123,7 @@ function Screen({ app }: { app: AppState }) {
       return (
         <PlanScreen
           {...paintingProps}
+          ownBox={app.ownBox}
           ownAir={app.ownAir}
           calls={app.paintCalls}
           begun={easel.desk.value?.paintingId === route.paintingId}

@@ -24,6 +24,7 @@ import type { EaselSenses } from './session/easel-senses.ts';
 import type { QuickLookCalls } from './session/quick-look.ts';
 import { createSessionLock, sessionAnywhere } from './session/session-lock.ts';
 import { createStoragePromise } from './storage-promise.ts';
+import { createToldOnce, type ToldOnce } from './told-once.ts';
 
 /** For what is made only when its screen is opened. */
 interface PaintNeeds {
@@ -57,6 +58,7 @@ export interface App {
   readonly studio: Studio;
   readonly ownBox: OwnBoxState;
   readonly ownAir: OwnAirState;
+  readonly toldOnce: ToldOnce;
   /** What the paints being typed and measured are kept and worked out with. */
   readonly paintNeeds: PaintNeeds;
   readonly paintCalls: PaintCalls & PaletteCalls & PictureCalls & ScrapCalls & QuickLookCalls;
@@ -149,6 +151,7 @@ export function createApp(store: Store, window: Window & typeof globalThis): App
   );
   const ownBox = createOwnBox(store, client);
   const ownAir = createOwnAir(store);
+  const toldOnce = createToldOnce(store);
   const studio = createStudio({
     store,
     client,
@@ -205,6 +208,7 @@ export function createApp(store: Store, window: Window & typeof globalThis): App
     studio,
     ownBox,
     ownAir,
+    toldOnce,
     paintNeeds: { store, client, ownBox },
     paintCalls: client,
     easel,

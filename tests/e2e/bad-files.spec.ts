@@ -90,7 +90,7 @@ test('A-LOC-4: emoji and markup in file names are shown whole, as text', async (
   for (const name of oddNames) {
     await lookAt(page, fileNamed(`${name}.jpg`, smallPhoto));
     await page.getByRole('link', { name: 'Paintings' }).click();
-    await expect(page.getByRole('region', { name: 'Go on' })).toContainText(`Go on with ${name}`);
+    await expect(page.getByRole('region', { name: 'Go on' })).toContainText(`Continue ${name}`);
   }
   const titles = page.getByRole('region', { name: 'Paintings' }).locator('li button > strong');
   await expect(titles).toHaveText([...oddNames].reverse());

@@ -24,7 +24,7 @@ test('several photos side by side in grey, each with a sentence; one is painted,
     .click();
   await expect(screen(page, 'look')).toBeVisible();
   await page.goto('./#/');
-  await expect(page.getByText('Go on with forest-stream')).toBeVisible();
+  await expect(page.getByText('Continue forest-stream')).toBeVisible();
   await expect(page.getByText('mountain-snow was taken away')).toBeVisible();
 });
 
@@ -37,7 +37,7 @@ test('a picture only studied gets values but no plan, until she wants to paint i
   await expect(toTheWashes(page)).toHaveCount(0);
   await page.goto('./#/');
   await expect(screen(page, 'start').getByText('study only').first()).toBeVisible();
-  await page.getByText('Go on with mountain-snow').click();
+  await page.getByText('Continue mountain-snow').click();
   await page.getByRole('button', { name: 'Paint this one too' }).click();
   await toTheWashes(page).click();
   await expect(toTheEasel(page)).toBeVisible();

@@ -67,14 +67,14 @@ test('taking a painting away asks first, can be undone, also after a reload', as
   await planFor(page, smallPhoto);
   await page.goto('./');
   const before = await keptRows(page);
-  const takeAway = paintings(page).getByRole('button', { name: /^Take away .+/ });
+  const takeAway = paintings(page).getByRole('button', { name: /^Remove .+/ });
   await takeAway.click();
   await expect(paintings(page)).toContainText('photo and record too?');
   await paintings(page).getByRole('button', { name: 'Keep' }).click();
   await expect(paintings(page)).toHaveCount(1);
 
   await takeAway.click();
-  await paintings(page).getByRole('button', { name: 'Take away', exact: true }).click();
+  await paintings(page).getByRole('button', { name: 'Remove', exact: true }).click();
   await expect(paintings(page)).toHaveCount(0);
   await expect(goOn(page)).toHaveCount(0);
   await page.reload();
@@ -222,7 +222,7 @@ for (const locale of ['en-GB', 'de-DE', 'ar-EG'])
       await page.goto('./');
       await lookAt(page, smallPhoto);
       await page.getByRole('link', { name: 'Sheet', exact: true }).click();
-      await page.getByRole('button', { name: 'Own size' }).click();
+      await page.getByRole('button', { name: 'Other size' }).click();
       for (const typed of ['280,5', '280.5']) {
         await page.getByLabel('Width').fill('200');
         await page.getByLabel('Width').press('Enter');

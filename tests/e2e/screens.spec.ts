@@ -34,10 +34,10 @@ type Look = (name: ScreenName, shown: string) => Promise<void>;
 /** Where she decides for herself, and the row of the value study that leads there. */
 const decided: readonly (readonly [ScreenName, RegExp])[] = [
   ['whites', /^Whites to keep/],
-  ['edges', /^Edges/],
+  ['edges', /^Soften or lose edges/],
   ['colours', /^Colours/],
-  ['changes', /^Paint it otherwise/],
-  ['hues', /^Which colours/],
+  ['changes', /^Change the picture/],
+  ['hues', /^Colour scheme/],
 ];
 
 const fromThePlan: readonly (readonly [ScreenName, string])[] = [
@@ -72,7 +72,7 @@ async function throughAll(page: Page, look: Look): Promise<void> {
     await look('look', `look-${way.toLowerCase().replaceAll(' ', '-')}`);
   }
   await page.getByRole('button', { name: 'Touch for value', exact: true }).click();
-  await page.getByRole('link', { name: 'Subject and ground' }).click();
+  await page.getByRole('link', { name: 'Subject and background' }).click();
   await expect(page.getByText('Getting the picture ready')).toHaveCount(0);
   await look('subject', 'subject');
   await page.getByRole('link', { name: 'Value study' }).click();
@@ -105,8 +105,12 @@ async function throughAll(page: Page, look: Look): Promise<void> {
     await expect(toTheEasel(page)).toBeVisible();
   }
   await page.getByRole('link', { name: 'Paints', exact: true }).click();
-  await expect(page.getByRole('button', { name: 'Leave out' }).first()).toBeVisible();
+  const paints = screen(page, 'paints');
+  await expect(paints.getByRole('heading', { name: 'Other choices' })).toBeVisible();
   await look('paints', 'paints');
+  await paints.getByRole('region', { name: 'Chosen paints' }).getByRole('button').first().click();
+  for (const fold of await paints.locator('summary').all()) await fold.click();
+  await look('paints', 'paints-open');
   await page.getByRole('link', { name: 'Your paint box' }).first().click();
   await expect(page.getByRole('checkbox').first()).toBeVisible();
   await look('box', 'box');

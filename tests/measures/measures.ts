@@ -5,6 +5,7 @@ import { measureCalibration, measureSureness } from './measuring-measures.ts';
 import { measurePaletteStability } from './palette-stability.ts';
 import { measurePictures } from './picture-measures.ts';
 import { measurePlans } from './plan-measures.ts';
+import { measureScreens } from './screen-measures.ts';
 import { measureSqueezed } from './squeezed-measures.ts';
 
 /** What `npm run measures` measures, in this order; a name after `--` picks those it stands in. */
@@ -19,4 +20,5 @@ export const measures: readonly (readonly [name: string, measure: () => Promise<
   ['fit', measureJointFit],
   ['calibration', measureCalibration],
   ['sureness', measureSureness],
+  ['words', measureScreens],
 ];

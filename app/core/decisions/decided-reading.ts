@@ -1,6 +1,7 @@
 import type { Point } from '../colour/lab.ts';
 import { type Edge, type EdgeWish, isNearlyAllHard, kindOnSheet } from '../reading/edges/edge.ts';
 import { nearestEdge } from '../reading/edges/place-on-edge.ts';
+import { stretchesOf, wholeEdges } from '../reading/edges/whole-edges.ts';
 import type { Border, Reading } from '../reading/reading.ts';
 import { isSmallWhite, type White, type WhiteWay } from '../reading/whites/whites.ts';
 import { placeInCut } from '../reference/photo-stroke.ts';
@@ -21,11 +22,15 @@ function wishesOn(
   size: Reading['raster'],
 ): ReadonlyMap<number, EdgeWish> {
   const wishes = new Map<number, EdgeWish>();
-  for (const { place, wish } of standingDecisions(decisions, 'edge')) {
+  const standing = standingDecisions(decisions, 'edge');
+  const joined = standing.some(({ whole }) => whole) ? wholeEdges(edges, size) : null;
+  for (const { place, wish, whole } of standing) {
     const near = nearestEdge(edges, placeInCut(cut, place), size, edgeReach);
     if (!near) continue;
-    if (wish) wishes.set(near.index, wish);
-    else wishes.delete(near.index);
+    for (const index of whole && joined ? stretchesOf(joined, near.index) : [near.index]) {
+      if (wish) wishes.set(index, wish);
+      else wishes.delete(index);
+    }
   }
   return wishes;
 }

@@ -1,6 +1,8 @@
 import type { Point } from '../colour/lab.ts';
+import { contrastAway, type LightnessMap } from '../reading/edges/contrast-away.ts';
 import type { Edge, EdgeWish } from '../reading/edges/edge.ts';
 import { nearestOnEdge } from '../reading/edges/place-on-edge.ts';
+import { joinStretches, stretchesOf, wholeEdges } from '../reading/edges/whole-edges.ts';
 import type { Reading } from '../reading/reading.ts';
 import {
   lengthInWords,
@@ -11,7 +13,7 @@ import {
 } from '../words/numbers.ts';
 
 export interface EdgeProposal {
-  /** Index into the reading's edges. */
+  /** Index into the reading's edges of a stretch of it: the whole edge is meant. */
   readonly edge: number;
   readonly wish: Exclude<EdgeWish, 'keep'>;
   /** Why, with the figures that led to it: one sentence. */
@@ -23,6 +25,7 @@ export interface EdgeProposals {
   readonly first: string;
   /** Edges near the centre of interest whose softness may be the lens; empty without any. */
   readonly lens: string;
+  /** Empty until she has said where the eye should rest. */
   readonly list: readonly EdgeProposal[];
 }
 
@@ -32,23 +35,23 @@ export interface EdgeProposals {
  * long side, from the centre of interest to the nearest spot of the edge.
  */
 export const proposalLimits = {
-  most: 7,
-  mostOfOneWish: 4,
+  most: 5,
+  mostOfOneWish: 3,
   /** Nearer than this is at the centre of interest: nothing is softened or lost there. */
   near: 0.15,
   /** From here on an edge is away from it. */
   far: 0.25,
   /** Shorter edges are not worth a stroke of their own, mm on the sheet. */
   leastMm: 12,
-  /** Hard edges under this difference are slight enough to go, L*. */
+  /** Edges under this difference are slight enough to go, L*: anywhere along them, and some way off their line. */
   slight: 14,
-  /** Sides planned nearer to each other than this may as well be one, L*. */
-  similar: 8,
+  /** So far off the line the eye takes its sides, mm on the sheet. */
+  awayMm: 4,
   /** A soft edge from this difference on could be sharp, L*. */
   plain: 10,
 } as const;
 
-type Facts = Pick<Reading, 'slots' | 'raster' | 'sheet' | 'warnings'> & {
+type Facts = Pick<Reading, 'raster' | 'sheet' | 'warnings'> & {
   readonly edges?: readonly Edge[] | undefined;
 };
 
@@ -56,25 +59,31 @@ interface Candidate extends EdgeProposal {
   readonly score: number;
 }
 
+/** A whole edge as it is looked at. */
+interface Whole {
+  /** Index of its longest stretch. */
+  readonly index: number;
+  readonly edge: Edge;
+  readonly stretches: readonly Edge[];
+  /** To the centre of interest. */
+  readonly way: number;
+}
+
 const askForFocus = {
   'all-hard':
-    'Nearly every edge is hard. Set your centre of interest first: then edges away from it can be softened or lost.',
-  usual: 'Set your centre of interest, and edges away from it can be proposed to soften.',
+    'Nearly every edge is hard. First touch your centre of interest; I will then suggest edges to soften.',
+  usual: 'First touch your centre of interest; I will then suggest edges to soften.',
 } as const;
 
-const plannedApart = ({ slots }: Facts, { a, b }: Edge): number => {
-  const [one, two] = [slots[a]?.target[0], slots[b]?.target[0]];
-  return one === undefined || two === undefined ? Number.POSITIVE_INFINITY : Math.abs(one - two);
-};
+const longSideMm = ({ sheet }: Facts): number => Math.max(sheet.widthMm, sheet.heightMm);
 
-/** Why an edge away from the focus may go; null where it should not. */
-function whyLose(facts: Facts, edge: Edge): string | null {
-  const apart = plannedApart(facts, edge);
-  if (edge.kind === 'found' || (edge.kind === 'hard' && edge.contrast < proposalLimits.slight))
-    return `only ${valuesApart(edge.contrast)} of difference`;
-  if (edge.kind === 'hard' && apart < proposalLimits.similar)
-    return `both sides are planned ${valuesApart(apart)} apart`;
-  return null;
+/** The greatest difference an edge shows anywhere along it, or some way off its line; L*. */
+function mostContrast({ stretches }: Whole, facts: Facts, lightness: LightnessMap | null): number {
+  const along = stretches.map(({ contrast }) => contrast);
+  if (!lightness) return Math.max(...along);
+  const share = proposalLimits.awayMm / longSideMm(facts);
+  const away = stretches.map((edge) => contrastAway(edge, lightness, share) ?? 0);
+  return Math.max(...along, ...away);
 }
 
 /** Soft but plain, long enough for a stroke, and not meant as a graded wash. */
@@ -84,27 +93,23 @@ const couldBeSharp = ({ kind, contrast, lengthMm, graded }: Edge): boolean =>
   lengthMm >= proposalLimits.leastMm &&
   !graded;
 
-function candidateOf(
-  facts: Facts,
-  index: number,
-  edge: Edge,
-  way: number | null,
-): Candidate | null {
-  const { near, far, leastMm } = proposalLimits;
+function candidateOf(facts: Facts, whole: Whole, lightness: LightnessMap | null): Candidate | null {
+  const { near, far, leastMm, slight } = proposalLimits;
+  const { edge, index, way } = whole;
   if (edge.lengthMm < leastMm) return null;
-  const longMm = Math.max(facts.sheet.widthMm, facts.sheet.heightMm);
   const long = lengthInWords(edge.lengthMm);
   const weight = edge.lengthMm * edge.contrast;
-  const from = way === null ? '' : `${lengthInWords(way * longMm)} from your centre of interest, `;
-  if (way === null || way >= far) {
-    const lose = whyLose(facts, edge);
-    const score = weight * (way ?? 1);
-    if (lose) {
-      const why = `${from}${long} long, ${lose}: it need not be seen.`;
+  if (way >= far) {
+    if (edge.kind !== 'hard' && edge.kind !== 'found') return null;
+    const from = `${lengthInWords(way * longSideMm(facts))} from your centre of interest, ${long} long`;
+    const score = weight * way;
+    const most = mostContrast(whole, facts, lightness);
+    if (most < slight) {
+      const why = `${from}, at most ${valuesApart(most)} of difference: it can disappear.`;
       return { edge: index, wish: 'lose', why, score };
     }
-    if (way === null || edge.kind !== 'hard') return null;
-    const why = `${from}${long} long, hard, ${valuesApart(edge.contrast)} of difference: it draws the eye away.`;
+    if (edge.kind !== 'hard') return null;
+    const why = `${from}, hard, ${valuesApart(edge.contrast)} of difference: it draws the eye away.`;
     return { edge: index, wish: 'soften', why, score };
   }
   if (way > near || !couldBeSharp(edge) || edge.outOfFocus) return null;
@@ -112,29 +117,46 @@ function candidateOf(
   return { edge: index, wish: 'sharpen', why, score: weight * (1 - way / (2 * near)) };
 }
 
-function lensSentence(edges: readonly Edge[], ways: readonly number[]): string {
-  const { near } = proposalLimits;
-  const count = edges.filter(
-    (edge, i) => edge.outOfFocus && couldBeSharp(edge) && ways[i] <= near,
+function lensSentence(wholes: readonly Whole[]): string {
+  const count = wholes.filter(
+    ({ edge, way }) => edge.outOfFocus && couldBeSharp(edge) && way <= proposalLimits.near,
   ).length;
   if (count === 0) return '';
-  const which = `${openWithCount(count, 'edge')} there ${pluralize(count, 'is', 'are')}`;
+  const which = `${openWithCount(count, 'edge')} at your centre of interest ${pluralize(count, 'is', 'are')}`;
   const them = pluralize(count, 'it', 'them');
   return `${which} out of focus: the lens may have made ${them} soft. Look at the subject before you decide.`;
 }
 
+function wholesOf({ raster }: Facts, edges: readonly Edge[], focus: Point): Whole[] {
+  const whole = wholeEdges(edges, raster);
+  return [...new Set(whole)].map((first) => {
+    const members = stretchesOf(whole, first);
+    const stretches = members.map((i) => edges[i]);
+    const index = members.reduce((best, i) =>
+      edges[i].lengthMm > edges[best].lengthMm ? i : best,
+    );
+    const way = Math.min(...stretches.map((edge) => nearestOnEdge(edge, focus, raster).distance));
+    return { index, edge: joinStretches(stretches), stretches, way };
+  });
+}
+
 /**
- * Which edges to soften, lose or sharpen for the sake of the centre of interest (0..1 of the cut-out;
- * null: none set yet), by length x difference x distance. At most seven; those she has decided take
- * their places in the ranking, so that a list worked through ends. Deterministic.
+ * Which whole edges to soften, lose or sharpen for the sake of the centre of interest (0..1 of the cut-out; null: none
+ * set yet, and nothing is proposed), by length x difference x distance. At most five; those she has decided take their
+ * places in the ranking, so that a list worked through ends. `lightness` of the picture, where it is at hand: none that
+ * shows some way off its line is then proposed to be lost. Deterministic.
  */
-export function edgeProposals(facts: Facts, focus: Point | null): EdgeProposals {
+export function edgeProposals(
+  facts: Facts,
+  focus: Point | null,
+  lightness: LightnessMap | null = null,
+): EdgeProposals {
   const edges = facts.edges ?? [];
-  const ways = focus
-    ? edges.map((edge) => nearestOnEdge(edge, focus, facts.raster).distance)
-    : null;
-  const ranked = edges
-    .map((edge, i) => candidateOf(facts, i, edge, ways ? ways[i] : null))
+  const allHard = facts.warnings.some(({ code }) => code === 'all-hard');
+  if (!focus) return { first: askForFocus[allHard ? 'all-hard' : 'usual'], lens: '', list: [] };
+  const wholes = wholesOf(facts, edges, focus);
+  const ranked = wholes
+    .map((whole) => candidateOf(facts, whole, lightness))
     .filter((found) => found !== null)
     .sort((one, other) => other.score - one.score || one.edge - other.edge);
   const list: EdgeProposal[] = [];
@@ -143,10 +165,9 @@ export function edgeProposals(facts: Facts, focus: Point | null): EdgeProposals 
     if (list.length === proposalLimits.most) break;
     if (++counts[wish] <= proposalLimits.mostOfOneWish) list.push({ edge, wish, why });
   }
-  const allHard = facts.warnings.some(({ code }) => code === 'all-hard');
   return {
-    first: focus ? '' : askForFocus[allHard ? 'all-hard' : 'usual'],
-    lens: ways ? lensSentence(edges, ways) : '',
+    first: '',
+    lens: lensSentence(wholes),
     list: list.filter(({ edge }) => edges[edge]?.wish === undefined),
   };
 }

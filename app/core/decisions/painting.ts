@@ -48,8 +48,16 @@ export type Decision = {
   | ({ readonly kind: 'white'; readonly mode: WhiteMode } & PhotoStroke)
   /** How the white at a place of the photo is kept, or all small ones without a place; null: as proposed. */
   | { readonly kind: 'white-way'; readonly place: Point | null; readonly way: WhiteWay | null }
-  /** What becomes of the edge at a place of the photo; null: as proposed. */
-  | { readonly kind: 'edge'; readonly place: Point; readonly wish: EdgeWish | null }
+  /**
+   * What becomes of the edge at a place of the photo; null: as measured. `whole`: of all that is one edge to the eye
+   * there; without it of the one stretch, as in paintings from before.
+   */
+  | {
+      readonly kind: 'edge';
+      readonly place: Point;
+      readonly wish: EdgeWish | null;
+      readonly whole?: true;
+    }
   /** Where the eye should rest, a place of the photo; null: nowhere in particular. */
   | { readonly kind: 'focus'; readonly place: Point | null }
   | { readonly kind: 'colours'; readonly wish: ColourWish }

@@ -139,6 +139,12 @@ export function noCautionInWords(isKnown: boolean, metals: readonly string[]): s
 export const asksForCare = ({ care }: { readonly care: string }): boolean =>
   !care.endsWith(nothingSpecial);
 
+/** `care` in two or three words, for a row of a list; the whole of it stands a touch away. */
+export const careInShort = ({ care }: { readonly care: string }): string =>
+  care.startsWith(contains) && care.includes(':')
+    ? care.slice(0, care.indexOf(':'))
+    : 'Has a caution';
+
 /** A paint as far as its caution goes. */
 export interface CautiousPaint {
   readonly name: string;

@@ -99,18 +99,28 @@ export function withRenameSeen(box: OwnBox, id: string): OwnBox {
 }
 
 /** Until anything is ticked: what counts as hers, of these cards. */
-export function untickedInWords(cards: readonly Known[]): string {
+export const untickedInWords = (cards: readonly Known[]): string =>
+  `Nothing ticked yet: plans choose from ${usualInWords(cards)}.`;
+
+/** 'the 25 paints most painters own and the paint of your own'. */
+function usualInWords(cards: readonly Known[]): string {
   const counting = cards.filter(countsUnticked);
   const own = counting.filter(({ provenance }) => provenance === undefined).length;
   const hers = own > 0 ? ` and the ${pluralize(own, 'paint')} of your own` : '';
-  return `Nothing is ticked yet: plans choose from the ${counting.length - own} paints most boxes hold${hers}.`;
+  return `the ${counting.length - own} paints most painters own${hers}`;
+}
+
+/** Of a plan: whether it was made from her box, or from what most painters own. */
+export function madeFromInWords(box: OwnBox): string {
+  const ticked = tickedPaints(box)?.length ?? 0;
+  if (ticked > 0) return `Made from your own ${ticked === 1 ? 'paint' : `${ticked} paints`}.`;
+  return `Made from the paints most painters own${ownPaints(box).length > 0 ? ', and your own' : ''}.`;
 }
 
 /** What the ticks mean for the plan, of these cards. */
 export function boxInWords(box: OwnBox, cards: readonly Known[]): string {
   const ticked = tickedPaints(box)?.length ?? 0;
   if (ticked === 0) return untickedInWords(cards);
-  if (ticked === 1)
-    return 'One paint is ticked: a plan then has its values only, in this one colour. Tick a second for colour.';
-  return `${ticked} paints are ticked: plans choose from these.`;
+  if (ticked === 1) return '1 paint ticked: plans then have values only, in this one colour.';
+  return `${ticked} paints ticked: plans choose from these.`;
 }

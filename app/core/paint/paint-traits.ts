@@ -153,6 +153,10 @@ export const transparencyWords = {
 export const stainingWords = ['lifts easily', 'stains a little', 'stains'] as const;
 export const granulationWords = ['even', 'granulates a little', 'granulates'] as const;
 
+/** Its ASTM category as the table has it, without where that is from: the box says once how sure such things are. */
+const lightfastnessInWords = (category: string): string =>
+  `lightfastness ${category.replace(/from memory;? ?/, '').replace(' ()', '')}`;
+
 /** What the trade says of a paint, in a line: 'transparent, stains, even, lightfastness I'. */
 export function paintTraits(properties: PaintProperties): string {
   const light = properties.lightfastness;
@@ -160,7 +164,7 @@ export function paintTraits(properties: PaintProperties): string {
     properties.transparency && transparencyWords[properties.transparency],
     properties.staining !== null && stainingWords[properties.staining],
     properties.granulation !== null && granulationWords[properties.granulation],
-    light ? `lightfastness ${light}` : 'lightfastness unknown',
+    light ? lightfastnessInWords(light) : 'lightfastness unknown',
   ]
     .filter(Boolean)
     .join(', ');
@@ -172,7 +176,7 @@ const wordOf: Record<Trait, (properties: PaintProperties) => string | null> = {
   transparency: ({ transparency }) => transparency && transparencyWords[transparency],
   staining: ({ staining }) => (staining === null ? null : stainingWords[staining]),
   granulation: ({ granulation }) => (granulation === null ? null : granulationWords[granulation]),
-  lightfastness: ({ lightfastness }) => lightfastness && `lightfastness ${lightfastness}`,
+  lightfastness: ({ lightfastness }) => lightfastness && lightfastnessInWords(lightfastness),
 };
 const traits = Object.keys(wordOf) as Trait[];
 
@@ -198,7 +202,7 @@ export function traitsBySource({
   };
 }
 
-/** 'Granulates (yours), transparent, stains, lightfastness I (from memory).' */
+/** 'Granulates (yours), transparent, stains, lightfastness I.' */
 export function traitsInWords(card: Pick<PaintCard, 'properties' | 'fromMemory'>): string {
   const { hers, given, unknown } = traitsBySource(card);
   const parts = [

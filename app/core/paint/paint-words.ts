@@ -2,10 +2,10 @@ import { joinWords } from '../words/numbers.ts';
 import type { PaintCard, Provenance } from './paint.ts';
 
 const sources: Record<Provenance, string> = {
-  'measured watercolour': 'Measured watercolour',
-  'rescaled from acrylic': 'From acrylic measurements',
-  'estimated from published colour': 'Estimated',
-  recipe: 'Reckoned from its parts',
+  'measured watercolour': 'Measured from watercolour',
+  'rescaled from acrylic': 'Taken from acrylic paint of the same pigment',
+  'estimated from published colour': 'Estimated from published colours',
+  recipe: 'Worked out from its parts',
 };
 
 /** Up to these a tube is as good as the one of the table, or near it; CIEDE2000 of a middling wash (own). */
@@ -19,8 +19,8 @@ function tubeInWords(confidence: number): string {
 }
 
 /**
- * Where the colour of a built-in paint comes from and how far a tube may differ from it: 'Estimated; your tube may
- * differ somewhat.' The measured tubes were told by paint names only: their Colour Index names are judged. Null for a
+ * Where the colour of a built-in paint comes from and how far a tube may differ from it: 'Estimated from published
+ * colours; your tube may differ somewhat.' The measured tubes were told by paint names only: their Colour Index names are judged. Null for a
  * paint of her own.
  */
 export function sourceInWords({
@@ -30,7 +30,7 @@ export function sourceInWords({
 }: Pick<PaintCard, 'provenance' | 'confidence'> & Partial<Pick<PaintCard, 'ci'>>): string | null {
   if (!provenance || confidence === undefined) return null;
   const isJudged = provenance === 'measured watercolour' && ci.length > 0;
-  const judged = isJudged ? ', its pigment judged by name and spectrum' : '';
+  const judged = isJudged ? ', though its pigment was told by name only' : '';
   return `${sources[provenance]}${judged}; ${tubeInWords(confidence)}.`;
 }
 

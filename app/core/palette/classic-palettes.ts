@@ -82,7 +82,7 @@ export const classicPalettes: readonly ClassicPalette[] = [
   {
     id: 'split-primaries',
     title: 'Split primaries',
-    words: 'A cool and a warm one of each: neighbours mix clean, opposites mix quiet.',
+    words: 'A warm and a cool of each primary: neighbours mix clean, opposites go grey.',
     paints: [coolYellow, warmYellow, coolRed, warmRed, greenBlue, redBlue],
   },
   {

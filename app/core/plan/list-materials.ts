@@ -46,6 +46,6 @@ export function listMaterials({ palette, mixes, steps }: WashPlan): LaidOut[] {
   return [
     { name: 'Paints', things: paints },
     { name: 'Brushes', things: brushes },
-    { name: 'Besides', things: besides(steps) },
+    { name: 'Also', things: besides(steps) },
   ].filter(({ things }) => things.length > 0);
 }

@@ -61,7 +61,8 @@ function why(facts: PlanFacts, use: Use, darkest: boolean, runs: boolean): strin
   if (darkest && use.darks > 0) return 'the deepest darks';
   const partner = facts.paints.find((each) => each.id === largest(use.partners));
   const main = (use.families.get(family) ?? 0) / use.total;
-  const name = main > 0.5 || use.families.size < 3 ? nameOfFamily(facts, family) : 'most mixes';
+  const isMost = main <= 0.5 && use.families.size >= 3;
+  const name = isMost ? 'most mixes' : `the ${nameOfFamily(facts, family)}`;
   return partner ? `${name}, with ${partner.name.split(',')[0]}` : name;
 }
 

@@ -1,5 +1,6 @@
 import { fewestBands, mostBands } from '../limits.ts';
 import type { ClippedShares } from '../raster/linear-raster.ts';
+import { capitalize } from '../words/numbers.ts';
 import { formatPercent } from '../words/reading-words.ts';
 import { isNearlyAllHard } from './edges/edge.ts';
 import type { Border, Reading, Warning } from './reading.ts';
@@ -42,7 +43,7 @@ export function pictureWarnings({ reading, clipped, wished, tones }: WarningFact
   if (brokenShare > tooBroken) {
     found.push({
       code: 'too-broken',
-      text: `${formatPercent(brokenShare)} of the picture lies in shapes too small for this sheet: take a larger sheet, a smaller part of the photo, or fewer values.`,
+      text: 'Much of this photo is too fine for your sheet. Use a bigger sheet, crop in, or use fewer values.',
     });
   }
   if (bands.length > 1) found.push(...flatnessWarnings({ histogram, clipped, slots, borders }));
@@ -142,13 +143,13 @@ export function flatnessWarnings({ histogram, clipped, slots, borders }: Flatnes
   if (clipped.light > clippedShare) {
     say(
       'clipped-light',
-      `The camera lost ${formatPercent(clipped.light)} of the picture to pure white: look at the subject for what is there, or keep it as paper.`,
+      `${capitalize(formatPercent(clipped.light))} of the photo is blown out to white. Leave it as paper, or look at the real thing.`,
     );
   }
   if (clipped.dark > clippedShare) {
     say(
       'clipped-dark',
-      `The camera lost ${formatPercent(clipped.dark)} of the picture to pure black: look at the subject for colour in those shadows.`,
+      `${capitalize(formatPercent(clipped.dark))} of the photo is lost in black. Look at the real thing for colour in those shadows.`,
     );
   }
   const third = fullestThird(histogram);

@@ -3,7 +3,7 @@ import { typedNumber } from '../words/typed-number.ts';
 
 /**
  * Paper formats the trade sells, sides in mm. Imperial: 22 x 30 inches and its halves (common practice, no source);
- * A5 to A2: ISO 216:2007.
+ * A5 to A2: ISO 216:2007. Blocks in inches and in centimetres as they are sold (common practice, no source).
  */
 export const sheetFormats = {
   eighth: { name: 'eighth imperial', shortMm: 191, longMm: 279 },
@@ -14,6 +14,12 @@ export const sheetFormats = {
   a4: { name: 'A4', shortMm: 210, longMm: 297 },
   a3: { name: 'A3', shortMm: 297, longMm: 420 },
   a2: { name: 'A2', shortMm: 420, longMm: 594 },
+  in9x12: { name: '9 × 12 in', shortMm: 229, longMm: 305 },
+  in10x14: { name: '10 × 14 in', shortMm: 254, longMm: 356 },
+  in12x16: { name: '12 × 16 in', shortMm: 305, longMm: 406 },
+  cm24x32: { name: '24 × 32 cm', shortMm: 240, longMm: 320 },
+  cm30x40: { name: '30 × 40 cm', shortMm: 300, longMm: 400 },
+  cm36x48: { name: '36 × 48 cm', shortMm: 360, longMm: 480 },
 } as const;
 
 export type SheetFormat = keyof typeof sheetFormats | 'own';

@@ -1,6 +1,6 @@
 import { minuteMs } from '../limits.ts';
+import { timeInWords } from '../words/dates.ts';
 import { hoursInWords } from '../words/minutes.ts';
-import { timeInWords } from '../words/moments.ts';
 import type { DryingLeft } from './easel-time.ts';
 
 /** A wait as it is told: one figure leads. */

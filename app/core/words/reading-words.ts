@@ -26,7 +26,7 @@ export function studySentence({
   if (first) return first.text;
   return bands.length === 1
     ? 'It is all one tone.'
-    : 'A full range of values: lights, mids and darks are all there.';
+    : 'A full range: good lights, mid-tones and darks.';
 }
 
 /** A share 0..1 in words; what is there but small is not called nothing. */

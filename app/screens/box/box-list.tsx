@@ -12,6 +12,7 @@ import {
 } from '../../core/paint/list-paints.ts';
 import { tickedPaints } from '../../core/paint/own-box.ts';
 import type { PaintCard } from '../../core/paint/paint.ts';
+import { formatCount } from '../../core/words/numbers.ts';
 import type { OwnBoxState } from '../../state/paints/own-box.ts';
 import { Button } from '../../ui/controls/button.tsx';
 import { ChoiceRow } from '../../ui/controls/choice-row.tsx';
@@ -48,29 +49,31 @@ export function BoxList({ ownBox, cards }: BoxListProps) {
   return (
     <section class={styles.section} aria-label="Built-in paints">
       <h2 class={styles.heading}>
-        {isLooking ? 'Paints found' : showsAll.value ? 'All paints' : 'What most boxes hold'}
+        {isLooking ? 'Paints found' : showsAll.value ? 'All paints' : 'What most painters own'}
       </h2>
-      <label class={styles.search}>
-        Find a paint
-        <input
-          type="search"
-          class={styles.typed}
-          placeholder="ultramarine, PB29"
-          autocomplete="off"
-          autocapitalize="off"
-          spellcheck={false}
-          value={typed.value}
-          onInput={(event) => {
-            typed.value = event.currentTarget.value;
-          }}
-        />
-      </label>
-      <BoxFilters cards={cards} left={found.length} order={order} asked={asked} />
-      {cards.length === 0 && <p role="status">Mixing the ladders …</p>}
+      <div class={styles.finding}>
+        <label class={styles.search}>
+          <span class="spoken">Find a paint</span>
+          <input
+            type="search"
+            class={styles.typed}
+            placeholder="Find: ultramarine, PB29"
+            autocomplete="off"
+            autocapitalize="off"
+            spellcheck={false}
+            value={typed.value}
+            onInput={(event) => {
+              typed.value = event.currentTarget.value;
+            }}
+          />
+        </label>
+        <BoxFilters cards={cards} left={found.length} order={order} asked={asked} />
+      </div>
+      {cards.length === 0 && <p role="status">Getting the colours ready …</p>}
       {cards.length > 0 && found.length === 0 && (
         <p role="status">
-          No paint is called or is like that. Add it as a paint of your own, or look again.{' '}
-          <Button onClick={showAll}>Start again</Button>
+          No paint here is called that or is like that. Add it as a paint of your own, or{' '}
+          <Button onClick={showAll}>Show them all</Button>
         </p>
       )}
       <ul class={styles.rows}>
@@ -85,7 +88,7 @@ export function BoxList({ ownBox, cards }: BoxListProps) {
               showsAll.value = true;
             }}
           >
-            {others} more paints
+            Show {others} more paints
           </Button>
         </p>
       )}
@@ -112,54 +115,54 @@ function BoxFilters({ cards, left, order, asked }: BoxFiltersProps) {
   const open = useSignal(false);
   const set = Object.keys(asked.value).length;
   return (
-    <div class="stack">
-      <ChoiceRow
-        label="Order"
-        choices={orders}
-        chosen={order.value}
-        onChoose={(value) => {
-          order.value = value;
-        }}
-      />
-      <details
-        onToggle={(event) => {
-          open.value = event.currentTarget.open;
-        }}
-      >
-        <summary class={styles.summary}>
-          Filters{set > 0 && `: ${set} set, ${left} of ${cards.length} paints left`}
-        </summary>
-        <div class="stack">
-          {(open.value ? paintFilterNames : []).map((name) => {
-            const { title, choices } = paintFilters[name];
-            const choose = (value: string | undefined): void => {
-              asked.value = askingFor(asked.value, name, value);
-            };
-            const rows = [[undefined, 'any'] as const, ...choices].map(([value, text]) => ({
-              value,
-              text,
-              leaves: filterPaints(cards, askingFor(asked.value, name, value)).length,
-            }));
-            return (
-              <fieldset key={name} class={styles.filter}>
-                <legend class={styles.title}>{title}</legend>
-                {rows.map(({ value, text, leaves }) => (
-                  <button
-                    key={text}
-                    type="button"
-                    class={styles.choice}
-                    aria-pressed={asked.value[name] === value}
-                    disabled={leaves === 0 && value !== undefined && asked.value[name] !== value}
-                    onClick={() => choose(value)}
-                  >
-                    {text} <span class={styles.count}>{leaves}</span>
-                  </button>
-                ))}
-              </fieldset>
-            );
-          })}
-        </div>
-      </details>
-    </div>
+    <details
+      class={styles.sorting}
+      onToggle={(event) => {
+        open.value = event.currentTarget.open;
+      }}
+    >
+      <summary class={styles.summary}>
+        Sort and filter
+        {set > 0 && `: ${formatCount(set, 'filter')}, ${left} of ${cards.length} paints`}
+      </summary>
+      <div class="stack">
+        <ChoiceRow
+          label="Order"
+          choices={orders}
+          chosen={order.value}
+          onChoose={(value) => {
+            order.value = value;
+          }}
+        />
+        {(open.value ? paintFilterNames : []).map((name) => {
+          const { title, choices } = paintFilters[name];
+          const choose = (value: string | undefined): void => {
+            asked.value = askingFor(asked.value, name, value);
+          };
+          const rows = [[undefined, 'any'] as const, ...choices].map(([value, text]) => ({
+            value,
+            text,
+            leaves: filterPaints(cards, askingFor(asked.value, name, value)).length,
+          }));
+          return (
+            <fieldset key={name} class={styles.filter}>
+              <legend class={styles.title}>{title}</legend>
+              {rows.map(({ value, text, leaves }) => (
+                <button
+                  key={text}
+                  type="button"
+                  class={styles.choice}
+                  aria-pressed={asked.value[name] === value}
+                  disabled={leaves === 0 && value !== undefined && asked.value[name] !== value}
+                  onClick={() => choose(value)}
+                >
+                  {text} <span class={styles.count}>{leaves}</span>
+                </button>
+              ))}
+            </fieldset>
+          );
+        })}
+      </div>
+    </details>
   );
 }

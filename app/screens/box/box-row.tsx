@@ -1,6 +1,7 @@
 import { useSignal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
-import { asksForCare } from '../../core/paint/cautions.ts';
+import { useId } from 'preact/hooks';
+import { asksForCare, careInShort } from '../../core/paint/cautions.ts';
 import { paintUsesInWords, valueSpanInWords } from '../../core/paint/list-paints.ts';
 import { tickedPaints, withTick } from '../../core/paint/own-box.ts';
 import { isWhiteOrBlack, type PaintCard } from '../../core/paint/paint.ts';
@@ -16,32 +17,18 @@ import { StrengthNote } from './strength-note.tsx';
 interface BoxRowProps {
   card: PaintCard;
   ownBox: OwnBoxState;
-  /** What only a paint of her own has: where its optics come from, what can be done with it. */
+  /** What only a paint of her own has, in a few words: where its colour comes from. */
+  note?: string | undefined;
+  /** What can be done with a paint of her own: behind the touch. */
   children?: ComponentChildren;
 }
 
-/** A paint: its ladder, its names, its caution and 'I own it'; the rest behind a touch. */
-export function BoxRow({ card, ownBox, children }: BoxRowProps) {
+/** A paint in one line: a touch anywhere on it ticks it, 'More' tells the rest. */
+export function BoxRow({ card, ownBox, note, children }: BoxRowProps) {
   const open = useSignal(false);
+  const id = useId();
   return (
     <li class={styles.row}>
-      <PaintLadder class={styles.ladder} ladder={card.ladder} />
-      <div class={styles.words}>
-        <details
-          onToggle={(event) => {
-            open.value = event.currentTarget.open;
-          }}
-        >
-          <summary class={styles.summary}>
-            <strong class={styles.name}>{card.name}</strong>{' '}
-            <span class="quiet">{pigmentsInWords(card)}</span>
-          </summary>
-          {open.value && <PaintFacts card={card} />}
-        </details>
-        {asksForCare(card) && <p class={styles.caution}>{card.care}</p>}
-        <StrengthNote ownBox={ownBox} paint={card.id} />
-        {children}
-      </div>
       <label class={styles.tick}>
         <input
           type="checkbox"
@@ -53,8 +40,31 @@ export function BoxRow({ card, ownBox, children }: BoxRowProps) {
             void ownBox.change((before) => withTick(before, card.id, owns));
           }}
         />
-        I own it
+        <PaintLadder class={styles.ladder} ladder={card.ladder} />
+        <span class={styles.words}>
+          <strong class={styles.name}>{card.name}</strong>
+          <span class={styles.quiet}>{pigmentsInWords(card)}</span>
+          {asksForCare(card) && <span class={styles.care}>{careInShort(card)}</span>}
+          {note && <span class={styles.quiet}>{note}</span>}
+        </span>
       </label>
+      <button
+        type="button"
+        class={styles.more}
+        aria-expanded={open.value}
+        aria-controls={id}
+        aria-label={`More about ${card.name}`}
+        onClick={() => {
+          open.value = !open.value;
+        }}
+      >
+        {open.value ? 'Less' : 'More'}
+      </button>
+      <div id={id} class={styles.facts} hidden={!open.value}>
+        {open.value && <PaintFacts card={card} />}
+        {open.value && children}
+        <StrengthNote ownBox={ownBox} paint={card.id} />
+      </div>
     </li>
   );
 }
@@ -63,10 +73,10 @@ export function BoxRow({ card, ownBox, children }: BoxRowProps) {
 function PaintFacts({ card }: { card: PaintCard }) {
   const pigments = card.ci.length;
   return (
-    <div class={styles.facts}>
+    <>
       <p>{paintUsesInWords(card)}</p>
+      <p class={asksForCare(card) ? styles.caution : 'quiet'}>{card.care}</p>
       <p class="quiet">{traitsInWords(card)}</p>
-      {!asksForCare(card) && <p class="quiet">{card.care}</p>}
       <p class="quiet">From palest tint to full strength: {valueSpanInWords(card.ladder)}.</p>
       {card.madeOf && <p>{madeOfInWords(card)}</p>}
       {pigments > 1 && (
@@ -81,7 +91,7 @@ function PaintFacts({ card }: { card: PaintCard }) {
           <MeasureLink card={card} />
         </p>
       )}
-    </div>
+    </>
   );
 }
 

@@ -71,10 +71,6 @@ export function BoxScreen({ ownBox, paintDrafts, cameFrom }: BoxScreenProps) {
         </div>
       ))}
       <section class={styles.section} aria-label="What you own">
-        <p>
-          Tick the paints you own, once for all paintings. Each is shown from its palest tint to
-          full strength; touch its name for what is known of it.
-        </p>
         <p class={styles.lead} role="status">
           {cards.length > 0 && boxInWords(box, cards)}
         </p>
@@ -87,30 +83,36 @@ export function BoxScreen({ ownBox, paintDrafts, cameFrom }: BoxScreenProps) {
               )
             }
           >
-            Tick the usual ones
+            Tick what most own
           </Button>
           <Button
             disabled={!ticked}
             onClick={() => void ownBox.change((before) => withTicks(before, []))}
           >
-            None
+            Untick all
           </Button>
-          <a class={buttonClass()} href={hashOf({ screen: 'copies', what: 'box' })}>
-            Hand on your box
-          </a>
         </div>
-        <p class="quiet">
-          {careWithPaint} {careWithOldTubes} {deferral} Properties are as commonly given.
-        </p>
-        {cards.length > 0 && <p class="quiet">{measuredOnInWords(cards)}</p>}
       </section>
-      <StrengthList ownBox={ownBox} />
+      <BoxList ownBox={ownBox} cards={cards.filter(({ id }) => !own.has(id))} />
       <OwnPaints
         ownBox={ownBox}
         paintDrafts={paintDrafts}
         cards={cards.filter(({ id }) => own.has(id))}
       />
-      <BoxList ownBox={ownBox} cards={cards.filter(({ id }) => !own.has(id))} />
+      <StrengthList ownBox={ownBox} />
+      <section class={styles.section} aria-label="Good to know">
+        <h2 class={styles.heading}>Good to know</h2>
+        <p>
+          {careWithPaint} {careWithOldTubes} {deferral}
+        </p>
+        <p>Properties are as commonly given: check your tube.</p>
+        {cards.length > 0 && <p>{measuredOnInWords(cards)}</p>}
+        <p>
+          <a class={buttonClass()} href={hashOf({ screen: 'copies', what: 'box' })}>
+            Hand on your box
+          </a>
+        </p>
+      </section>
     </PageLayout>
   );
 }

@@ -30,10 +30,7 @@ export function OwnPaints({ ownBox, paintDrafts, cards }: OwnPaintsProps) {
     <section ref={section} class={styles.section} tabIndex={-1} aria-label="Paints of your own">
       <h2 class={styles.heading}>Paints of your own</h2>
       {cards.length === 0 && !drafts[newPaint] && (
-        <p>
-          A paint that is not in the list below can be added, mixed tubes too. Look for it there
-          first.
-        </p>
+        <p>A paint that is not in the list can be added, convenience mixes included.</p>
       )}
       <ul class={styles.rows}>
         {sortPaints(cards, 'name').map((card) =>
@@ -87,10 +84,14 @@ function OwnPaintRow({ card, ownBox, onChange, onOut }: OwnPaintRowProps) {
   const { optics } = card;
   const behaves =
     optics?.from === 'like' && ownBox.cards.value.find(({ id }) => id === optics.id)?.name;
+  const note = behaves
+    ? `Not measured: behaves like ${behaves}`
+    : optics?.from === 'measured'
+      ? 'Measured from a photo'
+      : undefined;
   return (
-    <BoxRow card={card} ownBox={ownBox}>
-      {behaves && <span>Not measured: behaves like {behaves}.</span>}
-      {optics?.from === 'measured' && <span>Measured from a photo. {optics.why}</span>}
+    <BoxRow card={card} ownBox={ownBox} note={note}>
+      {optics?.from === 'measured' && <p>{optics.why}</p>}
       <span class={styles.actions}>
         <Button aria-label={`Change ${card.name}`} onClick={onChange}>
           Change

@@ -81,7 +81,7 @@ export function PaintForm({ draftKey, paintDrafts, ownBox, onDone }: PaintFormPr
       />
       {builtIn && (
         <p class={styles.builtIn} role="status">
-          {capitalize(builtIn.name)} is in the list below.{' '}
+          {capitalize(builtIn.name)} is in the list.{' '}
           {madeOfInWords(builtIn) ?? `${pigmentsInWords(builtIn)}.`}{' '}
           <Button onClick={() => takeBuiltIn(builtIn)}>Tick that one instead</Button>
         </p>
@@ -112,7 +112,7 @@ export function PaintForm({ draftKey, paintDrafts, ownBox, onDone }: PaintFormPr
       />
       <p class={styles.actions}>
         <Button look="main" type="submit">
-          {draftKey === newPaint ? 'Put it in the box' : 'Keep the change'}
+          {draftKey === newPaint ? 'Add' : 'Keep the change'}
         </Button>
         <Button
           onClick={() => {

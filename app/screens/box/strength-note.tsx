@@ -4,6 +4,7 @@ import {
   forgetStrength,
   toldByInWords,
 } from '../../core/paint/strength-corrections.ts';
+import { dateInWords } from '../../core/words/dates.ts';
 import { formatCount, joinWords } from '../../core/words/numbers.ts';
 import type { OwnBoxState } from '../../state/paints/own-box.ts';
 import { Button } from '../../ui/controls/button.tsx';
@@ -43,8 +44,7 @@ export function StrengthList({ ownBox }: Pick<StrengthNoteProps, 'ownBox'>) {
           <li key={paint}>
             <strong class={styles.name}>{name}</strong>{' '}
             <span class="quiet">
-              {toldCount(count, sheets)}, the last on{' '}
-              {new Date(at).toLocaleDateString(undefined, { dateStyle: 'long' })}
+              {toldCount(count, sheets)}, the last on {dateInWords(at)}
             </span>
             <StrengthNote ownBox={ownBox} paint={paint} />
           </li>

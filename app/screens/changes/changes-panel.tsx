@@ -60,7 +60,7 @@ export function ChangesPanel({ studio, painting, changes, tools, hintId }: Chang
       {isBrush && (
         <SliderRow
           label="Brush"
-          said={brush.value < 0.04 ? 'small' : brush.value < 0.1 ? 'middling' : 'large'}
+          said={brush.value < 0.04 ? 'small' : brush.value < 0.1 ? 'medium' : 'large'}
           min={0.01}
           max={0.2}
           step={0.005}

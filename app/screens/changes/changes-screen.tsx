@@ -37,7 +37,7 @@ export function ChangesScreen({ studio, paintingId }: { studio: Studio; painting
       studio={studio}
       paintingId={paintingId}
       name="changes"
-      title="Paint it otherwise"
+      title="Change the picture"
       kinds={['alter', 'ground']}
       picture={(context) => (
         <ChangesPicture

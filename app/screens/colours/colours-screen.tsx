@@ -107,7 +107,7 @@ export function ColoursScreen({ studio, paintingId }: { studio: Studio; painting
               void studio.decide({ kind: 'families', edit: null });
             }}
           >
-            As the picture has them
+            Reset
           </Button>
           <ShapeSizes
             reading={seen.reading}

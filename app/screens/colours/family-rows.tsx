@@ -1,11 +1,13 @@
 import { useSignal } from '@preact/signals';
+import { cssColour } from '../../core/colour/lab.ts';
 import { mostFamilies, mostFamiliesWithSubject } from '../../core/limits.ts';
 import type { FamilyColour, FamilyEdit } from '../../core/reading/families/family-edit.ts';
 import type { Family } from '../../core/reading/reading.ts';
+import { formatPercent } from '../../core/words/reading-words.ts';
 import type { OpenedReading } from '../../state/painting/opened-reading.ts';
 import { Button } from '../../ui/controls/button.tsx';
-import { ShareBar } from '../../ui/controls/share-bar.tsx';
 import styles from './colours-screen.module.css';
+import bar from './share-bar.module.css';
 
 interface FamilyRowsProps {
   families: readonly Family[];
@@ -34,6 +36,26 @@ export function FamilyRows({ families, chosen, onToggle }: FamilyRowsProps) {
   );
 }
 
+interface ShareBarProps {
+  family: Family;
+  /** All that bars are drawn of: the largest fills its place. */
+  among: readonly Family[];
+}
+
+/** A colour of the picture as a stroke as long as its share of the sheet; the figure is told to a screen reader. */
+function ShareBar({ family, among }: ShareBarProps) {
+  const most = Math.max(...among.map(({ share }) => share));
+  return (
+    <span class={bar.place}>
+      <span
+        class={bar.bar}
+        style={{ background: cssColour(family.lab), width: `${(100 * family.share) / most}%` }}
+      />
+      <span class="spoken">{formatPercent(family.share)} of the sheet, </span>
+    </span>
+  );
+}
+
 interface FamilyActionsProps {
   seen: OpenedReading;
   chosen: readonly number[];
@@ -45,11 +67,11 @@ interface FamilyActionsProps {
 const colourOf = ({ lab }: Family): FamilyColour => [lab[1], lab[2]];
 
 function hintFor(chosen: number, count: number, most: number): string {
-  if (chosen === 2) return 'These two can be made one.';
+  if (chosen === 2) return 'These two can be joined.';
   if (chosen === 0) return 'Touch a colour, here or in the picture, to see it alone.';
   if (count >= most)
     return `${most} colours are the most. To part this one, make two others one first; or touch a second to join the two.`;
-  return 'Make two of it, or touch a second to make the two one.';
+  return 'Split it, or touch a second to join the two.';
 }
 
 /** Joins two colours or parts one, and says what can be done. */
@@ -84,13 +106,13 @@ export function FamilyActions({ seen, chosen, reading, onEdit }: FamilyActionsPr
           disabled={!pair || reading}
           onClick={() => pair && edit({ join: [colourOf(pair[0]), colourOf(pair[1])] }, null)}
         >
-          Make these one
+          Join
         </Button>
         <Button
           disabled={!single || reading || families.length >= most}
           onClick={() => single && edit({ part: colourOf(single) }, single)}
         >
-          Make two of it
+          Split
         </Button>
       </div>
     </>

@@ -1,3 +1,4 @@
+import { momentInWords } from '../../core/words/dates.ts';
 import { openWithCount } from '../../core/words/numbers.ts';
 import { arrivalsInWords, bringsNothing } from '../../state/backup/arrival-words.ts';
 import type { BringBack } from '../../state/backup/bring-back.ts';
@@ -51,13 +52,9 @@ export function BringPart({ bringBack }: { bringBack: BringBack }) {
 
 function CheckedPart({ bringBack, copy }: { bringBack: BringBack; copy: Checked }) {
   const { madeAt, holds, paintings, box, places } = copy;
-  const made = new Date(madeAt).toLocaleString(undefined, {
-    dateStyle: 'long',
-    timeStyle: 'short',
-  });
   return (
     <div class={styles.made}>
-      <p role="status">A whole copy, made on {made}.</p>
+      <p role="status">A whole copy, made on {momentInWords(madeAt)}.</p>
       <ul class={styles.list}>
         {arrivalsInWords(paintings).map((sentence) => (
           <li key={sentence}>{sentence}</li>

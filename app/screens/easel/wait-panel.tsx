@@ -4,7 +4,7 @@ import { findMeanwhile } from '../../core/session/meanwhile.ts';
 import { reachInShort, reachInWords } from '../../core/session/reach-words.ts';
 import { calendarFile } from '../../core/session/wait-calendar.ts';
 import { minutesUp } from '../../core/session/wait-words.ts';
-import { timeInWords } from '../../core/words/moments.ts';
+import { timeInWords } from '../../core/words/dates.ts';
 import { formatCount } from '../../core/words/numbers.ts';
 import { createHandOut } from '../../state/backup/hand-out.ts';
 import type { Desk } from '../../state/session/desk.ts';

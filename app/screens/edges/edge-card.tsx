@@ -1,10 +1,13 @@
+import { useMemo } from 'preact/hooks';
 import type { EdgeProposal, EdgeProposals } from '../../core/decisions/edge-proposals.ts';
 import { placeInWords } from '../../core/raster/size.ts';
 import { type Edge, type EdgeWish, edgeWishes } from '../../core/reading/edges/edge.ts';
 import { edgeSentences, wishCaution } from '../../core/reading/edges/edge-words.ts';
 import { alongEdge } from '../../core/reading/edges/place-on-edge.ts';
+import { stretchesOf } from '../../core/reading/edges/whole-edges.ts';
 import type { Reading } from '../../core/reading/reading.ts';
 import { Button } from '../../ui/controls/button.tsx';
+import { SmallPicture } from '../../ui/picture/small-picture.tsx';
 import styles from './edge-card.module.css';
 
 interface EdgeCardProps {
@@ -22,7 +25,7 @@ const meaning: Readonly<Record<EdgeWish, string>> = {
   sharpen: 'one clear stroke on dry paper',
 };
 
-/** One edge: what was measured, in words, and what is to become of it. */
+/** One whole edge: what was measured, in words, and what is to become of it. */
 export function EdgeCard({ edge, reading, proposal, onWish }: EdgeCardProps) {
   const [kind, ...facts] = edgeSentences(edge, reading);
   const caution = edge.wish ? wishCaution(edge, edge.wish) : '';
@@ -32,7 +35,7 @@ export function EdgeCard({ edge, reading, proposal, onWish }: EdgeCardProps) {
       <p class={styles.facts}>{facts.join(' ')}</p>
       {proposal && !edge.wish && (
         <p class={styles.facts}>
-          Proposed: <strong>{wishNames[proposal.wish].toLowerCase()}</strong>. {proposal.why}
+          Suggested: <strong>{wishNames[proposal.wish].toLowerCase()}</strong>. {proposal.why}
         </p>
       )}
       <fieldset class={styles.choices}>
@@ -51,7 +54,7 @@ export function EdgeCard({ edge, reading, proposal, onWish }: EdgeCardProps) {
         ))}
       </fieldset>
       {caution && <p role="status">{caution}</p>}
-      {edge.wish && <Button onClick={() => onWish(null)}>Take back: as it was measured</Button>}
+      {edge.wish && <Button onClick={() => onWish(null)}>Take back</Button>}
     </section>
   );
 }
@@ -59,32 +62,33 @@ export function EdgeCard({ edge, reading, proposal, onWish }: EdgeCardProps) {
 interface ProposalListProps {
   proposals: EdgeProposals;
   reading: Reading;
-  /** Index of the edge in hand. */
+  /** The picture each is shown a part of. */
+  bitmap: ImageBitmap;
+  /** See `wholeEdges`. */
+  wholes: Int32Array;
+  /** Index of the stretch she touched. */
   chosen: number | null;
-  hasFocus: boolean;
   onShow: (edge: number) => void;
   onAccept: (proposals: readonly EdgeProposal[]) => void;
   /** It stays as it was measured, and is not proposed again. */
   onLeave: (edge: number) => void;
 }
 
-/** Edges proposed to soften, lose or sharpen, each with its reason. */
+/** The few edges proposed to soften, lose or sharpen, each with a small picture of it and its reason. */
 export function ProposalList(props: ProposalListProps) {
-  const { proposals, reading, chosen, hasFocus, onShow, onAccept, onLeave } = props;
-  const { first, lens, list } = proposals;
+  const { proposals, reading, bitmap, wholes, chosen, onShow, onAccept, onLeave } = props;
+  const { lens, list } = proposals;
+  const lines = useMemo(() => linesOf(reading.edges ?? [], list, wholes), [reading, list, wholes]);
   const whereOf = (index: number): string => {
     const edge = reading.edges?.[index];
     return edge ? placeInWords(alongEdge(edge, 0.5, reading.raster)) : '';
   };
   return (
     <section class="stack" aria-label="Proposed">
-      <h2 class={styles.heading}>Proposed</h2>
-      {first && <p data-testid="ask-for-focus">{first}</p>}
+      <h2 class={styles.heading}>Suggested</h2>
       {lens && <p>{lens}</p>}
-      {list.length === 0 && hasFocus && (
-        <p>
-          Nothing more: what lies away from your centre of interest is quiet enough, or decided.
-        </p>
+      {list.length === 0 && (
+        <p>Nothing more: away from your centre of interest all is quiet enough, or decided.</p>
       )}
       {list.length > 1 && (
         <Button wide onClick={() => onAccept(list)}>
@@ -92,16 +96,23 @@ export function ProposalList(props: ProposalListProps) {
         </Button>
       )}
       <ol class={styles.list}>
-        {list.map((proposal) => {
+        {list.map((proposal, i) => {
           const name = wishNames[proposal.wish];
           const where = whereOf(proposal.edge);
           return (
-            <li key={proposal.edge} class={styles.proposal} data-chosen={proposal.edge === chosen}>
+            <li
+              key={proposal.edge}
+              class={styles.proposal}
+              data-chosen={chosen !== null && wholes[proposal.edge] === wholes[chosen]}
+            >
               <button type="button" class={styles.show} onClick={() => onShow(proposal.edge)}>
-                <strong>
-                  {name}, {where}
-                </strong>
-                <span class={styles.why}>{proposal.why}</span>
+                <SmallPicture bitmap={bitmap} lines={lines[i] ?? []} />
+                <span class={styles.words}>
+                  <strong>
+                    {name}, {where}
+                  </strong>
+                  <span class={styles.why}>{proposal.why}</span>
+                </span>
               </button>
               <div class={styles.answers}>
                 <Button aria-label={`${name} it, ${where}`} onClick={() => onAccept([proposal])}>
@@ -118,6 +129,16 @@ export function ProposalList(props: ProposalListProps) {
     </section>
   );
 }
+
+/** The course of every proposed edge, all its stretches. */
+const linesOf = (
+  edges: readonly Edge[],
+  list: readonly EdgeProposal[],
+  wholes: Int32Array,
+): Edge['path'][][] =>
+  list.map(({ edge }) =>
+    stretchesOf(wholes, edge).flatMap((i) => (edges[i] ? [edges[i].path] : [])),
+  );
 
 /** What the four choices are called on screen. */
 const wishNames: Readonly<Record<EdgeWish, string>> = {

@@ -8,10 +8,10 @@ import { edgeLines } from '../../drawing/line-layers.ts';
 import styles from './edge-facts.module.css';
 
 const meaning: Record<EdgeKind, string> = {
-  hard: 'plain and sharp: paint it on dry paper',
-  soft: 'passes over some width: a damp brush, or wet paper',
+  hard: 'clear and sharp: paint it on dry paper',
+  soft: 'blurred: use a damp brush or wet paper',
   found: 'slight but sharp: a small step, on dry paper',
-  lost: 'not to be seen: paint both sides in one wash',
+  lost: 'hardly seen: paint both sides in one wash',
 };
 
 const percent = (share: number): string => `${Math.round(share * 100)} %`;
@@ -25,7 +25,7 @@ export function EdgeFacts({ edges }: { edges: readonly Edge[] }) {
   const wanted = edgeShares(edgesOnSheet(edges));
   return (
     <table class={styles.edges}>
-      <caption class={styles.caption}>Edges by length, as they are drawn over the picture</caption>
+      <caption class={styles.caption}>All edges by length, as drawn over the picture</caption>
       {decided && (
         <thead>
           <tr>

@@ -2,12 +2,13 @@ import { useEffect, useRef } from 'preact/hooks';
 import type { NewDecision } from '../../core/decisions/painting.ts';
 import type { Edge, EdgeWish } from '../../core/reading/edges/edge.ts';
 import { placeOnEdge } from '../../core/reading/edges/place-on-edge.ts';
-import { lengthInWords } from '../../core/words/numbers.ts';
+import { joinStretches } from '../../core/reading/edges/whole-edges.ts';
 import { decidedMark } from '../../drawing/line-layers.ts';
 import type { Studio } from '../../state/painting/studio.ts';
 import { Button } from '../../ui/controls/button.tsx';
 import { ChoiceRow } from '../../ui/controls/choice-row.tsx';
 import type { DecisionContext } from '../../ui/layout/decision-screen.tsx';
+import { Fold } from '../../ui/layout/fold.tsx';
 import { EdgeCard, ProposalList } from './edge-card.tsx';
 import { EdgeFacts } from './edge-facts.tsx';
 import styles from './edges-panel.module.css';
@@ -21,20 +22,18 @@ interface EdgesPanelProps {
 
 function describeTouch({ mode, missed, focus, index }: EdgesState): string {
   if (mode.value === 'focus') {
-    return focus.value
-      ? 'The eye should rest here. Touch another place to move it.'
-      : 'Touch the place where the eye should rest.';
+    return focus.value ? 'The eye rests here. Touch another place to move it.' : '';
   }
   if (missed.value) return 'There is no edge near that place. Touch one of the lines.';
   return index.value === null
-    ? 'Touch an edge to see what it is and to decide what becomes of it.'
+    ? 'Touch an edge to see what it is and to choose what to do with it.'
     : '';
 }
 
 /** Beside the picture: what a touch does, the edge in hand, what is proposed, and all edges by length. */
 export function EdgesPanel({ studio, context, state }: EdgesPanelProps) {
   const { painting } = context;
-  const { mode, view, chosen, missed, focus } = state;
+  const { mode, asked, view, chosen, missed, focus, inHand } = state;
   const top = useRef<HTMLDivElement>(null);
   const index = state.index.value;
   const reading = state.decided.value;
@@ -45,7 +44,9 @@ export function EdgesPanel({ studio, context, state }: EdgesPanelProps) {
   }, [chosen.value, missed.value]);
   if (!reading || !proposals) return null;
   const edges = reading.edges ?? [];
-  const edge = index === null ? undefined : edges[index];
+  const touched = index === null ? undefined : edges[index];
+  const edge = touched && wholeInHand(inHand.value, touched.wish);
+  const asksFirst = !focus.value && mode.value === 'focus';
 
   const wish = (edgeIndex: number, next: EdgeWish | null): NewDecision | null =>
     edgeDecision(
@@ -66,19 +67,35 @@ export function EdgesPanel({ studio, context, state }: EdgesPanelProps) {
 
   return (
     <div class={styles.panel} ref={top}>
-      <ChoiceRow
-        label="What a touch does"
-        choices={[
-          ['edge', 'Touch an edge'],
-          ['focus', 'Centre of interest'],
-        ]}
-        chosen={mode.value}
-        onChoose={(next) => {
-          mode.value = next;
-          chosen.value = null;
-          missed.value = false;
-        }}
-      />
+      {asksFirst && edges.length > 0 && (
+        <>
+          <p class={styles.sentence} role="status" data-testid="ask-for-focus">
+            {proposals.first}
+          </p>
+          <Button
+            onClick={() => {
+              asked.value = 'edge';
+            }}
+          >
+            Look at the edges first
+          </Button>
+        </>
+      )}
+      {!asksFirst && (
+        <ChoiceRow
+          label="What a touch does"
+          choices={[
+            ['edge', 'Touch an edge'],
+            ['focus', 'Centre of interest'],
+          ]}
+          chosen={mode.value}
+          onChoose={(next) => {
+            asked.value = next;
+            chosen.value = null;
+            missed.value = false;
+          }}
+        />
+      )}
       <p class={styles.sentence} role="status" data-testid="edges-sentence">
         {sentence}
       </p>
@@ -86,7 +103,9 @@ export function EdgesPanel({ studio, context, state }: EdgesPanelProps) {
         <EdgeCard
           edge={edge}
           reading={reading}
-          proposal={proposals.list.find((one) => one.edge === index)}
+          proposal={proposals.list.find(({ edge: stretch }) =>
+            inHand.value.includes(edges[stretch] as Edge),
+          )}
           onWish={(next) => void decide([wish(index as number, next)])}
         />
       )}
@@ -99,22 +118,25 @@ export function EdgesPanel({ studio, context, state }: EdgesPanelProps) {
       {edges.length === 0 ? (
         <p>No edges were found in this picture: it is all one tone.</p>
       ) : (
-        <ProposalList
-          proposals={proposals}
-          reading={reading}
-          chosen={index}
-          hasFocus={focus.value !== null}
-          onShow={(edgeIndex) => {
-            missed.value = false;
-            mode.value = 'edge';
-            chosen.value = placeOnEdge(edges, edgeIndex, reading.raster);
-          }}
-          onAccept={(list) => {
-            void decide(list.map((one) => wish(one.edge, one.wish)));
-            if (list.length > 1) chosen.value = null;
-          }}
-          onLeave={(edgeIndex) => void decide([wish(edgeIndex, 'keep')])}
-        />
+        focus.value && (
+          <ProposalList
+            proposals={proposals}
+            reading={reading}
+            bitmap={context.pictures.reference}
+            wholes={state.wholes.value}
+            chosen={index}
+            onShow={(edgeIndex) => {
+              missed.value = false;
+              asked.value = 'edge';
+              chosen.value = placeOnEdge(edges, edgeIndex, reading.raster);
+            }}
+            onAccept={(list) => {
+              void decide(list.map((one) => wish(one.edge, one.wish)));
+              if (list.length > 1) chosen.value = null;
+            }}
+            onLeave={(edgeIndex) => void decide([wish(edgeIndex, 'keep')])}
+          />
+        )
       )}
       <ChoiceRow
         label="What lies under the edges"
@@ -127,36 +149,34 @@ export function EdgesPanel({ studio, context, state }: EdgesPanelProps) {
           view.value = next;
         }}
       />
-      <EdgeFacts edges={edges} />
-      <EdgeLegend edges={edges} />
+      <Fold title="What the lines mean">
+        <EdgeFacts edges={edges} />
+        <EdgeLegend />
+      </Fold>
     </div>
   );
 }
 
-const flags: readonly (readonly [
-  flag: 'graded' | 'heldByColour' | 'outOfFocus',
-  name: string,
-  meaning: string,
-])[] = [
-  ['graded', 'Graded', 'so wide that it is a graded wash, no edge'],
-  ['heldByColour', 'Held by colour', 'lost in value, the hues still part it'],
-  ['outOfFocus', 'Out of focus', 'the lens may have made it soft'],
+/** The whole edge in hand, with what she decided of the stretch she touched. */
+function wholeInHand(stretches: readonly Edge[], wish: EdgeWish | undefined): Edge {
+  const { wish: _, ...edge } = joinStretches(stretches);
+  return wish ? { ...edge, wish } : edge;
+}
+
+const flags: readonly (readonly [name: string, meaning: string])[] = [
+  ['Graded', 'so wide that it is a graded wash, no edge'],
+  ['Held by colour', 'same value, different colour'],
+  ['Out of focus', 'the lens may have made it soft'],
 ];
 
-/** What else is told of edges: how much is graded, held by colour, out of focus, and decided by her. */
-function EdgeLegend({ edges }: { edges: readonly Edge[] }) {
-  const lengthOf = (isCounted: (edge: Edge) => boolean): string => {
-    const own = edges.filter(isCounted).reduce((sum, { lengthMm }) => sum + lengthMm, 0);
-    return own > 0 ? lengthInWords(own) : 'none';
-  };
+/** What else is told of edges: graded, held by colour, out of focus, and decided by her. */
+function EdgeLegend() {
   return (
     <dl class={styles.legend}>
-      {flags.map(([flag, name, meaning]) => (
-        <div key={flag}>
+      {flags.map(([name, meaning]) => (
+        <div key={name}>
           <dt>{name}</dt>
-          <dd>
-            {meaning}: {lengthOf((edge) => edge[flag])}
-          </dd>
+          <dd>{meaning}</dd>
         </div>
       ))}
       <div>
@@ -170,7 +190,7 @@ function EdgeLegend({ edges }: { edges: readonly Edge[] }) {
           </svg>{' '}
           Yours
         </dt>
-        <dd>a stroke across: you decided it: {lengthOf(({ wish }) => wish !== undefined)}</dd>
+        <dd>a stroke across it: you decided</dd>
       </div>
     </dl>
   );

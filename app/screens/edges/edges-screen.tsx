@@ -22,10 +22,10 @@ const touchReach = 0.035;
 /** Every edge of the picture: what it is, what becomes of it, and what is proposed round the focus. */
 export function EdgesScreen({ studio, paintingId }: { studio: Studio; paintingId: string }) {
   const state = useEdges(studio);
-  const { mode, view, chosen, missed, decided, focus, index } = state;
+  const { mode, view, chosen, missed, decided, focus, inHand, longEnough } = state;
   const layers = useComputed((): Record<string, Layer> => {
     const pictures = studio.pictures.value;
-    const edges = decided.value?.edges ?? [];
+    const edges = longEnough.value.flatMap((i) => decided.value?.edges?.[i] ?? []);
     if (!pictures) return {};
     return {
       grey: edgeLayer(bitmapLayer(pictures.grey), edges),
@@ -39,9 +39,16 @@ export function EdgesScreen({ studio, paintingId }: { studio: Studio; paintingId
       return;
     }
     const { edges = [], raster } = seen.reading;
-    const near = nearestEdge(edges, place, raster, touchReach);
+    // Only what is drawn can be meant.
+    const drawn = longEnough.value;
+    const near = nearestEdge(
+      drawn.flatMap((i) => edges[i] ?? []),
+      place,
+      raster,
+      touchReach,
+    );
     missed.value = near === null;
-    chosen.value = near && placeOnEdge(edges, near.index, raster, near.point);
+    chosen.value = near && placeOnEdge(edges, drawn[near.index] ?? 0, raster, near.point);
   };
   return (
     <DecisionScreen
@@ -63,7 +70,7 @@ export function EdgesScreen({ studio, paintingId }: { studio: Studio; paintingId
             >
               <EdgeMarks
                 size={context.seen.reading.raster}
-                edge={(index.value !== null && decided.value?.edges?.[index.value]) || null}
+                edges={inHand.value}
                 focus={focus.value}
               />
             </PlaceStage>
@@ -77,18 +84,18 @@ export function EdgesScreen({ studio, paintingId }: { studio: Studio; paintingId
 
 interface EdgeMarksProps {
   size: PixelSize;
-  /** The edge in hand. */
-  edge: Edge | null;
+  /** The stretches of the edge in hand. */
+  edges: readonly Edge[];
   focus: Point | null;
 }
 
 const inside = (share: number): boolean => share >= 0 && share <= 1;
 
 /** Over the picture: the edge in hand, thick, and the sign of the centre of interest. */
-function EdgeMarks({ size, edge, focus }: EdgeMarksProps) {
+function EdgeMarks({ size, edges, focus }: EdgeMarksProps) {
   return (
     <>
-      {edge && (
+      {edges.length > 0 && (
         <svg
           class={drawn.lines}
           viewBox={`0 0 ${size.width} ${size.height}`}
@@ -97,7 +104,11 @@ function EdgeMarks({ size, edge, focus }: EdgeMarksProps) {
           data-testid="chosen-edge"
         >
           {(['outline', 'casing', 'ink'] as const).map((ink) => (
-            <path key={ink} class={styles[ink]} d={linePath(edge.path, size)} />
+            <path
+              key={ink}
+              class={styles[ink]}
+              d={edges.map(({ path }) => linePath(path, size)).join('')}
+            />
           ))}
         </svg>
       )}

@@ -53,7 +53,7 @@ export function HuesScreen({ studio, ownBox, paintingId }: HuesScreenProps) {
       studio={studio}
       paintingId={paintingId}
       name="hues"
-      title="Which colours"
+      title="Colour scheme"
       kinds={['colours']}
       picture={(context) => <HuesPicture {...context} wish={wish} cards={ownBox.cards.value} />}
       panel={({ seen }) => {

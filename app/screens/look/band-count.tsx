@@ -57,7 +57,7 @@ export function BandCount({ studio, reading }: { studio: Studio; reading: Readin
       </div>
       <p class="quiet" role="status">
         {readsAnew
-          ? 'Reading the picture anew …'
+          ? 'Reading the picture again …'
           : wishes?.limits
             ? 'The limits between the values are your own.'
             : own
@@ -87,15 +87,15 @@ export function RangeChoice({ studio, seen, tools }: RangeChoiceProps) {
   const pictured = typeof tools === 'object' && lightnessMap !== undefined;
   return (
     <>
-      <h2 class={styles.heading}>As the sheet can do it</h2>
+      <h2 class={styles.heading}>Stretch the values?</h2>
       {pictured ? (
         <tools.RangePictures reading={reading} lightnessMap={lightnessMap} onChoose={choose} />
       ) : (
         <ChoiceRow
           label="How dark and light the sheet becomes"
           choices={[
-            ['photographed', 'As photographed'],
-            ['opened', 'Opened up'],
+            ['photographed', 'As in the photo'],
+            ['opened', 'Full range'],
           ]}
           chosen={reading.range.mode}
           onChoose={choose}
@@ -103,8 +103,8 @@ export function RangeChoice({ studio, seen, tools }: RangeChoiceProps) {
       )}
       <p class="quiet">
         {reading.range.mode === 'opened'
-          ? 'Opened up: the lights are spread until the lightest is paper white.'
-          : 'As photographed: every value your paints can reach stays as it is.'}
+          ? 'Full range: the lights are spread until the lightest is paper white.'
+          : 'As in the photo: every value your paints can reach stays as it is.'}
       </p>
     </>
   );

@@ -1,18 +1,21 @@
-import { type ReadonlySignal, useComputed } from '@preact/signals';
+import { type ReadonlySignal, useComputed, useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { Pictures } from '../../../workers/api.ts';
 import type { Painting } from '../../core/decisions/painting.ts';
 import { computePxPerMm } from '../../core/raster/size.ts';
+import { sheetFormats } from '../../core/reference/sheet.ts';
 import type { Layer } from '../../drawing/layers.ts';
 import { edgeLayer } from '../../drawing/line-layers.ts';
 import type { Studio } from '../../state/painting/studio.ts';
 import { linkTo } from '../../state/router.ts';
+import type { ToldOnce } from '../../state/told-once.ts';
 import { Button, buttonClass } from '../../ui/controls/button.tsx';
 import { ScreenLayout, TopBar } from '../../ui/layout/screen-layout.tsx';
 import { Waiting } from '../../ui/layout/waiting.tsx';
 import { Picture } from '../../ui/picture/picture.tsx';
 import { pictureLayers, singleBandLayer, valuesLayer } from '../../ui/picture/picture-layers.ts';
 import { studyEdges } from '../../ui/picture/use-soft.ts';
+import styles from './look-screen.module.css';
 import type { SpotColours } from './spot-colours.ts';
 import { StudyPanel } from './study-panel.tsx';
 import {
@@ -28,14 +31,17 @@ import { loadedTools, type ToolsState, useStudyTools } from './use-study-tools.t
 interface LookScreenProps {
   studio: Studio;
   paintingId: string;
+  /** Left out: nothing is told over the picture. */
+  toldOnce?: ToldOnce;
   /** Left out: no small study is offered. */
   onSmallStudy?: (painting: Painting) => Promise<void>;
 }
 
 /** The value study: the reference in grey first, then its few values, whites and colours. */
-export function LookScreen({ studio, paintingId, onSmallStudy }: LookScreenProps) {
+export function LookScreen({ studio, paintingId, toldOnce, onSmallStudy }: LookScreenProps) {
   const look = useLook();
   const tools = useStudyTools();
+  const isUp = useSignal(false);
   const spots = useSpots(studio, look, tools);
   const seen = studio.seen.value;
   const pictures = studio.pictures.value;
@@ -60,23 +66,32 @@ export function LookScreen({ studio, paintingId, onSmallStudy }: LookScreenProps
       }
       picture={
         pictures ? (
-          <LookPicture studio={studio} look={look} tools={tools} pictures={pictures} />
+          <div class={styles.stage}>
+            <LookPicture
+              studio={studio}
+              look={look}
+              tools={tools}
+              pictures={pictures}
+              onTapped={() => toldOnce?.tell(tapTip)}
+            />
+            {toldOnce && <ToldTips studio={studio} toldOnce={toldOnce} />}
+          </div>
         ) : (
           <Waiting studio={studio} />
         )
       }
       panel={
-        pictures && (
-          <StudyPanel
-            studio={studio}
-            paintingId={paintingId}
-            look={look}
-            tools={tools.value}
-            spots={spots}
-            onSmallStudy={onSmallStudy}
-          />
-        )
+        <StudyPanel
+          studio={studio}
+          paintingId={paintingId}
+          look={look}
+          tools={tools.value}
+          spots={spots}
+          isUp={isUp}
+          onSmallStudy={onSmallStudy}
+        />
       }
+      isUp={isUp}
       actions={
         studio.painting.value?.purpose === 'study' ? (
           <Button large disabled={!seen} onClick={() => void studio.paintIt()}>
@@ -86,9 +101,62 @@ export function LookScreen({ studio, paintingId, onSmallStudy }: LookScreenProps
           <a class={buttonClass('main', true)} href={linkTo(paintingId, 'plan')}>
             Show me the washes
           </a>
-        ) : null
+        ) : (
+          <Button look="main" large disabled>
+            Show me the washes
+          </Button>
+        )
       }
     />
+  );
+}
+
+/** A side of the photo of which at least this share is left counts as not cut (own). */
+const uncut = 0.99;
+
+/** What a tap on the picture does, as it is remembered that she knows. */
+const tapTip = 'tap';
+
+interface ToldTipsProps {
+  studio: Pick<Studio, 'painting'>;
+  toldOnce: ToldOnce;
+}
+
+/** Over the lower edge of the picture, one after the other and each once: that the photo was cut, and what a tap does. */
+function ToldTips({ studio, toldOnce }: ToldTipsProps) {
+  const painting = studio.painting.value;
+  const told = toldOnce.told.value;
+  if (!painting || !told) return null;
+  const { id, reference } = painting;
+  const { crop, sheet } = reference;
+  const cutTip = `cut ${id}`;
+  const isCut = crop.size.some((share) => share < uncut);
+  if (isCut && !told.includes(cutTip)) {
+    const name = sheet.format === 'own' ? 'your sheet' : sheetFormats[sheet.format].name;
+    return (
+      <div class={styles.tip} role="status">
+        <p>Cut to {name}.</p>
+        <a
+          class={buttonClass('quiet')}
+          href={linkTo(id, 'sheet')}
+          onClick={() => toldOnce.tell(cutTip)}
+        >
+          Change
+        </a>
+        <Button look="quiet" onClick={() => toldOnce.tell(cutTip)}>
+          Fine
+        </Button>
+      </div>
+    );
+  }
+  if (told.includes(tapTip)) return null;
+  return (
+    <div class={styles.tip} role="status">
+      <p>Tap the picture: colour, and back to grey.</p>
+      <Button look="quiet" onClick={() => toldOnce.tell(tapTip)}>
+        Fine
+      </Button>
+    </div>
   );
 }
 
@@ -97,10 +165,11 @@ interface LookPictureProps {
   look: Look;
   tools: ReadonlySignal<ToolsState>;
   pictures: Pictures;
+  onTapped: () => void;
 }
 
 /** The picture of the study: by itself, so that a tap on it has nothing else to draw anew. */
-function LookPicture({ studio, look, tools, pictures }: LookPictureProps) {
+function LookPicture({ studio, look, tools, pictures, onTapped }: LookPictureProps) {
   const layers = useStudyLayers(studio, look, tools);
   const kit = loadedTools(tools.value);
   return (
@@ -112,7 +181,10 @@ function LookPicture({ studio, look, tools, pictures }: LookPictureProps) {
       show={shownLayer(look)}
       tapShows={layerAfterTap(look)}
       ahead={['colour', 'grey', 'values']}
-      onTap={() => toggleGrey(look)}
+      onTap={() => {
+        toggleGrey(look);
+        onTapped();
+      }}
       turn={look.turn.value}
       over={
         kit &&
@@ -144,8 +216,10 @@ function useStudyLayers(
     const limits = look.limits.value;
     if (!opened) return {};
     if (!kit || !limits || !opened.lightnessMap) return { values: valuesLayer(opened) };
-    const { histogram } = opened.reading.lightness;
-    return { values: kit.liveValuesLayer(opened.lightnessMap, histogram, limits) };
+    const { lightness, range } = opened.reading;
+    return {
+      values: kit.liveValuesLayer(opened.lightnessMap, lightness.histogram, limits, range),
+    };
   });
   const only = useComputed((): Record<string, Layer> => {
     const band = look.only.value;

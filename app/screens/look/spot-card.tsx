@@ -52,10 +52,10 @@ export function SpotCard({ reading, spots, onAgain }: SpotCardProps) {
         </>
       )}
       <p class="quiet">
-        {second ? 'Touch another spot to begin anew.' : 'Touch a second spot to compare.'}
+        {second ? 'Touch again to start over.' : 'Touch a second spot to compare.'}
       </p>
       <Button look="quiet" onClick={onAgain}>
-        Take the marks off
+        Clear marks
       </Button>
     </div>
   );

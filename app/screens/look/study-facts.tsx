@@ -1,15 +1,14 @@
 import { useSignal } from '@preact/signals';
+import type { ComponentChildren } from 'preact';
+import { cssColour } from '../../core/colour/lab.ts';
 import { valueOfLightness } from '../../core/colour/lightness.ts';
-import { edgeShares } from '../../core/reading/edges/edge.ts';
 import { familiesAsPainted } from '../../core/reading/families/paint-order.ts';
-import { massesInWords } from '../../core/reading/masses.ts';
 import type { Reading } from '../../core/reading/reading.ts';
 import { formatCount } from '../../core/words/numbers.ts';
-import { formatPercent, studySentence } from '../../core/words/reading-words.ts';
+import { formatPercent } from '../../core/words/reading-words.ts';
 import type { OpenedReading } from '../../state/painting/opened-reading.ts';
 import type { Studio } from '../../state/painting/studio.ts';
 import { linkTo, type PaintingScreen } from '../../state/router.ts';
-import { ShareBar } from '../../ui/controls/share-bar.tsx';
 import { ValueScale } from '../../ui/controls/value-scale.tsx';
 import { BandCount, RangeChoice } from './band-count.tsx';
 import styles from './study-facts.module.css';
@@ -22,15 +21,12 @@ interface StudyFactsProps {
   tools: ToolsState;
 }
 
-/** The one sentence that matters most, then the whites, the choices and the colours. */
+/** What else was seen; what to check; what to change. */
 export function StudyFacts({ studio, paintingId, seen, tools }: StudyFactsProps) {
   const numbers = useSignal(false);
   const { reading } = seen;
   return (
     <div class="stack">
-      <p class={styles.sentence} data-testid="sentence">
-        {studySentence(reading)}
-      </p>
       {reading.warnings.length > 1 && (
         <details>
           <summary class={styles.summary}>What else was seen</summary>
@@ -41,19 +37,10 @@ export function StudyFacts({ studio, paintingId, seen, tools }: StudyFactsProps)
           </ul>
         </details>
       )}
-      <DecideRows reading={reading} paintingId={paintingId} />
+      <Places title="Check these" rows={checkRows(reading)} paintingId={paintingId} />
+      <Places title="Change it" rows={changeRows(reading)} paintingId={paintingId} />
       <BandCount studio={studio} reading={reading} />
-      {reading.masses && <p class="quiet">{massesInWords(reading.masses)}</p>}
       <RangeChoice studio={studio} seen={seen} tools={tools} />
-      <h2 class={styles.heading}>Colours</h2>
-      <ul class={styles.families}>
-        {familiesAsPainted(reading).map((family) => (
-          <li key={family.id}>
-            <ShareBar family={family} among={reading.families} />
-            {family.name}
-          </li>
-        ))}
-      </ul>
       <label class={styles.switch}>
         <input
           type="checkbox"
@@ -62,7 +49,7 @@ export function StudyFacts({ studio, paintingId, seen, tools }: StudyFactsProps)
             numbers.value = event.currentTarget.checked;
           }}
         />
-        Numbers
+        Show the figures
       </label>
       {numbers.value && <StudyNumbers reading={reading} />}
       {tools === 'missing' && (
@@ -148,31 +135,57 @@ function BandTable({ reading }: { reading: Reading }) {
   );
 }
 
-function rowsOf(reading: Reading): readonly (readonly [PaintingScreen, string, string])[] {
-  const { reserves, edges = [], families, subject } = reading;
-  const hard = edgeShares(edges).find(({ kind }) => kind === 'hard')?.share ?? 0;
+type Row = readonly [screen: PaintingScreen, name: string, stands: ComponentChildren];
+
+/** What the study found, for her to look at. */
+function checkRows({ reserves, subject }: Reading): Row[] {
+  const whites = `${formatPercent(reserves.share)}, in ${formatCount(reserves.count, 'shape')}`;
+  const subjectShare = subject ? `${formatPercent(subject.share)} of the sheet` : 'not drawn yet';
   return [
-    [
-      'whites',
-      'Whites to keep',
-      reserves.count
-        ? `${formatPercent(reserves.share)}, in ${formatCount(reserves.count, 'shape')}`
-        : 'none',
-    ],
-    ['edges', 'Edges', edges.length ? `${formatPercent(hard)} of them hard` : 'none'],
-    ['colours', 'Colours', formatCount(families.length, 'group')],
-    ['hues', 'Which colours', 'of the photo, your own, one paint'],
-    ['subject', 'Subject and ground', subject ? formatPercent(subject.share) : 'one sheet'],
-    ['changes', 'Paint it otherwise', 'leave out, lighter, darker'],
+    ['whites', 'Whites to keep', reserves.count ? whites : 'none'],
+    ['subject', 'Subject and background', subjectShare],
   ];
 }
 
-/** What she can decide about the reading, each on a page of its own, with how it stands. */
-function DecideRows({ reading, paintingId }: { reading: Reading; paintingId: string }) {
+/** What she may want otherwise. */
+function changeRows(reading: Reading): Row[] {
+  return [
+    ['edges', 'Soften or lose edges', ''],
+    ['colours', 'Colours and shapes', <ColourStrip key="colours" reading={reading} />],
+    ['hues', 'Colour scheme', ''],
+    ['changes', 'Change the picture', ''],
+  ];
+}
+
+/** The colours of the picture, each as wide as its share. */
+function ColourStrip({ reading }: { reading: Reading }) {
   return (
-    <nav aria-label="Decide for yourself">
+    <span class={styles.colours}>
+      <span class="spoken">
+        {familiesAsPainted(reading)
+          .map(({ name }) => name)
+          .join(', ')}
+      </span>
+      {familiesAsPainted(reading).map(({ id, lab, share }) => (
+        <span key={id} style={{ background: cssColour(lab), flexGrow: Math.max(share, 0.04) }} />
+      ))}
+    </span>
+  );
+}
+
+interface PlacesProps {
+  title: string;
+  rows: readonly Row[];
+  paintingId: string;
+}
+
+/** Ways to where she decides about the reading, each with how it stands. */
+function Places({ title, rows, paintingId }: PlacesProps) {
+  return (
+    <nav aria-label={title}>
+      <h2 class={styles.heading}>{title}</h2>
       <ul class={styles.rows}>
-        {rowsOf(reading).map(([screen, name, stands]) => (
+        {rows.map(([screen, name, stands]) => (
           <li key={screen}>
             <a class={styles.row} href={linkTo(paintingId, screen)}>
               <span class={styles.name}>{name}</span>

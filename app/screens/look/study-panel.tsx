@@ -1,5 +1,7 @@
-import { useComputed, useSignal } from '@preact/signals';
+import { type Signal, useComputed, useSignal } from '@preact/signals';
+import type { ComponentChildren } from 'preact';
 import type { Painting } from '../../core/decisions/painting.ts';
+import { studySentence } from '../../core/words/reading-words.ts';
 import { describeFault } from '../../state/describe-fault.ts';
 import type { OpenedReading } from '../../state/painting/opened-reading.ts';
 import type { Studio } from '../../state/painting/studio.ts';
@@ -21,33 +23,44 @@ interface StudyPanelProps {
   look: Look;
   tools: ToolsState;
   spots: readonly SpotColours[];
+  /** Whether the panel is pulled up. */
+  isUp: Signal<boolean>;
   onSmallStudy?: ((painting: Painting) => Promise<void>) | undefined;
 }
 
-type View = readonly [LookView, string];
+const views: readonly (readonly [LookView, string])[] = [
+  ['grey', 'Grey'],
+  ['colour', 'Colour'],
+  ['values', 'Few values'],
+  ['squint', 'Squint'],
+  ['edges', 'Edges'],
+];
 
 /** Under the picture: what is shown, the ways to look, then the values and all that was seen. */
 export function StudyPanel(props: StudyPanelProps) {
-  const { studio, paintingId, look, tools, spots, onSmallStudy } = props;
+  const { studio, paintingId, look, tools, spots, isUp, onSmallStudy } = props;
   const seen = studio.seen.value;
   const painting = studio.painting.value;
   const kit = loadedTools(tools);
   const squints = useComputed(() => look.view.value === 'squint');
   const atEdges = useComputed(() => look.view.value === 'edges');
-  const views: View[] = [
-    ['grey', 'Grey'],
-    ['colour', 'Colour'],
-  ];
-  if (seen) views.push(['values', 'Few values']);
-  if (kit) views.push(['squint', 'Squint']);
-  if (seen?.reading.edges?.length) views.push(['edges', 'Edges']);
+  const pictures = studio.pictures.value;
+  // All of them from the first moment, so that nothing moves when the study arrives.
+  const waiting: LookView[] = [];
+  if (!pictures) waiting.push('grey', 'colour');
+  if (!seen) waiting.push('values');
+  if (!kit || !pictures) waiting.push('squint');
+  if (!seen?.reading.edges?.length) waiting.push('edges');
   const again = (): void => {
     look.marks.value = [];
     look.moving.value = null;
   };
   return (
     <div class={styles.panel}>
-      <ViewChoice look={look} views={views} />
+      <PullRow isUp={isUp} said={pictures ? (seen ? studySentence(seen.reading) : null) : ''}>
+        {(!seen || studio.problem.value) && pictures && <WorkLine studio={studio} />}
+      </PullRow>
+      <ViewChoice look={look} waiting={waiting} />
       {kit && <kit.ToolRow look={look} canTouch={seen !== null} />}
       {kit && seen && look.touching.value ? (
         <kit.SpotCard reading={seen.reading} spots={spots} onAgain={again} />
@@ -58,7 +71,6 @@ export function StudyPanel(props: StudyPanelProps) {
           {seen && <Values studio={studio} look={look} tools={tools} seen={seen} />}
         </>
       )}
-      {(!seen || studio.problem.value) && <WorkLine studio={studio} />}
       {seen && !look.touching.value && (
         <StudyFacts studio={studio} paintingId={paintingId} seen={seen} tools={tools} />
       )}
@@ -69,18 +81,50 @@ export function StudyPanel(props: StudyPanelProps) {
   );
 }
 
-function ViewChoice({ look, views }: { look: Look; views: readonly View[] }) {
+interface PullRowProps {
+  isUp: Signal<boolean>;
+  /** The one sentence that matters most; null until it is known. */
+  said: string | null;
+  /** What is being done until then. */
+  children: ComponentChildren;
+}
+
+/** The top of the panel: what matters most, and the way up to all else and down again. */
+function PullRow({ isUp, said, children }: PullRowProps) {
+  const up = isUp.value;
+  return (
+    <div class={styles.pull}>
+      <div class={styles.said} data-up={up || undefined}>
+        {children}
+        {said && <p data-testid="sentence">{said}</p>}
+      </div>
+      <Button
+        look="quiet"
+        aria-expanded={up}
+        onClick={(event) => {
+          isUp.value = !up;
+          if (up) event.currentTarget.closest('section')?.scrollTo(0, 0);
+        }}
+      >
+        {up ? 'Less' : 'More'}
+      </Button>
+    </div>
+  );
+}
+
+function ViewChoice({ look, waiting }: { look: Look; waiting: readonly LookView[] }) {
   return (
     <ChoiceRow
       label="What the picture shows"
       choices={views}
+      waiting={waiting}
       chosen={look.only.value === null ? look.view.value : null}
       onChoose={(view) => chooseView(look, view)}
     />
   );
 }
 
-interface ValuesProps extends Omit<StudyPanelProps, 'spots' | 'paintingId' | 'onSmallStudy'> {
+interface ValuesProps extends Pick<StudyPanelProps, 'studio' | 'look' | 'tools'> {
   seen: OpenedReading;
 }
 
@@ -136,8 +180,8 @@ function SmallStudyOffer({ onMake }: { onMake: () => Promise<void> }) {
         Small study first
       </Button>
       <p class={styles.words}>
-        The same picture on a postcard: one dark paint, three values. About 20 minutes’ work, and
-        the drying between. It is a painting of its own; this one stays as it is.
+        The same picture on a postcard: one dark paint, three values. About 20 minutes, plus drying.
+        It is saved separately.
       </p>
       {problem.value && <p role="alert">{problem.value}</p>}
     </section>

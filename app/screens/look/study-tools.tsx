@@ -15,6 +15,7 @@ import { onTheSheet, rangeIn } from '../../core/reading/tone-range.ts';
 import { type Layer, slotLayer } from '../../drawing/layers.ts';
 import { Button } from '../../ui/controls/button.tsx';
 import { SliderRow } from '../../ui/controls/slider-row.tsx';
+import { asNotan } from '../../ui/picture/picture-layers.ts';
 import { bandsByLimits } from './band-limits.ts';
 import { SpotCard } from './spot-card.tsx';
 import { spotColours } from './spot-colours.ts';
@@ -54,8 +55,9 @@ function liveValuesLayer(
   lightnessMap: Uint8Array,
   histogram: readonly number[],
   limits: readonly number[],
+  range: ToneRange,
 ): Layer {
-  const bands = bandsByLimits(histogram, limits);
+  const bands = asNotan(bandsByLimits(histogram, limits), range);
   return lightnessLayer(lightnessMap, (lightness) => {
     const above = limits.filter((limit) => limit > lightness).length;
     return bands[above]?.lightness ?? lightness;
@@ -63,8 +65,8 @@ function liveValuesLayer(
 }
 
 const choices: readonly (readonly [RangeMode, string])[] = [
-  ['photographed', 'As photographed'],
-  ['opened', 'Opened up'],
+  ['photographed', 'As in the photo'],
+  ['opened', 'Full range'],
 ];
 
 interface RangePicturesProps {

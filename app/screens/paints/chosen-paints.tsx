@@ -1,4 +1,6 @@
+import { useSignal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
+import { useId } from 'preact/hooks';
 import {
   hasRoom,
   type PaletteWish,
@@ -6,15 +8,16 @@ import {
   withoutPaint,
   withWishedPaint,
 } from '../../core/decisions/wishes.ts';
-import { asksForCare } from '../../core/paint/cautions.ts';
+import { asksForCare, careInShort } from '../../core/paint/cautions.ts';
 import type { PaintCard } from '../../core/paint/paint.ts';
 import { paintTraits } from '../../core/paint/paint-traits.ts';
 import { pigmentsInWords } from '../../core/paint/paint-words.ts';
 import type { PaletteOffer } from '../../core/palette/offers/palette-offer.ts';
 import type { PaletteEntry } from '../../core/plan/plan.ts';
+import { capitalize } from '../../core/words/numbers.ts';
 import { Button } from '../../ui/controls/button.tsx';
 import { PaintLadder } from '../../ui/controls/paint-ladder.tsx';
-import styles from './paints-screen.module.css';
+import styles from './chosen-paints.module.css';
 
 interface ChosenPaintsProps {
   palette: readonly PaletteEntry[];
@@ -25,32 +28,73 @@ interface ChosenPaintsProps {
   onWish: (wish: PaletteWish) => void;
 }
 
-/** The few paints of the plan: what each is for, and what is lost without it. */
+/** The few paints to squeeze out, each with its job in the picture; the rest of it behind a touch. */
 export function ChosenPaints({ palette, cards, offer, wish, onWish }: ChosenPaintsProps) {
   return (
-    <ul class={styles.rows}>
+    <ul class={styles.chosen}>
       {palette.map(({ id, why }) => {
         const card = cards.find((each) => each.id === id);
         const lost = offer?.paints.find((paint) => paint.id === id)?.lostWithout;
         return (
           card && (
-            <PaintRow
-              key={id}
-              card={card}
-              note={why}
-              {...(lost && { lost: `Without it ${lost}.` })}
-            >
+            <ChosenPaint key={id} card={card} why={why} lost={lost}>
               <Button
                 aria-label={`Leave out ${card.name}`}
                 onClick={() => onWish(withoutPaint(wish, id))}
               >
                 Leave out
               </Button>
-            </PaintRow>
+            </ChosenPaint>
           )
         );
       })}
     </ul>
+  );
+}
+
+interface ChosenPaintProps {
+  card: PaintCard;
+  /** Its job in the picture. */
+  why: string;
+  /** What gets worse without it, to follow 'Without it'; missing until that is known. */
+  lost: string | undefined;
+  children: ComponentChildren;
+}
+
+/** One of the few: as large as a dab on the palette, its name, what it is for. */
+function ChosenPaint({ card, why, lost, children }: ChosenPaintProps) {
+  const open = useSignal(false);
+  const id = useId();
+  return (
+    <li class={styles.paint}>
+      <button
+        type="button"
+        class={styles.dab}
+        aria-expanded={open.value}
+        aria-controls={id}
+        onClick={() => {
+          open.value = !open.value;
+        }}
+      >
+        <PaintLadder class={styles.swatch} ladder={card.ladder} />
+        <span class={styles.words}>
+          <strong class={styles.name}>{card.name}</strong>
+          <span>{capitalize(why)}</span>
+          {asksForCare(card) && <span class={styles.care}>{careInShort(card)}</span>}
+        </span>
+        <span class={styles.sign} aria-hidden="true">
+          {open.value ? '−' : '+'}
+        </span>
+      </button>
+      <div id={id} class={styles.more} hidden={!open.value}>
+        {lost && <p>{`Without it ${lost}.`}</p>}
+        <p class="quiet">
+          {pigmentsInWords(card)}: {paintTraits(card.properties)}.
+        </p>
+        {asksForCare(card) && <p class={styles.caution}>{card.care}</p>}
+        {children}
+      </div>
+    </li>
   );
 }
 
@@ -69,7 +113,12 @@ export function BoxPaints({ cards, wish, onWish }: BoxPaintsProps) {
         const { id, name } = card;
         const out = wish.exclude.includes(id);
         return (
-          <PaintRow key={id} card={card} out={out}>
+          <li key={id} class={styles.row} data-out={out || undefined}>
+            <PaintLadder class={styles.ladder} ladder={card.ladder} />
+            <span class={styles.words}>
+              <span class={styles.name}>{name}</span>
+              {asksForCare(card) && <span class={styles.care}>{careInShort(card)}</span>}
+            </span>
             {out ? (
               <Button
                 aria-label={`Allow again: ${name}`}
@@ -84,49 +133,22 @@ export function BoxPaints({ cards, wish, onWish }: BoxPaintsProps) {
                   disabled={!hasRoom(wish)}
                   onClick={() => onWish(withWishedPaint(wish, id))}
                 >
-                  Use it
+                  Use
                 </Button>
                 {!wish.chosen && (
                   <Button
                     look="quiet"
-                    aria-label={`Leave out: ${name}`}
+                    aria-label={`Never use: ${name}`}
                     onClick={() => onWish(withoutPaint(wish, id))}
                   >
-                    Leave out
+                    Never
                   </Button>
                 )}
               </span>
             )}
-          </PaintRow>
+          </li>
         );
       })}
     </ul>
-  );
-}
-
-interface PaintRowProps {
-  card: PaintCard;
-  note?: string;
-  /** What gets worse without it. */
-  lost?: string;
-  out?: boolean;
-  children: ComponentChildren;
-}
-
-/** A paint: its ladder from palest tint to full strength, its names, what the trade says of it. */
-function PaintRow({ card, note, lost, out = false, children }: PaintRowProps) {
-  return (
-    <li class={styles.row} data-out={out || undefined}>
-      <PaintLadder class={styles.ladder} ladder={card.ladder} />
-      <span class={styles.words}>
-        <strong class={styles.name}>{card.name}</strong>{' '}
-        <span class="quiet">{pigmentsInWords(card)}</span>
-        {note && <span class={styles.note}>{note}</span>}
-        {lost && <span>{lost}</span>}
-        <span class="quiet">{paintTraits(card.properties)}</span>
-        {asksForCare(card) && <span class={styles.note}>{card.care}</span>}
-      </span>
-      <span>{children}</span>
-    </li>
   );
 }

@@ -24,7 +24,7 @@ interface OtherWaysProps {
 export function OtherWays({ offers, cards, current, wish, onWish }: OtherWaysProps) {
   const { others, current: currentOffer } = offers;
   if (others.length === 0)
-    return <p>No other palette of this box comes near enough to be worth a choice.</p>;
+    return <p>No other palette from this box comes near enough to be worth a choice.</p>;
   return (
     <ul class={styles.cards}>
       {others.map((offer) => {
@@ -111,7 +111,7 @@ function OfferCard({ title, words, paints, lines, disabled, onTake }: OfferCardP
           <strong>{title}</strong>
           <span class={styles.names}>{paints.map(({ name }) => name).join(', ')}</span>
           <span>{words}</span>
-          {lines.map((line) => (
+          {lines.filter(Boolean).map((line) => (
             <span key={line} class="quiet">
               {line}
             </span>

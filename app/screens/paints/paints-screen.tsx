@@ -8,14 +8,19 @@ import {
 } from '../../core/decisions/wishes.ts';
 import { largestPalette } from '../../core/limits.ts';
 import { deferral } from '../../core/paint/cautions.ts';
-import { isOwned, tickedPaints, untickedInWords } from '../../core/paint/own-box.ts';
-import { closenessInWords, reachInWords } from '../../core/palette/offers/palette-offer.ts';
-import { pluralize } from '../../core/words/numbers.ts';
+import { isOwned, madeFromInWords, tickedPaints } from '../../core/paint/own-box.ts';
+import {
+  closenessInWords,
+  otherChoicesInWords,
+  reachInWords,
+} from '../../core/palette/offers/palette-offer.ts';
+import { formatCount, pluralize } from '../../core/words/numbers.ts';
 import type { PaletteCalls } from '../../state/painting/screen-calls.ts';
 import type { Studio } from '../../state/painting/studio.ts';
 import type { OwnBoxState } from '../../state/paints/own-box.ts';
 import { hashOf, linkTo } from '../../state/router.ts';
 import { Button, buttonClass } from '../../ui/controls/button.tsx';
+import { Fold } from '../../ui/layout/fold.tsx';
 import { PageLayout } from '../../ui/layout/page-layout.tsx';
 import { TopBar } from '../../ui/layout/screen-layout.tsx';
 import { BoxPaints, ChosenPaints } from './chosen-paints.tsx';
@@ -30,7 +35,7 @@ interface PaintsScreenProps {
   paintingId: string;
 }
 
-/** The chosen few on top with what each is for, other ways below, then the rest of her box. */
+/** The few to squeeze out with the job of each; behind a touch other choices, classics and the rest of her box. */
 export function PaintsScreen({ studio, ownBox, calls, paintingId }: PaintsScreenProps) {
   useEffect(() => void ownBox.open(), [ownBox]);
   const halted = useSignal(false);
@@ -54,6 +59,8 @@ export function PaintsScreen({ studio, ownBox, calls, paintingId }: PaintsScreen
   const inPalette = (id: string): boolean =>
     plan?.palette.some((entry) => entry.id === id) ?? false;
   const owned = cards.filter((card) => isOwned(box, card));
+  const palette = plan?.palette ?? [];
+  const rest = owned.filter(({ id }) => !inPalette(id));
   const judged = palettes.current ? palettes.offers : null;
 
   return (
@@ -68,10 +75,12 @@ export function PaintsScreen({ studio, ownBox, calls, paintingId }: PaintsScreen
       }
     >
       <section class={styles.section} aria-label="Chosen paints">
-        <h2 class={styles.heading} ref={heading} tabIndex={-1}>
-          For this painting
-        </h2>
-        <SizeChoice wish={wish} onWish={onWish} />
+        <div class={styles.top}>
+          <h2 class={styles.heading} ref={heading} tabIndex={-1}>
+            Squeeze out these
+          </h2>
+          {plan && <p class="quiet">{madeFromInWords(box)}</p>}
+        </div>
         {studio.problem.value && <p role="alert">{studio.problem.value}</p>}
         {work && (
           <SearchLine
@@ -96,22 +105,20 @@ export function PaintsScreen({ studio, ownBox, calls, paintingId }: PaintsScreen
             </Button>
           </div>
         )}
-        {judged && (
-          <p>
-            {reachInWords(judged.current.valuesShort, judged.remedy)}{' '}
-            {closenessInWords(judged.current.meanDifference, null)}
-          </p>
-        )}
         <ChosenPaints
-          palette={plan?.palette ?? []}
+          palette={palette}
           cards={cards}
           offer={judged?.current ?? null}
           wish={wish}
           onWish={onWish}
         />
-      </section>
-      <section class={styles.section} aria-label="Other ways">
-        <h2 class={styles.heading}>Other ways</h2>
+        {judged && (
+          <p>
+            {closenessInWords(judged.current.meanDifference, null)}{' '}
+            {reachInWords(judged.current.valuesShort, judged.remedy)}
+          </p>
+        )}
+        <SizeChoice wish={wish} onWish={onWish} />
         {palettes.problem && <p role="alert">{palettes.problem}</p>}
         {palettes.part !== null && (
           <SearchLine
@@ -125,32 +132,33 @@ export function PaintsScreen({ studio, ownBox, calls, paintingId }: PaintsScreen
             <Button onClick={palettes.start}>Look for other palettes</Button>
           </p>
         )}
-        {palettes.offers && (
-          <OtherWays
-            offers={palettes.offers}
-            cards={cards}
-            current={palettes.current}
-            wish={wish}
-            onWish={onTake}
-          />
-        )}
-        <h3 class={styles.part}>Start from a classic</h3>
-        <ClassicStarts owned={owned} wish={wish} onWish={onTake} />
       </section>
-      <section class={styles.section} aria-label="The paint box">
-        <h2 class={styles.heading}>The rest of your box</h2>
-        <p class="quiet">
-          The same name differs from maker to maker: brush a scrap first. {deferral}
-        </p>
-        <BoxPaints cards={owned.filter(({ id }) => !inPalette(id))} wish={wish} onWish={onWish} />
-        <p>
-          {tickedPaints(box)
-            ? `${cards.length - owned.length} more paints are in the list and not in your box.`
-            : untickedInWords(cards)}{' '}
-          <a class={buttonClass('quiet')} href={hashOf({ screen: 'box' })}>
-            Your paint box
-          </a>
-        </p>
+      <section class={styles.folds} aria-label="Other paints">
+        {palettes.offers && (
+          <Fold title="Other choices" beside={otherChoicesInWords(palettes.offers)}>
+            <OtherWays
+              offers={palettes.offers}
+              cards={cards}
+              current={palettes.current}
+              wish={wish}
+              onWish={onTake}
+            />
+          </Fold>
+        )}
+        <Fold title="Start from a classic palette">
+          <ClassicStarts owned={owned} wish={wish} onWish={onTake} />
+        </Fold>
+        <Fold title="The rest of your box" beside={formatCount(rest.length, 'paint')} late>
+          <p class="quiet">
+            The same name differs from maker to maker: brush a scrap first. {deferral}
+          </p>
+          <BoxPaints cards={rest} wish={wish} onWish={onWish} />
+          {tickedPaints(box) && (
+            <p>
+              {formatCount(cards.length - owned.length, 'more paint')} in the list, not in your box.
+            </p>
+          )}
+        </Fold>
       </section>
     </PageLayout>
   );
@@ -166,8 +174,8 @@ function SizeChoice({ wish, onWish }: SizeChoiceProps) {
   if (wish.chosen)
     return (
       <div class={styles.choice}>
-        <span>These are your own choice.</span>
-        <Button onClick={() => onWish(searchedFreely(wish))}>Search freely again</Button>
+        <span>You chose these.</span>
+        <Button onClick={() => onWish(searchedFreely(wish))}>Let the app choose again</Button>
       </div>
     );
   const least = Math.max(1, wish.must.length);

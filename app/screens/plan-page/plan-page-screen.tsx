@@ -118,7 +118,7 @@ function ReadyPage({ studio, calls, painting, seen, plan }: ReadyPageProps) {
           <div class="stack">
             <p>
               Stages, values, mixes and times on one page of A4 or letter, to hang beside the sheet.
-              The page is the same at every size; on a small screen move it about.
+              The page is the same at every size; drag to see all of it.
             </p>
             <HandOutButtons what="the plan as a picture" make={makePicture} />
           </div>

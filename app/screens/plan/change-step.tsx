@@ -14,11 +14,11 @@ import type { Studio } from '../../state/painting/studio.ts';
 import { Button } from '../../ui/controls/button.tsx';
 import { ChoiceRow } from '../../ui/controls/choice-row.tsx';
 import { UndoButtons } from '../../ui/controls/undo-buttons.tsx';
+import { Fold } from '../../ui/layout/fold.tsx';
 import { WorkLine } from '../../ui/layout/waiting.tsx';
 import { Consequence } from '../../ui/mixes/step-parts.tsx';
 import { ChangeAdd, ChangeMixes } from './change-mixes.tsx';
 import styles from './change-step.module.css';
-import { PlanFold } from './plan-fold.tsx';
 
 interface ChangeStepProps {
   studio: Studio;
@@ -37,7 +37,7 @@ export function ChangeStep({ studio, plan, reading, step }: ChangeStepProps) {
   const later = movedLater(plan.steps, key);
   const techniques = techniqueChoices(kind, plan.optics);
   return (
-    <PlanFold title="Change this step">
+    <Fold title="Change this step">
       <ChangesSoFar studio={studio} plan={plan} />
       <p class={styles.which}>
         {step.n}. {step.title}
@@ -56,10 +56,10 @@ export function ChangeStep({ studio, plan, reading, step }: ChangeStepProps) {
           </>
         )}
         {canBeSplit(plan, step) && (
-          <Button onClick={() => change({ kind: 'split', key })}>In two goes</Button>
+          <Button onClick={() => change({ kind: 'split', key })}>Split in two</Button>
         )}
         {nextWash(plan, step) && (
-          <Button onClick={() => change({ kind: 'merge', key })}>Together with the next</Button>
+          <Button onClick={() => change({ kind: 'merge', key })}>Join with the next</Button>
         )}
       </div>
       {techniques.length > 0 && (
@@ -80,7 +80,7 @@ export function ChangeStep({ studio, plan, reading, step }: ChangeStepProps) {
         <ChangeMixes studio={studio} plan={plan} reading={reading} step={step} onChange={change} />
       )}
       <ChangeAdd plan={plan} reading={reading} step={step} onChange={change} />
-    </PlanFold>
+    </Fold>
   );
 }
 

@@ -19,7 +19,7 @@ export function EveningFitWords({ plan, studio }: EveningFitWordsProps) {
     <>
       <p class="quiet">
         {all.length === 1
-          ? `It may take ${all[0]}: paint and air are not to be hurried.`
+          ? `It may take ${all[0]}: drying can't be hurried.`
           : `The evenings may take ${all.join(' and ')}.`}
       </p>
       {fit && (fit.gaveUp.length > 0 || fit.tooLong) && (

@@ -13,9 +13,9 @@ import type { OwnAirState } from '../../state/own-air.ts';
 import type { Studio } from '../../state/painting/studio.ts';
 import { ChoiceRow } from '../../ui/controls/choice-row.tsx';
 import { PaperRows } from '../../ui/controls/paper-rows.tsx';
+import { Fold } from '../../ui/layout/fold.tsx';
 import { EveningFitWords } from './evening-fit-words.tsx';
 import styles from './evening-panel.module.css';
-import { PlanFold } from './plan-fold.tsx';
 
 interface EveningPanelProps {
   plan: WashPlan;
@@ -39,7 +39,7 @@ export function EveningPanel({ plan, studio, ownAir }: EveningPanelProps) {
     studio.again();
   };
   return (
-    <PlanFold
+    <Fold
       title="Time and paper"
       beside={`${planTimeInWords(eveningTimes(plan))}${
         plan.fit?.tooLong ? ` Longer than your ${hoursInWords(plan.fit.minutes)}.` : ''
@@ -72,7 +72,7 @@ export function EveningPanel({ plan, studio, ownAir }: EveningPanelProps) {
         heading="h3"
         onChoose={(chosen) => void change({ weather, paper: chosen })}
       />
-    </PlanFold>
+    </Fold>
   );
 }
 

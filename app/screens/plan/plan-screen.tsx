@@ -1,5 +1,6 @@
 import { useSignal } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
+import { madeFromInWords, tickedPaints } from '../../core/paint/own-box.ts';
 import { isOfReach, type Step, type WashPlan } from '../../core/plan/plan.ts';
 import { paintedCanvas, pngFile } from '../../drawing/png-file.ts';
 import { fileWords } from '../../state/backup/hand-out.ts';
@@ -7,7 +8,8 @@ import type { OwnAirState } from '../../state/own-air.ts';
 import type { OpenedReading } from '../../state/painting/opened-reading.ts';
 import type { PaintCalls, PictureCalls } from '../../state/painting/screen-calls.ts';
 import type { Studio } from '../../state/painting/studio.ts';
-import { linkTo } from '../../state/router.ts';
+import type { OwnBoxState } from '../../state/paints/own-box.ts';
+import { hashOf, linkTo } from '../../state/router.ts';
 import { Button, buttonClass } from '../../ui/controls/button.tsx';
 import { ChoiceRow } from '../../ui/controls/choice-row.tsx';
 import { HandOutButtons } from '../../ui/controls/hand-out-buttons.tsx';
@@ -17,7 +19,7 @@ import { pictureLayers } from '../../ui/picture/picture-layers.ts';
 import { useSoft, useStudyPicture } from '../../ui/picture/use-soft.ts';
 import { ChangeStep } from './change-step.tsx';
 import { EveningLabel, EveningPanel } from './evening-panel.tsx';
-import { PassagesFold } from './plan-fold.tsx';
+import { PassagesFold } from './passages-fold.tsx';
 import styles from './plan-screen.module.css';
 import { describeStage, StagePicture, type StageView, stageLayers } from './stage-picture.tsx';
 import { StageStrip } from './stage-strip.tsx';
@@ -27,6 +29,7 @@ interface PlanScreenProps {
   studio: Studio;
   calls: PaintCalls & PictureCalls;
   ownAir: Pick<OwnAirState, 'air' | 'set'>;
+  ownBox: Pick<OwnBoxState, 'box'>;
   paintingId: string;
   /** A session of it lies on the easel. */
   begun?: boolean;
@@ -90,7 +93,7 @@ interface ReadyPlanProps extends PlanScreenProps {
 }
 
 function ReadyPlan(props: ReadyPlanProps) {
-  const { calls, ownAir, paintingId, seen, plan, studio, begun } = props;
+  const { calls, ownAir, ownBox, paintingId, seen, plan, studio, begun } = props;
   const firstWash = plan.steps.findIndex((step) => step.kind === 'wash');
   const inView = useStepInView(plan.steps, Math.max(0, firstWash));
   const view = useSignal<StageView>('sheet');
@@ -123,6 +126,7 @@ function ReadyPlan(props: ReadyPlanProps) {
       }
       panel={
         <div class={styles.panel}>
+          {stepIndex === firstWash && <MadeFrom ownBox={ownBox} />}
           <StageStrip seen={seen} plan={plan} current={stepIndex} onStep={inView.show} />
           <ChoiceRow
             label="What the picture shows"
@@ -177,6 +181,17 @@ function ReadyPlan(props: ReadyPlanProps) {
         </a>
       }
     />
+  );
+}
+
+/** Whose paints the plan is made from, in large where it is first read. */
+function MadeFrom({ ownBox }: Pick<PlanScreenProps, 'ownBox'>) {
+  const box = ownBox.box.value;
+  return (
+    <p class={styles.from}>
+      {madeFromInWords(box)}{' '}
+      {!tickedPaints(box) && <a href={hashOf({ screen: 'box' })}>Tick yours</a>}
+    </p>
   );
 }
 

@@ -1,6 +1,6 @@
 import { type Attempt, listAttempts } from '../../core/session/attempts.ts';
+import { dateInWords } from '../../core/words/dates.ts';
 import { measuredHours } from '../../core/words/minutes.ts';
-import { dayInWords } from '../../core/words/moments.ts';
 import { spellOrdinal } from '../../core/words/numbers.ts';
 import { hashOf } from '../../state/router.ts';
 import type { Easel } from '../../state/session/easel.ts';
@@ -44,8 +44,8 @@ export function AttemptRow({ easel, keepsakes, paintingId, current }: AttemptRow
 
 const attemptWords = ({ startedAt, finishedAt, minutes }: Attempt): string =>
   finishedAt === null
-    ? `${dayInWords(startedAt)}, under way`
-    : `${dayInWords(startedAt)}, ${measuredHours(minutes)}`;
+    ? `${dateInWords(startedAt)}, under way`
+    : `${dateInWords(startedAt)}, ${measuredHours(minutes)}`;
 
 interface AttemptPictureProps {
   photoId: string | null;

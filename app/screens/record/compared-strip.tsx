@@ -3,7 +3,7 @@ import {
   comparedSheets,
   measuresInWords,
 } from '../../core/session/compared-sheets.ts';
-import { momentInWords } from '../../core/words/moments.ts';
+import { momentInWords } from '../../core/words/dates.ts';
 import { linkTo } from '../../state/router.ts';
 import { lookAgainAt } from '../../state/session/compare-draft.ts';
 import type { Easel } from '../../state/session/easel.ts';

@@ -1,8 +1,8 @@
 import type { Range } from '../../core/colour/lab.ts';
 import type { HistoryRow } from '../../core/session/drying-history.ts';
 import type { StepRecord } from '../../core/session/session-record.ts';
+import { dateInWords } from '../../core/words/dates.ts';
 import { measuredMinutes, minutesInWords } from '../../core/words/minutes.ts';
-import { dayInWords } from '../../core/words/moments.ts';
 import styles from './record-screen.module.css';
 
 const shown = 12;
@@ -39,7 +39,7 @@ export function HistoryTable({ rows }: { rows: readonly HistoryRow[] }) {
                 <th scope="row">
                   {title}, {clockWords[clock]}
                   <br />
-                  <small>{dayInWords(startedAt)}</small>
+                  <small>{dateInWords(startedAt)}</small>
                 </th>
                 <td data-name="Expected">{minutesInWords(reckoned)}</td>
                 <td data-name="Actual">

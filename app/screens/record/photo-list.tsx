@@ -1,7 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { hideLocation } from '../../core/reference/hide-location.ts';
 import type { PhotoNote, SessionRecord } from '../../core/session/session-record.ts';
-import { timeInWords } from '../../core/words/moments.ts';
+import { timeInWords } from '../../core/words/dates.ts';
 import type { Keepsakes } from '../../state/session/keepsakes.ts';
 import { HandOutButtons } from '../../ui/controls/hand-out-buttons.tsx';
 import styles from './photo-list.module.css';

@@ -12,8 +12,8 @@ import { type Otherwise, wentOtherwise } from '../../core/session/otherwise.ts';
 import { comparedPuddles, scrapInWords } from '../../core/session/scrap-verdicts.ts';
 import type { SessionEvent } from '../../core/session/session-event.ts';
 import type { SessionRecord } from '../../core/session/session-record.ts';
+import { momentInWords } from '../../core/words/dates.ts';
 import { measuredHours } from '../../core/words/minutes.ts';
-import { momentInWords } from '../../core/words/moments.ts';
 import { pngFile } from '../../drawing/png-file.ts';
 import { drawRecordPicture } from '../../drawing/record-picture.ts';
 import { fileWords } from '../../state/backup/hand-out.ts';
@@ -24,8 +24,8 @@ import type { Easel } from '../../state/session/easel.ts';
 import type { Keepsakes } from '../../state/session/keepsakes.ts';
 import { Button, buttonClass } from '../../ui/controls/button.tsx';
 import { HandOutButtons } from '../../ui/controls/hand-out-buttons.tsx';
+import { Fold } from '../../ui/layout/fold.tsx';
 import { TopBar } from '../../ui/layout/screen-layout.tsx';
-import { PlanFold } from '../plan/plan-fold.tsx';
 import { AddNote, AddPhoto } from './add-keepsake.tsx';
 import { AttemptRow } from './attempt-row.tsx';
 import { ComparedStrip } from './compared-strip.tsx';
@@ -138,24 +138,24 @@ function Kept({ easel, keepsakes, calls, record, desk }: KeptProps) {
           />
         </div>
         <div class={styles.folds}>
-          <PlanFold title="Times">
+          <Fold title="Times">
             <p>{head.air}</p>
             <StepTable steps={record.steps} />
             <DryingTable steps={record.steps} />
-          </PlanFold>
-          <PlanFold title="Mixes">
+          </Fold>
+          <Fold title="Mixes">
             <MixList record={record} plan={plan} log={easel.log.value} />
-          </PlanFold>
+          </Fold>
           {record.photos.length > 0 && (
-            <PlanFold title={onTheWay ? 'Photos on the way' : 'Photos'}>
+            <Fold title={onTheWay ? 'Photos on the way' : 'Photos'}>
               <PhotoList record={record} keepsakes={keepsakes} />
               {shown && <AddPhoto {...keepsake} />}
-            </PlanFold>
+            </Fold>
           )}
           {easel.history.value.rows.length > 0 && (
-            <PlanFold title="Drying times of all paintings">
+            <Fold title="Drying times of all paintings">
               <HistoryTable rows={easel.history.value.rows} />
-            </PlanFold>
+            </Fold>
           )}
         </div>
         <a class={buttonClass('plain', true)} href={linkTo(paintingId, 'plan')}>

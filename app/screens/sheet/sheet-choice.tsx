@@ -15,6 +15,7 @@ import styles from './sheet-choice.module.css';
 
 const imperial = ['eighth', 'quarter', 'half', 'full'] as const;
 const metric = ['a5', 'a4', 'a3', 'a2'] as const;
+const blocks = ['in9x12', 'in10x14', 'in12x16', 'cm24x32', 'cm30x40', 'cm36x48'] as const;
 
 /** Sheets are drawn to one scale, so that they can be compared: mm to px. */
 const drawnScale = 24 / sheetFormats.full.longMm;
@@ -70,6 +71,10 @@ export function SheetChoice({ sheet, onChoose }: SheetChoiceProps) {
         <legend class="spoken">A sizes, in mm</legend>
         {metric.map((format) => formatButton(format, sheetFormats[format].name))}
       </fieldset>
+      <fieldset class={styles.formats}>
+        <legend class="spoken">Blocks, in mm</legend>
+        {blocks.map((format) => formatButton(format, sheetFormats[format].name))}
+      </fieldset>
       <div class={styles.lies}>
         <button
           type="button"
@@ -77,7 +82,7 @@ export function SheetChoice({ sheet, onChoose }: SheetChoiceProps) {
           aria-pressed={sheet.format === 'own'}
           onClick={() => onChoose({ ...sheet, format: 'own' })}
         >
-          Own size
+          Other size
         </button>
         <ChoiceRow
           label="Which way the sheet lies"

@@ -44,7 +44,7 @@ export function StartScreen({ app }: { app: App }) {
           <button type="button" class={styles.lastButton} onClick={() => app.goOn(last)}>
             {last.picture && <img class={styles.lastPicture} src={last.picture} alt="" />}
             <span class={styles.lastWords}>
-              <strong>Go on with {last.title}</strong>
+              <strong>Continue {last.title}</strong>
               <span>{last.place}</span>
             </span>
           </button>
@@ -71,7 +71,7 @@ export function StartScreen({ app }: { app: App }) {
           </a>
         )}
         <FileChooser
-          text="Only study a picture"
+          text="Just study the values"
           accept="image/*"
           look="quiet"
           field="Picture to study"
@@ -201,12 +201,12 @@ function PaintingWall({ shelf, onOpen }: PaintingWallProps) {
               </a>
             )}
             <AskFirst
-              spoken={`Take away ${painting.title}`}
-              question="Take it away, photo and record too?"
-              yes="Take away"
+              spoken={`Remove ${painting.title}`}
+              question="Remove it, photo and record too?"
+              yes="Remove"
               onYes={() => void shelf.remove(painting.id)}
             >
-              Take away
+              Remove
             </AskFirst>
           </li>
         ))}

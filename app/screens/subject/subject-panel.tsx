@@ -30,8 +30,8 @@ function hintFor(mode: SubjectMode, hasSubject: boolean): string {
   if (mode === 'add') return 'Paint over what belongs to the subject.';
   if (mode === 'take') return 'Paint over what is ground.';
   return hasSubject
-    ? 'Mend the line with Add and Take away, or draw a new one round it.'
-    : 'Draw a loose line round the subject, a little outside of it.';
+    ? 'Fix it with Add and Remove, or draw a new line round it.'
+    : 'Draw a loose line round the subject, just outside it.';
 }
 
 const keysFor = (mode: SubjectMode): string =>
@@ -64,7 +64,7 @@ export function SubjectPanel(props: SubjectPanelProps) {
           choices={[
             ['circle', 'Circle'],
             ['add', 'Add'],
-            ['take', 'Take away'],
+            ['take', 'Remove'],
           ]}
           chosen={mode.value}
           onChoose={(next) => {
@@ -75,7 +75,7 @@ export function SubjectPanel(props: SubjectPanelProps) {
       {mode.value !== 'circle' && (
         <SliderRow
           label="Brush"
-          said={brush.value < 0.03 ? 'small' : brush.value < 0.08 ? 'middling' : 'large'}
+          said={brush.value < 0.03 ? 'small' : brush.value < 0.08 ? 'medium' : 'large'}
           min={0.01}
           max={0.15}
           step={0.005}

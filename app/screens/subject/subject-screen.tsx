@@ -74,7 +74,11 @@ export function SubjectScreen({ studio, paintingId }: { studio: Studio; painting
     <ScreenLayout
       name="subject"
       top={
-        <TopBar title="Subject and ground" back="Value study" backTo={linkTo(paintingId, 'look')} />
+        <TopBar
+          title="Subject and background"
+          back="Value study"
+          backTo={linkTo(paintingId, 'look')}
+        />
       }
       picture={
         ready ? (

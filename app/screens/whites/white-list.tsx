@@ -1,7 +1,11 @@
 import { useSignal } from '@preact/signals';
-import { useEffect, useRef } from 'preact/hooks';
+import type { ComponentChildren } from 'preact';
+import { useEffect, useMemo, useRef } from 'preact/hooks';
+import type { Point } from '../../core/colour/lab.ts';
 import { smallShapeMm } from '../../core/limits.ts';
 import { careWithMask } from '../../core/plan/steps/step-cautions.ts';
+import type { PixelSize } from '../../core/raster/size.ts';
+import type { WhiteOutline } from '../../core/raster/trace-outlines.ts';
 import type { Reading } from '../../core/reading/reading.ts';
 import {
   countsInWords,
@@ -15,6 +19,7 @@ import {
 import { openWithCount } from '../../core/words/numbers.ts';
 import { Button } from '../../ui/controls/button.tsx';
 import { ChoiceRow } from '../../ui/controls/choice-row.tsx';
+import { SmallPicture } from '../../ui/picture/small-picture.tsx';
 import { shownRows } from './use-whites.ts';
 import styles from './white-list.module.css';
 
@@ -24,12 +29,19 @@ interface WhiteListProps {
   reading: Reading;
   index: number;
   onShow: (index: number) => void;
+  /** It is no white at all: it is painted. */
+  onRefuse: (index: number) => void;
+  /** The picture each is shown a part of. */
+  bitmap: ImageBitmap;
+  outlines: readonly WhiteOutline[];
   /** -1 means all small whites; a way of null takes back. */
   onWay: (index: number, way: WhiteWay | null) => void;
 }
 
 /** The whites by the way they are kept: the large ones one by one, the small ones together. */
-export function WhiteList({ whites, reading, index, onShow, onWay }: WhiteListProps) {
+export function WhiteList(props: WhiteListProps) {
+  const { whites, reading, index, bitmap, outlines, onShow, onRefuse, onWay } = props;
+  const lines = useMemo(() => linesRound(outlines, reading.raster), [outlines, reading]);
   const all = useSignal(false);
   const list = useRef<HTMLUListElement>(null);
   const way = whites[index]?.way;
@@ -66,6 +78,8 @@ export function WhiteList({ whites, reading, index, onShow, onWay }: WhiteListPr
                     sheet={reading.sheet}
                     onShow={() => onShow(i)}
                     onWay={(next) => onWay(i, next)}
+                    onRefuse={() => onRefuse(i)}
+                    small={<SmallPicture bitmap={bitmap} lines={lines.get(i) ?? noLines} />}
                   />
                 </li>
               );
@@ -73,7 +87,7 @@ export function WhiteList({ whites, reading, index, onShow, onWay }: WhiteListPr
           ];
         })}
       </ul>
-      {hidden > 0 && <Button onClick={() => (all.value = true)}>Show {hidden} more whites</Button>}
+      {hidden > 0 && <Button onClick={() => (all.value = true)}>Show {hidden} more</Button>}
       <SmallWhitesRow whites={whites} onWay={(next) => onWay(-1, next)} />
     </>
   );
@@ -90,16 +104,38 @@ interface WhiteRowProps {
   onShow: () => void;
   /** null takes her decision back. */
   onWay: (way: WhiteWay | null) => void;
+  onRefuse: () => void;
+  /** What it looks like in the picture. */
+  small: ComponentChildren;
+}
+
+const noLines: readonly (readonly Point[])[] = [];
+
+/** The outlines of every white as lines over the picture, 0..1 of its sides. */
+function linesRound(
+  outlines: readonly WhiteOutline[],
+  { width, height }: PixelSize,
+): ReadonlyMap<number, readonly (readonly Point[])[]> {
+  const lines = new Map<number, Point[][]>();
+  for (const { white, points } of outlines) {
+    const line = Array.from(
+      { length: points.length / 2 },
+      (_, i): Point => [(points[2 * i] ?? 0) / width, (points[2 * i + 1] ?? 0) / height],
+    );
+    lines.set(white, [...(lines.get(white) ?? []), [...line, ...line.slice(0, 1)]]);
+  }
+  return lines;
 }
 
 const wayChoices = whiteWays.map((way) => [way, wayWords[way]] as const);
 
 /** One white: how large it is, how it is kept, and why that is proposed. */
 function WhiteRow(props: WhiteRowProps) {
-  const { white, number, proposed, chosen, sheet, onShow, onWay } = props;
+  const { white, number, proposed, chosen, sheet, small, onShow, onWay, onRefuse } = props;
   return (
     <div class={styles.row} data-chosen={chosen} data-white={number}>
       <button type="button" class={styles.name} aria-pressed={chosen} onClick={onShow}>
+        {small}
         <span class={styles.number}>
           <span class="spoken">White </span>
           {number}
@@ -117,7 +153,12 @@ function WhiteRow(props: WhiteRowProps) {
         {white.why}
       </p>
       {white.way === 'mask' && chosen && <p data-testid="mask-care">{careWithMask}</p>}
-      {white.decided && <Button onClick={() => onWay(null)}>As proposed</Button>}
+      <div class={styles.acts}>
+        <Button aria-label={`White ${number} is not white: paint it`} onClick={onRefuse}>
+          Not white: paint it
+        </Button>
+        {white.decided && <Button onClick={() => onWay(null)}>As proposed</Button>}
+      </div>
     </div>
   );
 }

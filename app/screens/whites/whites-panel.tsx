@@ -1,3 +1,4 @@
+import { lineRoundWhite } from '../../core/reading/whites/refuse-white.ts';
 import {
   countsByWay,
   type White,
@@ -7,7 +8,7 @@ import {
   whitesSentence,
   whiteWays,
 } from '../../core/reading/whites/whites.ts';
-import { placeOnPhoto } from '../../core/reference/photo-stroke.ts';
+import { placeOnPhoto, strokeOnPhoto } from '../../core/reference/photo-stroke.ts';
 import { sizeInWords } from '../../core/words/numbers.ts';
 import { whiteLines } from '../../drawing/line-layers.ts';
 import type { Studio } from '../../state/painting/studio.ts';
@@ -26,8 +27,8 @@ interface WhitesPanelProps {
 
 const hints: Readonly<Record<WhiteTool, string>> = {
   touch: 'Touch a white in the picture to find it in the list.',
-  keep: 'Brush over what is to stay bare paper, however dark it is in the photo.',
-  paint: 'Brush over a white that is to be painted after all.',
+  keep: 'Brush over what should stay white paper, even if it is dark in the photo.',
+  paint: 'Brush over any white you want painted after all.',
 };
 
 /** What is drawn with, the whites and how each is kept. */
@@ -47,6 +48,13 @@ export function WhitesPanel({ studio, context, state }: WhitesPanelProps) {
     if (white) choose(index);
     const place = white ? placeOnPhoto(painting.reference, white.at) : null;
     void studio.decide({ kind: 'white-way', place, way });
+  };
+  const refuse = (index: number): void => {
+    const { found } = state;
+    if (!found.value) return;
+    const path = lineRoundWhite(found.value.map, reading.raster, index);
+    const stroke = strokeOnPhoto(painting.reference, { path, brush: 0 });
+    void studio.decide({ kind: 'white', mode: 'paint', ...stroke });
   };
   return (
     <div class={styles.panel}>
@@ -101,6 +109,9 @@ export function WhitesPanel({ studio, context, state }: WhitesPanelProps) {
           reading={reading}
           index={state.index.value}
           onShow={choose}
+          onRefuse={refuse}
+          bitmap={context.pictures.reference}
+          outlines={state.found.value?.outlines ?? []}
           onWay={decide}
         />
       )}

@@ -154,7 +154,8 @@ function UnreadStrokes({ size, cut, strokes }: UnreadStrokesProps) {
             class={styles.stroke}
             data-mode={decision.mode}
             // A dab is a line without length: only round ends make it a spot.
-            d={`${linePath(path, size)}l0 0`}
+            d={`${linePath(path, size)}${brush > 0 ? 'l0 0' : 'z'}`}
+            data-filled={brush === 0 || undefined}
             stroke-width={brush * longSide}
           />
         );

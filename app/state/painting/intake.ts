@@ -5,6 +5,7 @@ import { type PhotoHeader, photoHeader, uprightSize } from '../../core/reference
 import { photoProblem, undecodable } from '../../core/reference/photo-problem.ts';
 import { fitSheet } from '../../core/reference/reference.ts';
 import { type Sheet, sheetOf } from '../../core/reference/sheet.ts';
+import { dayInWords } from '../../core/words/dates.ts';
 import type { Store } from '../../storage/open-store.ts';
 import { sha256 } from '../../storage/sha256.ts';
 import { describeFault } from '../describe-fault.ts';
@@ -57,7 +58,7 @@ interface Naming {
 function titleOf(name: string | undefined, date: Date): string {
   const stem = (name ?? '').replace(/\.[^.]*$/, '').trim();
   if (stem) return stem;
-  return `Photo of ${date.toLocaleDateString(undefined, { day: 'numeric', month: 'long' })}`;
+  return `Photo of ${dayInWords(date.getTime())}`;
 }
 
 /** Size of a photo as it is decoded; rejects with a PhotoError where it can't be. */

@@ -7,7 +7,7 @@ import {
 } from '../../core/session/easel-settings.ts';
 import { passTime } from '../../core/session/easel-time.ts';
 import type { Reach } from '../../core/session/reach-words.ts';
-import { timeInWords } from '../../core/words/moments.ts';
+import { timeInWords } from '../../core/words/dates.ts';
 import { keptSignal, type SettingStore } from '../kept-signal.ts';
 import type { Clock, ScreenWatch } from './device.ts';
 import type { Easel } from './easel.ts';

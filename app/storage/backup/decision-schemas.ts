@@ -82,7 +82,7 @@ const decisions: Readonly<Record<Decision['kind'], v.ObjectEntries>> = {
   subject: { mode: v.picklist(['circle', 'add', 'take']), ...stroke },
   white: { mode: v.picklist(['keep', 'paint']), ...stroke },
   'white-way': { place: nullable(place), way: nullable(v.picklist(whiteWays)) },
-  edge: { place, wish: nullable(v.picklist(edgeWishes)) },
+  edge: { place, wish: nullable(v.picklist(edgeWishes)), whole: v.optional(v.literal(true)) },
   focus: { place: nullable(place) },
   colours: { wish: colourWish },
   families: { edit: nullable(familyEdit) },

@@ -4,6 +4,8 @@ interface ChoiceRowProps<T extends string> {
   label: string;
   choices: readonly (readonly [value: T, text: string])[];
   chosen: T | null;
+  /** Not to be had yet. */
+  waiting?: readonly T[];
   onChoose: (value: T) => void;
   /** Too many for one line: they stand in as many as they need. */
   wraps?: boolean;
@@ -14,6 +16,7 @@ export function ChoiceRow<T extends string>({
   label,
   choices,
   chosen,
+  waiting = [],
   onChoose,
   wraps = false,
 }: ChoiceRowProps<T>) {
@@ -26,6 +29,7 @@ export function ChoiceRow<T extends string>({
           type="button"
           class={styles.choice}
           aria-pressed={value === chosen}
+          disabled={waiting.includes(value)}
           onClick={() => onChoose(value)}
         >
           {text}

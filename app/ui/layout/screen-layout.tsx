@@ -1,3 +1,4 @@
+import type { Signal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
 import { buttonClass } from '../controls/button.tsx';
 import styles from './screen-layout.module.css';
@@ -31,6 +32,11 @@ interface ScreenLayoutProps {
   actions: ComponentChildren;
   /** The hand she paints with: across, the picture stands on the other side. */
   hand?: 'left' | 'right';
+  /**
+   * The panel stands low under a large picture until it is pulled up: by scrolling it, by focus going into it, or by a
+   * button of its own. Beside the picture it is always up. Left out: it is as high as it must.
+   */
+  isUp?: Signal<boolean>;
   name: string;
 }
 
@@ -41,14 +47,24 @@ export function ScreenLayout({
   panel,
   actions,
   hand = 'right',
+  isUp,
   name,
 }: ScreenLayoutProps) {
+  const pullUp = (event: { currentTarget: HTMLElement }): void => {
+    if (isUp && event.currentTarget.scrollTop > 0) isUp.value = true;
+  };
   return (
     <main class={styles.workplace} data-hand={hand} data-screen={name}>
       <header class={styles.top}>{top}</header>
       <div class={styles.picture}>{picture}</div>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region must be reachable by keys */}
-      <section class={styles.panel} tabIndex={0} aria-label="What to do">
+      <section
+        class={styles.panel}
+        tabIndex={0}
+        aria-label="What to do"
+        data-low={(isUp && !isUp.value) || undefined}
+        onScroll={pullUp}
+      >
         {panel}
       </section>
       <div class={styles.actions}>{actions}</div>

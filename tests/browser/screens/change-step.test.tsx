@@ -109,10 +109,10 @@ test('darks moved earlier: what will happen is said at the step, undo takes it b
 });
 
 test('in two goes and together again; the step stays in view', async () => {
-  await press('In two goes');
+  await press('Split in two');
   await expect.element(keys()).toHaveTextContent('wash/sheet/1/b');
   await expect.element(inView()).toHaveTextContent('wash/sheet/1');
-  await press('Together with the next');
+  await press('Join with the next');
   await expect.element(keys()).not.toHaveTextContent('wash/sheet/1/b');
 });
 

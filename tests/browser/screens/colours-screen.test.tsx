@@ -53,10 +53,10 @@ test('a colour touched in the picture is shown alone, the rest in grey', async (
 });
 
 test('two made one, undone; a third colour takes the place of the first; back to the picture', async () => {
-  await expect.element(button('Make these one')).toBeDisabled();
+  await expect.element(button('Join')).toBeDisabled();
   for (const row of rows()) row.click();
   await expect.poll(pressed).toEqual(rows().slice(1));
-  await button('Make these one').click();
+  await button('Join').click();
   await expect.poll(() => rows().length).toBe(2);
   const [join] = study.decided;
   expect(join).toMatchObject({
@@ -66,13 +66,13 @@ test('two made one, undone; a third colour takes the place of the first; back to
   await expect.poll(pressed).toEqual([]);
   await button('Undo').click();
   await expect.poll(() => rows().length).toBe(3);
-  await expect.element(button('As the picture has them')).toBeDisabled();
+  await expect.element(button('Reset')).toBeDisabled();
 
   rows()[0]?.click();
   rows()[1]?.click();
-  await button('Make these one').click();
+  await button('Join').click();
   await expect.poll(() => rows().length).toBe(2);
-  await button('As the picture has them').click();
+  await button('Reset').click();
   await expect.poll(() => rows().length).toBe(3);
   expect(study.decided.at(-1)).toEqual({ kind: 'families', edit: null });
 });
@@ -80,13 +80,13 @@ test('two made one, undone; a third colour takes the place of the first; back to
 test('what was joined is parted again; one colour throughout says so', async () => {
   touch(0.3);
   touch(0.7);
-  await button('Make these one').click();
+  await button('Join').click();
   await expect.poll(() => rows().length).toBe(2);
   touch(0.7);
-  await button('Make two of it').click();
+  await button('Split').click();
   await expect.poll(() => rows().length).toBe(3);
   touch(0.3);
-  await button('Make two of it').click();
+  await button('Split').click();
   await expect.element(hint()).toHaveTextContent(/^No second colour was found in ‘.*blue’/);
   expect(rows().length).toBe(3);
 });
@@ -94,11 +94,11 @@ test('what was joined is parted again; one colour throughout says so', async () 
 test('while the reading follows nothing can be joined or parted', async () => {
   touch(0.3);
   const letGo = study.hold();
-  await button('Make two of it').click();
+  await button('Split').click();
   await expect.element(hint()).toHaveTextContent('follows in a moment');
   touch(0.3);
-  await expect.element(button('Make two of it')).toBeDisabled();
-  await expect.element(button('As the picture has them')).toBeDisabled();
+  await expect.element(button('Split')).toBeDisabled();
+  await expect.element(button('Reset')).toBeDisabled();
   letGo();
   await expect.element(hint()).not.toHaveTextContent('follows in a moment');
 });

@@ -50,10 +50,14 @@ function wishes(): Record<string, EdgeWish> {
   );
 }
 
+/** She looks at single edges before she has said where the eye should rest. */
+const edgesFirst = () => page.getByRole('button', { name: 'Look at the edges first' }).click();
+
 test('an edge is touched, told in words, decided, decided otherwise, taken back', async () => {
+  await edgesFirst();
   await expect.element(sentence()).toHaveTextContent('Touch an edge');
   touch(0.21, 0.5);
-  await expect.element(card()).toHaveTextContent('A hard edge: plain and sharp.');
+  await expect.element(card()).toHaveTextContent('A hard edge: clear and sharp.');
   // Stripes of L* 6.3 and 27.6: 2.1 values.
   await expect.element(card()).toHaveTextContent('Difference 2.1 values');
   await expect.element(card()).toHaveTextContent('on your sheet');
@@ -74,6 +78,7 @@ test('an edge is touched, told in words, decided, decided otherwise, taken back'
 });
 
 test('a touch far from any edge says so', async () => {
+  await edgesFirst();
   touch(0.1, 0.5);
   await expect.element(sentence()).toHaveTextContent('There is no edge near that place');
   await expect.element(card()).not.toBeInTheDocument();
@@ -83,8 +88,8 @@ test('a touch far from any edge says so', async () => {
 
 test('the centre of interest is set, and what is proposed round it is left or accepted', async () => {
   await expect.element(page.getByTestId('ask-for-focus')).toHaveTextContent('Nearly every edge');
-  await page.getByRole('button', { name: 'Centre of interest' }).click();
-  touch(0.8, 0.5);
+  await expect.element(page.getByRole('region', { name: 'Proposed' })).not.toBeInTheDocument();
+  touch(0.8, 0.5); // the first touch is the answer
   await expect.element(page.getByTestId('focus-mark')).toBeVisible();
   await expect.element(page.getByTestId('all-hard')).toBeVisible();
   const painting = () => study.studio.painting.value?.decisions ?? [];
@@ -92,8 +97,9 @@ test('the centre of interest is set, and what is proposed round it is left or ac
 
   // The edges at 0.2 and 0.4 are away from it, that at 0.8 is not.
   const proposed = page.getByRole('region', { name: 'Proposed' });
+  expect(proposed.element().querySelectorAll('canvas').length).toBeGreaterThan(0); // each is shown
   await proposed.getByRole('button', { name: /^Soften, on the left/ }).click();
-  await expect.element(card()).toHaveTextContent('Proposed: soften.');
+  await expect.element(card()).toHaveTextContent('Suggested: soften.');
   await proposed.getByRole('button', { name: 'Leave it, on the left' }).click();
   await expect.poll(wishes).toEqual({ '0.2': 'keep' });
   await page.getByRole('button', { name: 'Undo' }).click();
@@ -102,11 +108,13 @@ test('the centre of interest is set, and what is proposed round it is left or ac
   await expect.poll(() => Object.keys(wishes()).length).toBeGreaterThan(1);
   expect(Object.keys(wishes())).not.toContain('0.8');
   await expect.element(page.getByText('Nothing more')).toBeVisible();
+  await page.getByText('What the lines mean').click();
   await expect.element(page.getByText('As you want it')).toBeVisible();
   await expect.element(page.getByTestId('all-hard')).not.toBeInTheDocument(); // enough are soft now
 });
 
 test('by keys alone: the cross is moved to an edge and the edge decided', async () => {
+  await edgesFirst();
   stage().focus();
   await userEvent.keyboard('{ArrowLeft>10/}{Enter}');
   await expect.element(card()).toBeVisible();
@@ -117,8 +125,10 @@ test('by keys alone: the cross is moved to an edge and the edge decided', async 
 });
 
 test('everything to press is at least 48 px high, and nothing runs out at the sides', async () => {
+  await edgesFirst();
   touch(0.2, 0.5);
   await page.getByRole('button', { name: 'Soften a barely damp' }).click();
+  await page.getByText('What the lines mean').click();
   await expect.element(page.getByText('As you want it')).toBeVisible();
   const pressed = [...screen.host.querySelectorAll('button, main a')];
   expect(pressed.length).toBeGreaterThan(7);

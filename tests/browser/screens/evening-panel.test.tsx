@@ -66,7 +66,15 @@ async function open(): Promise<void> {
   const never = () => Promise.reject(new Error('not asked for here'));
   const calls = { mixNeighbours: never, mixingChart: never, softBlend: never, outline: never };
   await refresh();
-  screen = shown(<PlanScreen studio={studio} calls={calls} ownAir={ownAir} paintingId="made" />);
+  screen = shown(
+    <PlanScreen
+      studio={studio}
+      calls={calls}
+      ownAir={ownAir}
+      ownBox={{ box: signal(emptyBox) }}
+      paintingId="made"
+    />,
+  );
 }
 
 beforeEach(async () => {

@@ -2,6 +2,7 @@ import { signal } from '@preact/signals';
 import { afterEach, expect, test } from 'vitest';
 import { page } from 'vitest/browser';
 import { usualAir } from '../../../app/core/drying/conditions.ts';
+import { emptyBox } from '../../../app/core/paint/own-box.ts';
 import { buildPlan } from '../../../app/core/plan/build-plan.ts';
 import { eveningOf } from '../../../app/core/plan/evening/evening-times.ts';
 import { PlanScreen } from '../../../app/screens/plan/plan-screen.tsx';
@@ -38,7 +39,15 @@ test('the printed page has a heading over the second evening, and says what beco
 test('the plan says of every step which evening it belongs to', async () => {
   await page.viewport(390, 844);
   const ownAir = { air: signal(usualAir), set: async () => {} };
-  screen = shown(<PlanScreen studio={studio} calls={calls} ownAir={ownAir} paintingId="made" />);
+  screen = shown(
+    <PlanScreen
+      studio={studio}
+      calls={calls}
+      ownAir={ownAir}
+      ownBox={{ box: signal(emptyBox) }}
+      paintingId="made"
+    />,
+  );
   const label = () => screen.host.querySelector('article')?.previousElementSibling?.textContent;
   await expect.poll(label).toBe('First evening');
   await page.getByRole('button', { name: new RegExp(`^Second evening ?${second?.n}\\.`) }).click();

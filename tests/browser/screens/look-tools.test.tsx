@@ -1,5 +1,8 @@
+import { signal } from '@preact/signals';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
+import { luminanceOfLightness } from '../../../app/core/colour/lightness.ts';
+import { codeOfLinear } from '../../../app/core/colour/srgb.ts';
 import type { Warning } from '../../../app/core/reading/reading.ts';
 import { LookScreen } from '../../../app/screens/look/look-screen.tsx';
 import { canvasPixels } from '../support/canvas-pixels.ts';
@@ -53,7 +56,7 @@ test('every stripe has the lightness culori gives it', async () => {
     tap(i);
     const text = `L* ${lightness.toFixed(0)}`;
     await expect.poll(() => page.getByTestId('spot').element().textContent).toContain(text);
-    await press('Take the marks off');
+    await press('Clear marks');
   }
 });
 
@@ -73,7 +76,7 @@ test('a strong blue is said to look lighter than it is, a grey is not', async ()
   await press('Touch for value');
   tap(1);
   await expect.element(page.getByText(/^It looks about .* lighter than it is/)).toBeVisible();
-  await press('Take the marks off');
+  await press('Clear marks');
   tap(2);
   await expect.element(page.getByText(/^Value 4\.9/)).toBeVisible();
   await expect.element(page.getByText(/lighter than it is/)).not.toBeInTheDocument();
@@ -125,7 +128,7 @@ test('squinting takes the hardness out of edges and comes nearer to one grey', a
   await expect.element(page.getByRole('button', { name: /Tap for grey/ })).toBeInTheDocument();
 });
 
-test('as photographed and opened up stand side by side, and a tap takes one', async () => {
+test('as in the photo and the full range stand side by side, and a tap takes one', async () => {
   const darkest = (name: string): number => {
     const canvas = page
       .getByRole('button', { name })
@@ -136,11 +139,11 @@ test('as photographed and opened up stand side by side, and a tap takes one', as
   };
   const seen = study.seen.value;
   if (!seen) throw new Error('nothing was read');
-  const button = page.getByRole('button', { name: 'Opened up' });
+  const button = page.getByRole('button', { name: 'Full range' });
   await expect.element(button).not.toBeInTheDocument(); // a picture of a wide span stays as it is
   const range = { ...seen.reading.range, lo: 40, hi: 75 };
   study.seen.value = { ...seen, reading: { ...seen.reading, range } };
-  await expect.poll(() => darkest('As photographed')).toBeGreaterThan(0); // as dark as the paints, not black
+  await expect.poll(() => darkest('As in the photo')).toBeGreaterThan(0); // as dark as the paints, not black
   await button.click();
   await expect.poll(() => study.decided).toEqual([{ kind: 'range', mode: 'opened' }]);
   await expect.element(button).toHaveAttribute('aria-pressed', 'true');
@@ -157,6 +160,70 @@ test('one sentence on top, every other warning behind one tap', async () => {
   await page.getByText('What else was seen').click();
   await expect.element(page.getByText('What to do: high-key.')).toBeVisible();
   await expect.element(page.getByText('What to do: merge.')).toBeVisible();
+});
+
+test('the panel is low under a large picture until it is pulled up: by scrolling, by its button, by keys', async () => {
+  const panel = page.getByRole('region', { name: 'What to do' }).element();
+  const height = () => panel.getBoundingClientRect().height;
+  const low = height();
+  expect(low).toBeLessThan(844 / 4);
+  panel.scrollTo(0, 40);
+  await expect.poll(height).toBeGreaterThan(low + 100);
+  await press('Less');
+  await expect.poll(height).toBe(low);
+  expect(panel.scrollTop).toBe(0);
+  const more = page.getByRole('button', { name: 'More', exact: true });
+  await expect.element(more).toHaveAttribute('aria-expanded', 'false');
+  (more.element() as HTMLElement).focus();
+  await userEvent.keyboard('{Enter}');
+  await expect.poll(height).toBeGreaterThan(low + 100);
+});
+
+test('the picture has its size before the study is there', async () => {
+  const frame = () => page.getByTestId('picture').element().parentElement?.clientHeight;
+  const after = frame();
+  const { seen } = study;
+  const read = seen.value;
+  seen.value = null;
+  await expect.element(page.getByRole('button', { name: 'Few values' })).toBeDisabled();
+  expect(frame()).toBe(after);
+  seen.value = read;
+  await expect.element(page.getByRole('button', { name: 'Few values' })).toBeEnabled();
+  expect(frame()).toBe(after);
+});
+
+test('few values are a notan: white is the paper, dark the darkest paint', async () => {
+  const range = study.seen.value?.reading.range;
+  await press('Few values');
+  const codes = () => shownGreens([0.1, 0.3, 0.5, 0.7, 0.9]);
+  const code = (lightness: number) => codeOfLinear(luminanceOfLightness(lightness));
+  await expect.poll(() => Math.max(...codes())).toBeCloseTo(code(range?.paper ?? 0), -1);
+  expect(Math.min(...codes())).toBeCloseTo(code(range?.darkest ?? 0), -1);
+});
+
+test('that the photo was cut and what a tap does is told once, one after the other', async () => {
+  screen.leave();
+  const told = signal<readonly string[] | null>([]);
+  const toldOnce = {
+    told,
+    tell(what: string) {
+      told.value = [...(told.value ?? []), what];
+    },
+  };
+  const painting = study.studio.painting.value;
+  if (!painting) throw new Error('no painting');
+  const { reference } = painting;
+  const cut = { ...reference, crop: { ...reference.crop, size: [1, 0.8] as const } };
+  const studio = { ...study.studio, painting: signal({ ...painting, reference: cut }) };
+  screen = shown(<LookScreen studio={studio} paintingId="made" toldOnce={toldOnce} />);
+  await expect.element(page.getByText(/^Cut to /)).toBeVisible();
+  await expect.element(page.getByRole('link', { name: 'Change', exact: true })).toBeVisible();
+  await press('Fine');
+  await expect.element(page.getByText(/^Cut to /)).not.toBeInTheDocument();
+  await expect.element(page.getByText('Tap the picture: colour')).toBeVisible();
+  await page.getByTestId('picture').click();
+  await expect.element(page.getByText('Tap the picture: colour')).not.toBeInTheDocument();
+  expect(told.value).toEqual([`cut ${painting.id}`, 'tap']);
 });
 
 test('what a tap on the picture shows lies ready over it, unseen, before the tap', async () => {

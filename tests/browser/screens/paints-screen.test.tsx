@@ -90,36 +90,48 @@ afterEach(() => screen.leave());
 
 const button = (name: string | RegExp) => page.getByRole('button', { name });
 const region = (name: string) => page.getByRole('region', { name });
-const cardsOf = () => [...screen.host.querySelectorAll('[aria-label="Other ways"] li button')];
+const cardsOf = () => [...screen.host.querySelectorAll('details li button')];
+/** Opens a fold by its heading. */
+const unfold = (name: string) => page.getByRole('heading', { name }).click();
 const textOf = (name: string): string =>
   screen.host.querySelector(`[aria-label="${name}"]`)?.textContent ?? '';
 
-test('each paint of the plan says what it is for and what is lost without it', async () => {
+test('each paint of the plan says its job in the picture; a touch says what is lost without it', async () => {
   open(false);
   const chosen = region('Chosen paints');
-  await expect.element(chosen).toHaveTextContent(firstPlan.palette[0]?.why ?? '?');
-  await expect.element(chosen).toHaveTextContent(/Reaches the darkest darks|Falls short of/);
+  const { why = '?', name = '?' } = firstPlan.palette[0] ?? {};
+  await expect.element(chosen).toHaveTextContent(new RegExp(why, 'i'));
+  await expect.element(chosen).toHaveTextContent('Made from your own 5 paints.');
+  await expect.element(chosen.getByText('Leave out').first()).not.toBeVisible();
+  await chosen
+    .getByRole('button', { name: new RegExp(name, 'i') })
+    .first()
+    .click();
+  await expect.element(button(`Leave out ${name}`)).toBeVisible();
   await expect
     .poll(() => textOf('Chosen paints').match(/Without it/g)?.length)
     .toBe(firstPlan.palette.length);
   // Only what she owns is in the box below, and nothing twice.
-  const rest = [...screen.host.querySelectorAll('[aria-label="The paint box"] li')];
-  expect(rest.length).toBe(owned.length - firstPlan.palette.length);
-  await expect.element(region('The paint box')).toHaveTextContent('107 more paints');
+  await unfold('The rest of your box');
+  const left = owned.length - firstPlan.palette.length;
+  await expect.poll(() => document.querySelectorAll('[aria-label^="Use it"]').length).toBe(left);
+  await expect.element(page.getByText('107 more paints in the list')).toBeVisible();
 });
 
 test('a classic start is taken by a tap, said to lack what she has not, and given up again', async () => {
   open(false);
+  await unfold('Start from a classic');
   const card = button(/Three primaries/);
   await expect.element(card).toHaveTextContent('Not in your box: a cool yellow (PY3), a cool red');
   await button(/A warm and a cool/).click();
   const pair = ['pbr7-burnt-sienna', 'pb29-ultramarine-blue'];
   expect(decided).toEqual([{ kind: 'palette', n: 5, must: [], exclude: [], chosen: pair }]);
-  await expect.element(region('Chosen paints')).toHaveTextContent('These are your own choice');
-  await expect.element(button('Leave out ultramarine blue')).toBeVisible();
-  await expect.poll(() => document.activeElement?.textContent).toBe('For this painting');
-  await expect.element(button(/What the search finds/)).toBeEnabled();
-  await button('Search freely again').click();
+  await expect.element(region('Chosen paints')).toHaveTextContent('You chose these');
+  await expect.element(region('Chosen paints')).toHaveTextContent(/ultramarine blue/i);
+  await expect.poll(() => document.activeElement?.textContent).toBe('Squeeze out these');
+  await unfold('Other choices');
+  await expect.element(button(/What the app would choose/)).toBeEnabled();
+  await button('Let the app choose again').click();
   expect(decided.at(-1)).toEqual({ kind: 'palette', n: 5, must: [], exclude: [] });
 });
 
@@ -127,9 +139,11 @@ test('another palette is taken whole', async () => {
   open(false);
   await button('One paint fewer').click();
   expect(decided).toEqual([{ kind: 'palette', n: 4, must: [], exclude: [] }]);
+  await unfold('Start from a classic');
   await button(/A warm and a cool/).click();
-  await expect.element(button(/What the search finds/)).toBeEnabled();
-  await button(/What the search finds/).click();
+  await unfold('Other choices');
+  await expect.element(button(/What the app would choose/)).toBeEnabled();
+  await button(/What the app would choose/).click();
   const last = decided.at(-1);
   const ids = last?.kind === 'palette' ? (last.chosen ?? []) : [];
   expect(ids.length).toBeGreaterThan(1);
@@ -143,8 +157,10 @@ test('a paint is asked for, left out, and allowed again', async () => {
     ({ id }) => owned.includes(id) && !firstPlan.palette.some((entry) => entry.id === id),
   );
   if (!first || !other) throw new Error('all in the palette');
+  await unfold('The rest of your box');
   await button(`Use it: ${other.name}`).click();
   expect(decided.at(-1)).toMatchObject({ must: [other.id], exclude: [] });
+  await button(new RegExp(first.name, 'i')).first().click();
   await button(`Leave out ${first.name}`).click();
   expect(decided.at(-1)).toMatchObject({ must: [other.id], exclude: [first.id] });
   await button(`Allow again: ${first.name}`).click();
@@ -170,7 +186,9 @@ test('everything to press is at least 48 px high, at 200 % text too, and nothing
   await expect.poll(() => cardsOf().length).toBeGreaterThan(4);
   for (const size of ['100%', '200%']) {
     document.documentElement.style.fontSize = size;
-    const pressed = [...screen.host.querySelectorAll('main button, main a')];
+    const pressed = [...screen.host.querySelectorAll('main button, main a')].filter((one) =>
+      one.checkVisibility(),
+    );
     for (const one of pressed) {
       expect(one.getBoundingClientRect().height, one.textContent ?? '').toBeGreaterThanOrEqual(48);
       expect(one.getBoundingClientRect().right).toBeLessThanOrEqual(390);

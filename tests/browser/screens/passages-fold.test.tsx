@@ -4,7 +4,7 @@ import { page } from 'vitest/browser';
 import type { Decision, NewDecision, Painting } from '../../../app/core/decisions/painting.ts';
 import type { WashPlan } from '../../../app/core/plan/plan.ts';
 import { sheetOf } from '../../../app/core/reference/sheet.ts';
-import { PassagesFold } from '../../../app/screens/plan/plan-fold.tsx';
+import { PassagesFold } from '../../../app/screens/plan/passages-fold.tsx';
 import { madePlan } from './made-plan.ts';
 import { type Shown, shown } from './shown.ts';
 

@@ -84,7 +84,7 @@ test('says the sheet in words and takes another one, the cut keeping its shape',
 });
 
 test('her own size: comma and point are both decimal signs, nonsense is refused in words', async () => {
-  await page.getByRole('button', { name: 'Own size' }).click();
+  await page.getByRole('button', { name: 'Other size' }).click();
   const width = page.getByRole('textbox', { name: 'Width' });
   const height = page.getByRole('textbox', { name: 'Height' });
   await userEvent.fill(width, '280,5');

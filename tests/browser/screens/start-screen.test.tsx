@@ -61,10 +61,10 @@ test('a damaged painting is marked, can not be opened, and can be taken away', a
   await expect
     .element(page.getByRole('link', { name: 'Save what is left' }))
     .toHaveAttribute('href', '#/copies/hurt');
-  await page.getByRole('button', { name: 'Go on with healthy' }).click();
+  await page.getByRole('button', { name: 'Continue healthy' }).click();
   expect(goOn).toHaveBeenCalledWith(expect.objectContaining({ id: 'healthy' }));
-  await page.getByRole('button', { name: 'Take away hurt' }).click();
-  await page.getByRole('button', { name: 'Take away', exact: true }).click();
+  await page.getByRole('button', { name: 'Remove hurt' }).click();
+  await page.getByRole('button', { name: 'Remove', exact: true }).click();
   expect(remove).toHaveBeenCalledWith('hurt');
 });
 

@@ -181,7 +181,7 @@ test('a tap is no circle; a line beside the picture says what to do', async () =
 test('the browser takes no touches from the picture; everything to press is at least 48 px', async () => {
   expect(getComputedStyle(stage()).touchAction).toBe('none');
   draw(round(0.5, 0.5, 0.3));
-  await expect.element(page.getByRole('button', { name: 'Take away' })).toBeVisible();
+  await expect.element(page.getByRole('button', { name: 'Remove' })).toBeVisible();
   const pressed = [...screen.host.querySelectorAll('button, main a')];
   expect(pressed.length).toBeGreaterThan(6);
   for (const one of pressed) {

@@ -21,6 +21,7 @@ const exempt: Readonly<Record<string, readonly string[]>> = {
       'unit/core/raster/',
       'unit/core/reading/alter/',
       'unit/core/reading/colour-squares.test.ts',
+      'unit/core/reading/edges/contrast-away.test.ts',
       'unit/core/reading/edges/edge-profile.test.ts',
       'unit/core/reading/edges/measure-edges.borders.test.ts',
       'unit/core/reading/edges/measure-edges.pauses.test.ts',

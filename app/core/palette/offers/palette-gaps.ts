@@ -3,7 +3,7 @@ import { mostPaintsInMix } from '../../limits.ts';
 import { combinations } from '../../numeric/combinations.ts';
 import { isWhiteOrBlack, type Paint } from '../../paint/paint.ts';
 import type { Family } from '../../reading/reading.ts';
-import { joinWords, pluralize } from '../../words/numbers.ts';
+import { joinWithOr, joinWords, pluralize } from '../../words/numbers.ts';
 import type { Checkpoint } from '../checkpoint.ts';
 import { GroupMixer } from '../library/mix-library.ts';
 import { closeEnough } from '../search/branch-and-bound.ts';
@@ -46,14 +46,14 @@ function familyWords(families: readonly FamilyLoss[]): string | null {
     .slice(0, 2);
   const most = worst.reduce((all, { furtherOff }) => Math.max(all, furtherOff), 0);
   if (worst.length === 0) return null;
-  const who = joinWords(worst.map(({ name }) => `the ${name}`));
-  if (most >= otherColour) return `${who} can't be mixed any more`;
-  return `${who} ${pluralize(worst.length, 'shifts', 'shift')}${most >= clearly ? ' clearly' : ''}`;
+  const names = worst.map(({ name }) => `the ${name}`);
+  if (most >= otherColour) return `you cannot mix ${joinWithOr(names)}`;
+  return `${joinWords(names)} ${pluralize(worst.length, 'is', 'are')} ${most >= clearly ? 'clearly' : 'a bit'} off`;
 }
 
 /**
  * What is lost without a paint, in words to follow 'Without it': 'the darks end 1.4 values lighter; the dull
- * green shifts'. Null: it is the only paint.
+ * green is a bit off'. Null: it is the only paint.
  */
 export function describeLoss(loss: PaintLoss | null): string {
   if (!loss) return 'nothing is left to paint with';
@@ -63,8 +63,8 @@ export function describeLoss(loss: PaintLoss | null): string {
       : null;
   const said = [dark, familyWords(loss.families)].filter((words) => words !== null);
   if (said.length > 0) return said.join('; ');
-  if (loss.furtherOff >= leastOverall) return 'all colours come a little less close';
-  return 'little changes: the others nearly do its work';
+  if (loss.furtherOff >= leastOverall) return 'all colours are a little less accurate';
+  return 'little changes';
 }
 
 /** What each paint of a set is good for: the set with it against the set without it. Null for an only paint. */

@@ -1,3 +1,5 @@
+import { formatCount } from '../../words/numbers.ts';
+
 /**
  * What a palette is offered for: it comes nearest to the picture; or comes nearly as near with fewest paints, with
  * least against its paints, or granulating most; or she chose it paint by paint.
@@ -43,7 +45,7 @@ export interface PaletteOffers {
 }
 
 const titles: Readonly<Record<PaletteCharacter, string>> = {
-  nearest: 'What the search finds',
+  nearest: 'What the app would choose',
   fewest: 'Fewest paints',
   cleanest: 'Cleanest mixes',
   granulating: 'Most granulation',
@@ -60,6 +62,10 @@ const sentences: Readonly<Record<PaletteCharacter, string>> = {
 
 /** What a palette is offered for beside the one in use, as the title of its card. */
 export const offerTitle = (character: PaletteCharacter): string => titles[character];
+
+/** How many others there are to choose from: '3 others', 'none near enough'. */
+export const otherChoicesInWords = ({ others }: Pick<PaletteOffers, 'others'>): string =>
+  others.length === 0 ? 'none near enough' : formatCount(others.length, 'other');
 
 /** What that means at the brush, in one sentence. */
 export const offerWords = (character: PaletteCharacter): string => sentences[character];
@@ -84,12 +90,15 @@ export function closenessInWords(meanDifference: number, currentDifference: numb
   const change = meanDifference - currentDifference;
   if (Math.abs(change) < same) return `${words}, as now.`;
   const by = Math.abs(change) < much ? 'a little ' : '';
-  return `${words}: ${by}${change < 0 ? 'closer' : 'less close'} than now.`;
+  return `${words}: ${by}${change < 0 ? 'closer' : 'less accurate'} than now.`;
 }
 
-/** How far down a palette reaches, and what would help where that was looked for. In Munsell values. */
+/**
+ * How far a palette falls short of the darks, and what would help where that was looked for; empty where it does not,
+ * as most do not. In Munsell values.
+ */
 export function reachInWords(valuesShort: number, remedy?: DarkRemedy | null): string {
-  if (valuesShort < 0.05) return 'Reaches the darkest darks.';
+  if (valuesShort < 0.05) return '';
   const short = `Falls short of the darkest darks by ${amount(valuesShort)}`;
   if (remedy === undefined) return `${short}.`;
   if (!remedy) return `${short}. No paint of the list helps: plan for lighter darks.`;

@@ -207,7 +207,7 @@ function softSentence(facts: PlanFacts, slots: readonly number[], decided: reado
   });
   const named = [...hers, ...longestNamed(measured, mostNamed - hers.length)];
   if (named.length === 0) return '';
-  return `Where it looks soft, touch the edge with a clean, barely damp brush while it shines: ${named.join('; ')}.`;
+  return `While it shines, soften these edges with a clean, barely damp brush: ${named.join('; ')}.`;
 }
 
 /** Edges she wants sharp among the others; water would run over them. */

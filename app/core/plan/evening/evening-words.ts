@@ -2,9 +2,9 @@ import { hoursInWords } from '../../words/minutes.ts';
 import { capitalize, spellOrdinal } from '../../words/numbers.ts';
 import type { EveningTime } from './evening-times.ts';
 
-/** 'about 1 h 40 min, of it 55 min waiting'. */
+/** 'about 1 h 40 min, 55 min of it waiting'. */
 function timeInWords({ likely, likelyWait }: EveningTime): string {
-  const waiting = likelyWait > 0 ? `, of it ${hoursInWords(likelyWait)} waiting` : '';
+  const waiting = likelyWait > 0 ? `, ${hoursInWords(likelyWait)} of it waiting` : '';
   return `about ${hoursInWords(likely)}${waiting}`;
 }
 

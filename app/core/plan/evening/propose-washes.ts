@@ -89,7 +89,7 @@ const fewValuesWhy = (values: number): string =>
 /** Why the proposed number suffices: all values are reached, or one more wash would not come nearer. */
 const enoughWhy = (count: number, isReached = true): string =>
   isReached
-    ? `${washesInWords(count)}: the darks reach their value in the last; ${next(count)} would only tire the paper.`
+    ? `${washesInWords(count)}: the darks reach their value in the last; ${next(count)} would only overwork the paper.`
     : `${washesInWords(count)}: ${next(count)} would tire the paper and come no nearer to the values.`;
 
 /** By how much a value is missed: 'half a value too light'. */

@@ -145,7 +145,7 @@ export const washesForValues: Check = (plan) => {
         'R19',
         last,
         `${numbers.size} washes for ${bands.size} values`,
-        'There are more washes than values here: the last one only tires the paper.',
+        'There are more washes than values here: the last one only overworks the paper.',
       ),
     ];
   });

@@ -63,7 +63,7 @@ function firstPrompt(
   }
   const area = areaInWords(facts, passage, 'the sheet').replace('the sheet', 'the whole sheet');
   const all = `Wash ${area}`;
-  const thin = wash.weak.length > 0 ? ' Thinner where it stays lightest.' : '';
+  const thin = wash.weak.length > 0 ? ' Add water where it stays lightest.' : '';
   const how = runsAsBead(wash.mixes)
     ? 'Keep a bead running and do not go back in.'
     : 'Join stroke to wet stroke and do not go back in.';
@@ -152,7 +152,7 @@ export function washStep(
     prompt: washPrompt(facts, passage, wash, technique, last),
     watch: [
       wet
-        ? 'Once the shine has gone nothing wetter goes in: leave it alone.'
+        ? 'Once the shine has gone, add nothing wetter: leave it alone.'
         : 'Once the shine goes, leave it alone until it is dry.',
       soften === '' ? edgesInWords(wet) : '',
       wash.wash === 1 ? lightsInWords(facts, passage) : '',

@@ -92,7 +92,7 @@ export const negativePainting: TechniqueDetector = (wash) => {
   return proposalOf(
     shapes.reduce((sum, { light }) => sum + slotAt(wash, light).share, 0),
     fittedNames(
-      (light) => `Paint the dark round ${light}: it cuts their edge out crisp. Feather a few away.`,
+      (light) => `Paint the dark round ${light}: their edge stays crisp. Soften a few edges away.`,
       names,
       ' and ',
     ),

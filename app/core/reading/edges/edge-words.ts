@@ -15,10 +15,10 @@ function sideInWords({ slots, bands, families }: Sides, index: number): string {
 }
 
 const kindSentence: Record<EdgeKind, string> = {
-  hard: 'A hard edge: plain and sharp.',
-  soft: 'A soft edge: plain, over some width.',
+  hard: 'A hard edge: clear and sharp.',
+  soft: 'A soft edge: clear, but blurred.',
   found: 'A found edge: slight, but sharp.',
-  lost: 'A lost edge: hardly to be seen.',
+  lost: 'A lost edge: hardly seen.',
 };
 
 function differenceSentence(edge: Edge, reading: Sides): string {
@@ -42,7 +42,7 @@ export function edgeSentences(edge: Edge, reading: Sides): string[] {
       : `It changes over ${widthInWords(edge.widthMm)} on your sheet and is ${long}.`,
   );
   if (edge.graded) said.push('So wide that it is a graded wash rather than an edge.');
-  if (edge.heldByColour) said.push('Lost in value, but held by colour: the hues part it.');
+  if (edge.heldByColour) said.push('Same value, different colour.');
   if (edge.outOfFocus)
     said.push('Out of focus here: the lens may have made it soft, not the subject.');
   return said;

@@ -48,7 +48,7 @@ function againstGround({ meanLightness }: SubjectFacts): string {
 function alongLine(share: number): string {
   if (share >= 0.85) return 'stands out nearly all round';
   if (share >= 0.5) return 'stands out along most of its line';
-  if (share >= 0.15) return 'stands out along a part of its line only';
+  if (share >= 0.15) return 'stands out along only part of its outline';
   return 'hardly stands out anywhere';
 }
 

@@ -94,7 +94,7 @@ export function proposeBands(
   if (five && !keepsWhites(four, histogram, range) && keepsWhites(five, histogram, range)) {
     return {
       bands: 5,
-      why: 'Five values, for with four the whites would run into the lights and be painted over.',
+      why: 'Five values: with four, the whites would merge with the lights.',
     };
   }
   if (stray(three) <= threeStray) {
@@ -109,7 +109,7 @@ export function proposeBands(
       why: 'The tones are spread so widely that four values would lose shapes: take five.',
     };
   }
-  return { bands: 4, why: 'Four values hold the shapes without cutting the picture to pieces.' };
+  return { bands: 4, why: 'Four values keep the shapes clear.' };
 }
 
 // Exact multi-level thresholds of least within-class variance (Otsu, 'A Threshold Selection Method

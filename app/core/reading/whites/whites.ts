@@ -93,7 +93,7 @@ export function countsInWords(whites: readonly White[]): string {
 /** What stays white, in a sentence; what to do where nothing does. */
 export function whitesSentence(whites: readonly White[], share: number): string {
   if (whites.length === 0) {
-    return 'No white is left in this picture. Brush over what is to stay paper with Keep white.';
+    return 'No white is left in this picture. With Keep white, brush over what should stay paper.';
   }
   const small = whites.filter(isSmallWhite).length;
   const number = openWithCount(whites.length, 'white');
@@ -135,11 +135,11 @@ export function chooseWhiteWay(
     return shortSideMm < smallShapeMm
       ? {
           way: 'round',
-          why: `Small, but the wash goes on dry paper: leave it out with the point, a little too large.${soft}`,
+          why: `Small: paint round it with the tip of the brush and leave it a little too big.${soft}`,
         }
       : {
           way: 'round',
-          why: `The wash goes on dry paper: paint what lies round it, and leave 1 to 2 mm more.${soft}`,
+          why: `Paint round it on dry paper, and leave it 1–2 mm bigger than it should be.${soft}`,
         };
   }
   if (shortSideMm < smallShapeMm) {
@@ -150,6 +150,6 @@ export function chooseWhiteWay(
   }
   return {
     way: 'round',
-    why: `Large enough to wet round: leave it dry, 1 to 2 mm more than you need.${soft}`,
+    why: `Big enough to wet around: keep it dry, 1–2 mm larger than needed.${soft}`,
   };
 }

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import {
   asksForCare,
+  careInShort,
   careWithPaint,
   cautionInWords,
   cautionOf,
@@ -136,4 +137,14 @@ test('a line of its own is for what asks for care', () => {
 
 test('what all paint asks for is what the table says', () => {
   expect(careWithPaint).toBe(traits.forAll);
+});
+
+test.each([
+  [
+    'Contains cadmium and zinc: poison if swallowed. Keep it out of the mouth.',
+    'Contains cadmium and zinc',
+  ],
+  ['Stains the skin.', 'Has a caution'],
+])('in short, for a row of a list: %s', (care, words) => {
+  expect(careInShort({ care })).toBe(words);
 });

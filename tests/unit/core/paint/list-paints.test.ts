@@ -52,11 +52,11 @@ test('what is commonly given is told apart from what she says', () => {
     lightfastness: 'I (from memory)',
   } as const;
   expect(traitsInWords({ properties })).toBe(
-    'Transparent, stains, lightfastness I (from memory), granulation unknown.',
+    'Transparent, stains, lightfastness I, granulation unknown.',
   );
   const mixed = { properties, fromMemory: ['staining', 'granulation'] as const };
   expect(traitsBySource(mixed)).toEqual({
-    hers: ['transparent', 'lightfastness I (from memory)'],
+    hers: ['transparent', 'lightfastness I'],
     given: ['stains'],
     unknown: ['granulation'],
   });

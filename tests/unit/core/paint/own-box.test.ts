@@ -4,6 +4,8 @@ import {
   boxInWords,
   emptyBox,
   isOwned,
+  madeFromInWords,
+  type OwnBox,
   ownPaints,
   paintsTakenOut,
   putBack,
@@ -87,15 +89,25 @@ test('a plan that wanted a paint taken out since goes on without it', () => {
 test('what the ticks mean is said', () => {
   const cards = [usual, { ...usual, id: 'v' }, seldom];
   const said = (...ids: string[]) => boxInWords(withTicks(emptyBox, ids), cards);
-  expect(said()).toBe('Nothing is ticked yet: plans choose from the 2 paints most boxes hold.');
+  expect(said()).toBe('Nothing ticked yet: plans choose from the 2 paints most painters own.');
   expect(boxInWords(emptyBox, [...cards, hers])).toBe(
-    'Nothing is ticked yet: plans choose from the 2 paints most boxes hold and the paint of your own.',
+    'Nothing ticked yet: plans choose from the 2 paints most painters own and the paint of your own.',
   );
   expect(said('u')).toMatch(/values only/);
-  expect(said('u', 'v', 's')).toMatch(/^3 paints are ticked/);
+  expect(said('u', 'v', 's')).toMatch(/^3 paints ticked/);
   expect(boxInWords({ ...withTicks(emptyBox, ['own-1']), gone: ['own-1'] }, cards)).toMatch(
-    /^Nothing is ticked/,
+    /^Nothing ticked/,
   );
+});
+
+test('a plan says whose paints it was made from', () => {
+  const from = (box: OwnBox) => madeFromInWords(box);
+  expect(from(emptyBox)).toBe('Made from the paints most painters own.');
+  expect(from(withOwnPaint(emptyBox, mine))).toBe(
+    'Made from the paints most painters own, and your own.',
+  );
+  expect(from(withTicks(emptyBox, ['u']))).toBe('Made from your own paint.');
+  expect(from(withTicks(emptyBox, ['u', 'v', 's']))).toBe('Made from your own 3 paints.');
 });
 
 test('a paint that is called otherwise now is told until she has seen it', () => {

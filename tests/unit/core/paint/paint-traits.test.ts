@@ -5,6 +5,7 @@ import {
   careOfNames,
   nothingKnown,
   type PigmentTraits,
+  paintTraits,
   parseColourIndex,
   traitsOfNames,
   worstProperties,
@@ -100,6 +101,7 @@ test('the table has pigments that are not among the built-in paints', () => {
     staining: 1,
     lightfastness: 'I (from memory; newer tests)',
   });
+  expect(paintTraits(nickel)).toMatch(/lightfastness I \(newer tests\)$/); // how sure it is stands elsewhere
   expect(traitsOfNames(['PO43'], pigmentTable).transparency).toBe('ST'); // no built-in paint has it
   expect(nickel.caution).toMatch(/nickel.*never sand, scrape, spray/);
   expect(traitsOfNames(['PBr7'], pigmentTable).transparency).toBe('SO'); // sienna or umber: the worst

@@ -13,13 +13,19 @@ import { top } from '../../house/source-files.ts';
 test.each([
   [
     'pb29-ultramarine-blue',
-    'Measured watercolour, its pigment judged by name and spectrum; your tube is likely close.',
+    'Measured from watercolour, though its pigment was told by name only; your tube is likely close.',
   ],
-  ['hue-lemon-yellow', 'Measured watercolour; your tube is likely close.'],
-  ['pb28-cobalt-blue', 'From acrylic measurements; your tube may differ somewhat.'],
-  ['py3-arylide-yellow', 'Estimated; your tube may differ somewhat.'],
-  ['pg18-viridian', 'Estimated; your tube may differ a good deal: try it on a scrap.'],
-  ['ready-sap-green', 'Reckoned from its parts; your tube may differ somewhat.'],
+  ['hue-lemon-yellow', 'Measured from watercolour; your tube is likely close.'],
+  [
+    'pb28-cobalt-blue',
+    'Taken from acrylic paint of the same pigment; your tube may differ somewhat.',
+  ],
+  ['py3-arylide-yellow', 'Estimated from published colours; your tube may differ somewhat.'],
+  [
+    'pg18-viridian',
+    'Estimated from published colours; your tube may differ a good deal: try it on a scrap.',
+  ],
+  ['ready-sap-green', 'Worked out from its parts; your tube may differ somewhat.'],
 ])('%s: where its colour comes from, and how far a tube may differ', (id, words) => {
   expect(sourceInWords(card(id))).toBe(words);
 });

@@ -43,6 +43,6 @@ function whyOf(shares: readonly number[]): string[] {
 }
 
 test('a paint is for the colour that takes more than half of it, else for most mixes', () => {
-  expect(whyOf([0.1, 0.5, 0.2])).toEqual(['hue 2', 'the deepest darks']);
+  expect(whyOf([0.1, 0.5, 0.2])).toEqual(['the hue 2', 'the deepest darks']);
   expect(whyOf([0.25, 0.3, 0.25])[0]).toBe('most mixes');
 });

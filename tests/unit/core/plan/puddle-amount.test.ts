@@ -216,11 +216,8 @@ test('laid out: paints that are used, each brush once, and what the techniques a
     'a round 6',
     'a rigger for lines',
   ]);
-  const besides = rows.find(({ name }) => name === 'Besides')?.things.join();
+  const besides = rows.find(({ name }) => name === 'Also')?.things.join();
   expect(besides).toMatch(/clean water.*masking fluid/);
   expect(besides).not.toMatch(/opaque white/);
-  expect(listMaterials({ ...plan, steps: [] }).map(({ name }) => name)).toEqual([
-    'Paints',
-    'Besides',
-  ]);
+  expect(listMaterials({ ...plan, steps: [] }).map(({ name }) => name)).toEqual(['Paints', 'Also']);
 });

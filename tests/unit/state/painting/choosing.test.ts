@@ -57,8 +57,8 @@ test('each is looked at, small, and told in one sentence', async () => {
   const { choosing, store, read } = await choosingAmong('a', 'b');
   await choosing.open();
   expect(sentences(choosing)).toEqual([
-    ['a', 'A full range of values: lights, mids and darks are all there.'],
-    ['b', 'A full range of values: lights, mids and darks are all there.'],
+    ['a', 'A full range: good lights, mid-tones and darks.'],
+    ['b', 'A full range: good lights, mid-tones and darks.'],
   ]);
   expect(read.mock.calls.map(([, { longSidePx, photo }]) => [longSidePx, photo.size])).toEqual([
     [600, 1000],

@@ -9,7 +9,7 @@ const blue = { id: 'b', name: 'indanthrone blue', owned: true, valuesShort: 0 };
 
 // Limits and figures are (own): the docstrings of what is tested say why.
 test.each([
-  [reachInWords(0, null), 'Reaches the darkest darks.'],
+  [reachInWords(0, null), ''],
   [reachInWords(0.82), 'Falls short of the darkest darks by 0.8 values.'],
   [
     reachInWords(0.82, blue),
@@ -35,13 +35,13 @@ test.each([
   [1, null, 'Colours match as far as the eye can tell.'],
   [4, 4.2, 'Colours come very close, as now.'],
   [4, 5, 'Colours come very close: a little closer than now.'],
-  [9, 4, 'Colours come near, some visibly different: less close than now.'],
+  [9, 4, 'Colours come near, some visibly different: less accurate than now.'],
   [20, null, 'Values hold, colours are its own.'],
 ])('%f against %s', (mean, now, expected) => {
   expect(closenessInWords(mean, now)).toBe(expected);
 });
 
 test('beside her own choice the search is named as such', () => {
-  expect(offerTitle('nearest')).toBe('What the search finds');
+  expect(offerTitle('nearest')).toBe('What the app would choose');
   expect(offerTitle('fewest')).toBe('Fewest paints');
 });

@@ -96,7 +96,7 @@ describe('what the washes say of edges', () => {
       uprightEdge(0.9, { a: 0, b: 1, wish: 'soften' }),
     ]);
     expect(first).toBe(
-      'Where it looks soft, touch the edge with a clean, barely damp brush while it shines: the dull green against the white, on the right.',
+      'While it shines, soften these edges with a clean, barely damp brush: the dull green against the white, on the right.',
     );
     expect(darks).toContain('the darker dull green against the lighter dull green, on the left.');
   });
@@ -131,7 +131,7 @@ describe('what the washes say of edges', () => {
       uprightEdge(0.1, { a: 0, b: 2, kind: 'soft', wish: 'sharpen' }),
       uprightEdge(0.9, { a: 0, b: 2, wish: 'soften' }),
     ]);
-    expect(first).toMatch(/shines: the brown against the white, on the right\./);
+    expect(first).toMatch(/damp brush: the brown against the white, on the right\./);
     expect(first).toMatch(/Leave crisp: .*the dull green against the white, in the middle/);
     expect(first).toMatch(/Leave crisp: .*the brown against the white, on the left/);
   });

@@ -42,7 +42,7 @@ describe('time of a plan', () => {
       likely: 18 + 50,
       likelyWait: 50,
     });
-    expect(planTimeInWords(only ? [only] : [])).toBe('About 1 h 10 min, of it 50 min waiting.');
+    expect(planTimeInWords(only ? [only] : [])).toBe('About 1 h 10 min, 50 min of it waiting.');
   });
 
   it('what dries over night, or after the last touch, is waited for by no one', () => {
@@ -59,7 +59,7 @@ describe('time of a plan', () => {
     );
     expect(times.map(({ likelyWait }) => likelyWait)).toEqual([0, 8]);
     expect(planTimeInWords(times)).toBe(
-      'First evening about 12 min. Second evening about 40 min, of it 8 min waiting.',
+      'First evening about 12 min. Second evening about 40 min, 8 min of it waiting.',
     );
   });
 });

@@ -104,7 +104,7 @@ describe('how many washes', () => {
   test('half as many as values where that reaches them', async () => {
     expect(await proposed({ 2: 2.4 })).toMatchObject({ washes: 2, asked: [2], isAsked: false });
     expect((await proposed({ 2: 2.4 })).why).toBe(
-      'Two washes: the darks reach their value in the last; a third would only tire the paper.',
+      'Two washes: the darks reach their value in the last; a third would only overwork the paper.',
     );
     expect((await proposed({}, [...four, { band: 6, planned: 10 }])).asked).toEqual([3]);
   });

@@ -248,7 +248,7 @@ test('crisp edges of a wash on wet paper are kept from the water, and it says so
     borders: [border(0, 1), border(1, 2, { soft: 0.8 })],
     washes: { sheet: [[0, 2]] },
   });
-  expect(stepOf(both, 1, 'wet-in-wet').soften).toMatch(/^Where it looks soft/);
+  expect(stepOf(both, 1, 'wet-in-wet').soften).toMatch(/^While it shines, soften/);
   expect(stepOf(both, 1, 'wet-in-wet').soften).not.toContain('crisp');
   expect(stepOf(facts).watch).toMatch(/edges stay as the brush leaves them, crisp/);
 });

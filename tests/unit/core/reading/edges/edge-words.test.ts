@@ -33,7 +33,7 @@ test('kind, difference with its direction, width on the sheet, length', () => {
     lengthMm: 118,
   });
   expect(edgeSentences(edge, reading)).toEqual([
-    'A soft edge: plain, over some width.',
+    'A soft edge: clear, but blurred.',
     'Difference 2.1 values: the mid dull green is lighter than the dark brown.',
     'It changes over 3 mm on your sheet and is 12 cm long.',
   ]);
@@ -59,7 +59,7 @@ test('each flag has its sentence', () => {
   const said = edgeSentences(uprightEdge(0.5, { a: 1, b: 2, ...flags }), reading).slice(3);
   expect(said).toHaveLength(3);
   expect(said[0]).toContain('graded wash');
-  expect(said[1]).toContain('held by colour');
+  expect(said[1]).toContain('Same value');
   expect(said[2]).toContain('the lens may have made it soft');
 });
 

@@ -29,7 +29,7 @@ test('size, share of the sheet, and whose it is', () => {
 });
 
 test('all of them in a sentence', () => {
-  expect(whitesSentence([], 0)).toMatch(/^No white .*Keep white\.$/);
+  expect(whitesSentence([], 0)).toMatch(/^No white .*Keep white, brush/);
   expect(whitesSentence([white(20)], 0.123)).toBe('One white: 12 % of the sheet stays paper.');
   const several = [white(20), white(2, 'mask'), white(0.7, 'last')];
   expect(whitesSentence(several, 0.05)).toContain('3 whites, 2 of them small: 5.0 %');

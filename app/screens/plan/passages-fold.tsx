@@ -1,30 +1,9 @@
-import type { ComponentChildren } from 'preact';
 import type { PassagesChoice } from '../../core/decisions/plan-edit.ts';
 import { lastDecision } from '../../core/decisions/standing-decisions.ts';
 import type { WashPlan } from '../../core/plan/plan.ts';
 import type { Studio } from '../../state/painting/studio.ts';
 import { ChoiceRow } from '../../ui/controls/choice-row.tsx';
-import styles from './plan-fold.module.css';
-
-interface PlanFoldProps {
-  title: string;
-  /** Seen while it is folded too. */
-  beside?: ComponentChildren;
-  children: ComponentChildren;
-}
-
-/** A part of the plan page, folded under its name until it is asked for. */
-export function PlanFold({ title, beside, children }: PlanFoldProps) {
-  return (
-    <details class={styles.fold}>
-      <summary>
-        <h2>{title}</h2>
-        {beside && <span class={styles.beside}>{beside}</span>}
-      </summary>
-      <div class={styles.body}>{children}</div>
-    </details>
-  );
-}
+import { Fold } from '../../ui/layout/fold.tsx';
 
 interface PassagesFoldProps {
   plan: WashPlan;
@@ -42,7 +21,7 @@ export function PassagesFold({ plan: { passages }, studio }: PassagesFoldProps) 
   if (!passages) return null;
   const asked = lastDecision(studio.painting.value?.decisions ?? [], 'passages')?.order ?? null;
   return (
-    <PlanFold title="Ground and subject" beside={passages.why}>
+    <Fold title="Ground and subject" beside={passages.why}>
       {studio.work.value && <p role="status">The plan is being worked out anew.</p>}
       <ChoiceRow<PassagesChoice | 'proposed'>
         label="Ground and subject"
@@ -53,6 +32,6 @@ export function PassagesFold({ plan: { passages }, studio }: PassagesFoldProps) 
           void studio.decide({ kind: 'passages', order: chosen === 'proposed' ? null : chosen })
         }
       />
-    </PlanFold>
+    </Fold>
   );
 }
