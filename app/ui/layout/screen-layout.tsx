@@ -57,9 +57,9 @@ export function ScreenLayout({
     <main class={styles.workplace} data-hand={hand} data-screen={name}>
       <header class={styles.top}>{top}</header>
       <div class={styles.picture}>{picture}</div>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region must be reachable by keys */}
       <section
         class={styles.panel}
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region must be reachable by keys
         tabIndex={0}
         aria-label="What to do"
         data-low={(isUp && !isUp.value) || undefined}
