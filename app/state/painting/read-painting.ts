@@ -1,7 +1,6 @@
 import type { OnPictures, OnProgress, Pictures } from '../../../workers/api.ts';
 import type { AnalysisClient } from '../../client/analysis-client.ts';
 import type { CrashGuard } from '../../client/crash-guard.ts';
-import { decidedReading } from '../../core/decisions/decided-reading.ts';
 import type { Painting } from '../../core/decisions/painting.ts';
 import type { PlanWishes } from '../../core/decisions/plan-wishes.ts';
 import { standingDecisions } from '../../core/decisions/standing-decisions.ts';
@@ -152,6 +151,7 @@ export async function planPainting(
       await keeper.change((before) => ({ ...before, planIds: toTheEnd(before.planIds) }));
     return kept;
   }
+  const { decidedReading } = await import('../../core/decisions/decided-reading.ts');
   const seenNow = decidedReading(opened.reading, painting);
   const plan = await client.plan(signal, seenNow, wishes, onProgress);
   signal.throwIfAborted();

@@ -1,5 +1,4 @@
 import type { AnalysisClient } from '../../client/analysis-client.ts';
-import { decidedEdges } from '../../core/decisions/decided-reading.ts';
 import type { Painting } from '../../core/decisions/painting.ts';
 import type { WashPlan } from '../../core/plan/plan.ts';
 import type { Edge } from '../../core/reading/edges/edge.ts';
@@ -46,6 +45,8 @@ export async function layDesk(
   const log = await keeper.load(sessionId);
   const painting: Painting | null = await store.painting(paintingId);
   const { decisions, reference } = painting ?? { decisions: [], reference: null };
+  // Not with the first screen: what was decided is laid over a reading only once one is opened.
+  const { decidedEdges } = await import('../../core/decisions/decided-reading.ts');
   const decided = reference ? decidedEdges(kept.reading, decisions, reference) : kept.reading;
   const pictures = await client.pictures(new AbortController().signal, kept.referenceJpeg);
   return {
