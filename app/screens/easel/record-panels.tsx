@@ -32,7 +32,7 @@ export function MixPanel({ easel }: { easel: Easel }) {
   if (!desk || mixes.length === 0) return null;
   const familyName = familyNameIn(desk.plan, desk.seen.reading);
   return (
-    <Fold title="Mixed otherwise">
+    <Fold title="Change the mix">
       <p class="quiet">
         As you really mixed it, for the record and for next time. The picture stays as planned.
       </p>

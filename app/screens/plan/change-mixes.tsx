@@ -35,7 +35,7 @@ export function ChangeMixes({ studio, plan, reading, step, onChange }: ChangeMix
   };
   return (
     <>
-      <h3>Mixed otherwise</h3>
+      <h3>Change the mix</h3>
       {mixes.map((mix) => (
         <MixRows
           key={mix.id}

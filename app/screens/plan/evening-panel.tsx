@@ -106,7 +106,7 @@ function EveningMinutes({ minutes, onChoose }: EveningMinutesProps) {
         }}
       />
       <label class={styles.field}>
-        Or so many minutes
+        Or minutes
         <input
           type="text"
           inputMode="numeric"

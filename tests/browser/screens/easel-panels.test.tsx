@@ -88,7 +88,7 @@ test('while it dries: the puddles to mix next, the edges to come', async () => {
 test('mixed otherwise: a part less and a stronger puddle stand in the record', async () => {
   made.goTo('wash');
   show();
-  open('Mixed otherwise');
+  open('Change the mix');
   const [before] = made.easel.record.value?.mixes ?? [];
   await button('Stronger').first().click();
   await button(/^Less /)

@@ -123,7 +123,7 @@ test('a classic start is taken by a tap, said to lack what she has not, and give
   await unfold('Start from a classic');
   const card = button(/Three primaries/);
   await expect.element(card).toHaveTextContent('Not in your box: a cool yellow (PY3), a cool red');
-  await button(/A warm and a cool/).click();
+  await button(/^A warm and a cool/).click();
   const pair = ['pbr7-burnt-sienna', 'pb29-ultramarine-blue'];
   expect(decided).toEqual([{ kind: 'palette', n: 5, must: [], exclude: [], chosen: pair }]);
   await expect.element(region('Chosen paints')).toHaveTextContent('You chose these');
@@ -140,7 +140,7 @@ test('another palette is taken whole', async () => {
   await button('One paint fewer').click();
   expect(decided).toEqual([{ kind: 'palette', n: 4, must: [], exclude: [] }]);
   await unfold('Start from a classic');
-  await button(/A warm and a cool/).click();
+  await button(/^A warm and a cool/).click();
   await unfold('Other choices');
   await expect.element(button(/What the app would choose/)).toBeEnabled();
   await button(/What the app would choose/).click();

@@ -1,6 +1,6 @@
 import { outerBorders } from '../../reading/edges/slot-borders.ts';
 import type { Border } from '../../reading/reading.ts';
-import { joinWords } from '../../words/numbers.ts';
+import { capitalize, joinWords } from '../../words/numbers.ts';
 import type { PlanFacts, SolvedWash } from '../plan-facts.ts';
 import {
   bothSides,
@@ -121,7 +121,7 @@ function runOutWhere(facts: PlanFacts, decided: readonly WashEdge[]): string {
       }),
     mostNamed,
   );
-  return named.length > 0 ? `Lose the edge: ${named.join('; ')}.` : '';
+  return named.length > 0 ? `${capitalize(named.join('; '))}.` : '';
 }
 
 /** What is painted in one go. */

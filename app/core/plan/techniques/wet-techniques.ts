@@ -112,7 +112,7 @@ export const merging: TechniqueDetector = (wash) => {
     smallTechnique: {
       technique: 'merging',
       text: fittedNames(
-        (names) => `Lose the edge: paint in one go where they meet ${names}.`,
+        (names) => `Let these run together, painted in one go: ${names}.`,
         pairs,
         '; ',
         Math.max(1, hers),

@@ -160,10 +160,7 @@ describe('what the washes say of edges', () => {
       hers: 2,
     });
     expect(merged(lost)[1]?.pairs).toEqual([]);
-    expect(said(lost)).toEqual([
-      '',
-      'Lose the edge: let the dull green run out into the brown, on the left.',
-    ]);
+    expect(said(lost)).toEqual(['', 'Let the dull green run out into the brown, on the left.']);
   });
 
   test('of one colour and both finished in one wash: its edge, though no wash parts them later', () => {

@@ -149,7 +149,7 @@ describe('what a painter is warned of', () => {
     expect(codes({ histogram: spread(45, 98), slots: [slot(1, 80)] })).toEqual(['high-key']);
     expect(codes({ histogram: spread(2, 60) })).toEqual(['low-key']);
   });
-  test('one sentence each', () => {
+  test('a sentence each, or what to do in one more', () => {
     const all = flatnessWarnings({
       histogram: spread(30, 60),
       clipped: { light: 0.5, dark: 0.5 },
@@ -157,6 +157,6 @@ describe('what a painter is warned of', () => {
       borders: [border(1)],
     });
     expect(all.length).toBeGreaterThan(4);
-    for (const { text } of all) expect(text).toMatch(/^[A-Z0-9][^.]+\.$/);
+    for (const { text } of all) expect(text).toMatch(/^[A-Z0-9][^.]+\.( [A-Z][^.]+\.)?$/);
   });
 });
