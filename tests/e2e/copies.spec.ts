@@ -80,7 +80,7 @@ test('a copy of the example, its plan, its session and the box comes back after 
   await page.getByRole('region', { name: 'Go on' }).getByRole('button').tap();
   await expect(prompt(page)).toHaveText(step);
   await page.goto('./#/box');
-  await expect(page.getByText(/8 paints are ticked/)).toBeVisible();
+  await expect(page.getByText(/8 paints ticked/)).toBeVisible();
   expect(title).not.toBe('');
 });
 

@@ -13,6 +13,7 @@ import { caseFile, photograph, smallPhoto } from './support/fixture-file.ts';
 import { easelOfSmallPhoto } from './support/planned-painting.ts';
 import { readyOffline } from './support/ready-offline.ts';
 import {
+  easelWith,
   keptRows,
   lookAt,
   photoInput,
@@ -254,7 +255,7 @@ test('A-STO-9: where all storage is shut off it works for the session and says t
   await expect(page.getByRole('complementary', { name: 'Notices' }).getByRole('alert')).toHaveText(
     /nothing will be kept/,
   );
-  await easelOfSmallPhoto(page);
+  await easelWith(page, smallPhoto);
   await pressOn(page);
   await pressOn(page);
   await expect.poll(async () => (await easelPlace(page)).n).toBe(3);
