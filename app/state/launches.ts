@@ -17,7 +17,7 @@ interface LaunchNeeds {
 /**
  * Started by a shortcut, or once more while a window is open: the manifest lets the open window go to the start, as
  * photos that are shared would be lost otherwise (WICG web-app-launch, issue 62). A session is not pushed off the
- * screen by that: this window comes back to its easel.
+ * screen by that: the installed app's window comes back to its easel. In a tab of the browser an address she opens counts.
  */
 export function takeLaunches({ window, router, shelf, goOn }: LaunchNeeds): void {
   const { location } = window;
@@ -32,7 +32,9 @@ export function takeLaunches({ window, router, shelf, goOn }: LaunchNeeds): void
   try {
     const { sessionStorage } = window;
     const left = sessionStorage.getItem(placeName);
-    if (location.hash === '' && left?.startsWith('#/painting/')) location.replace(left);
+    const installed = !window.matchMedia('(display-mode: browser)').matches;
+    const atEasel = left?.startsWith('#/painting/') ? left : null;
+    if (installed && location.hash === '' && atEasel) location.replace(atEasel);
     effect(() => {
       const easel = router.route.value.screen === 'easel';
       // Not yet where it was sent to: what is kept counts on.

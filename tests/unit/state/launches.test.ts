@@ -18,6 +18,7 @@ function opened(
   hash: string,
   kept = new Map<string, string>(),
   last: PaintingCard | null = meadow,
+  mode = 'standalone',
 ) {
   const location = {
     hash,
@@ -32,6 +33,7 @@ function opened(
   const shelf = { refresh: vi.fn(async () => {}), last: signal(last) };
   const window = Object.assign(new EventTarget(), {
     location,
+    matchMedia: (query: string) => ({ matches: query === `(display-mode: ${mode})` }),
     sessionStorage: {
       getItem: (name: string) => kept.get(name) ?? null,
       setItem: (name: string, value: string) => kept.set(name, value),
@@ -73,6 +75,11 @@ test('started once more at the easel, the window comes back to it', () => {
   const again = opened('', kept);
   expect(again.location.replace).toHaveBeenCalledExactlyOnceWith(easel);
   expect(opened('', kept).location.hash).toBe(easel); // and again after that
+});
+
+test('in a tab of the browser the first screen is the first screen', () => {
+  const { kept } = opened(easel);
+  expect(opened('', kept, meadow, 'browser').location.replace).not.toHaveBeenCalled();
 });
 
 test('left by a way of hers, it is not brought back', () => {
