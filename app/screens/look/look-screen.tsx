@@ -122,7 +122,7 @@ interface ToldTipsProps {
   toldOnce: ToldOnce;
 }
 
-/** Over the lower edge of the picture, one after the other and each once: that the photo was cut, and what a tap does. */
+/** Under the picture, one after the other and each once: that the photo was cut, and what a tap does. */
 function ToldTips({ studio, toldOnce }: ToldTipsProps) {
   const painting = studio.painting.value;
   const told = toldOnce.told.value;
