@@ -5,7 +5,7 @@ import { type Shown, shown } from './shown.ts';
 
 const merging: SmallTechnique = {
   technique: 'merging',
-  text: 'Let these run together, painted in one go: the blue and the ochre.',
+  text: 'Let these merge, painted in one go: the blue and the ochre.',
   paper: 'shiny',
   minutes: [0, 12],
 };

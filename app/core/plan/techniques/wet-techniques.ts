@@ -112,7 +112,7 @@ export const merging: TechniqueDetector = (wash) => {
     smallTechnique: {
       technique: 'merging',
       text: fittedNames(
-        (names) => `Let these run together, painted in one go: ${names}.`,
+        (names) => `Let these merge, painted in one go: ${names}.`,
         pairs,
         '; ',
         Math.max(1, hers),

@@ -107,7 +107,7 @@ describe('merging', () => {
     const first = stepOf(facts);
     expect(touchOf(first, 'merging')).toEqual({
       technique: 'merging',
-      text: 'Let these run together, painted in one go: the blue and the dull green.',
+      text: 'Let these merge, painted in one go: the blue and the dull green.',
       paper: 'shiny',
       minutes: [0, first.shineMinutes[1]],
     });
