@@ -78,7 +78,9 @@ async function throughAll(page: Page, look: Look): Promise<void> {
   await page.getByRole('link', { name: 'Value study' }).click();
   await expect(toTheWashes(page)).toBeVisible();
   for (const [name, place] of decided) {
-    await page.getByRole('link', { name: place }).click();
+    const link = page.getByRole('link', { name: place });
+    await link.scrollIntoViewIfNeeded(); // as the panel is scrolled it comes up, and the link with it
+    await link.click();
     await expect(screen(page, name).getByRole('button', { name: 'Undo' })).toBeVisible();
     await look(name, name);
     await page.getByRole('link', { name: 'Done' }).click();

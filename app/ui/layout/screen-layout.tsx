@@ -33,7 +33,7 @@ interface ScreenLayoutProps {
   /** The hand she paints with: across, the picture stands on the other side. */
   hand?: 'left' | 'right';
   /**
-   * The panel stands low under a large picture until it is pulled up: by scrolling it, by focus going into it, or by a
+   * The panel stands low under a large picture until it is pulled up: by scrolling it, or by a
    * button of its own. Beside the picture it is always up. Left out: it is as high as it must.
    */
   isUp?: Signal<boolean>;
