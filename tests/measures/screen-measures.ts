@@ -98,6 +98,7 @@ async function walkTo(page: Page, url: string, screen: string): Promise<number> 
     const target = way.tap(page);
     await target.waitFor({ state: 'attached' });
     taps += 1 + (await openRound(target));
+    await target.scrollIntoViewIfNeeded(); // as the panel is scrolled it comes up, and the target with it
     await target.click();
   }
   await way.ready(page).waitFor();
