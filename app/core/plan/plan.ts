@@ -34,7 +34,7 @@ export interface SmallTechnique {
 }
 
 /** Named in every plan; raised when the same reading may give another plan. */
-export const planEngine = 'plan-12';
+export const planEngine = 'plan-13';
 
 /** One strength of a puddle: the same paints and parts at another load, for some bands only. */
 export interface Strength {
@@ -205,6 +205,8 @@ export interface EveningFit {
   readonly evenings: readonly Range[];
   /** What was given up for it, a sentence each. */
   readonly gaveUp: readonly string[];
+  /** Smaller sheets on which nothing need be given up; left out where there are none, and in older plans. */
+  readonly smaller?: readonly SmallerSheet[];
   /** How a hair dryer would help, a sentence; left out where it would not, or is in use. */
   readonly dryer?: string;
   /** Where it is too long all the same; left out where it fits. */
@@ -215,12 +217,15 @@ export interface EveningFit {
 export interface TooLong {
   /** How long it takes even so, a sentence. */
   readonly text: string;
-  /** Smaller sheets of the same shape, and the likely minutes of the longest evening on them. */
-  readonly smaller: readonly {
-    /** Share of the area, 0..1. */
-    readonly share: number;
-    readonly minutes: number;
-  }[];
+  readonly smaller: readonly SmallerSheet[];
+}
+
+/** A smaller sheet of the same shape. */
+export interface SmallerSheet {
+  /** Share of the area, 0..1. */
+  readonly share: number;
+  /** Likely minutes of the longest evening on it. */
+  readonly minutes: number;
 }
 
 /** Warnings about what the plan can't reach. */

@@ -27,6 +27,12 @@ const coarser = 2;
 /** Squares of a family's shapes looked at, in each wash and strength. */
 const squaresSampled = 24;
 
+/**
+ * ml/m2 of a puddle where another meets it, at least: by itself it might do no good there at all, but the two are laid
+ * (own).
+ */
+const leastBesideOther = 0.1;
+
 /** Paints of an option, most first. */
 const partsOf = ({ members, parts }: PairOption, paints: readonly Paint[]): Part[] =>
   members
@@ -94,7 +100,9 @@ class PassagePuddles {
       const other = pairs.meets[f];
       const load = (strength: Run['strength'], before: number): number => {
         const own = wanting.find(({ group }) => group.mix === mix && group.strength === strength);
-        return own ? loadOf(option, own.points) : before;
+        if (!own) return before;
+        const alone = loadOf(option, own.points);
+        return other === null ? alone : Math.max(leastBesideOther, alone);
       };
       const { weaker } = mix;
       return {

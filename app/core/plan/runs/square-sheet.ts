@@ -61,7 +61,7 @@ export class SquareSheet {
 
   /** What a mix covers in a step: at its full strength and, where bands take it thinner, at the weaker one. */
   groupsOf({ mix, slots: own }: PlacedRow, stepSlots: readonly number[]): Group[] {
-    if (mix.parts.length === 0 || mix.load <= 0) return [];
+    if (mix.parts.length === 0) return [];
     const { slots } = this.#input;
     const there = own.filter((slot) => stepSlots.includes(slot));
     const isWeak = (slot: number): boolean =>
@@ -70,7 +70,7 @@ export class SquareSheet {
     const most = Math.min(spectra.coat, mix.wash === 1 ? creamFrom : butterFrom);
     const group = (strength: Run['strength'], load: number, of: readonly number[]): Group[] => {
       const rows = of.flatMap((slot) => this.#rowsOfSlot[slot] ?? []);
-      return rows.length === 0
+      return rows.length === 0 || load <= 0
         ? []
         : [{ mix, strength, load, rows, spectra, most: Math.max(most, load) }];
     };

@@ -154,4 +154,39 @@ describe('choosing puddles for washes that run', () => {
   it('says the slot as it then is', () => {
     expect(colourDifference(wash?.after[0] as Lab, mean)).toBeLessThan(2);
   });
+
+  it('lays what only the other puddle is wanted for: ochre light shapes, blue darker ones of one family', () => {
+    const [ochre, blue] = [mingled([0, 0, 6]), mingled([0, 2, 0])];
+    const isBlue = (n: number): boolean => n >= 16;
+    const two = [ochre, blue].map((target, n) => ({
+      ...(slots[0] as Slot),
+      ...{ band: n + 1, lab: target, target, share: n === 0 ? 2 / 3 : 1 / 3 },
+    }));
+    const parted = {
+      ...squares,
+      slots: even.map((_, n) => (isBlue(n) ? 1 : 0)),
+      colours: even.flatMap((_, n) => (isBlue(n) ? blue : ochre)),
+    };
+    const both = {
+      ...grey,
+      weaker: { bands: [1], load: 1, expected: ochre, expectedWet: ochre, consistency: 'tea' },
+    } as unknown as Mix;
+    const wash = {
+      wash: 1,
+      weak: [1],
+      full: [2],
+      mixes: [both],
+      slots: [0, 1],
+      after: [mean, mean],
+    };
+    const [chosen] = choosePuddles(
+      [{ passage: 'sheet', washes: [wash] }],
+      { ...input, slots: two, squares: parted },
+      2,
+    );
+    const after = chosen?.washes[0]?.after as readonly [Lab, Lab];
+    // Bare paper lies 30 away from either.
+    expect(colourDifference(after[0], ochre)).toBeLessThan(6);
+    expect(colourDifference(after[1], blue)).toBeLessThan(6);
+  });
 });
