@@ -1,5 +1,5 @@
 import { eveningTimes } from '../../core/plan/evening/evening-times.ts';
-import type { WashPlan } from '../../core/plan/plan.ts';
+import type { SmallerSheet, WashPlan } from '../../core/plan/plan.ts';
 import { type Sheet, smallerSheet } from '../../core/reference/sheet.ts';
 import { hoursInWords, rangeInWords } from '../../core/words/minutes.ts';
 import type { Studio } from '../../state/painting/studio.ts';
@@ -22,9 +22,18 @@ export function EveningFitWords({ plan, studio }: EveningFitWordsProps) {
           ? `It may take ${all[0]}: drying can't be hurried.`
           : `The evenings may take ${all.join(' and ')}.`}
       </p>
+      {fit?.smaller && (
+        <SmallerSheets
+          words={`On a smaller sheet it fits your ${hoursInWords(fit.minutes)} whole, with nothing given up:`}
+          smaller={fit.smaller}
+          studio={studio}
+        />
+      )}
       {fit && (fit.gaveUp.length > 0 || fit.tooLong) && (
         <div class={styles.given}>
-          {fit.gaveUp.length > 0 && <p>To fit {hoursInWords(fit.minutes)} it gives up:</p>}
+          {fit.gaveUp.length > 0 && (
+            <p>To fit {hoursInWords(fit.minutes)} on this sheet it gives up:</p>
+          )}
           {fit.gaveUp.map((said) => (
             <p key={said}>{said}</p>
           ))}
@@ -35,7 +44,13 @@ export function EveningFitWords({ plan, studio }: EveningFitWordsProps) {
       {fit && fit.gaveUp.length === 0 && !fit.tooLong && (
         <p>It fits your {hoursInWords(fit.minutes)} with nothing given up.</p>
       )}
-      {fit?.tooLong && <SmallerSheets smaller={fit.tooLong.smaller} studio={studio} />}
+      {fit?.tooLong && !fit.smaller && (
+        <SmallerSheets
+          words="A smaller sheet of the same shape is sooner painted, though it dries no sooner:"
+          smaller={fit.tooLong.smaller}
+          studio={studio}
+        />
+      )}
     </>
   );
 }
@@ -50,10 +65,12 @@ const sizeOf = ({ widthMm, heightMm }: Sheet): string =>
 
 /** Smaller sheets of the same shape: taken by a touch, never by themselves. */
 function SmallerSheets({
+  words,
   smaller,
   studio,
 }: {
-  smaller: NonNullable<NonNullable<WashPlan['fit']>['tooLong']>['smaller'];
+  words: string;
+  smaller: readonly SmallerSheet[];
   studio: EveningFitWordsProps['studio'];
 }) {
   const reference = studio.painting.value?.reference;
@@ -65,7 +82,7 @@ function SmallerSheets({
   if (offers.length === 0) return null;
   return (
     <div class={styles.sheets}>
-      <p>A smaller sheet of the same shape is sooner painted, though it dries no sooner:</p>
+      <p>{words}</p>
       {offers.map(({ share, minutes, sheet }) => (
         <Button
           key={share}

@@ -106,7 +106,7 @@ test('the time with drying is always told, and what a short time costs', async (
   await summary().click();
   await button('45 minutes').click();
   expect(decided).toEqual([{ kind: 'evening', minutes: 45 }]);
-  await expect.poll(panel).toContain('To fit 45 min it gives up:Less water');
+  await expect.poll(panel).toContain('To fit 45 min on this sheet it gives up:Less water');
   await inMinutes(20);
   await expect.poll(total).toContain('Longer than your 20 min.');
   expect(panel()).toContain(plan.value?.fit?.tooLong?.text);

@@ -20,11 +20,9 @@ const sparedOf = (steps: readonly Step[]): Step[] =>
 const leftOut = (steps: readonly Step[]): PlanEdit[] =>
   steps.map(({ key }) => ({ kind: 'skip', key, skipped: true }));
 
-/** Leaves all of these steps out where time is short; the caller says so among its other concessions. */
-export const withoutFinishing = (steps: readonly Step[]): LimitedSteps => ({
-  edits: leftOut(sparedOf(steps)),
-  why: undefined,
-});
+/** Leaves all steps of these kinds out where time is short; the caller says so among its other concessions. */
+export const withoutKinds = (steps: readonly Step[], kinds: readonly StepKind[]): PlanEdit[] =>
+  leftOut(steps.filter(({ kind }) => kinds.includes(kind)));
 
 /** `steps` are the plan's before her own changes: steps she adds are never left out. */
 export function limitSteps(steps: readonly Step[]): LimitedSteps {

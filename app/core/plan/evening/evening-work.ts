@@ -2,10 +2,10 @@ import type { PlanEdit } from '../../decisions/plan-edit.ts';
 import { defaultPaperLab } from '../../paint/colour-of-washes.ts';
 import { spellCount } from '../../words/numbers.ts';
 import { type OrderedWork, orderWork } from '../order-steps.ts';
-import type { Step } from '../plan.ts';
+import type { Step, StepKind } from '../plan.ts';
 import type { PlanFacts } from '../plan-facts.ts';
 import { addPaperFixing } from '../steps/preparation-steps.ts';
-import { cutEvenings, limitSteps, withoutFinishing } from './cut-evenings.ts';
+import { cutEvenings, limitSteps, withoutKinds } from './cut-evenings.ts';
 import { type EveningTime, eveningTimes } from './evening-times.ts';
 import { type ProposedWashes, washesInWords } from './propose-washes.ts';
 
@@ -43,11 +43,17 @@ function heeded(facts: PlanFacts, edits: readonly PlanEdit[], work: OrderedWork)
 export function arrangeEvenings(
   facts: PlanFacts,
   hers: readonly PlanEdit[] = [],
-  { finishing, paper }: Pick<Concession, 'finishing' | 'paper'> = {},
+  { details, finishing, paper }: Omit<Concession, 'water' | 'washes'> = {},
 ): EveningWork {
   const plain = orderWork(facts, []);
-  const few = finishing ? withoutFinishing(plain.steps) : limitSteps(plain.steps);
-  const edits = [...few.edits, ...(paper ? onDryPaper(plain.steps) : []), ...hers];
+  const few = limitSteps(plain.steps);
+  const given = [...(details ? detailKinds : []), ...(finishing ? showyKinds : [])];
+  const edits = [
+    ...few.edits,
+    ...withoutKinds(plain.steps, given),
+    ...(paper ? onDryPaper(plain.steps) : []),
+    ...hers,
+  ];
   const work = heeded(facts, edits, edits.length > 0 ? orderWork(facts, edits) : plain);
   const prepared = addPaperFixing(facts, work.steps);
   const steps = cutEvenings(prepared.map(withWater));
@@ -55,31 +61,39 @@ export function arrangeEvenings(
   return { ...work, steps, times, stepsWhy: few.why };
 }
 
-/** What is left of a plan when something is given up for the time's sake. */
+/** What is left of a plan when something is given up for the time's sake. The darks never are. */
 export interface Concession {
   readonly water?: 'less';
+  /** No small shapes with the point of the brush; the few darkest touches stay. */
+  readonly details?: 'none';
   /** No wash goes on wetted paper. */
   readonly paper?: 'dry';
-  /** Nothing after the last wash: no lifting, splatter, details, accents. */
+  /** No splatter, no lifting, no opaque lights. */
   readonly finishing?: 'none';
   readonly washes: number;
 }
+
+const detailKinds: readonly StepKind[] = ['details'];
+const showyKinds: readonly StepKind[] = ['splatter', 'lift', 'last-lights'];
+
+/** Two washes hold three values with the paper: with fewer a picture falls flat (own). */
+const fewestHurried = 2;
 
 /** What may be given up, the least first. */
 export function levelsOf({
   washes,
   isAsked,
 }: Pick<ProposedWashes, 'washes' | 'isAsked'>): Concession[] {
+  const hurried: Concession = { water: 'less', details: 'none', paper: 'dry', washes };
   const levels: Concession[] = [
     { washes },
     { water: 'less', washes },
-    { water: 'less', finishing: 'none', washes },
-    { water: 'less', finishing: 'none', paper: 'dry', washes },
+    { water: 'less', details: 'none', washes },
+    hurried,
   ];
-  for (let fewer = washes - 1; fewer >= 1 && !isAsked; fewer--) {
-    levels.push({ water: 'less', finishing: 'none', paper: 'dry', washes: fewer });
-  }
-  return levels;
+  let least = washes;
+  while (!isAsked && least > fewestHurried) levels.push({ ...hurried, washes: --least });
+  return [...levels, { ...hurried, finishing: 'none', washes: least }];
 }
 
 /** The facts of solved washes, laid with what water is left. */
@@ -88,16 +102,12 @@ const withLessWater = (facts: PlanFacts, { water }: Pick<Concession, 'water'>): 
 
 /** A sentence for everything given up; one for every wash. */
 export function gaveUp(
-  { water, finishing, paper, washes }: Concession,
+  { water, details, finishing, paper, washes }: Concession,
   proposed: number,
 ): string[] {
   const said: string[] = [];
   if (water) said.push('Less water in the washes: they dry sooner, and stay open for less long.');
-  if (finishing) {
-    said.push(
-      'Nothing after the last wash: set the few darkest touches in it, while you are there.',
-    );
-  }
+  if (details) said.push('No small details: only the few darkest touches are set at the end.');
   if (paper) {
     said.push(
       'All washes on dry paper: soften edges with a damp brush instead of painting wet-in-wet.',
@@ -105,11 +115,10 @@ export function gaveUp(
   }
   for (let fewer = proposed - 1; fewer >= washes; fewer--) {
     said.push(
-      fewer === 1
-        ? 'One wash for all: the values come from how thick the paint is, some stay between.'
-        : `${washesInWords(fewer)} instead of ${spellCount(fewer + 1)}: the lighter values share one.`,
+      `${washesInWords(fewer)} instead of ${spellCount(fewer + 1)}: the lighter values share one.`,
     );
   }
+  if (finishing) said.push('No splatter, no lifting and no opaque lights.');
   return said;
 }
 

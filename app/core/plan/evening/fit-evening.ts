@@ -58,6 +58,19 @@ function savedWords(level: Concession, taken: Concession): string {
 /** Smaller sheets that are offered, share of the area. */
 const shares = [1 / 2, 1 / 4];
 
+/** Smaller sheets on which the whole plan fits, and the likely minutes of the longest evening on them. */
+function wholeOnSmaller(
+  facts: PlanFacts,
+  level: Concession,
+  minutes: number,
+  edits: readonly PlanEdit[] | undefined,
+): NonNullable<EveningFit['smaller']> {
+  return shares.flatMap((share) => {
+    const { times } = workAt(onSmaller(facts, share), level, edits);
+    return fitsIn(times, minutes) ? [{ share, minutes: longest(times) }] : [];
+  });
+}
+
 /** The same picture on a smaller sheet: as many shapes, each smaller. */
 function onSmaller(facts: PlanFacts, share: number): PlanFacts {
   const scale = Math.sqrt(share);
@@ -93,8 +106,8 @@ interface FittedPlan {
 }
 
 /**
- * The plan that gives up least and fits: first less water, then what comes after the last wash, then one
- * wash after another (unless she asked for so many). It fits where the likely minutes of every evening are no more than she has. Where nothing fits, all is
+ * The plan that gives up least and fits: first less water, then small details, then wetted paper, then washes down to
+ * two (unless she asked for so many), then splatter and opaque lights; never the darks. It fits where the likely minutes of every evening are no more than she has. Where nothing fits, all is
  * given up, and how long it takes even so is said. More minutes never give up more. Errors: RangeError.
  */
 export async function fitEvening(
@@ -127,6 +140,7 @@ export async function fitEvening(
   }
   const fits = fitsIn(work.times, minutes);
   const dryer = await dryerInWords(tried, minutes, edits, solve);
+  const smaller = tried.length > 1 ? wholeOnSmaller(first.facts, levels[0], minutes, edits) : [];
   const fewer = level.washes < proposed.washes;
   return {
     solved,
@@ -136,6 +150,7 @@ export async function fitEvening(
       minutes,
       evenings: work.times.map(({ range }) => range),
       gaveUp: gaveUp(level, proposed.washes),
+      ...(smaller.length > 0 && { smaller }),
       ...(dryer && { dryer }),
       ...(!fits && { tooLong: tooLong(solved.facts, level, work, edits) }),
     },

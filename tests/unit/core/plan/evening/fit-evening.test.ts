@@ -52,7 +52,7 @@ describe('an evening', () => {
     );
   });
 
-  it('gives up less water first, then the last touches, then wet paper, then washes, and nothing where there is no hurry', async () => {
+  it('gives up less water first, then small details, wet paper, washes down to two and what glitters, never the darks, and nothing where there is no hurry', async () => {
     const [solve] = solvers;
     if (!solve) throw new Error('no solver');
     const free = await fitEvening(three, {}, solve);
@@ -70,17 +70,21 @@ describe('an evening', () => {
     expect(grams(dryer.work.steps)[0]).toBe(40);
     expect(dryer.work.steps.find(({ kind }) => kind === 'wash')?.notes?.[0]).toMatch(/^Less water/);
     const short = await fitEvening(three, { evening: 20 }, solve);
-    expect(short.work.steps.filter(({ kind }) => kind === 'wash')).toHaveLength(1);
+    expect(short.work.steps.filter(({ kind }) => kind === 'wash')).toHaveLength(2);
     expect(short.fit?.gaveUp.map((said) => said.split(' ').slice(0, 2).join(' '))).toEqual([
       'Less water',
-      'Nothing after',
+      'No small',
       'All washes',
       'Two washes',
-      'One wash',
+      'No splatter,',
     ]);
     expect(short.work.steps.some(({ technique }) => technique === 'wet-in-wet')).toBe(false);
-    expect(short.work.steps.some(({ kind }) => kind === 'accents')).toBe(false);
-    expect(short.washesWhy).toMatch(/^One wash, so that it fits your evening; three would/);
+    const kinds = short.work.steps.map(({ kind }) => kind);
+    expect(kinds.includes('accents')).toBe(free.work.steps.some(({ kind }) => kind === 'accents'));
+    for (const kind of ['details', 'splatter', 'lift', 'last-lights'] as const) {
+      expect(kinds).not.toContain(kind);
+    }
+    expect(short.washesWhy).toMatch(/^Two washes, so that it fits your evening; three would/);
   });
 
   it('where it is too long all the same says how long, and what smaller sheets would take', async () => {
@@ -93,6 +97,24 @@ describe('an evening', () => {
       expect(half?.minutes).toBeLessThan(time);
       expect(quarter?.minutes).toBeLessThan(half?.minutes ?? 0);
     }
+  });
+
+  it('offers first a smaller sheet on which the whole plan fits', async () => {
+    let offered = 0;
+    for (const solve of solvers) {
+      const free = await fitEvening(three, {}, solve);
+      const all = Math.ceil(longest(free.work.times));
+      expect((await fitEvening(three, { evening: all }, solve)).fit?.smaller).toBeUndefined();
+      const { fit } = await fitEvening(three, { evening: all - 10 }, solve);
+      for (const { share, minutes } of fit?.smaller ?? []) {
+        offered += 1;
+        expect([0.5, 0.25]).toContain(share);
+        expect(minutes).toBeLessThan(longest(free.work.times));
+        expect(minutes).toBeLessThan(all - 10 + 2.5);
+      }
+      expect((await fitEvening(three, { evening: 20 }, solve)).fit?.smaller).toBeUndefined();
+    }
+    expect(offered).toBeGreaterThan(0);
   });
 
   it('washes she asked for are never taken from her', async () => {
