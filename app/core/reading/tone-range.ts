@@ -4,9 +4,9 @@ import type { ReserveSummary, Slot } from './slot.ts';
 
 /**
  * What is darker than paint reaches is pressed together with as much above it: so many times the way from the
- * picture's darkest to the paint's (own; 1.4 to 2.2 come equally near to six photographs).
+ * picture's darkest to the paint's (own; 1.2 to 2.2 come equally near to six photographs, 1.2 nearest in value).
  */
-const pressedTimes = 1.4;
+const pressedTimes = 1.2;
 
 /** A picture of a narrower span than this, L*, may be opened up (own). */
 export const openableSpan = 4.5 * lightnessOfOneValue;

@@ -13,7 +13,7 @@ import type { Checkpoint } from '../checkpoint.ts';
 
 const pairSizes: readonly number[] = [1, 2];
 
-/** L* of the darkest single wash that mixes of at most two of these paints reach on white paper. */
+/** L* of the darkest that mixes of at most two of these paints reach on white paper, washes over each other. */
 export function darkestOf(paints: readonly Paint[]): number {
   const mixer = new GroupMixer(paints);
   return setsOf(paints).reduce((least, set) => Math.min(least, mixer.mix(set).darkest), 100);
@@ -73,6 +73,13 @@ class MixLadder {
     }
   }
 
+  /** L* of one layer, dry, on the default paper. */
+  lightnessOf(K: Float64Array, S: Float64Array, load: number): number {
+    this.#begin(K, S, load);
+    this.#look(0);
+    return this.lab[0];
+  }
+
   // The layer of `writeLayerSample`, with its three exponentials made of one.
   #begin(K: Float64Array, S: Float64Array, load: number): void {
     const back = this.#back;
@@ -122,9 +129,12 @@ export interface MixGroup {
   readonly chroma: Int16Array;
   /** Of every mix, as `MixSensitivity`. */
   readonly sensitivity: Float32Array;
-  /** L* of the darkest. */
+  /** L* of the darkest mix where it lies `coatsInDarks` thick. */
   readonly darkest: number;
 }
+
+/** Full coats in the darks: a wash as thick as it goes, over what earlier ones left of the same (own). */
+const coatsInDarks = 1.5;
 
 /** L*, a*, b* are kept as whole numbers of this part of a unit. */
 export const labSteps = 256;
@@ -169,7 +179,8 @@ export class GroupMixer {
     const chroma = new Int16Array(2 * lightness.length);
     const sensitivity = new Float32Array(ways.length);
     const { lab } = this.#ladder;
-    let darkest = 100;
+    let darkestWay = 0;
+    let least = 100;
     for (const [way, parts] of ways.entries()) {
       const coat = this.#add(chosen, parts);
       this.#ladder.write(this.#K, this.#S, coat);
@@ -180,9 +191,13 @@ export class GroupMixer {
         lightness[index] = held(l);
         chroma[2 * index] = held(lab[3 * n + 1]);
         chroma[2 * index + 1] = held(lab[3 * n + 2]);
-        if (l < darkest) darkest = l;
+        if (l >= least) continue;
+        least = l;
+        darkestWay = way;
       }
     }
+    const coat = this.#add(chosen, ways[darkestWay]);
+    const darkest = this.#ladder.lightnessOf(this.#K, this.#S, coatsInDarks * coat);
     return { members, lightness, chroma, sensitivity, darkest };
   }
 

@@ -6,7 +6,7 @@ import {
   paperInWords,
   usualPaper,
 } from '../../drying/paper-choice.ts';
-import { lightnessOfOneValue, mostWashes } from '../../limits.ts';
+import { lightnessOfOneValue, mostWashes, proposedWashes } from '../../limits.ts';
 import type { Slot } from '../../reading/slot.ts';
 import { capitalize, pluralize, spellCount, spellOrdinal } from '../../words/numbers.ts';
 import { bandWord } from '../../words/reading-words.ts';
@@ -215,7 +215,8 @@ export async function proposeWashes(
     isAsked: false,
   });
   if (isReached(few)) return proposal(start, enoughWhy(start));
-  if (start + 1 > Math.min(atMost, most)) return proposal(start, paperWhy(start, borne, paper));
+  if (start + 1 > Math.min(atMost, most, proposedWashes))
+    return proposal(start, paperWhy(start, borne, paper));
   const more = washesReach((await solve(start + 1)).facts);
   return isWorthIt(few, more)
     ? proposal(start + 1, moreWhy(start + 1, few, bandCount, isValueMissed(few)))

@@ -4,14 +4,16 @@ import type { Mix } from '../plan.ts';
 import type { Group } from './group.ts';
 import type { RunInput } from './run.ts';
 
-/** Nothing changes within less than about this in a wash, mm: a brush goes no finer (own). */
+/** A run takes at least so long from a tenth to nine tenths of its way, mm, by wash: a brush goes no finer (own). */
 const runMm = [15, 10, 6] as const;
+/** That way of an edge that is blurred, in standard deviations of the blur (of the normal distribution). */
+const riseOfBlur = 2.56;
 /** Under darker shapes a wash hardly heeds their own colours. */
 const unfinishedWeight = 0.03;
 /** What is to end under this, L*, one thick wash does not reach over a pale ground: ... */
 const deepFrom = 35;
 /** ... a wash goes on stronger under it already, so deep that each later one has so much left to darken, L* (own). */
-const darkensBy = 14;
+const darkensBy = 11;
 
 /** What the groups of a plan are to show, square by square. */
 export class GroupAims {
@@ -35,10 +37,10 @@ export class GroupAims {
     }
   }
 
-  /** Scale of a wash's runs, in squares. */
+  /** Standard deviation of the blur that makes the runs of a wash, in squares. */
   sigmaOf({ wash }: Mix): number {
     const mm = runMm[Math.min(wash, runMm.length) - 1];
-    return mm / this.#input.squareMm;
+    return mm / riseOfBlur / this.#input.squareMm;
   }
 
   /** L* a wash may go down to under a row that is to end dark, so that the washes to come reach it; infinite elsewhere. */

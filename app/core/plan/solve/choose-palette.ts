@@ -14,8 +14,8 @@ import type { PlanCheckpoint, PlannedSlots } from '../targets/planned-slots.ts';
 import { ratePalette } from './rate-palette.ts';
 import { paletteAsked, washSolver } from './solve-palette.ts';
 
-/** L* that two or three usual paints reach: the tone a search begins with (own). */
-const usualDarkest = 25;
+/** L* that a good dark of two usual paints reaches: the tone a search begins with (own). */
+const usualDarkest = 22.5;
 
 /** L* by which a palette may miss it: darks that much lighter are not worth a word (own). */
 const aboutAsDark = 2.5;

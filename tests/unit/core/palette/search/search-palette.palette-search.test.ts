@@ -51,19 +51,26 @@ function randoms(seed: number): () => number {
   };
 }
 
-/** Colours of a mix in sixteenths of an octave from the paper to a full coat, its parts volumes of tube paint. */
-function fineLadder(paints: readonly Paint[], parts: readonly number[]): Lab65[] {
+/** Colours of a mix on paper at some loads, in full coats; its parts are volumes of tube paint. */
+function coloursOf(
+  paints: readonly Paint[],
+  parts: readonly number[],
+  coats: readonly number[],
+): Lab65[] {
   const { K, S, coat } = mixSpectra(paints, parts);
   const layer = new Float64Array(2);
-  const at = (load: number): Lab65 => {
+  return coats.map((share): Lab65 => {
+    const load = share * coat;
     const seen = defaultPaper.map((under, i) => {
       writeLayerSample((K[i] as number) * load, (S[i] as number) * load, layer, 0);
       return reflectanceOver(layer[0] as number, layer[1] as number, under);
     });
     return lab65(labOfReflectance(seen));
-  };
-  return [at(0), ...Array.from({ length: 145 }, (_, n) => at(coat * 2 ** (n / 16 - 9)))];
+  });
 }
+
+/** In sixteenths of an octave from the paper to a full coat. */
+const fineCoats = [0, ...Array.from({ length: 145 }, (_, n) => 2 ** (n / 16 - 9))];
 
 /** The colour of a ladder where it is as dark as wanted, or its darkest. */
 function asDarkAs(ladder: readonly Lab65[], l: number): Lab65 {
@@ -105,7 +112,10 @@ interface Oracle {
   readonly costOf: ReadonlyMap<string, number>;
 }
 
-/** The slow obvious way: every set up to `most` with `must` in it, every mix, culori for the differences. */
+/**
+ * The slow obvious way: every set up to `most` with `must` in it, every mix, culori for the differences; a group is as
+ * dark as the mix that is darkest in one coat, one and a half of them thick.
+ */
 function bruteForce(
   paints: readonly Paint[],
   slots: readonly Slot[],
@@ -118,7 +128,10 @@ function bruteForce(
     groups.map((members) => {
       const own = members.map((member) => paints[member] as Paint);
       const ways = wholeParts(members.length);
-      const ladders = ways.map((parts) => fineLadder(own, parts));
+      const ladders = ways.map((parts) => coloursOf(own, parts, fineCoats));
+      const deepest = ladders.map((one) => one.at(-1)?.l ?? 100);
+      const darkest = ways[deepest.indexOf(Math.min(...deepest))] ?? [];
+      const [laid] = coloursOf(own, darkest, [1.5]);
       const swings = ways.map((parts) => sensitivityOf(own, parts));
       const costs = targets.map(
         ({ lab }) =>
@@ -131,7 +144,7 @@ function bruteForce(
           ) +
           0.4 * (members.length - 1),
       );
-      return [members.join(), { costs, darkest: Math.min(...ladders.flat().map(({ l }) => l)) }];
+      return [members.join(), { costs, darkest: laid?.l ?? 100 }];
     }),
   );
   return Array.from({ length: most }, (_, n) => {
