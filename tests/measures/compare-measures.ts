@@ -1,53 +1,17 @@
 import { compareSheet } from '../../app/core/compare/compare-sheet.ts';
-import type { JudgedComparison } from '../../app/core/compare/comparison.ts';
+import type { Comparison, JudgedComparison } from '../../app/core/compare/comparison.ts';
 import { noCheckpoint } from '../../app/core/palette/checkpoint.ts';
-import type { Step } from '../../app/core/plan/plan.ts';
-import {
-  bandChanged,
-  edgeHardened,
-  type KnownChange,
-  massMissing,
-  nothingChanged,
-  whiteLost,
-} from '../support/compare/changed.ts';
-import {
-  cornerError,
-  lastStep,
-  type PlannedPicture,
-  photographedPlan,
-  plannedSmall,
-} from '../support/compare/photographed-plan.ts';
-import { anyScene, random } from '../support/compare/scene.ts';
-import { fewPaints } from '../support/few-paints.ts';
-import { sixPhotographs } from './six-plans.ts';
+import type { KnownChange } from '../support/compare/changed.ts';
+import { cornerError, type PlannedPicture } from '../support/compare/photographed-plan.ts';
+import { type CompareCase, compareCase, comparedPictures } from './compare-cases.ts';
 
-/** So many photographs of painted sheets; RUNS=400 takes more. */
+/** So many photographs of painted sheets; RUNS=400 takes more, FROM=1000 others. */
 const cases = Number(process.env.RUNS ?? 72);
-const photoPx = 1200;
-const rasterPx = 800;
+const firstCase = Number(process.env.FROM ?? 0);
 /** Nothing is to be found under this: such a change is called the same (app/core/compare/comparison.ts). */
 const toldFrom = 5;
 
-/** What is painted otherwise in a case, in turn; null where the picture has no place for it. */
-function changeOf(n: number, picture: PlannedPicture, step: Step): KnownChange | null {
-  const { reading, slotMap, plan } = picture;
-  const next = random(500 + n);
-  const kind = n % 6;
-  if (kind === 0) return nothingChanged;
-  if (kind === 3) return massMissing(reading, slotMap, plan, step, next);
-  if (kind === 4) return whiteLost(reading, slotMap, plan, next);
-  if (kind === 5) return edgeHardened(reading, step);
-  const by = (3 + 17 * next()) * (kind === 1 ? 1 : -1);
-  const from = Math.floor(next() * reading.bands.length);
-  for (let band = 0; band < 2 * reading.bands.length; band++) {
-    const share = band < reading.bands.length ? 1 : 0.5;
-    const change = bandChanged(plan, step, 1 + ((from + band) % reading.bands.length), by * share);
-    if (change) return change;
-  }
-  return null;
-}
-
-interface Row {
+export interface Row {
   readonly change: KnownChange;
   readonly refused: boolean;
   /** Worst corner's error, and whether it was said to be sure. */
@@ -95,20 +59,12 @@ function trueDifference(
   return has && Math.abs(measured - change.by) < Math.abs(measured) ? change.by : 0;
 }
 
-async function oneCase(n: number, picture: PlannedPicture): Promise<Row | null> {
-  const { plan } = picture;
-  const washes = plan.steps.filter(({ kind }) => kind === 'wash');
-  const step =
-    Math.floor(n / 6) % 2 === 0
-      ? lastStep(plan)
-      : (washes[Math.floor(n / 12) % washes.length] as Step);
-  const change = changeOf(n, picture, step);
-  if (!change) return null;
-  const scene = anyScene(n, photoPx);
-  const { request, shot } = await photographedPlan(picture, step, change, scene);
-  const begun = performance.now();
-  const { comparison } = await compareSheet(request, noCheckpoint);
-  const took = performance.now() - begun;
+/** A comparison beside the truth; `took` is processor time, ms. */
+export function rowOf(
+  { n, picture, step, change, scene, shot }: CompareCase,
+  comparison: Comparison,
+  took: number,
+): Row {
   const error = comparison.place ? cornerError(comparison.place.corners, shot) : 1;
   const head = `  ${n} ${step.kind} ${change.name} ${change.by.toFixed(0)} on ${(100 * change.share).toFixed(1)} %, border ${scene.borderMm.toFixed(0)} tape ${scene.tape.toFixed(2)}`;
   if (comparison.refused !== null) {
@@ -152,24 +108,8 @@ async function oneCase(n: number, picture: PlannedPicture): Promise<Row | null> 
 const percent = (part: number, whole: number): string =>
   whole > 0 ? `${((100 * part) / whole).toFixed(1)} % (${part} of ${whole})` : 'none';
 
-/**
- * Painted sheets photographed by chance, compared with their plans: how often the corners are found, how near the
- * shapes are measured, and whether what was painted otherwise is told first, and nothing where nothing was.
- */
-export async function measureCompare(): Promise<void> {
-  const pictures: PlannedPicture[] = [];
-  for (const file of sixPhotographs)
-    pictures.push(await plannedSmall(file, fewPaints.slice(0, 7), rasterPx));
-  const rows: Row[] = [];
-  for (let n = 0; n < cases; n++) {
-    const row = await oneCase(
-      n,
-      pictures[(n + Math.floor(n / 6)) % pictures.length] as PlannedPicture,
-    );
-    if (!row) continue;
-    rows.push(row);
-    console.log(row.line);
-  }
+/** What the rows say together. */
+export function summary(rows: readonly Row[]): void {
   const judged = rows.filter(({ refused }) => !refused);
   const found = judged.filter(({ error }) => error < 0.01);
   const wrong = judged.filter(({ error }) => error >= 0.01);
@@ -192,4 +132,24 @@ export async function measureCompare(): Promise<void> {
       `told first and in the right direction, ${name}: ${percent(own.filter(({ isFirst }) => isFirst).length, own.length)}`,
     );
   }
+}
+
+/**
+ * Painted sheets photographed by chance, compared with their plans: how often the corners are found, how near the
+ * shapes are measured, and whether what was painted otherwise is told first, and nothing where nothing was.
+ */
+export async function measureCompare(): Promise<void> {
+  const pictures = await comparedPictures();
+  const rows: Row[] = [];
+  for (let n = firstCase; n < firstCase + cases; n++) {
+    const made = await compareCase(n, pictures);
+    if (!made) continue;
+    const begun = process.cpuUsage();
+    const { comparison } = await compareSheet(made.request, noCheckpoint);
+    const { user, system } = process.cpuUsage(begun);
+    const row = rowOf(made, comparison, (user + system) / 1000);
+    rows.push(row);
+    console.log(row.line);
+  }
+  summary(rows);
 }

@@ -5,7 +5,7 @@ import { gaussianBlur } from '../raster/gaussian-blur.ts';
 import type { LinearRaster } from '../raster/linear-raster.ts';
 import type { PixelSize } from '../raster/size.ts';
 import { composed, type Homography } from './homography.ts';
-import { type LightPlane, lightPlane, readPhoto } from './light-pyramid.ts';
+import { type LightPyramid, lightPlane, readPhoto } from './light-pyramid.ts';
 
 /** How a photo lies over the expected sheet, at one fineness. */
 export interface Alignment {
@@ -45,9 +45,10 @@ export interface AlignmentTarget {
   readonly size: PixelSize;
   readonly slowPx: number;
   readonly plane: Float32Array;
-  /** Its slopes over x and y, 0 on the border. */
+  /** Its slopes over x and y, 0 on the border; and the mean of their squares' sum. */
   readonly slopeX: Float32Array;
   readonly slopeY: Float32Array;
+  readonly steepness: number;
 }
 
 /** The unknowns of a small homography about the sheet's middle, and of brightness: gain and level. */
@@ -60,12 +61,15 @@ export function alignmentTarget(expected: LinearRaster, slowShare: number): Alig
   const plane = standingOff(lightPlane(expected).plane, expected, slowPx);
   const slopeX = new Float32Array(plane.length);
   const slopeY = new Float32Array(plane.length);
+  let squares = 0;
   for (let y = 1; y < height - 1; y++)
     for (let i = y * width + 1; i < (y + 1) * width - 1; i++) {
       slopeX[i] = (plane[i + 1] - plane[i - 1]) / 2;
       slopeY[i] = (plane[i + width] - plane[i - width]) / 2;
+      squares += slopeX[i] ** 2 + slopeY[i] ** 2;
     }
-  return { size: { width, height }, slowPx, plane, slopeX, slopeY };
+  const steepness = squares / plane.length;
+  return { size: { width, height }, slowPx, plane, slopeX, slopeY, steepness };
 }
 
 function correlation(one: Float32Array, two: Float32Array): number {
@@ -76,26 +80,30 @@ function correlation(one: Float32Array, two: Float32Array): number {
 }
 
 export const seenBy = (
-  photo: readonly LightPlane[],
+  photo: LightPyramid,
   toPhoto: Homography,
   { size, slowPx }: AlignmentTarget,
 ): Float32Array => standingOff(readPhoto(photo, toPhoto, size), size, slowPx);
 
 /** How alike photo and expected sheet are where a homography lays the one over the other. */
 export const likenessOf = (
-  photo: readonly LightPlane[],
+  photo: LightPyramid,
   toPhoto: Homography,
   target: AlignmentTarget,
 ): number => correlation(seenBy(photo, toPhoto, target), target.plane);
 
+/** Pixels whose slope squared is under this share of the mean say nothing of place (own): a third or more of them. */
+const flatUnder = 0.05;
+
 /** Median of the absolute values of every few pixels, as a deviation. */
 function spreadOf(left: Float32Array): number {
-  const some: number[] = [];
   const stride = Math.max(1, Math.floor(left.length / 4000));
+  const every = new Float32Array(Math.ceil(left.length / stride));
+  let count = 0;
   for (let i = 0; i < left.length; i += stride)
-    if (!Number.isNaN(left[i])) some.push(Math.abs(left[i]));
-  some.sort((one, two) => one - two);
-  return Math.max(1e-5, 1.4826 * (some[some.length >> 1] ?? 0));
+    if (!Number.isNaN(left[i])) every[count++] = Math.abs(left[i]);
+  const some = every.subarray(0, count).sort();
+  return Math.max(1e-5, 1.4826 * (some[count >> 1] ?? 0));
 }
 
 /** Gain and level that bring the photo's plane to the target's, least squares over what both have. */
@@ -122,12 +130,12 @@ function brightnessOf(seen: Float32Array, plane: Float32Array) {
  * McClure's weights.
  */
 export function align(
-  photo: readonly LightPlane[],
+  photo: LightPyramid,
   start: Homography,
   target: AlignmentTarget,
   rounds: number,
 ): Alignment {
-  const { size, plane, slopeX, slopeY } = target;
+  const { size, plane, slopeX, slopeY, steepness } = target;
   const { width, height } = size;
   const half = Math.max(width, height) / 2;
   let toPhoto = start;
@@ -141,6 +149,7 @@ export function align(
     const { gain, level } = brightnessOf(seen, plane);
     for (let i = 0; i < left.length; i++) left[i] = gain * seen[i] + level - plane[i];
     const scale = 2 * spreadOf(left);
+    const flat = flatUnder * half * half * steepness;
     matrix.fill(0);
     right.fill(0);
     let [weightSum, squares] = [0, 0];
@@ -166,7 +175,8 @@ export function align(
         row[9] = 1;
         weightSum += weight;
         squares += weight * off * off;
-        for (let k = 0; k < unknowns; k++) {
+        // Where the target is flat, only its brightness tells.
+        for (let k = sx * sx + sy * sy < flat ? 8 : 0; k < unknowns; k++) {
           const own = weight * row[k];
           right[k] += own * off;
           const line = k * unknowns;

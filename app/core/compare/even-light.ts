@@ -41,7 +41,7 @@ const vergeWorth = 6;
 /** Deviations of what is expected of light before it is looked at: slopes, bends, and paper of the verge (own). */
 const slopeSpread = 0.3;
 const bendSpread = 0.1;
-const vergeSpread = 0.06;
+const vergeSpread = 0.1;
 const hueSlopeSpread = 0.1;
 
 interface Straightened {
@@ -183,20 +183,10 @@ const passes = [3, 2, 1, 1] as const;
 
 type Pause = () => Promise<void>;
 
-/** The guess from which most cells agree, as its place in the list: a white may have been painted over. */
-async function bestGuess(cells: readonly Straightened[], pause: Pause): Promise<number> {
-  const costs: number[] = [];
-  for (const [kind, share] of guesses) {
-    const level = quantileOf(cells, kind, share);
-    costs.push(level === null ? Number.POSITIVE_INFINITY : fitFrom(cells, level, passes).cost);
-    await pause();
-  }
-  return costs.reduce((least, cost, n) => (cost < costs[least] ? n : least), 0);
-}
-
-function fitSurfaces(cells: readonly Straightened[], guess: number): Fitted {
+function fitSurfaces(cells: readonly Straightened[], guess: number): Fitted | null {
   const [kind, share] = guesses[guess];
-  return fitFrom(cells, quantileOf(cells, kind, share) ?? 0, passes);
+  const level = quantileOf(cells, kind, share);
+  return level === null ? null : fitFrom(cells, level, passes);
 }
 
 /** A painted cell is off by so much without anything being wrong with curve or paint, L* (own). */
@@ -206,36 +196,78 @@ const strengthSpread = 0.12;
 const strengths = Array.from({ length: 13 }, (_, n) => (n - 6) * 0.05);
 /** Tone curves that are tried: beyond these lies no camera. */
 const curves = Array.from({ length: 8 }, (_, n) => -0.1 + 0.09 * n);
-/** So many painted cells are looked at, at most, spread over the sheet: they cost time and tell no more. */
+/** All cells of a kind. */
+const whole = { paint: 1e9, paper: 1e9, verge: 1e9 } as const;
+/** So many cells are looked at, at most, spread over the sheet: they cost time and tell no more; fewer to choose by. */
 const mostPainted = 1500;
+const mostToChoose: Readonly<Record<CellKind, number>> = { paint: 500, paper: 200, verge: 120 };
+
+/** What of the verge is darker than paper may be the board, and says little; nothing is lighter than paper (own). */
+const darkerVerge = 0.15;
 
 /**
  * How badly cells agree with the expected sheet: by how they are off in L*, whatever the strength of all her paints
- * together, so that weak paint is not taken for a curve of the camera.
+ * together, so that weak paint is not taken for a curve of the camera. Bare paper counts by its area as paint does,
+ * the verge by half as much, and a cell that strays far for no more than straying. `shares` are those of the kinds in
+ * the sheet, of which `cells` may be a choice.
  */
-function misfit(cells: readonly Straightened[], { left }: Fitted, paper: number): number {
-  const painted = cells.flatMap(({ cell }, n) =>
-    cell.kind === 'paint'
-      ? [
-          {
-            expected: cell.lightness,
-            seen: lightnessOfLuminance(luminanceOfLightness(cell.lightness) * Math.exp(left[n])),
-          },
-        ]
-      : [],
-  );
-  if (painted.length === 0) return 0;
-  const worth = Math.min(independent, painted.length) / painted.length;
-  return Math.min(
-    ...strengths.map((more) => {
-      let sum = 0;
-      for (const { expected, seen } of painted) {
-        const off = (seen - expected + more * (paper - expected)) / usualMiss;
-        sum += (off * off) / (1 + (off * off) / 4);
-      }
-      return worth * sum + (more / strengthSpread) ** 2;
-    }),
-  );
+function misfit(
+  cells: readonly Straightened[],
+  { left, bright }: Fitted,
+  paper: number,
+  shares: Readonly<Record<CellKind, number>>,
+): number {
+  const expected = new Float64Array(cells.length);
+  const seen = new Float64Array(cells.length);
+  const worth = new Float64Array(cells.length);
+  const counts = { paint: 0, paper: 0, verge: 0 };
+  for (const { cell } of cells) counts[cell.kind]++;
+  let straying = 0;
+  for (const [n, { cell }] of cells.entries()) {
+    const { kind, lightness } = cell;
+    const own = lightnessOfLuminance(luminanceOfLightness(lightness) * Math.exp(left[n]));
+    const weight = (independent * shares[kind]) / counts[kind];
+    if (kind === 'verge') {
+      const off = (own - lightness) / usualMiss;
+      const most = (off * off) / (1 + (off * off) / 4);
+      straying += weight * (off < 0 ? darkerVerge : 1) * most;
+      continue;
+    }
+    expected[n] = lightness;
+    seen[n] = own;
+    worth[n] = weight;
+  }
+  let least = Number.POSITIVE_INFINITY;
+  for (const more of strengths) {
+    let sum = 0;
+    for (let n = 0; n < worth.length; n++) {
+      const off = (seen[n] - expected[n] + more * (paper - expected[n])) / usualMiss;
+      sum += (worth[n] * off * off) / (1 + (off * off) / 4);
+    }
+    least = Math.min(least, sum + (more / strengthSpread) ** 2);
+  }
+  return least + straying + (bright[vergeTerm] / vergeSpread) ** 2;
+}
+
+/** What parts the kinds have in the sheet; the verge counts as half a sheet. */
+function sharesOf(all: readonly LightCell[]): Readonly<Record<CellKind, number>> {
+  const inside = all.filter(({ kind }) => kind !== 'verge').length;
+  const bare = all.filter(({ kind }) => kind === 'paper').length;
+  const paper = inside > 0 ? bare / inside : 0;
+  return { paper, paint: 1 - paper, verge: 0.5 };
+}
+
+/** Every so manyth cell of each kind, at most so many. */
+function someOf(
+  cells: readonly LightCell[],
+  most: Readonly<Record<CellKind, number>>,
+): LightCell[] {
+  return (['paint', 'paper', 'verge'] as const).flatMap((kind) => {
+    const own = cells.filter((cell) => cell.kind === kind);
+    const stride = Math.max(1, own.length / most[kind]);
+    const count = Math.floor(own.length / stride);
+    return Array.from({ length: count }, (_, n) => own[Math.floor(n * stride)]);
+  });
 }
 
 /**
@@ -248,24 +280,29 @@ export async function findLight(
   paper: number,
   pause: Pause,
 ): Promise<SheetLight | null> {
-  const painted = all.filter(({ kind }) => kind === 'paint');
-  const stride = Math.max(1, painted.length / mostPainted);
-  const cells = all.filter(({ kind }) => kind !== 'paint');
-  for (let n = 0; n < painted.length; n += stride) cells.push(painted[Math.floor(n)]);
-  if (cells.length < enoughPaper) return null;
-  const guess = await bestGuess(straightened(cells, usualCurve), pause);
-  const tried: { readonly curve: number; readonly cost: number }[] = [];
+  if (all.length < enoughPaper) return null;
+  const few = someOf(all, mostToChoose);
+  const shares = sharesOf(all);
+  const tried: { readonly curve: number; readonly cost: number; readonly guess: number }[] = [];
   for (const curve of curves) {
-    const own = straightened(cells, curve);
-    const surfaces = fitSurfaces(own, guess);
-    const cost = misfit(own, surfaces, paper) + ((curve - usualCurve) / spreadOfCurves) ** 2;
-    tried.push({ curve, cost });
+    const own = straightened(few, curve);
+    let best = { curve, cost: Number.POSITIVE_INFINITY, guess: 0 };
+    for (let guess = 0; guess < guesses.length; guess++) {
+      const surfaces = fitSurfaces(own, guess);
+      if (!surfaces) continue;
+      const cost = misfit(own, surfaces, paper, shares) + ((curve - usualCurve) / spreadOfCurves) ** 2;
+      if ((globalThis as any).DBG) (globalThis as any).DBG(curve, guess, cost, surfaces.bright, own, surfaces.left);
+      if (cost < best.cost) best = { curve, cost, guess };
+    }
+    tried.push(best);
     await pause();
   }
   const best = tried.reduce((least, each, n) => (each.cost < tried[least].cost ? n : least), 0);
   const { curve, spread } = lowestOf(tried, best);
-  const own = straightened(cells, curve);
-  const { bright, red, blue, left } = fitSurfaces(own, guess);
+  const own = straightened(someOf(all, { ...whole, paint: mostPainted }), curve);
+  const surfaces = fitSurfaces(own, tried[best].guess);
+  if (!surfaces) return null;
+  const { bright, red, blue, left } = surfaces;
   const agreeing = (kind: CellKind): number =>
     own.filter(({ cell }, n) => cell.kind === kind && Math.abs(left[n]) < 2 * strays[kind]).length;
   const inside = own.filter(({ cell }) => cell.kind !== 'verge').length;

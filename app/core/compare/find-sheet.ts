@@ -11,7 +11,7 @@ import {
 } from './align.ts';
 import { findQuads, type Quad } from './find-quads.ts';
 import { type Corners, cornersOf, homographyOf, project, scaledCorners } from './homography.ts';
-import { type LightPlane, lightPyramid } from './light-pyramid.ts';
+import { type LightPyramid, lightPyramid } from './light-pyramid.ts';
 import { localShifts } from './local-shifts.ts';
 import { offBoard } from './off-board.ts';
 
@@ -157,7 +157,7 @@ export async function findSheet(
 
 /** Finer and finer; where parts of the sheet then lie elsewhere together, once more from there. */
 async function refined(
-  planes: readonly LightPlane[],
+  planes: LightPyramid,
   start: Corners,
   finer: readonly AlignmentTarget[],
   alignedAt: (level: number, from: Corners) => Alignment | null,
