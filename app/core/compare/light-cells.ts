@@ -47,6 +47,22 @@ const logsOf = (light: readonly [number, number, number]): [number, number, numb
   return [one, two, three];
 };
 
+/** A cell of the verge whose light spreads more than this share of it lies on an edge of tape or board (own). */
+const vergeSpreads = 0.08;
+
+/** How far the light of a square spreads, as a share of its mean: a deviation, of its green alone. */
+function spreadOfLight({ width, green }: LinearRaster, left: number, top: number): number {
+  let [sum, squares] = [0, 0];
+  for (let y = top; y < top + cellPx; y++)
+    for (let i = y * width + left; i < y * width + left + cellPx; i++) {
+      sum += green[i];
+      squares += green[i] * green[i];
+    }
+  const count = cellPx * cellPx;
+  const mean = sum / count;
+  return Math.sqrt(Math.max(0, squares / count - mean * mean)) / Math.max(1e-4, mean);
+}
+
 /** Mean light of a square of the raster; null where a pixel is missing or many are at the end of the scale. */
 function meanLight({ width, red, green, blue }: LinearRaster, left: number, top: number) {
   const sum: [number, number, number] = [0, 0, 0];
@@ -119,6 +135,7 @@ export function lightCells(
       const light = meanLight(raster, left, top);
       if (!light) continue;
       const shown = isShown(x + cellPx / 2, y + cellPx / 2);
+      if (!shown && isOutside && spreadOfLight(raster, left, top) > vergeSpreads) continue;
       if (shown || isOutside) {
         cells.push({
           kind: shown ? 'paper' : 'verge',

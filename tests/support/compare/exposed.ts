@@ -12,7 +12,8 @@ export interface Exposed {
   readonly corners: readonly (readonly [number, number])[];
 }
 
-const inverseCurve = (f: number): number => (f > 6 / 29 ? f * f * f : ((3 * 36) / 841) * (f - 4 / 29));
+const inverseCurve = (f: number): number =>
+  f > 6 / 29 ? f * f * f : ((3 * 36) / 841) * (f - 4 / 29);
 function linearOf(l: number, a: number, b: number): Three {
   const f = (l + 16) / 116;
   const [x, y, z] = [
@@ -200,9 +201,7 @@ export function exposed(sheet: DrawnSheet, scene: Scene): Exposed {
     for (let c = 0; c < 3; c++) {
       const light = Math.max(0, planes[c as 0][i] as number);
       const noisy = light + 1.41 * normal() * scene.noise * (0.3 + Math.sqrt(light));
-      rgb[3 * i + c] = codes[
-        Math.round(lightSteps * Math.min(1, Math.max(0, noisy)))
-      ] as number;
+      rgb[3 * i + c] = codes[Math.round(lightSteps * Math.min(1, Math.max(0, noisy)))] as number;
     }
   }
   const corners = (
