@@ -13,8 +13,8 @@ export interface Alignment {
   readonly toPhoto: Homography;
   /** Correlation of the two, light and slow changes taken out, -1..1. */
   readonly likeness: number;
-  /** How far a corner of the sheet may still be off, as a share of the long side: a deviation. */
-  readonly doubt: number;
+  /** How sure the eight unknowns of a further step are: 8 x 8, row by row, in halves of the long side. */
+  readonly covariance: Float64Array;
 }
 
 /** Grain and the two pictures' different sharpness are taken out over so many px (own). */
@@ -139,7 +139,7 @@ export function align(
   const { width, height } = size;
   const half = Math.max(width, height) / 2;
   let toPhoto = start;
-  let doubt = 1;
+  let variance = 1;
   const matrix = new Float64Array(unknowns * unknowns);
   const right = new Float64Array(unknowns);
   const row = new Float64Array(unknowns);
@@ -189,19 +189,24 @@ export function align(
     for (let k = 0; k < 8; k++) matrix[k * unknowns + k] += steady;
     matrix[8 * unknowns + 8] += 1e-9;
     matrix[9 * unknowns + 9] += 1e-9;
-    const variance = squares / Math.max(1, weightSum);
-    doubt = cornerDoubt(matrix, variance, width / 2 / half, height / 2 / half);
+    variance = squares / Math.max(1, weightSum);
     const step = Float64Array.from(right);
     if (!solveLinear(Float64Array.from(matrix), step, unknowns)) break;
     toPhoto = composed(toPhoto, smallStep(step, width, height, half));
     const moved = Math.max(...step.subarray(0, 8).map(Math.abs)) * half;
     if (moved < 0.04) break;
   }
-  return { toPhoto, likeness: likenessOf(photo, toPhoto, target), doubt };
+  const covariance = covarianceOf(matrix, variance);
+  return { toPhoto, likeness: likenessOf(photo, toPhoto, target), covariance };
 }
 
 /** The step as a homography of the sheet's px: it goes against the photo's. */
-function smallStep(p: Float64Array, width: number, height: number, half: number): Homography {
+export function smallStep(
+  p: Float64Array,
+  width: number,
+  height: number,
+  half: number,
+): Homography {
   const small = Float64Array.of(1 - p[0], -p[1], -p[2], -p[3], 1 - p[4], -p[5], -p[6], -p[7], 1);
   const into = Float64Array.of(
     1 / half,
@@ -221,27 +226,24 @@ function smallStep(p: Float64Array, width: number, height: number, half: number)
 /** Pixels beside each other are not independent: errors are so many times what counting them says (own). */
 const dependence = 15;
 
-/** Deviation of the worst corner, in halves of the long side, from the equations' own certainty. */
-function cornerDoubt(matrix: Float64Array, variance: number, u: number, v: number): number {
-  let worst = 0;
-  for (const [x, y] of [
-    [u, v],
-    [-u, v],
-    [-u, -v],
-    [u, -v],
-  ]) {
-    for (const axis of [0, 1]) {
-      const along = axis === 0 ? x : y;
-      const slope = new Float64Array(unknowns);
-      slope.set([x, y, 1], 3 * axis);
-      slope[6] = -along * x;
-      slope[7] = -along * y;
-      const solved = Float64Array.from(slope);
-      if (!solveLinear(Float64Array.from(matrix), solved, unknowns)) return 1;
-      let sum = 0;
-      for (let k = 0; k < unknowns; k++) sum += slope[k] * solved[k];
-      worst = Math.max(worst, sum * variance);
-    }
+/** The equations' own certainty of the unknowns of place, gain and level being unknown too. */
+function covarianceOf(matrix: Float64Array, variance: number): Float64Array {
+  const covariance = new Float64Array(64);
+  const times = variance * dependence * dependence;
+  for (let k = 0; k < 8; k++) {
+    const column = new Float64Array(unknowns);
+    column[k] = 1;
+    if (solveLinear(Float64Array.from(matrix), column, unknowns))
+      for (let j = 0; j < 8; j++) covariance[8 * j + k] = times * column[j];
+    else covariance[9 * k] = 1;
   }
-  return (dependence * Math.sqrt(worst)) / 2;
+  return covariance;
+}
+
+/** How the unknowns move a place of the sheet along x and along y; u, v in halves of the long side from its middle. */
+export function displacementRows(u: number, v: number): readonly [Float64Array, Float64Array] {
+  return [
+    Float64Array.of(u, v, 1, 0, 0, 0, -u * u, -u * v),
+    Float64Array.of(0, 0, 0, u, v, 1, -v * u, -v * v),
+  ];
 }

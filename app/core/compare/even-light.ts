@@ -39,10 +39,10 @@ type Pause = () => Promise<void>;
 /** A painted cell is off by so much without anything being wrong with curve or paint, L* (own). */
 const usualMiss = 1.2;
 /** Her paints together may be so much weaker or stronger than planned: deviation of the logarithm of what lies there (own). */
-const strengthSpread = 0.12;
+const strengthSpread = 0.06;
 /** No wash gets darker than about this, L* (own). */
 const darkestWash = 16;
-const strengths = Array.from({ length: 13 }, (_, n) => (n - 6) * 0.05);
+const strengths = Array.from({ length: 17 }, (_, n) => (n - 8) * 0.025);
 /** Tone curves that are tried: beyond these lies no camera. */
 const curves = Array.from({ length: 8 }, (_, n) => -0.1 + 0.09 * n);
 /** All cells of a kind. */

@@ -2,7 +2,7 @@ import { runToEnd } from '../numeric/run-to-end.ts';
 import { solveLinear } from '../numeric/solve.ts';
 import { gaussianBlur } from '../raster/gaussian-blur.ts';
 import { labelPixels, labelRuns } from '../raster/label-shapes.ts';
-import { emptyRaster, type LinearRaster } from '../raster/linear-raster.ts';
+import type { LinearRaster } from '../raster/linear-raster.ts';
 import type { PixelSize } from '../raster/size.ts';
 
 /** The part of a photo's own border, as a share of its sides, that shows the board (own). */
@@ -15,7 +15,7 @@ const leastDeviation = 0.012;
  * What in a photo is not the board: 1 where the colour differs from that of the rim, the largest such piece alone, its
  * holes left as they are. The rim's colour may slope from one side to the other.
  */
-export function offBoard(raster: LinearRaster): LinearRaster {
+export function offBoard(raster: LinearRaster): Uint8Array {
   const { width, height } = raster;
   const rim = Math.max(2, Math.round(rimShare * Math.max(width, height)));
   const planes = [raster.red, raster.green, raster.blue].map((plane) => {
@@ -48,10 +48,7 @@ export function offBoard(raster: LinearRaster): LinearRaster {
   for (let n = 0; n < runs.kinds.length; n++)
     if (runs.kinds[n] === 1 && (largest < 0 || runs.areasPx[n] > runs.areasPx[largest]))
       largest = n;
-  const out = emptyRaster(width, height);
-  for (let i = 0; i < labels.length; i++)
-    out.red[i] = out.green[i] = out.blue[i] = labels[i] === largest ? 1 : 0;
-  return out;
+  return Uint8Array.from(labels, (label) => (label === largest ? 1 : 0));
 }
 
 /** The plane through the rim of a picture, what stands off it left out after a first look. */
