@@ -1,8 +1,12 @@
-import { compareSheet } from '../../app/core/compare/compare-sheet.ts';
-import type { Comparison, JudgedComparison } from '../../app/core/compare/comparison.ts';
+import {
+  type Compared,
+  type ComparedPictures,
+  compareSheet,
+} from '../../app/core/compare/compare-sheet.ts';
+import type { JudgedComparison } from '../../app/core/compare/comparison.ts';
 import { noCheckpoint } from '../../app/core/palette/checkpoint.ts';
 import type { KnownChange } from '../support/compare/changed.ts';
-import { cornerError, type PlannedPicture } from '../support/compare/photographed-plan.ts';
+import { cornerError } from '../support/compare/photographed-plan.ts';
 import { type CompareCase, compareCase, comparedPictures } from './compare-cases.ts';
 
 /** So many photographs of painted sheets; RUNS=400 takes more, FROM=1000 others. */
@@ -24,51 +28,55 @@ export interface Row {
   readonly line: string;
 }
 
-/** Whether advice is about what was changed, and in the right direction. */
+/** The share of some shapes' pixels that were changed; `pictures` are of the reading's own size. */
+function changedShare(
+  shapes: readonly number[],
+  change: KnownChange,
+  { shapes: labels, slotMap, size }: ComparedPictures,
+): number {
+  const own = new Set(shapes);
+  let [all, changed] = [0, 0];
+  for (let i = 0; i < labels.length; i += 3) {
+    if (!own.has(labels[i] as number)) continue;
+    all++;
+    if (change.holds(slotMap[i] as number, i % size.width, Math.floor(i / size.width))) changed++;
+  }
+  return all > 0 ? changed / all : 0;
+}
+
+/** Whether advice is about what was changed, at least half of it, and in the right direction. */
 function isAbout(
   advice: JudgedComparison['advice'][number],
   change: KnownChange,
-  { reading, slotMap }: PlannedPicture,
+  pictures: ComparedPictures,
 ): boolean {
   if (change.edge !== undefined)
     return advice.edge === change.edge && advice.mending === 'soften-edge';
-  const { width, height } = reading.raster;
   if (Math.sign(advice.difference) !== Math.sign(change.by)) return false;
-  // Of all pixels of its slot near its middle, or of the slot at all, some must have changed.
-  for (let i = 0; i < slotMap.length; i += 5) {
-    const [x, y] = [i % width, Math.floor(i / width)];
-    if (slotMap[i] === advice.slot && change.holds(advice.slot, x, y)) return true;
-  }
-  return height < 0;
+  return advice.edge === undefined && changedShare(advice.shapes, change, pictures) > 0.5;
 }
 
-/** The true change of a slot's pixels, mean L*; shapes are told apart by what changed in them. */
+/** By how much shapes truly differ from what was expected, mean L*. */
 function trueDifference(
+  { shapes, expected }: JudgedComparison['shapes'][number],
   change: KnownChange,
-  picture: PlannedPicture,
-  slot: number,
-  measured: number,
+  pictures: ComparedPictures,
 ): number {
   if (change.by === 0) return 0;
-  if (change.name === 'band') return change.holds(slot, 0, 0) ? change.by : 0;
-  // One shape of the slot has changed: the row is either that or the rest.
-  const { width } = picture.reading.raster;
-  const has = picture.slotMap.some(
-    (own, i) => own === slot && change.holds(slot, i % width, Math.floor(i / width)),
-  );
-  return has && Math.abs(measured - change.by) < Math.abs(measured) ? change.by : 0;
+  const by = change.becomes === undefined ? change.by : change.becomes - expected[0];
+  return changedShare(shapes, change, pictures) * by;
 }
 
 /** A comparison beside the truth; `took` is processor time, ms. */
 export function rowOf(
-  { n, picture, step, change, scene, shot }: CompareCase,
-  comparison: Comparison,
+  { n, step, change, scene, shot }: CompareCase,
+  { comparison, pictures }: Compared,
   took: number,
 ): Row {
   const error = comparison.place ? cornerError(comparison.place.corners, shot) : 1;
   const head = `  ${n} ${step.kind} ${change.name} ${change.by.toFixed(0)} on ${(100 * change.share).toFixed(1)} %, border ${scene.borderMm.toFixed(0)} tape ${scene.tape.toFixed(2)}`;
-  if (comparison.refused !== null) {
-    const line = `${head}: refused, ${comparison.refused}, likeness ${comparison.place?.likeness.toFixed(2)}, corner ${(100 * error).toFixed(1)} %`;
+  if (comparison.refused !== null || !pictures) {
+    const line = `${head}: refused, ${comparison.refused ?? ''}, likeness ${comparison.place?.likeness.toFixed(2)}, corner ${(100 * error).toFixed(1)} %`;
     return {
       change,
       refused: true,
@@ -81,16 +89,16 @@ export function rowOf(
     };
   }
   let [area, good] = [0, 0];
-  for (const { slot, difference, measuredShare } of comparison.shapes) {
-    area += measuredShare;
-    const truth = trueDifference(change, picture, slot, difference);
-    if (Math.abs(difference - truth) <= 2) good += measuredShare;
+  for (const shape of comparison.shapes) {
+    area += shape.measuredShare;
+    const off = shape.difference - trueDifference(shape, change, pictures);
+    if (Math.abs(off) <= 2) good += shape.measuredShare;
   }
   const [first] = comparison.advice;
-  const isFirst = first !== undefined && isAbout(first, change, picture);
+  const isFirst = first !== undefined && isAbout(first, change, pictures);
   const told = comparison.advice.map(
     (each) =>
-      `${each.mending} ${each.difference.toFixed(1)} on ${(100 * each.share).toFixed(1)} %${isAbout(each, change, picture) ? ' (right)' : ''}`,
+      `${each.mending} ${each.difference.toFixed(1)} on ${(100 * each.share).toFixed(1)} %${isAbout(each, change, pictures) ? ' (right)' : ''}`,
   );
   const line = `${head}: ${comparison.place.sureness} ${comparison.place.likeness.toFixed(2)} doubt ${(100 * comparison.place.doubt).toFixed(2)} %, corner ${(100 * error).toFixed(2)} %, within 2 L* ${((100 * good) / area).toFixed(1)} %, curve ${comparison.light.curve.toFixed(2)}/${scene.curve.toFixed(2)}, ${comparison.tips.join(' ')} ${took.toFixed(0)} ms; ${told.join('; ') || 'leave it'}`;
   return {
@@ -145,9 +153,9 @@ export async function measureCompare(): Promise<void> {
     const made = await compareCase(n, pictures);
     if (!made) continue;
     const begun = process.cpuUsage();
-    const { comparison } = await compareSheet(made.request, noCheckpoint);
+    const compared = await compareSheet(made.request, noCheckpoint);
     const { user, system } = process.cpuUsage(begun);
-    const row = rowOf(made, comparison, (user + system) / 1000);
+    const row = rowOf(made, compared, (user + system) / 1000);
     rows.push(row);
     console.log(row.line);
   }
