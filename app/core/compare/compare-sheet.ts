@@ -239,7 +239,16 @@ export async function compareSheet(
   const map = shapesOf(slotMap, size);
   const shapes = judgeShapes(shapeDifferences(map, size, labs, measured), plan);
   await checkpoint(0.92);
-  const edges = compareEdges(reading.edges ?? [], labs.lightness, measured, size, reading.sheet);
+  const crisp = drawExpectedSheet(reading, slotMap, softBlend(slotMap, size, []), size, step);
+  const crispLabs = labInPlace(linearOf(crisp, size));
+  const edges = compareEdges(
+    reading.edges ?? [],
+    labs.lightness,
+    crispLabs.lightness,
+    measured,
+    size,
+    reading.sheet,
+  );
   await checkpoint(0.95);
   const reference = request.grey ? wantedLightness(request.grey, size, plan) : null;
   const facts = lightFacts(light, measured, size);

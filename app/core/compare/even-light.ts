@@ -1,5 +1,5 @@
 import { lightnessOfLuminance, luminanceOfLightness } from '../colour/lightness.ts';
-import { spreadOfCurves, usualCurve } from '../paint/measure/camera.ts';
+import { usualCurve } from '../paint/measure/camera.ts';
 import type { CellKind, LightCell } from './light-cells.ts';
 import {
   enoughPaper,
@@ -39,10 +39,12 @@ type Pause = () => Promise<void>;
 /** A painted cell is off by so much without anything being wrong with curve or paint, L* (own). */
 const usualMiss = 1.2;
 /** Her paints together may be so much weaker or stronger than planned: deviation of the logarithm of what lies there (own). */
-const strengthSpread = 0.06;
+const strengthSpread = 0.05;
 /** No wash gets darker than about this, L* (own). */
 const darkestWash = 16;
 const strengths = Array.from({ length: 17 }, (_, n) => (n - 8) * 0.025);
+/** How far a camera's curve may be from the usual one: wide, for here the whole sheet tells (own). */
+const curveSpread = 0.3;
 /** Tone curves that are tried: beyond these lies no camera. */
 const curves = Array.from({ length: 8 }, (_, n) => -0.1 + 0.09 * n);
 /** All cells of a kind. */
@@ -150,8 +152,7 @@ export async function findLight(
     for (let guess = 0; guess < guesses.length; guess++) {
       const surfaces = fitSurfaces(own, guess);
       if (!surfaces) continue;
-      const cost =
-        misfit(own, surfaces, paper, shares) + ((curve - usualCurve) / spreadOfCurves) ** 2;
+      const cost = misfit(own, surfaces, paper, shares) + ((curve - usualCurve) / curveSpread) ** 2;
       if (cost < best.cost) best = { curve, cost, guess };
     }
     tried.push(best);
@@ -181,13 +182,13 @@ const shiftOfCurve = 9.6;
 /** The lowest place of a parabola through the costs beside the least one, and its deviation. */
 function lowestOf(tried: readonly { curve: number; cost: number }[], best: number) {
   const [before, here, after] = [tried[best - 1], tried[best], tried[best + 1]];
-  if (!before || !after) return { curve: here.curve, spread: spreadOfCurves };
+  if (!before || !after) return { curve: here.curve, spread: curveSpread };
   const bend = before.cost + after.cost - 2 * here.cost;
   const step = after.curve - here.curve;
-  if (!(bend > 1e-6)) return { curve: here.curve, spread: spreadOfCurves };
+  if (!(bend > 1e-6)) return { curve: here.curve, spread: curveSpread };
   const shift = (step * (before.cost - after.cost)) / (2 * bend);
   return {
     curve: here.curve + Math.max(-step, Math.min(step, shift)),
-    spread: Math.min(spreadOfCurves, step * Math.sqrt(2 / bend)),
+    spread: Math.min(curveSpread, step * Math.sqrt(2 / bend)),
   };
 }

@@ -51,8 +51,13 @@ const mostAstray = { sure: 0.15, fairly: 0.3 } as const;
 /** How far the worst corner may be off where it is sure, or fairly so: deviations, shares of the long side (own). */
 const mostDoubt = { sure: 0.0035, fairly: 0.007 } as const;
 
-function surenessOf(likeness: number, { doubt }: SettledPlace, astray: number): Sureness {
-  if (likeness >= sureFrom && doubt < mostDoubt.sure && astray <= mostAstray.sure) return 'sure';
+function surenessOf(
+  likeness: number,
+  { doubt, contradicting }: SettledPlace,
+  astray: number,
+): Sureness {
+  const isSure = likeness >= sureFrom && doubt < mostDoubt.sure && astray <= mostAstray.sure;
+  if (isSure && contradicting === 0) return 'sure';
   const isFair = likeness >= fairlyFrom && doubt < mostDoubt.fairly && astray <= mostAstray.fairly;
   return isFair ? 'fairly sure' : 'not sure';
 }

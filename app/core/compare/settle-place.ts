@@ -10,6 +10,8 @@ export interface SettledPlace {
   readonly doubt: number;
   /** Sides whose outline shows and agrees with the picture, of four. */
   readonly agreeing: number;
+  /** Sides along which lines show, but none that agrees. */
+  readonly contradicting: number;
 }
 
 // Figures of this file: own.
@@ -103,7 +105,11 @@ export function settlePlace(
       ...read.flatMap(({ readings, shown }) => withSide(way, readings, shown) ?? []),
     ]);
   }
-  const known = ways.reduce((least, way) => (way.cost < least.cost ? way : least));
+  const likeliest = ways.reduce((least, way) => (way.cost < least.cost ? way : least));
+  const visible = sides.filter((lines) => lines.length > 0).length;
+  // Lines of which most lie elsewhere are those of something else, such as the board round her border.
+  const isOutline = likeliest.agreeing >= Math.max(2, visible - 1);
+  const known = isOutline ? likeliest : start;
   const doubt = Math.sqrt(
     Math.max(
       ...[-1, 1].flatMap((x) =>
@@ -115,6 +121,7 @@ export function settlePlace(
     toPhoto: composed(toPhoto, smallStep(known.moved, width, height, half)),
     doubt: doubt / 2,
     agreeing: known.agreeing,
+    contradicting: visible - known.agreeing,
   };
 }
 
