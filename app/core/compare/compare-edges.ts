@@ -26,7 +26,7 @@ const timesFlatter = 2;
  * nearer to that than so much of the way (own).
  */
 const leastSofter = 1.2;
-const nearHard = 0.35;
+const nearHard = 0.15;
 /** So many hard edges say how sharp the photo is (own). */
 const fewestHard = 5;
 /** So much of its length must have come out that way (own). */

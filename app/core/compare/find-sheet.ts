@@ -58,7 +58,9 @@ function surenessOf(
 ): Sureness {
   const isSure = likeness >= sureFrom && doubt < mostDoubt.sure && astray <= mostAstray.sure;
   if (isSure && contradicting === 0) return 'sure';
-  const isFair = likeness >= fairlyFrom && doubt < mostDoubt.fairly && astray <= mostAstray.fairly;
+  // Where lines show that don't agree, the picture alone has to be surer.
+  const most = contradicting === 0 ? mostDoubt.fairly : mostDoubt.sure;
+  const isFair = likeness >= fairlyFrom && doubt < most && astray <= mostAstray.fairly;
   return isFair ? 'fairly sure' : 'not sure';
 }
 
