@@ -17,11 +17,22 @@ export interface Alignment {
   readonly covariance: Float64Array;
 }
 
+/** Moved by less than this share of them, slow changes count as the same (own). */
+const sameSlow = 0.05;
+
 /** Grain and the two pictures' different sharpness are taken out over so many px (own). */
 const finePx = 0.8;
 
-/** What stands off its surroundings: a plane without light and slow changes, which are those over `slowPx`. */
-function standingOff(plane: Float32Array, size: PixelSize, slowPx: number): Float32Array {
+/**
+ * What stands off its surroundings: a plane without light and slow changes, which are those over `slowPx`; `known` are
+ * the slow changes where they are known well enough.
+ */
+function standingOff(
+  plane: Float32Array,
+  size: PixelSize,
+  slowPx: number,
+  known?: Float32Array | null,
+): { readonly fine: Float32Array; readonly slow: Float32Array } {
   let [sum, count] = [0, 0];
   for (const value of plane)
     if (!Number.isNaN(value)) {
@@ -31,13 +42,13 @@ function standingOff(plane: Float32Array, size: PixelSize, slowPx: number): Floa
   const mean = sum / Math.max(1, count);
   const isWhole = count === plane.length;
   const fine = isWhole ? plane : plane.map((value) => (Number.isNaN(value) ? mean : value));
-  const slow = Float32Array.from(fine);
+  const slow = known ?? Float32Array.from(fine);
   runToEnd(gaussianBlur([fine], size, finePx));
-  runToEnd(gaussianBlur([slow], size, slowPx));
+  if (!known) runToEnd(gaussianBlur([slow], size, slowPx));
   for (let i = 0; i < fine.length; i++) fine[i] -= slow[i];
   if (!isWhole)
     for (let i = 0; i < fine.length; i++) if (Number.isNaN(plane[i])) fine[i] = Number.NaN;
-  return fine;
+  return { fine, slow };
 }
 
 /** The expected sheet made ready for one fineness: what stands off, and how it changes with every unknown. */
@@ -58,7 +69,7 @@ const unknowns = 10;
 export function alignmentTarget(expected: LinearRaster, slowShare: number): AlignmentTarget {
   const { width, height } = expected;
   const slowPx = slowShare * Math.max(width, height);
-  const plane = standingOff(lightPlane(expected).plane, expected, slowPx);
+  const plane = standingOff(lightPlane(expected).plane, expected, slowPx).fine;
   const slopeX = new Float32Array(plane.length);
   const slopeY = new Float32Array(plane.length);
   let squares = 0;
@@ -83,7 +94,7 @@ export const seenBy = (
   photo: LightPyramid,
   toPhoto: Homography,
   { size, slowPx }: AlignmentTarget,
-): Float32Array => standingOff(readPhoto(photo, toPhoto, size), size, slowPx);
+): Float32Array => standingOff(readPhoto(photo, toPhoto, size), size, slowPx).fine;
 
 /** How alike photo and expected sheet are where a homography lays the one over the other. */
 export const likenessOf = (
@@ -97,7 +108,7 @@ const flatUnder = 0.05;
 
 /** Median of the absolute values of every few pixels, as a deviation. */
 function spreadOf(left: Float32Array): number {
-  const stride = Math.max(1, Math.floor(left.length / 4000));
+  const stride = Math.max(1, Math.floor(left.length / 1500));
   const every = new Float32Array(Math.ceil(left.length / stride));
   let count = 0;
   for (let i = 0; i < left.length; i += stride)
@@ -135,17 +146,19 @@ export function align(
   target: AlignmentTarget,
   rounds: number,
 ): Alignment {
-  const { size, plane, slopeX, slopeY, steepness } = target;
+  const { size, slowPx, plane, slopeX, slopeY, steepness } = target;
   const { width, height } = size;
   const half = Math.max(width, height) / 2;
   let toPhoto = start;
   let variance = 1;
+  let known: Float32Array | null = null;
   const matrix = new Float64Array(unknowns * unknowns);
   const right = new Float64Array(unknowns);
   const row = new Float64Array(unknowns);
   const left = new Float32Array(plane.length);
   for (let round = 0; round < rounds; round++) {
-    const seen = seenBy(photo, toPhoto, target);
+    const { fine: seen, slow } = standingOff(readPhoto(photo, toPhoto, size), size, slowPx, known);
+    known = null;
     const { gain, level } = brightnessOf(seen, plane);
     for (let i = 0; i < left.length; i++) left[i] = gain * seen[i] + level - plane[i];
     const scale = 2 * spreadOf(left);
@@ -157,8 +170,9 @@ export function align(
       const v = (y + 0.5 - height / 2) / half;
       for (let x = 1, i = y * width + 1; x < width - 1; x++, i++) {
         const off = left[i];
-        const [sx, sy] = [slopeX[i] * half, slopeY[i] * half];
         if (Number.isNaN(off)) continue;
+        const sx = slopeX[i] * half;
+        const sy = slopeY[i] * half;
         const u = (x + 0.5 - width / 2) / half;
         const away = off / scale;
         const weight = 1 / (1 + away * away) ** 2;
@@ -195,6 +209,8 @@ export function align(
     toPhoto = composed(toPhoto, smallStep(step, width, height, half));
     const moved = Math.max(...step.subarray(0, 8).map(Math.abs)) * half;
     if (moved < 0.04) break;
+    // Slow changes are the same ones a little way off.
+    if (moved < sameSlow * slowPx && seen.every((value) => !Number.isNaN(value))) known = slow;
   }
   const covariance = covarianceOf(matrix, variance);
   return { toPhoto, likeness: likenessOf(photo, toPhoto, target), covariance };

@@ -117,7 +117,8 @@ export async function findSheet(
   let best: SheetPlace | null = null;
   let likest = 0;
   for (const [n, way] of ways.entries()) {
-    if (best?.sureness === 'sure' || (n === 2 && likest >= goodFrom)) break;
+    // What looks so much alike is that sheet, however sure its corners are.
+    if ((best?.likeness ?? 0) >= sureFrom || (n === 2 && likest >= goodFrom)) break;
     const part = 0.2 + 0.25 * n;
     const pause = (): Promise<void> => checkpoint(part);
     const places = way();

@@ -84,7 +84,8 @@ export function readPhoto(
   const out = new Float32Array(width * height);
   for (let y = 0, i = 0; y < height; y++)
     for (let x = 0; x < width; x++, i++) {
-      const [u, v] = [x + 0.5, y + 0.5];
+      const u = x + 0.5;
+      const v = y + 0.5;
       const w = h6 * u + h7 * v + h8;
       const px = (h0 * u + h1 * v + h2) / w - 0.5;
       const py = (h3 * u + h4 * v + h5) / w - 0.5;
@@ -95,7 +96,8 @@ export function readPhoto(
       const left = px <= 0 ? 0 : Math.min(across - 2, px | 0);
       const top = py <= 0 ? 0 : Math.min(down - 2, py | 0);
       const from = top * across + left;
-      const [a, b] = [px - left, py - top];
+      const a = px - left;
+      const b = py - top;
       const above = plane[from] + a * (plane[from + 1] - plane[from]);
       const below = plane[from + across] + a * (plane[from + across + 1] - plane[from + across]);
       out[i] = above + b * (below - above);
