@@ -47,7 +47,11 @@ export function layered(k: number, s: number, ground: number): number {
 }
 
 /** The same paints as her own tubes have them: each stronger or weaker. */
-export const tubesOf = (paints: readonly Paint[], { tubes = 0 }: Hand, random: () => number): Paint[] =>
+export const tubesOf = (
+  paints: readonly Paint[],
+  { tubes = 0 }: Hand,
+  random: () => number,
+): Paint[] =>
   paints.map((paint) => ({
     ...paint,
     strength: (paint.strength ?? 1) * (tubes > 0 ? Math.exp(tubes * normal(random)) : 1),

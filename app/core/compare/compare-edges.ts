@@ -23,10 +23,13 @@ const leastOffMm = 1.2;
 const timesFlatter = 2;
 /**
  * It can only be told to be harder where it is drawn so many times as wide as a hard one would be, and is where it came
- * nearer to that than so much of the way (own).
+ * nearer to that than so much of the way (own). Where even a hard one would look wide, something else lies beside it.
  */
-const leastSofter = 1.2;
-const nearHard = 0.15;
+const leastSofter = 1.5;
+const mostCrispMm = 2.2;
+const nearHard = 0.25;
+/** So many places along it must tell (own). */
+const fewestPlaces = 5;
 /** So many hard edges say how sharp the photo is (own). */
 const fewestHard = 5;
 /** So much of its length must have come out that way (own). */
@@ -157,19 +160,18 @@ function blurOf(seen: readonly SeenEdge[]): number {
 
 /** Which way an edge came out otherwise than drawn; null where it did not, or can't be told. */
 function howItCame({ drawn, crisp, came }: SeenEdge, blurMm: number): 'harder' | 'softer' | null {
-  const through = (width: number): number => Math.hypot(width, blurMm);
-  const share = (isOff: (n: number) => boolean): number =>
-    drawn.filter((_, n) => isOff(n)).length / drawn.length;
-  const [soft, hard, own] = [median(drawn.map(through)), median(crisp.map(through)), median(came)];
-  if (
-    own - soft >= leastOffMm &&
-    share((n) => came[n] > timesFlatter * through(drawn[n])) >= mostOfIt
-  )
-    return 'softer';
-  if (soft < leastSofter * hard || soft - own < leastOffMm) return null;
-  if (own - hard > nearHard * (soft - hard)) return null;
-  const isHard = (n: number): boolean => came[n] < (through(crisp[n]) + through(drawn[n])) / 2;
-  return share(isHard) >= mostOfIt ? 'harder' : null;
+  const soft = drawn.map((width) => Math.hypot(width, blurMm));
+  const hard = crisp.map((width) => Math.hypot(width, blurMm));
+  const run = came.filter((width, n) => width > timesFlatter * soft[n]).length;
+  if (median(came) - median(soft) >= leastOffMm && run >= mostOfIt * came.length) return 'softer';
+  // How far each place has come from hard to soft, where the two can be told apart.
+  const ways = came.flatMap((width, n) =>
+    hard[n] <= mostCrispMm && soft[n] >= leastSofter * hard[n] && soft[n] - hard[n] >= leastOffMm
+      ? [(width - hard[n]) / (soft[n] - hard[n])]
+      : [],
+  );
+  if (ways.length < fewestPlaces || median(ways) > nearHard) return null;
+  return ways.filter((way) => way < 0.5).length >= mostOfIt * ways.length ? 'harder' : null;
 }
 
 /**
@@ -214,7 +216,7 @@ export function compareEdges(
     }
     const [drawn, bare, came] = widths;
     const [contrast, like] = [median(contrasts), median(likes)];
-    if (drawn.length < 5 || contrast < leastContrast) return [];
+    if (drawn.length < fewestPlaces || contrast < leastContrast) return [];
     if (like < leastLike || like > 1 / leastLike) return [];
     const middle = places[places.length >> 1];
     return [{ index, edge, middle, drawn, crisp: bare, came, contrast }];

@@ -53,13 +53,13 @@ const mostDoubt = { sure: 0.0035, fairly: 0.007 } as const;
 
 function surenessOf(
   likeness: number,
-  { doubt, contradicting }: SettledPlace,
+  { doubt, agreeing, contradicting }: SettledPlace,
   astray: number,
 ): Sureness {
   const isSure = likeness >= sureFrom && doubt < mostDoubt.sure && astray <= mostAstray.sure;
   if (isSure && contradicting === 0) return 'sure';
-  // Where lines show that don't agree, the picture alone has to be surer.
-  const most = contradicting === 0 ? mostDoubt.fairly : mostDoubt.sure;
+  // Where most sides don't show, or lines that don't agree, the picture alone has to be surer.
+  const most = contradicting === 0 && agreeing >= 3 ? mostDoubt.fairly : mostDoubt.sure;
   const isFair = likeness >= fairlyFrom && doubt < most && astray <= mostAstray.fairly;
   return isFair ? 'fairly sure' : 'not sure';
 }

@@ -3,7 +3,7 @@ import type { Lab } from '../../../app/core/colour/lab.ts';
 import { labOfReflectance } from '../../../app/core/colour/spectrum.ts';
 import { advise } from '../../../app/core/compare/advise.ts';
 import { lightnessVerdict, type ShapeVerdict } from '../../../app/core/compare/comparison.ts';
-import { laidBy, staysOf, layersOn } from '../../../app/core/compare/mend.ts';
+import { laidBy, layersOn, staysOf } from '../../../app/core/compare/mend.ts';
 import { mendedPlan } from '../../../app/core/compare/mended-plan.ts';
 import {
   isOfNextWash,
@@ -45,7 +45,7 @@ function colourOf(plan: WashPlan, layers: readonly RealLayer[], tubes: readonly 
     const depth = (of: 'K' | 'S', band: number): number =>
       parts.reduce((all, each) => {
         const paint = tubes.find(({ id }) => id === each.paint) as Paint;
-        return all + ((each.parts / sum) * (paint.strength ?? 1) * (paint[of][band] as number));
+        return all + (each.parts / sum) * (paint.strength ?? 1) * (paint[of][band] as number);
       }, 0) * load;
     for (let band = 0; band < sheet.length; band++)
       sheet[band] = layered(depth('K', band), depth('S', band), sheet[band] as number);

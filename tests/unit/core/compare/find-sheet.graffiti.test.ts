@@ -15,7 +15,10 @@ const names = ['graf1.png', 'graf3.png', 'H1to3p.xml'].map((name) => join(folder
 const isThere = names.every((name) => existsSync(name));
 
 async function rasterOf(file: string) {
-  const { data, info } = await sharp(file).ensureAlpha().raw().toBuffer({ resolveWithObject: true });
+  const { data, info } = await sharp(file)
+    .ensureAlpha()
+    .raw()
+    .toBuffer({ resolveWithObject: true });
   const rgba = new Uint8ClampedArray(data.buffer, data.byteOffset, data.length);
   return reducePicture(rgba, info, { width: info.width, height: info.height }).raster;
 }
@@ -32,14 +35,19 @@ test.skipIf(!isThere)(
     // As a finger would draw them: each 12 px off another way.
     const drawn = seen.map(([x, y], n) => {
       const turn = 1 + (n * Math.PI) / 2;
-      return [(x + 12 * Math.cos(turn)) / three.width, (y + 12 * Math.sin(turn)) / three.height] as const;
+      return [
+        (x + 12 * Math.cos(turn)) / three.width,
+        (y + 12 * Math.sin(turn)) / three.height,
+      ] as const;
     });
     const place = await findSheet(three, one, noCheckpoint, drawn as unknown as Corners);
     const off = (place?.corners ?? []).map(([x, y], n) => {
       const [u, v] = seen[n] as readonly [number, number];
       return Math.hypot(x * three.width - u, y * three.height - v);
     });
-    console.log(`${place?.sureness}, corners off by ${off.map((px) => px.toFixed(1)).join(', ')} px`);
+    console.log(
+      `${place?.sureness}, corners off by ${off.map((px) => px.toFixed(1)).join(', ')} px`,
+    );
     expect(place?.sureness).not.toBe('not sure');
     // 1 % of the longer side is what is asked of corners (own limit).
     expect(Math.max(...off)).toBeLessThan(0.01 * one.width);
