@@ -241,6 +241,7 @@ export async function compareSheet(
   await checkpoint(0.92);
   const crisp = drawExpectedSheet(reading, slotMap, softBlend(slotMap, size, []), size, step);
   const crispLabs = labInPlace(linearOf(crisp, size));
+  await checkpoint(0.94);
   const edges = compareEdges(
     reading.edges ?? [],
     labs.lightness,

@@ -7,7 +7,7 @@ import { seenSides } from '../../../../app/core/compare/side-lines.ts';
 import { emptyRaster, type LinearRaster } from '../../../../app/core/raster/linear-raster.ts';
 
 // A sheet of the tests' own: flat but for a few strokes in its upper half, so that the picture says little of its
-// lower corners; limits are own.
+// lower corners; limits are the test's own figures (own).
 const size = { width: 240, height: 180 };
 
 function filled(
