@@ -1,53 +1,21 @@
-import { compareSheet } from '../../app/core/compare/compare-sheet.ts';
+import {
+  type Compared,
+  type ComparedPictures,
+  compareSheet,
+} from '../../app/core/compare/compare-sheet.ts';
 import type { JudgedComparison } from '../../app/core/compare/comparison.ts';
 import { noCheckpoint } from '../../app/core/palette/checkpoint.ts';
-import type { Step } from '../../app/core/plan/plan.ts';
-import {
-  bandChanged,
-  edgeHardened,
-  type KnownChange,
-  massMissing,
-  nothingChanged,
-  whiteLost,
-} from '../support/compare/changed.ts';
-import {
-  cornerError,
-  lastStep,
-  type PlannedPicture,
-  photographedPlan,
-  plannedSmall,
-} from '../support/compare/photographed-plan.ts';
-import { anyScene, random } from '../support/compare/scene.ts';
-import { fewPaints } from '../support/few-paints.ts';
-import { sixPhotographs } from './six-plans.ts';
+import type { KnownChange } from '../support/compare/changed.ts';
+import { cornerError } from '../support/compare/photographed-plan.ts';
+import { type CompareCase, compareCase, comparedPictures } from './compare-cases.ts';
 
-/** So many photographs of painted sheets; RUNS=400 takes more. */
+/** So many photographs of painted sheets; RUNS=400 takes more, FROM=1000 others. */
 const cases = Number(process.env.RUNS ?? 72);
-const photoPx = 1200;
-const rasterPx = 800;
+const firstCase = Number(process.env.FROM ?? 0);
 /** Nothing is to be found under this: such a change is called the same (app/core/compare/comparison.ts). */
 const toldFrom = 5;
 
-/** What is painted otherwise in a case, in turn; null where the picture has no place for it. */
-function changeOf(n: number, picture: PlannedPicture, step: Step): KnownChange | null {
-  const { reading, slotMap, plan } = picture;
-  const next = random(500 + n);
-  const kind = n % 6;
-  if (kind === 0) return nothingChanged;
-  if (kind === 3) return massMissing(reading, slotMap, plan, step, next);
-  if (kind === 4) return whiteLost(reading, slotMap, plan, next);
-  if (kind === 5) return edgeHardened(reading, step);
-  const by = (3 + 17 * next()) * (kind === 1 ? 1 : -1);
-  const from = Math.floor(next() * reading.bands.length);
-  for (let band = 0; band < 2 * reading.bands.length; band++) {
-    const share = band < reading.bands.length ? 1 : 0.5;
-    const change = bandChanged(plan, step, 1 + ((from + band) % reading.bands.length), by * share);
-    if (change) return change;
-  }
-  return null;
-}
-
-interface Row {
+export interface Row {
   readonly change: KnownChange;
   readonly refused: boolean;
   /** Worst corner's error, and whether it was said to be sure. */
@@ -60,59 +28,55 @@ interface Row {
   readonly line: string;
 }
 
-/** Whether advice is about what was changed, and in the right direction. */
+/** The share of some shapes' pixels that were changed; `pictures` are of the reading's own size. */
+function changedShare(
+  shapes: readonly number[],
+  change: KnownChange,
+  { shapes: labels, slotMap, size }: ComparedPictures,
+): number {
+  const own = new Set(shapes);
+  let [all, changed] = [0, 0];
+  for (let i = 0; i < labels.length; i += 3) {
+    if (!own.has(labels[i] as number)) continue;
+    all++;
+    if (change.holds(slotMap[i] as number, i % size.width, Math.floor(i / size.width))) changed++;
+  }
+  return all > 0 ? changed / all : 0;
+}
+
+/** Whether advice is about what was changed, at least half of it, and in the right direction. */
 function isAbout(
   advice: JudgedComparison['advice'][number],
   change: KnownChange,
-  { reading, slotMap }: PlannedPicture,
+  pictures: ComparedPictures,
 ): boolean {
   if (change.edge !== undefined)
     return advice.edge === change.edge && advice.mending === 'soften-edge';
-  const { width, height } = reading.raster;
   if (Math.sign(advice.difference) !== Math.sign(change.by)) return false;
-  // Of all pixels of its slot near its middle, or of the slot at all, some must have changed.
-  for (let i = 0; i < slotMap.length; i += 5) {
-    const [x, y] = [i % width, Math.floor(i / width)];
-    if (slotMap[i] === advice.slot && change.holds(advice.slot, x, y)) return true;
-  }
-  return height < 0;
+  return advice.edge === undefined && changedShare(advice.shapes, change, pictures) > 0.5;
 }
 
-/** The true change of a slot's pixels, mean L*; shapes are told apart by what changed in them. */
+/** By how much shapes truly differ from what was expected, mean L*. */
 function trueDifference(
+  { shapes, expected }: JudgedComparison['shapes'][number],
   change: KnownChange,
-  picture: PlannedPicture,
-  slot: number,
-  measured: number,
+  pictures: ComparedPictures,
 ): number {
   if (change.by === 0) return 0;
-  if (change.name === 'band') return change.holds(slot, 0, 0) ? change.by : 0;
-  // One shape of the slot has changed: the row is either that or the rest.
-  const { width } = picture.reading.raster;
-  const has = picture.slotMap.some(
-    (own, i) => own === slot && change.holds(slot, i % width, Math.floor(i / width)),
-  );
-  return has && Math.abs(measured - change.by) < Math.abs(measured) ? change.by : 0;
+  const by = change.becomes === undefined ? change.by : change.becomes - expected[0];
+  return changedShare(shapes, change, pictures) * by;
 }
 
-async function oneCase(n: number, picture: PlannedPicture): Promise<Row | null> {
-  const { plan } = picture;
-  const washes = plan.steps.filter(({ kind }) => kind === 'wash');
-  const step =
-    Math.floor(n / 6) % 2 === 0
-      ? lastStep(plan)
-      : (washes[Math.floor(n / 12) % washes.length] as Step);
-  const change = changeOf(n, picture, step);
-  if (!change) return null;
-  const scene = anyScene(n, photoPx);
-  const { request, shot } = await photographedPlan(picture, step, change, scene);
-  const begun = performance.now();
-  const { comparison } = await compareSheet(request, noCheckpoint);
-  const took = performance.now() - begun;
+/** A comparison beside the truth; `took` is processor time, ms. */
+export function rowOf(
+  { n, step, change, scene, shot }: CompareCase,
+  { comparison, pictures }: Compared,
+  took: number,
+): Row {
   const error = comparison.place ? cornerError(comparison.place.corners, shot) : 1;
   const head = `  ${n} ${step.kind} ${change.name} ${change.by.toFixed(0)} on ${(100 * change.share).toFixed(1)} %, border ${scene.borderMm.toFixed(0)} tape ${scene.tape.toFixed(2)}`;
-  if (comparison.refused !== null) {
-    const line = `${head}: refused, ${comparison.refused}, likeness ${comparison.place?.likeness.toFixed(2)}, corner ${(100 * error).toFixed(1)} %`;
+  if (comparison.refused !== null || !pictures) {
+    const line = `${head}: refused, ${comparison.refused ?? ''}, likeness ${comparison.place?.likeness.toFixed(2)}, corner ${(100 * error).toFixed(1)} %`;
     return {
       change,
       refused: true,
@@ -125,16 +89,16 @@ async function oneCase(n: number, picture: PlannedPicture): Promise<Row | null> 
     };
   }
   let [area, good] = [0, 0];
-  for (const { slot, difference, measuredShare } of comparison.shapes) {
-    area += measuredShare;
-    const truth = trueDifference(change, picture, slot, difference);
-    if (Math.abs(difference - truth) <= 2) good += measuredShare;
+  for (const shape of comparison.shapes) {
+    area += shape.measuredShare;
+    const off = shape.difference - trueDifference(shape, change, pictures);
+    if (Math.abs(off) <= 2) good += shape.measuredShare;
   }
   const [first] = comparison.advice;
-  const isFirst = first !== undefined && isAbout(first, change, picture);
+  const isFirst = first !== undefined && isAbout(first, change, pictures);
   const told = comparison.advice.map(
     (each) =>
-      `${each.mending} ${each.difference.toFixed(1)} on ${(100 * each.share).toFixed(1)} %${isAbout(each, change, picture) ? ' (right)' : ''}`,
+      `${each.mending} ${each.difference.toFixed(1)} on ${(100 * each.share).toFixed(1)} %${isAbout(each, change, pictures) ? ' (right)' : ''}`,
   );
   const line = `${head}: ${comparison.place.sureness} ${comparison.place.likeness.toFixed(2)} doubt ${(100 * comparison.place.doubt).toFixed(2)} %, corner ${(100 * error).toFixed(2)} %, within 2 L* ${((100 * good) / area).toFixed(1)} %, curve ${comparison.light.curve.toFixed(2)}/${scene.curve.toFixed(2)}, ${comparison.tips.join(' ')} ${took.toFixed(0)} ms; ${told.join('; ') || 'leave it'}`;
   return {
@@ -152,24 +116,8 @@ async function oneCase(n: number, picture: PlannedPicture): Promise<Row | null> 
 const percent = (part: number, whole: number): string =>
   whole > 0 ? `${((100 * part) / whole).toFixed(1)} % (${part} of ${whole})` : 'none';
 
-/**
- * Painted sheets photographed by chance, compared with their plans: how often the corners are found, how near the
- * shapes are measured, and whether what was painted otherwise is told first, and nothing where nothing was.
- */
-export async function measureCompare(): Promise<void> {
-  const pictures: PlannedPicture[] = [];
-  for (const file of sixPhotographs)
-    pictures.push(await plannedSmall(file, fewPaints.slice(0, 7), rasterPx));
-  const rows: Row[] = [];
-  for (let n = 0; n < cases; n++) {
-    const row = await oneCase(
-      n,
-      pictures[(n + Math.floor(n / 6)) % pictures.length] as PlannedPicture,
-    );
-    if (!row) continue;
-    rows.push(row);
-    console.log(row.line);
-  }
+/** What the rows say together. */
+export function summary(rows: readonly Row[]): void {
   const judged = rows.filter(({ refused }) => !refused);
   const found = judged.filter(({ error }) => error < 0.01);
   const wrong = judged.filter(({ error }) => error >= 0.01);
@@ -192,4 +140,24 @@ export async function measureCompare(): Promise<void> {
       `told first and in the right direction, ${name}: ${percent(own.filter(({ isFirst }) => isFirst).length, own.length)}`,
     );
   }
+}
+
+/**
+ * Painted sheets photographed by chance, compared with their plans: how often the corners are found, how near the
+ * shapes are measured, and whether what was painted otherwise is told first, and nothing where nothing was.
+ */
+export async function measureCompare(): Promise<void> {
+  const pictures = await comparedPictures();
+  const rows: Row[] = [];
+  for (let n = firstCase; n < firstCase + cases; n++) {
+    const made = await compareCase(n, pictures);
+    if (!made) continue;
+    const begun = process.cpuUsage();
+    const compared = await compareSheet(made.request, noCheckpoint);
+    const { user, system } = process.cpuUsage(begun);
+    const row = rowOf(made, compared, (user + system) / 1000);
+    rows.push(row);
+    console.log(row.line);
+  }
+  summary(rows);
 }

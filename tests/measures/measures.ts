@@ -1,4 +1,5 @@
 import { measureCompare } from './compare-measures.ts';
+import { measureCorrecting } from './correcting-measures.ts';
 import { measureJointFit, measureNamesakes } from './fit-measures.ts';
 import { measureHand } from './hand-measures.ts';
 import { measureCalibration, measureSureness } from './measuring-measures.ts';
@@ -15,6 +16,7 @@ export const measures: readonly (readonly [name: string, measure: () => Promise<
   ['hand', measureHand],
   ['palettes', measurePaletteStability],
   ['compare', measureCompare],
+  ['correcting', measureCorrecting],
   ['pictures', () => measurePictures('test-results/pictures')],
   ['namesakes', measureNamesakes],
   ['fit', measureJointFit],

@@ -27,14 +27,14 @@ const spreads: Readonly<Record<Hand['spread'], (random: () => number) => number>
 };
 
 /** A factor round 1, off by so much; never nothing at all. */
-const off = (random: () => number, by: number, { spread }: Hand): number =>
+export const off = (random: () => number, by: number, { spread }: Hand): number =>
   Math.max(0.1, 1 + by * spreads[spread](random));
 
 /**
  * Kubelka (1948) in its textbook hyperbolic form, band by band: a layer of optical depths K and S over a ground.
  * A second writing of its own: none of it is the app's.
  */
-function layered(k: number, s: number, ground: number): number {
+export function layered(k: number, s: number, ground: number): number {
   if (s < 1e-9) return Math.exp(-2 * k) * ground;
   const a = 1 + k / s;
   const b = Math.sqrt(a * a - 1);
@@ -47,7 +47,11 @@ function layered(k: number, s: number, ground: number): number {
 }
 
 /** The same paints as her own tubes have them: each stronger or weaker. */
-const tubesOf = (paints: readonly Paint[], { tubes = 0 }: Hand, random: () => number): Paint[] =>
+export const tubesOf = (
+  paints: readonly Paint[],
+  { tubes = 0 }: Hand,
+  random: () => number,
+): Paint[] =>
   paints.map((paint) => ({
     ...paint,
     strength: (paint.strength ?? 1) * (tubes > 0 ? Math.exp(tubes * normal(random)) : 1),

@@ -218,7 +218,8 @@ export async function compareSheet(
   const expected = drawExpectedSheet(reading, slotMap, blend, size, step);
   await checkpoint(0.2);
   const finding = (part: number): Promise<void> => checkpoint(0.2 + 0.4 * part);
-  const place = await findSheet(photo, linearOf(expected, size), finding, request.corners);
+  const drawn = linearOf(expected, size);
+  const place = await findSheet(photo, drawn, finding, request.corners);
   await checkpoint(0.6);
   if (!place) return refuse('no-sheet', null);
   if (place.sureness === 'not sure') return refuse('not-sure', place);
@@ -226,19 +227,29 @@ export async function compareSheet(
   const squared = squaredSheet(photo, place.corners, size, margin);
   if (!squared) return refuse('no-sheet', place);
   await checkpoint(0.7);
-  const cells = lightCells(squared, expected, plan.paper, request.bare);
+  const labs = labInPlace(drawn);
+  const cells = lightCells(squared, labs, plan.paper, request.bare);
   await checkpoint(0.75);
   const light = await findLight(cells, plan.paper[0], () => checkpoint(0.8));
   if (!light) return refuse('no-light', place);
   await checkpoint(0.85);
   const measured = measureSheet(squared, light);
   await checkpoint(0.88);
-  const labs = labInPlace(linearOf(expected, size));
   if (wetness === 'satin') dried(measured, labs, plan.paper);
   const map = shapesOf(slotMap, size);
   const shapes = judgeShapes(shapeDifferences(map, size, labs, measured), plan);
   await checkpoint(0.92);
-  const edges = compareEdges(reading.edges ?? [], labs.lightness, measured, size, reading.sheet);
+  const crisp = drawExpectedSheet(reading, slotMap, softBlend(slotMap, size, []), size, step);
+  const crispLabs = labInPlace(linearOf(crisp, size));
+  await checkpoint(0.94);
+  const edges = compareEdges(
+    reading.edges ?? [],
+    labs.lightness,
+    crispLabs.lightness,
+    measured,
+    size,
+    reading.sheet,
+  );
   await checkpoint(0.95);
   const reference = request.grey ? wantedLightness(request.grey, size, plan) : null;
   const facts = lightFacts(light, measured, size);

@@ -72,7 +72,7 @@ function straightLines({ width, height, steep, across }: Slopes): Line[] {
   const votes = new Float32Array(turns * rows);
   for (let y = 1, i = width + 1; y < height - 1; y++, i = y * width + 1)
     for (let x = 1; x < width - 1; x++, i++) {
-      if (steep[i] < limit) continue;
+      if (!(steep[i] > limit)) continue;
       const middle = Math.round((across[i] * turns) / Math.PI);
       for (let k = middle - 2; k <= middle + 2; k++) {
         const turn = ((k % turns) + turns) % turns;

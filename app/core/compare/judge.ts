@@ -107,11 +107,12 @@ function correlation(one: Float32Array, two: Float32Array, states: Uint8Array): 
 
 /** Lightest and darkest twentieth of what counts. */
 function rangeOf(plane: Float32Array, states: Uint8Array): readonly [number, number] {
-  const some: number[] = [];
+  const every = new Float32Array(Math.ceil(plane.length / 7));
+  let count = 0;
   for (let i = 0; i < plane.length; i += 7)
-    if (states[i] === pixelStates.counts) some.push(plane[i]);
-  some.sort((one, two) => one - two);
-  const part = (share: number): number => some[Math.floor(share * (some.length - 1))] ?? 0;
+    if (states[i] === pixelStates.counts) every[count++] = plane[i];
+  const some = every.subarray(0, count).sort();
+  const part = (share: number): number => some[Math.floor(share * (count - 1))] ?? 0;
   return [part(0.95), part(0.05)];
 }
 

@@ -1,7 +1,7 @@
-import { type Lab, labOfLinear, linearOfLab, type Point } from '../colour/lab.ts';
+import { type Lab, linearOfLab, type Point } from '../colour/lab.ts';
 import { linearOfCode } from '../colour/srgb.ts';
 import { sensed } from '../paint/measure/camera.ts';
-import type { LinearRaster } from '../raster/linear-raster.ts';
+import type { LabPlanes, LinearRaster } from '../raster/linear-raster.ts';
 import type { PixelSize } from '../raster/size.ts';
 
 /** Side of a cell, px of the squared sheet: some 3 mm. */
@@ -47,6 +47,22 @@ const logsOf = (light: readonly [number, number, number]): [number, number, numb
   return [one, two, three];
 };
 
+/** A cell of the verge whose light spreads more than this share of it lies on an edge of tape or board (own). */
+const vergeSpreads = 0.08;
+
+/** How far the light of a square spreads, as a share of its mean: a deviation, of its green alone. */
+function spreadOfLight({ width, green }: LinearRaster, left: number, top: number): number {
+  let [sum, squares] = [0, 0];
+  for (let y = top; y < top + cellPx; y++)
+    for (let i = y * width + left; i < y * width + left + cellPx; i++) {
+      sum += green[i];
+      squares += green[i] * green[i];
+    }
+  const count = cellPx * cellPx;
+  const mean = sum / count;
+  return Math.sqrt(Math.max(0, squares / count - mean * mean)) / Math.max(1e-4, mean);
+}
+
 /** Mean light of a square of the raster; null where a pixel is missing or many are at the end of the scale. */
 function meanLight({ width, red, green, blue }: LinearRaster, left: number, top: number) {
   const sum: [number, number, number] = [0, 0, 0];
@@ -64,48 +80,40 @@ function meanLight({ width, red, green, blue }: LinearRaster, left: number, top:
   return [sum[0] / count, sum[1] / count, sum[2] / count] as const;
 }
 
-/** Mean of the expected sheet in the same square, how its lightness spreads, and whether all of it is bare paper. */
+/** Mean colour of the expected sheet in the same square, how its lightness spreads, and whether all of it is bare paper. */
 function meanExpected(
-  rgba: Uint8ClampedArray,
+  { lightness, a, b }: LabPlanes,
   width: number,
   left: number,
   top: number,
   paper: Lab,
 ) {
-  let [red, green, blue, squares, sum, bare] = [0, 0, 0, 0, 0, 0];
-  for (let y = top; y < top + cellPx; y++) {
-    for (let i = 4 * (y * width + left); i < 4 * (y * width + left + cellPx); i += 4) {
-      const [r, g, b] = [
-        linearOfCode[rgba[i]],
-        linearOfCode[rgba[i + 1]],
-        linearOfCode[rgba[i + 2]],
-      ];
-      const [l, a, yellow] = labOfLinear(r, g, b);
-      red += r;
-      green += g;
-      blue += b;
-      sum += l;
-      squares += l * l;
-      if (Math.hypot(l - paper[0], a - paper[1], yellow - paper[2]) < paperWithin) bare++;
+  let [l, reddish, yellowish, squares, bare] = [0, 0, 0, 0, 0];
+  for (let y = top; y < top + cellPx; y++)
+    for (let i = y * width + left; i < y * width + left + cellPx; i++) {
+      l += lightness[i];
+      reddish += a[i];
+      yellowish += b[i];
+      squares += lightness[i] * lightness[i];
+      if (Math.hypot(lightness[i] - paper[0], a[i] - paper[1], b[i] - paper[2]) < paperWithin)
+        bare++;
     }
-  }
   const count = cellPx * cellPx;
-  const lightness = sum / count;
+  const lab: Lab = [l / count, reddish / count, yellowish / count];
   return {
-    light: [red / count, green / count, blue / count] as const,
-    lightness,
-    isEven: squares / count - lightness * lightness < evenWithin * evenWithin,
+    lab,
+    isEven: squares / count - lab[0] * lab[0] < evenWithin * evenWithin,
     isBare: bare === count,
   };
 }
 
 /**
- * Cells of the sheet that hold no edge, and of the verge round it; `expected` are RGBA bytes of the sheet's size, `bare`
+ * Cells of the sheet that hold no edge, and of the verge round it; `expected` is of the sheet's size, `bare`
  * places, 0..1 of the sheet or a little beyond, that she says are paper.
  */
 export function lightCells(
   { raster, margin, size }: SquaredSheet,
-  expected: Uint8ClampedArray,
+  expected: LabPlanes,
   paper: Lab,
   bare: readonly Point[] = [],
 ): LightCell[] {
@@ -127,6 +135,7 @@ export function lightCells(
       const light = meanLight(raster, left, top);
       if (!light) continue;
       const shown = isShown(x + cellPx / 2, y + cellPx / 2);
+      if (!shown && isOutside && spreadOfLight(raster, left, top) > vergeSpreads) continue;
       if (shown || isOutside) {
         cells.push({
           kind: shown ? 'paper' : 'verge',
@@ -143,8 +152,8 @@ export function lightCells(
         kind: found.isBare ? 'paper' : 'paint',
         ...place(left, top),
         light,
-        expected: logsOf(found.light),
-        lightness: found.lightness,
+        expected: logsOf(linearOfLab(found.lab)),
+        lightness: found.lab[0],
       });
     }
   }

@@ -2,7 +2,7 @@ import { Correlation } from '../numeric/correlation.ts';
 import { solveLinear } from '../numeric/solve.ts';
 import { type AlignmentTarget, seenBy } from './align.ts';
 import { composed, type Homography } from './homography.ts';
-import type { LightPlane } from './light-pyramid.ts';
+import type { LightPyramid } from './light-pyramid.ts';
 
 /** Parts of the sheet each way, and how far they are moved to see where they fit best, px. */
 const across = 4;
@@ -45,7 +45,7 @@ interface Shift {
  * can be told, and the homography mended by where they want to go; null where too few can be told.
  */
 export function localShifts(
-  photo: readonly LightPlane[],
+  photo: LightPyramid,
   toPhoto: Homography,
   target: AlignmentTarget,
 ): { readonly astray: number; readonly mended: Homography | null } {

@@ -59,7 +59,9 @@ export function measureSheet(
     const blueY = Math.exp(-blue[0] - blue[2] * y);
     for (let column = 0; column < width; column++, i++) {
       const from = (row + margin) * raster.width + column + margin;
-      const [ownRed, ownGreen, ownBlue] = [raster.red[from], raster.green[from], raster.blue[from]];
+      const ownRed = raster.red[from];
+      const ownGreen = raster.green[from];
+      const ownBlue = raster.blue[from];
       if (Number.isNaN(ownRed)) {
         states[i] = pixelStates.missing;
         continue;
@@ -67,7 +69,9 @@ export function measureSheet(
       if (Math.max(ownRed, ownGreen, ownBlue) >= clippedFrom) states[i] = pixelStates.clipped;
       const x = across[column];
       const even = evenX[column] * evenY * Math.exp(-bright[4] * x * y);
-      const [r, g, blueish] = [straight(ownRed), straight(ownGreen), straight(ownBlue)];
+      const r = straight(ownRed);
+      const g = straight(ownGreen);
+      const blueish = straight(ownBlue);
       const c0 = (s0 * r + s1 * g + s2 * blueish) * even * redX[column] * redY;
       const c1 = (s3 * r + s4 * g + s5 * blueish) * even;
       const c2 = (s6 * r + s7 * g + s8 * blueish) * even * blueX[column] * blueY;

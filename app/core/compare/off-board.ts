@@ -2,7 +2,7 @@ import { runToEnd } from '../numeric/run-to-end.ts';
 import { solveLinear } from '../numeric/solve.ts';
 import { gaussianBlur } from '../raster/gaussian-blur.ts';
 import { labelPixels, labelRuns } from '../raster/label-shapes.ts';
-import { emptyRaster, type LinearRaster } from '../raster/linear-raster.ts';
+import type { LinearRaster } from '../raster/linear-raster.ts';
 import type { PixelSize } from '../raster/size.ts';
 
 /** The part of a photo's own border, as a share of its sides, that shows the board (own). */
@@ -15,7 +15,7 @@ const leastDeviation = 0.012;
  * What in a photo is not the board: 1 where the colour differs from that of the rim, the largest such piece alone, its
  * holes left as they are. The rim's colour may slope from one side to the other.
  */
-export function offBoard(raster: LinearRaster): LinearRaster {
+export function offBoard(raster: LinearRaster): Uint8Array {
   const { width, height } = raster;
   const rim = Math.max(2, Math.round(rimShare * Math.max(width, height)));
   const planes = [raster.red, raster.green, raster.blue].map((plane) => {
@@ -25,15 +25,14 @@ export function offBoard(raster: LinearRaster): LinearRaster {
   });
   const isRim = (x: number, y: number): boolean =>
     x < rim || y < rim || x >= width - rim || y >= height - rim;
+  const places = rimPlaces(raster, isRim);
   const differs = new Uint8Array(width * height);
   const away = new Float32Array(width * height);
   for (const plane of planes) {
-    const slope = slopeOfRim(plane, raster, isRim);
-    const left: number[] = [];
-    for (let y = 0; y < height; y++)
-      for (let x = 0; x < width; x += 3)
-        if (isRim(x, y)) left.push(Math.abs(plane[y * width + x] - slope(x, y)));
-    left.sort((one, two) => one - two);
+    const slope = slopeOfRim(plane, raster, places);
+    const left = Float32Array.from(places, (i) =>
+      Math.abs(plane[i] - slope(i % width, (i / width) | 0)),
+    ).sort();
     const deviation = Math.max(leastDeviation, 1.4826 * (left[left.length >> 1] ?? 0));
     for (let y = 0, i = 0; y < height; y++)
       for (let x = 0; x < width; x++, i++) {
@@ -48,17 +47,25 @@ export function offBoard(raster: LinearRaster): LinearRaster {
   for (let n = 0; n < runs.kinds.length; n++)
     if (runs.kinds[n] === 1 && (largest < 0 || runs.areasPx[n] > runs.areasPx[largest]))
       largest = n;
-  const out = emptyRaster(width, height);
-  for (let i = 0; i < labels.length; i++)
-    out.red[i] = out.green[i] = out.blue[i] = labels[i] === largest ? 1 : 0;
-  return out;
+  return Uint8Array.from(labels, (label) => (label === largest ? 1 : 0));
+}
+
+/** Every other pixel of the rim each way. */
+function rimPlaces(
+  { width, height }: PixelSize,
+  isRim: (x: number, y: number) => boolean,
+): Int32Array {
+  const places: number[] = [];
+  for (let y = 0; y < height; y += 2)
+    for (let x = 0; x < width; x += 2) if (isRim(x, y)) places.push(y * width + x);
+  return Int32Array.from(places);
 }
 
 /** The plane through the rim of a picture, what stands off it left out after a first look. */
 function slopeOfRim(
   plane: Float32Array,
   { width, height }: PixelSize,
-  isRim: (x: number, y: number) => boolean,
+  places: Int32Array,
 ): (x: number, y: number) => number {
   let fitted = (_x: number, _y: number): number => 0;
   let near = Number.POSITIVE_INFINITY;
@@ -66,20 +73,19 @@ function slopeOfRim(
     const matrix = new Float64Array(9);
     const right = new Float64Array(3);
     let [count, sum] = [0, 0];
-    for (let y = 0; y < height; y += 2)
-      for (let x = 0; x < width; x += 2) {
-        if (!isRim(x, y)) continue;
-        const value = plane[y * width + x];
-        const off = Math.abs(value - fitted(x, y));
-        if (off > near) continue;
-        count++;
-        sum += off;
-        const row = [1, x / width - 0.5, y / height - 0.5];
-        for (let i = 0; i < 3; i++) {
-          right[i] += row[i] * value;
-          for (let j = 0; j < 3; j++) matrix[3 * i + j] += row[i] * row[j];
-        }
+    for (const i of places) {
+      const [x, y] = [i % width, (i / width) | 0];
+      const value = plane[i];
+      const off = Math.abs(value - fitted(x, y));
+      if (off > near) continue;
+      count++;
+      sum += off;
+      const row = [1, x / width - 0.5, y / height - 0.5];
+      for (let k = 0; k < 3; k++) {
+        right[k] += row[k] * value;
+        for (let j = 0; j < 3; j++) matrix[3 * k + j] += row[k] * row[j];
       }
+    }
     for (let i = 0; i < 3; i++) matrix[4 * i] += 1e-6;
     if (!solveLinear(matrix, right, 3)) break;
     const [a, b, c] = right;

@@ -9,6 +9,8 @@ export interface KnownChange {
   readonly drawing: Drawing;
   /** L* added where it changed, about; 0 for an edge. */
   readonly by: number;
+  /** L* that all of it has instead; left out where every place is changed by as much. */
+  readonly becomes?: number;
   /** Share of the sheet that changed. */
   readonly share: number;
   /** Whether a pixel of the reading's raster has changed; for an edge nothing has. */
@@ -123,6 +125,7 @@ export function massMissing(
   return {
     name: 'mass',
     by: lighter(missing),
+    becomes: bare[0],
     share,
     holds: (_slot, x, y) => shape[y * width + x] === 1,
     drawing: { change: (lab, _slot, x, y) => (shape[y * width + x] ? bare : lab) },
@@ -152,6 +155,7 @@ export function whiteLost(
   return {
     name: 'white',
     by,
+    becomes: over[0],
     share: found.share,
     holds: (_slot, x, y) => found.shape[y * width + x] === 1,
     drawing: { change: (lab, _slot, x, y) => (found.shape[y * width + x] ? over : lab) },

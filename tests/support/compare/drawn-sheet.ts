@@ -73,24 +73,21 @@ export function drawSheet(
       let own = (step.after[slot] ?? plan.paper) as Lab;
       if (squares && look) {
         const [u, v] = [(x + 0.5) / squares.sidePx - 0.5, (y + 0.5) / squares.sidePx - 0.5];
-        const sum: [number, number, number, number] = [0, 0, 0, 0];
-        for (const [c, r] of [
-          [0, 0],
-          [1, 0],
-          [0, 1],
-          [1, 1],
-        ] as const) {
-          const column = Math.min(squares.across - 1, Math.max(0, Math.floor(u) + c));
-          const line = Math.min(squares.down - 1, Math.max(0, Math.floor(v) + r));
+        const [left, top] = [Math.floor(u), Math.floor(v)];
+        let [l, a, b, all] = [0, 0, 0, 0];
+        for (let n = 0; n < 4; n++) {
+          const [c, r] = [n & 1, n >> 1];
+          const column = Math.min(squares.across - 1, Math.max(0, left + c));
+          const line = Math.min(squares.down - 1, Math.max(0, top + r));
           const row = rowAt.get(slot * count + line * squares.across + column);
           if (row === undefined) continue;
-          const weight =
-            (c ? u - Math.floor(u) : 1 - u + Math.floor(u)) *
-            (r ? v - Math.floor(v) : 1 - v + Math.floor(v));
+          const weight = (c ? u - left : 1 - u + left) * (r ? v - top : 1 - v + top);
           const rowLab = rowLabs[row] as Lab;
-          for (const [k, value] of [...rowLab, 1].entries()) sum[k as 0] += weight * value;
+          l += weight * rowLab[0];
+          a += weight * rowLab[1];
+          b += weight * rowLab[2];
+          all += weight;
         }
-        const [l, a, b, all] = sum;
         if (all > 0) own = [l / all, a / all, b / all];
       }
       lab.set(change(own, slot, x, y), 3 * i);

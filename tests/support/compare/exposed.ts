@@ -12,7 +12,8 @@ export interface Exposed {
   readonly corners: readonly (readonly [number, number])[];
 }
 
-const inverseCurve = (f: number): number => (f > 6 / 29 ? f ** 3 : ((3 * 36) / 841) * (f - 4 / 29));
+const inverseCurve = (f: number): number =>
+  f > 6 / 29 ? f * f * f : ((3 * 36) / 841) * (f - 4 / 29);
 function linearOf(l: number, a: number, b: number): Three {
   const f = (l + 16) / 116;
   const [x, y, z] = [
@@ -45,10 +46,21 @@ function grain(seed: number): (x: number, y: number) => number {
 }
 
 const logistic = (v: number): number => 1 / (1 + Math.exp(-7 * (v - 0.5)));
-const steep = (v: number): number => (logistic(v) - logistic(0)) / (logistic(1) - logistic(0));
+const [foot, head] = [logistic(0), logistic(1)];
+const steep = (v: number): number => (logistic(v) - foot) / (head - foot);
 
 const encode = (linear: number): number =>
   linear <= 0.0031308 ? 12.92 * linear : 1.055 * linear ** (1 / 2.4) - 0.055;
+
+/** Codes of so many even steps of light: what the camera makes of each. */
+const lightSteps = 65536;
+function codesOf(curve: number): Uint8Array {
+  return Uint8Array.from({ length: lightSteps + 1 }, (_, n) => {
+    const v = encode(n / lightSteps);
+    // A makers' S: a share of a steep logistic curve (own shape, as makers publish none).
+    return Math.round(255 * Math.min(1, Math.max(0, v + curve * (steep(v) - v))));
+  });
+}
 
 /** The camera before the sheet: from a place of the sheet, mm from its middle, to px of the photo. */
 function cameraOver(
@@ -183,15 +195,13 @@ export function exposed(sheet: DrawnSheet, scene: Scene): Exposed {
   const sigma = (scene.blur * Math.max(width, height)) / 2000;
   for (const plane of planes) blurred(plane, width, height, sigma);
   const rgb = new Uint8Array(3 * width * height);
+  const codes = codesOf(scene.curve);
   const normal = (): number => next() + next() + next() + next() + next() + next() - 3; // deviation 0.71
   for (let i = 0; i < width * height; i++) {
     for (let c = 0; c < 3; c++) {
       const light = Math.max(0, planes[c as 0][i] as number);
       const noisy = light + 1.41 * normal() * scene.noise * (0.3 + Math.sqrt(light));
-      const v = encode(Math.min(1, Math.max(0, noisy)));
-      // A makers' S: a share of a steep logistic curve (own shape, as makers publish none).
-      const curved = v + scene.curve * (steep(v) - v);
-      rgb[3 * i + c] = Math.round(255 * Math.min(1, Math.max(0, curved)));
+      rgb[3 * i + c] = codes[Math.round(lightSteps * Math.min(1, Math.max(0, noisy)))] as number;
     }
   }
   const corners = (

@@ -42,10 +42,10 @@ const times = (m: readonly number[], v: Three): Three =>
   ) as Three;
 const conesOf = (rgb: Three): Three => times(toCones, times(toXyz, rgb));
 
-/** The light a colour throws back under another lamp than daylight, cone by cone (von Kries 1902). */
+/** The light a colour throws back under another lamp than daylight, cone by cone (von Kries 1902): one matrix. */
 export function castOver(kelvin: number): (rgb: Three) => Three {
   const [day, lamp] = [conesOf(lampLight(6504)), conesOf(lampLight(kelvin))];
-  return (rgb) => {
+  const under = (rgb: Three): Three => {
     const cones = conesOf(rgb);
     return times(
       fromXyz,
@@ -55,4 +55,10 @@ export function castOver(kelvin: number): (rgb: Three) => Three {
       ),
     );
   };
+  const [red, green, blue] = [under([1, 0, 0]), under([0, 1, 0]), under([0, 0, 1])];
+  return ([r, g, b]) => [
+    r * red[0] + g * green[0] + b * blue[0],
+    r * red[1] + g * green[1] + b * blue[1],
+    r * red[2] + g * green[2] + b * blue[2],
+  ];
 }

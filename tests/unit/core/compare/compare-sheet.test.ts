@@ -110,3 +110,25 @@ describe('nothing is judged', () => {
     expect(['no-sheet', 'not-sure']).toContain(comparison.refused);
   });
 });
+
+describe('a comparison can be stopped', () => {
+  test('at every check, of which there are many, and nothing is done after it', async () => {
+    const { request } = await judged(nothingChanged);
+    const parts: number[] = [];
+    await compareSheet(request, async (part) => {
+      parts.push(part);
+    });
+    // 25 and more stretches of a comparison of some 2 s: 250 ms each is what is asked of a cancel (own count).
+    expect(parts.length).toBeGreaterThan(25);
+    expect(parts).toEqual(parts.toSorted((one, two) => one - two));
+    for (const at of [1, Math.floor(parts.length / 2), parts.length]) {
+      let asked = 0;
+      const stopped = compareSheet(request, async () => {
+        asked++;
+        if (asked === at) throw new Error('cancelled');
+      });
+      await expect(stopped).rejects.toThrow('cancelled');
+      expect(asked).toBe(at);
+    }
+  });
+});
