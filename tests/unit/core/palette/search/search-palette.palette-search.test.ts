@@ -51,7 +51,7 @@ function randoms(seed: number): () => number {
   };
 }
 
-/** Colours of a mix in sixteenths of an octave from the paper to a full coat, its parts volumes of tube paint. */
+/** Colours of a mix in eighths of an octave from the paper to a full coat, its parts volumes of tube paint. */
 function fineLadder(paints: readonly Paint[], parts: readonly number[]): Lab65[] {
   const { K, S, coat } = mixSpectra(paints, parts);
   const layer = new Float64Array(2);
@@ -62,7 +62,7 @@ function fineLadder(paints: readonly Paint[], parts: readonly number[]): Lab65[]
     });
     return lab65(labOfReflectance(seen));
   };
-  return [at(0), ...Array.from({ length: 145 }, (_, n) => at(coat * 2 ** (n / 16 - 9)))];
+  return [at(0), ...Array.from({ length: 73 }, (_, n) => at(coat * 2 ** (n / 8 - 9)))];
 }
 
 /** The colour of a ladder where it is as dark as wanted, or its darkest. */
@@ -79,8 +79,8 @@ function asDarkAs(ladder: readonly Lab65[], l: number): Lab65 {
 /** L* by which a ladder falls where it is that dark, for e times the paint: over half an octave about it. */
 function slopeWhere(ladder: readonly Lab65[], l: number): number {
   const at = ladder.findIndex((colour) => colour.l <= l);
-  const middle = Math.min(at < 0 ? ladder.length : Math.max(at, 5), ladder.length - 5);
-  const [before, after] = [ladder[middle - 4] as Lab65, ladder[middle + 4] as Lab65];
+  const middle = Math.min(at < 0 ? ladder.length : Math.max(at, 3), ladder.length - 3);
+  const [before, after] = [ladder[middle - 2] as Lab65, ladder[middle + 2] as Lab65];
   return Math.max(0, before.l - after.l) / (Math.LN2 / 2);
 }
 

@@ -88,10 +88,9 @@ test('a box too large for it, by a shortlist, gives a palette as good as the exa
         must.some((each) => each === id) || (n % 5 === seed && !isWhiteOrBlack(ci)),
     );
     const wishes = { box: idsOf(box), paletteSize: 4, must };
-    const whole = await openSearch(slots, box, wishes, noCheckpoint, new LibraryMemo());
-    const found = await openSearch(slots, box, wishes, noCheckpoint, new LibraryMemo(), {
-      most: 16,
-    });
+    const mixed = new LibraryMemo();
+    const whole = await openSearch(slots, box, wishes, noCheckpoint, mixed);
+    const found = await openSearch(slots, box, wishes, noCheckpoint, mixed, { most: 16 });
     expect(found.paints.length).toBeLessThanOrEqual(16);
     expect(idsOf(found.paints)).toEqual(expect.arrayContaining([...must]));
     expect(found.ties[0]?.cost).toBeLessThanOrEqual((whole.ties[0]?.cost ?? 0) + 0.1);
