@@ -25,7 +25,7 @@ const paints = [
 ];
 const mountain = plannedSmall('tests/fixtures/mountain-snow.jpg', paints);
 /** Scenes with a border of bare paper, one from each half of what lamps there are. */
-const scenes = [1, 14].map((seed) => anyScene(seed, 1000));
+const scenes = [1, 14].map((seed) => anyScene(seed, 700));
 
 type Change = Parameters<typeof photographedPlan>[2];
 type Judged = Awaited<ReturnType<typeof judge>>;
