@@ -1,6 +1,6 @@
 import type { Page } from '@playwright/test';
 import { expect, test } from './support/app-page.ts';
-import { easelPlace, goToStep, pressOn } from './support/easel-walk.ts';
+import { driveClock, easelPlace, goToStep, pressOn } from './support/easel-walk.ts';
 import { example, prompt, screen, toTheEasel, toTheWashes } from './support/walk.ts';
 
 const sizes = [
@@ -28,6 +28,7 @@ test.use({ box: 'careful' });
 test('what may hurt is told among the paints, at the easel at every size, and in print', async ({
   page,
 }) => {
+  await driveClock(page);
   await page.goto('./');
   await example(page).click();
   await page.getByRole('link', { name: /^Whites to keep/ }).click();

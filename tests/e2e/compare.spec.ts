@@ -6,8 +6,9 @@ import { expect, test } from './support/app-page.ts';
 import { driveClock, goToDrying, pressOn } from './support/easel-walk.ts';
 import { layoutFaults } from './support/page-layout.ts';
 import { keptPlan, sheetPhoto } from './support/photographed-sheet.ts';
+import { easelOf } from './support/planned-painting.ts';
 import { readyOffline } from './support/ready-offline.ts';
-import { example, prompt, screen, toTheEasel, toTheWashes } from './support/walk.ts';
+import { prompt, screen } from './support/walk.ts';
 
 // Sheets drawn and photographed by the tests' own means.
 test.use({ serviceWorkers: 'allow' });
@@ -26,9 +27,7 @@ test('offline and by keys: her sheet is photographed, judged, looked at, mended 
   await page.goto('./');
   await readyOffline(page);
   await context.setOffline(true);
-  await example(page).click();
-  await toTheWashes(page).click();
-  await toTheEasel(page).click();
+  await easelOf(page, 'small example');
   await goToDrying(page);
   const kept = await keptPlan(page);
   await pressOn(page);
@@ -45,7 +44,7 @@ test('offline and by keys: her sheet is photographed, judged, looked at, mended 
   await pressKey(page, 'Bone dry');
 
   const changed = bandChanged(kept.plan, wash, 2, -9) ?? bandChanged(kept.plan, wash, 3, -9);
-  const photo = await sheetPhoto(kept, wash, anyScene(1, 1600), changed?.drawing ?? {});
+  const photo = await sheetPhoto(kept, wash, anyScene(1, 1000), changed?.drawing ?? {});
   await compare.getByLabel('Choose a photo').setInputFiles(photo);
   const verdict = compare.getByTestId('verdict');
   await expect(verdict).toHaveText(/worth doing$/);

@@ -2,7 +2,8 @@ import { readFileSync } from 'node:fs';
 import type { Page } from '@playwright/test';
 import { expect, test } from './support/app-page.ts';
 import { pressOn } from './support/easel-walk.ts';
-import { photograph } from './support/fixture-file.ts';
+import { smallPhoto } from './support/fixture-file.ts';
+import { planOf } from './support/planned-painting.ts';
 import { readyOffline } from './support/ready-offline.ts';
 import {
   example,
@@ -42,8 +43,7 @@ test('a copy of the example, its plan, its session and the box comes back after 
   // No picker here, so that the copy is a download; the picker has its own test.
   await page.addInitScript(() => Reflect.deleteProperty(window, 'showSaveFilePicker'));
   await page.goto('./');
-  await example(page).tap();
-  await toTheWashes(page).tap();
+  await planOf(page, 'small example');
   const title = await page.locator('h2').first().innerText();
   await toTheEasel(page).tap();
   await pressOn(page);
@@ -109,8 +109,7 @@ test('the copy goes to the place she picks, or to another app, whichever this br
     });
   });
   await page.goto('./');
-  await example(page).tap();
-  await expect(toTheWashes(page)).toBeVisible();
+  await planOf(page, 'small photo');
   await toCopies(page);
   await page.getByRole('combobox', { name: 'What goes into it' }).selectOption({ index: 2 });
   await page.getByRole('button', { name: 'Make the copy' }).tap();
@@ -141,7 +140,7 @@ test('photos and copies handed to the installed app, or opened with it, find the
   await page.goto('./');
   await readyOffline(page);
   await host.close(); // the worker takes them, no host
-  const bytes = [...readFileSync(photograph('mountain-snow.jpg'))];
+  const bytes = [...readFileSync(smallPhoto)];
   await page.evaluate(async (bytes) => {
     const form = new FormData();
     form.append(

@@ -1,8 +1,8 @@
 import type { Locator, Page } from '@playwright/test';
 import { expect, test } from './support/app-page.ts';
 import { driveClock, easelButton, goToDrying, pressOn } from './support/easel-walk.ts';
-import { smallPhoto } from './support/fixture-file.ts';
-import { easelWith, planFor, prompt, screen, toTheEasel, toTheWashes } from './support/walk.ts';
+import { easelOfSmallPhoto, planOf } from './support/planned-painting.ts';
+import { prompt, screen, toTheEasel, toTheWashes } from './support/walk.ts';
 
 /** Grounds of what is chosen and of what is not, of all that can be chosen on the page. */
 const grounds = (page: Page): Promise<{ chosen: string[]; others: string[] }> =>
@@ -29,7 +29,7 @@ async function expectChosenSeen(page: Page, where: string): Promise<void> {
 test('with colours of her own system what is chosen is seen', async ({ page }) => {
   await page.emulateMedia({ forcedColors: 'active' });
   await page.goto('./');
-  await planFor(page, smallPhoto);
+  await planOf(page, 'small photo');
   await expectChosenSeen(page, 'plan');
   await page.getByRole('link', { name: 'Values', exact: true }).click();
   await expect(toTheWashes(page)).toBeVisible();
@@ -75,7 +75,7 @@ test.describe('at 320 x 256', () => {
   }) => {
     await driveClock(page);
     await page.goto('./');
-    await easelWith(page, smallPhoto);
+    await easelOfSmallPhoto(page);
     expect(await partInSight(prompt(page))).toBe(1);
     await pressOn(page);
     await goToDrying(page);

@@ -10,7 +10,7 @@ import {
   pressOn,
 } from './support/easel-walk.ts';
 import { caseFile, photograph, smallPhoto } from './support/fixture-file.ts';
-import { easelOfSmallPhoto } from './support/planned-painting.ts';
+import { easelOfSmallPhoto, planOf } from './support/planned-painting.ts';
 import { readyOffline } from './support/ready-offline.ts';
 import {
   easelWith,
@@ -65,7 +65,7 @@ test('paintings, their pictures and where they stand survive a reload', async ({
 
 test('taking a painting away asks first, can be undone, also after a reload', async ({ page }) => {
   await page.goto('./');
-  await planFor(page, smallPhoto);
+  await planOf(page, 'small photo');
   await page.goto('./');
   const before = await keptRows(page);
   const takeAway = paintings(page).getByRole('button', { name: /^Remove .+/ });
@@ -103,7 +103,7 @@ test('A-STO-1: no room left is said, nothing is half kept, and it goes on once t
   const used = (await devtools.send('Storage.getUsageAndQuota', { origin })).usage;
   await devtools.send('Storage.overrideQuotaForOrigin', { origin, quotaSize: used + 2_000_000 });
   await page.goto('./');
-  await planFor(page, smallPhoto);
+  await planOf(page, 'small photo');
   await page.goto('./');
   await expect(paintings(page)).toHaveCount(1);
   const before = await keptRows(page);
@@ -184,7 +184,7 @@ test('A-WRK-2: killed during a reading it starts calm, says so, and offers a sma
 }) => {
   guarded.allow(/the page crashed/);
   await page.goto('./');
-  await planFor(page, smallPhoto);
+  await planOf(page, 'small photo');
   await page.goto('./');
   const devtools = await context.newCDPSession(page);
   await photoInput(page).setInputFiles(photograph('forest-stream.jpg'));

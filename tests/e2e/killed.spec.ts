@@ -10,17 +10,9 @@ import {
   pressOn,
 } from './support/easel-walk.ts';
 import { killBrowser, openKeptProfile } from './support/kept-profile.ts';
-import { easelOfSmallPhoto } from './support/planned-painting.ts';
+import { easelOf, easelOfSmallPhoto } from './support/planned-painting.ts';
 import { glassOf } from './support/touch.ts';
-import {
-  example,
-  keptRows,
-  prompt,
-  savedWord,
-  screen,
-  toTheEasel,
-  toTheWashes,
-} from './support/walk.ts';
+import { keptRows, prompt, savedWord, screen } from './support/walk.ts';
 
 const firstPage = async (context: BrowserContext): Promise<Page> =>
   context.pages()[0] ?? (await context.newPage());
@@ -44,10 +36,7 @@ test('killed while she paints: same step, right time left, nothing lost', async 
   await guarded.watch(first);
   const page = await firstPage(first);
   await page.goto(host.url);
-  await example(page).tap();
-  await toTheWashes(page).tap();
-  await toTheEasel(page).tap();
-  await expect(prompt(page)).toBeVisible();
+  await easelOf(page, 'small example');
   await goToStep(page, 4); // the first wash
   await pressOn(page); // the wash begins
   const place = await easelPlace(page);

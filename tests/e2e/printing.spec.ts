@@ -4,7 +4,8 @@ import type { Page } from '@playwright/test';
 import { expect, test } from './support/app-page.ts';
 import { driveClock, easelPlace, mainButton, pressOn } from './support/easel-walk.ts';
 import { smallPhoto } from './support/fixture-file.ts';
-import { easelWith, example, screen, toTheEasel, toTheWashes } from './support/walk.ts';
+import { easelOfSmallPhoto, planOf } from './support/planned-painting.ts';
+import { screen } from './support/walk.ts';
 
 /** Pages of a PDF as Chromium writes it: its page objects are not compressed (ISO 32000-1, 7.7.3.3). */
 const pageCount = (pdf: Buffer): number =>
@@ -26,9 +27,7 @@ test('the drawing is saved and printed at true size, the plan on one page', asyn
   folder,
 }) => {
   await page.goto('./');
-  await example(page).click();
-  await toTheWashes(page).click();
-  await expect(toTheEasel(page)).toBeVisible();
+  await planOf(page, 'small example');
   await page.getByRole('link', { name: 'Drawing to transfer' }).click();
   await expect(page.getByTestId('drawing')).toBeVisible();
 
@@ -78,7 +77,7 @@ test('the record is printed as one page, with what she worked from, planned and 
 }) => {
   await driveClock(page);
   await page.goto('./');
-  await easelWith(page, smallPhoto);
+  await easelOfSmallPhoto(page);
   for (;;) {
     const { n, of } = await easelPlace(page);
     const isLast = n === of && (await mainButton(page).innerText()) === 'Finish';

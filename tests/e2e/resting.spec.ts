@@ -1,7 +1,6 @@
 import { expect, test } from './support/app-page.ts';
 import { driveClock, easelButton, goToDrying } from './support/easel-walk.ts';
-import { smallPhoto } from './support/fixture-file.ts';
-import { easelWith } from './support/walk.ts';
+import { easelOfSmallPhoto } from './support/planned-painting.ts';
 
 test.use({ serviceWorkers: 'allow' });
 
@@ -12,7 +11,7 @@ test('while it dries the screen may rest: the sound plays on under the page’s 
   await driveClock(page);
   await context.grantPermissions(['notifications']);
   await page.goto('./');
-  await easelWith(page, smallPhoto);
+  await easelOfSmallPhoto(page);
   await goToDrying(page);
   const reach = page.getByTestId('reach');
   const open = page.locator('summary', { hasText: /^(Calls you|Makes no sound)/ });

@@ -1,16 +1,12 @@
 import { expect, test } from './support/app-page.ts';
 import { afterTap, driveClock, pressOn } from './support/easel-walk.ts';
-import { boxes, withBox } from './support/few-paints.ts';
-import { example, toTheEasel, toTheWashes } from './support/walk.ts';
+import { easelOf } from './support/planned-painting.ts';
 
 test('what a scrap tells of a paint is kept over a reload, stands in the box, and is reset there', async ({
   page,
 }) => {
-  await withBox(page.context(), boxes.few);
   await page.goto('./');
-  await example(page).tap();
-  await toTheWashes(page).tap();
-  await toTheEasel(page).tap();
+  await easelOf(page, 'small example');
   await driveClock(page);
   const scrap = page.getByTestId('scrap');
   while ((await scrap.count()) === 0) await pressOn(page);

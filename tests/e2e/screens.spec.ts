@@ -1,13 +1,16 @@
 import { copyFileSync, mkdirSync } from 'node:fs';
 import { join } from 'node:path';
-import type { LaunchOptions, Page } from '@playwright/test';
+import type { CDPSession, LaunchOptions, Page } from '@playwright/test';
 import { chromiumArgs, launchOptions } from '../support/chromium.mjs';
 import { accessibilityFaults } from './support/accessibility.ts';
 import { expect, test } from './support/app-page.ts';
 import { driveClock, easelPlace, goToDrying, mainButton, pressOn } from './support/easel-walk.ts';
+import { smallExample } from './support/fixture-file.ts';
 import { layoutFaults } from './support/page-layout.ts';
+import { planOf } from './support/planned-painting.ts';
 import {
   example,
+  photoInput,
   picture,
   prompt,
   type ScreenName,
@@ -46,9 +49,11 @@ const fromThePlan: readonly (readonly [ScreenName, string])[] = [
   ['plan-page', 'Plan on one page'],
 ];
 
-/** Through every screen, to the end of a session; `look` is called at each once it stands still. */
-async function throughAll(page: Page, look: Look): Promise<void> {
-  await driveClock(page);
+/** What is shown to others is the example as it is; sizes and words are the same with its small copy. */
+const forShow = Boolean(process.env.SHOTS || process.env.UPDATE);
+
+/** Through every screen from the first to the decisions; `look` is called at each once it stands still. */
+async function throughDecisions(page: Page, look: Look): Promise<void> {
   await page.goto('./');
   await expect(example(page)).toBeVisible();
   await look('start', 'start');
@@ -63,7 +68,8 @@ async function throughAll(page: Page, look: Look): Promise<void> {
   await expect(page.getByRole('button', { name: 'Take the photo' })).toBeEnabled();
   await look('camera', 'camera');
   await page.getByRole('button', { name: 'Cancel' }).click();
-  await example(page).click();
+  if (forShow) await example(page).click();
+  else await photoInput(page).setInputFiles(await smallExample());
   await expect(toTheWashes(page)).toBeVisible();
   await expect(page.getByTestId('sentence')).toBeVisible();
   await look('look', 'look');
@@ -95,8 +101,18 @@ async function throughAll(page: Page, look: Look): Promise<void> {
     await look('sheet', 'sheet-cut');
   }
   await page.getByRole('button', { name: 'Use this part' }).click();
-  await toTheWashes(page).click();
-  await expect(toTheEasel(page)).toBeVisible();
+  await expect(toTheWashes(page)).toBeVisible();
+}
+
+/** And from the plan to the end of a session. */
+async function throughSession(page: Page, look: Look): Promise<void> {
+  await driveClock(page);
+  await page.goto('./');
+  if (forShow) {
+    await example(page).click();
+    await toTheWashes(page).click();
+    await expect(toTheEasel(page)).toBeVisible();
+  } else await planOf(page, 'small example');
   await expect(picture(page)).toBeVisible();
   await look('plan', 'plan');
   for (const [name, link] of fromThePlan) {
@@ -166,10 +182,25 @@ async function smallEaselTargets(page: Page): Promise<string[]> {
     .map(([name, px, side]) => `'${name}' at the easel has a ${side} of ${px.toFixed(0)} px`);
 }
 
-const phone = { width: 390, height: 844 };
-const upright = { width: 820, height: 1180 };
-const across = { width: 1180, height: 820 };
-const desktop = { width: 1440, height: 900 };
+const desktop = { width: 1440, height: 900, touch: false };
+const across = { width: 1180, height: 820, touch: false };
+const upright = { width: 820, height: 1180, touch: true };
+const phone = { width: 390, height: 844, touch: true };
+const sizes = [desktop, across, upright, phone] as const;
+type Size = (typeof sizes)[number];
+
+const devtoolsOf = new WeakMap<Page, CDPSession>();
+
+/** Gives the page a size, and the finger or the mouse that goes with it (CSS `pointer` and `hover`). */
+async function setSize(page: Page, size: Size): Promise<void> {
+  const devtools = devtoolsOf.get(page) ?? (await page.context().newCDPSession(page));
+  devtoolsOf.set(page, devtools);
+  await devtools.send('Emulation.setTouchEmulationEnabled', { enabled: size.touch });
+  await page.setViewportSize(size);
+  await expect
+    .poll(() => page.evaluate(() => matchMedia('(pointer: coarse)').matches))
+    .toBe(size.touch);
+}
 
 /** With SHOTS=1 before the command every screen is kept as a picture, to be looked at. */
 async function keepPicture(page: Page, name: string): Promise<void> {
@@ -198,25 +229,27 @@ async function lastingFaults(page: Page, look: () => Promise<string[]>): Promise
 }
 
 /**
- * Faults of what stands on the page at one size. Words and roles are the same at all sizes, so each walk asks axe
- * at one of them; on the phone light, and dark for its colours.
+ * Faults of what stands on the page at one size. Words and roles are the same at many, so axe is asked at the
+ * largest and the smallest; on the phone light, and dark for its colours.
  */
-async function faultsAt(page: Page, size: typeof phone, shown: string): Promise<string[]> {
-  await page.setViewportSize(size);
+async function faultsAt(page: Page, size: Size, name: ScreenName, shown: string) {
+  await setSize(page, size);
   await page.evaluate(() => scrollTo(0, 0)); // axe looks where the page stands
   const faults: string[] = [];
   for (const colorScheme of ['light', 'dark'] as const) {
+    const of = colorScheme === 'light' ? 'all' : 'contrast';
+    const asked = size === phone || (size === desktop && of === 'all');
+    if (!asked && !forShow) continue;
     await page.emulateMedia({ colorScheme });
     await keepPicture(page, `${shown}-${size.width}-${colorScheme}`);
-    if (size !== phone && (colorScheme === 'dark' || size !== desktop)) continue;
-    const of = colorScheme === 'light' ? 'all' : 'contrast';
+    if (!asked) continue;
     const found = await accessibilityFaults(page, of);
     faults.push(...found.map((fault) => `${colorScheme}: ${fault}`));
   }
   faults.push(
     ...(await lastingFaults(page, async () => [
       ...(await layoutFaults(page, 48)),
-      ...(await smallEaselTargets(page)),
+      ...(name === 'easel' ? await smallEaselTargets(page) : []),
     ])),
   );
   return faults.map((fault) => `${shown}, ${size.width} px: ${fault}`);
@@ -228,7 +261,7 @@ async function faultsOfLargeText(page: Page, shown: string): Promise<string[]> {
     page.evaluate((value) => {
       document.documentElement.style.fontSize = value;
     }, size);
-  await page.setViewportSize(phone);
+  await setSize(page, phone);
   await textSize('200%');
   await keepPicture(page, `${shown}-390-text-200`);
   const faults = await lastingFaults(page, () => layoutFaults(page, 48));
@@ -236,33 +269,28 @@ async function faultsOfLargeText(page: Page, shown: string): Promise<string[]> {
   return faults.map((fault) => `${shown}, text at 200 %: ${fault}`);
 }
 
-test.describe('by touch', () => {
-  test.use({ viewport: phone, hasTouch: true });
-  test('every screen can be read, pressed and seen whole on phone and upright tablet', async ({
-    page,
-  }) => {
-    const faults: string[] = [];
-    await throughAll(page, async (name, shown) => {
-      await expect(screen(page, name)).toBeVisible();
-      faults.push(...(await faultsAt(page, upright, shown)));
-      faults.push(...(await faultsOfLargeText(page, shown)));
-      faults.push(...(await faultsAt(page, phone, shown)));
-    });
-    expect(faults).toEqual([]);
+/** At every size at each screen: by mouse across and on a desktop, by touch upright, with large text, and on a phone. */
+async function expectNoFaults(
+  page: Page,
+  through: (page: Page, look: Look) => Promise<void>,
+): Promise<void> {
+  const faults: string[] = [];
+  await through(page, async (name, shown) => {
+    await expect(screen(page, name)).toBeVisible();
+    for (const size of sizes) {
+      if (size === phone) faults.push(...(await faultsOfLargeText(page, shown)));
+      faults.push(...(await faultsAt(page, size, name, shown)));
+    }
   });
-});
+  expect(faults).toEqual([]);
+}
 
-test.describe('by mouse', () => {
-  test.use({ viewport: across, hasTouch: false });
-  test('every screen can be read, pressed and seen whole on tablet across and desktop', async ({
+// One walk after the other through half the screens each, none of them twice.
+test.describe('at every size, by finger and by mouse', () => {
+  test.use({ viewport: phone, hasTouch: false });
+  test('every screen up to the decisions can be read, pressed and seen whole', async ({ page }) =>
+    expectNoFaults(page, throughDecisions));
+  test('every screen from the plan to the record can be read, pressed and seen whole', async ({
     page,
-  }) => {
-    const faults: string[] = [];
-    await throughAll(page, async (name, shown) => {
-      await expect(screen(page, name)).toBeVisible();
-      faults.push(...(await faultsAt(page, desktop, shown)));
-      faults.push(...(await faultsAt(page, across, shown)));
-    });
-    expect(faults).toEqual([]);
-  });
+  }) => expectNoFaults(page, throughSession));
 });

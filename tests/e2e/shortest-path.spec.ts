@@ -1,7 +1,7 @@
 import type { Page } from '@playwright/test';
 import { expect, test } from './support/app-page.ts';
 import { fakeCamera } from './support/fake-camera.ts';
-import { photograph } from './support/fixture-file.ts';
+import { smallPhoto } from './support/fixture-file.ts';
 import { openKeptProfile } from './support/kept-profile.ts';
 import { shownPixels } from './support/shown-pixels.ts';
 import { tapCounter } from './support/tap-counter.ts';
@@ -31,7 +31,7 @@ test('from a chosen photo to the easel in at most four taps', async ({ page }) =
   const chooser = page.waitForEvent('filechooser');
   await counter.tap(page.getByRole('button', { name: 'Choose a photo' }));
   counter.outside();
-  await (await chooser).setFiles(photograph('mountain-snow.jpg'));
+  await (await chooser).setFiles(smallPhoto);
   await onToTheEasel(page, counter);
 });
 
@@ -83,38 +83,43 @@ test('one tap on the picture gives grey and one gives colour back, wherever it i
   await turns('colour');
 });
 
-test('grey stands in the next painted frame after the tap', async ({ page }) => {
-  await page.goto('./');
-  await example(page).tap();
-  await expect(toTheWashes(page)).toBeVisible();
-  // What the next tap shows is painted ahead: a canvas has its picture's size once it is painted.
-  const painted = () =>
-    picture(page)
-      .locator('canvas')
-      .evaluateAll((all) => all.filter((one) => (one as HTMLCanvasElement).width > 300).length);
-  await expect.poll(painted).toBeGreaterThan(1);
-  const session = await page.context().newCDPSession(page);
-  await session.send('Emulation.setCPUThrottlingRate', { rate: 4 });
-  const turns = await page.evaluate(async () => {
-    const button = document.querySelector<HTMLElement>('[data-testid=picture]');
-    const shown = (): string =>
-      [...(button?.querySelectorAll('canvas') ?? [])].map((canvas) => String(canvas.hidden)).join();
-    const found: { ms: number; changed: boolean }[] = [];
-    for (let turn = 0; turn < 12; turn++) {
-      await new Promise((resolve) => setTimeout(resolve, 60));
-      const before = shown();
-      const start = performance.now();
-      button?.click();
-      await new Promise(requestAnimationFrame); // before the next frame is painted
-      const changed = shown() !== before;
-      await new Promise(requestAnimationFrame); // it has been painted
-      found.push({ ms: performance.now() - start, changed });
-    }
-    return found;
+test.describe('a picture as large as any', () => {
+  test.use({ exampleSize: 'whole' });
+  test('grey stands in the next painted frame after the tap', async ({ page }) => {
+    await page.goto('./');
+    await example(page).tap();
+    await expect(toTheWashes(page)).toBeVisible();
+    // What the next tap shows is painted ahead: a canvas has its picture's size once it is painted.
+    const painted = () =>
+      picture(page)
+        .locator('canvas')
+        .evaluateAll((all) => all.filter((one) => (one as HTMLCanvasElement).width > 300).length);
+    await expect.poll(painted).toBeGreaterThan(1);
+    const session = await page.context().newCDPSession(page);
+    await session.send('Emulation.setCPUThrottlingRate', { rate: 4 });
+    const turns = await page.evaluate(async () => {
+      const button = document.querySelector<HTMLElement>('[data-testid=picture]');
+      const shown = (): string =>
+        [...(button?.querySelectorAll('canvas') ?? [])]
+          .map((canvas) => String(canvas.hidden))
+          .join();
+      const found: { ms: number; changed: boolean }[] = [];
+      for (let turn = 0; turn < 12; turn++) {
+        await new Promise((resolve) => setTimeout(resolve, 60));
+        const before = shown();
+        const start = performance.now();
+        button?.click();
+        await new Promise(requestAnimationFrame); // before the next frame is painted
+        const changed = shown() !== before;
+        await new Promise(requestAnimationFrame); // it has been painted
+        found.push({ ms: performance.now() - start, changed });
+      }
+      return found;
+    });
+    const times = turns.map(({ ms }) => Math.round(ms));
+    const median = [...times].sort((a, b) => a - b)[6];
+    const said = `first ${times[0]} ms, median ${median} ms, most ${Math.max(...times)} ms`;
+    console.log(`grey to painted, processor held to a quarter (aim: under 50 ms): ${said}`);
+    expect(turns.filter(({ changed }) => !changed)).toEqual([]);
   });
-  const times = turns.map(({ ms }) => Math.round(ms));
-  const median = [...times].sort((a, b) => a - b)[6];
-  const said = `first ${times[0]} ms, median ${median} ms, most ${Math.max(...times)} ms`;
-  console.log(`grey to painted, processor held to a quarter (aim: under 50 ms): ${said}`);
-  expect(turns.filter(({ changed }) => !changed)).toEqual([]);
 });

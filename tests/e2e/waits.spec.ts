@@ -43,7 +43,7 @@ const said = (times: Record<string, number>): string =>
     .join(', ');
 
 test.describe('for who has just begun', () => {
-  test.use({ box: 'all' });
+  test.use({ box: 'all', exampleSize: 'whole' });
   test('the example: something to see at once, then the plan', async ({ page }) => {
     await page.goto('./');
     await expect(example(page)).toBeVisible();

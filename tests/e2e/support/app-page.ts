@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { test as base, expect } from '@playwright/test';
 import { type StaticServer, staticServer } from '../../support/static-server.ts';
 import { boxes, withBox } from './few-paints.ts';
+import { smallExample } from './fixture-file.ts';
 import { type Guard, guard } from './guard.ts';
 import { type OutsideTrap, outsideTrap } from './outside-trap.ts';
 import { releaseFolder } from './release-folder.ts';
@@ -15,6 +16,11 @@ interface AppFixtures {
   box: keyof typeof boxes | 'all';
   /** A plain static host with release v1 of the built app; its `url` is the `baseURL` too. */
   host: StaticServer;
+  /**
+   * The picture behind the example's button: a small copy, or as it is built. Always as it is built where a service
+   * worker is let in, which checks every file's hash.
+   */
+  exampleSize: 'small' | 'whole';
   /** A folder for browser profiles and files, removed after the test. */
   folder: string;
   outside: OutsideTrap;
@@ -25,6 +31,7 @@ interface AppFixtures {
 export const test = base.extend<AppFixtures>({
   prefix: ['/', { option: true }],
   box: ['few', { option: true }],
+  exampleSize: ['small', { option: true }],
   host: async ({ prefix }, use) => {
     const host = await staticServer(releaseFolder('v1'), prefix);
     await use(host);
@@ -45,8 +52,14 @@ export const test = base.extend<AppFixtures>({
   },
   proxy: async ({ outside }, use) => use(outside.proxy),
   guarded: [
-    async ({ context, outside, box }, use) => {
+    async ({ context, outside, box, exampleSize, serviceWorkers }, use) => {
       if (box !== 'all') await withBox(context, boxes[box]);
+      if (exampleSize === 'small' && serviceWorkers === 'block') {
+        const { buffer } = await smallExample();
+        await context.route(/\/assets\/seed-heads-[^/]*\.jpg$/, (route) =>
+          route.fulfill({ body: buffer, contentType: 'image/jpeg' }),
+        );
+      }
       const watching = guard();
       await watching.watch(context);
       await use(watching);

@@ -1,15 +1,19 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { expect, type Page } from '@playwright/test';
 import { releaseFolder } from './release-folder.ts';
-import { prompt, screen } from './walk.ts';
+import { prompt, screen, toTheEasel } from './walk.ts';
 
-// The small photo read and planned by the app itself, once before all walks (planned-painting.setup.ts): those that are about the easel begin
-// with its rows in the database instead of six seconds of reading and planning each.
+// Photos read and planned by the app itself, once before all walks (planned-painting.setup.ts): those that are about
+// what comes after begin with these rows in the database instead of seconds of reading and planning each.
+
+/** The small photo of four greys; the example's, small: all its colours, and details, whites, edges. */
+export type KeptPainting = 'small photo' | 'small example';
 
 /** Rows of every table but the settings; what JSON does not know is tagged. */
 type KeptTables = Record<string, unknown[]>;
 
-const file = `${releaseFolder('v1')}.planned.json`;
+const fileOf = (name: KeptPainting): string =>
+  `${releaseFolder('v1')}.planned-${name.replace(' ', '-')}.json`;
 
 /** In the page: all rows, bytes as base64. */
 async function takeRows(page: Page): Promise<KeptTables> {
@@ -90,18 +94,31 @@ async function putRows(page: Page, kept: KeptTables): Promise<void> {
 }
 
 /** Keeps what the browser has now for all walks to begin with. */
-export async function keepPlannedPainting(page: Page): Promise<void> {
-  writeFileSync(file, JSON.stringify(await takeRows(page)));
+export async function keepPlannedPainting(page: Page, name: KeptPainting): Promise<void> {
+  writeFileSync(fileOf(name), JSON.stringify(await takeRows(page)));
 }
 
-/** From the first screen of an app with the usual box, to the easel of the small photo, read and planned before. */
-export async function easelOfSmallPhoto(page: Page): Promise<void> {
+/** From the first screen of an app with the usual box, to a screen of a painting read and planned before. */
+async function goTo(page: Page, name: KeptPainting, place: 'plan' | 'easel'): Promise<void> {
   await expect(screen(page, 'start')).toBeVisible();
-  const tables = JSON.parse(readFileSync(file, 'utf8')) as KeptTables;
+  const tables = JSON.parse(readFileSync(fileOf(name), 'utf8')) as KeptTables;
   await putRows(page, tables);
   const [painting] = tables.paintings as { id: string }[];
-  await page.evaluate((id) => {
-    window.location.hash = `#/painting/${id}/easel`;
-  }, painting?.id);
+  await page.evaluate((hash) => {
+    window.location.hash = hash;
+  }, `#/painting/${painting?.id}/${place}`);
+}
+
+/** To its plan, as she left it. */
+export async function planOf(page: Page, name: KeptPainting): Promise<void> {
+  await goTo(page, name, 'plan');
+  await expect(toTheEasel(page)).toBeVisible();
+}
+
+/** To its easel, with no step begun. */
+export async function easelOf(page: Page, name: KeptPainting): Promise<void> {
+  await goTo(page, name, 'easel');
   await expect(prompt(page)).toBeVisible();
 }
+
+export const easelOfSmallPhoto = (page: Page): Promise<void> => easelOf(page, 'small photo');

@@ -4,6 +4,7 @@ import { buildPlan } from '../../../app/core/plan/build-plan.ts';
 import type { Step, WashPlan } from '../../../app/core/plan/plan.ts';
 import { rasterSize } from '../../../app/core/raster/size.ts';
 import type { PictureReading } from '../../../app/core/reading/read-picture.ts';
+import { madeOnce } from '../made-once.ts';
 import { opened, readPhoto, reducePicture } from '../reading/rasters.ts';
 import type { KnownChange } from './changed.ts';
 import { drawSheet } from './drawn-sheet.ts';
@@ -14,18 +15,19 @@ export interface PlannedPicture extends Pick<PictureReading, 'reading' | 'slotMa
   readonly plan: WashPlan;
 }
 
-/** A photograph planned small, for a sheet of its own shape. */
-export async function plannedSmall(
+/** A photograph planned small, for a sheet of its own shape: once for all tests, not to be written into. */
+export const plannedSmall = (
   path: string,
   chosen: readonly string[],
   rasterPx = 600,
-): Promise<PlannedPicture> {
-  const { raster } = await opened(path, rasterPx);
-  const sheet = { widthMm: 381, heightMm: (381 * raster.height) / raster.width };
-  const { reading, slotMap } = await readPhoto(path, rasterPx, sheet);
-  const plan = await buildPlan(reading, { chosen }, noCheckpoint);
-  return { reading, slotMap, plan };
-}
+): Promise<PlannedPicture> =>
+  madeOnce(`planned small: ${path} ${chosen} ${rasterPx}`, async () => {
+    const { raster } = await opened(path, rasterPx);
+    const sheet = { widthMm: 381, heightMm: (381 * raster.height) / raster.width };
+    const { reading, slotMap } = await readPhoto(path, rasterPx, sheet);
+    const plan = await buildPlan(reading, { chosen }, noCheckpoint);
+    return { reading, slotMap, plan };
+  });
 
 export const lastStep = ({ steps }: Pick<WashPlan, 'steps'>): Step => steps.at(-1) as Step;
 

@@ -5,6 +5,7 @@ import type { Reading } from '../../../app/core/reading/reading.ts';
 import forest from '../../fixtures/readings/forest-stream.json';
 import snow from '../../fixtures/readings/mountain-snow.json';
 import seeds from '../../fixtures/readings/seed-heads.json';
+import { madeOnce } from '../made-once.ts';
 import { madeReading, tableOf } from './made-reading.ts';
 import { warmMemory } from './warm-memory.ts';
 
@@ -55,16 +56,10 @@ export const readings: Readonly<
   'forest stream': forest as unknown as Reading,
 };
 
-const made = new Map<string, Promise<WashPlan>>();
-
-/** Their plans with nothing wished for, each built once. */
+/** Their plans with nothing wished for, each built once for all tests. */
 export const builtPlans: Readonly<Record<string, () => Promise<WashPlan>>> = Object.fromEntries(
   Object.entries(readings).map(([name, reading]) => [
     name,
-    () => {
-      const plan = made.get(name) ?? buildPlan(reading, {}, noCheckpoint, warmMemory());
-      made.set(name, plan);
-      return plan;
-    },
+    () => madeOnce(`plan of ${name}`, () => buildPlan(reading, {}, noCheckpoint, warmMemory())),
   ]),
 );

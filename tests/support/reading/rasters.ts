@@ -6,6 +6,7 @@ import { RasterReducer } from '../../../app/core/raster/raster-reducer.ts';
 import { type PixelSize, rasterSize } from '../../../app/core/raster/size.ts';
 import { type PictureReading, readPicture } from '../../../app/core/reading/read-picture.ts';
 import type { ReadingWishes } from '../../../app/core/reading/reading.ts';
+import { madeOnce } from '../made-once.ts';
 
 export interface Opened {
   readonly raster: LinearRaster;
@@ -81,17 +82,12 @@ export const photographs = [
   'tests/fixtures/forest-stream.jpg',
 ] as const;
 
-const readings = new Map<string, Promise<PictureReading>>();
-
-/** An opened picture as read for a sheet with nothing wished for: once for all who ask, not to be written into. */
-export function readPhoto(
+/** An opened picture as read for a sheet with nothing wished for: once for all tests, not to be written into. */
+export const readPhoto = (
   path: string,
   longSidePx: number,
   sheet = { widthMm: 381, heightMm: 279 },
-): Promise<PictureReading> {
-  const key = JSON.stringify([path, longSidePx, sheet]);
-  const reading =
-    readings.get(key) ?? opened(path, longSidePx).then((picture) => readFor(picture, {}, sheet));
-  readings.set(key, reading);
-  return reading;
-}
+): Promise<PictureReading> =>
+  madeOnce(`read: ${JSON.stringify([path, longSidePx, sheet])}`, async () =>
+    readFor(await opened(path, longSidePx), {}, sheet),
+  );

@@ -1,8 +1,11 @@
 import { describe, expect, test } from 'vitest';
+import { labOfLinear } from '../../../../app/core/colour/lab.ts';
 import { compareSheet } from '../../../../app/core/compare/compare-sheet.ts';
 import { compareEngine, type JudgedComparison } from '../../../../app/core/compare/comparison.ts';
 import { noCheckpoint } from '../../../../app/core/palette/checkpoint.ts';
+import { rasterSize } from '../../../../app/core/raster/size.ts';
 import { bandChanged, nothingChanged } from '../../../support/compare/changed.ts';
+import { photographed } from '../../../support/compare/photographed.ts';
 import {
   cornerError,
   lastStep,
@@ -10,6 +13,7 @@ import {
   plannedSmall,
 } from '../../../support/compare/photographed-plan.ts';
 import { anyScene, type Scene } from '../../../support/compare/scene.ts';
+import { opened, reducePicture } from '../../../support/reading/rasters.ts';
 
 // Sheets drawn and photographed by the tests' own means; limits are those of the task (own). The whole dose:
 // `npm run measures -- compare`.
@@ -21,7 +25,7 @@ const paints = [
 ];
 const mountain = plannedSmall('tests/fixtures/mountain-snow.jpg', paints);
 /** Scenes with a border of bare paper, one from each half of what lamps there are. */
-const scenes = [1, 14].map((seed) => anyScene(seed, 1000));
+const scenes = [1, 14].map((seed) => anyScene(seed, 700));
 
 type Change = Parameters<typeof photographedPlan>[2];
 type Judged = Awaited<ReturnType<typeof judge>>;
@@ -101,12 +105,16 @@ describe('nothing is judged', () => {
   });
 
   test('where the photo shows another picture', async () => {
-    const { request } = await judged(nothingChanged);
-    const other = await plannedSmall('tests/fixtures/forest-stream.jpg', paints);
-    const { comparison } = await compareSheet(
-      { ...request, ...other, step: lastStep(other.plan).n },
-      noCheckpoint,
-    );
+    const { request, reading } = await judged(nothingChanged);
+    // A forest, printed as large as her sheet.
+    const { raster } = await opened('tests/fixtures/forest-stream.jpg', 600);
+    const { width, height, red, green, blue } = raster;
+    const lab = Float32Array.from({ length: 3 * width * height }, () => 0);
+    for (let i = 0; i < width * height; i++)
+      lab.set(labOfLinear(red[i] ?? 0, green[i] ?? 0, blue[i] ?? 0), 3 * i);
+    const shot = await photographed({ ...reading.sheet, width, height, lab }, scenes[0] as Scene);
+    const photo = reducePicture(shot.rgba, shot, rasterSize(shot.width, shot.height)).raster;
+    const { comparison } = await compareSheet({ ...request, photo }, noCheckpoint);
     expect(['no-sheet', 'not-sure']).toContain(comparison.refused);
   });
 });

@@ -84,6 +84,22 @@ test.each([4.5, -8])(
   },
 );
 
+test.each(['opaque-white', 'leave-as-is'] as const)(
+  '%s: what it leaves to be desired stays, whatever is painted later',
+  async (mending) => {
+    const { plan, reading, step, slot, advice } = await advised(0, -8);
+    const short = -3;
+    const [l, a, b] = advice.expected;
+    const next = plan.steps[plan.steps.indexOf(step) + 1]?.key ?? null;
+    const left: Advice = { ...advice, mending, predicted: [l + short, a, b] };
+    const mended = mendedPlan(plan, reading, [takenAdvice(left, step.key, next, [], plan)]);
+    const later = plan.steps.filter(({ n, kind }) => n > step.n && kind === 'wash');
+    expect(later.length).toBeGreaterThan(0);
+    for (const { key } of later)
+      expect(afterIn(mended, key, slot)[0] - afterIn(plan, key, slot)[0]).toBeCloseTo(short, 6);
+  },
+);
+
 test('the session comes to the new step next, and to what was planned after it', async () => {
   const { plan, reading, step, advice } = await advised(-1, 9);
   const index = plan.steps.indexOf(step);

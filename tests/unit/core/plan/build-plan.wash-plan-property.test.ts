@@ -43,7 +43,7 @@ it('any reading gives a sound plan or one honest warning, the same each time', a
         expect(again).toEqual(plan);
       },
     ),
-    runs(30, 11),
+    runs(20, 11),
   );
 });
 

@@ -80,7 +80,12 @@ describe('palettes to choose from', () => {
   });
 
   test('none is better than that of the plan: closer, with no more paints, as dark', async () => {
-    for (const [name, seen] of Object.entries(readings)) {
+    // A made picture, a dark one and a photograph; all six with RUNS=2 before the command.
+    const all = Object.entries(readings);
+    const some = ['landscape', 'low key', 'mountain snow'];
+    const asked =
+      Number(process.env.RUNS ?? 1) > 1 ? all : all.filter(([name]) => some.includes(name));
+    for (const [name, seen] of asked) {
       const offers = await paletteOffers(seen, { box: fewPaints }, noPause, warmMemory());
       if (!offers) throw new Error(name);
       const { current, others } = offers;

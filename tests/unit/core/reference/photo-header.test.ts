@@ -98,6 +98,20 @@ const noFlags = [0, 0, 0, 0];
 const sizeBox = (width: number, height: number): Uint8Array =>
   box('ispe', ...noFlags, 0, 0, width >> 8, width & 255, 0, 0, height >> 8, height & 255);
 
+test('a box that ends with the file, and a rest too short to be one', () => {
+  const ftyp = box('ftyp', ...ascii('heic'), ...noFlags, ...ascii('mif1'));
+  const sizes = box('ipco', sizeBox(512, 512));
+  const heic = (...rest: number[]) =>
+    photoHeader(new Uint8Array([...ftyp, ...box('meta', ...noFlags, box('iprp', sizes)), ...rest]));
+  expect(heic()).toMatchObject({ width: 512, height: 512 });
+  // Seven bytes that begin as a box would; and one told as reaching far beyond the file.
+  expect(heic(0, 0, 0, 20, ...ascii('isp'))).toEqual(heic());
+  expect(heic(...sizeBox(4032, 3024).with(3, 200))).toMatchObject({ width: 4032, height: 3024 });
+  // A length of 0 goes on to the end (ISO/IEC 14496-12, 4.2); one under 8 is none, and ends the search.
+  expect(heic(...sizeBox(4032, 3024).with(3, 0))).toMatchObject({ width: 4032, height: 3024 });
+  expect(heic(0, 0, 0, 7, ...ascii('free'), ...sizeBox(4032, 3024))).toEqual(heic());
+});
+
 // irot turns to the left by quarters (ISO/IEC 23008-12, 6.5.10); EXIF 8, 3, 6 undo a turn by 1, 2, 3 of them.
 test.each([
   [0, 1],
@@ -153,6 +167,7 @@ test.each([
   ['the coder started anew', [18, 0xff, 0xd0, 0, 1, 52, 0xff, 0xd7, 0, 1, ...end], true],
   ['and with a fill byte before', [18, 0xff, 0xff, 0xd0, 0, 1, 52, ...end], true],
   ['fill bytes before the end', [18, 0xff, 0xff, 0xff, 0xd9], true],
+  ['an empty segment, which tells the length of its length', [18, 0xff, 0xfe, 0, 2, ...end], true],
   ['another segment after the scan', [18, 0xff, 0xfe, 0, 4, 0xff, 0xd9, ...end], true],
   ['one that tells a length under two', [18, 0xff, 0xfe, 0, 1, ...end], false],
 ])('a JPEG whose scan holds %s: whole or not', (_, scan, complete) => {

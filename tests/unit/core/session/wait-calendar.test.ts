@@ -33,3 +33,19 @@ test('long lines are folded at 75 octets, and nothing of them is lost', () => {
     expect(new TextEncoder().encode(line).length).toBeLessThanOrEqual(75);
   expect(file.replaceAll('\r\n ', '')).toContain(`SUMMARY:${title}`);
 });
+
+// Octets of a sign in UTF-8: RFC 3629, 3. A line is cut as late as it may be: one sign more would be over 75.
+test.each(['a', 'ü', '漢', '🎨'])(
+  'a title of %s alone fills its lines, and no sign is torn',
+  (sign) => {
+    const lines = calendarFile({ ...entry, title: sign.repeat(90) }).split('\r\n');
+    const octets = (line: string): number => new TextEncoder().encode(line).length;
+    const first = lines.findIndex((line) => line.startsWith('SUMMARY:'));
+    for (let n = first; lines[n + 1]?.startsWith(' '); n++) {
+      expect(octets(lines[n] ?? '')).toBeLessThanOrEqual(75);
+      expect(octets((lines[n] ?? '') + sign)).toBeGreaterThan(75);
+      expect(lines[n]).not.toContain('\uFFFD');
+    }
+    expect(lines[first + 1]).toMatch(/^ /);
+  },
+);

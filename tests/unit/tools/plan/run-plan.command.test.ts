@@ -204,8 +204,10 @@ describe('a small upright photograph', () => {
     expect(Math.max(...across) - Math.min(...across)).toBeGreaterThan(140);
   });
 
-  test('without --out no pictures are named, and the rest is the same', async () => {
-    const again = await runHere(photo, ...asked);
+  test('in a process of its own, without --out: no pictures are named, and the rest is the same', async () => {
+    const again = await runCommand(photo, ...asked);
+    expect([again.code, again.stderr]).toEqual([0, '']);
+    expect(again.stdout.trim().split('\n')).toHaveLength(1);
     const bare: Printed = JSON.parse(again.stdout);
     expect(bare.steps.every((step) => step.expectedImage === null)).toBe(true);
     expect({ ...bare, steps: 0 }).toEqual({ ...plan, steps: 0 });
@@ -215,8 +217,8 @@ describe('a small upright photograph', () => {
     expect(plan.palette.map((paint) => paint.id).sort()).toEqual([...named].sort());
   });
 
-  test('in a process of its own, with nothing asked for: one JSON object, paints of the box', async () => {
-    const free = await runCommand(photo);
+  test('with nothing asked for: one JSON object, paints of the box', async () => {
+    const free = await runHere(photo);
     expect([free.code, free.stderr]).toEqual([0, '']);
     expect(free.stdout.trim().split('\n')).toHaveLength(1);
     const { palette, mixes, steps }: Printed = JSON.parse(free.stdout);

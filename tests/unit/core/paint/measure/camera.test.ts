@@ -111,6 +111,30 @@ describe('a camera', () => {
     expect(off(blue)).toBeGreaterThan(1.5 * off(yellow));
   });
 
+  it('is doubted in chroma, in hue and in the lightness of colours, each alone', () => {
+    // Doubts (own): 9 to 15 % of chroma, 0.06 to 0.16 rad of hue, 1.1 to 3.5 L* at chroma 50; least opposite to greenish blue.
+    const angle = ([, a, b]: Lab): number => Math.atan2(b, a);
+    const chroma = ([, a, b]: Lab): number => Math.hypot(a, b);
+    const at = (degrees: number, c: number): Lab => {
+      const hue = (degrees * Math.PI) / 180;
+      return [50, c * Math.cos(hue), c * Math.sin(hue)];
+    };
+    for (const [lab, stronger, turn, lighter] of [
+      [at(45, 25), 1.09, 0.06, 1.1 / 2],
+      [at(225, 50), 1.15, 0.16, 3.5],
+    ] as const) {
+      const [, [strengthened], [turned], [lightened]] = withCameraFaults([lab], true) as Lab[][] &
+        [Lab[], [Lab], [Lab], [Lab]];
+      expect(chroma(strengthened) / chroma(lab)).toBeCloseTo(stronger, 9);
+      expect(angle(strengthened)).toBeCloseTo(angle(lab), 9);
+      expect(chroma(turned)).toBeCloseTo(chroma(lab), 9);
+      expect(angle(turned) - angle(lab)).toBeCloseTo(turn, 9);
+      expect(Math.abs(lightened[0] - lab[0])).toBeCloseTo(lighter, 9);
+      expect([strengthened[0], turned[0]]).toEqual([50, 50]);
+      expect(lightened.slice(1)).toEqual(lab.slice(1));
+    }
+  });
+
   it('is trusted as far as simulated cameras are right, in warm and in cool colours', () => {
     const shots = Array.from({ length: 16 }, (_, n) => {
       const random = seeded(500 + n);

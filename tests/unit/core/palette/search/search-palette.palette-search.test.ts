@@ -52,25 +52,19 @@ function randoms(seed: number): () => number {
 }
 
 /** Colours of a mix on paper at some loads, in full coats; its parts are volumes of tube paint. */
-function coloursOf(
-  paints: readonly Paint[],
-  parts: readonly number[],
-  coats: readonly number[],
-): Lab65[] {
+function coloursOf(paints: readonly Paint[], parts: readonly number[], coats: readonly number[]) {
   const { K, S, coat } = mixSpectra(paints, parts);
   const layer = new Float64Array(2);
   return coats.map((share): Lab65 => {
-    const load = share * coat;
     const seen = defaultPaper.map((under, i) => {
-      writeLayerSample((K[i] as number) * load, (S[i] as number) * load, layer, 0);
+      writeLayerSample((K[i] as number) * share * coat, (S[i] as number) * share * coat, layer, 0);
       return reflectanceOver(layer[0] as number, layer[1] as number, under);
     });
     return lab65(labOfReflectance(seen));
   });
 }
 
-/** In sixteenths of an octave from the paper to a full coat. */
-const fineCoats = [0, ...Array.from({ length: 145 }, (_, n) => 2 ** (n / 16 - 9))];
+const fineCoats = [0, ...Array.from({ length: 73 }, (_, n) => 2 ** (n / 8 - 9))];
 
 /** The colour of a ladder where it is as dark as wanted, or its darkest. */
 function asDarkAs(ladder: readonly Lab65[], l: number): Lab65 {
@@ -86,8 +80,8 @@ function asDarkAs(ladder: readonly Lab65[], l: number): Lab65 {
 /** L* by which a ladder falls where it is that dark, for e times the paint: over half an octave about it. */
 function slopeWhere(ladder: readonly Lab65[], l: number): number {
   const at = ladder.findIndex((colour) => colour.l <= l);
-  const middle = Math.min(at < 0 ? ladder.length : Math.max(at, 5), ladder.length - 5);
-  const [before, after] = [ladder[middle - 4] as Lab65, ladder[middle + 4] as Lab65];
+  const middle = Math.min(at < 0 ? ladder.length : Math.max(at, 3), ladder.length - 3);
+  const [before, after] = [ladder[middle - 2] as Lab65, ladder[middle + 2] as Lab65];
   return Math.max(0, before.l - after.l) / (Math.LN2 / 2);
 }
 
@@ -108,7 +102,7 @@ function sensitivityOf(paints: readonly Paint[], parts: readonly number[]): numb
 interface Oracle {
   readonly cost: number;
   readonly set: readonly number[];
-  /** Cost of any other set, by its members in order. */
+  /** Of any other set, by its members in order. */
   readonly costOf: ReadonlyMap<string, number>;
 }
 
@@ -129,8 +123,8 @@ function bruteForce(
       const own = members.map((member) => paints[member] as Paint);
       const ways = wholeParts(members.length);
       const ladders = ways.map((parts) => coloursOf(own, parts, fineCoats));
-      const deepest = ladders.map((one) => one.at(-1)?.l ?? 100);
-      const darkest = ways[deepest.indexOf(Math.min(...deepest))] ?? [];
+      const full = ladders.map((one) => one.at(-1)?.l ?? 100);
+      const darkest = ways[full.indexOf(Math.min(...full))] ?? [];
       const [laid] = coloursOf(own, darkest, [1.5]);
       const swings = ways.map((parts) => sensitivityOf(own, parts));
       const costs = targets.map(

@@ -15,6 +15,7 @@ import { paletteTargets } from '../../../../../app/core/palette/search/palette-t
 import { greedySearch, scoreSet } from '../../../../../app/core/palette/search/score-set.ts';
 import { openSearch } from '../../../../../app/core/palette/search/search-palette.ts';
 import { madeReading, tableOf } from '../../../../support/plan/made-reading.ts';
+import { warmMemory } from '../../../../support/plan/warm-memory.ts';
 
 const library = new LibraryMemo();
 
@@ -88,10 +89,9 @@ test('a box too large for it, by a shortlist, gives a palette as good as the exa
         must.some((each) => each === id) || (n % 5 === seed && !isWhiteOrBlack(ci)),
     );
     const wishes = { box: idsOf(box), paletteSize: 4, must };
-    const whole = await openSearch(slots, box, wishes, noCheckpoint, new LibraryMemo());
-    const found = await openSearch(slots, box, wishes, noCheckpoint, new LibraryMemo(), {
-      most: 16,
-    });
+    const mixed = new LibraryMemo();
+    const whole = await openSearch(slots, box, wishes, noCheckpoint, mixed);
+    const found = await openSearch(slots, box, wishes, noCheckpoint, mixed, { most: 16 });
     expect(found.paints.length).toBeLessThanOrEqual(16);
     expect(idsOf(found.paints)).toEqual(expect.arrayContaining([...must]));
     expect(found.ties[0]?.cost).toBeLessThanOrEqual((whole.ties[0]?.cost ?? 0) + 0.1);
@@ -101,6 +101,7 @@ test('a box too large for it, by a shortlist, gives a palette as good as the exa
 test('among all paints known it finds a palette no dearer than among the usual ones, and can be stopped', async () => {
   const all = idsOf(paintBox);
   const parts: number[] = [];
+  const { library: mixed } = warmMemory(); // the usual paints are mixed in it already
   const found = await openSearch(
     slots,
     paintBox,
@@ -108,7 +109,7 @@ test('among all paints known it finds a palette no dearer than among the usual o
     async (part) => {
       parts.push(part);
     },
-    new LibraryMemo(),
+    mixed,
   );
   expect(found.paints.length).toBeLessThanOrEqual(40);
   expect(parts).toEqual(parts.toSorted((one, two) => one - two));
@@ -118,7 +119,7 @@ test('among all paints known it finds a palette no dearer than among the usual o
     usualPaints,
     { box: idsOf(usualPaints) },
     noCheckpoint,
-    library,
+    mixed,
   );
   expect(found.ties[0]?.cost).toBeLessThanOrEqual((usual.ties[0]?.cost ?? 0) + 0.1);
   let pauses = 0;

@@ -68,6 +68,35 @@ describe('amounts of puddles in a square', () => {
     expect(found.two).toBeLessThan(0.1);
   });
 
+  it('lays nothing where nothing may be laid, and leaves the ground as it is', () => {
+    const solver = new SquareSolver();
+    solver.solve(spectra, paper, [...colourOf(4, 2)], 0);
+    expect([...solver.amounts]).toEqual([0, 0]);
+    expect(Number.isFinite(solver.cost)).toBe(true);
+  });
+
+  it('tells the squared misfit it leaves: L* counts beside its part in the visible difference', () => {
+    // 5 L* are left in the dark; a* and b* are as wanted. Seen differences at L* 50 count by SL = 1 (CIE 142, 2001).
+    const solver = new SquareSolver();
+    const [l, a, b] = colourOf(0, 0);
+    solver.solve(spectra, paper, [l - 5, a, b], 0);
+    const seen = solver.cost - 25;
+    expect(seen).toBeGreaterThan(0);
+    expect(seen).toBeLessThan(25); // SL is over 1 far from L* 50
+    // Paint only darkens: a target lighter than its ground costs the same as one as much darker, but for SL.
+    solver.amounts.fill(0);
+    solver.solve(spectra, paper, [l + 2, a, b], 20);
+    expect([...solver.amounts].every((amount) => amount < 0.05)).toBe(true);
+  });
+
+  it('goes as far with two puddles that are one and the same as with one alone', () => {
+    // Of twins only their sum counts: the equations are open, and still it ends at the colour.
+    const twins = [spectra[0], spectra[0]] as typeof spectra;
+    const found = solved(colourOf(4, 0), 20, twins);
+    expect(found.one + found.two).toBeCloseTo(4, 0);
+    expect(colourDifference(colourOf(found.one + found.two, 0), colourOf(4, 0))).toBeLessThan(0.3);
+  });
+
   it('reckons over what lies there', () => {
     const washed = reflectanceOfWashes([{ paints: [sienna], parts: [1], load: 3 }]);
     const ground = { reflectance: washed, lightness: labOfReflectance(washed)[0] };
