@@ -71,7 +71,7 @@ export function SheetChoice({ sheet, onChoose }: SheetChoiceProps) {
         <legend class="spoken">A sizes, in mm</legend>
         {metric.map((format) => formatButton(format, sheetFormats[format].name))}
       </fieldset>
-      <fieldset class={styles.formats}>
+      <fieldset class={styles.formats} data-three>
         <legend class="spoken">Blocks, in mm</legend>
         {blocks.map((format) => formatButton(format, sheetFormats[format].name))}
       </fieldset>

@@ -185,7 +185,7 @@ test('all by keys: arrows, size, straighten, turn', async () => {
 });
 
 test('sliders size and straighten; Largest brings the whole cut back', async () => {
-  const size = page.getByRole('slider', { name: 'Size of the cut' });
+  const size = page.getByRole('slider', { name: 'Size of the crop' });
   await userEvent.fill(size, '60');
   expect(last().crop.size[0]).toBeCloseTo(0.6, 6);
   await userEvent.fill(page.getByRole('slider', { name: 'Straighten' }), '-4');
