@@ -71,7 +71,7 @@ afterEach(() => {
 test('says the sheet in words and takes another one, the cut keeping its shape', async () => {
   await expect
     // A full imperial sheet is 22 x 30 inches, a quarter half of each: common practice, no source.
-    .element(page.getByText('Quarter imperial, across: 381 mm wide, 279 mm high (15 × 11 inches).'))
+    .element(page.getByText('Quarter imperial, across: 381 mm wide, 279 mm high (15 × 11 in).'))
     .toBeVisible();
   await page.getByRole('button', { name: /^A3/ }).click();
   expect(last().sheet).toEqual(sheetOf('a3', 'across'));
