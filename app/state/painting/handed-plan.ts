@@ -57,7 +57,7 @@ export async function handedPlan(
   if (!paintsAnswered(painting)) {
     const standIns = await client.standIns(aborted, paints, hers);
     const missing = paints.filter(({ id }) => !standIns.some(({ yours }) => yours === id));
-    return missing.length > 0 && standIns.length > 0
+    return missing.length > 0 && standIns.some(({ yours }) => yours !== null)
       ? { kind: 'asked', theirs, missing: missing.map(({ name }) => name), standIns }
       : { kind: 'theirs', all: true };
   }
@@ -95,7 +95,9 @@ export async function paintWithHers(
 ): Promise<void> {
   const painting = studio.painting.value;
   if (!painting) return;
-  const exchange = new Map(standIns.map((each) => [each.theirs, each.yours]));
+  const exchange = new Map(
+    standIns.flatMap(({ theirs: id, yours }) => (yours === null ? [] : [[id, yours] as const])),
+  );
   await decideAll(studio, decisionsForPaints(painting, exchange, washesOf(theirs)));
 }
 

@@ -12,8 +12,9 @@ import { ownedAmong } from '../paints-allowed.ts';
 export interface StandIn {
   /** Ids: of the plan's paint, and of hers. The same where she owns it. */
   readonly theirs: string;
-  readonly yours: string;
-  /** CIEDE2000 at equal lightness, mean from the palest tint to the masstone. */
+  /** Null for a white or a black where she has none: it is left out. */
+  readonly yours: string | null;
+  /** CIEDE2000 at equal lightness, mean from the palest tint to the masstone; 0 where it is left out. */
   readonly difference: number;
   /** How hers differs; empty where it is the same paint. */
   readonly sentence: string;
@@ -58,6 +59,8 @@ const samePigments = (one: Paint, other: Paint): boolean =>
 // All figures of this file without another source: own.
 /** A paint that already stands in for another is taken only where it is so much nearer, CIEDE2000. */
 const onceMore = 5;
+/** One of the same pigments is taken though it is so much further off: it behaves alike. */
+const alike = 3;
 /** Up to so much, CIEDE2000, it looks almost the same, differs a little, clearly; beyond there is nothing near. */
 const [almost, little, clearly] = [4, 10, 22];
 /** Shifts in a*, b* shorter than this go unsaid. */
@@ -107,18 +110,34 @@ function sentenceFor(theirs: Laddered, yours: Laddered, difference: number): str
   if (theirs.paint.id === yours.paint.id) return '';
   const shift = shiftInWords(theirs, yours);
   const how = (word: string): string => (shift ? `, ${word}${shift}` : '');
-  if (samePigments(theirs.paint, yours.paint) && difference < little)
-    return `${name}: your ${own} is of the same pigment${how('')}.`;
+  if (difference < almost && samePigments(theirs.paint, yours.paint))
+    return `${name}: your ${own} is of the same pigment.`;
   if (difference < almost) return `${name}: your ${own} looks almost the same.`;
   if (difference < little) return `${name}: your ${own} stands in${how('a little ')}.`;
   if (difference < clearly) return `${name}: your ${own} is nearest${how('clearly ')}.`;
   return `${name}: you have nothing near it. Your ${own} is nearest${how('far ')}.`;
 }
 
+/** 'white', 'black', or a colour. */
+function kindOf({ ci }: Paint): 'white' | 'black' | 'colour' {
+  if (!isWhiteOrBlack(ci)) return 'colour';
+  return ci.every((name) => name.startsWith('PW')) ? 'white' : 'black';
+}
+
+const priceOf = (wanted: Laddered, { paint }: Laddered, taken: ReadonlySet<string>): number =>
+  (taken.has(paint.id) ? onceMore : 0) - (samePigments(paint, wanted.paint) ? alike : 0);
+
+const leftOut = ({ id, name }: Paint, kind: string): StandIn => ({
+  theirs: id,
+  yours: null,
+  difference: 0,
+  sentence: `${capitalize(name)}: you have no ${kind}, and do without it.`,
+});
+
 /**
  * For every paint of a plan the one of hers that comes nearest over all strengths: itself where she owns it, one of
- * the same pigments before others; two paints get two of hers unless the second is much further off. Whites and blacks
- * stand in for their like only. In the order given; none where she has no paint.
+ * the same pigments a little before others; two paints get two of hers unless the second is much further off. Whites
+ * and blacks stand in for their like only. In the order given; none where she has no paint.
  */
 export function standIns(theirs: readonly Paint[], hers: Hers): StandIn[] {
   const known = knownPaints(hers.ownPaints, hers.strengths);
@@ -127,20 +146,14 @@ export function standIns(theirs: readonly Paint[], hers: Hers): StandIn[] {
     theirs.flatMap(({ id }) => (owned.some(({ paint }) => paint.id === id) ? [id] : [])),
   );
   return theirs.map(laddered).flatMap((wanted): StandIn[] => {
-    const itself = owned.find(({ paint }) => paint.id === wanted.paint.id);
-    const likes = owned.filter(
-      ({ paint }) => isWhiteOrBlack(paint.ci) === isWhiteOrBlack(wanted.paint.ci),
-    );
-    const same = likes.filter(({ paint }) => samePigments(paint, wanted.paint));
-    const judged = (itself ? [itself] : same.length > 0 ? same : likes.length > 0 ? likes : owned)
+    const itself = owned.filter(({ paint }) => paint.id === wanted.paint.id);
+    const kind = kindOf(wanted.paint);
+    const likes = owned.filter(({ paint }) => kindOf(paint) === kind);
+    const [best] = (itself.length > 0 ? itself : likes)
       .map((yours) => ({ yours, difference: differenceBetween(wanted, yours) }))
-      .map((each) => ({
-        ...each,
-        price: each.difference + (taken.has(each.yours.paint.id) ? onceMore : 0),
-      }))
+      .map((each) => ({ ...each, price: each.difference + priceOf(wanted, each.yours, taken) }))
       .sort((one, other) => one.price - other.price);
-    const [best] = judged;
-    if (!best) return [];
+    if (!best) return owned.length > 0 ? [leftOut(wanted.paint, kind)] : [];
     const { yours, difference } = best;
     taken.add(yours.paint.id);
     const sentence = sentenceFor(wanted, yours, difference);
