@@ -13,8 +13,16 @@ const seenFrom = 4;
 /** Munsell values: darks that differ by less look the same. */
 const darkerFrom = 0.25;
 
-const nameOfSlot = ({ passage, band, family }: WashPlan['slots'][number]): string =>
-  `${passage} ${band} ${family}`;
+/** Slots by what they are, as two plans of one reading may list them otherwise: several may be alike. */
+function namedSlots(slots: WashPlan['slots']): string[] {
+  const seen = new Map<string, number>();
+  return slots.map(({ passage, band, family, reserve }) => {
+    const name = `${passage} ${band} ${family} ${reserve}`;
+    const count = (seen.get(name) ?? 0) + 1;
+    seen.set(name, count);
+    return `${name} ${count}`;
+  });
+}
 
 const lastSheet = ({ steps }: Told): readonly Lab[] => steps.at(-1)?.after ?? [];
 
@@ -23,14 +31,15 @@ const washesOf = ({ mixes }: Told): number =>
 
 /** Mean dry colour of what is painted of a family on both last sheets, by area; null where nothing is. */
 function coloursOf(family: number, theirs: Told, yours: Told): readonly [Lab, Lab] | null {
-  const hers = new Map(yours.slots.map((slot, i) => [nameOfSlot(slot), lastSheet(yours)[i]]));
+  const hers = new Map(namedSlots(yours.slots).map((name, i) => [name, lastSheet(yours)[i]]));
+  const names = namedSlots(theirs.slots);
   let area = 0;
   const [one, other]: [number, number, number][] = [
     [0, 0, 0],
     [0, 0, 0],
   ];
   for (const [i, slot] of theirs.slots.entries()) {
-    const [mine, own] = [lastSheet(theirs)[i], hers.get(nameOfSlot(slot))];
+    const [mine, own] = [lastSheet(theirs)[i], hers.get(names[i])];
     if (slot.family !== family || slot.reserve || !mine || !own) continue;
     area += slot.share;
     for (let n = 0; n < 3; n++) {

@@ -14,6 +14,7 @@ import type { Studio } from '../../state/painting/studio.ts';
 import { hashOf } from '../../state/router.ts';
 import { Button } from '../../ui/controls/button.tsx';
 import { Fold } from '../../ui/layout/fold.tsx';
+import { WorkLine } from '../../ui/layout/waiting.tsx';
 import styles from './plan-screen.module.css';
 
 interface HandedOnProps {
@@ -33,7 +34,9 @@ export function HandedOn({ studio, handed, plan }: HandedOnProps) {
     if (painting?.handedOn && families) return look({ painting, plan, families }, box);
   }, [look, painting, plan, families, box]);
   const stands = found.value;
-  if (!painting?.handedOn || !stands) return null;
+  if (!painting?.handedOn) return null;
+  if (studio.work.value) return <WorkLine studio={studio} />;
+  if (!stands) return null;
   if (stands.kind === 'asked')
     return <WhosePaints studio={studio} ownBox={ownBox} asked={stands} />;
   if (stands.kind === 'theirs')

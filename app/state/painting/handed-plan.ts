@@ -63,6 +63,8 @@ export async function handedPlan(
   }
   if (!chosen || paints.every(({ id }) => chosen.includes(id)))
     return { kind: 'theirs', all: false };
+  // Still the plan from before, while hers is being made.
+  if (plan.palette.some(({ id }) => !chosen.includes(id))) return null;
   const taken = await client.standIns(aborted, paints, { ...hers, box: chosen });
   return {
     kind: 'hers',

@@ -36,6 +36,20 @@ test('a plan does not differ from itself', () => {
   ]);
 });
 
+test('slots that are alike by passage, band and family are each compared with their own', () => {
+  const [first, ...others] = theirs.slots;
+  if (!first) throw new Error('no slot');
+  const twice: WashPlan = {
+    ...theirs,
+    slots: [first, ...others, { ...first, share: 0.2 }, { ...first, share: 0.2, reserve: true }],
+    steps: theirs.steps.map((step) => ({
+      ...step,
+      after: [...step.after, [20, 40, 0] as Lab, [95, 0, 0] as Lab],
+    })),
+  };
+  expect(planDifferences(twice, twice, reading.families)).toHaveLength(2);
+});
+
 test('darks that end higher are said with both values', () => {
   const lifted = withLast(([l, a, b]) => [Math.max(l, 45), a, b]);
   // L* 45 is Munsell value 4.4 (ASTM D1535).
