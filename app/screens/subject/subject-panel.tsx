@@ -144,7 +144,7 @@ function SidePictures({ found, grey, size }: SidePicturesProps) {
             />
           </div>
           <figcaption>
-            {side === 'subject' ? 'Subject' : 'Ground'}, value{' '}
+            {side === 'subject' ? 'Subject' : 'Background'}, value{' '}
             {valueInWords(facts.meanLightness[side])}
           </figcaption>
         </figure>

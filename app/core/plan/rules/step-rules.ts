@@ -52,7 +52,7 @@ export const passagesApart: Check = (plan) => {
               'R18',
               step,
               `${step.key} says nothing of the line`,
-              'Nothing is said of the line between ground and subject: paint only up to it.',
+              'Nothing is said of the line between background and subject: paint only up to it.',
             ),
           ]),
     ];
