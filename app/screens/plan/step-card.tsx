@@ -46,19 +46,17 @@ export function StepCard({ plan, reading, step, calls }: StepCardProps) {
       <Cautions said={step.cautions} />
       <Consequence step={step} />
       {step.kind === 'prepare' && <LayOutList plan={plan} />}
-      {mixing ? (
-        puddles
-      ) : (
-        <PuddleRow mixes={mixes} marks={ownMarks(step)} familyName={familyName} plan={plan} />
-      )}
+      <PuddleRow mixes={mixes} marks={ownMarks(step)} familyName={familyName} plan={plan} />
       {mixing && <PaintCautions plan={plan} />}
       {step.brush && <p>Brush: {step.brush}.</p>}
       <p class="quiet">{stepInShort(step)}</p>
       <details key={step.key}>
-        <summary class={styles.more}>More on this step</summary>
+        <summary class={styles.more}>
+          {mixing ? 'How much of each, and more' : 'More on this step'}
+        </summary>
         <div class="stack">
           <StepDetails plan={plan} reading={reading} step={step} />
-          {!mixing && puddles}
+          {puddles}
         </div>
       </details>
     </article>
