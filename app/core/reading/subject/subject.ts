@@ -63,7 +63,8 @@ function lostPart(share: number): string {
 
 /** What to do about it, after the practice of lost and found edges (common practice, no source). */
 function advice({ standsOutShare, lostShare }: SubjectFacts): string {
-  if (standsOutShare < 0.15) return ': make the background lighter or darker where it is to be seen.';
+  if (standsOutShare < 0.15)
+    return ': make the background lighter or darker where it is to be seen.';
   if (lostShare < 0.05 && standsOutShare >= 0.85)
     return ': soften it where it matters least, or it looks cut out.';
   return '.';
