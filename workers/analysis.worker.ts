@@ -17,6 +17,7 @@ import { lookAtScrap } from '../app/core/paint/paint-at-fault.ts';
 import { knownPaints, paintBox, paintCard, pigmentTable } from '../app/core/paint/paint-box.ts';
 import { renewBox } from '../app/core/paint/renew-paints.ts';
 import { darkestInSteps, usualPaints } from '../app/core/palette/library/mix-library.ts';
+import { standIns } from '../app/core/palette/offers/stand-ins.ts';
 import { paintsAllowed } from '../app/core/palette/paints-allowed.ts';
 import { buildPlan } from '../app/core/plan/build-plan.ts';
 import { paletteOffers } from '../app/core/plan/offer-palettes.ts';
@@ -238,6 +239,7 @@ const api: AnalysisApi = {
     return Comlink.transfer({ reference, grey }, [reference, grey]);
   },
 
+  standIns: async (_job, theirs, hers) => standIns(theirs, hers),
   paintBox: async (_job, own) => knownPaints(own).map(paintCard),
   pigmentTable: async () => pigmentTable,
   async opticsLike(_job, id) {

@@ -18,6 +18,7 @@ import type { ScrapLook, ScrapVerdict } from '../app/core/paint/paint-at-fault.t
 import type { PigmentTraits } from '../app/core/paint/paint-traits.ts';
 import type { StrengthCorrection } from '../app/core/paint/strength-corrections.ts';
 import type { PaletteOffers } from '../app/core/palette/offers/palette-offer.ts';
+import type { StandIn } from '../app/core/palette/offers/stand-ins.ts';
 import type { WashPlan } from '../app/core/plan/plan.ts';
 import type { SoftBlend } from '../app/core/raster/paint-slots.ts';
 import type { PixelSize } from '../app/core/raster/size.ts';
@@ -134,6 +135,8 @@ export interface AnalysisCalls {
   plan(reading: Reading, wishes: PlanWishes, onProgress: OnProgress): WashPlan;
   /** The palette of that plan and others to choose from; null where there is nothing to paint. */
   palettes(reading: Reading, wishes: PlanWishes, onProgress: OnProgress): PaletteOffers | null;
+  /** Hers in place of the paints of a plan that was handed on to her. */
+  standIns(theirs: readonly Paint[], hers: BoxWishes): readonly StandIn[];
   /** The subject she drew round; null where there is none, or no stroke yet. */
   subjectLine(request: SubjectRequest): SubjectResult | null;
   /** Errors: 'PhotoError'. */

@@ -71,6 +71,7 @@ export function createAnalysisClient(options: Partial<DeskOptions> = {}): Analys
     read: ask('read'),
     plan: ask('plan'),
     palettes: ask('palettes'),
+    standIns: ask('standIns'),
     subjectLine: ask('subjectLine'),
     compare: ask('compare'),
     washShapes: ask('washShapes'),

@@ -125,6 +125,7 @@ function Screen({ app }: { app: AppState }) {
           {...paintingProps}
           ownBox={app.ownBox}
           ownAir={app.ownAir}
+          handed={app.paintNeeds}
           calls={app.paintCalls}
           begun={easel.desk.value?.paintingId === route.paintingId}
         />

@@ -38,6 +38,8 @@ export interface Plans {
   keepPlan(paintingId: string, made: NewPlan): Promise<Painting>;
   /** The latest plan made from exactly that. */
   keptPlan(paintingId: string, key: string): Promise<WashPlan | null>;
+  /** One by its id; null where it is not there, or damaged. */
+  planById(id: string): Promise<WashPlan | null>;
   keptReading(paintingId: string, readingKey: string): Promise<KeptReading | null>;
 }
 
@@ -76,6 +78,11 @@ export function createPlans(transactions: Transactions, readTimeMs: () => number
         // One that is damaged, or has lost what it was made over, is made again.
         if (!isWholePlan(newest?.plan)) return null;
         return (await t.get('readings', newest.readingId)) ? newest.plan : null;
+      }),
+    planById: (id) =>
+      transactions.read(['plans'], async (t) => {
+        const plan = (await t.get('plans', id))?.plan;
+        return isWholePlan(plan) ? plan : null;
       }),
     async keptReading(paintingId, readingKey) {
       const id = readingIdOf(paintingId, readingKey);

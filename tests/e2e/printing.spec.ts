@@ -70,6 +70,27 @@ test('the drawing is saved and printed at true size, the plan on one page', asyn
   expect(over.needs).toBeGreaterThan(over.room / 2);
   expect(over.wide).toBeLessThanOrEqual(0);
   expect(await printed(page)).toEqual([1, 1]);
+
+  // For a class: a second page with the photo, the values and a picture of where for every step that paints.
+  await page.getByRole('checkbox', { name: /^For a class/ }).check();
+  const handout = page.getByTestId('handout-sheet');
+  const pictures = await sheet.locator('canvas').count();
+  await expect(handout.locator('canvas')).toHaveCount(2 + pictures);
+  await expect(handout).toContainText(/A (mostly|half|burnt|ultramarine|arylide)/);
+  const fits = await handout.evaluate((box) => ({
+    room: box.clientHeight,
+    needs: (box.firstElementChild as HTMLElement).scrollHeight,
+    wide: (box.firstElementChild as HTMLElement).scrollWidth - box.clientWidth,
+  }));
+  expect(fits.needs).toBeLessThanOrEqual(fits.room);
+  expect(fits.needs).toBeGreaterThan(fits.room / 2);
+  expect(fits.wide).toBeLessThanOrEqual(0);
+  expect(await printed(page)).toEqual([2, 2]);
+  if (process.env.SHOTS)
+    await page.pdf({
+      format: 'A4',
+      path: join(import.meta.dirname, '../../test-results/handout.pdf'),
+    });
 });
 
 test('the record is printed as one page, with what she worked from, planned and painted', async ({

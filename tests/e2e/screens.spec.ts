@@ -95,7 +95,7 @@ async function throughDecisions(page: Page, look: Look): Promise<void> {
   await page.getByRole('link', { name: 'Sheet', exact: true }).click();
   await expect(page.getByTestId('cut-stage')).toBeVisible();
   await look('sheet', 'sheet');
-  const cut = page.getByRole('button', { name: 'Cut', exact: true });
+  const cut = page.getByRole('button', { name: 'Crop', exact: true });
   if (await cut.isVisible()) {
     await cut.click(); // where there is room both parts stand side by side
     await look('sheet', 'sheet-cut');

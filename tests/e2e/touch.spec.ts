@@ -19,7 +19,7 @@ test('the whole session by touch alone', async ({ page }) => {
   const glass = await glassOf(page);
   const tap = async (name: string) => glass.tap(await middleOf(easelButton(page, name)));
   for (const [name, layer] of [
-    ['Band', 'band'],
+    ['Value', 'band'],
     ['Edges', 'edges'],
     ['Sheet', 'sheet'],
     ['Grey', 'sheet-grey'],

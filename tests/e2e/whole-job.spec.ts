@@ -102,7 +102,7 @@ async function expectWholeSteps(page: Page): Promise<void> {
     // What to lay out and what to squeeze are lists.
     if (!/prepare|puddles/i.test(title))
       expect(short.split(/\s+/).length, `${title}: words before the fold`).toBeLessThan(130);
-    await card.getByText('More on this step').click();
+    await card.locator('> details > summary').click(); // what it is called tells what is behind it
     const words = await card.innerText();
     expect(words, title).toMatch(/^Paper\n.*(bone dry|almost dry|damp|satin|shiny|flooded): \w+/m);
     const dry = title.endsWith('Drying check');

@@ -102,7 +102,7 @@ function promptOf(taken: TakenAdvice, plan: WashPlan, reading: Reading): string 
       case 'sharpen-edge':
         return `Draw the edge of ${shape} again with the darker mix.`;
       default:
-        return `Lay it otherwise at ${shape}.`;
+        return `Lay it differently at ${shape}.`;
     }
   };
   const whole = said(full);
@@ -180,7 +180,7 @@ function withAdvice(plan: WashPlan, reading: Reading, taken: TakenAdvice, nth: n
     const shape = shapeInWords(taken.slot, taken.at, plan, reading);
     const how = taken.mending === 'stronger-next' ? 'stronger' : 'weaker';
     const like = taken.consistency ? `, like ${taken.consistency}` : '';
-    const note = `${capitalize(shape)}: lay it ${how} there${like}, as it came out otherwise before.`;
+    const note = `${capitalize(shape)}: lay it ${how} there${like}, as it came out differently before.`;
     const steps = later.map((step) =>
       step.key === taken.before ? { ...step, notes: [...(step.notes ?? []), note] } : step,
     );

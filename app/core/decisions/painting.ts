@@ -108,6 +108,10 @@ export interface Painting {
   readonly purpose?: Purpose;
   /** Left out: a painting in its own right. Else the id of the painting it is a small study of. */
   readonly studyOf?: string;
+  /**
+   * It came by itself in a copy, as a teacher hands it on: with that plan, and so many decisions. Left out: it did not.
+   */
+  readonly handedOn?: { readonly planId: string; readonly decisions: number };
   /** Put away, but can still be brought back. */
   readonly deletedAt?: number;
 }

@@ -1,3 +1,5 @@
+import { warmthInWords } from '../words/units.ts';
+
 /** The air she paints in and what lies under the sheet. */
 export interface Weather {
   readonly celsius: number;
@@ -55,11 +57,11 @@ export const chosenOf = (choices: Choices, figure: number): string | null =>
 export const figureOf = (choices: Choices, chosen: string): number =>
   choices.find(([name]) => name === chosen)?.[2] ?? Number.NaN;
 
-/** '20 °C, 50 % humidity, still air (0.15 m/s), sun, on a board': what is set, in a line. */
+/** '20°C (68°F), 50 % humidity, still air (0.15 m/s), sun, on a board': what is set, in a line. */
 export function airInWords(weather: Weather): string {
   const { celsius, humidity, airSpeed, sunWatts = 0, backing = 'board', hairDryer } = weather;
   return [
-    `${celsius} °C`,
+    warmthInWords(celsius),
     `${humidity} % humidity`,
     `${airWords(airSpeed)} (${airSpeed} m/s)`,
     ...(sunWatts > 0 ? ['sun'] : []),

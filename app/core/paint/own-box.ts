@@ -110,9 +110,12 @@ function usualInWords(cards: readonly Known[]): string {
   return `the ${counting.length - own} paints most painters own${hers}`;
 }
 
-/** Of a plan: whether it was made from her box, or from what most painters own. */
-export function madeFromInWords(box: OwnBox): string {
-  const ticked = tickedPaints(box)?.length ?? 0;
+/** Of a plan with these paints: whether it was made from her box, or from what most painters own. */
+export function madeFromInWords(box: OwnBox, used: readonly string[] = []): string {
+  const owned = tickedPaints(box);
+  const ticked = owned?.length ?? 0;
+  if (owned && used.some((id) => !owned.includes(id)))
+    return 'Made with paints that are not all in your box.';
   if (ticked > 0) return `Made from your own ${ticked === 1 ? 'paint' : `${ticked} paints`}.`;
   return `Made from the paints most painters own${ownPaints(box).length > 0 ? ', and your own' : ''}.`;
 }

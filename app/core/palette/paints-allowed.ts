@@ -16,6 +16,10 @@ interface PaintsAllowed {
 const isLikelyOwned = ({ id, provenance }: Paint): boolean =>
   provenance === undefined || placeAmongOwned(id) >= 0;
 
+/** Hers among all paints known: those of her box, or what counts as hers until she has ticked any. */
+export const ownedAmong = (known: readonly Paint[], box?: readonly string[]): readonly Paint[] =>
+  known.filter((paint) => (box ? box.includes(paint.id) : isLikelyOwned(paint)));
+
 /**
  * Which paints her wishes leave, from all paints known. Whites and blacks stay out unless they are among
  * `must` or `chosen`. Throws RangeError with a sentence for her where the wishes contradict each other.

@@ -1,5 +1,5 @@
-import { capitalize, halvesInFigures } from '../words/numbers.ts';
-import { typedNumber } from '../words/typed-number.ts';
+import { capitalize } from '../words/numbers.ts';
+import { inchesAcross, typedMm } from '../words/units.ts';
 
 /**
  * Paper formats the trade sells, sides in mm. Imperial: 22 x 30 inches and its halves (common practice, no source);
@@ -77,11 +77,11 @@ export function smallerSheet(sheet: Sheet, share: number): Sheet | null {
 /** A typed length of a sheet in mm, or the sentence that says what is wrong with it. */
 function sideOf(text: string, name: string): number | string {
   if (text.trim() === '') return `The ${name} is missing: write it in millimetres.`;
-  const mm = typedNumber(text);
+  const mm = typedMm(text);
   if (mm === null)
-    return `The ${name} can't be read: write it in millimetres, like 280 or 280.5, and nothing else.`;
+    return `The ${name} can't be read: write it in millimetres, like 280 or 280.5, or with its unit, like 28 cm or 11 in.`;
   if (mm < smallestSheetMm)
-    return `The ${name} is too small: a sheet is at least ${smallestSheetMm} mm each way. Is it in centimetres? Write millimetres.`;
+    return `The ${name} is too small: a sheet is at least ${smallestSheetMm} mm each way. Is it in centimetres or inches? Write 28 cm, or 11 in.`;
   if (mm > largestSheetMm)
     return `The ${name} is too large: a sheet is at most ${largestSheetMm} mm each way. Write it in millimetres.`;
   return mm;
@@ -96,28 +96,16 @@ export function ownSheet(width: string, height: string): Sheet | string {
   return { format: 'own', widthMm, heightMm };
 }
 
-/** Imperial papers are sold in inches; their sizes are whole or half ones. */
-const isImperial = (sheet: Sheet): boolean =>
-  sheet.format === 'eighth' ||
-  sheet.format === 'quarter' ||
-  sheet.format === 'half' ||
-  sheet.format === 'full';
-
-/** Millimetres as inches to the nearest half: 191 is 7½. */
-export function inInches(mm: number): string {
-  const halves = Math.round((mm / 25.4) * 2);
-  return halvesInFigures(halves);
-}
+/** Blocks are known by the size in their name. */
+const isBlock = ({ format }: Sheet): boolean => /^(in|cm)\d/.test(format);
 
 const tidy = (mm: number): string => String(Math.round(mm * 10) / 10);
 
-/** 'Quarter imperial, across: 381 mm wide, 279 mm high (15 × 11 inches).' */
+/** 'Quarter imperial, across: 381 mm wide, 279 mm high (15 × 11 in).' */
 export function sheetInWords(sheet: Sheet): string {
   const name = sheet.format === 'own' ? 'your own sheet' : sheetFormats[sheet.format].name;
   const lies = sheet.widthMm === sheet.heightMm ? 'square' : orientationOf(sheet);
   const size = `${tidy(sheet.widthMm)} mm wide, ${tidy(sheet.heightMm)} mm high`;
-  const inches = isImperial(sheet)
-    ? ` (${inInches(sheet.widthMm)} × ${inInches(sheet.heightMm)} inches)`
-    : '';
+  const inches = isBlock(sheet) ? '' : ` (${inchesAcross(sheet.widthMm, sheet.heightMm)})`;
   return `${capitalize(name)}, ${lies}: ${size}${inches}.`;
 }

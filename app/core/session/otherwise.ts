@@ -17,7 +17,7 @@ function dryingOf({ title, dryMinutes, reckonedDryMinutes }: StepRecord): Otherw
   if (dryMinutes >= low && dryMinutes <= high) return [];
   return [
     {
-      words: `${title}: bone dry after ${measuredMinutes(dryMinutes)}.`,
+      words: `${title}: bone dry in ${measuredMinutes(dryMinutes)}.`,
       more: `Expected: ${minutesInWords(reckonedDryMinutes)}.`,
     },
   ];
@@ -59,7 +59,10 @@ export function wentOtherwise(record: Told): Otherwise[] {
           ? 'Noted afterwards.'
           : `Noted after ${measuredHours(atMinutes)}.`,
     })),
-    ...[...puddles].map((puddle) => ({ words: `Puddle ${puddle} was mixed otherwise.`, more: '' })),
+    ...[...puddles].map((puddle) => ({
+      words: `Puddle ${puddle} was mixed differently.`,
+      more: '',
+    })),
     ...steps.flatMap(dryingOf),
     ...practised.map((key) => ({ words: `Tried on a scrap: ${titleOf(key)}.`, more: '' })),
     ...left.map(({ title }) => ({ words: `Left out: ${title}.`, more: '' })),

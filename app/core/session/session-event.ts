@@ -161,7 +161,7 @@ export function standingEvents(events: readonly SessionEvent[]): readonly Sessio
 /** What she can take back, by the words on its button. */
 const actWords: Partial<Record<EventBody['kind'], string>> = {
   'step-begun': 'Start',
-  'stroke-down': 'Stroke is down',
+  'stroke-down': 'Wash is on',
   'painting-done': 'Done',
   'step-done': 'Done',
   scrap: 'Scrap compared',

@@ -15,7 +15,7 @@ import styles from './about-screen.module.css';
 /** Put in by the build: what is new in this version, a sentence each, from .github/CHANGELOG.md. */
 declare const __CHANGES__: readonly string[];
 
-/** Version, what is new, help, licences, privacy: what nobody needs while painting. */
+/** Help, copies, space, licences, privacy, version and what is new: what nobody needs while painting. */
 export function AboutScreen({ store }: { store: SpaceStore }) {
   const spaceUsed = useMemo(() => createSpaceUsed(store), [store]);
   return (
@@ -23,16 +23,6 @@ export function AboutScreen({ store }: { store: SpaceStore }) {
       name="about"
       top={<TopBar title="About Firstwash" back="Paintings" backTo={hashOf({ screen: 'start' })} />}
     >
-      <Part title="Version">
-        <p data-testid="version">{nameOfBuild(document)}</p>
-      </Part>
-      <Part title="What is new">
-        <ul class={styles.list}>
-          {__CHANGES__.map((change) => (
-            <li key={change}>{change}</li>
-          ))}
-        </ul>
-      </Part>
       <Part title="Help">
         <ol class={styles.list}>
           <li>Begin with a photo, or with the example: it is yours to try things on.</li>
@@ -51,7 +41,7 @@ export function AboutScreen({ store }: { store: SpaceStore }) {
         </ol>
         <p>Colours and times are estimates: brush every puddle on a scrap first. {careWithPaint}</p>
         <p>
-          Something wrong with the app? Tell whoever gave it to you, with the version above and what
+          Something wrong with the app? Tell whoever gave it to you, with the version below and what
           you had just done.
         </p>
       </Part>
@@ -86,6 +76,16 @@ export function AboutScreen({ store }: { store: SpaceStore }) {
           Your photos, plans and records stay on this device, and the app asks nothing of any
           address but its own. Clearing this site’s data in the browser deletes them: keep a copy.
         </p>
+      </Part>
+      <Part title="Version">
+        <p data-testid="version">{nameOfBuild(document)}</p>
+      </Part>
+      <Part title="What is new">
+        <ul class={styles.list}>
+          {__CHANGES__.map((change) => (
+            <li key={change}>{change}</li>
+          ))}
+        </ul>
       </Part>
     </PageLayout>
   );

@@ -195,7 +195,7 @@ const changeResults: Readonly<Record<Change, string>> = {
 };
 
 const goal: Readonly<Record<Change, string>> = {
-  'leave-out': 'what is to go: what surrounds it goes on there',
+  'leave-out': 'what is to go: the surroundings are carried across',
   lighter: 'what is to be one value lighter',
   darker: 'what is to be one value darker',
 };

@@ -2,7 +2,7 @@ import { momentInWords } from '../../core/words/dates.ts';
 import { openWithCount } from '../../core/words/numbers.ts';
 import { arrivalsInWords, bringsNothing } from '../../state/backup/arrival-words.ts';
 import type { BringBack } from '../../state/backup/bring-back.ts';
-import { hashOf } from '../../state/router.ts';
+import { hashOf, linkTo } from '../../state/router.ts';
 import { AskFirst } from '../../ui/controls/ask-first.tsx';
 import { Button, buttonClass } from '../../ui/controls/button.tsx';
 import { FileChooser } from '../../ui/controls/file-chooser.tsx';
@@ -13,7 +13,7 @@ type Checked = NonNullable<BringBack['checked']['value']>;
 
 /** A copy is looked through first; then it is said what would happen; only then anything does. */
 export function BringPart({ bringBack }: { bringBack: BringBack }) {
-  const { work, checked, done, problem } = bringBack;
+  const { work, checked, done, broughtOne, problem } = bringBack;
   return (
     <section class={styles.part} aria-label="Bring back a copy">
       <h2 class={styles.heading}>Bring back a copy</h2>
@@ -22,7 +22,15 @@ export function BringPart({ bringBack }: { bringBack: BringBack }) {
       {done.value && (
         <p role="status">
           It is all here.{' '}
-          <a class={buttonClass('main')} href={hashOf({ screen: 'start' })}>
+          {broughtOne.value && (
+            <a class={buttonClass('main')} href={linkTo(broughtOne.value, 'plan')}>
+              To its plan
+            </a>
+          )}{' '}
+          <a
+            class={buttonClass(broughtOne.value ? 'plain' : 'main')}
+            href={hashOf({ screen: 'start' })}
+          >
             To your paintings
           </a>
         </p>

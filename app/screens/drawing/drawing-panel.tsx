@@ -3,6 +3,7 @@ import { gridInWords } from '../../core/outline/outline-grid.ts';
 import type { OutlineChoice } from '../../core/outline/outline-svg.ts';
 import type { PrintTiles } from '../../core/outline/print-tiles.ts';
 import { formatCount } from '../../core/words/numbers.ts';
+import { inchesAcross } from '../../core/words/units.ts';
 import { Button } from '../../ui/controls/button.tsx';
 import { OutlineLines } from './drawing-pages.tsx';
 import styles from './drawing-panel.module.css';
@@ -48,9 +49,9 @@ export function DrawingPanel({ outline, pages, choice, onChoice }: DrawingPanelP
         Lost edges are left out. The thickest lines go round the whites.
       </p>
       <p>
-        True size, {mm(outline.widthMm)} × {mm(outline.heightMm)} mm, on{' '}
-        {formatCount(count, 'page')} of A4 or letter paper. Print at 100 %, lay cross on cross, and
-        check the bar with a ruler.
+        True size, {mm(outline.widthMm)} × {mm(outline.heightMm)} mm (
+        {inchesAcross(outline.widthMm, outline.heightMm)}), on {formatCount(count, 'page')} of A4 or
+        letter paper. Print at 100 %, lay cross on cross, and check the bar with a ruler.
       </p>
       <p class="quiet">
         Then rub soft pencil on the back and go over the lines, or trace at a window: paper up to

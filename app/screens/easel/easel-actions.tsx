@@ -61,7 +61,7 @@ export function EaselActions({ easel, paintingId, onMore, hint }: EaselActionsPr
           disabled={phase !== 'painting'}
           onAct={() => easel.tell({ kind: 'stroke-down', key: step.key })}
         >
-          Stroke is down
+          Wash is on
         </PressButton>
       )}
       <div key="always" class={styles.always} data-slim>

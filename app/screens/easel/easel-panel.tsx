@@ -68,9 +68,6 @@ export function EaselPanel(props: EaselPanelProps) {
           familyName={familyNameIn(plan, seen.reading)}
         />
       )}
-      {view.shown.value === 'where' && !finished && (
-        <TagWords easel={easel} desk={desk} step={step} />
-      )}
       {!finished && step.kind === 'puddles' && (
         <ScrapCompare {...{ easel, ownBox, calls, desk, step }} />
       )}
@@ -82,6 +79,9 @@ export function EaselPanel(props: EaselPanelProps) {
           </div>
           {painting && <SoundOffer senses={senses} />}
         </div>
+      )}
+      {view.shown.value === 'where' && !finished && (
+        <TagWords easel={easel} desk={desk} step={step} />
       )}
       {phase === 'drying' && <ReachPanel easel={easel} senses={senses} />}
       {phase === 'drying' && (
@@ -99,7 +99,7 @@ export function EaselPanel(props: EaselPanelProps) {
       {!finished && <TouchList step={step} techniquesOnly />}
       {step.soften && <p>{step.soften}</p>}
       {step.soften && painting && (
-        <p>‘Stroke is down’ starts the minutes in which its edge can still be softened.</p>
+        <p>‘Wash is on’ starts the minutes in which its edge can still be softened.</p>
       )}
       {step.kind === 'prepare' && <LayOutList plan={plan} />}
       {mixes.length > 0 && (

@@ -47,7 +47,7 @@ export function EaselPicture({
 const names: readonly (readonly [EaselView, string])[] = [
   ['where', 'Where'],
   ['reference', 'Photo'],
-  ['band', 'Band'],
+  ['band', 'Value'],
   ['sheet', 'Sheet'],
   ['edges', 'Edges'],
 ];

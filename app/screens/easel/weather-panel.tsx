@@ -19,6 +19,7 @@ import { careWithDryer, dryerSocket } from '../../core/plan/steps/step-cautions.
 import { pacesOf } from '../../core/session/drying-clock.ts';
 import { minutesInWords } from '../../core/words/minutes.ts';
 import { typedNumber } from '../../core/words/typed-number.ts';
+import { celsiusOf, fahrenheitOf } from '../../core/words/units.ts';
 import type { Easel } from '../../state/session/easel.ts';
 import { ChoiceRow } from '../../ui/controls/choice-row.tsx';
 import { PaperRows } from '../../ui/controls/paper-rows.tsx';
@@ -120,10 +121,29 @@ interface ExactAirProps {
   onChange: (changed: Partial<Weather>) => void;
 }
 
+/** A figure shown, and kept, as she types it. */
+const same = (figure: number): number => figure;
+const asItIs = { shown: same, meant: same } as const;
+
 const fields = [
-  { name: 'celsius', label: 'Degrees Celsius', least: 1, most: 50 },
-  { name: 'humidity', label: 'Humidity, %', least: 20, most: 97 },
-  { name: 'airSpeed', label: 'Air, metres a second', least: 0.05, most: 10 },
+  {
+    name: 'celsius',
+    label: 'Degrees Celsius',
+    least: 1,
+    most: 50,
+    shown: (celsius: number) => Math.round(celsius * 10) / 10,
+    meant: same,
+  },
+  {
+    name: 'celsius',
+    label: 'or Fahrenheit',
+    least: 34,
+    most: 122,
+    shown: (celsius: number) => Math.round(fahrenheitOf(celsius)),
+    meant: celsiusOf,
+  },
+  { name: 'humidity', label: 'Humidity, %', least: 20, most: 97, ...asItIs },
+  { name: 'airSpeed', label: 'Air, metres a second', least: 0.05, most: 10, ...asItIs },
 ] as const;
 
 /** The same in figures, for who has a thermometer and a hygrometer on the wall. */
@@ -132,21 +152,21 @@ function ExactAir({ weather, onChange }: ExactAirProps) {
   return (
     <details class={styles.exact}>
       <summary>Exact figures</summary>
-      {fields.map(({ name, label, least, most }) => (
-        <label key={name} class={styles.field}>
+      {fields.map(({ name, label, least, most, shown, meant }) => (
+        <label key={label} class={styles.field}>
           {label}
           <input
             type="text"
             inputMode="decimal"
-            value={String(weather[name])}
+            value={String(shown(weather[name]))}
             onChange={({ currentTarget }) => {
               const typed = typedNumber(currentTarget.value);
               const fair = typed !== null && typed >= least && typed <= most;
               problem.value = fair
                 ? null
                 : `${label}: a figure from ${least} to ${most}. The old one stands.`;
-              if (fair) onChange({ [name]: typed });
-              else currentTarget.value = String(weather[name]);
+              if (fair) onChange({ [name]: meant(typed) });
+              else currentTarget.value = String(shown(weather[name]));
             }}
           />
         </label>

@@ -135,7 +135,7 @@ function ToldTips({ studio, toldOnce }: ToldTipsProps) {
     const name = sheet.format === 'own' ? 'your sheet' : sheetFormats[sheet.format].name;
     return (
       <div class={styles.tip} role="status">
-        <p>Cut to {name}.</p>
+        <p>Cropped to {name}.</p>
         <a
           class={buttonClass('quiet')}
           href={linkTo(id, 'sheet')}
@@ -144,7 +144,7 @@ function ToldTips({ studio, toldOnce }: ToldTipsProps) {
           Change
         </a>
         <Button look="quiet" onClick={() => toldOnce.tell(cutTip)}>
-          Fine
+          OK
         </Button>
       </div>
     );
@@ -154,7 +154,7 @@ function ToldTips({ studio, toldOnce }: ToldTipsProps) {
     <div class={styles.tip} role="status">
       <p>Tap the picture: colour, and back to grey.</p>
       <Button look="quiet" onClick={() => toldOnce.tell(tapTip)}>
-        Fine
+        OK
       </Button>
     </div>
   );

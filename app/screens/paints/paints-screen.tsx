@@ -79,7 +79,14 @@ export function PaintsScreen({ studio, ownBox, calls, paintingId }: PaintsScreen
           <h2 class={styles.heading} ref={heading} tabIndex={-1}>
             Squeeze out these
           </h2>
-          {plan && <p class="quiet">{madeFromInWords(box)}</p>}
+          {plan && (
+            <p class="quiet">
+              {madeFromInWords(
+                box,
+                plan.palette.map(({ id }) => id),
+              )}
+            </p>
+          )}
         </div>
         {studio.problem.value && <p role="alert">{studio.problem.value}</p>}
         {work && (

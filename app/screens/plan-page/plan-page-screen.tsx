@@ -1,4 +1,5 @@
 import '../../styles/print-only.css';
+import { useSignal } from '@preact/signals';
 import { useMemo, useRef } from 'preact/hooks';
 import type { Painting } from '../../core/decisions/painting.ts';
 import { planRows } from '../../core/plan/evening/evening-times.ts';
@@ -14,13 +15,14 @@ import { fileWords } from '../../state/backup/hand-out.ts';
 import type { OpenedReading } from '../../state/painting/opened-reading.ts';
 import type { PictureCalls } from '../../state/painting/screen-calls.ts';
 import type { Studio } from '../../state/painting/studio.ts';
-import { linkTo } from '../../state/router.ts';
-import { Button } from '../../ui/controls/button.tsx';
+import { hashOf, linkTo } from '../../state/router.ts';
+import { Button, buttonClass } from '../../ui/controls/button.tsx';
 import { HandOutButtons } from '../../ui/controls/hand-out-buttons.tsx';
 import { ScreenLayout, TopBar } from '../../ui/layout/screen-layout.tsx';
 import { useFittingType } from '../../ui/layout/use-fitting-type.ts';
 import { Waiting } from '../../ui/layout/waiting.tsx';
 import { studyEdges, useSoft } from '../../ui/picture/use-soft.ts';
+import { HandoutSheet } from './handout-sheet.tsx';
 import styles from './plan-page-screen.module.css';
 import sheetStyles from './plan-sheet.module.css';
 import { PlanSheet, type StageMap } from './plan-sheet.tsx';
@@ -88,6 +90,7 @@ function ReadyPage({ studio, calls, painting, seen, plan }: ReadyPageProps) {
   );
   const page = useRef<HTMLDivElement>(null);
   const type = useFittingType(page, plan);
+  const forClass = useSignal(false);
   const { title, reference } = painting;
   const makePicture = (): Promise<readonly File[]> =>
     pictureFiles(title || 'Painting', plan, stage);
@@ -120,7 +123,23 @@ function ReadyPage({ studio, calls, painting, seen, plan }: ReadyPageProps) {
               Stages, values, mixes and times on one page of A4 or letter, to hang beside the sheet.
               The page is the same at every size; drag to see all of it.
             </p>
+            <label class={styles.tick}>
+              <input
+                type="checkbox"
+                checked={forClass.value}
+                onChange={(event) => {
+                  forClass.value = event.currentTarget.checked;
+                }}
+              />
+              <span>
+                For a class: print a second page with the photo, its values and where each puddle
+                goes
+              </span>
+            </label>
             <HandOutButtons what="the plan as a picture" make={makePicture} />
+            <a class={buttonClass()} href={hashOf({ screen: 'copies', what: painting.id })}>
+              Hand the plan on as a file
+            </a>
           </div>
         }
         actions={
@@ -133,6 +152,7 @@ function ReadyPage({ studio, calls, painting, seen, plan }: ReadyPageProps) {
         <div ref={page} class={`${styles.printed} ${sheetStyles.page}`} data-testid="plan-sheet">
           {content}
         </div>
+        {forClass.value && <HandoutSheet title={title || 'Painting'} seen={seen} plan={plan} />}
       </div>
     </>
   );

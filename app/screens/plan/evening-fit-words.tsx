@@ -2,6 +2,7 @@ import { eveningTimes } from '../../core/plan/evening/evening-times.ts';
 import type { SmallerSheet, WashPlan } from '../../core/plan/plan.ts';
 import { type Sheet, smallerSheet } from '../../core/reference/sheet.ts';
 import { hoursInWords, rangeInWords } from '../../core/words/minutes.ts';
+import { inchesAcross } from '../../core/words/units.ts';
 import type { Studio } from '../../state/painting/studio.ts';
 import { Button } from '../../ui/controls/button.tsx';
 import styles from './evening-panel.module.css';
@@ -61,7 +62,7 @@ const shareWords = new Map([
 ]);
 
 const sizeOf = ({ widthMm, heightMm }: Sheet): string =>
-  `${Math.round(widthMm)} × ${Math.round(heightMm)} mm`;
+  `${Math.round(widthMm)} × ${Math.round(heightMm)} mm (${inchesAcross(widthMm, heightMm)})`;
 
 /** Smaller sheets of the same shape: taken by a touch, never by themselves. */
 function SmallerSheets({

@@ -11,7 +11,7 @@ interface PassagesFoldProps {
 }
 
 const choices = [
-  ['ground first', 'Ground first'],
+  ['ground first', 'Background first'],
   ['subject first', 'Subject first'],
   ['together', 'Together'],
 ] as const satisfies readonly (readonly [PassagesChoice, string])[];
@@ -21,10 +21,10 @@ export function PassagesFold({ plan: { passages }, studio }: PassagesFoldProps) 
   if (!passages) return null;
   const asked = lastDecision(studio.painting.value?.decisions ?? [], 'passages')?.order ?? null;
   return (
-    <Fold title="Ground and subject" beside={passages.why}>
+    <Fold title="Background and subject" beside={passages.why}>
       {studio.work.value && <p role="status">The plan is being worked out anew.</p>}
       <ChoiceRow<PassagesChoice | 'proposed'>
-        label="Ground and subject"
+        label="Background and subject"
         wraps
         choices={[['proposed', `As proposed (${passages.proposed})`], ...choices]}
         chosen={asked ?? 'proposed'}

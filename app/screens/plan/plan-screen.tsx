@@ -5,6 +5,7 @@ import { isOfReach, type Step, type WashPlan } from '../../core/plan/plan.ts';
 import { paintedCanvas, pngFile } from '../../drawing/png-file.ts';
 import { fileWords } from '../../state/backup/hand-out.ts';
 import type { OwnAirState } from '../../state/own-air.ts';
+import type { HandedNeeds } from '../../state/painting/handed-plan.ts';
 import type { OpenedReading } from '../../state/painting/opened-reading.ts';
 import type { PaintCalls, PictureCalls } from '../../state/painting/screen-calls.ts';
 import type { Studio } from '../../state/painting/studio.ts';
@@ -19,6 +20,7 @@ import { pictureLayers } from '../../ui/picture/picture-layers.ts';
 import { useSoft, useStudyPicture } from '../../ui/picture/use-soft.ts';
 import { ChangeStep } from './change-step.tsx';
 import { EveningLabel, EveningPanel } from './evening-panel.tsx';
+import { HandedOn } from './handed-on.tsx';
 import { PassagesFold } from './passages-fold.tsx';
 import styles from './plan-screen.module.css';
 import { describeStage, StagePicture, type StageView, stageLayers } from './stage-picture.tsx';
@@ -30,6 +32,8 @@ interface PlanScreenProps {
   calls: PaintCalls & PictureCalls;
   ownAir: Pick<OwnAirState, 'air' | 'set'>;
   ownBox: Pick<OwnBoxState, 'box'>;
+  /** Left out: nothing is asked of a plan that was handed on. */
+  handed?: HandedNeeds;
   paintingId: string;
   /** A session of it lies on the easel. */
   begun?: boolean;
@@ -93,7 +97,7 @@ interface ReadyPlanProps extends PlanScreenProps {
 }
 
 function ReadyPlan(props: ReadyPlanProps) {
-  const { calls, ownAir, ownBox, paintingId, seen, plan, studio, begun } = props;
+  const { calls, ownAir, ownBox, handed, paintingId, seen, plan, studio, begun } = props;
   const firstWash = plan.steps.findIndex((step) => step.kind === 'wash');
   const inView = useStepInView(plan.steps, Math.max(0, firstWash));
   const view = useSignal<StageView>('sheet');
@@ -126,7 +130,10 @@ function ReadyPlan(props: ReadyPlanProps) {
       }
       panel={
         <div class={styles.panel}>
-          {stepIndex === firstWash && <MadeFrom ownBox={ownBox} />}
+          {stepIndex === firstWash && !studio.painting.value?.handedOn && (
+            <MadeFrom ownBox={ownBox} />
+          )}
+          {handed && <HandedOn {...{ studio, handed, plan }} />}
           <StageStrip seen={seen} plan={plan} current={stepIndex} onStep={inView.show} />
           <ChoiceRow
             label="What the picture shows"

@@ -37,10 +37,10 @@ export function StageStrip({ seen, plan, current, onStep }: StageStripProps) {
   }, [seen]);
   const strip = useRef<HTMLOListElement>(null);
   useEffect(() => {
-    const stage = strip.current?.children[current];
-    if (stage instanceof HTMLElement && strip.current)
-      strip.current.scrollLeft =
-        stage.offsetLeft - strip.current.clientWidth / 2 + stage.clientWidth / 2;
+    // From the step before on, which stands whole at the side.
+    const [first, before] = [0, Math.max(0, current - 1)].map((n) => strip.current?.children[n]);
+    if (strip.current && first instanceof HTMLElement && before instanceof HTMLElement)
+      strip.current.scrollLeft = before.offsetLeft - first.offsetLeft;
   }, [current]);
   return (
     <ol class={styles.strip} ref={strip}>

@@ -22,6 +22,12 @@ interface StepCardProps {
   calls: PaintCalls;
 }
 
+/** What is to be found behind the fold of a step, where it is more than details. */
+const moreOf: Partial<Record<Step['kind'], string>> = {
+  prepare: 'What to lay out, and more',
+  puddles: 'How much of each, and more',
+};
+
 /** One step: what to do, from which puddles, with which brush, on what paper, how long; all else after a touch. */
 export function StepCard({ plan, reading, step, calls }: StepCardProps) {
   const mixes = plan.mixes.filter(({ id }) => step.mixes.includes(id));
@@ -45,20 +51,16 @@ export function StepCard({ plan, reading, step, calls }: StepCardProps) {
       <p class={styles.prompt}>{step.prompt}</p>
       <Cautions said={step.cautions} />
       <Consequence step={step} />
-      {step.kind === 'prepare' && <LayOutList plan={plan} />}
-      {mixing ? (
-        puddles
-      ) : (
-        <PuddleRow mixes={mixes} marks={ownMarks(step)} familyName={familyName} plan={plan} />
-      )}
+      <PuddleRow mixes={mixes} marks={ownMarks(step)} familyName={familyName} plan={plan} />
       {mixing && <PaintCautions plan={plan} />}
       {step.brush && <p>Brush: {step.brush}.</p>}
       <p class="quiet">{stepInShort(step)}</p>
       <details key={step.key}>
-        <summary class={styles.more}>More on this step</summary>
+        <summary class={styles.more}>{moreOf[step.kind] ?? 'More on this step'}</summary>
         <div class="stack">
+          {step.kind === 'prepare' && <LayOutList plan={plan} />}
           <StepDetails plan={plan} reading={reading} step={step} />
-          {!mixing && puddles}
+          {puddles}
         </div>
       </details>
     </article>

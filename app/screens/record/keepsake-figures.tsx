@@ -58,7 +58,7 @@ export function KeepsakeFigures({ pictures, painting, missing }: FiguresProps) {
           ) : (
             <div class={styles.missing}>{missing}</div>
           )}
-          <figcaption>The painting</figcaption>
+          {painting && <figcaption>The painting</figcaption>}
         </figure>
       )}
     </div>

@@ -44,7 +44,7 @@ export function RecordPage(props: RecordPageProps) {
           <p>{head.when}</p>
           <KeepsakeFigures pictures={pictures} painting={painting} />
           {otherwise.length > 0 && (
-            <Part name="What went otherwise">
+            <Part name="What went differently">
               <ul class={styles.list}>
                 {otherwise.map(({ words, more }) => (
                   <li key={words}>

@@ -108,9 +108,9 @@ function Kept({ easel, keepsakes, calls, record, desk }: KeptProps) {
           />
         </section>
         <section class={`stack ${styles.said}`}>
-          <h2 class={styles.heading}>What went otherwise</h2>
+          <h2 class={styles.heading}>What went differently</h2>
           <OtherwiseList otherwise={otherwise} />
-          <h3>What would you do otherwise next time?</h3>
+          <h3>What would you do differently next time?</h3>
           <AddNote {...keepsake} />
         </section>
         <ComparedStrip {...{ easel, keepsakes, paintingId }} />

@@ -45,7 +45,7 @@ export function CutChoice(props: CutChoiceProps) {
   return (
     <>
       <SliderRow
-        label="Size of the cut"
+        label="Size of the crop"
         said={`${Math.round(areaShare(crop) * 100)} % of the photo`}
         min={Math.ceil(smallest * 100)}
         max={100}

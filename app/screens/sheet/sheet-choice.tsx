@@ -9,6 +9,7 @@ import {
   turned,
 } from '../../core/reference/sheet.ts';
 import { capitalize } from '../../core/words/numbers.ts';
+import { inInches } from '../../core/words/units.ts';
 import { buttonClass } from '../../ui/controls/button.tsx';
 import { ChoiceRow } from '../../ui/controls/choice-row.tsx';
 import styles from './sheet-choice.module.css';
@@ -23,11 +24,13 @@ const drawnScale = 24 / sheetFormats.full.longMm;
 interface FormatButtonProps {
   sheet: Sheet;
   name: string;
+  /** Its sides are said in inches, as such paper is sold; else in mm. */
+  inches: boolean;
   chosen: boolean;
   onChoose: () => void;
 }
 
-function FormatButton({ sheet, name, chosen, onChoose }: FormatButtonProps) {
+function FormatButton({ sheet, name, inches, chosen, onChoose }: FormatButtonProps) {
   const [width, height] = [sheet.widthMm * drawnScale, sheet.heightMm * drawnScale];
   return (
     <button type="button" class={styles.format} aria-pressed={chosen} onClick={onChoose}>
@@ -36,9 +39,10 @@ function FormatButton({ sheet, name, chosen, onChoose }: FormatButtonProps) {
       </svg>
       <span class={styles.name}>{name}</span>
       <span class={styles.size}>
-        {sheet.widthMm}&#8239;×
+        {inches ? inInches(sheet.widthMm) : sheet.widthMm}&#8239;×
         <wbr />
-        &#8239;{sheet.heightMm}
+        &#8239;{inches ? inInches(sheet.heightMm) : sheet.heightMm}
+        {inches && '\u202fin'}
       </span>
     </button>
   );
@@ -52,11 +56,12 @@ interface SheetChoiceProps {
 /** The papers the trade sells, her own size, and which way the sheet lies. */
 export function SheetChoice({ sheet, onChoose }: SheetChoiceProps) {
   const orientation = orientationOf(sheet);
-  const formatButton = (format: Exclude<SheetFormat, 'own'>, name: string) => (
+  const formatButton = (format: Exclude<SheetFormat, 'own'>, name: string, inches = false) => (
     <FormatButton
       key={format}
       sheet={sheetOf(format, orientation)}
       name={name}
+      inches={inches}
       chosen={sheet.format === format}
       onChoose={() => onChoose(sheetOf(format, orientation))}
     />
@@ -64,14 +69,14 @@ export function SheetChoice({ sheet, onChoose }: SheetChoiceProps) {
   return (
     <>
       <fieldset class={styles.formats}>
-        <legend class="spoken">Imperial papers, in mm</legend>
-        {imperial.map((format) => formatButton(format, capitalize(format)))}
+        <legend class="spoken">Imperial papers, in inches</legend>
+        {imperial.map((format) => formatButton(format, capitalize(format), true))}
       </fieldset>
       <fieldset class={styles.formats}>
         <legend class="spoken">A sizes, in mm</legend>
         {metric.map((format) => formatButton(format, sheetFormats[format].name))}
       </fieldset>
-      <fieldset class={styles.formats}>
+      <fieldset class={styles.formats} data-three>
         <legend class="spoken">Blocks, in mm</legend>
         {blocks.map((format) => formatButton(format, sheetFormats[format].name))}
       </fieldset>

@@ -7,6 +7,7 @@ import { type Sheet, sheetInWords } from '../../core/reference/sheet.ts';
 import type { App } from '../../state/create-app.ts';
 import { Button } from '../../ui/controls/button.tsx';
 import { ChoiceRow } from '../../ui/controls/choice-row.tsx';
+import layout from '../../ui/layout/screen-layout.module.css';
 import { ScreenLayout } from '../../ui/layout/screen-layout.tsx';
 import { Waiting } from '../../ui/layout/waiting.tsx';
 import { CutChoice } from './cut-choice.tsx';
@@ -85,7 +86,7 @@ export function SheetScreen({
           <Button look="quiet" onClick={onCancel}>
             Cancel
           </Button>
-          <h1 class={styles.title}>Fit it to your sheet</h1>
+          <h1 class={layout.title}>Fit it to your sheet</h1>
           <Button aria-pressed={grey} onClick={() => setGrey(!grey)}>
             Grey
           </Button>
@@ -111,7 +112,7 @@ export function SheetScreen({
               label="What to set"
               choices={[
                 ['sheet', 'Sheet'],
-                ['cut', 'Cut'],
+                ['cut', 'Crop'],
               ]}
               chosen={part}
               onChoose={setPart}
@@ -133,7 +134,7 @@ export function SheetScreen({
               </p>
             )}
           </section>
-          <section class={styles.part} data-shown={part === 'cut'} aria-label="Cut">
+          <section class={styles.part} data-shown={part === 'cut'} aria-label="Crop">
             <CutChoice
               photo={photo}
               crop={crop}

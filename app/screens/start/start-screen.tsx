@@ -44,7 +44,9 @@ export function StartScreen({ app }: { app: App }) {
           <button type="button" class={styles.lastButton} onClick={() => app.goOn(last)}>
             {last.picture && <img class={styles.lastPicture} src={last.picture} alt="" />}
             <span class={styles.lastWords}>
-              <strong>Continue {last.title}</strong>
+              <strong>
+                {last.stage === 'finished' ? 'Look back at' : 'Continue'} {last.title}
+              </strong>
               <span>{last.place}</span>
             </span>
           </button>

@@ -28,10 +28,10 @@ interface SubjectPanelProps {
 
 function hintFor(mode: SubjectMode, hasSubject: boolean): string {
   if (mode === 'add') return 'Paint over what belongs to the subject.';
-  if (mode === 'take') return 'Paint over what is ground.';
+  if (mode === 'take') return 'Paint over what is background.';
   return hasSubject
     ? 'Fix it with Add and Remove, or draw a new line round it.'
-    : 'Draw a loose line round the subject, just outside it.';
+    : 'Draw a loose line round the subject, just outside it. It gets colours and washes of its own, apart from the background.';
 }
 
 const keysFor = (mode: SubjectMode): string =>
@@ -144,7 +144,7 @@ function SidePictures({ found, grey, size }: SidePicturesProps) {
             />
           </div>
           <figcaption>
-            {side === 'subject' ? 'Subject' : 'Ground'}, value{' '}
+            {side === 'subject' ? 'Subject' : 'Background'}, value{' '}
             {valueInWords(facts.meanLightness[side])}
           </figcaption>
         </figure>

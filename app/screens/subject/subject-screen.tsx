@@ -83,7 +83,7 @@ export function SubjectScreen({ studio, paintingId }: { studio: Studio; painting
       picture={
         ready ? (
           <Picture
-            label={found ? 'Your subject, its ground dimmed' : 'Your reference'}
+            label={found ? 'Your subject, its background dimmed' : 'Your reference'}
             size={seen.reading.raster}
             layers={layers.value ?? {}}
             // What is to be added lies in the ground: there it must be seen.

@@ -11,6 +11,8 @@ export interface BringBack {
   /** A copy that is whole, with what would happen. */
   readonly checked: ReadonlySignal<CheckedBackup | null>;
   readonly done: ReadonlySignal<boolean>;
+  /** The id of the painting that was brought back, where it was all of the copy; null else. */
+  readonly broughtOne: ReadonlySignal<string | null>;
   readonly problem: ReadonlySignal<string | null>;
   open(file: Blob): Promise<void>;
   bring(way: RestoreWay): Promise<void>;
@@ -30,6 +32,7 @@ export function createBringBack({ store, inSessionAnywhere, onBrought }: Needs):
   const doing = signal<'checking' | 'bringing' | null>(null);
   const part = signal(0);
   const done = signal(false);
+  const broughtOne = signal<string | null>(null);
   const problem = signal<string | null>(null);
   let stopping = new AbortController();
 
@@ -42,6 +45,7 @@ export function createBringBack({ store, inSessionAnywhere, onBrought }: Needs):
     const { signal: stopped } = stopping;
     problem.value = null;
     done.value = false;
+    broughtOne.value = null;
     part.value = 0;
     doing.value = what;
     try {
@@ -59,6 +63,7 @@ export function createBringBack({ store, inSessionAnywhere, onBrought }: Needs):
     work: computed(() => (doing.value ? { doing: doing.value, part: part.value } : null)),
     checked,
     done,
+    broughtOne,
     problem,
     open(file) {
       checked.value = null;
@@ -76,6 +81,7 @@ export function createBringBack({ store, inSessionAnywhere, onBrought }: Needs):
         await store.settled();
         await (await store.backups()).restore(stopped, copy, way, onPart);
         checked.value = null;
+        broughtOne.value = copy.holds === 'painting' ? (copy.paintings[0]?.id ?? null) : null;
         done.value = true;
         await onBrought();
       }),

@@ -131,7 +131,9 @@ interface IntakeNeeds {
 }
 
 const exampleTitle = 'Seed heads, last light';
-const examplePicture = new URL('../../demo/seed-heads.jpg', import.meta.url).href;
+const examplePhoto = new URL('../../demo/seed-heads.jpg', import.meta.url).href;
+/** The same, small: what the first screen shows comes at once, the photo when it is asked for. */
+const examplePicture = new URL('../../demo/seed-heads-small.jpg', import.meta.url).href;
 
 export function createIntake({
   store,
@@ -186,7 +188,7 @@ export function createIntake({
         onCandidates();
       }),
     async example() {
-      const response = await fetch(examplePicture);
+      const response = await fetch(examplePhoto);
       await takeOne(await response.blob(), { title: exampleTitle });
     },
   };

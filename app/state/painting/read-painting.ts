@@ -123,7 +123,7 @@ export async function readPainting(
 }
 
 interface PlanNeeds {
-  readonly store: Pick<Store, 'keptPlan' | 'keepPlan'>;
+  readonly store: Pick<Store, 'keptPlan' | 'keepPlan' | 'planById'>;
   readonly client: Pick<AnalysisClient, 'plan'>;
   readonly keeper: Pick<PaintingKeeper, 'change' | 'adopt'>;
 }
@@ -137,6 +137,13 @@ interface PlanAsked {
   readonly wishes: PlanWishes;
 }
 
+/** The plan it was handed on with, as long as nothing was decided since: whose paints it takes is asked first. */
+const planAsHandedOn = (
+  { handedOn, decisions }: Painting,
+  { planById }: Pick<Store, 'planById'>,
+): Promise<WashPlan | null> | null =>
+  handedOn && handedOn.decisions === decisions.length ? planById(handedOn.planId) : null;
+
 /** The plan of these very decisions: kept from before, or worked out now and kept. */
 export async function planPainting(
   signal: AbortSignal,
@@ -144,7 +151,7 @@ export async function planPainting(
   { store, client, keeper }: PlanNeeds,
   onProgress: OnProgress,
 ): Promise<WashPlan> {
-  const kept = await store.keptPlan(painting.id, key);
+  const kept = (await store.keptPlan(painting.id, key)) ?? (await planAsHandedOn(painting, store));
   if (kept) {
     const toTheEnd = (ids: readonly string[]) => [...ids.filter((id) => id !== kept.id), kept.id];
     if (painting.planIds.at(-1) !== kept.id)

@@ -16,6 +16,9 @@ export type PictureCalls = Pick<AnalysisClient, 'softBlend' | 'outline'>;
 
 export type PaletteCalls = Pick<AnalysisClient, 'palettes'>;
 
+/** What is asked of a plan that was handed on. */
+export type StandInCalls = Pick<AnalysisClient, 'standIns'>;
+
 /**
  * The palette of the open painting's plan, and others to choose from; null while there is nothing to paint.
  * `onPart`: 0..1 of the work. Rejects when aborted, or with a sentence of the worker's.

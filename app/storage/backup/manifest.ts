@@ -25,6 +25,8 @@ export interface Climb {
 export const CLIMBS: readonly Climb[] = [
   // Version 2: logs may hold comparisons of her sheet, and advice taken; those of version 1 hold none.
   { manifest: (before) => ({ ...before, version: 2 }), file: (_kind, before) => before },
+  // Version 3: paintings may say with which plan they were handed on; those of version 2 do not.
+  { manifest: (before) => ({ ...before, version: 3 }), file: (_kind, before) => before },
 ];
 
 /** Names are ours alone: nothing of them comes from her, and none leads out of the copy. */

@@ -105,6 +105,7 @@ export async function restoreBackup(
       const painting = await waiting(t, paintingOf(signal, backup, folder));
       await restorePainting(t, painting, {
         readTimeMs,
+        alone: manifest.holds === 'painting',
         prefer: way === 'replace' ? 'the copy' : 'the later',
         bytesOf: async ({ file }) => (await waiting(t, backup.bytes(signal, file))).buffer,
       });

@@ -12,6 +12,8 @@ type PhotoFacts = PaintingFile['photos'][number];
 
 interface RestoreNeeds {
   readonly readTimeMs: () => number;
+  /** It is all the copy holds: somebody may have handed it on. */
+  readonly alone: boolean;
   /** Where both have the painting: which of the two counts. */
   readonly prefer: 'the later' | 'the copy';
   /** The bytes of a photo, while the transaction waits. */
@@ -25,7 +27,7 @@ interface RestoreNeeds {
 export async function restorePainting(
   t: Transaction,
   { file, plans, readings }: BackupPainting,
-  { readTimeMs, prefer, bytesOf }: RestoreNeeds,
+  { readTimeMs, alone, prefer, bytesOf }: RestoreNeeds,
 ): Promise<void> {
   const { painting, thumbnail, photos, sessions, notes, lastPhotos } = file;
   const { id } = painting;
@@ -52,12 +54,20 @@ export async function restorePainting(
   for (const { sessionId, photoId, key } of lastPhotos)
     await putAbsent(t, lastPhotoName(sessionId), { photoId, key });
 
-  await putPainting(t, here ? joined(painting, here, takesCopy) : painting);
+  await putPainting(t, here ? joined(painting, here, takesCopy) : asItCame(painting, alone));
   const hasPicture = (await t.get('thumbnails', id)) !== undefined;
   if (thumbnail && (takesCopy || !hasPicture)) await t.put('thumbnails', { id, jpeg: thumbnail });
   if (thumbnail || hasPicture) await changeCard(t, id, { pictureAt: readTimeMs() });
   const last = (await t.get('paintings', id))?.sessionIds.at(-1);
   if (last !== undefined) await noteStand(t, last, undefined);
+}
+
+/** Its plan and its decisions as they came: whose paints it is to be painted with is asked. */
+function asItCame({ handedOn: _, ...painting }: Painting, alone: boolean): Painting {
+  const planId = painting.planIds.at(-1);
+  return alone && planId !== undefined
+    ? { ...painting, handedOn: { planId, decisions: painting.decisions.length } }
+    : painting;
 }
 
 /** What was put away here comes back. */

@@ -41,6 +41,7 @@ const painting = v.looseObject({
   sessionIds: listOf(id),
   purpose: v.optional(v.picklist(['study', 'candidate'])),
   studyOf: v.optional(id),
+  handedOn: v.optional(v.looseObject({ planId: id, decisions: whole })),
 });
 
 const buffer = v.instance(ArrayBuffer);

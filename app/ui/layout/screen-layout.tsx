@@ -1,5 +1,6 @@
 import type { Signal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
+import { useRef } from 'preact/hooks';
 import { buttonClass } from '../controls/button.tsx';
 import styles from './screen-layout.module.css';
 
@@ -40,6 +41,35 @@ interface ScreenLayoutProps {
   name: string;
 }
 
+/** So far the panel is scrolled before that counts as pulling it up, px: a shaky finger scrolls less (own). */
+const pulledFrom = 24;
+
+/**
+ * What pulls a low panel up: scrolling it by more than a finger shakes, but never while something in it is pressed,
+ * which would move from under the finger; and keys that come into it.
+ */
+function usePullUp(isUp: Signal<boolean> | undefined) {
+  const pressed = useRef(false);
+  if (!isUp) return {};
+  const release = (): void => {
+    pressed.current = false;
+  };
+  return {
+    onPointerDown: () => {
+      pressed.current = true;
+    },
+    onPointerUp: release,
+    onPointerCancel: release, // the browser takes the finger for scrolling
+    onPointerLeave: release,
+    onScroll: ({ currentTarget }: { currentTarget: HTMLElement }) => {
+      if (!pressed.current && currentTarget.scrollTop >= pulledFrom) isUp.value = true;
+    },
+    onFocusIn: ({ target }: { target: EventTarget | null }) => {
+      if (target instanceof Element && target.matches(':focus-visible')) isUp.value = true;
+    },
+  };
+}
+
 /** A picture, what is said about it and what can be done: one under the other, or side by side. */
 export function ScreenLayout({
   top,
@@ -50,9 +80,7 @@ export function ScreenLayout({
   isUp,
   name,
 }: ScreenLayoutProps) {
-  const pullUp = (event: { currentTarget: HTMLElement }): void => {
-    if (isUp && event.currentTarget.scrollTop > 0) isUp.value = true;
-  };
+  const pull = usePullUp(isUp);
   return (
     <main class={styles.workplace} data-hand={hand} data-screen={name}>
       <header class={styles.top}>{top}</header>
@@ -63,7 +91,7 @@ export function ScreenLayout({
         tabIndex={0}
         aria-label="What to do"
         data-low={(isUp && !isUp.value) || undefined}
-        onScroll={pullUp}
+        {...pull}
       >
         {panel}
       </section>

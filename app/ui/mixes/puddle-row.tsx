@@ -1,4 +1,6 @@
 import { cssColour, type Lab } from '../../core/colour/lab.ts';
+import type { Part } from '../../core/paint/mix.ts';
+import { partsInNumbers } from '../../core/paint/mix-words.ts';
 import type { Mark } from '../../core/plan/details/mark.ts';
 import { mixWordsIn } from '../../core/plan/paint-name-in.ts';
 import type { Mix, WashPlan } from '../../core/plan/plan.ts';
@@ -23,6 +25,10 @@ function coloursOf(uses: readonly Mix[], marks: readonly Mark[]): readonly Lab[]
   );
 }
 
+/** 'mostly ultramarine blue, a touch of burnt sienna, 5 : 1': by the figures no two puddles read alike. */
+const partsSaid = (parts: readonly Part[], inWords: (parts: readonly Part[]) => string): string =>
+  parts.length > 1 ? `${inWords(parts)}, ${partsInNumbers(parts)}` : inWords(parts);
+
 /** The puddles of a step at one glance: letter, the colours they dry to on the sheet, and what it is for first. */
 export function PuddleRow({ mixes, marks = [], familyName, plan }: PuddleRowProps) {
   const mixWords = plan && mixWordsIn(plan);
@@ -41,7 +47,7 @@ export function PuddleRow({ mixes, marks = [], familyName, plan }: PuddleRowProp
           </span>
           <span>
             <strong>{puddle}</strong> for {familyName(uses[0]?.family ?? 0)}
-            {mixWords && `: ${mixWords(uses[0]?.parts ?? [])}`}
+            {mixWords && `: ${partsSaid(uses[0]?.parts ?? [], mixWords)}`}
           </span>
         </li>
       ))}

@@ -4,7 +4,7 @@ import styles from './value-help.module.css';
 export function ValueHelp() {
   return (
     <details class={styles.roads}>
-      <summary class={styles.heading}>Three roads to a value</summary>
+      <summary class={styles.heading}>Three ways to a lighter or darker value</summary>
       <ol class={styles.list}>
         <li>
           <strong>Water.</strong> The more water, the more paper shows through: the same mix goes

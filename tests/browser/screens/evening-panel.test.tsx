@@ -119,7 +119,7 @@ test('a smaller sheet of the same shape is taken by one touch, never by itself',
   await inMinutes(20);
   await expect.poll(panel).toContain('A smaller sheet of the same shape');
   expect(references).toEqual([]);
-  await button(/^Half the sheet, 269 × 197 mm: about/).click();
+  await button(/^Half the sheet, 269 × 197 mm \(10.6 × 7.8 in\): about/).click();
   expect(references).toEqual([
     {
       photoId: 'p',

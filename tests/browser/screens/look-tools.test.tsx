@@ -216,10 +216,10 @@ test('that the photo was cut and what a tap does is told once, one after the oth
   const cut = { ...reference, crop: { ...reference.crop, size: [1, 0.8] as const } };
   const studio = { ...study.studio, painting: signal({ ...painting, reference: cut }) };
   screen = shown(<LookScreen studio={studio} paintingId="made" toldOnce={toldOnce} />);
-  await expect.element(page.getByText(/^Cut to /)).toBeVisible();
+  await expect.element(page.getByText(/^Cropped to /)).toBeVisible();
   await expect.element(page.getByRole('link', { name: 'Change', exact: true })).toBeVisible();
-  await press('Fine');
-  await expect.element(page.getByText(/^Cut to /)).not.toBeInTheDocument();
+  await press('OK');
+  await expect.element(page.getByText(/^Cropped to /)).not.toBeInTheDocument();
   await expect.element(page.getByText('Tap the picture: colour')).toBeVisible();
   await page.getByTestId('picture').click();
   await expect.element(page.getByText('Tap the picture: colour')).not.toBeInTheDocument();

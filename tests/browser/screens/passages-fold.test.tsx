@@ -8,7 +8,7 @@ import { PassagesFold } from '../../../app/screens/plan/passages-fold.tsx';
 import { madePlan } from './made-plan.ts';
 import { type Shown, shown } from './shown.ts';
 
-const why = 'Ground and subject together: most of the line between them is lost.';
+const why = 'Background and subject together: most of the line between them is lost.';
 const whole = await madePlan();
 const sheet = sheetOf('quarter', 'across');
 
@@ -55,8 +55,8 @@ test('why is read without opening it; her order is one touch, and so is the prop
   await page.getByText(why).click();
   const proposed = button('As proposed (together)');
   await expect.element(proposed).toHaveAttribute('aria-pressed', 'true');
-  await button('Ground first').click();
-  await expect.element(button('Ground first')).toHaveAttribute('aria-pressed', 'true');
+  await button('Background first').click();
+  await expect.element(button('Background first')).toHaveAttribute('aria-pressed', 'true');
   await expect.element(proposed).toHaveAttribute('aria-pressed', 'false');
   await proposed.click();
   await expect.element(proposed).toHaveAttribute('aria-pressed', 'true');

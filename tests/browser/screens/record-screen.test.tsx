@@ -48,7 +48,7 @@ test('the record: how it dried, what happened, the history, and paint it again',
   expect(region('How it dried').innerText).toMatch(
     /4 min[\s\S]*expected[\s\S]*60 min[\s\S]*expected/,
   );
-  expect(region('What went otherwise').innerText).toMatch(
+  expect(region('What went differently').innerText).toMatch(
     /It turns to mud[\s\S]*Less green next time/,
   );
   const picture = page.getByRole('button', { name: /^Large: photo at / });

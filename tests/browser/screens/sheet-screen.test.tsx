@@ -71,7 +71,7 @@ afterEach(() => {
 test('says the sheet in words and takes another one, the cut keeping its shape', async () => {
   await expect
     // A full imperial sheet is 22 x 30 inches, a quarter half of each: common practice, no source.
-    .element(page.getByText('Quarter imperial, across: 381 mm wide, 279 mm high (15 × 11 inches).'))
+    .element(page.getByText('Quarter imperial, across: 381 mm wide, 279 mm high (15 × 11 in).'))
     .toBeVisible();
   await page.getByRole('button', { name: /^A3/ }).click();
   expect(last().sheet).toEqual(sheetOf('a3', 'across'));
@@ -185,7 +185,7 @@ test('all by keys: arrows, size, straighten, turn', async () => {
 });
 
 test('sliders size and straighten; Largest brings the whole cut back', async () => {
-  const size = page.getByRole('slider', { name: 'Size of the cut' });
+  const size = page.getByRole('slider', { name: 'Size of the crop' });
   await userEvent.fill(size, '60');
   expect(last().crop.size[0]).toBeCloseTo(0.6, 6);
   await userEvent.fill(page.getByRole('slider', { name: 'Straighten' }), '-4');

@@ -119,7 +119,7 @@ test('circled, corrected, taken back, started again', async () => {
   await expect.element(sentence()).toHaveTextContent('The subject is clearly lighter');
   await expect.element(page.getByText(/Subject, value [78]/)).toBeVisible();
   await expect
-    .element(page.getByRole('img', { name: 'Your subject, its ground dimmed' }))
+    .element(page.getByRole('img', { name: 'Your subject, its background dimmed' }))
     .toBeInTheDocument();
 
   await page.getByRole('button', { name: 'Add' }).click();

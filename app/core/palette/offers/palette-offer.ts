@@ -93,17 +93,20 @@ export function closenessInWords(meanDifference: number, currentDifference: numb
   return `${words}: ${by}${change < 0 ? 'closer' : 'less accurate'} than now.`;
 }
 
+/** Munsell values: darks that much lighter look the same on a sheet (own). */
+const unseen = 0.25;
+
 /**
  * How far a palette falls short of the darks, and what would help where that was looked for; empty where it does not,
  * as most do not. In Munsell values.
  */
 export function reachInWords(valuesShort: number, remedy?: DarkRemedy | null): string {
-  if (valuesShort < 0.05) return '';
+  if (valuesShort < unseen) return '';
   const short = `Falls short of the darkest darks by ${amount(valuesShort)}`;
   if (remedy === undefined) return `${short}.`;
   if (!remedy) return `${short}. No paint of the list helps: plan for lighter darks.`;
   const name = remedy.owned ? remedy.name : `${remedy.name} (not in your box)`;
-  return remedy.valuesShort < 0.05
+  return remedy.valuesShort < unseen
     ? `${short}; ${name} would close it.`
     : `${short}; ${name} would bring it to ${amount(remedy.valuesShort)}.`;
 }

@@ -9,7 +9,7 @@ import type { Detail } from '../../reading/details/detail.ts';
 import type { ToneRange } from '../../reading/reading.ts';
 import { onTheSheet } from '../../reading/tone-range.ts';
 import type { Mix } from '../plan.ts';
-import { type Ground, SquareSolver, writeLayers } from '../runs/solve-square.ts';
+import { SquareSolver, type Underneath, writeLayers } from '../runs/solve-square.ts';
 import { mostAccentPuddles } from '../steps/finishing-steps.ts';
 import type { Mark } from './mark.ts';
 
@@ -107,7 +107,7 @@ const darkness = ({ wanted, detail }: Judged): number => nearerBy * detail.near 
 export interface MarkInput {
   readonly shapes: readonly Detail[];
   /** What lies under a shape after the washes. */
-  readonly groundOf: (detail: Detail) => Ground;
+  readonly underneathOf: (detail: Detail) => Underneath;
   readonly mixes: readonly Mix[];
   readonly spectraOf: (mix: Mix) => MixSpectra;
   readonly range: ToneRange;
@@ -117,24 +117,24 @@ export interface MarkInput {
  * The details and accents to set after the washes: which small shapes, from which puddles, how strong, and the colour
  * they dry to. Accents are the few darkest. Deterministic.
  */
-export function chooseMarks({ shapes, groundOf, mixes, spectraOf, range }: MarkInput): Mark[] {
+export function chooseMarks({ shapes, underneathOf, mixes, spectraOf, range }: MarkInput): Mark[] {
   const puddles = puddlesOf(mixes, spectraOf);
   if (puddles.length === 0) return [];
   const solver = new SquareSolver();
   const out = new Float64Array(3);
   const judged = shapes.flatMap((detail, shape): Judged[] => {
     if (detail.isLight) return [];
-    const ground = groundOf(detail);
+    const underneath = underneathOf(detail);
     const wanted: Lab = [onTheSheet(range, detail.lab[0]), detail.lab[1], detail.lab[2]];
     const colour = (spectra: PaintSpectra, load: number): Lab => {
-      solver.writeColour([spectra], load, 0, ground.reflectance, out);
+      solver.writeColour([spectra], load, 0, underneath.reflectance, out);
       return [out[0], out[1], out[2]];
     };
     const now = colour(puddles[0].spectra, 0);
     const missed = colourDifference(now, wanted);
     const touches = puddles.map(({ spectra, most }): Touch => {
       solver.amounts[0] = most / 3;
-      solver.solve([spectra], ground, wanted, most);
+      solver.solve([spectra], underneath, wanted, most);
       const load = solver.amounts[0];
       const lab = colour(spectra, load);
       const tooColourful = chroma(lab) - Math.max(chroma(wanted), chroma(now));

@@ -52,7 +52,7 @@ export const passagesApart: Check = (plan) => {
               'R18',
               step,
               `${step.key} says nothing of the line`,
-              'Nothing is said of the line between ground and subject: paint only up to it.',
+              'Nothing is said of the line between background and subject: paint only up to it.',
             ),
           ]),
     ];
@@ -69,7 +69,7 @@ function badMix(step: Step, { id, parts }: Mix): BrokenRule[] {
       `mix ${id}: too many paints or parts`,
       parts.length > mostPaintsInMix
         ? 'More than three paints in one puddle turn to mud.'
-        : 'So many parts can not be measured by eye: the puddle comes out otherwise each time.',
+        : 'So many parts can not be measured by eye: the puddle comes out differently each time.',
     ),
   ];
 }

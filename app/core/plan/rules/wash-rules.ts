@@ -48,8 +48,8 @@ export const nothingLightens: Check = ({ steps, paper }) =>
   steps.flatMap((step, n) => {
     const before = steps[n - 1]?.after;
     const slot = step.after.findIndex(([lightness], i) => {
-      const ground = n === 0 ? paper : before?.[i];
-      return ground !== undefined && lightness > ground[0] + rounding;
+      const underneath = n === 0 ? paper : before?.[i];
+      return underneath !== undefined && lightness > underneath[0] + rounding;
     });
     if (slot < 0) return [];
     return [

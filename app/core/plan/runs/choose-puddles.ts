@@ -132,7 +132,7 @@ class PassagePuddles {
     const family = families.indexOf(group.mix.family);
     const wanted = this.#wanted;
     const points = this.#sheet.aims(group, isFinished, squaresSampled).map((aim): PairPoint => {
-      wanted.solve(aim.ground, aim.target, group.most);
+      wanted.solve(aim.underneath, aim.target, group.most);
       return {
         family,
         wanted: Float64Array.from(wanted.wanted),

@@ -2,7 +2,7 @@ import type { Lab } from '../../colour/lab.ts';
 import type { PaintSpectra } from '../../paint/layer.ts';
 import type { Mix } from '../plan.ts';
 import type { Run } from './run.ts';
-import type { Ground } from './solve-square.ts';
+import type { Underneath } from './solve-square.ts';
 
 /** Rows of the squares that one mix covers in one step at one strength. */
 export interface Group {
@@ -16,7 +16,7 @@ export interface Group {
 
 /** What one square of a group is to become, and over what. */
 export interface SquareAim {
-  readonly ground: Ground;
+  readonly underneath: Underneath;
   /** L*, a*, b*. */
   readonly target: Lab;
   /** Squares it stands for, by the group's share of them. */

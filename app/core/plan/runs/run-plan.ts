@@ -135,7 +135,7 @@ export function runPlan(
   const laid = new Set(runs.map(({ mix }) => mix));
   const marks = chooseMarks({
     shapes: facts.reading.details?.shapes ?? [],
-    groundOf: ({ rows, shares }) => sheet.groundOf(rows, shares),
+    underneathOf: ({ rows, shares }) => sheet.underneathOf(rows, shares),
     mixes: loaded.filter(({ id }) => laid.has(id)),
     spectraOf: (mix) => sheet.spectraOf(mix),
     range,

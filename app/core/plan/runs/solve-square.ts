@@ -18,7 +18,7 @@ const [firstDamping, mostDamping] = [0.05, 50];
 const longestStep = 4;
 
 /** What lies under a wash in one square: 36 samples inside the surface, and its L*. */
-export interface Ground {
+export interface Underneath {
   readonly reflectance: Spectrum;
   readonly lightness: number;
 }
@@ -39,15 +39,15 @@ export class SquareSolver {
   readonly amounts = new Float64Array(2);
   cost = 0;
 
-  /** Writes the colour of so much of the puddles over the ground. */
+  /** Writes the colour of so much of the puddles over what lies under them. */
   writeColour(
     puddles: readonly PaintSpectra[],
     one: number,
     two: number,
-    ground: Spectrum,
+    underneath: Spectrum,
     out: Float64Array,
   ): void {
-    writeLayers(puddles, one, two, ground, this.#sheet, this.#pair);
+    writeLayers(puddles, one, two, underneath, this.#sheet, this.#pair);
     writeLab(this.#sheet, drySurface, out);
   }
 
@@ -55,18 +55,18 @@ export class SquareSolver {
     puddles: readonly PaintSpectra[],
     one: number,
     two: number,
-    ground: Ground,
+    underneath: Underneath,
     target: ArrayLike<number>,
     seen: Float64Array,
     out: Float64Array,
   ): number {
     const lab = this.#lab;
-    this.writeColour(puddles, one, two, ground.reflectance, lab);
+    this.writeColour(puddles, one, two, underneath.reflectance, lab);
     const [dl, da, db] = [lab[0] - target[0], lab[1] - target[1], lab[2] - target[2]];
     for (let r = 0; r < 3; r++)
       out[r] = seen[3 * r] * dl + seen[3 * r + 1] * da + seen[3 * r + 2] * db;
     out[3] = runningLightness * dl;
-    out[4] = lighteningWeight * Math.max(0, lab[0] - ground.lightness);
+    out[4] = lighteningWeight * Math.max(0, lab[0] - underneath.lightness);
     let sum = 0;
     for (let r = 0; r < 5; r++) sum += out[r] * out[r];
     return sum;
@@ -75,7 +75,7 @@ export class SquareSolver {
   /** Fills `amounts` and `cost`; begins at what stands in `amounts`. One or two puddles. */
   solve(
     puddles: readonly PaintSpectra[],
-    ground: Ground,
+    underneath: Underneath,
     target: readonly [number, number, number],
     most: number,
   ): void {
@@ -85,19 +85,19 @@ export class SquareSolver {
     const misfit = this.#misfit;
     const [first, second] = this.#slopes;
     if (!both) amounts[1] = 0;
-    let cost = this.#judge(puddles, amounts[0], amounts[1], ground, target, seen, misfit);
+    let cost = this.#judge(puddles, amounts[0], amounts[1], underneath, target, seen, misfit);
     let damping = firstDamping;
     for (let step = 0; step < mostSteps; step++) {
       const slopeOf = (n: number, out: Float64Array): void => {
         const by = Math.max(0.01, 0.03 * amounts[n]);
         const one = amounts[0] + (n === 0 ? by : 0);
         const two = amounts[1] + (n === 1 ? by : 0);
-        this.#judge(puddles, one, two, ground, target, seen, out);
+        this.#judge(puddles, one, two, underneath, target, seen, out);
         for (let r = 0; r < 5; r++) out[r] = (out[r] - misfit[r]) / by;
       };
       slopeOf(0, first);
       if (both) slopeOf(1, second);
-      const better = this.#descend(puddles, ground, target, seen, most, cost, damping, both);
+      const better = this.#descend(puddles, underneath, target, seen, most, cost, damping, both);
       if (!better) break;
       damping = better.damping;
       const gain = cost - better.cost;
@@ -109,7 +109,7 @@ export class SquareSolver {
 
   #descend(
     puddles: readonly PaintSpectra[],
-    ground: Ground,
+    underneath: Underneath,
     target: readonly [number, number, number],
     seen: Float64Array,
     most: number,
@@ -145,7 +145,7 @@ export class SquareSolver {
       let x = Math.max(0, amounts[0] + held(one));
       let y = Math.max(0, amounts[1] + held(two));
       if (x + y > most) [x, y] = [(x * most) / (x + y), (y * most) / (x + y)];
-      const next = this.#judge(puddles, x, y, ground, target, seen, this.#next);
+      const next = this.#judge(puddles, x, y, underneath, target, seen, this.#next);
       if (next >= cost) continue;
       amounts[0] = x;
       amounts[1] = y;
@@ -157,14 +157,14 @@ export class SquareSolver {
 }
 
 /**
- * Reflectance of so much of one or two puddles, mixed where they meet, over a ground; `out` may be the ground. Of a
- * dry brush paint covers only a share: specks of the ground show, their light adds by area.
+ * Reflectance of so much of one or two puddles, mixed where they meet, over what lies there; `out` may be that. Of a
+ * dry brush paint covers only a share: specks of what is under it show, their light adds by area.
  */
 export function writeLayers(
   puddles: readonly PaintSpectra[],
   one: number,
   two: number,
-  ground: Spectrum,
+  underneath: Spectrum,
   out: Float64Array,
   pair: Float64Array,
   covers = 1,
@@ -178,6 +178,7 @@ export function writeLayers(
       s += two * second.S[i];
     }
     writeLayerSample(k, s, pair, 0);
-    out[i] = covers * reflectanceOver(pair[0], pair[1], ground[i]) + (1 - covers) * ground[i];
+    out[i] =
+      covers * reflectanceOver(pair[0], pair[1], underneath[i]) + (1 - covers) * underneath[i];
   }
 }

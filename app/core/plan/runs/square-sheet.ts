@@ -10,7 +10,7 @@ import type { PlacedRow } from '../steps/apply-steps-to-sheet.ts';
 import type { Group, SquareAim } from './group.ts';
 import { GroupAims } from './group-aims.ts';
 import type { Run, RunInput } from './run.ts';
-import { type Ground, SquareSolver, writeLayers } from './solve-square.ts';
+import { SquareSolver, type Underneath, writeLayers } from './solve-square.ts';
 
 /** A wash that only leads to a darker one counts so much (own). */
 const onTheWay = 0.05;
@@ -100,8 +100,8 @@ export class SquareSheet {
     for (const row of rows) {
       this.#painted.add(slots[row]);
       const square = squares[row];
-      const ground = this.#light.subarray(row * spectrumSize, (row + 1) * spectrumSize);
-      writeLayers(puddles, own[square], other[square], ground, ground, this.#pair, covers);
+      const underneath = this.#light.subarray(row * spectrumSize, (row + 1) * spectrumSize);
+      writeLayers(puddles, own[square], other[square], underneath, underneath, this.#pair, covers);
     }
     return {
       mix: mix.id,
@@ -122,21 +122,21 @@ export class SquareSheet {
     const finished = group.rows.filter((row) => isFinished(slots[row]));
     const aim = this.#aims.has(group, finished) ? this.#aims.of(group, new Set(finished)) : null;
     const rows = finished.length > 0 ? finished : group.rows;
-    const grounds = this.#groundsOf(group.rows);
+    const underneaths = this.#allUnderneath(group.rows);
     const coverage = this.#coverage(rows);
     const covered = squaresOf(rows, squares);
     const stride = Math.max(1, Math.floor(covered.length / about));
     return covered
       .filter((_, n) => n % stride === 0)
       .flatMap((square) => {
-        const ground = grounds.get(square);
-        if (!ground) return [];
+        const underneath = underneaths.get(square);
+        if (!underneath) return [];
         const target: Lab = aim
           ? [aim[0][square], aim[1][square], aim[2][square]]
           : group.mix.expected;
         return [
           {
-            ground,
+            underneath,
             target,
             weight: stride * coverage[square] * (finished.length > 0 ? 1 : onTheWay),
           },
@@ -155,7 +155,7 @@ export class SquareSheet {
   ): void {
     const { across, down } = this.#input.squares;
     const aim = this.#aims.of(group, finished);
-    const grounds = this.#groundsOf(group.rows);
+    const underneaths = this.#allUnderneath(group.rows);
     const solver = this.#solver;
     const both = puddles.length > 1;
     solver.amounts[0] = group.load;
@@ -165,9 +165,9 @@ export class SquareSheet {
     for (const square of covered) {
       solver.amounts[0] = Math.max(solver.amounts[0], 0.05);
       if (both) solver.amounts[1] = Math.max(solver.amounts[1], 0.05);
-      const ground = grounds.get(square);
+      const underneath = underneaths.get(square);
       const target = [aim[0][square], aim[1][square], aim[2][square]] as const;
-      if (ground) solver.solve(puddles, ground, target, group.most);
+      if (underneath) solver.solve(puddles, underneath, target, group.most);
       own[square] = solver.amounts[0];
       other[square] = solver.amounts[1];
       weights[square] = coverage[square];
@@ -184,7 +184,7 @@ export class SquareSheet {
   }
 
   /** What lies in every square under a group: the mean of its rows by their shares. */
-  #groundsOf(rows: readonly number[]) {
+  #allUnderneath(rows: readonly number[]) {
     const { squares, shares } = this.#input.squares;
     const bySquare = new Map<number, number[]>();
     for (const row of rows) {
@@ -195,7 +195,7 @@ export class SquareSheet {
     return new Map(
       [...bySquare].map(([square, own]) => [
         square,
-        this.groundOf(
+        this.underneathOf(
           own,
           own.map((row) => Math.max(0.01, shares[row])),
         ),
@@ -204,7 +204,7 @@ export class SquareSheet {
   }
 
   /** What lies in some rows now, the mean of their light by these shares. */
-  groundOf(rows: readonly number[], shares: readonly number[]): Ground {
+  underneathOf(rows: readonly number[], shares: readonly number[]): Underneath {
     const reflectance = new Float64Array(spectrumSize);
     const all = shares.reduce((sum, share) => sum + share, 0);
     for (const [n, row] of rows.entries()) {

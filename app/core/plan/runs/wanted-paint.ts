@@ -3,7 +3,7 @@ import type { Lab } from '../../colour/lab.ts';
 import { spectrumSize, writeLab } from '../../colour/spectrum.ts';
 import { drySurface } from '../../colour/surface.ts';
 import { type PaintSpectra, reflectanceOver, writeLayerSample } from '../../paint/layer.ts';
-import { type Ground, runningLightness } from './solve-square.ts';
+import { runningLightness, type Underneath } from './solve-square.ts';
 
 /** Figures that say how a colour is missed: three of what is seen, and lightness once more. */
 export const missedBy = 4;
@@ -24,7 +24,7 @@ const priceRounds = 7;
 const sumOf = (list: Float64Array): number => list.reduce((all, each) => all + each, 0);
 
 /**
- * Finds how much of every paint of a palette would give a colour over a ground, if any number of them could be mingled
+ * Finds how much of every paint of a palette would give a colour over what lies there, if any number of them could be mingled
  * there: amounts of at least 0, together at most `most` ml/m2, and how the colour moves with each. Gauss-Newton on the
  * visible difference, the amounts held above 0 by coordinate descent. One work space for all squares of a plan.
  */
@@ -52,7 +52,7 @@ export class WantedPaint {
 
   #judge(
     amounts: Float64Array,
-    { reflectance }: Ground,
+    { reflectance }: Underneath,
     target: Lab,
     seen: Float64Array,
     out: Float64Array,
@@ -82,8 +82,8 @@ export class WantedPaint {
   }
 
   /** Fills `amounts`, `slopes` and `wanted`. */
-  solve(ground: Ground, target: Lab, most: number): void {
-    this.#find(ground, target, most);
+  solve(underneath: Underneath, target: Lab, most: number): void {
+    this.#find(underneath, target, most);
     const { amounts, slopes, wanted } = this;
     for (let r = 0; r < missedBy; r++) {
       wanted[r] = -this.#missed[r];
@@ -91,20 +91,20 @@ export class WantedPaint {
     }
   }
 
-  #find(ground: Ground, target: Lab, most: number): void {
+  #find(underneath: Underneath, target: Lab, most: number): void {
     const { amounts } = this;
     const trial = this.#trial;
     const seen = seenDifference(target);
     amounts.fill(Math.min(0.3, most / (2 * amounts.length)));
-    let cost = this.#judge(amounts, ground, target, seen, this.#missed);
+    let cost = this.#judge(amounts, underneath, target, seen, this.#missed);
     for (let round = 0; ; round++) {
-      this.#writeSlopes(ground, target, seen);
+      this.#writeSlopes(underneath, target, seen);
       if (round === mostRounds) return;
       this.#step(trial, most);
-      let next = this.#judge(trial, ground, target, seen, this.#next);
+      let next = this.#judge(trial, underneath, target, seen, this.#next);
       for (let halved = 0; next > cost && halved < 3; halved++) {
         for (let p = 0; p < trial.length; p++) trial[p] = (trial[p] + amounts[p]) / 2;
-        next = this.#judge(trial, ground, target, seen, this.#next);
+        next = this.#judge(trial, underneath, target, seen, this.#next);
       }
       if (next >= cost) return;
       const gain = cost - next;
@@ -112,20 +112,20 @@ export class WantedPaint {
       this.#missed.set(this.#next);
       cost = next;
       if (gain < enough * cost + 1e-3) {
-        this.#writeSlopes(ground, target, seen);
+        this.#writeSlopes(underneath, target, seen);
         return;
       }
     }
   }
 
-  #writeSlopes(ground: Ground, target: Lab, seen: Float64Array): void {
+  #writeSlopes(underneath: Underneath, target: Lab, seen: Float64Array): void {
     const { amounts, slopes } = this;
     const next = this.#next;
     for (let p = 0; p < amounts.length; p++) {
       const before = amounts[p];
       const by = Math.max(tried, 0.03 * before);
       amounts[p] = before + by;
-      this.#judge(amounts, ground, target, seen, next);
+      this.#judge(amounts, underneath, target, seen, next);
       amounts[p] = before;
       for (let r = 0; r < missedBy; r++) {
         slopes[p * missedBy + r] = (next[r] - this.#missed[r]) / by;

@@ -18,7 +18,7 @@ const nearEnough = 6;
 interface Row {
   readonly mix: Mix;
   /** Reflectance of the sheet under the mix, 36 samples. */
-  readonly ground: Spectrum;
+  readonly underneath: Spectrum;
 }
 
 /** Share of the common border of two families of one passage that is soft, and its length. */
@@ -54,7 +54,7 @@ function makes(row: Row, one: Mix, two: Mix, paintOf: (id: string) => Paint): bo
   const sheet = new Float64Array(spectrumSize);
   return [0.25, 0.5, 0.75].some((share) => {
     const { K, S } = mixSpectra([first, second], [share, 1 - share]);
-    const lab = labOfReflectance(layOver(paintLayer(K, S, 1), row.ground, sheet));
+    const lab = labOfReflectance(layOver(paintLayer(K, S, 1), row.underneath, sheet));
     return colourDifference(lab, row.mix.expected) <= nearEnough;
   });
 }
@@ -110,7 +110,7 @@ export function mixNotes(
   });
   const nameOf = (family: number): string =>
     reading.families.find(({ id }) => id === family)?.name ?? 'colour';
-  const groundOf = (mix: Mix) =>
+  const underneathOf = (mix: Mix) =>
     reflectanceOfWashes(
       mixes
         .filter(
@@ -124,7 +124,7 @@ export function mixNotes(
   for (const place of places) {
     const rows = mixes
       .filter(({ passage, wash }) => `${passage}/${wash}` === place)
-      .map((mix) => ({ mix, ground: groundOf(mix) }));
+      .map((mix) => ({ mix, underneath: underneathOf(mix) }));
     // One paint has nothing to run together with.
     if (paints.length < 2) continue;
     for (const [id, pair] of runTogether(rows, reading, slots, paintOf)) together.set(id, pair);

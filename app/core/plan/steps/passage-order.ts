@@ -58,13 +58,13 @@ function proposedPassages(facts: Facts): ProposedPassages | null {
   if (isMostlyLost(facts.reading)) {
     return {
       order: 'together',
-      why: 'Ground and subject together: most of the line between them is lost.',
+      why: 'Background and subject together: most of the line between them is lost.',
       subjectLighter,
     };
   }
   const groundFirst = (why: string): ProposedPassages => ({
     order: 'ground first',
-    why: `Ground first: ${why}.`,
+    why: `Background first: ${why}.`,
     subjectLighter,
   });
   const softer =
@@ -73,7 +73,7 @@ function proposedPassages(facts: Facts): ProposedPassages | null {
   if (subjectLighter) {
     return {
       order: 'subject first',
-      why: 'Subject first: it is the lighter; the darker ground is then cut round it.',
+      why: 'Subject first: it is the lighter; the darker background is then cut round it.',
       subjectLighter,
     };
   }
@@ -93,9 +93,9 @@ export interface PassageOrder {
 }
 
 const names: Record<PassagesChoice, string> = {
-  'ground first': 'Ground first',
+  'ground first': 'Background first',
   'subject first': 'Subject first',
-  together: 'Ground and subject together',
+  together: 'Background and subject together',
 };
 
 /** Her own choice, and what was proposed in its place. */

@@ -74,7 +74,7 @@ function roundSubject(wash: WashInHand): TechniqueProposal | null {
   );
   return proposalOf(
     share,
-    'Cut the dark ground round the subject with the point of the brush: it makes the edge. Feather it where the line is soft.',
+    'Cut the dark background round the subject with the point of the brush: it makes the edge. Feather it where the line is soft.',
   );
 }
 

@@ -72,7 +72,7 @@ export const dryBrush: TechniqueDetector = (wash) => {
 const dropped = { soft: 0.4, share: 0.03, shineMinutes: 2 } as const;
 
 /**
- * Drops of water, as the shine is about to go, win back soft lights in a textured ground (R13); never in a
+ * Drops of water, as the shine is about to go, win back soft lights in a textured shape (R13); never in a
  * plain area (R21), never over a subject.
  */
 export const waterDrops: TechniqueDetector = (wash) => {

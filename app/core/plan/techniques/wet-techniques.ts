@@ -150,9 +150,9 @@ export const charging: TechniqueDetector = (wash) => {
       if (border.soft < charged.soft || border.lengthMm < charged.lengthMm) return [];
       if (border.lengthMm < charged.inside * round.lengthMm) return [];
       if (!meetHere(facts, draft.slots, inner, outer)) return [];
-      const [drop, ground] = [mixAtSlot(wash, inner), mixAtSlot(wash, outer)];
-      if (!drop || !ground || drop.puddle === ground.puddle) return [];
-      if (ladder.indexOf(drop.consistency) < ladder.indexOf(ground.consistency)) return [];
+      const [drop, outside] = [mixAtSlot(wash, inner), mixAtSlot(wash, outer)];
+      if (!drop || !outside || drop.puddle === outside.puddle) return [];
+      if (ladder.indexOf(drop.consistency) < ladder.indexOf(outside.consistency)) return [];
       return [{ inner, outer, lengthMm: border.lengthMm, share: own.share }];
     });
   });

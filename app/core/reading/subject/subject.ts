@@ -40,9 +40,9 @@ export const lostUnder = 4;
 function againstGround({ meanLightness }: SubjectFacts): string {
   const difference = meanLightness.subject - meanLightness.ground;
   const size = Math.abs(difference);
-  if (size < lostUnder) return 'as light as its ground';
+  if (size < lostUnder) return 'as light as its background';
   const word = difference > 0 ? 'lighter' : 'darker';
-  return `${size < standsOutFrom ? 'a little' : 'clearly'} ${word} than its ground`;
+  return `${size < standsOutFrom ? 'a little' : 'clearly'} ${word} than its background`;
 }
 
 function alongLine(share: number): string {
@@ -53,17 +53,18 @@ function alongLine(share: number): string {
 }
 
 function lostPart(share: number): string {
-  if (share >= 0.5) return 'Most of its line is lost in the ground';
-  if (share >= 0.42) return 'Nearly half of its line is lost in the ground';
-  if (share >= 0.29) return 'About a third of its line is lost in the ground';
-  if (share >= 0.2) return 'About a quarter of its line is lost in the ground';
-  if (share >= 0.05) return 'A little of its line is lost in the ground';
+  if (share >= 0.5) return 'Most of its line is lost in the background';
+  if (share >= 0.42) return 'Nearly half of its line is lost in the background';
+  if (share >= 0.29) return 'About a third of its line is lost in the background';
+  if (share >= 0.2) return 'About a quarter of its line is lost in the background';
+  if (share >= 0.05) return 'A little of its line is lost in the background';
   return 'Its line is lost nowhere';
 }
 
 /** What to do about it, after the practice of lost and found edges (common practice, no source). */
 function advice({ standsOutShare, lostShare }: SubjectFacts): string {
-  if (standsOutShare < 0.15) return ': make the ground lighter or darker where it is to be seen.';
+  if (standsOutShare < 0.15)
+    return ': make the background lighter or darker where it is to be seen.';
   if (lostShare < 0.05 && standsOutShare >= 0.85)
     return ': soften it where it matters least, or it looks cut out.';
   return '.';

@@ -47,7 +47,7 @@ test('words and figures of the air', () => {
   expect(chosenOf(warmths, 25)).toBe('warm');
   expect(chosenOf(warmths, 24.9)).toBeNull();
   expect(airInWords({ ...roomWeather, sunWatts: 600, hairDryer: true, backing: 'wet' })).toBe(
-    '20 °C, 50 % humidity, still air (0.15 m/s), sun, wet underneath, hair dryer',
+    '20°C (68°F), 50 % humidity, still air (0.15 m/s), sun, wet underneath, hair dryer',
   );
 });
 

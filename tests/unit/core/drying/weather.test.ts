@@ -49,7 +49,9 @@ test('a sheet wet underneath keeps its shine and its wet much longer', () => {
 });
 
 test('what is set is said in a line: nothing of sun, block or dryer where she set none', () => {
-  expect(airInWords(roomWeather)).toBe('20 °C, 50 % humidity, still air (0.15 m/s), on a board');
+  expect(airInWords(roomWeather)).toBe(
+    '20°C (68°F), 50 % humidity, still air (0.15 m/s), on a board',
+  );
   expect(airInWords({ ...roomWeather, sunWatts: 0, hairDryer: false })).toBe(
     airInWords(roomWeather),
   );

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { inInches, ownSheet, sheetInWords, sheetOf } from '../../../../app/core/reference/sheet.ts';
+import { ownSheet, sheetInWords, sheetOf } from '../../../../app/core/reference/sheet.ts';
 
 test('comma and point both mean the decimal sign', () => {
   expect(ownSheet('280,5', '200.25')).toEqual({ format: 'own', widthMm: 280.5, heightMm: 200.25 });
@@ -18,17 +18,21 @@ test('the limits themselves are taken', () => {
   expect(ownSheet('50', '2000')).toMatchObject({ widthMm: 50, heightMm: 2000 });
 });
 
-test('a sheet in words; imperial papers in inches too', () => {
+test('a sheet in words, in inches too; blocks have their size in their name', () => {
   expect(sheetInWords(sheetOf('quarter', 'across'))).toBe(
-    'Quarter imperial, across: 381 mm wide, 279 mm high (15 × 11 inches).',
+    'Quarter imperial, across: 381 mm wide, 279 mm high (15 × 11 in).',
   );
-  expect(sheetInWords(sheetOf('a5', 'upright'))).toBe('A5, upright: 148 mm wide, 210 mm high.');
+  expect(sheetInWords(sheetOf('a5', 'upright'))).toBe(
+    'A5, upright: 148 mm wide, 210 mm high (5.8 × 8.3 in).',
+  );
+  expect(sheetInWords(sheetOf('in9x12', 'across'))).toBe(
+    '9 × 12 in, across: 305 mm wide, 229 mm high.',
+  );
   expect(sheetInWords({ format: 'own', widthMm: 200, heightMm: 200 })).toContain('square: 200 mm');
 });
 
-// Sizes of imperial papers: full sheet 22 x 30 inches, halved each time (common practice, no source).
-test('inches of the imperial sizes', () => {
-  expect([762, 559, 381, 279, 191].map(inInches)).toEqual(['30', '22', '15', '11', '7½']);
+test('her own sheet may be typed in centimetres or inches', () => {
+  expect(ownSheet('28 cm', '11 in')).toEqual({ format: 'own', widthMm: 280, heightMm: 279.4 });
 });
 
 // ISO 216 (2007), trimmed sizes of the A series, mm; imperial: full sheet 22 x 30 inches, halved (common practice).

@@ -19,12 +19,12 @@ const facts = (subject: number, ground: number, out: number, lost: number): Subj
 
 describe('how the subject stands, in words', () => {
   test.each([
-    [facts(70, 40, 0.95, 0), 'clearly lighter than its ground and stands out nearly all round'],
+    [facts(70, 40, 0.95, 0), 'clearly lighter than its background and stands out nearly all round'],
     [facts(70, 40, 0.95, 0), 'soften it where it matters least'],
-    [facts(40, 47, 0.6, 0.3), 'a little darker than its ground and stands out along most'],
+    [facts(40, 47, 0.6, 0.3), 'a little darker than its background and stands out along most'],
     [facts(40, 47, 0.6, 0.3), 'About a third of its line is lost'],
-    [facts(50, 52, 0.05, 0.8), 'as light as its ground and hardly stands out anywhere'],
-    [facts(50, 52, 0.05, 0.8), 'make the ground lighter or darker'],
+    [facts(50, 52, 0.05, 0.8), 'as light as its background and hardly stands out anywhere'],
+    [facts(50, 52, 0.05, 0.8), 'make the background lighter or darker'],
   ])('%#: %s', (known, words) => {
     expect(subjectSentence(known)).toContain(words);
   });

@@ -10,6 +10,7 @@ const blue = { id: 'b', name: 'indanthrone blue', owned: true, valuesShort: 0 };
 // Limits and figures are (own): the docstrings of what is tested say why.
 test.each([
   [reachInWords(0, null), ''],
+  [reachInWords(0.2, null), ''],
   [reachInWords(0.82), 'Falls short of the darkest darks by 0.8 values.'],
   [
     reachInWords(0.82, blue),

@@ -35,7 +35,7 @@ const spectraOf = ({ parts }: Mix) =>
   );
 const range = toneRange('photographed', 10, 95, 25, 95);
 const pale = reflectanceOfWashes([{ paints: [paintOf('yellow')], parts: [1], load: 1 }]);
-const ground = { reflectance: pale, lightness: labOfReflectance(pale)[0] };
+const underneath = { reflectance: pale, lightness: labOfReflectance(pale)[0] };
 
 const shape = (lab: Lab, more: Partial<Detail> = {}): Detail => ({
   isLight: false,
@@ -48,7 +48,7 @@ const shape = (lab: Lab, more: Partial<Detail> = {}): Detail => ({
   near: 1,
   ...more,
 });
-/** What a puddle of one paint makes of the ground. */
+/** What a puddle of one paint makes over what lies there. */
 const coloured = (name: Name, load: number): Lab =>
   labOfReflectance(
     reflectanceOfWashes([
@@ -59,7 +59,7 @@ const coloured = (name: Name, load: number): Lab =>
 const chosen = (shapes: readonly Detail[], names: readonly Name[]) =>
   chooseMarks({
     shapes,
-    groundOf: () => ground,
+    underneathOf: () => underneath,
     mixes: names.map((name) => mix(name)),
     spectraOf,
     range,
@@ -171,10 +171,13 @@ describe('accents', () => {
   });
 });
 
-test('the paper itself is a ground like any other', () => {
+test('the bare paper lies underneath like anything else', () => {
   const [mark] = chooseMarks({
     shapes: [shape([30, 0, 0])],
-    groundOf: () => ({ reflectance: defaultPaper, lightness: labOfReflectance(defaultPaper)[0] }),
+    underneathOf: () => ({
+      reflectance: defaultPaper,
+      lightness: labOfReflectance(defaultPaper)[0],
+    }),
     mixes: [mix('umber')],
     spectraOf,
     range,

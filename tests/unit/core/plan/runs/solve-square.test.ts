@@ -19,9 +19,9 @@ const sienna = paint('pbr7-burnt-sienna');
 const spectra = [mixSpectra([blue], [1]), mixSpectra([sienna], [1])];
 const paper = { reflectance: defaultPaper, lightness: labOfReflectance(defaultPaper)[0] };
 
-function colourOf(one: number, two: number, ground: Float64Array = defaultPaper) {
+function colourOf(one: number, two: number, underneath: Float64Array = defaultPaper) {
   const out = new Float64Array(36);
-  writeLayers(spectra, one, two, ground, out, new Float64Array(2));
+  writeLayers(spectra, one, two, underneath, out, new Float64Array(2));
   return labOfReflectance(out);
 }
 
@@ -29,11 +29,11 @@ function solved(
   target: readonly [number, number, number],
   most: number,
   puddles = spectra,
-  ground = paper,
+  underneath = paper,
 ) {
   const solver = new SquareSolver();
   solver.amounts.set([1, puddles.length > 1 ? 1 : 0]);
-  solver.solve(puddles, ground, [...target], most);
+  solver.solve(puddles, underneath, [...target], most);
   const [one = 0, two = 0] = solver.amounts;
   return { one, two };
 }
@@ -99,9 +99,9 @@ describe('amounts of puddles in a square', () => {
 
   it('reckons over what lies there', () => {
     const washed = reflectanceOfWashes([{ paints: [sienna], parts: [1], load: 3 }]);
-    const ground = { reflectance: washed, lightness: labOfReflectance(washed)[0] };
+    const underneath = { reflectance: washed, lightness: labOfReflectance(washed)[0] };
     const target = colourOf(2, 0, washed);
-    const found = solved(target, 20, spectra.slice(0, 1), ground);
+    const found = solved(target, 20, spectra.slice(0, 1), underneath);
     expect(found.one).toBeCloseTo(2, 1);
   });
 });

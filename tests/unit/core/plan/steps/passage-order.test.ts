@@ -38,7 +38,7 @@ describe('passages', () => {
       lost: 0.8,
       passages: 'ground first',
     });
-    expect(plan.passages?.why).toMatch(/^Ground first, as you asked; proposed was .* together/);
+    expect(plan.passages?.why).toMatch(/^Background first, as you asked; proposed was .* together/);
     expect(washesOf(plan, 'ground')[0]?.prompt).toContain('ground up to the subject');
     expect(washesOf(plan, 'subject')[0]?.watch).toContain('line is lost');
     for (const { prompt } of plan.steps) expect(prompt.length).toBeLessThanOrEqual(160);

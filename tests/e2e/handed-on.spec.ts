@@ -1,0 +1,82 @@
+import type { Browser, Page } from '@playwright/test';
+import { expect, test } from './support/app-page.ts';
+import { boxes, withBox } from './support/few-paints.ts';
+import { smallPhoto } from './support/fixture-file.ts';
+import { keptRows, planFor, screen, toTheEasel } from './support/walk.ts';
+
+// A teacher's plan, handed on as a copy of one painting, opens on a device where another box is ticked.
+
+/** The teacher's painting is planned and copied; the student's device has it, at its plan. */
+async function handedOn(page: Page, browser: Browser, url: string, folder: string): Promise<Page> {
+  await page.addInitScript(() => Reflect.deleteProperty(window, 'showSaveFilePicker'));
+  await page.goto('./');
+  await planFor(page, smallPhoto);
+  await expect.poll(() => keptRows(page)).toMatchObject({ plans: 1 });
+  const id = /painting\/([^/]+)/.exec(page.url())?.[1];
+  await page.goto(`./#/copies/${id}`);
+  const copies = screen(page, 'copies');
+  await expect(copies.getByRole('combobox')).toHaveValue(String(id));
+  await copies.getByRole('button', { name: 'Make the copy' }).click();
+  const coming = page.waitForEvent('download');
+  await copies.getByRole('button', { name: 'Save it as a file' }).click();
+  const file = `${folder}/plan.zip`;
+  await (await coming).saveAs(file);
+
+  const context = await browser.newContext({ baseURL: url, viewport: { width: 412, height: 915 } });
+  await withBox(context, boxes.careful);
+  const student = await context.newPage();
+  await student.goto('./#/copies');
+  await student.getByLabel('Copy to bring back').setInputFiles(file);
+  await student.getByRole('button', { name: 'Bring it back' }).click();
+  await student.getByRole('link', { name: 'To its plan' }).click();
+  await expect(toTheEasel(student)).toBeVisible();
+  return student;
+}
+
+const question = (page: Page) => page.getByRole('region', { name: 'Whose paints' });
+
+/** What she is to squeeze out, by the screen of paints. */
+async function paintsOf(page: Page): Promise<string> {
+  await page.getByRole('link', { name: 'Paints', exact: true }).click();
+  await expect(page.getByRole('heading', { name: 'Other choices' })).toBeVisible(); // all is worked out
+  return screen(page, 'paints').getByRole('region', { name: 'Chosen paints' }).innerText();
+}
+
+test('a teacher’s plan is painted with the student’s own paints, and what differs is said', async ({
+  page,
+  browser,
+  host,
+  folder,
+}) => {
+  const student = await handedOn(page, browser, host.url, folder);
+  await expect(question(student)).toContainText(/You have no .*burnt sienna/);
+  const kept = await keptRows(student);
+  expect(kept.plans).toBe(1); // nothing is planned before she has answered
+  await question(student).getByRole('button', { name: 'Paint it with my paints' }).click();
+  await expect(question(student)).toHaveCount(0);
+  await student.getByText('Your paints, not the teacher’s').click();
+  const said = student.locator('details[open] li');
+  await expect(said.first()).toHaveText(/^The values are the same/);
+  await expect(
+    said.filter({ hasText: /^Burnt sienna: your .* (is nearest|stands in)/ }),
+  ).toHaveCount(1);
+  expect(await paintsOf(student)).not.toMatch(/sienna|arylide/i);
+  expect((await keptRows(student)).plans).toBe(2); // the teacher's stays, to be compared with
+  await student.context().close();
+});
+
+test('the teacher’s paints can be kept, though they are not ticked', async ({
+  page,
+  browser,
+  host,
+  folder,
+}) => {
+  const student = await handedOn(page, browser, host.url, folder);
+  await question(student).getByRole('button', { name: 'Keep the teacher’s paints' }).click();
+  await expect(question(student)).toHaveCount(0);
+  await expect(student.getByText('With the teacher’s paints.')).toBeVisible();
+  const paints = await paintsOf(student);
+  expect(paints).toMatch(/burnt sienna/i);
+  expect(paints).toContain('not all in your box');
+  await student.context().close();
+});
