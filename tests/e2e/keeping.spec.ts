@@ -235,6 +235,9 @@ for (const locale of ['en-GB', 'de-DE', 'ar-EG'])
       }
       await page.getByLabel('Width').fill('28 cm');
       await page.getByLabel('Width').press('Enter');
+      await expect(screen(page, 'sheet')).toContainText('280 mm wide');
+      await page.getByLabel('Width').fill('a foot');
+      await page.getByLabel('Width').press('Enter');
       await expect(page.getByRole('alert')).toHaveText(/can't be read.*millimetres/);
     });
   });
