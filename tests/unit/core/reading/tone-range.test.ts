@@ -13,14 +13,14 @@ describe('as photographed', () => {
   const range = toneRange('photographed', 5, 99, 25, 95);
 
   test('values that paint reaches stay, the top ends at the paper', () => {
-    for (const lightness of [33, 45, 60, 80, 94.9])
+    for (const lightness of [29, 45, 60, 80, 94.9])
       expect(onTheSheet(range, lightness)).toBe(lightness);
     expect(onTheSheet(range, 99)).toBe(95);
   });
 
   test('what is darker is pressed together with a little above it, and never under the darkest paint', () => {
     expect(onTheSheet(range, 5)).toBe(25);
-    expect(onTheSheet(range, 19)).toBeCloseTo(29, 9); // half of the way from 5 to 33, where all is kept again
+    expect(onTheSheet(range, 17)).toBeCloseTo(27, 9); // half of the way from 5 to 29, where all is kept again
     expect(onTheSheet(range, 2)).toBe(25);
   });
 
