@@ -140,7 +140,7 @@ export function sharePairs(
         shared.every(({ own }) => own !== n) &&
         shared.some(({ meets }) => meets === n),
     );
-    const turned = orphan === undefined ? null : turnedRound(shared, orphan, options);
+    const turned = orphan === undefined ? null : turnedRound(shared, orphan, options, judge);
     const pairs = turned ?? shared;
     if (orphan === undefined || turned) {
       return {
@@ -161,19 +161,29 @@ interface OwnAndMeets {
   readonly meets: number | null;
 }
 
-/** The family that may take an orphan for its own: what it had then is another's own, or a paint. */
+/**
+ * Of the families that may take an orphan for its own (what they had then is another's own, or a paint) the one whose
+ * paint is most of it: of others it would be the name, and hardly there.
+ */
 function turnedRound(
   shared: readonly OwnAndMeets[],
   orphan: number,
   options: readonly PairOption[],
+  judge: PairJudge,
 ): OwnAndMeets[] | null {
-  const f = shared.findIndex(
-    ({ own, meets }, at) =>
-      meets === orphan &&
-      (options[own].members.length === 1 ||
-        shared.some((other, n) => n !== at && other.own === own)),
-  );
-  return f < 0 ? null : [...shared].with(f, { own: orphan, meets: shared[f].own });
+  const partIn = (f: number): number => {
+    const { first, second } = judge.pair(shared[f].own, orphan, f);
+    return second / (first + second || 1);
+  };
+  const [f] = [...shared.keys()]
+    .filter(
+      (f) =>
+        shared[f].meets === orphan &&
+        (options[shared[f].own].members.length === 1 ||
+          shared.some(({ own }, n) => n !== f && own === shared[f].own)),
+    )
+    .sort((one, two) => partIn(two) - partIn(one));
+  return f === undefined ? null : [...shared].with(f, { own: orphan, meets: shared[f].own });
 }
 
 /** Judges options and pairs of them by what every point misses, each once. */

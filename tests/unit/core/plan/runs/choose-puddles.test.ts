@@ -111,6 +111,23 @@ describe('puddles that families share', () => {
       expect(pairs.own).toContain(n);
     }
   });
+
+  it('a puddle that only meets others becomes the name of the family that takes most of it', () => {
+    const puddle = [1.5, 1.5, 0];
+    const some = (family: number, part: number): PairPoint[] => [
+      ...to(
+        [0, 0, 4],
+        puddle.map((amount) => amount * part),
+        family,
+      ),
+    ];
+    // Two families of ochre: hardly any of the grey runs into the first, much into the second.
+    const points = [...some(0, 0.4), ...some(1, 1)];
+    const pairs = sharePairs(points, options, 2, 2, new Set());
+    const isGrey = (n: number | null | undefined): boolean =>
+      n !== null && n !== undefined && !nameOf(n).includes(ids[2]);
+    expect(pairs.own.map(isGrey)).toEqual([false, true]);
+  });
 });
 
 describe('choosing puddles for washes that run', () => {
