@@ -122,6 +122,7 @@ test('A-TCH-1: two fingers enlarge the picture about their middle, and not the p
   await page.setViewportSize({ width: 915, height: 412 }); // turned: it stays near
   await expect(stage(page)).toHaveAttribute('data-zoomed');
   await page.setViewportSize({ width: 412, height: 915 });
+  await expect.poll(() => middleOf(stage(page))).toEqual({ x, y }); // laid out as it was
   await glass.tap(await middleOf(page.getByRole('button', { name: 'Whole picture' })));
   await expect.poll(width).toBeCloseTo(whole, 0);
 
