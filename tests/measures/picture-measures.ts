@@ -23,7 +23,8 @@ import {
   pictureDistance,
   seenPlanes,
 } from '../support/plan/picture-distance.ts';
-import { eightPhotographs } from '../support/reading/eight-photographs.ts';
+import { twoUnseenPhotographs } from '../support/reading/eight-photographs.ts';
+import { sixPhotographs } from './six-plans.ts';
 
 /** Seen at arm's length: both pictures are blurred by so much on the sheet, mm. */
 const seenAtMm = 0.5;
@@ -100,15 +101,14 @@ const inWords = (d: PictureDistance): string =>
   `CIEDE2000 ${d.colour.toFixed(2)}, |dL*| ${d.lightness.toFixed(2)}, colourful tenth ${d.colourful.toFixed(1)}, L* ${d.darkest.toFixed(0)} to ${d.lightest.toFixed(0)}, detail r ${d.correlation.toFixed(2)} strength ${d.strength.toFixed(2)}, SSIM ${d.similarity.toFixed(3)}`;
 
 /**
- * How near the last expected sheet comes to the photograph, for six photographs, beside a free poster of 8 colours and
- * the photograph in the tones of the plan; and how many features marked by hand stand out. Writes photograph, sheet and poster side by side into `folder`.
+ * How near the last expected sheet comes to the photograph, for six photographs and two more that count in no mean,
+ * beside a free poster of 8 colours and the photograph in the tones of the plan; and how many features marked by hand stand out. Writes photograph, sheet and poster side by side into `folder`.
  */
 export async function measurePictures(folder: string): Promise<void> {
   await mkdir(folder, { recursive: true });
   const ratios: number[] = [];
   let [marked, seenFeatures] = [0, 0];
-  for (const n of [0, 1, 2, 4, 6, 7]) {
-    const file = eightPhotographs[n] as string;
+  for (const file of [...sixPhotographs, ...twoUnseenPhotographs]) {
     const name = /datasets-img-([^/]+)/.exec(file)?.[1] ?? basename(file, '.jpg');
     const { size, whole, pxPerMm, reference, painted, plan } = await photoAndSheet(file);
     const seen = (rgba: Uint8ClampedArray): LabPlanes => seenPlanes(rgba, size, seenAtMm * pxPerMm);
@@ -127,10 +127,12 @@ export async function measurePictures(folder: string): Promise<void> {
       left: contrastLeft(feature, [photo, sheet], size, whole, pxPerMm),
     }));
     const standing = features.filter(({ left }) => left >= standsOutFrom);
-    marked += features.length;
-    seenFeatures += standing.length;
+    if (sixPhotographs.includes(file)) {
+      marked += features.length;
+      seenFeatures += standing.length;
+    }
     const free = distance(poster);
-    ratios.push(ours.colour / Math.max(2.5, free.colour));
+    if (sixPhotographs.includes(file)) ratios.push(ours.colour / Math.max(2.5, free.colour));
     console.log(`${name}: ${plan.palette.map((paint) => paint.name).join(', ')}
   photo                     L* ${distance(photo).darkest.toFixed(0)} to ${distance(photo).lightest.toFixed(0)}
   last sheet to photo       ${inWords(ours)}

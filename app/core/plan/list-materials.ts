@@ -13,7 +13,7 @@ const has = (steps: readonly Step[], kind: Step['kind']): boolean =>
 
 /** For the techniques of the plan (common practice, no source). */
 function besides(steps: readonly Step[]): string[] {
-  const wet = steps.some(({ technique }) => technique === 'wet-in-wet');
+  const wet = steps.some(({ technique, areas }) => technique === 'wet-in-wet' || areas);
   return [
     'tissue',
     'scraps of the same paper',

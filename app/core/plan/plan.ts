@@ -34,7 +34,7 @@ export interface SmallTechnique {
 }
 
 /** Named in every plan; raised when the same reading may give another plan. */
-export const planEngine = 'plan-13';
+export const planEngine = 'plan-14';
 
 /** One strength of a puddle: the same paints and parts at another load, for some bands only. */
 export interface Strength {
@@ -92,6 +92,18 @@ export type StepKind =
   | 'last-lights'
   | 'last-look';
 
+/** A part of a wash that is painted another way than the rest. */
+export interface WashArea {
+  /** 'the blue at the top', 'the rest'. */
+  readonly name: string;
+  readonly slots: readonly number[];
+  readonly technique: Technique;
+  readonly paper: Wetness;
+  /** As of the step. */
+  readonly brush?: string;
+  readonly board?: string;
+}
+
 export interface Step {
   /** kind / passage / wash: stable when the plan is made again. */
   readonly key: string;
@@ -114,6 +126,8 @@ export interface Step {
   /** State the paper must be in before she starts. */
   readonly paper: Wetness;
   readonly technique: Technique;
+  /** Where a wash is painted in two ways, in the order they are done; left out: all in the one above. */
+  readonly areas?: readonly WashArea[];
   /** Strokes to soften within this very step, in words; may be empty. */
   readonly soften: string;
   /** Smaller techniques inside this step, in the order they are done; left out: none. */

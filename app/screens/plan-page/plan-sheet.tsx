@@ -169,7 +169,9 @@ function PlanStage({ row, plan, reading, stage }: PlanStageProps) {
   const puddles = puddlesOf(step, plan);
   const bands = step.bands.map((band) => bandWord(band, reading.bands.length)).join(', ');
   const facts = [
-    step.technique !== 'none' && `${step.technique} on ${step.paper} paper`,
+    step.areas
+      ? 'on wetted paper, then on dry'
+      : step.technique !== 'none' && `${step.technique} on ${step.paper} paper`,
     bands && `for ${bands}`,
     puddles && `puddles ${puddles}`,
     step.brush && `with ${cutShort(step.brush)}`,

@@ -68,10 +68,10 @@ export function StepCard({ plan, reading, step, calls }: StepCardProps) {
 }
 
 /** The paper, the time at it, and the wait after it, in one line. */
-function stepInShort({ paper, paintMinutes, dryMinutes }: Step): string {
+function stepInShort({ paper, areas, paintMinutes, dryMinutes }: Step): string {
   const takes = paintMinutes[1] > 0 ? ` Takes ${minutesInWords(paintMinutes)}.` : '';
   const dries = dryMinutes[1] > 0 ? ` Bone dry after ${minutesInWords(dryMinutes)}.` : '';
-  return `Paper: ${paper}.${takes}${dries}`;
+  return `Paper: ${areas ? 'wetted, then dry' : paper}.${takes}${dries}`;
 }
 
 /** What else is to be known of a step: what to watch, how it is done, its values, what the paper looks like. */
@@ -100,11 +100,15 @@ function StepDetails({ plan, reading, step }: Omit<StepCardProps, 'calls'>) {
             <dd>{aims.join(', ')}</dd>
           </>
         )}
-        <dt>Paper</dt>
-        <dd>
-          {step.paper}: {wetnessSign[step.paper]}
-        </dd>
-        {step.technique !== 'none' && (
+        {!step.areas && (
+          <>
+            <dt>Paper</dt>
+            <dd>
+              {step.paper}: {wetnessSign[step.paper]}
+            </dd>
+          </>
+        )}
+        {step.technique !== 'none' && !step.areas && (
           <>
             <dt>How</dt>
             <dd>{step.technique}</dd>

@@ -213,6 +213,7 @@ export function planJson(reading: Reading, plan: WashPlan, withPictures: boolean
       mixes: step.mixes,
       paper: step.paper,
       technique: step.technique,
+      areas: step.areas ?? [],
       prompt: step.prompt,
       watch: step.watch,
       soften: step.soften,

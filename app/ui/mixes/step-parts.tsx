@@ -20,18 +20,30 @@ export function LayOutList({ plan }: { plan: WashPlan }) {
 
 const named = ({ technique }: SmallTechnique): string => capitalize(technique);
 
+type Tools = Pick<Step, 'areas' | 'brush' | 'board'>;
+
+/** Brush and board, a sentence each; where a wash is painted in two ways, of each area. */
+function toolLines({ areas, brush, board }: Tools): string[] {
+  if (!areas) return [brush && `Brush: ${brush}.`, board && `Board: ${board}.`].filter(isSaid);
+  return areas.map((area) => {
+    const paper = area.technique === 'wet-in-wet' ? 'wetted' : 'dry';
+    const tools = [area.brush, area.board && `board ${area.board}`].filter(isSaid).join('; ');
+    return `On ${paper} paper ${area.name}: ${tools}.`;
+  });
+}
+
+const isSaid = (text: string | undefined): text is string => Boolean(text);
+
 interface TouchListProps {
-  step: Pick<Step, 'touches' | 'brush' | 'board' | 'shineMinutes'>;
+  step: Tools & Pick<Step, 'touches' | 'shineMinutes'>;
   /** Not brush and board: at the easel they stand in a line of their own. */
   techniquesOnly?: boolean;
 }
 
 /** How a step is done: the smaller techniques, each with when, then the brush and how the board lies. */
 export function TouchList({ step, techniquesOnly }: TouchListProps) {
-  const { touches = [], brush, board, shineMinutes } = step;
-  const tools = techniquesOnly
-    ? []
-    : [brush && `Brush: ${brush}.`, board && `Board: ${board}.`].filter(Boolean);
+  const { touches = [], shineMinutes } = step;
+  const tools = techniquesOnly ? [] : toolLines(step);
   if (touches.length === 0 && tools.length === 0) return null;
   return (
     <div class={styles.handling}>
@@ -52,8 +64,8 @@ export function TouchList({ step, techniquesOnly }: TouchListProps) {
 }
 
 /** Brush and board in one line: at the easel. Nothing where neither matters. */
-export function ToolLine({ step: { brush, board } }: { step: Pick<Step, 'brush' | 'board'> }) {
-  const tools = [brush && `Brush: ${brush}.`, board && `Board: ${board}.`].filter(Boolean);
+export function ToolLine({ step }: { step: Tools }) {
+  const tools = toolLines(step);
   return tools.length > 0 ? <p>{tools.join(' ')}</p> : null;
 }
 

@@ -52,3 +52,27 @@ test('one line of tools at the easel, no list without techniques, nothing withou
   screen = shown(<TouchList step={{ shineMinutes: [0, 0] }} />);
   expect(screen.host.textContent).toBe('');
 });
+
+test('a wash in two ways says brush and board of each area', () => {
+  const areas = [
+    {
+      name: 'the blue at the top',
+      slots: [0],
+      technique: 'wet-in-wet',
+      paper: 'shiny',
+      brush: 'a mop',
+      board: 'flat',
+    },
+    {
+      name: 'the rest',
+      slots: [1],
+      technique: 'wet on dry',
+      paper: 'bone dry',
+      brush: 'a round 12',
+    },
+  ] as const;
+  screen = shown(<ToolLine step={{ areas, brush: 'a mop; a round 12', board: 'flat' }} />);
+  expect(screen.host.textContent).toBe(
+    'On wetted paper the blue at the top: a mop; board flat. On dry paper the rest: a round 12.',
+  );
+});

@@ -119,7 +119,7 @@ export function stepOf(
   const washes = facts.passages.find((one) => one.passage === passage)?.washes ?? [];
   const own = washes[wash - 1];
   if (!own) throw new Error(`no wash ${wash}`);
-  return withHandling(facts, washStep(facts, passage, own, washes.length, technique));
+  return withHandling(facts, washStep(facts, { passage, wash: own, technique }, washes.length));
 }
 
 export const techniquesOf = (draft: StepDraft): SmallTechnique['technique'][] =>

@@ -20,7 +20,7 @@ export interface PictureDistance {
   /** Detail of L* between 1 and 4 mm: correlation, and strength (slope of the sheet's on the photo's). */
   readonly correlation: number;
   readonly strength: number;
-  /** Structural similarity of L*. */
+  /** Structural similarity of L*, at 2 px a mm of the sheet. */
   readonly similarity: number;
 }
 
@@ -60,6 +60,27 @@ function detailOf(plane: Float32Array, size: PixelSize, pxPerMm: number): Float3
   return fine.map((value, i) => value - (coarse[i] as number));
 }
 
+/** Structure is compared at so many px a mm of the sheet, or as fine as the picture is. */
+const structurePxPerMm = 2;
+
+/** A plane as means over squares, `pxPerMm` brought down to that of structure. */
+function reducedPlane(plane: Float32Array, { width, height }: PixelSize, pxPerMm: number) {
+  const times = Math.max(1, pxPerMm / structurePxPerMm);
+  const size = { width: Math.floor(width / times), height: Math.floor(height / times) };
+  const reduced = new Float32Array(size.width * size.height);
+  for (let y = 0, i = 0; y < size.height; y++) {
+    for (let x = 0; x < size.width; x++, i++) {
+      const [left, top] = [Math.floor(x * times), Math.floor(y * times)];
+      const [right, bottom] = [Math.floor((x + 1) * times), Math.floor((y + 1) * times)];
+      let sum = 0;
+      for (let v = top; v < bottom; v++)
+        for (let u = left; u < right; u++) sum += plane[v * width + u] as number;
+      reduced[i] = sum / ((right - left) * (bottom - top));
+    }
+  }
+  return { size, reduced };
+}
+
 /**
  * Mean structural similarity, Gaussian window of 1.5 px, range 100. Wang, Z., Bovik, A. C., Sheikh, H. R. and
  * Simoncelli, E. P. (2004), Image quality assessment, IEEE Trans. Image Processing 13, 600-612.
@@ -79,6 +100,16 @@ function structuralSimilarity(one: Float32Array, two: Float32Array, size: PixelS
     sum += ((2 * a * b + c1) * (2 * both + c2)) / ((a * a + b * b + c1) * (va + vb + c2));
   }
   return sum / one.length;
+}
+
+function similarityOnSheet(
+  one: Float32Array,
+  two: Float32Array,
+  size: PixelSize,
+  pxPerMm: number,
+): number {
+  const [a, b] = [reducedPlane(one, size, pxPerMm), reducedPlane(two, size, pxPerMm)];
+  return structuralSimilarity(a.reduced, b.reduced, a.size);
 }
 
 /** Where only some pixels count, `where` is 1 there. */
@@ -120,7 +151,7 @@ export function pictureDistance(
     lightest: quantile(sheet.lightness, 0.98),
     correlation: wf / Math.sqrt(ww * ff || 1),
     strength: wf / (ww || 1),
-    similarity: structuralSimilarity(photo.lightness, sheet.lightness, size),
+    similarity: similarityOnSheet(photo.lightness, sheet.lightness, size, pxPerMm),
   };
 }
 

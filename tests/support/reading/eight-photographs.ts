@@ -12,3 +12,9 @@ export const eightPhotographs = [
   inPackage('french-alpine-landscape'),
   inPackage('nagasaki-boats'),
 ] as const;
+
+/** Two in colour that no figure of ours was chosen by: a face and a flower. */
+export const twoUnseenPhotographs = [
+  'tests/fixtures/portrait.jpg',
+  'tests/fixtures/dahlia.jpg',
+] as const;

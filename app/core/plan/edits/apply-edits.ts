@@ -96,7 +96,10 @@ function techniqueOfWork(facts: PlanFacts, work: PlanWork, technique: Technique)
   if (technique === 'scraping' && paintsNotToScrape(facts).length > 0) return work;
   const kind = work.kind === 'wash' ? 'wash' : work.draft.kind;
   if (!techniqueChoices(kind).includes(technique)) return work;
-  if (work.kind === 'wash') return { ...work, technique };
+  if (work.kind === 'wash') {
+    const { areas: _, ...plain } = work;
+    return { ...plain, technique };
+  }
   const { draft } = work;
   if (draft.technique === technique) return work;
   return { ...work, draft: { ...draft, technique, prompt: prompts[technique] ?? draft.prompt } };

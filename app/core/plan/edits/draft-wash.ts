@@ -94,6 +94,6 @@ export function draftWash(facts: PlanFacts, order: PassageOrder, work: WashWork)
   const passageIndex = order.passages.findIndex(({ passage }) => passage === work.passage);
   const washes = order.passages[passageIndex]?.washes ?? [];
   const n = washes.findIndex(({ wash }) => wash === work.wash.wash);
-  const draft = washStep(facts, work.passage, work.wash, washes.length, work.technique);
+  const draft = washStep(facts, work, washes.length);
   return rewordChangedWash(facts, work, addPassageWords(facts, order, draft, passageIndex, n));
 }

@@ -72,25 +72,30 @@ function halved(groups: readonly Group[]): [Group, Group] {
 }
 
 /**
- * A wash in two goes of about half its area each, the larger first: some colours, then the others. One colour
- * alone is parted by its values. Null where it is one shape of one value.
+ * A wash in two goes: its areas, where it has them, else of about half its area each, the larger first. Null where
+ * it is one shape of one value.
  */
 export function splitWash(work: WashWork, slots: readonly Slot[]): [WashWork, WashWork] | null {
-  const { wash } = work;
+  const { areas, ...plain } = work;
+  const ways = areas ?? halvesOf(work.wash, slots);
+  if (!ways) return null;
+  const [first, second] = ways.map(
+    (way): WashWork => ({
+      ...plain,
+      ...('technique' in way && { technique: way.technique }),
+      wash: partOfWash(work.wash, slots, way.slots),
+      change: 'first go',
+      whole: work,
+    }),
+  );
+  return [first, { ...second, key: `${work.key}/b`, change: 'second go' }];
+}
+
+/** Two halves of about equal area: some colours, then the others; one colour alone by its values. */
+function halvesOf(wash: SolvedWash, slots: readonly Slot[]): [Group, Group] | null {
   const colours = groupsBy(slots, wash.slots, ({ family }) => family);
   const groups = colours.length > 1 ? colours : groupsBy(slots, wash.slots, ({ band }) => band);
-  if (groups.length < 2) return null;
-  const [first, second] = halved(groups);
-  return [
-    { ...work, wash: partOfWash(wash, slots, first.slots), change: 'first go', whole: wash },
-    {
-      ...work,
-      key: `${work.key}/b`,
-      wash: partOfWash(wash, slots, second.slots),
-      change: 'second go',
-      whole: wash,
-    },
-  ];
+  return groups.length < 2 ? null : halved(groups);
 }
 
 const together = (one: readonly number[], other: readonly number[]): number[] =>
@@ -112,7 +117,9 @@ function bothWashes(one: SolvedWash, other: SolvedWash): SolvedWash {
 
 /** Two washes of one passage painted together; two goes of one wash are that wash again. */
 export function mergeWashes(one: WashWork, other: WashWork): WashWork {
-  const { change: _, whole, ...plain } = one;
-  if (whole && whole === other.whole) return { ...plain, wash: whole };
+  const { change: _, whole, areas: __, ...plain } = one;
+  if (whole && whole === other.whole) {
+    return whole.areas ? whole : { ...whole, technique: one.technique };
+  }
   return { ...plain, wash: bothWashes(one.wash, other.wash), change: 'in one go' };
 }

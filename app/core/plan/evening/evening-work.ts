@@ -29,7 +29,7 @@ const withWater = (step: Step): Step => {
 /** A wash on wetted paper lies wet for longest. */
 const onDryPaper = (steps: readonly Step[]): PlanEdit[] =>
   steps
-    .filter(({ technique }) => technique === 'wet-in-wet')
+    .filter(({ technique, areas }) => technique === 'wet-in-wet' || areas !== undefined)
     .map(({ key }) => ({ kind: 'technique', key, technique: 'wet on dry' }));
 
 /** Under masking fluid no hair dryer is used (R12): its times count only once the mask is off. */

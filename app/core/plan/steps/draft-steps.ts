@@ -1,7 +1,6 @@
 import type { Technique } from '../../decisions/plan-edit.ts';
-import { creamFrom } from '../../paint/consistency.ts';
-import { firstWashIsWet, outerBorders, softShare } from '../../reading/edges/slot-borders.ts';
-import { areaCm2, type PlanFacts, paintsIn, type SolvedWash } from '../plan-facts.ts';
+import type { PlanFacts, SolvedWash } from '../plan-facts.ts';
+import { type PlannedArea, wayOfWash } from '../techniques/wash-areas.ts';
 import {
   accentsStep,
   darkestSlots,
@@ -29,10 +28,12 @@ export interface WashWork {
   /** The wash with its mixes and slots; `after` is not used, nor are the bands of a changed wash. */
   readonly wash: SolvedWash;
   readonly technique: Technique;
+  /** Where it is painted in two ways, the wet one first; left out: all as `technique` says. */
+  readonly areas?: readonly PlannedArea[];
   /** Left out: as planned. */
   readonly change?: WashChange;
-  /** The wash it is a go of. */
-  readonly whole?: SolvedWash;
+  /** The work it is a go of. */
+  readonly whole?: WashWork;
 }
 
 /** Any other step, ready but for its place. */
@@ -50,41 +51,6 @@ export const otherWork = (draft: StepDraft): OtherWork => ({
   draft,
 });
 
-/**
- * Outer borders softer than this, by length, ask for wet paper also in a later wash: more than in a first
- * one, as it has to be wetted anew and dries for long (own).
- */
-const softEnoughLater = 0.65;
-
-/** Over this share of what was painted before, a later thin wash is a glaze (own). */
-const glazeShare = 0.6;
-
-/**
- * How a wash goes on: mostly soft outer borders ask for wet paper. A later wash goes on wetted paper
- * only if nothing under it lifts easily (R16); else it is dry and its edges are softened. A thin one over
- * most of the painted area is a glaze.
- */
-function washTechnique(
-  facts: PlanFacts,
-  wash: SolvedWash,
-  before: readonly SolvedWash[],
-): Technique {
-  if (before.length === 0) {
-    return firstWashIsWet(facts.reading, wash.slots) ? 'wet-in-wet' : 'wet on dry';
-  }
-  const soft = softShare(outerBorders(facts.reading, wash.slots));
-  const under = paintsIn(
-    facts,
-    before.flatMap((one) => one.mixes),
-  );
-  const lifts = under.some((paint) => paint.properties.staining === 0);
-  if (soft > softEnoughLater && !lifts) return 'wet-in-wet';
-  const covered =
-    areaCm2(facts, wash.slots) / Math.max(1e-9, areaCm2(facts, before[0]?.slots ?? []));
-  const thin = wash.mixes.every((mix) => mix.load < creamFrom);
-  return thin && covered > glazeShare ? 'glaze' : 'wet on dry';
-}
-
 const plannedWashes = (facts: PlanFacts): WashWork[] =>
   passageOrder(facts).passages.flatMap(({ passage, washes }) =>
     washes.map((wash, n) => ({
@@ -92,7 +58,7 @@ const plannedWashes = (facts: PlanFacts): WashWork[] =>
       key: `wash/${passage}/${wash.wash}`,
       passage,
       wash,
-      technique: washTechnique(facts, wash, washes.slice(0, n)),
+      ...wayOfWash(facts, wash, washes.slice(0, n)),
     })),
   );
 
@@ -124,7 +90,7 @@ export function draftSteps(facts: PlanFacts): PlanWork[] {
   const washes = plannedWashes(facts);
   const mask = whitesToMask(
     facts,
-    washes.some(({ technique }) => technique === 'wet-in-wet'),
+    washes.some(({ technique, areas }) => technique === 'wet-in-wet' || areas),
   );
   const start = [prepareStep(facts), puddlesStep(facts), transferStep(facts)];
   if (mask) start.push(maskStep(mask));

@@ -9,7 +9,7 @@ import {
 } from '../../words/numbers.ts';
 import { bandWord } from '../../words/reading-words.ts';
 import { adviseOnEdges } from '../edges/edge-advice.ts';
-import type { Mix } from '../plan.ts';
+import type { Mix, WashArea } from '../plan.ts';
 import {
   areaCm2,
   nameOfFamily,
@@ -19,7 +19,9 @@ import {
   shapeCount,
   usedMixes,
 } from '../plan-facts.ts';
+import { nameOfArea, type PlannedArea } from '../techniques/wash-areas.ts';
 import { waterKindOf } from '../water-kind.ts';
+import type { WashWork } from './draft-steps.ts';
 import { dryingMinutes, paintMinutes, type StepDraft } from './step-draft.ts';
 import { allSmall, hasWhitesToLeave, plannedWhites, whitesIn } from './white-steps.ts';
 
@@ -81,6 +83,27 @@ function beginningInWords(facts: PlanFacts, { slots, weak, full }: SolvedWash): 
   return `, the ${nameOfFamily(facts, largest.family)} ${placeInWords(largest.centre)} first`;
 }
 
+const namedAreas = (facts: PlanFacts, areas: readonly PlannedArea[]): WashArea[] =>
+  areas.map(({ slots, technique }, n) => ({
+    name: n === 0 ? nameOfArea(facts, slots, areas[1]?.slots ?? []) : 'the rest',
+    slots,
+    technique,
+    paper: technique === 'wet-in-wet' ? 'shiny' : 'bone dry',
+  }));
+
+/** A wash in two ways: what is smooth on wetted paper, then the rest on dry paper. */
+function twoWaysPrompt(
+  facts: PlanFacts,
+  passage: string,
+  { wash }: SolvedWash,
+  [smooth]: readonly WashArea[],
+): string {
+  const wetted = wash === 1 ? `Wet only ${smooth.name}` : `Wet ${smooth.name} again, no scrubbing`;
+  const rest =
+    wash === 1 && hasWhitesToLeave(facts, passage) ? 'the rest but the whites' : 'the rest';
+  return `${wetted}; at an even sheen lay in the colour. Then ${rest} on dry paper, a dry line between.`;
+}
+
 /** The prompt of a wash: one or two sentences. */
 function washPrompt(
   facts: PlanFacts,
@@ -133,15 +156,15 @@ function rulesOf(technique: Technique, wash: number): string[] {
 /** One wash of one passage: all that R15 asks for, brush and board apart (`withHandling`). */
 export function washStep(
   facts: PlanFacts,
-  passage: string,
-  wash: SolvedWash,
+  { passage, wash, technique, areas }: Pick<WashWork, 'passage' | 'wash' | 'technique' | 'areas'>,
   count: number,
-  technique: Technique,
 ): StepDraft {
   const last = wash.wash === count;
+  const named = areas && namedAreas(facts, areas);
   const painted = wash.mixes.filter((mix) => mix.parts.length > 0);
   const key = `wash/${passage}/${wash.wash}`;
-  const water = waterKindOf({ key, kind: 'wash', technique }) ?? 'wash';
+  const water =
+    waterKindOf({ key, kind: 'wash', technique, ...(named && { areas: named }) }) ?? 'wash';
   const pace = paces[Math.min(wash.wash, paces.length) - 1] ?? paces[2];
   const wet = technique === 'wet-in-wet';
   const soften = adviseOnEdges(facts, wash.slots, wet);
@@ -149,7 +172,9 @@ export function washStep(
     key,
     kind: 'wash',
     title: `${passagePrefix(facts, passage)}${washTitle(wash.wash, count, technique)}`,
-    prompt: washPrompt(facts, passage, wash, technique, last),
+    prompt: named
+      ? twoWaysPrompt(facts, passage, wash, named)
+      : washPrompt(facts, passage, wash, technique, last),
     watch: [
       wet
         ? 'Once the shine has gone, add nothing wetter: leave it alone.'
@@ -165,6 +190,7 @@ export function washStep(
     mixes: usedMixes(wash.mixes),
     paper: wet ? 'shiny' : 'bone dry',
     technique,
+    ...(named && { areas: named }),
     soften,
     paintMinutes: paintMinutes(areaCm2(facts, wash.slots), shapeCount(facts, wash.slots), pace),
     ...dryingMinutes(facts, water),

@@ -5,7 +5,11 @@ import type { StepDraft } from '../steps/step-draft.ts';
 import { runsAsBead } from '../steps/wash-step.ts';
 import { plannedWhites } from '../steps/white-steps.ts';
 import { negativePainting } from './negative-painting.ts';
-import { type TechniqueDetector, washInHand } from './technique-proposal.ts';
+import {
+  type TechniqueDetector,
+  type TechniqueProposal,
+  washInHand,
+} from './technique-proposal.ts';
 import { dampLifting, dryBrush, scraping, waterDrops } from './texture-techniques.ts';
 import { charging, gradedWash, gradingsOf, merging } from './wet-techniques.ts';
 
@@ -119,6 +123,10 @@ const detectors: readonly TechniqueDetector[] = [
 /** More than these nobody keeps in mind in one step. */
 export const mostSmallTechniques = 3;
 
+/** A wash, or each area of one that is painted in two ways, as a draft of its own. */
+const partsOf = ({ areas, ...draft }: StepDraft): StepDraft[] =>
+  areas?.map(({ slots, technique, paper }) => ({ ...draft, slots, technique, paper })) ?? [draft];
+
 /**
  * The smaller techniques the reading calls for in a step, at most three: those she has decided, then those about
  * most of the sheet, in the order they are done. Empty for a plain picture.
@@ -128,15 +136,18 @@ function proposeTechniques(facts: PlanFacts, draft: StepDraft): SmallTechnique[]
     const lights = plannedWhites(facts)?.last ?? [];
     return scraping(facts, draft, lights.length);
   }
-  const wash = washInHand(facts, draft);
-  if (!wash) return [];
-  const proposals = detectors.flatMap((detect) => detect(wash) ?? []);
+  const proposals = partsOf(draft).flatMap((part) => {
+    const wash = washInHand(facts, part);
+    return wash ? detectors.flatMap((detect) => detect(wash) ?? []) : [];
+  });
+  const inOrder = proposals.toSorted(
+    (one, other) =>
+      Number(other.hers ?? false) - Number(one.hers ?? false) || other.share - one.share,
+  );
+  const nameOf = ({ smallTechnique }: TechniqueProposal): string => smallTechnique.technique;
   const kept = new Set(
-    [...proposals]
-      .sort(
-        (one, other) =>
-          Number(other.hers ?? false) - Number(one.hers ?? false) || other.share - one.share,
-      )
+    inOrder
+      .filter((one, n) => inOrder.findIndex((other) => nameOf(other) === nameOf(one)) === n)
       .slice(0, mostSmallTechniques),
   );
   return proposals.filter((one) => kept.has(one)).map(({ smallTechnique }) => smallTechnique);
@@ -145,8 +156,12 @@ function proposeTechniques(facts: PlanFacts, draft: StepDraft): SmallTechnique[]
 /** A draft with how it is done: the smaller techniques, the brush, how the board lies. */
 export function withHandling(facts: PlanFacts, draft: StepDraft): StepDraft {
   const techniques = proposeTechniques(facts, draft);
-  const brush = brushFor(facts, draft);
-  const board = boardFor(facts, draft);
+  const tools = partsOf(draft).map((part) => ({
+    brush: brushFor(facts, part),
+    board: boardFor(facts, part),
+  }));
+  const brush = [...new Set(tools.flatMap((one) => one.brush?.split('; ') ?? []))].join('; ');
+  const largest = tools[draft.technique === 'wet-in-wet' ? 0 : tools.length - 1];
   const rules = new Set(draft.rules);
   if (techniques.some(({ technique }) => technique === 'negative painting')) rules.add('R20');
   if (techniques.some(({ technique }) => technique === 'water drops')) rules.add('R13').add('R21');
@@ -159,7 +174,14 @@ export function withHandling(facts: PlanFacts, draft: StepDraft): StepDraft {
     ...(graded && { prompt: draft.prompt.replace(', top to bottom.', '.') }),
     ...(techniques.length > 0 && { touches: techniques }),
     ...(brush && { brush }),
-    ...(board && { board }),
+    ...(largest.board && { board: largest.board }),
+    ...(draft.areas && {
+      areas: draft.areas.map((area, n) => ({
+        ...area,
+        ...(tools[n].brush && { brush: tools[n].brush }),
+        ...(tools[n].board && { board: tools[n].board }),
+      })),
+    }),
     rules: [...rules],
   };
 }

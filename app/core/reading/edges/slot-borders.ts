@@ -1,4 +1,5 @@
 import type { Border, Reading } from '../reading.ts';
+import type { Slot } from '../slot.ts';
 
 /** Borders between painted and not painted in one wash. */
 export function outerBorders(
@@ -46,6 +47,20 @@ export function wayRound(borders: readonly Border[], slot: number): WayRound {
     0,
   );
   return { borders: own, lengthMm, soft: lengthMm > 0 ? softMm / lengthMm : 0 };
+}
+
+/** One large shape with a short way round: so much of the sheet, length squared over area (a square has 16; own). */
+const plain = { share: 0.05, round: 60 } as const;
+
+/** Whether a slot is mostly one plain shape, as a sky or a wall is; `index` is its own. */
+export function isPlain(
+  borders: readonly Border[],
+  { share, largestMm2 }: Pick<Slot, 'share' | 'largestMm2'>,
+  index: number,
+  sheetMm2: number,
+): boolean {
+  if (largestMm2 < plain.share * sheetMm2) return false;
+  return wayRound(borders, index).lengthMm ** 2 <= plain.round * share * sheetMm2;
 }
 
 /** The line between ground and subject. */

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import type { Technique } from '../../../../../app/core/decisions/plan-edit.ts';
 import type { PlanFacts } from '../../../../../app/core/plan/plan-facts.ts';
 import { runsAsBead, washStep } from '../../../../../app/core/plan/steps/wash-step.ts';
 import { type MadeWork, madeFacts } from '../../../../support/plan/made-work.ts';
@@ -15,13 +16,13 @@ const made: MadeWork = {
 };
 const stepOf = (
   wash: number,
-  technique: Parameters<typeof washStep>[4] = 'wet on dry',
+  technique: Technique = 'wet on dry',
   facts: PlanFacts = madeFacts(made),
 ) => {
   const washes = facts.passages[0]?.washes ?? [];
   const own = washes[wash - 1];
   if (!own) throw new Error('no such wash');
-  return washStep(facts, 'sheet', own, washes.length, technique);
+  return washStep(facts, { passage: 'sheet', wash: own, technique }, washes.length);
 };
 
 test('minutes by the wash: 160 cm2 and a shape a second at first, then 80 and two, then 50 and four', () => {
