@@ -29,16 +29,30 @@ const sameWhite = 255;
 /** A strip between two shapes that is narrower than this is not drawn by two lines, mm (own proposal). */
 const leastStripMm = 3;
 
+/** How near a place, 0..1 of width and height, is to the centre of interest, 0..1. */
+export type Nearness = (x: number, y: number) => number;
+
+/** From here on features are drawn, the smaller the nearer, and as near as this all of them (own). */
+const features = { from: 0.6, all: 0.85 } as const;
+
+/** The smallest shape drawn so near to the centre of interest, mm: from that of the first wash down to a dark's. */
+function smallestNear(near: number, { firstWash, darks }: Pick<MassSizes, 'firstWash' | 'darks'>) {
+  const along = (near - features.from) / (features.all - features.from);
+  const part = Math.min(1, Math.max(0, along));
+  return firstWash ** (1 - part) * Math.min(firstWash, darks) ** part;
+}
+
 /**
  * Least area of a shape that is drawn, px: whites to the smallest sparkle, accents as small as a dark
- * can be painted, all else as the first wash has it, narrow strips not at all. A white that comes back
- * at the end is not drawn either.
+ * can be painted, all else as the first wash has it, but features near the centre of interest; narrow strips not at
+ * all. A white that comes back at the end is not drawn either.
  */
 function leastAreas(
   labels: RunLabels,
   shapeSlots: Uint8Array,
   { slots, whites = [], raster, sheet }: Reading,
   smallest: Pick<MassSizes, 'firstWash' | 'darks'>,
+  nearOf: (shape: number) => number,
 ): Float64Array {
   const pxPerMm = computePxPerMm(raster, sheet);
   const px = (mm: number): number => (mm * pxPerMm) ** 2;
@@ -48,7 +62,9 @@ function leastAreas(
     if (slots[slot]?.reserve) return px(smallestShapeMm.details);
     if (slots[slot]?.band === darkest) return px(smallest.darks);
     const narrow = shortSide(labels.areasPx[shape], outlinesPx[shape]);
-    return narrow < leastStripMm * pxPerMm ? Number.POSITIVE_INFINITY : px(smallest.firstWash);
+    const leastMm = smallestNear(nearOf(shape), smallest);
+    const stripMm = Math.min(leastStripMm, leastMm / 2);
+    return narrow < stripMm * pxPerMm ? Number.POSITIVE_INFINITY : px(leastMm);
   });
   for (const { at: place, way } of whites) {
     if (way !== 'last') continue;
@@ -143,12 +159,13 @@ function joinSmallShapes(shapes: readonly JoinedShape[], shared: Map<number, num
 
 /**
  * The shapes of a slot map (an index into the reading's slots for every pixel), and which of them are
- * drawn as one because they are too small.
+ * drawn as one because they are too small; smaller ones stand near the centre of interest.
  */
 export function outlineShapes(
   slotMap: Uint8Array,
   reading: Reading,
   smallest: Pick<MassSizes, 'firstWash' | 'darks'>,
+  nearness: Nearness = () => 0,
 ): OutlineShapes {
   const { slots, raster } = reading;
   const kinds = Uint8Array.from({ length: 256 }, (_, i) => (slots[i]?.reserve ? sameWhite : i));
@@ -159,8 +176,14 @@ export function outlineShapes(
     ),
   );
   const labels = labelPixels(found);
-  const shapeSlots = Uint8Array.from(firstPixels(found), (pixel) => slotMap[pixel]);
-  const least = leastAreas(found, shapeSlots, reading, smallest);
+  const first = firstPixels(found);
+  const shapeSlots = Uint8Array.from(first, (pixel) => slotMap[pixel]);
+  // A small shape is near where it begins.
+  const nearOf = (shape: number): number => {
+    const pixel = first[shape];
+    return nearness((pixel % raster.width) / raster.width, pixel / raster.width / raster.height);
+  };
+  const least = leastAreas(found, shapeSlots, reading, smallest, nearOf);
   const shapes = Array.from(found.areasPx, (areaPx, shape): JoinedShape => {
     return { slot: slots[shapeSlots[shape]], leastPx: least[shape], areaPx, into: shape };
   });

@@ -12,6 +12,7 @@ import {
   type OutlinePiece,
   type OutlineRole,
 } from './choose-strokes.ts';
+import { featurePieces } from './feature-pieces.ts';
 import { type OutlineGrid, outlineGrid } from './outline-grid.ts';
 import { outlineShapes } from './outline-shapes.ts';
 
@@ -44,7 +45,7 @@ function subjectMask({ slots }: Pick<Reading, 'slots'>, slotMap: Uint8Array): Ui
 
 /**
  * The drawing to transfer, from a reading as she has decided it and its slot map. Shapes under the
- * smallest size of the first wash are left out; whites and accents are not. Empty for a reading made
+ * smallest size of the first wash are left out; whites, accents and the features of the subject are not. Empty for a reading made
  * before edges were measured. What is inner and outer is (own).
  */
 export function outlineOf(
@@ -55,13 +56,13 @@ export function outlineOf(
   const { edges = [], raster, sheet, slots } = reading;
   if (slotMap.length !== raster.width * raster.height)
     throw new RangeError('the slot map must hold one number a pixel of the raster');
-  const shapes = outlineShapes(slotMap, reading, smallest);
-  const slotOf = (shape: number): Slot | undefined => slots[shapes.slots[shape]];
   const nearness = interestIn(
     subjectMask(reading, slotMap),
     reading.proposedSubject?.path ?? null,
     raster,
   );
+  const shapes = outlineShapes(slotMap, reading, smallest, nearness);
+  const slotOf = (shape: number): Slot | undefined => slots[shapes.slots[shape]];
   const pieces = edges.flatMap((edge): OutlinePiece[] => {
     const beside = shapesBeside(edge, slotMap, shapes.labels, raster);
     if (!beside) return [];
@@ -75,7 +76,8 @@ export function outlineOf(
     const near = nearness(...edge.path[edge.path.length >> 1]);
     return [{ kind, role, points, contrast: edge.contrast, near }];
   });
-  return { ...sheet, lines: chooseStrokes(pieces), grid: outlineGrid(sheet) };
+  const strokes = chooseStrokes([...pieces, ...featurePieces(reading)]);
+  return { ...sheet, lines: strokes, grid: outlineGrid(sheet) };
 }
 
 /** Looked at in this many places along an edge at most ... */

@@ -25,7 +25,11 @@ const slots = [
 ];
 
 /** 30 x 24 px at one px a mm. Shapes stand from 10 mm on, accents from 2 mm, whites from 1 mm. */
-function shapesOf(slotAt: (x: number, y: number) => number, changed: Partial<Reading> = {}) {
+function shapesOf(
+  slotAt: (x: number, y: number) => number,
+  changed: Partial<Reading> = {},
+  near = 0,
+) {
   const slotMap = Uint8Array.from({ length: width * height }, (_, i) =>
     slotAt(i % width, Math.floor(i / width)),
   );
@@ -36,7 +40,7 @@ function shapesOf(slotAt: (x: number, y: number) => number, changed: Partial<Rea
     sheet: { widthMm: width, heightMm: height },
     ...changed,
   };
-  const found = outlineShapes(slotMap, reading, { firstWash: 10, darks: 2 });
+  const found = outlineShapes(slotMap, reading, { firstWash: 10, darks: 2 }, () => near);
   const wholeAt = (x: number, y: number): number =>
     found.wholes[found.labels[y * width + x] as number] as number;
   return { found, wholeAt };
@@ -140,4 +144,14 @@ test('a white that comes back at the end is not drawn; one kept otherwise is', (
     return wholeAt(5, 5) !== wholeAt(0, 0) && wholeAt(5, 5) !== wholeAt(29, 0);
   };
   expect([drawn('last'), drawn('round')]).toEqual([false, true]);
+});
+
+test.each([
+  [0.6, false],
+  // 10 mm to the power 0.4 by 2 mm to the power 0.6 are 3.8 mm: 14.5 mm2 of the 16.
+  [0.75, true],
+  [1, true],
+])('a feature of 4 mm stands by itself %s near the centre of interest: %s', (near, stands) => {
+  const { wholeAt } = shapesOf((x, y) => (inside(x, y, 5, 5, 4, 4) ? 2 : 0), {}, near);
+  expect(wholeAt(6, 6) !== wholeAt(20, 20)).toBe(stands);
 });
