@@ -264,11 +264,17 @@ export const unitOf = ({ surface }: Pick<WashPlan, 'surface'>): { readonly unit?
 export const leavesWet = ({ kind, dryMinutes }: Pick<Step, 'kind' | 'dryMinutes'>): boolean =>
   kind !== 'dry' && dryMinutes[1] > 0;
 
-/** Accents lie elsewhere than the details set before them: nobody waits in between. */
+/** Small touches, each set elsewhere than the ones before it: darks beside darks, whites in the lights. */
+const touches: readonly StepKind[] = ['details', 'accents', 'last-lights'];
+
+/** Nobody waits between small touches, in their order. */
 export const liesElsewhere = (
   wet: Pick<Step, 'kind'> | undefined,
   { kind }: Pick<Step, 'kind'>,
-): boolean => wet?.kind === 'details' && kind === 'accents';
+): boolean => {
+  const before = wet ? touches.indexOf(wet.kind) : -1;
+  return before >= 0 && touches.indexOf(kind) > before;
+};
 
 export const isOfReach = ({ code }: Pick<Warning, 'code'>): boolean => reachCodes.includes(code);
 

@@ -1,13 +1,17 @@
 import type { PlanEdit } from '../../decisions/plan-edit.ts';
 import type { Step, StepKind } from '../plan.ts';
 import { leavesWet } from '../plan.ts';
-import { isPaintingStep, mostInEvening, mostPaintingSteps } from './evening-times.ts';
+import { dryKeyOf } from '../steps/step-draft.ts';
+import { isPaintingStep, mostInEvening, mostPaintingSteps, mostSteps } from './evening-times.ts';
 import { goOnInWords, meanwhileInWords } from './evening-words.ts';
 
 /** Finishing steps that may be left out, least useful first. Last lights stay: they restore whites painted over. */
 const spared: readonly StepKind[] = ['splatter', 'lift', 'details', 'accents'];
 
-/** Finishing steps left out so that there are at most twelve painting steps. */
+/** Left out of a long plan: they please, and nobody misses them. */
+const showy: readonly StepKind[] = ['splatter', 'lift'];
+
+/** Finishing steps left out so that a plan does not grow too long. */
 interface LimitedSteps {
   readonly edits: readonly PlanEdit[];
   /** What is left out and why, a sentence; undefined where nothing is. */
@@ -24,16 +28,27 @@ const leftOut = (steps: readonly Step[]): PlanEdit[] =>
 export const withoutKinds = (steps: readonly Step[], kinds: readonly StepKind[]): PlanEdit[] =>
   leftOut(steps.filter(({ kind }) => kinds.includes(kind)));
 
-/** `steps` are the plan's before her own changes: steps she adds are never left out. */
+/**
+ * At most twelve painting steps and, by leaving out what is only showy, fourteen steps in all. `steps` are the plan's
+ * before her own changes: steps she adds are never left out.
+ */
 export function limitSteps(steps: readonly Step[]): LimitedSteps {
   const tooMany = steps.filter(isPaintingStep).length - mostPaintingSteps;
-  if (tooMany <= 0) return { edits: [], why: undefined };
-  const out = sparedOf(steps).slice(0, tooMany);
-  const edits = leftOut(out);
+  const out = sparedOf(steps).slice(0, Math.max(0, tooMany));
+  const keys = new Set(steps.map(({ key }) => key));
+  // A step goes with the drying check that waits for it.
+  const lengthOf = (step: Step): number => (keys.has(dryKeyOf(step.key)) ? 2 : 1);
+  let length = steps.length - out.reduce((sum, step) => sum + lengthOf(step), 0);
+  for (const step of sparedOf(steps)) {
+    if (length <= mostSteps || out.includes(step) || !showy.includes(step.kind)) continue;
+    out.push(step);
+    length -= lengthOf(step);
+  }
   const titles = out.map(({ title }) => title.toLowerCase()).join(' and ');
-  return out.length === 0
-    ? { edits, why: undefined }
-    : { edits, why: `Left out, as ${mostPaintingSteps} painting steps are enough: ${titles}.` };
+  return {
+    edits: leftOut(out),
+    why: out.length === 0 ? undefined : `Left out, as the plan is long enough: ${titles}.`,
+  };
 }
 
 type Steps = readonly Step[];

@@ -5,6 +5,8 @@ import type { Step, WashPlan } from '../plan.ts';
 /** Painting steps of one evening, at most, and of a whole plan: who has more to do hurries (own). */
 export const mostInEvening = 7;
 export const mostPaintingSteps = 12;
+/** Steps of a plan, drying checks among them, beyond which the showy ones are left out (own). */
+export const mostSteps = 14;
 
 /** Whether a step puts paint down or takes it off: these steps tire her and the paper. */
 export const isPaintingStep = ({ kind }: Pick<Step, 'kind'>): boolean =>

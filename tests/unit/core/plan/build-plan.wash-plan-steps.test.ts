@@ -82,7 +82,8 @@ describe('steps', () => {
     const soft = [{ a: 4, b: 6, lengthMm: 400, soft: 0.9, contrast: 25 }];
     const plan = await buildPlan(
       madeReading(broken, soft),
-      { chosen: ['pg18-viridian', 'pb74-cobalt-deep', 'pv16-manganese-violet'] },
+      // Two washes: a longer plan would leave out what is only showy.
+      { chosen: ['pg18-viridian', 'pb74-cobalt-deep', 'pv16-manganese-violet'], washes: 2 },
       noCheckpoint,
     );
     const splatter = plan.steps.find((step) => step.kind === 'splatter');

@@ -123,10 +123,9 @@ it('seven values in two passages, eight washes asked for: at most twelve paintin
   expect(second?.key).toMatch(/^wash\/\w+\/1$/);
   expect(plan.washesWhy).toMatch(/^Five washes, not the 8 you asked for: more would make too many/);
   // What is left out for it is told, and comes back where she asks for it.
-  expect(plan.stepsWhy).toBe('Left out, as 12 painting steps are enough: specks.');
-  const [out] = plan.leftOut ?? [];
-  expect(out?.title).toBe('Specks');
-  const back = { kind: 'skip', key: out?.key ?? '', skipped: false } as const;
+  expect(plan.stepsWhy).toBe('Left out, as the plan is long enough: specks and lift the soft lights.');
+  const out = plan.leftOut?.find(({ title }) => title === 'Specks');
+  const back = { kind: 'skip', key: out?.key ?? 'none', skipped: false } as const;
   const hers = await buildPlan(reading, { ...wishes, edits: [back] }, noCheckpoint, memory);
   expect(hers.steps.some(({ kind }) => kind === 'splatter')).toBe(true);
   expect(hers.steps.filter(isPaintingStep)).toHaveLength(painting.length + 1);
@@ -172,7 +171,30 @@ describe('twelve painting steps', () => {
   it('say what is left out', () => {
     expect(limitSteps(planOf(8)).why).toBeUndefined();
     expect(limitSteps(planOf(10)).why).toBe(
-      'Left out, as 12 painting steps are enough: splatter and lift.',
+      'Left out, as the plan is long enough: splatter and lift.',
     );
+  });
+});
+
+describe('fourteen steps in all', () => {
+  /** So many washes, each with its drying check, and the finishing steps with theirs. */
+  const dried = (washes: number): Step[] => [
+    ...planOf(washes).flatMap((one) =>
+      one.kind === 'wash' || one.kind === 'splatter'
+        ? [one, quietStepOf('dry', one.n)].map((each) =>
+            each.kind === 'dry' ? { ...each, key: `dry/${one.key.replace(/^wash\//, '')}` } : each,
+          )
+        : [one],
+    ),
+  ];
+  it.each([
+    // 8 steps of washes, 5 others and the drying check after the splatter are 14.
+    [4, []],
+    [5, ['splatter']],
+    [6, ['splatter', 'lift']],
+    [7, ['splatter', 'lift']],
+  ])('with %i washes leave out %j, never details, touches or lights', (washes, out) => {
+    const { edits } = limitSteps(dried(washes));
+    expect(edits.map((edit) => ('key' in edit ? edit.key.split('/')[0] : ''))).toEqual(out);
   });
 });
