@@ -53,7 +53,7 @@ export function StepCard({ plan, reading, step, calls }: StepCardProps) {
       <Consequence step={step} />
       <PuddleRow mixes={mixes} marks={ownMarks(step)} familyName={familyName} plan={plan} />
       {mixing && <PaintCautions plan={plan} />}
-      {step.brush && <p>Brush: {step.brush}.</p>}
+      <BrushLine step={step} />
       <p class="quiet">{stepInShort(step)}</p>
       <details key={step.key}>
         <summary class={styles.more}>{moreOf[step.kind] ?? 'More on this step'}</summary>
@@ -65,6 +65,13 @@ export function StepCard({ plan, reading, step, calls }: StepCardProps) {
       </details>
     </article>
   );
+}
+
+/** The brushes; where a wash is painted in two ways, the main one of each area. */
+function BrushLine({ step: { areas, brush } }: Pick<StepCardProps, 'step'>) {
+  if (!brush) return null;
+  const words = areas?.map((area) => `for ${area.name} ${area.brush?.split('; ')[0]}`);
+  return <p>Brush: {words?.join('; ') ?? brush}.</p>;
 }
 
 /** The paper, the time at it, and the wait after it, in one line. */

@@ -123,7 +123,9 @@ it('seven values in two passages, eight washes asked for: at most twelve paintin
   expect(second?.key).toMatch(/^wash\/\w+\/1$/);
   expect(plan.washesWhy).toMatch(/^Five washes, not the 8 you asked for: more would make too many/);
   // What is left out for it is told, and comes back where she asks for it.
-  expect(plan.stepsWhy).toBe('Left out, as the plan is long enough: specks and lift the soft lights.');
+  expect(plan.stepsWhy).toBe(
+    'Left out, as the plan is long enough: specks and lift the soft lights.',
+  );
   const out = plan.leftOut?.find(({ title }) => title === 'Specks');
   const back = { kind: 'skip', key: out?.key ?? 'none', skipped: false } as const;
   const hers = await buildPlan(reading, { ...wishes, edits: [back] }, noCheckpoint, memory);
