@@ -45,9 +45,9 @@ const all: Readonly<Record<string, Spoilt>> = {
     told: /spoilt files of paints.*/g,
   },
   '100 puts that fail at random: nothing acknowledged is lost': {
-    file: 'tests/unit/storage/failing-puts.fuzz.test.ts',
+    file: 'tests/unit/state/session/easel.failing-puts.test.ts',
     project: 'node',
-    times: 25,
+    times: 12,
     told: /failing puts.*/g,
   },
 };
