@@ -164,7 +164,7 @@ describe('nothing of it is believed', () => {
         (row) => Object.assign(row.painting.decisions[0], { kind: 'x' }) && row,
       ),
     'a paint no light comes out of': () =>
-      changed('box.json', (box) => void (box.paints[0].K[3] = 1e308)),
+      changed('box.json', (box) => void box.paints[0].K.splice(3, 1, 1e308)),
     'paints without a spectrum': () => changed('box.json', (box) => void box.paints[0].K.pop()),
     'a setting of another name': () =>
       changed('settings.json', (rows) => ({ ...rows, 'last copy': { at: 1 } })),
