@@ -183,7 +183,7 @@ test(`${kills} kills while the database climbs: it is the old one or the new one
       await context.close();
       continue;
     }
-    await page.waitForTimeout((0.5 + random()) * tookMs);
+    await page.waitForTimeout(2.5 * random() * tookMs);
     await killNow();
 
     const again = await openKeptProfile(folder);
