@@ -4,10 +4,13 @@ import { join } from 'node:path';
 import { setTimeout as later } from 'node:timers/promises';
 import { expect, test } from '@playwright/test';
 import { ghostTapMs } from '../../app/core/session/fold-session.ts';
-import { smallPhoto } from '../e2e/support/fixture-file.ts';
+import { caseFile } from '../e2e/support/fixture-file.ts';
 import { releaseFolder } from '../e2e/support/release-folder.ts';
 import { staticServer } from '../support/static-server.ts';
 import { type Engine, missingFor, startEngine } from './drive-engine.ts';
+
+/** Turned by its tag: 320 x 480 as stored, 480 x 320 upright. */
+const turnedPhoto = caseFile('exif-orient-6.jpg');
 
 const linkOf = (name: string): string => `//a[normalize-space()='${name}']`;
 const mainButtonWords = [
@@ -129,9 +132,16 @@ for (const name of ['WebKit', 'Firefox'] as const)
       await engine.go(`${host.url}#/`);
       await onScreen(engine, 'start');
       const photo = "//input[@type='file']";
-      await until(engine, 'The way to an own photo', () => engine.type(photo, smallPhoto));
+      await until(engine, 'The way to an own photo', () => engine.type(photo, turnedPhoto));
       await planThrough(engine);
       await onScreen(engine, 'easel');
+      // A photo this engine did not turn would be refused, or stand on end.
+      expect(
+        await engine.run<boolean>(
+          `const { width, height } = document.querySelector('[data-testid=picture] canvas, canvas');
+           return width > height`,
+        ),
+      ).toBe(true);
       await until(engine, 'Its first step', async () => /^1 of/.test(await headingAtEasel(engine)));
       expect(await strange(engine)).toEqual([]);
       await reload(engine);
