@@ -29,7 +29,10 @@ export default defineConfig({
       '@zip.js/zip.js/lib/zip-core-custom.js',
     ],
   },
-  define: { __CHANGES__: '["A change."]' },
+  define: {
+    __CHANGES__: '["A change."]',
+    'process.env.RUNS': JSON.stringify(process.env.RUNS ?? '1'), // pages have no environment
+  },
   test: {
     maxWorkers: 2, // else one of two cores stands idle
     reporters: ['default', ['json', { outputFile: resolve(top, 'test-results/unit.json') }]],

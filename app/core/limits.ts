@@ -85,6 +85,12 @@ export const mostToOne = 6;
 export const strongestLoad = 40;
 
 /**
+ * No figure of a paint's optics that comes from a file is larger (K, S, strength, its thickest coat): a million pale
+ * washes (own). Beyond, squares of them end in no colour at all.
+ */
+export const largestOptic = 1e6;
+
+/**
  * A shape larger than this is washed, not set down: nothing stiffer than cream goes on it, and butter is for accents,
  * cm2 (own; that a first wash is no thicker than milk, and butter for accents, is common practice, no source).
  */

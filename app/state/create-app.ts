@@ -149,8 +149,15 @@ export function createApp(store: Store, window: Window & typeof globalThis): App
     ({ takeLaunches }) => takeLaunches({ window, router, shelf, goOn }),
     () => undefined, // likewise
   );
-  const ownBox = createOwnBox(store, client);
+  const windows =
+    'BroadcastChannel' in window ? new window.BroadcastChannel('firstwash kept') : null;
+  const ownBox = createOwnBox(store, client, () => windows?.postMessage('box'));
   const ownAir = createOwnAir(store);
+  const readAgain = (): Promise<unknown> =>
+    Promise.all([ownBox.readAgain(), ownAir.readAgain(), shelf.refresh()]);
+  if (windows)
+    windows.onmessage = ({ data }: MessageEvent<unknown>) =>
+      void (data === 'box' ? ownBox.readAgain() : readAgain());
   const toldOnce = createToldOnce(store);
   const studio = createStudio({
     store,
@@ -217,7 +224,8 @@ export function createApp(store: Store, window: Window & typeof globalThis): App
       arrived,
       inSessionAnywhere,
       async onBrought() {
-        await Promise.all([ownBox.readAgain(), ownAir.readAgain(), shelf.refresh()]);
+        windows?.postMessage('copy');
+        await readAgain();
       },
     },
     sensesBy(make) {

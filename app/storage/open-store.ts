@@ -28,6 +28,8 @@ interface Settings {
   /** What was kept under that name; null where nothing was. The reader checks its shape. */
   setting(name: string): Promise<unknown>;
   keepSetting(name: string, value: unknown): Promise<void>;
+  /** Keeps what `how` makes of what is kept by then (null where nothing is), and answers it. */
+  changeSetting<T>(name: string, how: (kept: unknown) => T): Promise<T>;
   forgetSetting(name: string): Promise<void>;
 }
 
@@ -39,6 +41,12 @@ function createSettings(transactions: Transactions): Settings {
       transactions.write(`setting ${name}`, ['settings'], (t) =>
         t.put('settings', { id: name, value }),
       ),
+    changeSetting: (name, how) =>
+      transactions.write(`setting ${name}`, ['settings'], async (t) => {
+        const value = how((await t.get('settings', name))?.value ?? null);
+        await t.put('settings', { id: name, value });
+        return value;
+      }),
     forgetSetting: (name) =>
       transactions.write(`setting ${name}`, ['settings'], (t) => t.remove('settings', name)),
   };

@@ -37,3 +37,14 @@ test('two windows show one session; one is in charge, the other follows and can 
   await expect(mainButton(page)).toBeVisible();
   await expect(heading(page)).toHaveText(/^4 of/);
 });
+
+test('what is ticked in one window is ticked in the other', async ({ page, context }) => {
+  await page.goto('./#/box');
+  const second = await context.newPage();
+  await second.goto(page.url());
+  const sienna = (of: typeof page) =>
+    of.getByRole('checkbox', { name: 'I own it: burnt sienna', exact: true });
+  const before = await sienna(second).isChecked();
+  await sienna(page).click();
+  await expect(sienna(second)).toBeChecked({ checked: !before });
+});

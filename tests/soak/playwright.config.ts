@@ -7,7 +7,10 @@ const top = resolve(import.meta.dirname, '..', '..');
 /** `npm run soak`: what takes minutes and is therefore no part of `npm test`. */
 export default defineConfig(usual, {
   testDir: import.meta.dirname,
-  testMatch: '*.soak.ts',
+  projects: [
+    { name: 'planned', testDir: join(top, 'tests/e2e') },
+    { name: 'walks', testMatch: '*.soak.ts' },
+  ],
   outputDir: join(top, 'test-results/soak'),
   workers: 1,
   timeout: 30 * 60_000,

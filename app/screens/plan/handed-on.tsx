@@ -42,7 +42,8 @@ export function HandedOn({ studio, handed, plan }: HandedOnProps) {
   if (stands.kind === 'theirs')
     return (
       <p class={styles.from}>
-        {stands.all ? 'Handed on to you; you own all its paints.' : 'With the teacher’s paints.'}
+        {stands.all ? 'Handed on to you; you own all its paints.' : 'With the teacher’s paints.'}{' '}
+        {stands.measured}
       </p>
     );
   return (
@@ -104,6 +105,7 @@ function WhosePaints({ studio, ownBox, asked }: WhosePaintsProps) {
       >
         Keep the teacher’s paints
       </Button>
+      {asked.measured && <p>{asked.measured}</p>}
     </section>
   );
 }

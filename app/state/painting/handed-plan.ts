@@ -2,11 +2,12 @@ import { type ReadonlySignal, signal } from '@preact/signals';
 import { decisionsForPaints, paintsAnswered } from '../../core/decisions/handed-on.ts';
 import type { NewDecision, Painting } from '../../core/decisions/painting.ts';
 import { boxWishes, paletteWish } from '../../core/decisions/wishes.ts';
-import { type OwnBox, ownPaints } from '../../core/paint/own-box.ts';
+import { type OwnBox, ownPaints, tickedPaints } from '../../core/paint/own-box.ts';
 import type { Paint } from '../../core/paint/paint.ts';
 import type { StandIn } from '../../core/palette/offers/stand-ins.ts';
 import type { WashPlan } from '../../core/plan/plan.ts';
 import { planDifferences } from '../../core/plan/plan-differences.ts';
+import { capitalize, joinWords } from '../../core/words/numbers.ts';
 import type { Store } from '../../storage/open-store.ts';
 import type { OwnBoxState } from '../paints/own-box.ts';
 import type { StandInCalls } from './screen-calls.ts';
@@ -22,19 +23,43 @@ export interface HandedNeeds {
 /** How things stand with a plan that was handed on. */
 export type HandedPlan =
   /** Its paints are hers, or she keeps them. */
-  | { readonly kind: 'theirs'; readonly all: boolean }
+  | {
+      readonly kind: 'theirs';
+      readonly all: boolean;
+      /** What is to be known of paints the teacher measured; empty where there are none. */
+      readonly measured: string;
+    }
   /** Whose paints it is to be painted with is to be asked: what of it she does not own, and what she would take. */
   | {
       readonly kind: 'asked';
       readonly theirs: WashPlan;
       readonly missing: readonly string[];
       readonly standIns: readonly StandIn[];
+      readonly measured: string;
     }
   /** Painted with her own: what differs, a sentence each. */
   | { readonly kind: 'hers'; readonly sentences: readonly string[] };
 
 const paletteOf = ({ palette, optics }: Pick<WashPlan, 'palette' | 'optics'>): readonly Paint[] =>
   optics.filter(({ id }) => palette.some((entry) => entry.id === id));
+
+/** Where paints the teacher put in come to when they are kept, or came to; empty where there are none to tell of. */
+function measuredInWords(paints: readonly Paint[], box: OwnBox, came: boolean): string {
+  const here = ownPaints(box).map(({ id }) => id);
+  const told = paints.filter(
+    ({ id, provenance }) =>
+      provenance === undefined && here.includes(id) === came && !box.owned?.includes(id),
+  );
+  if (told.length === 0) return '';
+  const many = told.length > 1;
+  const names = capitalize(joinWords(told.map(({ name }) => name)));
+  const whose = many ? 'are the teacher’s own paints' : 'is the teacher’s own paint';
+  const comes = came ? `${many ? 'they' : 'it'} came` : `kept, ${many ? 'they come' : 'it comes'}`;
+  const counts = tickedPaints(box)
+    ? 'not ticked'
+    : `and ${many ? 'count' : 'counts'} as yours until you tick your paints`;
+  return `${names} ${whose}: ${comes} into your box, ${counts}.`;
+}
 
 interface Shown {
   readonly painting: Painting;
@@ -58,11 +83,14 @@ export async function handedPlan(
     const standIns = await client.standIns(aborted, paints, hers);
     const missing = paints.filter(({ id }) => !standIns.some(({ yours }) => yours === id));
     return missing.length > 0 && standIns.some(({ yours }) => yours !== null)
-      ? { kind: 'asked', theirs, missing: missing.map(({ name }) => name), standIns }
-      : { kind: 'theirs', all: true };
+      ? {
+          ...{ kind: 'asked', theirs, missing: missing.map(({ name }) => name), standIns },
+          measured: measuredInWords(paints, box, false),
+        }
+      : { kind: 'theirs', all: true, measured: '' };
   }
   if (!chosen || paints.every(({ id }) => chosen.includes(id)))
-    return { kind: 'theirs', all: false };
+    return { kind: 'theirs', all: false, measured: measuredInWords(paints, box, true) };
   // Still the plan from before, while hers is being made.
   if (plan.palette.some(({ id }) => !chosen.includes(id))) return null;
   const taken = await client.standIns(aborted, paints, { ...hers, box: chosen });

@@ -2,8 +2,8 @@ import { type ReadonlySignal, signal } from '@preact/signals';
 import type { AnalysisClient } from '../../client/analysis-client.ts';
 import { emptyBox, type FormerBox, type OwnBox, ownPaints } from '../../core/paint/own-box.ts';
 import type { PaintCard } from '../../core/paint/paint.ts';
+import type { Store } from '../../storage/open-store.ts';
 import { describeFault } from '../describe-fault.ts';
-import { keptSignal, type SettingStore } from '../kept-signal.ts';
 
 /** Her paint box, the same for all paintings: kept at every change. */
 export interface OwnBoxState {
@@ -17,7 +17,7 @@ export interface OwnBoxState {
   /** Works out the cards. */
   open(): Promise<void>;
   change(how: (before: OwnBox) => OwnBox): Promise<void>;
-  /** Takes the box that is kept by now: a copy was brought back. */
+  /** Takes the box that is kept by now: a copy was brought back, or another window has changed it. */
   readAgain(): Promise<void>;
 }
 
@@ -33,25 +33,40 @@ const isBox = (value: unknown): value is OwnBox | FormerBox =>
   'gone' in value &&
   Array.isArray(value.gone);
 
+type Change = (before: OwnBox) => OwnBox;
+
+const name = 'paint box';
+
 export function createOwnBox(
-  store: SettingStore,
+  store: Pick<Store, 'setting' | 'changeSetting'>,
   client: Pick<AnalysisClient, 'paintBox' | 'renewBox'>,
+  onKept: () => void = () => {},
 ): OwnBoxState {
   let former: FormerBox | null = null;
-  // Of a spoilt box nothing is taken: then it is as if nothing was ticked.
-  const kept = keptSignal<OwnBox>(
-    store,
-    'paint box',
-    (stored) => {
-      if (!isBox(stored)) return emptyBox;
-      if (stored.schema === 2) return stored;
-      former = stored;
-      return emptyBox;
-    },
-    emptyBox,
-  );
-  const { current: box } = kept;
-  const ready = kept.ready.then(renew);
+  /** As it is in the database, by what this window knows. */
+  let kept: OwnBox = emptyBox;
+  /** Changes that are shown and not, or not yet, kept. */
+  let waiting: readonly Change[] = [];
+  let last: Promise<void> = Promise.resolve();
+  const box = signal(emptyBox);
+
+  /** Of a spoilt box nothing is taken: then it is as if nothing was ticked. */
+  function parse(stored: unknown): OwnBox {
+    if (!isBox(stored)) return emptyBox;
+    if (stored.schema === 2) return stored;
+    former = stored;
+    return emptyBox;
+  }
+  function show(now: OwnBox): void {
+    kept = now;
+    box.value = waiting.reduce((before, how) => how(before), now);
+  }
+  const read = (): Promise<void> =>
+    store.setting(name).then(
+      (stored) => show(parse(stored)),
+      () => {}, // said by the store itself
+    );
+  const ready = read().then(renew);
   const cards = signal<readonly PaintCard[]>([]);
   const problem = signal<string | null>(null);
   let carded: readonly unknown[] | null = null;
@@ -60,11 +75,34 @@ export function createOwnBox(
   async function renew(): Promise<void> {
     if (!former) return;
     try {
-      await kept.set(await client.renewBox(new AbortController().signal, former));
+      const renewed = await client.renewBox(new AbortController().signal, former);
+      show(await store.changeSetting(name, () => renewed));
       former = null;
     } catch (fault) {
       problem.value = describeFault(fault);
     }
+  }
+
+  /**
+   * One after the other, and over what is kept by then: another window may have changed the box, or brought one back
+   * with a copy. Where all was cleared away, what was shown counts.
+   */
+  function send(): Promise<void> {
+    last = last.then(async () => {
+      const sent = waiting;
+      try {
+        const now = await store.changeSetting(name, (stored) =>
+          sent.reduce((before, how) => how(before), stored === null ? kept : parse(stored)),
+        );
+        waiting = waiting.filter((each) => !sent.includes(each));
+        problem.value = null;
+        show(now);
+        onKept();
+      } catch (fault) {
+        problem.value = describeFault(fault);
+      }
+    });
+    return last;
   }
 
   async function open(): Promise<void> {
@@ -88,7 +126,7 @@ export function createOwnBox(
     open,
     async readAgain() {
       await ready;
-      await kept.readAgain();
+      await read();
       await renew();
       if (carded) await open();
     },
@@ -96,12 +134,9 @@ export function createOwnBox(
       await ready;
       await renew();
       if (former) return; // else what was kept of it would be lost
-      try {
-        await kept.set(how(box.value));
-        problem.value = null;
-      } catch (fault) {
-        problem.value = describeFault(fault);
-      }
+      waiting = [...waiting, how];
+      box.value = how(box.value); // shown at once, kept right after
+      await send();
       if (carded) await open();
     },
   };

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import type { Painting } from '../../core/decisions/painting.ts';
+import { largestOptic } from '../../core/limits.ts';
 import type { OwnBox } from '../../core/paint/own-box.ts';
 import { largestSheetMm } from '../../core/reference/sheet.ts';
 import type { SessionEvent } from '../../core/session/session-event.ts';
@@ -95,8 +96,9 @@ export const paintingFile = isTrue<PaintingFile>(
   }),
 );
 
-const spectrum = v.pipe(v.array(v.pipe(figure, v.minValue(0))), v.length(36));
-const positive = v.pipe(figure, v.gtValue(0));
+const optic = v.pipe(figure, v.minValue(0), v.maxValue(largestOptic));
+const spectrum = v.pipe(v.array(optic), v.length(36));
+const positive = v.pipe(optic, v.gtValue(0));
 const paint = v.looseObject({
   id,
   revision: whole,

@@ -1,5 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { spectrumSize } from '../../core/colour/spectrum.ts';
+import { largestOptic } from '../../core/limits.ts';
 import { type Paint, type PaintProperties, usualCoat } from '../../core/paint/paint.ts';
 import { paintBox, pigmentTable } from '../../core/paint/paint-box.ts';
 import { parseColourIndex, traitsOfNames } from '../../core/paint/paint-traits.ts';
@@ -20,7 +21,7 @@ const isText = (value: unknown): value is string =>
   typeof value === 'string' && value.trim() !== '';
 
 const isAmount = (value: unknown): value is number =>
-  typeof value === 'number' && Number.isFinite(value) && value > 0;
+  typeof value === 'number' && value > 0 && value <= largestOptic;
 
 /** What is wrong with K or S; null where nothing is. */
 function spectrumFault(name: 'K' | 'S', value: unknown): string | null {
@@ -31,6 +32,8 @@ function spectrumFault(name: 'K' | 'S', value: unknown): string | null {
   if (bad >= 0) return `${name}: number ${bad + 1} is not a finite number`;
   const below = value.findIndex((each) => each < 0);
   if (below >= 0) return `${name}: number ${below + 1} is negative`;
+  const beyond = value.findIndex((each) => each > largestOptic);
+  if (beyond >= 0) return `${name}: number ${beyond + 1} must be ${largestOptic} at the most`;
   return null;
 }
 
@@ -84,8 +87,10 @@ function parseOwnPaint(entry: unknown, place: number): Checked {
     typeof names === 'string' && names,
     spectrumFault('K', K),
     spectrumFault('S', S),
-    !isAmount(strength) && 'strength must be a number above 0',
-    mostLoad !== undefined && !isAmount(mostLoad) && 'mostLoad must be a number above 0',
+    !isAmount(strength) && `strength must be a number above 0, ${largestOptic} at the most`,
+    mostLoad !== undefined &&
+      !isAmount(mostLoad) &&
+      `mostLoad must be a number above 0, ${largestOptic} at the most`,
     ...propertyFaults(properties),
   ].filter((each) => typeof each === 'string');
   if (

@@ -5,6 +5,7 @@ import { boxWishes } from '../../../app/core/decisions/wishes.ts';
 import { BoxScreen } from '../../../app/screens/box/box-screen.tsx';
 import { createOwnBox, type OwnBoxState } from '../../../app/state/paints/own-box.ts';
 import { createPaintDrafts } from '../../../app/state/paints/paint-drafts.ts';
+import { keptSettings } from '../../support/state/kept-settings.ts';
 import { type Shown, shown } from './shown.ts';
 
 const client = createAnalysisClient();
@@ -16,12 +17,7 @@ let screen: Shown;
 
 /** The screen as it is in a window just opened, with what the last one kept. */
 function openWindow(): void {
-  const store = {
-    setting: async (name: string) => structuredClone(kept.get(name)),
-    keepSetting: async (name: string, value: unknown) => {
-      kept.set(name, structuredClone(value));
-    },
-  };
+  const store = keptSettings(kept);
   ownBox = createOwnBox(store, client);
   const paintDrafts = createPaintDrafts({ store, client, ownBox });
   screen = shown(<BoxScreen ownBox={ownBox} paintDrafts={paintDrafts} cameFrom={null} />);

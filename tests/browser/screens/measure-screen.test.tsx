@@ -12,6 +12,7 @@ import {
   type TruePaint,
 } from '../../support/paint/calibration.ts';
 import { asStrong } from '../../support/paint/sureness.ts';
+import { keptSettings } from '../../support/state/kept-settings.ts';
 import { type ChartLook, chartPhoto } from './chart-photo.ts';
 import { paintedSheet } from './painted-sheet.ts';
 import { type Shown, shown } from './shown.ts';
@@ -27,12 +28,7 @@ let isDone: boolean;
 
 /** The screen as it is in a window just opened, with what the last one kept. */
 function openWindow(paintId = blue): void {
-  const store = {
-    setting: async (name: string) => structuredClone(kept.get(name)),
-    keepSetting: async (name: string, value: unknown) => {
-      kept.set(name, structuredClone(value));
-    },
-  };
+  const store = keptSettings(kept);
   ownBox = createOwnBox(store, client);
   const measuring = createPaintMeasuring({ store, client, ownBox });
   const onKept = (): void => {

@@ -11,6 +11,7 @@ import { MixPageScreen } from '../../../app/screens/measure/mix-page-screen.tsx'
 import { createMixPage } from '../../../app/state/paints/mix-page.ts';
 import { createOwnBox, type OwnBoxState } from '../../../app/state/paints/own-box.ts';
 import { paintNamed } from '../../support/paint/made-ladder.ts';
+import { keptSettings } from '../../support/state/kept-settings.ts';
 import { type Shown, shown } from './shown.ts';
 
 const client = createAnalysisClient();
@@ -58,8 +59,7 @@ async function pagePhoto(count = 3): Promise<File> {
 
 async function opened(): Promise<{ ownBox: OwnBoxState; kept: () => boolean }> {
   const box: OwnBox = { ...emptyBox, owned: [hers.id, blue.id], paints: [hers] };
-  const store = { setting: async () => box, keepSetting: async () => {} };
-  const ownBox = createOwnBox(store, client);
+  const ownBox = createOwnBox(keptSettings(new Map([['paint box', box]])), client);
   let isKept = false;
   const onKept = (): void => {
     isKept = true;

@@ -32,15 +32,20 @@ export async function openKeptProfile(
   return context;
 }
 
-/** Kills the whole browser as the system does when memory is short: SIGKILL, no farewell. */
-export async function killBrowser(context: BrowserContext): Promise<void> {
+/** How to kill the whole browser as the system does when memory is short, at once: SIGKILL, no farewell. */
+export async function killerOf(context: BrowserContext): Promise<() => Promise<void>> {
   const browser = context.browser();
   if (!browser) throw new Error('This context has no browser of its own.');
   const session = await browser.newBrowserCDPSession();
   const { processInfo } = await session.send('SystemInfo.getProcessInfo');
   const pid = processInfo.find((process) => process.type === 'browser')?.id;
   if (!pid) throw new Error('The browser process was not found.');
-  const gone = new Promise<void>((closed) => context.once('close', () => closed()));
-  process.kill(pid, 'SIGKILL');
-  await gone;
+  return async () => {
+    const gone = new Promise<void>((closed) => context.once('close', () => closed()));
+    process.kill(pid, 'SIGKILL');
+    await gone;
+  };
 }
+
+export const killBrowser = async (context: BrowserContext): Promise<void> =>
+  (await killerOf(context))();

@@ -1,41 +1,6 @@
 import { type Random, seeded } from '../seeded.ts';
+import { below, oneOf, spoiltBytes } from '../spoilt-bytes.ts';
 import { asJson, type Files, packed } from './made-backup.ts';
-
-const below = (random: Random, most: number): number => Math.floor(random() * most);
-function oneOf<T>(random: Random, list: readonly T[]): T {
-  const found = list[below(random, list.length)];
-  if (found === undefined) throw new RangeError('an empty list');
-  return found;
-}
-
-/** Bytes changed, cut, doubled or blanked, as a bad disk, a bad line or a bad will would. */
-async function changeBytes(random: Random, copy: Blob): Promise<Blob> {
-  const bytes = new Uint8Array(await copy.arrayBuffer());
-  const from = below(random, bytes.length);
-  // Half the time near the end, where the directory of a ZIP lies.
-  const place = random() < 0.5 ? from : Math.max(0, bytes.length - 1 - below(random, 900));
-  const length = 1 + below(random, 64);
-  switch (below(random, 6)) {
-    case 0:
-      for (let i = 0; i <= below(random, 8); i++) {
-        const where = i === 0 ? place : below(random, bytes.length);
-        bytes[where] = (bytes[where] ?? 0) ^ (1 << below(random, 8));
-      }
-      return new Blob([bytes]);
-    case 1:
-      return new Blob([bytes.subarray(0, place)]);
-    case 2:
-      return new Blob([bytes.subarray(0, place), bytes.subarray(place + length)]);
-    case 3:
-      return new Blob([bytes.subarray(0, place), bytes.subarray(from)]);
-    case 4:
-      return new Blob([bytes.fill(random() < 0.5 ? 0 : 255, place, place + length)]);
-    default:
-      for (let i = place; i < place + length && i < bytes.length; i++)
-        bytes[i] = below(random, 256);
-      return new Blob([bytes]);
-  }
-}
 
 const odd: readonly unknown[] = [
   ...[null, true, '', -1, 0.5, 1e308, -1e308, 2 ** 53, 'x'.repeat(2000), '__proto__', '../../x'],
@@ -67,7 +32,7 @@ function parsed(bytes: Uint8Array | undefined): unknown {
 }
 
 /** One field of a file of JSON is changed, left out, doubled, or called by a name that reaches behind objects. */
-function changeJson(random: Random, files: Files): void {
+export function changeJson(random: Random, files: Files): void {
   const names = [...files.keys()].filter((name) => name.endsWith('.json'));
   if (names.length === 0) return;
   const name = oneOf(random, names);
@@ -128,16 +93,19 @@ function changeFiles(random: Random, files: Files): void {
   }
 }
 
+const asBlob = async (random: Random, copy: Blob): Promise<Blob> =>
+  new Blob([spoiltBytes(random, new Uint8Array(await copy.arrayBuffer()))]);
+
 /** A copy spoilt in one way, the same for the same seed: its bytes, or the files it is made of. */
 export async function mutated(seed: number, copy: Blob, whole: Files): Promise<Blob> {
   const random = seeded(seed);
-  if (random() < 0.35) return changeBytes(random, copy);
+  if (random() < 0.35) return asBlob(random, copy);
   const files = new Map(whole);
   const change = random() < 0.75 ? changeJson : changeFiles;
   for (let i = 0; i <= below(random, 2); i++) change(random, files);
   try {
     return await packed(files, { trueSums: random() < 0.85, level: random() < 0.8 ? 6 : 0 });
   } catch {
-    return changeBytes(random, copy); // no manifest left to put right
+    return asBlob(random, copy); // no manifest left to put right
   }
 }

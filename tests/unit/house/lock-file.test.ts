@@ -21,3 +21,12 @@ test('every version is exact', () => {
   expect(loose({ ...dependencies, ...devDependencies })).toEqual([]);
   expect(loose({ a: '^1.0.0', b: '1.0.0', c: 'latest' })).toHaveLength(2);
 });
+
+test('no package runs a script of its own when it is installed', () => {
+  const scripted = (text: string): string[] =>
+    Object.entries(JSON.parse(text).packages as Record<string, { hasInstallScript?: boolean }>)
+      .filter(([, { hasInstallScript }]) => hasInstallScript)
+      .map(([name]) => name);
+  expect(scripted(lock)).toEqual([]);
+  expect(scripted('{ "packages": { "a": { "hasInstallScript": true }, "b": {} } }')).toEqual(['a']);
+});

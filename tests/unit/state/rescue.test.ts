@@ -1,7 +1,7 @@
-import { effect, signal } from '@preact/signals';
-import { afterEach, expect, test } from 'vitest';
-import { emptyBox } from '../../../app/core/paint/own-box.ts';
+import { effect } from '@preact/signals';
+import { afterEach, expect, test, vi } from 'vitest';
 import { createOwnAir } from '../../../app/state/own-air.ts';
+import { createOwnBox } from '../../../app/state/paints/own-box.ts';
 import { rescue } from '../../../app/state/rescue.ts';
 import { openStore } from '../../../app/storage/open-store.ts';
 import { easelOver, leaveEasels } from '../../support/state/made-easel.ts';
@@ -27,12 +27,8 @@ async function windowWithMeadow() {
   const { studio } = studioOver(store);
   await studio.open('meadow');
   const it = await easelOver(store);
-  const box = signal({ ...emptyBox, owned: ['pb29-ultramarine-blue'] });
-  const ownBox = {
-    box,
-    change: (how: (before: typeof emptyBox) => typeof emptyBox) =>
-      store.keepSetting('paint box', how(box.value)),
-  };
+  const ownBox = createOwnBox(store, { paintBox: async () => [], renewBox: vi.fn() });
+  await ownBox.change((before) => ({ ...before, owned: ['pb29-ultramarine-blue'] }));
   const needs = { store, studio, easel: it.easel, ownBox, ownAir: createOwnAir(store) };
   effect(() => {
     if (store.trouble.value?.kind === 'gone') queueMicrotask(() => void rescue(needs));

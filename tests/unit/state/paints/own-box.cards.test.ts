@@ -6,9 +6,19 @@ import { faultOf } from '../../../support/state/made-store.ts';
 async function boxWith() {
   const paintBox = vi.fn(async () => []);
   const renewBox = vi.fn();
-  const keepSetting = vi.fn(async () => {});
+  let kept: unknown = emptyBox;
+  const keepSetting = vi.fn(async (value: unknown) => {
+    kept = value;
+  });
   const state = createOwnBox(
-    { setting: async () => emptyBox, keepSetting },
+    {
+      setting: async () => kept,
+      changeSetting: async (_name, how) => {
+        const value = how(kept);
+        await keepSetting(value);
+        return value;
+      },
+    },
     { paintBox, renewBox },
   );
   await state.ready;

@@ -1,7 +1,15 @@
-import { describe, expect, test } from 'vitest';
-import { emptyBox, type FormerBox, type OwnBox } from '../../../../app/core/paint/own-box.ts';
+import { describe, expect, test, vi } from 'vitest';
+import {
+  emptyBox,
+  type FormerBox,
+  type OwnBox,
+  withTick,
+} from '../../../../app/core/paint/own-box.ts';
 import { renewBox } from '../../../../app/core/paint/renew-paints.ts';
 import { createOwnBox } from '../../../../app/state/paints/own-box.ts';
+import { madeStore } from '../../../support/state/made-store.ts';
+import { failPuts } from '../../../support/storage/failing-put.ts';
+import { bringBack, copyOf, madeBox } from '../../../support/storage/made-backup.ts';
 
 /** The state over what was kept under the box's name; `kept` is what is kept of it since. */
 async function boxOver(found: unknown, renew: (box: FormerBox) => Promise<OwnBox> = renewBox) {
@@ -13,9 +21,11 @@ async function boxOver(found: unknown, renew: (box: FormerBox) => Promise<OwnBox
         names.add(name);
         return found;
       },
-      keepSetting: async (name, value) => {
+      changeSetting: async (name, how) => {
         names.add(name);
+        const value = how(kept.at(-1) ?? found);
         kept.push(value);
+        return value;
       },
     },
     { paintBox: async () => [], renewBox: async (_signal, box) => renew(box) },
@@ -78,4 +88,49 @@ describe('a box kept by an earlier version', () => {
     expect(kept.at(-1)).toEqual({ ...ticked, owned: ['pb29-ultramarine-blue', 'x'] });
     expect(state.problem.value).toBeNull();
   });
+});
+
+describe('two windows, one box', () => {
+  const anyClient = { paintBox: async () => [], renewBox: vi.fn() };
+  const added = (id: string) => (before: OwnBox) => withTick(before, id, true);
+
+  test('what the other window has kept since, or a copy has brought, is not written over', async () => {
+    const store = await madeStore();
+    const [here, there] = [createOwnBox(store, anyClient), createOwnBox(store, anyClient)];
+    await Promise.all([here.ready, there.ready]);
+    await bringBack(store, await boxCopy());
+    await there.change(added('pbr7-burnt-sienna'));
+    expect(there.box.value.owned).toEqual([...(madeBox.owned ?? []), 'pbr7-burnt-sienna']);
+    expect(there.box.value.paints).toEqual(madeBox.paints);
+    await Promise.all([here.change(added('a')), there.change(added('b')), here.change(added('c'))]);
+    await here.readAgain();
+    expect(new Set(here.box.value.owned)).toEqual(
+      new Set([...(madeBox.owned ?? []), 'pbr7-burnt-sienna', 'a', 'b', 'c']),
+    );
+    expect(await store.setting('paint box')).toEqual(here.box.value);
+  });
+
+  test('a change that could not be kept stays shown, and goes with the next', async () => {
+    const store = await madeStore();
+    const state = createOwnBox(store, anyClient);
+    await state.ready;
+    const end = failPuts('settings', 'QuotaExceededError');
+    await state.change(added('a'));
+    end();
+    expect([state.box.value.owned, state.problem.value]).toEqual([
+      ['a'],
+      expect.stringMatching(/too little room/),
+    ]);
+    await state.readAgain();
+    expect(state.box.value.owned).toEqual(['a']);
+    await state.change(added('b'));
+    expect(await store.setting('paint box')).toMatchObject({ owned: ['a', 'b'] });
+    expect(state.problem.value).toBeNull();
+  });
+
+  async function boxCopy(): Promise<Blob> {
+    const source = await madeStore();
+    await source.keepSetting('paint box', madeBox);
+    return copyOf(source, { scope: { kind: 'box' } });
+  }
 });

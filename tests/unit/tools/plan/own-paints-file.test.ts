@@ -65,6 +65,8 @@ describe('a fault is one line that names the paint', () => {
     [{ ...blue, S: numbers(-0.1) }, 'paint "my-blue": S: number 1 is negative'],
     [{ ...blue, K: numbers(null) }, 'paint "my-blue": K: number 1 is not a finite number'],
     [{ ...blue, K: numbers('1') }, 'paint "my-blue": K: number 1 is not a finite number'],
+    [{ ...blue, K: numbers(1e308) }, 'paint "my-blue": K: number 1 must be 1000000 at the most'],
+    [{ ...blue, mostLoad: 1e7 }, 'mostLoad must be a number above 0, 1000000 at the most'],
     [{ ...blue, id: undefined }, 'paint 1: id is missing'],
     [{ ...blue, id: 'a,b' }, 'paint "a,b": id must have no blanks or commas'],
     [{ ...blue, id: 'pb29-ultramarine-blue' }, 'a built-in paint has this id'],
