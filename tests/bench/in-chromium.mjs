@@ -67,18 +67,44 @@ function peakMegabytes(pids) {
   return peaks.length ? Math.max(...peaks) : null;
 }
 
-async function benchReading(browser, page, work, photo) {
-  const session = await browser.newBrowserCDPSession();
-  const { processInfo } = await session.send('SystemInfo.getProcessInfo');
-  const pids = processInfo.filter(({ type }) => type === 'renderer').map(({ id }) => id);
-  const { width, height } = photo;
+/** The photo's bytes as a global of the page. */
+async function handPhoto(page, { width, height, rgba }) {
   await page.evaluate(
     async ({ text, ...size }) => {
       const answer = await fetch(`data:application/octet-stream;base64,${text}`);
       globalThis.photo = { ...size, rgba: new Uint8ClampedArray(await answer.arrayBuffer()) };
     },
-    { text: Buffer.from(photo.rgba.buffer).toString('base64'), width, height },
+    { text: Buffer.from(rgba.buffer).toString('base64'), width, height },
   );
+}
+
+/** Stage by stage: the first reading of a fresh worker, and the least and the median of those after it. */
+async function benchStages(page, photo) {
+  await handPhoto(page, photo);
+  const [first, ...warm] = await askPage(page, { work: 'stages', rounds: 8 });
+  console.log('  stages, first; warm, median (least):');
+  const sums = { first: 0, least: 0, median: 0 };
+  for (const [stage, ms] of Object.entries(first)) {
+    const times = warm.map((one) => one[stage]);
+    const [least, middle] = [Math.min(...times), median(times)];
+    sums.first += ms;
+    sums.least += least;
+    sums.median += middle;
+    console.log(
+      `    ${stage.padEnd(20)} ${ms.toFixed(0).padStart(5)}  ${middle.toFixed(0).padStart(5)} (${least.toFixed(0)})`,
+    );
+  }
+  console.log(
+    `    ${'together'.padEnd(20)} ${sums.first.toFixed(0).padStart(5)}  ${sums.median.toFixed(0).padStart(5)} (${sums.least.toFixed(0)})`,
+  );
+}
+
+async function benchReading(browser, page, work, photo) {
+  const session = await browser.newBrowserCDPSession();
+  const { processInfo } = await session.send('SystemInfo.getProcessInfo');
+  const pids = processInfo.filter(({ type }) => type === 'renderer').map(({ id }) => id);
+  const { width, height } = photo;
+  await handPhoto(page, photo);
   const before = peakMegabytes(pids);
   const times = await askPage(page, { work, rounds: 6 });
   const after = peakMegabytes(pids);
@@ -119,6 +145,7 @@ export async function benchInChromium(photo) {
       ...['raster and lightness', 'reading', 'reading after warming up'].map(
         (work) => (page) => benchReading(browser, page, work, photo),
       ),
+      (page) => benchStages(page, photo),
       benchSearch,
       benchPlans,
     ]) {

@@ -18,6 +18,7 @@ import { edgeLimits } from '../../app/core/reading/edges/edge.ts';
 import { smallestSizes } from '../../app/core/reading/masses.ts';
 import { type PictureReading, readPicture } from '../../app/core/reading/read-picture.ts';
 import type { Border, ReadingWishes } from '../../app/core/reading/reading.ts';
+import type { Checkpoint } from '../../app/core/reading/reading-stages.ts';
 import {
   type MergeSizes,
   mergeShapes,
@@ -63,10 +64,17 @@ const reach = async () => ({
 });
 
 /** All of it: bands, families, shapes, whites and edges of one photograph. */
-export async function readBytes(photo: PhotoBytes, wishes: ReadingWishes): Promise<PictureReading> {
+export async function readBytes(
+  photo: PhotoBytes,
+  wishes: ReadingWishes,
+  told: { readonly opened?: () => void; readonly checkpoint?: Checkpoint } = {},
+): Promise<PictureReading> {
+  const { darkest, paper } = await reach();
   const { raster, clipped } = rasterOf(photo);
+  told.opened?.();
   const sheet = sheetOf(raster);
-  return readPicture({ raster, clipped, sheet, wishes, ...(await reach()) }, noPause);
+  const input = { raster, clipped, sheet, wishes, darkest, paper };
+  return readPicture(input, told.checkpoint ?? noPause);
 }
 
 /** What the stages of a reading hand on to the next, up to where shapes are merged. */

@@ -85,29 +85,31 @@ class SquareColours {
   /** Fills `rgb`; false where the slot is in none of the squares round that pixel. */
   look(slot: number, x: number, y: number): boolean {
     const { across, down } = this.#grid;
-    const { rgb } = this;
+    const rows = this.#rows;
+    const table = this.#table;
     const over = this.#over;
     const along = this.#along;
-    const base = slot * across * down;
-    let weight = 0;
-    rgb.fill(0);
+    const upper = (slot * down + along.first[y]) * across;
+    const lower = (slot * down + along.second[y]) * across;
+    let [weight, red, green, blue] = [0, 0, 0, 0];
     for (let corner = 0; corner < 4; corner++) {
-      const line = corner < 2 ? along.first[y] : along.second[y];
-      const column = corner % 2 === 0 ? over.first[x] : over.second[x];
-      const row = this.#rows[base + line * across + column];
+      const isUpper = corner < 2;
+      const isLeft = corner % 2 === 0;
+      const line = isUpper ? upper : lower;
+      const row = rows[line + (isLeft ? over.first[x] : over.second[x])];
       if (row < 0) continue;
       const share =
-        (corner < 2 ? 1 - along.part[y] : along.part[y]) *
-        (corner % 2 === 0 ? 1 - over.part[x] : over.part[x]);
+        (isUpper ? 1 - along.part[y] : along.part[y]) * (isLeft ? 1 - over.part[x] : over.part[x]);
       weight += share;
-      rgb[0] += share * this.#table[3 * row];
-      rgb[1] += share * this.#table[3 * row + 1];
-      rgb[2] += share * this.#table[3 * row + 2];
+      red += share * table[3 * row];
+      green += share * table[3 * row + 1];
+      blue += share * table[3 * row + 2];
     }
     if (weight <= 0) return false;
-    rgb[0] /= weight;
-    rgb[1] /= weight;
-    rgb[2] /= weight;
+    const { rgb } = this;
+    rgb[0] = red / weight;
+    rgb[1] = green / weight;
+    rgb[2] = blue / weight;
     return true;
   }
 }
