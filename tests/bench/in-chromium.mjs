@@ -5,11 +5,11 @@ import { join } from 'node:path';
 import { chromium } from 'playwright-core';
 import { build } from 'vite';
 import { launchOptions } from '../support/chromium.mjs';
+import { median, printRows, stageRows } from './stages.mjs';
 
 const bench = import.meta.dirname;
 const root = join(bench, '..', '..');
 
-export const median = (list) => [...list].sort((a, b) => a - b)[Math.floor(list.length / 2)];
 const megabytes = (bytes) => `${(bytes / 1e6).toFixed(1)} MB`;
 
 /** The worker as one script, built as the app is built. */
@@ -78,25 +78,26 @@ async function handPhoto(page, { width, height, rgba }) {
   );
 }
 
-/** Stage by stage: the first reading of a fresh worker, and the least and the median of those after it. */
+/** Stage by stage: the first reading of a fresh worker, and the median and the least of those after it. */
 async function benchStages(page, photo) {
   await handPhoto(page, photo);
-  const [first, ...warm] = await askPage(page, { work: 'stages', rounds: 8 });
-  console.log('  stages, first; warm, median (least):');
-  const sums = { first: 0, least: 0, median: 0 };
-  for (const [stage, ms] of Object.entries(first)) {
-    const times = warm.map((one) => one[stage]);
-    const [least, middle] = [Math.min(...times), median(times)];
-    sums.first += ms;
-    sums.least += least;
-    sums.median += middle;
-    console.log(
-      `    ${stage.padEnd(20)} ${ms.toFixed(0).padStart(5)}  ${middle.toFixed(0).padStart(5)} (${least.toFixed(0)})`,
-    );
-  }
-  console.log(
-    `    ${'together'.padEnd(20)} ${sums.first.toFixed(0).padStart(5)}  ${sums.median.toFixed(0).padStart(5)} (${sums.least.toFixed(0)})`,
-  );
+  console.log('  stages: first; then warm, median and least');
+  printRows(stageRows(await askPage(page, { work: 'stages', rounds: 8 })));
+}
+
+const slowedTimes = 4;
+
+/** Chromium's throttling slows a page's own thread and leaves its workers alone, so the page reads here itself. */
+async function benchSlowedStages(page, photo) {
+  await handPhoto(page, photo);
+  const session = await page.context().newCDPSession(page);
+  await session.send('Emulation.setCPUThrottlingRate', { rate: slowedTimes });
+  const times = await page.evaluate(async () => {
+    const { answerTo } = await import('/worker.js');
+    return answerTo({ work: 'stages', photo: globalThis.photo, rounds: 4 });
+  });
+  console.log(`  stages on the page's own thread, slowed ${slowedTimes} times: as above`);
+  printRows(stageRows(times));
 }
 
 async function benchReading(browser, page, work, photo) {
@@ -146,6 +147,7 @@ export async function benchInChromium(photo) {
         (work) => (page) => benchReading(browser, page, work, photo),
       ),
       (page) => benchStages(page, photo),
+      (page) => benchSlowedStages(page, photo),
       benchSearch,
       benchPlans,
     ]) {

@@ -15,7 +15,7 @@ import snow from '../fixtures/readings/mountain-snow.json';
 import seeds from '../fixtures/readings/seed-heads.json';
 import type { PhotoBytes } from './bench.ts';
 import { noPause, rasterOf, readBytes } from './read-bytes.ts';
-import { stageTimes } from './stage-times.ts';
+import { type StageTimes, stageTimes } from './stage-times.ts';
 
 interface PhotoTask {
   readonly work: 'raster and lightness' | 'reading' | 'reading after warming up';
@@ -52,9 +52,9 @@ async function photoTimes({ photo, work, rounds }: PhotoTask): Promise<number[]>
 
 /** ms by stage, every round. */
 async function photoStages({ photo, rounds }: StagesTask) {
-  const times: Awaited<ReturnType<typeof stageTimes>>[] = [];
+  const times: StageTimes[] = [];
   const clock = () => performance.now();
-  for (let round = 0; round < rounds; round++) times.push(await stageTimes(photo, clock));
+  for (let round = 0; round < rounds; round++) times.push(await stageTimes(photo, { clock }));
   return times;
 }
 
@@ -115,7 +115,8 @@ async function planTimes(rounds: number) {
   return all;
 }
 
-function answerTo(task: WorkerTask): Promise<unknown> {
+/** What is asked of the worker; a page may ask it itself, where its thread is slowed down. */
+export function answerTo(task: WorkerTask): Promise<unknown> {
   switch (task.work) {
     case 'palette search':
       return searchTimes(task.rounds);

@@ -35,11 +35,11 @@ export const noPause = async (): Promise<void> => {};
 const stripAreaPx = 1_048_576;
 
 /** The working raster of a photograph, fed strip by strip. */
-export function rasterOf({ width, height, rgba }: PhotoBytes): {
-  raster: LinearRaster;
-  clipped: ClippedShares;
-} {
-  const reducer = new RasterReducer({ width, height }, rasterSize(width, height));
+export function rasterOf(
+  { width, height, rgba }: PhotoBytes,
+  longSidePx?: number,
+): { raster: LinearRaster; clipped: ClippedShares } {
+  const reducer = new RasterReducer({ width, height }, rasterSize(width, height, longSidePx));
   const stripRows = Math.max(1, Math.floor(stripAreaPx / width) - 1);
   for (let row = 0; row < height; row += stripRows) {
     const rows = Math.min(stripRows, height - row);
@@ -63,14 +63,22 @@ const reach = async () => ({
   paper: defaultPaperLab[0],
 });
 
+interface ReadingTold {
+  /** Called when the raster is there. */
+  readonly opened?: () => void;
+  readonly checkpoint?: Checkpoint;
+  /** Of the working raster; that of the product where left out. */
+  readonly longSidePx?: number;
+}
+
 /** All of it: bands, families, shapes, whites and edges of one photograph. */
 export async function readBytes(
   photo: PhotoBytes,
   wishes: ReadingWishes,
-  told: { readonly opened?: () => void; readonly checkpoint?: Checkpoint } = {},
+  told: ReadingTold = {},
 ): Promise<PictureReading> {
   const { darkest, paper } = await reach();
-  const { raster, clipped } = rasterOf(photo);
+  const { raster, clipped } = rasterOf(photo, told.longSidePx);
   told.opened?.();
   const sheet = sheetOf(raster);
   const input = { raster, clipped, sheet, wishes, darkest, paper };

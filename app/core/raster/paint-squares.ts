@@ -91,25 +91,31 @@ class SquareColours {
     const along = this.#along;
     const upper = (slot * down + along.first[y]) * across;
     const lower = (slot * down + along.second[y]) * across;
-    let [weight, red, green, blue] = [0, 0, 0, 0];
-    for (let corner = 0; corner < 4; corner++) {
-      const isUpper = corner < 2;
-      const isLeft = corner % 2 === 0;
-      const line = isUpper ? upper : lower;
-      const row = rows[line + (isLeft ? over.first[x] : over.second[x])];
-      if (row < 0) continue;
-      const share =
-        (isUpper ? 1 - along.part[y] : along.part[y]) * (isLeft ? 1 - over.part[x] : over.part[x]);
-      weight += share;
-      red += share * table[3 * row];
-      green += share * table[3 * row + 1];
-      blue += share * table[3 * row + 2];
-    }
+    const [left, right] = [over.first[x], over.second[x]];
+    const [down1, right1] = [along.part[y], over.part[x]];
+    const [up1, left1] = [1 - down1, 1 - right1];
+    // The four squares round the pixel; one its slot is not in weighs nothing.
+    const a = rows[upper + left];
+    const b = rows[upper + right];
+    const c = rows[lower + left];
+    const d = rows[lower + right];
+    const wa = a < 0 ? 0 : up1 * left1;
+    const wb = b < 0 ? 0 : up1 * right1;
+    const wc = c < 0 ? 0 : down1 * left1;
+    const wd = d < 0 ? 0 : down1 * right1;
+    const weight = wa + wb + wc + wd;
     if (weight <= 0) return false;
+    const [at, bt, ct, dt] = [
+      3 * Math.max(0, a),
+      3 * Math.max(0, b),
+      3 * Math.max(0, c),
+      3 * Math.max(0, d),
+    ];
     const { rgb } = this;
-    rgb[0] = red / weight;
-    rgb[1] = green / weight;
-    rgb[2] = blue / weight;
+    for (let n = 0; n < 3; n++) {
+      const sum = wa * table[at + n] + wb * table[bt + n] + wc * table[ct + n] + wd * table[dt + n];
+      rgb[n] = sum / weight;
+    }
     return true;
   }
 }

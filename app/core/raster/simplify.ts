@@ -72,13 +72,14 @@ function weighSteps(
   to: number,
 ): void {
   for (let n = 0, i = start; n < count; n++, i++) {
-    let difference = Math.abs(one[i] - one[i - back]);
-    if (planes > 1) difference += Math.abs(two[i] - two[i - back]);
-    if (planes > 2) difference += Math.abs(three[i] - three[i - back]);
-    const place = Math.min(entries, difference * perDifference);
+    const j = i - back;
+    let difference = Math.abs(one[i] - one[j]);
+    if (planes > 1) difference += Math.abs(two[i] - two[j]);
+    if (planes > 2) difference += Math.abs(three[i] - three[j]);
+    const place = difference * perDifference;
     const entry = place | 0;
     const low = table[entry];
-    out[to + n] = low + (place - entry) * (table[entry + 1] - low);
+    out[to + n] = place < entries ? low + (place - entry) * (table[entry + 1] - low) : 0;
   }
 }
 
@@ -107,7 +108,7 @@ function keptDown(steps: StepWeights, { width, height }: PixelSize): Float32Arra
 
 /** Half the spread is the square of every weight: what the next iteration takes. */
 function narrow(kept: Float32Array): void {
-  for (let i = 0; i < kept.length; i++) kept[i] = kept[i] < nothing ? 0 : kept[i] * kept[i];
+  for (let i = 0; i < kept.length; i++) kept[i] *= kept[i];
 }
 
 /**

@@ -1,5 +1,5 @@
 import { fewestBands, mostBands, mostFamilies, smallestShapeMm } from '../limits.ts';
-import { type ClippedShares, type LinearRaster, lightnessPlane } from '../raster/linear-raster.ts';
+import type { ClippedShares, LinearRaster } from '../raster/linear-raster.ts';
 import { simplify } from '../raster/simplify.ts';
 import { computePxPerMm, type PixelSize } from '../raster/size.ts';
 import { areSoundStrokes } from '../reference/photo-stroke.ts';
@@ -153,7 +153,7 @@ export async function readPicture(
   const lists = { ...named, slots };
   const counting = countMasses(cellMap, lists.slots, size, pxPerMm, smallest);
   const masses = await staged(counting, checkpoint, 'masses');
-  const measuring = findEdges(cellMap, lightnessPlane(sorted.raster), sorted.raster, pxPerMm);
+  const measuring = findEdges(cellMap, sorted.seen, sorted.raster, pxPerMm);
   const measured = await staged(measuring, checkpoint, 'edges');
   const { edges, borders } = edgesOfBrushed(measured, lists.slots);
   const shapes = { slotMap: cellMap, slots: lists.slots, edges, borders };

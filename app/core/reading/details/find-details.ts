@@ -124,6 +124,9 @@ export function* findDetails(
   const limit = (of: typeof leastMm2 | typeof mostMm2, kind: number, near: number): number =>
     px2PerMm2 * (kind === light ? of.light : near >= finelySeen ? of.near : of.far);
   const pieces = yield* findPieces(missing, (kind, from) => limit(mostMm2, kind, nearAt(from)));
+  const squareOf = Int32Array.from({ length: size.width }, (_, column) =>
+    Math.floor((column * step) / squares.sidePx),
+  );
   const perSlot = squares.across * squares.down;
   const rowOf = new Int32Array(slots.length * perSlot).fill(-1);
   for (const [row, slot] of squares.slots.entries()) {
@@ -135,11 +138,12 @@ export function* findDetails(
     const rows = new Map<number, number>();
     for (let n = 0; n < pixels.length; n += 2) {
       const row = Math.floor(pixels[n] / size.width);
-      lines.push(row, pixels[n] - row * size.width, pixels[n + 1] - row * size.width);
+      const start = row * size.width;
+      lines.push(row, pixels[n] - start, pixels[n + 1] - start);
       const line = Math.floor((row * step) / squares.sidePx) * squares.across;
       for (let i = pixels[n]; i < pixels[n + 1]; i++) {
-        const column = i - row * size.width;
-        const square = line + Math.floor((column * step) / squares.sidePx);
+        const column = i - start;
+        const square = line + squareOf[column];
         const own = rowOf[small[i] * perSlot + square];
         if (own >= 0) rows.set(own, (rows.get(own) ?? 0) + 1);
         count++;

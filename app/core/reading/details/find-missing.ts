@@ -145,21 +145,26 @@ export function findMissing(
     const up = Math.min(rimPx, y) * width;
     const down = Math.min(rimPx, height - 1 - y) * width;
     for (let x = 0; x < width; x++, i++) {
+      // Most places are as they are to be: nothing is asked for there, whatever lies beside them.
+      const tone = own.tones[i];
+      const mayBeLight = tone - tones[i] >= sparkleFrom;
+      let need = needOf(own, i, washed, i);
+      if (!mayBeLight && need < missingFrom.near) continue;
       const left = i - Math.min(rimPx, x);
       const right = i + Math.min(rimPx, width - 1 - x);
       const above = i - up;
       const below = i + down;
-      const [l, r, t, d] = [tones[left], tones[right], tones[above], tones[below]];
-      const tone = own.tones[i];
-      const over = tone - Math.max(tones[i], l, r, t, d);
+      const beside = Math.max(tones[left], tones[right], tones[above], tones[below]);
+      const over = tone - Math.max(tones[i], beside);
       if (over >= sparkleFrom && canBeLight(i)) {
         kinds[i] = light;
         times[i] = over / sparkleFrom;
         continue;
       }
-      if (tone - Math.min(tones[i], l, r, t, d) > lighterAllowed) continue;
-      const need = Math.min(
-        needOf(own, i, washed, i),
+      const darkest = Math.min(tones[i], tones[left], tones[right], tones[above], tones[below]);
+      if (tone - darkest > lighterAllowed) continue;
+      need = Math.min(
+        need,
         needOf(own, i, washed, left),
         needOf(own, i, washed, right),
         needOf(own, i, washed, above),
