@@ -58,7 +58,8 @@ const pxPerMmOf = ({ width }: PixelSize): number => width / 381;
 
 const knownDarkest = new LastAnswers<number>(1);
 
-const reach = async () => ({
+/** L* of her darkest paints and of the paper: worked out once. */
+export const reach = async () => ({
   darkest: await darkestInSteps(usualPaints, noPause, knownDarkest),
   paper: defaultPaperLab[0],
 });

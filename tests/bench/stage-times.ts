@@ -1,7 +1,7 @@
 import type { ReadingWishes } from '../../app/core/reading/reading.ts';
 import type { StageName } from '../../app/core/reading/reading-stages.ts';
 import type { PhotoBytes } from './bench.ts';
-import { readBytes } from './read-bytes.ts';
+import { reach, readBytes } from './read-bytes.ts';
 
 /** Stages of a reading from a photograph's bytes on; the working raster comes first. */
 export type TimedStage = 'raster' | StageName;
@@ -23,6 +23,7 @@ export async function stageTimes(
   photo: PhotoBytes,
   { clock, between = () => {}, wishes = {}, longSidePx }: StageSettings,
 ): Promise<StageTimes> {
+  await reach(); // known from then on, so that no stage pays for it
   const times: StageTimes = {};
   let since = clock();
   const tell = (stage: TimedStage): void => {

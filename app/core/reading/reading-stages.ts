@@ -1,7 +1,7 @@
 import type { ProgressPhase } from './reading.ts';
 
 interface ReadingStage {
-  /** Where it ends, 0..1 of the whole reading, by measured time (npm run bench). */
+  /** Where it ends, 0..1 of the whole reading, by measured time (`npm run bench -- stages`). */
   readonly ends: number;
   /** How many times it hands back control with a photo of the usual size. */
   readonly pieces: number;
@@ -11,18 +11,18 @@ interface ReadingStage {
 
 /** The stages of a reading in their order. */
 export const readingStages = {
-  simplifying: { ends: 0.55, pieces: 29, phase: 'looking' },
-  passages: { ends: 0.57, pieces: 16, phase: 'looking' },
-  'what stands out': { ends: 0.58, pieces: 40, phase: 'looking' },
-  'bands and families': { ends: 0.7, pieces: 13, phase: 'colours' },
-  'first shapes': { ends: 0.75, pieces: 5, phase: 'shapes' },
-  merging: { ends: 0.82, pieces: 14, phase: 'shapes' },
-  shapes: { ends: 0.85, pieces: 5, phase: 'shapes' },
-  slopes: { ends: 0.86, pieces: 5, phase: 'shapes' },
-  squares: { ends: 0.87, pieces: 20, phase: 'shapes' },
-  masses: { ends: 0.9, pieces: 24, phase: 'shapes' },
-  edges: { ends: 0.98, pieces: 20, phase: 'shapes' },
-  whites: { ends: 0.985, pieces: 7, phase: 'shapes' },
+  simplifying: { ends: 0.33, pieces: 29, phase: 'looking' },
+  passages: { ends: 0.35, pieces: 16, phase: 'looking' },
+  'what stands out': { ends: 0.39, pieces: 40, phase: 'looking' },
+  'bands and families': { ends: 0.51, pieces: 13, phase: 'colours' },
+  'first shapes': { ends: 0.52, pieces: 5, phase: 'shapes' },
+  merging: { ends: 0.55, pieces: 14, phase: 'shapes' },
+  shapes: { ends: 0.56, pieces: 5, phase: 'shapes' },
+  slopes: { ends: 0.58, pieces: 5, phase: 'shapes' },
+  squares: { ends: 0.64, pieces: 20, phase: 'shapes' },
+  masses: { ends: 0.67, pieces: 24, phase: 'shapes' },
+  edges: { ends: 0.86, pieces: 20, phase: 'shapes' },
+  whites: { ends: 0.87, pieces: 7, phase: 'shapes' },
   details: { ends: 1, pieces: 20, phase: 'shapes' },
 } as const satisfies Readonly<Record<string, ReadingStage>>;
 
