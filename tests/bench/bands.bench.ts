@@ -2,7 +2,7 @@ import { ckmeans } from 'simple-statistics';
 import { lightnessPlane } from '../../app/core/raster/linear-raster.ts';
 import { bandMapOf, chooseRange, tonesPresent } from '../../app/core/reading/sort-pixels.ts';
 import { chooseLimits } from '../../app/core/reading/values/choose-limits.ts';
-import { binOf, lightnessHistogram } from '../../app/core/reading/values/list-bands.ts';
+import { binOf, binsOf, lightnessHistogram } from '../../app/core/reading/values/list-bands.ts';
 import { type Bench, type BenchSetting, notCompared } from './bench.ts';
 import { openCvBands } from './open-cv-steps.ts';
 import { type ReadingStages, stagesOf } from './read-bytes.ts';
@@ -36,7 +36,7 @@ function grouped(
   numberOf: (lightness: number) => number,
 ): number[][] {
   const groups: number[][] = Array.from({ length: limits.length + 1 }, () => []);
-  for (const [i, band] of bandMapOf(plane, limits).entries()) {
+  for (const [i, band] of bandMapOf(binsOf(plane), limits).entries()) {
     groups[band - 1]?.push(numberOf(plane[i] as number));
   }
   return groups;

@@ -5,11 +5,11 @@ import { join } from 'node:path';
 import { chromium } from 'playwright-core';
 import { build } from 'vite';
 import { launchOptions } from '../support/chromium.mjs';
+import { median, printRows, stageRows } from './stages.mjs';
 
 const bench = import.meta.dirname;
 const root = join(bench, '..', '..');
 
-export const median = (list) => [...list].sort((a, b) => a - b)[Math.floor(list.length / 2)];
 const megabytes = (bytes) => `${(bytes / 1e6).toFixed(1)} MB`;
 
 /** The worker as one script, built as the app is built. */
@@ -67,18 +67,45 @@ function peakMegabytes(pids) {
   return peaks.length ? Math.max(...peaks) : null;
 }
 
-async function benchReading(browser, page, work, photo) {
-  const session = await browser.newBrowserCDPSession();
-  const { processInfo } = await session.send('SystemInfo.getProcessInfo');
-  const pids = processInfo.filter(({ type }) => type === 'renderer').map(({ id }) => id);
-  const { width, height } = photo;
+/** The photo's bytes as a global of the page. */
+async function handPhoto(page, { width, height, rgba }) {
   await page.evaluate(
     async ({ text, ...size }) => {
       const answer = await fetch(`data:application/octet-stream;base64,${text}`);
       globalThis.photo = { ...size, rgba: new Uint8ClampedArray(await answer.arrayBuffer()) };
     },
-    { text: Buffer.from(photo.rgba.buffer).toString('base64'), width, height },
+    { text: Buffer.from(rgba.buffer).toString('base64'), width, height },
   );
+}
+
+/** Stage by stage: the first reading of a fresh worker, and the median and the least of those after it. */
+async function benchStages(page, photo) {
+  await handPhoto(page, photo);
+  console.log('  stages: first; then warm, median and least');
+  printRows(stageRows(await askPage(page, { work: 'stages', rounds: 8 })));
+}
+
+const slowedTimes = 4;
+
+/** Chromium's throttling slows a page's own thread and leaves its workers alone, so the page reads here itself. */
+async function benchSlowedStages(page, photo) {
+  await handPhoto(page, photo);
+  const session = await page.context().newCDPSession(page);
+  await session.send('Emulation.setCPUThrottlingRate', { rate: slowedTimes });
+  const times = await page.evaluate(async () => {
+    const { answerTo } = await import('/worker.js');
+    return answerTo({ work: 'stages', photo: globalThis.photo, rounds: 4 });
+  });
+  console.log(`  stages on the page's own thread, slowed ${slowedTimes} times: as above`);
+  printRows(stageRows(times));
+}
+
+async function benchReading(browser, page, work, photo) {
+  const session = await browser.newBrowserCDPSession();
+  const { processInfo } = await session.send('SystemInfo.getProcessInfo');
+  const pids = processInfo.filter(({ type }) => type === 'renderer').map(({ id }) => id);
+  const { width, height } = photo;
+  await handPhoto(page, photo);
   const before = peakMegabytes(pids);
   const times = await askPage(page, { work, rounds: 6 });
   const after = peakMegabytes(pids);
@@ -119,6 +146,8 @@ export async function benchInChromium(photo) {
       ...['raster and lightness', 'reading', 'reading after warming up'].map(
         (work) => (page) => benchReading(browser, page, work, photo),
       ),
+      (page) => benchStages(page, photo),
+      (page) => benchSlowedStages(page, photo),
       benchSearch,
       benchPlans,
     ]) {

@@ -15,6 +15,7 @@ import snow from '../fixtures/readings/mountain-snow.json';
 import seeds from '../fixtures/readings/seed-heads.json';
 import type { PhotoBytes } from './bench.ts';
 import { noPause, rasterOf, readBytes } from './read-bytes.ts';
+import { type StageTimes, stageTimes } from './stage-times.ts';
 
 interface PhotoTask {
   readonly work: 'raster and lightness' | 'reading' | 'reading after warming up';
@@ -22,8 +23,15 @@ interface PhotoTask {
   readonly rounds: number;
 }
 
+interface StagesTask {
+  readonly work: 'stages';
+  readonly photo: PhotoBytes;
+  readonly rounds: number;
+}
+
 export type WorkerTask =
   | PhotoTask
+  | StagesTask
   | { readonly work: 'palette search' | 'plans'; readonly rounds: number };
 
 async function msOf(work: () => unknown): Promise<number> {
@@ -39,6 +47,14 @@ async function photoTimes({ photo, work, rounds }: PhotoTask): Promise<number[]>
   const once = (): unknown =>
     work === 'raster and lightness' ? lightnessPlane(rasterOf(photo).raster) : readBytes(photo, {});
   for (let round = 0; round < rounds; round++) times.push(await msOf(once));
+  return times;
+}
+
+/** ms by stage, every round. */
+async function photoStages({ photo, rounds }: StagesTask) {
+  const times: StageTimes[] = [];
+  const clock = () => performance.now();
+  for (let round = 0; round < rounds; round++) times.push(await stageTimes(photo, { clock }));
   return times;
 }
 
@@ -99,12 +115,15 @@ async function planTimes(rounds: number) {
   return all;
 }
 
-function answerTo(task: WorkerTask): Promise<unknown> {
+/** What is asked of the worker; a page may ask it itself, where its thread is slowed down. */
+export function answerTo(task: WorkerTask): Promise<unknown> {
   switch (task.work) {
     case 'palette search':
       return searchTimes(task.rounds);
     case 'plans':
       return planTimes(task.rounds);
+    case 'stages':
+      return photoStages(task);
     default:
       return photoTimes(task);
   }

@@ -18,6 +18,7 @@ import { edgeLimits } from '../../app/core/reading/edges/edge.ts';
 import { smallestSizes } from '../../app/core/reading/masses.ts';
 import { type PictureReading, readPicture } from '../../app/core/reading/read-picture.ts';
 import type { Border, ReadingWishes } from '../../app/core/reading/reading.ts';
+import type { Checkpoint } from '../../app/core/reading/reading-stages.ts';
 import {
   type MergeSizes,
   mergeShapes,
@@ -34,11 +35,11 @@ export const noPause = async (): Promise<void> => {};
 const stripAreaPx = 1_048_576;
 
 /** The working raster of a photograph, fed strip by strip. */
-export function rasterOf({ width, height, rgba }: PhotoBytes): {
-  raster: LinearRaster;
-  clipped: ClippedShares;
-} {
-  const reducer = new RasterReducer({ width, height }, rasterSize(width, height));
+export function rasterOf(
+  { width, height, rgba }: PhotoBytes,
+  longSidePx?: number,
+): { raster: LinearRaster; clipped: ClippedShares } {
+  const reducer = new RasterReducer({ width, height }, rasterSize(width, height, longSidePx));
   const stripRows = Math.max(1, Math.floor(stripAreaPx / width) - 1);
   for (let row = 0; row < height; row += stripRows) {
     const rows = Math.min(stripRows, height - row);
@@ -57,16 +58,32 @@ const pxPerMmOf = ({ width }: PixelSize): number => width / 381;
 
 const knownDarkest = new LastAnswers<number>(1);
 
-const reach = async () => ({
+/** L* of her darkest paints and of the paper: worked out once. */
+export const reach = async () => ({
   darkest: await darkestInSteps(usualPaints, noPause, knownDarkest),
   paper: defaultPaperLab[0],
 });
 
+interface ReadingTold {
+  /** Called when the raster is there. */
+  readonly opened?: () => void;
+  readonly checkpoint?: Checkpoint;
+  /** Of the working raster; that of the product where left out. */
+  readonly longSidePx?: number;
+}
+
 /** All of it: bands, families, shapes, whites and edges of one photograph. */
-export async function readBytes(photo: PhotoBytes, wishes: ReadingWishes): Promise<PictureReading> {
-  const { raster, clipped } = rasterOf(photo);
+export async function readBytes(
+  photo: PhotoBytes,
+  wishes: ReadingWishes,
+  told: ReadingTold = {},
+): Promise<PictureReading> {
+  const { darkest, paper } = await reach();
+  const { raster, clipped } = rasterOf(photo, told.longSidePx);
+  told.opened?.();
   const sheet = sheetOf(raster);
-  return readPicture({ raster, clipped, sheet, wishes, ...(await reach()) }, noPause);
+  const input = { raster, clipped, sheet, wishes, darkest, paper };
+  return readPicture(input, told.checkpoint ?? noPause);
 }
 
 /** What the stages of a reading hand on to the next, up to where shapes are merged. */

@@ -9,7 +9,8 @@ import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import sharp from 'sharp';
 import { build } from 'vite';
-import { benchInChromium, median } from './in-chromium.mjs';
+import { benchInChromium } from './in-chromium.mjs';
+import { benchStages, median } from './stages.mjs';
 
 const folder = dirname(fileURLToPath(import.meta.url));
 const root = resolve(folder, '..', '..');
@@ -73,18 +74,22 @@ const known = readdirSync(folder)
   .filter((name) => name.endsWith('.bench.ts'))
   .map((name) => name.replace('.bench.ts', ''))
   .sort();
-const unknown = asked.filter((name) => name !== 'in-chromium' && !known.includes(name));
+const withoutPeer = ['stages', 'in-chromium'];
+const unknown = asked.filter((name) => ![...withoutPeer, ...known].includes(name));
 if (unknown.length) {
   console.error(
-    `No such bench: ${unknown.join(', ')}. There are: ${known.join(', ')}, in-chromium`,
+    `No such bench: ${unknown.join(', ')}. There are: ${[...known, ...withoutPeer].join(', ')}`,
   );
   process.exit(2);
 }
-const names = known.filter((name) => !asked.length || asked.includes(name));
+const isAsked = (name) => !asked.length || asked.includes(name);
+const names = known.filter(isAsked);
+const inputs = Object.fromEntries(names.map((name) => [name, join(folder, `${name}.bench.ts`)]));
+if (isAsked('stages')) inputs.stages = join(folder, 'stage-times.ts');
 
 // Inside node_modules: there the packages are found, and nothing is committed.
 const outDir = join(root, 'node_modules', '.cache', 'bench');
-if (names.length)
+if (Object.keys(inputs).length)
   await build({
     root,
     configFile: false,
@@ -94,7 +99,7 @@ if (names.length)
       outDir,
       emptyOutDir: true,
       rollupOptions: {
-        input: Object.fromEntries(names.map((name) => [name, join(folder, `${name}.bench.ts`)])),
+        input: inputs,
         output: { entryFileNames: '[name].js' },
       },
     },
@@ -110,4 +115,8 @@ for (const name of names) {
   if (file.needsOpenCv) loaded ??= await loadOpenCv();
   for (const bench of await file.benches({ photo, ...loaded })) await compare(bench);
 }
-if (!asked.length || asked.includes('in-chromium')) await benchInChromium(photo);
+if (isAsked('stages')) {
+  const { stageTimes } = await import(pathToFileURL(join(outDir, 'stages.js')).href);
+  await benchStages(stageTimes, photo);
+}
+if (isAsked('in-chromium')) await benchInChromium(photo);

@@ -3,10 +3,9 @@
 // of Gaussian Convolution by Extended Box Filtering', 2011. Beyond the border the border pixel goes on.
 import { runToEnd } from '../numeric/run-to-end.ts';
 import type { PixelSize } from './size.ts';
+import { stripRows, turnStrip } from './turn-rows.ts';
 
 const passes = 3;
-/** Columns taken at a time going down: one cache line of floats. */
-const block = 16;
 
 interface Box {
   readonly radius: number;
@@ -43,41 +42,25 @@ function boxPass(from: Float32Array, to: Float32Array, count: number, box: Box):
   }
 }
 
-function blurLine(line: Float32Array, spare: Float32Array, count: number, box: Box): Float32Array {
-  boxPass(line, spare, count, box);
-  boxPass(spare, line, count, box);
-  boxPass(line, spare, count, box);
-  return spare;
-}
-
-function blurRows(plane: Float32Array, { width, height }: PixelSize, box: Box): void {
-  const line = new Float32Array(width);
+/** Blurs the rows of `from` and writes them as columns of `to`. */
+function blurTurned(
+  from: Float32Array,
+  to: Float32Array,
+  { width, height }: PixelSize,
+  box: Box,
+): void {
   const spare = new Float32Array(width);
-  for (let y = 0; y < height; y++) {
-    line.set(plane.subarray(y * width, (y + 1) * width));
-    plane.set(blurLine(line, spare, width, box), y * width);
-  }
-}
-
-function blurColumns(plane: Float32Array, { width, height }: PixelSize, box: Box): void {
-  const lines = Array.from({ length: block }, () => new Float32Array(height));
-  const spare = new Float32Array(height);
-  for (let left = 0; left < width; left += block) {
-    const columns = Math.min(block, width - left);
-    for (let y = 0; y < height; y++) {
-      const at = y * width + left;
-      for (let c = 0; c < columns; c++) {
-        (lines[c] as Float32Array)[y] = plane[at + c];
-      }
+  const strip = new Float32Array(stripRows * width);
+  for (let top = 0; top < height; top += stripRows) {
+    const rows = Math.min(stripRows, height - top);
+    for (let row = 0; row < rows; row++) {
+      const at = (top + row) * width;
+      const line = strip.subarray(row * width, (row + 1) * width);
+      boxPass(from.subarray(at, at + width), line, width, box);
+      boxPass(line, spare, width, box);
+      boxPass(spare, line, width, box);
     }
-    for (let c = 0; c < columns; c++) {
-      const line = lines[c] as Float32Array;
-      line.set(blurLine(line, spare, height, box));
-    }
-    for (let y = 0; y < height; y++) {
-      const at = y * width + left;
-      for (let c = 0; c < columns; c++) plane[at + c] = (lines[c] as Float32Array)[y];
-    }
+    turnStrip(strip, rows, width, to, height, top);
   }
 }
 
@@ -93,10 +76,11 @@ export function* gaussianBlur(
 ): Generator<void> {
   if (!(sigmaPx > 0)) throw new RangeError(`A blur is wider than ${sigmaPx} px`);
   const box = boxOf(sigmaPx);
+  const turned = new Float32Array(size.width * size.height);
   for (const plane of planes) {
-    blurRows(plane, size, box);
+    blurTurned(plane, turned, size, box);
     yield;
-    blurColumns(plane, size, box);
+    blurTurned(turned, plane, { width: size.height, height: size.width }, box);
     yield;
   }
 }
@@ -112,7 +96,11 @@ export function blurWithin(
   sigmaPx: number,
 ): void {
   const spread = Float32Array.from(weights);
-  const weighted = planes.map((plane) => plane.map((value, i) => value * weights[i]));
+  const weighted = planes.map((plane) => {
+    const own = plane.slice();
+    for (let i = 0; i < own.length; i++) own[i] *= weights[i];
+    return own;
+  });
   runToEnd(gaussianBlur([spread, ...weighted], size, sigmaPx));
   for (const [n, plane] of planes.entries()) {
     for (let i = 0; i < plane.length; i++) {

@@ -85,29 +85,37 @@ class SquareColours {
   /** Fills `rgb`; false where the slot is in none of the squares round that pixel. */
   look(slot: number, x: number, y: number): boolean {
     const { across, down } = this.#grid;
-    const { rgb } = this;
+    const rows = this.#rows;
+    const table = this.#table;
     const over = this.#over;
     const along = this.#along;
-    const base = slot * across * down;
-    let weight = 0;
-    rgb.fill(0);
-    for (let corner = 0; corner < 4; corner++) {
-      const line = corner < 2 ? along.first[y] : along.second[y];
-      const column = corner % 2 === 0 ? over.first[x] : over.second[x];
-      const row = this.#rows[base + line * across + column];
-      if (row < 0) continue;
-      const share =
-        (corner < 2 ? 1 - along.part[y] : along.part[y]) *
-        (corner % 2 === 0 ? 1 - over.part[x] : over.part[x]);
-      weight += share;
-      rgb[0] += share * this.#table[3 * row];
-      rgb[1] += share * this.#table[3 * row + 1];
-      rgb[2] += share * this.#table[3 * row + 2];
-    }
+    const upper = (slot * down + along.first[y]) * across;
+    const lower = (slot * down + along.second[y]) * across;
+    const [left, right] = [over.first[x], over.second[x]];
+    const [down1, right1] = [along.part[y], over.part[x]];
+    const [up1, left1] = [1 - down1, 1 - right1];
+    // The four squares round the pixel; one its slot is not in weighs nothing.
+    const a = rows[upper + left];
+    const b = rows[upper + right];
+    const c = rows[lower + left];
+    const d = rows[lower + right];
+    const wa = a < 0 ? 0 : up1 * left1;
+    const wb = b < 0 ? 0 : up1 * right1;
+    const wc = c < 0 ? 0 : down1 * left1;
+    const wd = d < 0 ? 0 : down1 * right1;
+    const weight = wa + wb + wc + wd;
     if (weight <= 0) return false;
-    rgb[0] /= weight;
-    rgb[1] /= weight;
-    rgb[2] /= weight;
+    const [at, bt, ct, dt] = [
+      3 * Math.max(0, a),
+      3 * Math.max(0, b),
+      3 * Math.max(0, c),
+      3 * Math.max(0, d),
+    ];
+    const { rgb } = this;
+    for (let n = 0; n < 3; n++) {
+      const sum = wa * table[at + n] + wb * table[bt + n] + wc * table[ct + n] + wd * table[dt + n];
+      rgb[n] = sum / weight;
+    }
     return true;
   }
 }

@@ -7,10 +7,9 @@
 import { gaussianBlur } from './gaussian-blur.ts';
 import { type LabPlanes, type LinearRaster, labInPlace } from './linear-raster.ts';
 import type { PixelSize } from './size.ts';
+import { stripRows, turnStrip } from './turn-rows.ts';
 
 const iterations = 3;
-/** Columns taken at a time going down: one cache line of floats. */
-const block = 16;
 
 interface Smoothing {
   /** How far it smooths where nothing stands in the way, px. */
@@ -42,144 +41,141 @@ function weightTable(fall: number): Float64Array {
   );
 }
 
-/** kept[i]: weight left after the step from the pixel left of or above i to i; 0 at the border. */
-function keptWeights(
-  guides: readonly Float32Array[],
-  size: PixelSize,
-  way: 'across' | 'down',
-  smoothing: Smoothing,
-): Float32Array {
-  const stride = way === 'across' ? 1 : size.width;
-  const kept = new Float32Array(size.width * size.height);
-  const perUnit = smoothing.spacePx / smoothing.tone;
-  const fall = firstFall(smoothing.spacePx);
-  const table = weightTable(fall);
-  const perDifference = (entries * fall * perUnit) / Math.log(nothing);
-  const [one, two = one, three = one] = guides;
+/** The weight left after the step from one pixel to another. */
+interface StepWeights {
+  readonly guides: readonly [Float32Array, Float32Array, Float32Array];
+  readonly count: 1 | 2 | 3;
+  readonly table: Float64Array;
+  readonly perDifference: number;
+}
+
+function stepWeights(guides: readonly Float32Array[], smoothing: Smoothing): StepWeights {
+  const [one, two = one, three = two] = guides;
   if (!one || !two || !three) throw new RangeError('Smoothing follows at least one plane');
-  for (let i = stride; i < kept.length; i++) {
-    const j = i - stride;
+  const fall = firstFall(smoothing.spacePx);
+  const perUnit = smoothing.spacePx / smoothing.tone;
+  return {
+    guides: [one, two, three],
+    count: three !== two ? 3 : two !== one ? 2 : 1,
+    table: weightTable(fall),
+    perDifference: (entries * fall * perUnit) / Math.log(nothing),
+  };
+}
+
+/** Writes the weights of `count` steps, to the pixels from `start` on from those `back` before them. */
+function weighSteps(
+  { guides: [one, two, three], count: planes, table, perDifference }: StepWeights,
+  start: number,
+  back: number,
+  count: number,
+  out: Float32Array,
+  to: number,
+): void {
+  for (let n = 0, i = start; n < count; n++, i++) {
+    const j = i - back;
     let difference = Math.abs(one[i] - one[j]);
-    if (two !== one) difference += Math.abs(two[i] - two[j]);
-    if (three !== one) difference += Math.abs(three[i] - three[j]);
-    const place = Math.min(entries, difference * perDifference);
+    if (planes > 1) difference += Math.abs(two[i] - two[j]);
+    if (planes > 2) difference += Math.abs(three[i] - three[j]);
+    const place = difference * perDifference;
     const entry = place | 0;
     const low = table[entry];
-    kept[i] = low + (place - entry) * (table[entry + 1] - low);
+    out[to + n] = place < entries ? low + (place - entry) * (table[entry + 1] - low) : 0;
   }
-  if (way === 'across') for (let i = 0; i < kept.length; i += size.width) kept[i] = 0;
+}
+
+/** By pixel, the weight left after the step from the one left of it; 0 at the border. */
+function keptAcross(steps: StepWeights, { width, height }: PixelSize): Float32Array {
+  const kept = new Float32Array(width * height);
+  for (let at = 0; at < kept.length; at += width) {
+    weighSteps(steps, at + 1, 1, width - 1, kept, at + 1);
+  }
+  return kept;
+}
+
+/** The same from the pixel above it, turned: columns are rows. */
+function keptDown(steps: StepWeights, { width, height }: PixelSize): Float32Array {
+  const kept = new Float32Array(width * height);
+  const strip = new Float32Array(stripRows * width);
+  for (let top = 0; top < height; top += stripRows) {
+    const rows = Math.min(stripRows, height - top);
+    for (let row = top === 0 ? 1 : 0; row < rows; row++) {
+      weighSteps(steps, (top + row) * width, width, width, strip, row * width);
+    }
+    turnStrip(strip, rows, width, kept, height, top);
+  }
   return kept;
 }
 
 /** Half the spread is the square of every weight: what the next iteration takes. */
-const narrowed = (weight: number): number => (weight < nothing ? 0 : weight * weight);
-
-/** Work space for one line: what comes from before, pixel included, and the weight of it. */
-interface Line {
-  readonly sums: Float64Array;
-  readonly weights: Float64Array;
+function narrow(kept: Float32Array): void {
+  for (let i = 0; i < kept.length; i++) kept[i] *= kept[i];
 }
 
-const lineOf = (count: number): Line => ({
-  sums: new Float64Array(count),
-  weights: new Float64Array(count),
-});
-
-function smoothLine(
+/**
+ * Smooths the lines of a plane that begin at `start` and at `other`, which do not wait for each other's sums, and
+ * writes them one after the other to `strip` from `to` on. `work` has room for four numbers a pixel: of either line
+ * what comes from before, pixel included, and the weight of it.
+ */
+function smoothLines(
   plane: Float32Array,
   kept: Float32Array,
   start: number,
+  other: number,
   count: number,
-  { sums, weights }: Line,
-  narrows: boolean,
+  work: Float64Array,
+  strip: Float32Array,
+  to: number,
 ): void {
-  let sum = 0;
-  let weight = 0;
-  for (let i = 0; i < count; i++) {
+  let [sum, weight, otherSum, otherWeight] = [0, 0, 0, 0];
+  for (let i = 0, at = 0; i < count; i++, at += 4) {
     const k = kept[start + i];
+    const l = kept[other + i];
     sum = k * sum + plane[start + i];
     weight = k * weight + 1;
-    sums[i] = sum;
-    weights[i] = weight;
+    otherSum = l * otherSum + plane[other + i];
+    otherWeight = l * otherWeight + 1;
+    work[at] = sum;
+    work[at + 1] = weight;
+    work[at + 2] = otherSum;
+    work[at + 3] = otherWeight;
   }
-  sum = 0;
-  weight = 0;
-  for (let i = count - 1; i >= 0; i--) {
-    const at = start + i;
-    const own = plane[at];
-    plane[at] = (sums[i] + sum) / (weights[i] + weight);
-    const k = kept[at];
-    sum = k * (sum + own);
+  sum = weight = otherSum = otherWeight = 0;
+  for (let i = count - 1, at = 4 * i; i >= 0; i--, at -= 4) {
+    const k = kept[start + i];
+    const l = kept[other + i];
+    strip[to + i] = (work[at] + sum) / (work[at + 1] + weight);
+    strip[to + count + i] = (work[at + 2] + otherSum) / (work[at + 3] + otherWeight);
+    sum = k * (sum + plane[start + i]);
     weight = k * (weight + 1);
-    if (narrows) kept[at] = narrowed(k);
+    otherSum = l * (otherSum + plane[other + i]);
+    otherWeight = l * (otherWeight + 1);
   }
 }
 
-function smoothRows(
-  plane: Float32Array,
+/** Smooths the rows of `from` and writes them as columns of `to`. */
+function smoothTurned(
+  from: Float32Array,
   kept: Float32Array,
   { width, height }: PixelSize,
-  narrows: boolean,
+  to: Float32Array,
 ): void {
-  const line = lineOf(width);
-  for (let y = 0; y < height; y++) smoothLine(plane, kept, y * width, width, line, narrows);
-}
-
-/** A block of columns side by side: neighbouring columns do not wait for each other's sums. */
-function smoothBlock(
-  plane: Float32Array,
-  kept: Float32Array,
-  { width, height }: PixelSize,
-  left: number,
-  { sums, weights }: Line,
-  narrows: boolean,
-): void {
-  const columns = Math.min(block, width - left);
-  for (let c = 0; c < columns; c++) {
-    sums[c] = plane[left + c];
-    weights[c] = 1;
-  }
-  for (let y = 1; y < height; y++) {
-    for (let c = 0, at = y * width + left, to = y * block; c < columns; c++, at++, to++) {
-      const k = kept[at];
-      sums[to] = k * sums[to - block] + plane[at];
-      weights[to] = k * weights[to - block] + 1;
+  const work = new Float64Array(4 * width);
+  const strip = new Float32Array(stripRows * width);
+  for (let top = 0; top < height; top += stripRows) {
+    const rows = Math.min(stripRows, height - top);
+    for (let row = 0; row < rows; row += 2) {
+      const start = (top + row) * width;
+      const other = row + 1 < rows ? start + width : start;
+      smoothLines(from, kept, start, other, width, work, strip, row * width);
     }
-  }
-  // The last row's entries beyond the lines hold what comes from below, pixel left out.
-  const below = height * block;
-  sums.fill(0, below);
-  weights.fill(0, below);
-  for (let y = height - 1; y >= 0; y--) {
-    for (let c = 0, at = y * width + left, to = y * block; c < columns; c++, at++, to++) {
-      const sum = sums[below + c];
-      const weight = weights[below + c];
-      const own = plane[at];
-      const k = kept[at];
-      plane[at] = (sums[to] + sum) / (weights[to] + weight);
-      sums[below + c] = k * (sum + own);
-      weights[below + c] = k * (weight + 1);
-      if (narrows) kept[at] = narrowed(k);
-    }
-  }
-}
-
-function smoothColumns(
-  plane: Float32Array,
-  kept: Float32Array,
-  size: PixelSize,
-  narrows: boolean,
-): void {
-  const line = lineOf((size.height + 1) * block);
-  for (let left = 0; left < size.width; left += block) {
-    smoothBlock(plane, kept, size, left, line, narrows);
+    turnStrip(strip, rows, width, to, height, top);
   }
 }
 
 /**
  * Smooths `planes` in place, not across differences in the `guides` (up to three planes, summed; they
  * may be the planes themselves: differences are taken before anything is changed). Hands back
- * control after every pass over a plane. Two planes of that size are held meanwhile.
+ * control after every pass over a plane. Three planes of that size are held meanwhile.
  */
 export function* edgePreserving(
   planes: readonly Float32Array[],
@@ -187,17 +183,20 @@ export function* edgePreserving(
   size: PixelSize,
   smoothing: Smoothing,
 ): Generator<void> {
-  const across = keptWeights(guides, size, 'across', smoothing);
+  const steps = stepWeights(guides, smoothing);
+  const across = keptAcross(steps, size);
   yield;
-  const down = keptWeights(guides, size, 'down', smoothing);
+  const down = keptDown(steps, size);
   yield;
+  const turnedSize = { width: size.height, height: size.width };
+  const turned = new Float32Array(size.width * size.height);
   for (let i = 0; i < iterations; i++) {
+    if (i > 0) narrow(across);
+    if (i > 0) narrow(down);
     for (const plane of planes) {
-      // The last plane of an iteration leaves the weights behind that the next one takes.
-      const narrows = i < iterations - 1 && plane === planes.at(-1);
-      smoothRows(plane, across, size, narrows);
+      smoothTurned(plane, across, size, turned);
       yield;
-      smoothColumns(plane, down, size, narrows);
+      smoothTurned(turned, down, turnedSize, plane);
       yield;
     }
   }

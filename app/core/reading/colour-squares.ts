@@ -30,6 +30,9 @@ const borderWeight = 0.04;
 
 const rounded = (value: number): number => Math.round(value * 100) / 100;
 
+// Read once, for the loop: some ways to load a file look imports up each time.
+const writeLab = writePixelLab;
+
 /** Rows of sheet between two pauses. */
 const linesAtATime = 64;
 
@@ -45,8 +48,8 @@ export function* colourSquares(
   const across = Math.ceil(width / sidePx);
   const down = Math.ceil(height / sidePx);
   const reach = Math.max(1, Math.round(borderMm * pxPerMm));
-  const slotCount = slotMap.reduce((most, slot) => Math.max(most, slot), 0) + 1;
-  const rowOf = new Int32Array(slotCount * across * down).fill(-1);
+  const squareOf = Int32Array.from({ length: width }, (_, x) => Math.floor(x / sidePx));
+  const rowOf = new Int32Array(256 * across * down).fill(-1);
   const slots: number[] = [];
   const squares: number[] = [];
   // Pixels, weight, weighted L*; weight by C*, weighted a*, b*.
@@ -54,12 +57,30 @@ export function* colourSquares(
   for (let y = 0; y < height; y++) {
     if (y % linesAtATime === 0) yield;
     const line = Math.floor(y / sidePx) * across;
+    const start = y * width;
     const above = Math.max(0, y - reach) * width;
     const below = Math.min(height - 1, y + reach) * width;
-    for (let x = 0; x < width; x++) {
-      const i = y * width + x;
-      const slot = slotMap[i];
-      const square = line + Math.floor(x / sidePx);
+    // Neighbours mostly share slot and square: a stretch is summed up before it is put away.
+    for (let from = 0, x = 0; from < width; from = x) {
+      const slot = slotMap[start + from];
+      const column = squareOf[from];
+      let [weights, l, colour, a, b] = [0, 0, 0, 0, 0];
+      for (; x < width && slotMap[start + x] === slot && squareOf[x] === column; x++) {
+        const isInner =
+          slotMap[above + x] === slot &&
+          slotMap[below + x] === slot &&
+          slotMap[start + (x >= reach ? x - reach : 0)] === slot &&
+          slotMap[start + (x + reach < width ? x + reach : width - 1)] === slot;
+        const weight = isInner ? 1 : borderWeight;
+        writeLab(raster, start + x, lab);
+        const colourful = weight * (greyWeight + Math.sqrt(lab[1] * lab[1] + lab[2] * lab[2]));
+        weights += weight;
+        l += weight * lab[0];
+        colour += colourful;
+        a += colourful * lab[1];
+        b += colourful * lab[2];
+      }
+      const square = line + column;
       const place = slot * across * down + square;
       if (rowOf[place] < 0) {
         rowOf[place] = slots.length;
@@ -67,21 +88,13 @@ export function* colourSquares(
         squares.push(square);
         sums.push(0, 0, 0, 0, 0, 0);
       }
-      const isInner =
-        slotMap[above + x] === slot &&
-        slotMap[below + x] === slot &&
-        slotMap[y * width + Math.max(0, x - reach)] === slot &&
-        slotMap[y * width + Math.min(width - 1, x + reach)] === slot;
-      const weight = isInner ? 1 : borderWeight;
-      writePixelLab(raster, i, lab);
-      const colourful = weight * (greyWeight + Math.sqrt(lab[1] * lab[1] + lab[2] * lab[2]));
       const at = 6 * rowOf[place];
-      sums[at] += 1;
-      sums[at + 1] += weight;
-      sums[at + 2] += weight * lab[0];
-      sums[at + 3] += colourful;
-      sums[at + 4] += colourful * lab[1];
-      sums[at + 5] += colourful * lab[2];
+      sums[at] += x - from;
+      sums[at + 1] += weights;
+      sums[at + 2] += l;
+      sums[at + 3] += colour;
+      sums[at + 4] += a;
+      sums[at + 5] += b;
     }
   }
   const whole = sidePx * sidePx;

@@ -1,5 +1,5 @@
 import { fewestBands, mostBands, mostFamilies, smallestShapeMm } from '../limits.ts';
-import { type ClippedShares, type LinearRaster, lightnessPlane } from '../raster/linear-raster.ts';
+import type { ClippedShares, LinearRaster } from '../raster/linear-raster.ts';
 import { simplify } from '../raster/simplify.ts';
 import { computePxPerMm, type PixelSize } from '../raster/size.ts';
 import { areSoundStrokes } from '../reference/photo-stroke.ts';
@@ -9,7 +9,8 @@ import { findEdges } from './edges/measure-edges.ts';
 import { listFamilies } from './families/list-families.ts';
 import { leastSizeMm, mostSizeMm, smallestSizes } from './masses.ts';
 import { pictureWarnings } from './picture-warnings.ts';
-import { type ProgressPhase, type Reading, type ReadingWishes, readingEngine } from './reading.ts';
+import { type Reading, type ReadingWishes, readingEngine } from './reading.ts';
+import { type Checkpoint, staged } from './reading-stages.ts';
 import { bandOfCell, brushedBand, familyOfCell, sumAreasByGroup } from './shapes/cells.ts';
 import { groundDetail } from './shapes/ground-detail.ts';
 import {
@@ -51,23 +52,6 @@ export interface PictureReading {
   readonly lightnessMap: Uint8Array;
 }
 
-/** Awaited between pieces of some milliseconds; throws to stop. part: 0..1 of the reading. */
-type Checkpoint = (part: number, stage: ProgressPhase) => Promise<void>;
-
-/** Runs the pieces of one stage, a checkpoint after each. */
-async function staged<T>(
-  pieces: Generator<void, T>,
-  checkpoint: Checkpoint,
-  stage: ProgressPhase,
-  [from, to, expected]: readonly [from: number, to: number, expectedPieces: number],
-): Promise<T> {
-  for (let done = 1; ; done++) {
-    const piece = pieces.next();
-    await checkpoint(from + (to - from) * Math.min(1, done / expected), stage);
-    if (piece.done) return piece.value;
-  }
-}
-
 interface SortedPassages extends SortedPixels {
   readonly subject: SubjectFacts | null;
   /** A circle round what stands out; null where nothing does, or there is a subject. */
@@ -85,13 +69,13 @@ async function sortedPixels(
   checkpoint: Checkpoint,
 ): Promise<SortedPassages> {
   const pieces = simplify(input.raster, pxPerMm);
-  const planes = await staged(pieces, checkpoint, 'looking', [0, 0.55, 29]);
+  const planes = await staged(pieces, checkpoint, 'simplifying');
   const parting = readPassages(input.raster, planes, input.wishes, pxPerMm);
-  const found = await staged(parting, checkpoint, 'looking', [0.55, 0.57, 16]);
+  const found = await staged(parting, checkpoint, 'passages');
   const proposing = found.mask ? null : proposeSubject(planes, input.raster, pxPerMm);
-  const proposed = proposing && (await staged(proposing, checkpoint, 'looking', [0.57, 0.58, 40]));
+  const proposed = proposing && (await staged(proposing, checkpoint, 'what stands out'));
   const settings = { ...input, raster: found.raster, subject: found.mask, pxPerMm };
-  const sorted = await staged(sortPixels(planes, settings), checkpoint, 'colours', [0.58, 0.7, 13]);
+  const sorted = await staged(sortPixels(planes, settings), checkpoint, 'bands and families');
   return { ...sorted, proposed, subject: found.facts, mask: found.mask, raster: found.raster };
 }
 
@@ -146,20 +130,20 @@ export async function readPicture(
   const sorted = await sortedPixels(input, pxPerMm, checkpoint);
   const { chosen, bandMap, cellMap, tones, lightnessMap } = sorted;
 
-  const before = await staged(shapeFacts(cellMap, size), checkpoint, 'shapes', [0.7, 0.75, 5]);
+  const before = await staged(shapeFacts(cellMap, size), checkpoint, 'first shapes');
   const broken = (smallestShapeMm.second * pxPerMm) ** 2;
   const brokenShare = tooSmallShare(before, broken, smallestShapeMm.darks * pxPerMm);
   const sizes = mergeSizes(chosen.limits.length + 1, pxPerMm, smallest.darks);
   const timesAt = sorted.mask ? groundDetail(sorted.mask, size, pxPerMm) : undefined;
   const merging = mergeShapes(cellMap, bandMap, size, tones, { ...sizes, timesAt });
-  await staged(merging, checkpoint, 'shapes', [0.75, 0.82, 14]);
-  const facts = await staged(shapeFacts(cellMap, size), checkpoint, 'shapes', [0.82, 0.85, 5]);
+  await staged(merging, checkpoint, 'merging');
+  const facts = await staged(shapeFacts(cellMap, size), checkpoint, 'shapes');
   const named = listed(sorted, facts, pxPerMm);
   const sloping = slotSlopes(cellMap, lightnessMap, size, named.slots.length);
-  const lies = await staged(sloping, checkpoint, 'shapes', [0.85, 0.86, 5]);
+  const lies = await staged(sloping, checkpoint, 'slopes');
 
   const ruling = colourSquares(cellMap, sorted.raster, pxPerMm);
-  const squares = await staged(ruling, checkpoint, 'shapes', [0.86, 0.87, 20]);
+  const squares = await staged(ruling, checkpoint, 'squares');
   const vivid = vividColours(squares, named.slots.length);
   const slots = named.slots.map((slot, i) => ({
     ...slot,
@@ -168,13 +152,13 @@ export async function readPicture(
   }));
   const lists = { ...named, slots };
   const counting = countMasses(cellMap, lists.slots, size, pxPerMm, smallest);
-  const masses = await staged(counting, checkpoint, 'shapes', [0.87, 0.9, 24]);
-  const measuring = findEdges(cellMap, lightnessPlane(sorted.raster), sorted.raster, pxPerMm);
-  const measured = await staged(measuring, checkpoint, 'shapes', [0.9, 0.98, 20]);
+  const masses = await staged(counting, checkpoint, 'masses');
+  const measuring = findEdges(cellMap, sorted.seen, sorted.raster, pxPerMm);
+  const measured = await staged(measuring, checkpoint, 'edges');
   const { edges, borders } = edgesOfBrushed(measured, lists.slots);
   const shapes = { slotMap: cellMap, slots: lists.slots, edges, borders };
   const listing = findWhites(shapes, size, pxPerMm);
-  const whites = await staged(listing, checkpoint, 'shapes', [0.98, 0.985, 7]);
+  const whites = await staged(listing, checkpoint, 'whites');
   const looking = findDetails(
     {
       raster: sorted.raster,
@@ -187,7 +171,7 @@ export async function readPicture(
     },
     pxPerMm,
   );
-  const details = await staged(looking, checkpoint, 'shapes', [0.985, 1, 20]);
+  const details = await staged(looking, checkpoint, 'details');
   const reading: Omit<Reading, 'warnings'> = {
     engine: readingEngine,
     raster: size,
@@ -205,7 +189,7 @@ export async function readPicture(
     masses,
     brokenShare,
   };
-  await checkpoint(1, 'shapes');
+  await checkpoint(1, 'shapes', 'details');
   const known = { reading, clipped, wished: wishes.bands, tones: chosen.tones };
   return {
     reading: { ...reading, warnings: pictureWarnings(known) },

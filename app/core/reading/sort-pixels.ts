@@ -9,9 +9,9 @@ import { CellTones, packCells } from './shapes/cells.ts';
 import { toneRange } from './tone-range.ts';
 import { type ChosenLimits, chooseLimits } from './values/choose-limits.ts';
 import {
-  binOf,
   bins,
   binsOf,
+  countBins,
   lightnessHistogram,
   lightnessOfBin,
   percentile,
@@ -33,6 +33,8 @@ export interface SortedPixels {
   readonly brushed: CellTones | null;
   /** Bin of simplified lightness of every pixel. */
   readonly lightnessMap: Uint8Array;
+  /** L* of every pixel of the raster, unsimplified. */
+  readonly seen: Float32Array;
 }
 
 interface SortSettings {
@@ -51,13 +53,14 @@ export function* sortPixels(
   planes: LabPlanes,
   { raster, wishes, darkest, paper, subject, pxPerMm }: SortSettings,
 ): Generator<void, SortedPixels> {
-  const tonesSeen = tonesPresent(lightnessHistogram(lightnessPlane(raster)));
+  const seen = lightnessPlane(raster);
+  const tonesSeen = tonesPresent(lightnessHistogram(seen));
   yield;
-  const histogram = lightnessHistogram(planes.lightness);
+  const lightnessMap = binsOf(planes.lightness);
+  const histogram = countBins(lightnessMap);
   const range = chooseRange(histogram, darkest, paper, wishes.range);
   const chosen = chooseLimits(histogram, tonesSeen, range, wishes);
-  const lightnessMap = binsOf(planes.lightness);
-  const bandMap = bandMapOf(planes.lightness, chosen.limits);
+  const bandMap = bandMapOf(lightnessMap, chosen.limits);
   yield;
   const around = yield* findSurroundings(planes, raster, pxPerMm);
   const found = readFamilies(planes, around, subject, wishes.families);
@@ -74,7 +77,7 @@ export function* sortPixels(
   const strokes = wishes.whites ?? [];
   brushWhites({ cells: cellMap, bands: bandMap }, strokes, raster, tones, range);
   const brushed = strokes.length > 0 ? new CellTones(cellMap, planes) : null;
-  return { histogram, range, chosen, bandMap, cellMap, tones, brushed, lightnessMap };
+  return { histogram, range, chosen, bandMap, cellMap, tones, brushed, lightnessMap, seen };
 }
 
 /** A tone is there if this share of the picture has it: borders between tones are no tones. */
@@ -118,9 +121,6 @@ export function chooseRange(
   return toneRange(wish, lo, hi, darkest, paper);
 }
 
-// Read once, for the loop.
-const bin = binOf;
-
 /** Band, 1 is the lightest, of every bin; `limits` in L* from dark to light. */
 export function bandOfBins(limits: readonly number[]): Uint8Array {
   return Uint8Array.from({ length: bins }, (_, bin) => {
@@ -130,9 +130,9 @@ export function bandOfBins(limits: readonly number[]): Uint8Array {
 }
 
 /** Band of every pixel by the bin of its lightness, so that map and histogram never disagree. */
-export function bandMapOf(lightness: Float32Array, limits: readonly number[]): Uint8Array {
+export function bandMapOf(lightnessMap: Uint8Array, limits: readonly number[]): Uint8Array {
   const bands = bandOfBins(limits);
-  const map = new Uint8Array(lightness.length);
-  for (let i = 0; i < map.length; i++) map[i] = bands[bin(lightness[i])];
+  const map = new Uint8Array(lightnessMap.length);
+  for (let i = 0; i < map.length; i++) map[i] = bands[lightnessMap[i]];
   return map;
 }

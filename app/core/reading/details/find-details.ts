@@ -66,6 +66,7 @@ function* findPieces(
   for (let round = 1; round <= mostRounds; round++) {
     const labels = yield* labelRuns(map, missing.size);
     map.fill(0);
+    const least = harder ** round;
     for (const [shape, pixels] of linesByShape(labels)) {
       const kind = labels.kinds[shape];
       if (labels.areasPx[shape] <= mostPx(kind, pixels[0])) {
@@ -74,7 +75,7 @@ function* findPieces(
       }
       for (let n = 0; n < pixels.length; n += 2) {
         for (let i = pixels[n]; i < pixels[n + 1]; i++) {
-          if (missing.times[i] >= harder ** round) map[i] = kind;
+          if (missing.times[i] >= least) map[i] = kind;
         }
       }
     }
@@ -102,9 +103,10 @@ export function* findDetails(
   yield;
   const middle = (n: number, count: number): number => Math.min(count - 1, n * step + (step >> 1));
   const small = new Uint8Array(size.width * size.height);
+  const columns = Int32Array.from({ length: size.width }, (_, x) => middle(x, raster.width));
   for (let y = 0, i = 0; y < size.height; y++) {
     const line = middle(y, raster.height) * raster.width;
-    for (let x = 0; x < size.width; x++, i++) small[i] = slotMap[line + middle(x, raster.width)];
+    for (let x = 0; x < size.width; x++, i++) small[i] = slotMap[line + columns[x]];
   }
   const smooth = smoothColours(small, squares, size, step, pxPerMm);
   yield;
@@ -122,25 +124,28 @@ export function* findDetails(
   const limit = (of: typeof leastMm2 | typeof mostMm2, kind: number, near: number): number =>
     px2PerMm2 * (kind === light ? of.light : near >= finelySeen ? of.near : of.far);
   const pieces = yield* findPieces(missing, (kind, from) => limit(mostMm2, kind, nearAt(from)));
-  const rowOf = new Map(
-    squares.slots.map((slot, row) => [
-      slot * squares.across * squares.down + squares.squares[row],
-      row,
-    ]),
+  const squareOf = Int32Array.from({ length: size.width }, (_, column) =>
+    Math.floor((column * step) / squares.sidePx),
   );
+  const perSlot = squares.across * squares.down;
+  const rowOf = new Int32Array(slots.length * perSlot).fill(-1);
+  for (const [row, slot] of squares.slots.entries()) {
+    rowOf[slot * perSlot + squares.squares[row]] = row;
+  }
   const found = pieces.flatMap(({ kind, pixels }) => {
     let [count, l, a, b, x, y, need] = [0, 0, 0, 0, 0, 0, 0];
     const lines: number[] = [];
     const rows = new Map<number, number>();
     for (let n = 0; n < pixels.length; n += 2) {
       const row = Math.floor(pixels[n] / size.width);
-      lines.push(row, pixels[n] - row * size.width, pixels[n + 1] - row * size.width);
+      const start = row * size.width;
+      lines.push(row, pixels[n] - start, pixels[n + 1] - start);
       const line = Math.floor((row * step) / squares.sidePx) * squares.across;
       for (let i = pixels[n]; i < pixels[n + 1]; i++) {
-        const column = i - row * size.width;
-        const square = line + Math.floor((column * step) / squares.sidePx);
-        const own = rowOf.get(small[i] * squares.across * squares.down + square);
-        if (own !== undefined) rows.set(own, (rows.get(own) ?? 0) + 1);
+        const column = i - start;
+        const square = line + squareOf[column];
+        const own = rowOf[small[i] * perSlot + square];
+        if (own >= 0) rows.set(own, (rows.get(own) ?? 0) + 1);
         count++;
         l += photo.lightness[i];
         a += photo.a[i];

@@ -1,7 +1,7 @@
 import { type Lab, tableOf } from '../../colour/lab.ts';
 import { linearOfCode } from '../../colour/srgb.ts';
 import { blurWithin } from '../../raster/gaussian-blur.ts';
-import { type LabPlanes, labInPlace } from '../../raster/linear-raster.ts';
+import { emptyRaster, type LabPlanes, labInPlace } from '../../raster/linear-raster.ts';
 import { paintSquares, scaledGrid } from '../../raster/paint-squares.ts';
 import type { PixelSize } from '../../raster/size.ts';
 import type { ColourSquares } from '../colour-squares.ts';
@@ -24,6 +24,9 @@ const rimMm = 1;
 const smoothMm = 6;
 /** A square a slot hardly has pixels in counts at least so much. */
 const leastShare = 0.01;
+
+// Read once, for the loop: some ways to load a file look imports up each time.
+const toLinear = linearOfCode;
 
 /** Kinds of what is missing; 0 is nothing. */
 const dark = 1;
@@ -79,9 +82,14 @@ export function smoothColours(
     null,
     rgba,
   );
-  const plane = (c: number): Float32Array =>
-    Float32Array.from({ length: slotMap.length }, (_, i) => linearOfCode[rgba[4 * i + c]]);
-  return labInPlace({ ...size, red: plane(0), green: plane(1), blue: plane(2) });
+  const raster = emptyRaster(size.width, size.height);
+  const { red, green, blue } = raster;
+  for (let i = 0, at = 0; i < red.length; i++, at += 4) {
+    red[i] = toLinear[rgba[at]];
+    green[i] = toLinear[rgba[at + 1]];
+    blue[i] = toLinear[rgba[at + 2]];
+  }
+  return labInPlace(raster);
 }
 
 /** A picture as it is compared: L* on the sheet, a*, b*, C* of every pixel. */
@@ -91,16 +99,22 @@ interface Compared extends Pick<LabPlanes, 'a' | 'b'> {
 }
 
 function toCompare({ lightness, a, b }: LabPlanes, range: ToneRange): Compared {
-  const tones = Float64Array.from(lightness, (each) => onTheSheet(range, each));
-  const chroma = Float64Array.from(a, (each, i) => Math.sqrt(each * each + b[i] * b[i]));
+  const tones = new Float64Array(lightness.length);
+  const chroma = new Float64Array(lightness.length);
+  for (let i = 0; i < tones.length; i++) {
+    tones[i] = onTheSheet(range, lightness[i]);
+    chroma[i] = Math.sqrt(a[i] * a[i] + b[i] * b[i]);
+  }
   return { tones, a, b, chroma };
 }
 
-/** How much a pixel stands off a smooth colour that it is to be `darker` than. */
-function needOf(photo: Compared, i: number, smooth: Compared, j: number, darker: number): number {
+/** How much a pixel stands off a smooth colour that it is to be darker than. */
+function needOf(photo: Compared, i: number, smooth: Compared, j: number): number {
+  const darker = smooth.tones[j] - photo.tones[i];
   const chroma = photo.chroma[i];
   if (chroma < smooth.chroma[j]) return darker;
-  const [da, db] = [photo.a[i] - smooth.a[j], photo.b[i] - smooth.b[j]];
+  const da = photo.a[i] - smooth.a[j];
+  const db = photo.b[i] - smooth.b[j];
   return darker + (colourShare * Math.sqrt(da * da + db * db)) / (1 + colourFall * chroma);
 }
 
@@ -126,30 +140,39 @@ export function findMissing(
   const washed = toCompare(smooth, range);
   const kinds = new Uint8Array(photo.a.length);
   const times = new Float32Array(photo.a.length);
+  const { tones } = washed;
   for (let y = 0, i = 0; y < height; y++) {
-    const up = Math.max(0, y - rimPx) * width;
-    const down = Math.min(height - 1, y + rimPx) * width;
+    const up = Math.min(rimPx, y) * width;
+    const down = Math.min(rimPx, height - 1 - y) * width;
     for (let x = 0; x < width; x++, i++) {
+      // Most places are as they are to be: nothing is asked for there, whatever lies beside them.
+      const tone = own.tones[i];
+      const mayBeLight = tone - tones[i] >= sparkleFrom;
+      let need = needOf(own, i, washed, i);
+      if (!mayBeLight && need < missingFrom.near) continue;
       const left = i - Math.min(rimPx, x);
       const right = i + Math.min(rimPx, width - 1 - x);
-      const places = [i, left, right, up + x, down + x];
-      let [darkest, lightest] = [washed.tones[i], washed.tones[i]];
-      for (const j of places) {
-        darkest = Math.min(darkest, washed.tones[j]);
-        lightest = Math.max(lightest, washed.tones[j]);
-      }
-      const tone = own.tones[i];
-      if (tone - lightest >= sparkleFrom && canBeLight(i)) {
+      const above = i - up;
+      const below = i + down;
+      const beside = Math.max(tones[left], tones[right], tones[above], tones[below]);
+      const over = tone - Math.max(tones[i], beside);
+      if (over >= sparkleFrom && canBeLight(i)) {
         kinds[i] = light;
-        times[i] = (tone - lightest) / sparkleFrom;
+        times[i] = over / sparkleFrom;
         continue;
       }
+      const darkest = Math.min(tones[i], tones[left], tones[right], tones[above], tones[below]);
       if (tone - darkest > lighterAllowed) continue;
+      need = Math.min(
+        need,
+        needOf(own, i, washed, left),
+        needOf(own, i, washed, right),
+        needOf(own, i, washed, above),
+        needOf(own, i, washed, below),
+      );
+      if (need < missingFrom.near) continue; // nowhere is less asked for
       const near = nearness((x + 0.5) / width, (y + 0.5) / height);
       const from = missingFrom.far + near * (missingFrom.near - missingFrom.far);
-      let need = Number.POSITIVE_INFINITY;
-      for (const j of places)
-        need = Math.min(need, needOf(own, i, washed, j, washed.tones[j] - tone));
       if (need < from) continue;
       kinds[i] = dark;
       times[i] = need / from;

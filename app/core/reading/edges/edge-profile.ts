@@ -55,19 +55,28 @@ export function lightnessPyramid(
 }
 
 /**
- * Value of a level at (x, y) px of the picture, interpolated between four pixels; outside the picture
- * that of the nearest place of its border.
+ * Value of a level at (u, v), in its own pixels from the middle of the first one, interpolated between four; outside
+ * the picture that of the nearest place of its border.
  */
-function readLevel(level: PyramidLevel, x: number, y: number): number {
-  const { plane, width, height, scale } = level;
-  const u = Math.min(width - 1, Math.max(0, x / scale - 0.5));
-  const v = Math.min(height - 1, Math.max(0, y / scale - 0.5));
-  const column = Math.min(width - 2, u | 0);
-  const row = Math.min(height - 2, v | 0);
-  if (column < 0 || row < 0) return plane[(v | 0) * width + (u | 0)];
+function readLevel({ plane, width, height }: PyramidLevel, u: number, v: number): number {
+  const heldU = Math.min(width - 1, Math.max(0, u));
+  const heldV = Math.min(height - 1, Math.max(0, v));
+  const column = Math.min(width - 2, heldU | 0);
+  const row = Math.min(height - 2, heldV | 0);
+  if (column < 0 || row < 0) return plane[(heldV | 0) * width + (heldU | 0)];
+  return between(plane, width, column, row, heldU - column, heldV - row);
+}
+
+/** Between the pixel of that column and row, the one right of it, and the two below. */
+function between(
+  plane: Float32Array,
+  width: number,
+  column: number,
+  row: number,
+  right: number,
+  below: number,
+): number {
   const i = row * width + column;
-  const right = u - column;
-  const below = v - row;
   const top = plane[i] + right * (plane[i + 1] - plane[i]);
   const low = plane[i + width] + right * (plane[i + width + 1] - plane[i + width]);
   return top + below * (low - top);
@@ -76,15 +85,40 @@ function readLevel(level: PyramidLevel, x: number, y: number): number {
 /** Writes `count` values of a level, from (x, y) px of the picture in equal steps, to rows[start ...]. */
 function fillRow(
   level: PyramidLevel,
-  from: { readonly x: number; readonly y: number },
-  step: { readonly x: number; readonly y: number },
+  x: number,
+  y: number,
+  stepX: number,
+  stepY: number,
   rows: Float32Array,
   start: number,
   count: number,
 ): void {
-  let { x, y } = from;
+  const { plane, width, height, scale } = level;
+  const perPx = 1 / scale;
   const end = start + count;
-  for (let k = start; k < end; k++, x += step.x, y += step.y) rows[k] = readLevel(level, x, y);
+  const [lastU, lastV] = [
+    x * perPx - 0.5 + count * stepX * perPx,
+    y * perPx - 0.5 + count * stepY * perPx,
+  ];
+  const [firstU, firstV] = [x * perPx - 0.5, y * perPx - 0.5];
+  const isInside =
+    Math.min(firstU, lastU) >= 0 &&
+    Math.min(firstV, lastV) >= 0 &&
+    Math.max(firstU, lastU) < width - 1 &&
+    Math.max(firstV, lastV) < height - 1;
+  if (!isInside) {
+    for (let k = start; k < end; k++, x += stepX, y += stepY) {
+      rows[k] = readLevel(level, x * perPx - 0.5, y * perPx - 0.5);
+    }
+    return;
+  }
+  for (let k = start; k < end; k++, x += stepX, y += stepY) {
+    const u = x * perPx - 0.5;
+    const v = y * perPx - 0.5;
+    const column = u | 0;
+    const row = v | 0;
+    rows[k] = between(plane, width, column, row, u - column, v - row);
+  }
 }
 
 /** Samples of a profile; the contour lies between the two in the middle. */
@@ -124,11 +158,9 @@ export class EdgeProfile {
     const { scale } = plane;
     const stepX = line.normalX[i] * scale;
     const stepY = line.normalY[i] * scale;
-    const from = {
-      x: line.x[i] - profileMiddle * stepX,
-      y: line.y[i] - profileMiddle * stepY,
-    };
-    fillRow(plane, from, { x: stepX, y: stepY }, this.#rows, start, profileSamples);
+    const x = line.x[i] - profileMiddle * stepX;
+    const y = line.y[i] - profileMiddle * stepY;
+    fillRow(plane, x, y, stepX, stepY, this.#rows, start, profileSamples);
   }
 
   /** Fills `values` with the mean profile about place i, from slot a to slot b. */
@@ -151,12 +183,11 @@ export class EdgeProfile {
         if (this.#rows.length < start + profileSamples) this.#grow(start + profileSamples);
         this.#readRow(line, j, level, start);
       }
-      for (let k = 0; k < profileSamples; k++) {
-        values[k] = values[k] + this.#rows[start + k];
-      }
+      const rows = this.#rows;
+      for (let k = 0; k < profileSamples; k++) values[k] += rows[start + k];
       count++;
     }
-    for (let k = 0; k < profileSamples; k++) values[k] = values[k] / count;
+    for (let k = 0; k < profileSamples; k++) values[k] /= count;
   }
 
   #grow(length: number): void {

@@ -33,9 +33,12 @@ class ProfileSlope {
     insertionSort(bends, count);
     // Median to deviation of normal noise, from bends to values, from values to slopes.
     this.#noise = bends[count >> 1] / 0.6745 / Math.sqrt(1.5) / 3;
-    const valueAt = (k: number): number => values[Math.min(profileSamples - 1, Math.max(0, k))];
-    for (let k = 0; k < profileSamples; k++) {
-      this.#slope[k] = (valueAt(k + 2) + valueAt(k + 1) - valueAt(k - 1) - valueAt(k - 2)) / 6;
+    const slope = this.#slope;
+    const last = profileSamples - 1;
+    for (let k = 0; k <= last; k++) {
+      const further = values[k + 2 < last ? k + 2 : last];
+      const next = values[k < last ? k + 1 : last];
+      slope[k] = (further + next - values[k > 0 ? k - 1 : 0] - values[k > 2 ? k - 2 : 0]) / 6;
     }
   }
 

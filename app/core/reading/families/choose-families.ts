@@ -95,8 +95,9 @@ export function placeFinder(
     const trust = trusted(lightness);
     const scale = trust * toMiddle(lightness) * perUnit;
     const rest = (1 - trust) * perUnit;
-    const u = Math.floor(scale * a + rest * shadowA) + half;
-    const v = Math.floor(scale * b + rest * shadowB) + half;
+    // Cut off instead of rounded down: quicker, and the same but outside the plane, where it is held.
+    const u = (scale * a + rest * shadowA + half) | 0;
+    const v = (scale * b + rest * shadowB + half) | 0;
     return held(v) * side + held(u);
   };
 }

@@ -6,8 +6,11 @@ import type { Surroundings } from './surroundings.ts';
 // puddle at several strengths. The unit: a* and b* the colour would have at L* 50.
 const atMiddle = 50 + 16;
 
+/** Factor that takes a* and b* of a colour at L* 50 to what they would be at this L*. */
+const shade = (lightness: number): number => (Math.max(0, lightness) + 16) / atMiddle;
+
 /** Factor that takes a* and b* of a colour of this L* to what they would be at L* 50. */
-export const shadeFree = (lightness: number): number => atMiddle / (Math.max(0, lightness) + 16);
+export const shadeFree = (lightness: number): number => 1 / shade(lightness);
 
 /** Below this L* a photo's colour is mostly noise and weighs nothing ... */
 const blind = 10;
@@ -16,14 +19,15 @@ const sure = 16;
 
 /** How far the colour of a pixel of this L* can be trusted, 0..1. */
 export function colourTrust(lightness: number): number {
-  const t = (lightness - blind) / (sure - blind);
-  return t <= 0 ? 0 : Math.min(t, 1);
+  if (lightness >= sure) return 1;
+  return lightness <= blind ? 0 : (lightness - blind) / (sure - blind);
 }
 
 // Read once, for the loop.
-const [trusted, toMiddle] = [colourTrust, shadeFree];
+const [trusted, shadeOf] = [colourTrust, shade];
 
 const cellSize = 2;
+const perCell = 1 / cellSize;
 const half = 64;
 const side = 2 * half;
 
@@ -44,8 +48,11 @@ export interface ColourBins {
   readonly shadow: readonly [a: number, b: number];
 }
 
-const place = (value: number): number =>
-  Math.min(side - 1, Math.max(0, Math.floor(value / cellSize) + half));
+/** Cutting off rounds numbers from -1 up to 0, which is the border; quicker than `Math.floor`. */
+function place(value: number): number {
+  const cell = (value * perCell + half) | 0;
+  return cell < 0 ? 0 : cell < side ? cell : side - 1;
+}
 
 /** L* between which dark parts tell the colour of darker ones. */
 const [shadowFrom, shadowTo] = [12, 30] as const;
@@ -54,11 +61,20 @@ const [shadowFrom, shadowTo] = [12, 30] as const;
 const doubledApart = 6;
 /** ... and so does one of this C* (own, both). */
 const doubledChroma = 20;
+const [perApart, perChroma] = [1 / doubledApart, 1 / doubledChroma];
 
 /** Where the colours so far to either side, mm, ... */
 const blendMm = 1;
 /** ... differ by this (a*, b*), a pixel is a blend at a border and nobody's own colour (own, both). */
 const blendFrom = 12;
+const blend = blendFrom * blendFrom;
+
+/** Square of how far two pixels differ in a*, b*. */
+function squareApart(a: Float32Array, b: Float32Array, one: number, other: number): number {
+  const da = a[one] - a[other];
+  const db = b[one] - b[other];
+  return da * da + db * db;
+}
 
 /** What is summed up in a cell: weight and weighted place; what is no blend; trust by shade, and trust. */
 const sumsPerCell = 6;
@@ -80,61 +96,68 @@ export function binColours(
 ): ColourBins {
   const { lightness, a, b } = planes;
   const sums = new Float64Array(side * side * sumsPerCell);
-  const shadow = [0, 0, 0] as [number, number, number];
+  let [shadowA, shadowB, shadows] = [0, 0, 0];
   const reach = around ? Math.max(1, Math.round(blendMm * around.pxPerMm)) : 0;
   const { width, height } = around ? around.size : { width: lightness.length, height: 1 };
   const cellPx = around ? around.cellPx : 1;
   const aroundA = around ? around.a : a;
   const aroundB = around ? around.b : b;
+  const isKnown = around !== null;
+  const map = where ? where.map : null;
+  const counted = where ? where.value : 0;
   let pixels = 0;
   for (let y = 0, i = 0; y < height; y++) {
     const line = around ? Math.floor(y / around.cellPx) * around.grid.width : 0;
     const up = y >= reach ? reach * width : 0;
     const down = y + reach < height ? reach * width : 0;
-    for (let x = 0; x < width; x++, i++) {
-      if (where !== null && where.map[i] !== where.value) continue;
+    for (let x = 0, near = line, left = cellPx; x < width; x++, i++, left--) {
+      if (left === 0) {
+        near++;
+        left = cellPx;
+      }
+      if (map !== null && map[i] !== counted) continue;
       pixels++;
       const l = lightness[i];
       const trust = trusted(l);
       if (trust === 0) continue;
-      const scale = toMiddle(l);
+      const shade = shadeOf(l);
+      const scale = 1 / shade;
       const own = a[i];
       const other = b[i];
       const u = own * scale;
       const v = other * scale;
       let weight = trust;
       let share = trust;
-      if (around !== null) {
-        const near = line + ((x / cellPx) | 0);
+      if (isKnown) {
         const da = own - aroundA[near];
         const db = other - aroundB[near];
         weight *=
           1 +
-          Math.sqrt(da * da + db * db) / doubledApart +
-          Math.sqrt(own * own + other * other) / doubledChroma;
-        const left = x >= reach ? i - reach : i;
-        const right = x + reach < width ? i + reach : i;
-        const ha = a[left] - a[right];
-        const hb = b[left] - b[right];
-        const va = a[i - up] - a[i + down];
-        const vb = b[i - up] - b[i + down];
-        const blend = blendFrom * blendFrom;
-        if (ha * ha + hb * hb > blend || va * va + vb * vb > blend) share = 0;
+          Math.sqrt(da * da + db * db) * perApart +
+          Math.sqrt(own * own + other * other) * perChroma;
+        const before = x >= reach ? i - reach : i;
+        const after = x + reach < width ? i + reach : i;
+        if (
+          squareApart(a, b, before, after) > blend ||
+          squareApart(a, b, i - up, i + down) > blend
+        ) {
+          share = 0;
+        }
       }
       const cell = sumsPerCell * (place(v) * side + place(u));
       sums[cell] += weight;
       sums[cell + 1] += weight * u;
       sums[cell + 2] += weight * v;
       sums[cell + 3] += share;
-      sums[cell + 4] += trust / scale;
+      sums[cell + 4] += trust * shade;
       sums[cell + 5] += trust;
       if (l < shadowFrom || l > shadowTo) continue;
-      shadow[0] += u;
-      shadow[1] += v;
-      shadow[2]++;
+      shadowA += u;
+      shadowB += v;
+      shadows++;
     }
   }
-  return packed(sums, pixels, shadow);
+  return packed(sums, pixels, [shadowA, shadowB, shadows]);
 }
 
 function packed(

@@ -37,11 +37,11 @@ export function* cellMeans(
     for (const [n, plane] of planes.entries()) {
       const own = sums[n].fill(0);
       for (let y = row * cellPx; y < bottom; y++) {
-        const line = y * width;
-        for (let column = 0, x = 0; column < grid.width; column++) {
-          const end = Math.min(width, x + cellPx);
+        const end = (y + 1) * width;
+        for (let column = 0, i = y * width; i < end; column++) {
+          const next = Math.min(end, i + cellPx);
           let sum = 0;
-          for (; x < end; x++) sum += plane[line + x];
+          for (; i < next; i++) sum += plane[i];
           own[column] += sum;
         }
       }

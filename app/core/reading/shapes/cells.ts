@@ -36,12 +36,16 @@ export function packCells(
   passages: Uint8Array | null = null,
 ): Uint8Array {
   const map = new Uint8Array(bands.length);
-  for (let i = 0; i < map.length; i++) {
-    const group = groupOf(bands[i], passages ? passages[i] : 0);
-    map[i] = packCell(group, families[i]);
-  }
+  for (let i = 0; i < map.length; i++) map[i] = packCell(bands[i], families[i]);
+  if (passages === null) return map;
+  const further = packCell(groupOf(0, 1), 0);
+  for (let i = 0; i < map.length; i++) map[i] += further * passages[i];
   return map;
 }
+
+/** What a function says of every number a map can hold, for loops over pixels. */
+export const tabled = (say: (cell: number) => number): Uint8Array =>
+  Uint8Array.from({ length: 256 }, (_, cell) => say(cell));
 
 /** Pixels counted and their mean simplified colour; a* and b* as a texture looks, which is brighter than its mean. */
 export interface MeanTones {
@@ -97,9 +101,25 @@ export class CellTones {
     this.#add(run, cells.length - start, l, plainA, plainB, weight, u, v);
   }
 
-  #add(cell: number, ...sums: readonly number[]): void {
+  #add(
+    cell: number,
+    pixels: number,
+    l: number,
+    a: number,
+    b: number,
+    weight: number,
+    u: number,
+    v: number,
+  ): void {
+    const sums = this.#sums;
     const offset = cell * sumsPerCell;
-    for (let i = 0; i < sumsPerCell; i++) this.#sums[offset + i] += sums[i];
+    sums[offset] += pixels;
+    sums[offset + 1] += l;
+    sums[offset + 2] += a;
+    sums[offset + 3] += b;
+    sums[offset + 4] += weight;
+    sums[offset + 5] += u;
+    sums[offset + 6] += v;
   }
 
   /** Means over all pixels of the cells that `counts` picks; null where there are none. */

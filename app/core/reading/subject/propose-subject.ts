@@ -111,9 +111,44 @@ function* attention(
   };
 }
 
-/** Weight of a place by its distance from another, in sides of the sheet. */
-const fall = ([x, y]: Point, [u, v]: Point, square: number): number =>
-  Math.exp(-((x - u) * (x - u) + (y - v) * (y - v)) / square);
+/** Weight of every place along one side of the grid by its distance from `from`, in sides of the sheet. */
+const fallAlong = (cells: number, from: number, square: number): Float64Array =>
+  Float64Array.from({ length: cells }, (_, n) => {
+    const away = (n + 0.5) / cells - from;
+    return Math.exp(-(away * away) / square);
+  });
+
+/** A plane weighed by the distance of its places from one of them. */
+function weighed(
+  plane: Float32Array,
+  { width, height }: PixelSize,
+  [x, y]: Point,
+  square: number,
+): Float32Array {
+  const across = fallAlong(width, x, square);
+  const down = fallAlong(height, y, square);
+  const out = new Float32Array(plane.length);
+  for (let row = 0, i = 0; row < height; row++) {
+    for (let column = 0; column < width; column++, i++) {
+      out[i] = plane[i] * across[column] * down[row];
+    }
+  }
+  return out;
+}
+
+/** Where most of a plane gathers, its cube counting, 0..1 of the sides; null where it is empty. */
+function gathers(plane: Float32Array, { width, height }: PixelSize): Point | null {
+  let [sum, x, y] = [0, 0, 0];
+  for (let row = 0, i = 0; row < height; row++) {
+    for (let column = 0; column < width; column++, i++) {
+      const weight = plane[i] * plane[i] * plane[i];
+      sum += weight;
+      x += weight * (column + 0.5);
+      y += weight * (row + 0.5);
+    }
+  }
+  return sum > 0 ? [x / sum / width, y / sum / height] : null;
+}
 
 /**
  * Attention weighed by place: nearer to the middle of the sheet counts more, and nearer to where attention gathers,
@@ -121,28 +156,14 @@ const fall = ([x, y]: Point, [u, v]: Point, square: number): number =>
  */
 function placed({ drawn, grid }: Attention): Float32Array {
   const middle: Point = [0.5, 0.5];
-  const places = Array.from(
-    drawn,
-    (_, i): Point => [
-      ((i % grid.width) + 0.5) / grid.width,
-      (Math.floor(i / grid.width) + 0.5) / grid.height,
-    ],
-  );
-  const central = drawn.map((own, i) => own * fall(places[i], middle, sheetFall));
+  const central = weighed(drawn, grid, middle, sheetFall);
   let centre = middle;
-  let weighed = central;
+  let near = central;
   for (let round = 0; round <= shifts; round++) {
-    weighed = central.map((own, i) => own * fall(places[i], centre, gatherFall));
-    let [sum, x, y] = [0, 0, 0];
-    for (const [i, own] of weighed.entries()) {
-      const weight = own * own * own;
-      sum += weight;
-      x += weight * places[i][0];
-      y += weight * places[i][1];
-    }
-    if (sum > 0) centre = [x / sum, y / sum];
+    near = weighed(central, grid, centre, gatherFall);
+    centre = gathers(near, grid) ?? centre;
   }
-  return weighed;
+  return near;
 }
 
 /** The one or two largest connected pieces of a mask, each as a mask. */
@@ -215,10 +236,10 @@ export function* proposeSubject(
   pxPerMm: number,
 ): Generator<void, SubjectStroke | null> {
   const seen = yield* attention(planes, raster, pxPerMm);
-  const weighed = placed(seen);
-  const most = weighed.reduce((one, other) => Math.max(one, other), 0);
-  const from = Math.max(quantile(weighed, 1 - mostShare), leastOfMost * most);
-  const mask = Uint8Array.from(weighed, (own) => (own > from ? 1 : 0));
+  const drawn = placed(seen);
+  const most = drawn.reduce((one, other) => Math.max(one, other), 0);
+  const from = Math.max(quantile(drawn, 1 - mostShare), leastOfMost * most);
+  const mask = Uint8Array.from(drawn, (own) => (own > from ? 1 : 0));
   const pieces = yield* largestPieces(mask, seen.grid);
   if (pieces.length === 0) return null;
   const chosen = mask.map((_, i) => (pieces.some((piece) => piece[i] === 1) ? 1 : 0));

@@ -23,25 +23,24 @@ export function binsOf(lightness: Float32Array): Uint8Array {
   return map;
 }
 
-/** Pixels per bin of a lightness plane; 256 counts that sum to the plane's length. */
-export function lightnessHistogram(lightness: Float32Array): Uint32Array {
+/** Pixels per bin of a map of bins; 256 counts that sum to the map's length. */
+export function countBins(map: Uint8Array): Uint32Array {
   // Two halves counted apart: neighbours often share a bin, and one count would wait for the other.
   const counts = new Uint32Array(bins);
   const others = new Uint32Array(bins);
-  const half = lightness.length >> 1;
+  const half = map.length >> 1;
   for (let i = 0, j = half; i < half; i++, j++) {
-    const one = binOf(lightness[i]);
-    const other = binOf(lightness[j]);
-    counts[one] = counts[one] + 1;
-    others[other] = others[other] + 1;
+    counts[map[i]]++;
+    others[map[j]]++;
   }
-  if (lightness.length % 2 === 1) {
-    const last = binOf(lightness[2 * half]);
-    counts[last] = counts[last] + 1;
-  }
+  if (map.length % 2 === 1) counts[map[2 * half]]++;
   for (let bin = 0; bin < bins; bin++) counts[bin] = counts[bin] + others[bin];
   return counts;
 }
+
+/** Pixels per bin of a lightness plane; 256 counts that sum to the plane's length. */
+export const lightnessHistogram = (lightness: Float32Array): Uint32Array =>
+  countBins(binsOf(lightness));
 
 /**
  * The lightness, L*, that `share` (0..1) of the counted pixels do not exceed; to the bin. 0 where

@@ -12,6 +12,7 @@ import {
   packCell,
   paperGroup,
   passageOfCell,
+  tabled,
 } from '../shapes/cells.ts';
 import { onTheSheet } from '../tone-range.ts';
 import { binOf, bins, lightnessOfBin } from '../values/list-bands.ts';
@@ -19,6 +20,15 @@ import { binOf, bins, lightnessOfBin } from '../values/list-bands.ts';
 /** What is as narrow as that, mm, but no less than so many px, is two colours blended by looking at them at once (own). */
 const rimMm = 1.5;
 const leastRimPx = 3;
+
+/** What a pixel of the lightest band is: paper, or a colour of its own. */
+const [pale, paperWhite] = [1, 2];
+const kindOfCell = tabled((cell) => {
+  if (isPaperGroup(groupOfCell(cell))) return paperWhite;
+  return bandOfCell(cell) === lightestBand ? pale : 0;
+});
+/** The cell of paper in the passage and family of a cell. */
+const asPaper = tabled((cell) => packCell(paperGroup(passageOfCell(cell)), familyOfCell(cell)));
 
 /**
  * Along a line of pixels `by` apart: what of the lightest band lies as a rim between paper and a darker band is no
@@ -31,20 +41,24 @@ function closeRims(
   count: number,
   rimPx: number,
 ): void {
-  const isPaper = (n: number): boolean => isPaperGroup(groupOfCell(cells[from + n * by]));
-  const isPale = (n: number): boolean =>
-    bandOfCell(cells[from + n * by]) === lightestBand && !isPaper(n);
+  let before = 0;
   for (let start = 0; start < count; start++) {
-    if (!isPale(start)) continue;
-    let end = start;
-    while (end < count && isPale(end)) end++;
-    const [before, after] = [start > 0 && isPaper(start - 1), end < count && isPaper(end)];
-    if (before !== after && end - start <= rimPx) {
-      for (let n = start; n < end; n++) {
-        const i = from + n * by;
-        cells[i] = packCell(paperGroup(passageOfCell(cells[i])), familyOfCell(cells[i]));
-      }
+    const kind = kindOfCell[cells[from + start * by]];
+    if (kind !== pale) {
+      before = kind;
+      continue;
     }
+    let after = 0;
+    let end = start + 1;
+    for (; end < count; end++) {
+      after = kindOfCell[cells[from + end * by]];
+      if (after !== pale) break;
+    }
+    if (end === count) after = 0;
+    if ((before === paperWhite) !== (after === paperWhite) && end - start <= rimPx) {
+      for (let n = start; n < end; n++) cells[from + n * by] = asPaper[cells[from + n * by]];
+    }
+    before = after;
     start = end;
   }
 }
@@ -67,12 +81,10 @@ export function keepPaper(
   const counts = [0, 1].map(() => new Uint32Array(familiesPerBand));
   for (let i = 0; i < cells.length; i++) {
     const cell = cells[i];
-    if (bandOfCell(cell) !== lightestBand || isPale[binOf(lightness[i])] === 0) continue;
+    if (kindOfCell[cell] === 0 || isPale[binOf(lightness[i])] === 0) continue;
     if (a[i] * a[i] + b[i] * b[i] >= reserveChroma * reserveChroma) continue;
-    const passage = passageOfCell(cell);
-    const family = familyOfCell(cell);
-    counts[passage][family] += 1;
-    cells[i] = packCell(paperGroup(passage), family);
+    counts[passageOfCell(cell)][familyOfCell(cell)]++;
+    cells[i] = asPaper[cell];
   }
   const rimPx = Math.round(Math.max(leastRimPx, rimMm * pxPerMm));
   for (let y = 0; y < height; y++) closeRims(cells, y * width, 1, width, rimPx);
@@ -81,6 +93,6 @@ export function keepPaper(
     packCell(paperGroup(passage), count.indexOf(Math.max(...count))),
   );
   for (let i = 0; i < cells.length; i++) {
-    if (isPaperGroup(groupOfCell(cells[i]))) cells[i] = paper[passageOfCell(cells[i])];
+    if (kindOfCell[cells[i]] === paperWhite) cells[i] = paper[passageOfCell(cells[i])];
   }
 }

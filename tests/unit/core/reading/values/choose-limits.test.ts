@@ -5,7 +5,11 @@ import { type LinearRaster, lightnessPlane } from '../../../../../app/core/raste
 import { simplify } from '../../../../../app/core/raster/simplify.ts';
 import { bandMapOf, bandOfBins } from '../../../../../app/core/reading/sort-pixels.ts';
 import { optimalBands } from '../../../../../app/core/reading/values/choose-limits.ts';
-import { binOf, lightnessHistogram } from '../../../../../app/core/reading/values/list-bands.ts';
+import {
+  binOf,
+  binsOf,
+  lightnessHistogram,
+} from '../../../../../app/core/reading/values/list-bands.ts';
 import { eightPhotographs } from '../../../../support/reading/eight-photographs.ts';
 import { opened } from '../../../../support/reading/rasters.ts';
 import { seeded } from '../../../../support/reading/seeded.ts';
@@ -99,7 +103,7 @@ describe.each(eightPhotographs)('%s', (path) => {
       const [one, two] = [limitsBefore[k - 1]?.limits ?? [], limitsAfter[k - 1]?.limits ?? []];
       const apart = one.map((limit, n) => Math.abs(limit - (two[n] as number)));
       expect(Math.max(...apart)).toBeLessThan(0.4); // one bin
-      const [mapBefore, mapAfter] = [bandMapOf(before, one), bandMapOf(after, two)];
+      const [mapBefore, mapAfter] = [bandMapOf(binsOf(before), one), bandMapOf(binsOf(after), two)];
       let differ = 0;
       for (let i = 0; i < mapBefore.length; i++) if (mapBefore[i] !== mapAfter[i]) differ++;
       expect(differ / mapBefore.length).toBeLessThanOrEqual(0.005);
@@ -147,7 +151,7 @@ test('fewer tones give fewer bands, none of them empty', () => {
 
 test('band 1 is the lightest, and the map agrees with the histogram', () => {
   const lightness = Float32Array.of(0, 29.9, 30.2, 60, 99, 100);
-  expect([...bandMapOf(lightness, [30, 60.1])]).toEqual([3, 3, 2, 2, 1, 1]);
+  expect([...bandMapOf(binsOf(lightness), [30, 60.1])]).toEqual([3, 3, 2, 2, 1, 1]);
   expect(lightnessHistogram(lightness).reduce((x, y) => x + y)).toBe(6);
   expect([binOf(-3), binOf(0), binOf(50), binOf(100), binOf(101)]).toEqual([0, 0, 127, 255, 255]);
 });
