@@ -59,14 +59,16 @@ export function* sortPixels(
   const lightnessMap = binsOf(planes.lightness);
   const histogram = countBins(lightnessMap);
   const range = chooseRange(histogram, darkest, paper, wishes.range);
-  const chosen = chooseLimits(histogram, tonesSeen, range, wishes);
-  const bandMap = bandMapOf(lightnessMap, chosen.limits);
   yield;
   const around = yield* findSurroundings(planes, raster, pxPerMm);
   const found = readFamilies(planes, around, subject, wishes.families);
   yield;
   const most = subject ? mostFamiliesWithSubject : mostFamilies;
   const edited = editFamilies(found, planes, wishes.familyEdits ?? [], most);
+  yield;
+  const isOneColour = new Set(found.flatMap(({ places }) => [...places])).size === 1;
+  const chosen = chooseLimits(histogram, tonesSeen, range, wishes, isOneColour);
+  const bandMap = bandMapOf(lightnessMap, chosen.limits);
   yield;
   const families = familyMap(planes, edited);
   yield;

@@ -15,17 +15,19 @@ export interface ChosenLimits {
 
 /**
  * The limits between bands: hers, or the best for the number she wished, or for the number the
- * picture asks for. `histogram` is of simplified lightness, `tones` how many the picture itself shows.
+ * picture asks for. `histogram` is of simplified lightness, `tones` how many the picture itself shows;
+ * `isOneColour` where nothing in it is told apart by colour.
  */
 export function chooseLimits(
   histogram: ArrayLike<number>,
   tones: number,
   range: ToneRange,
   wishes: ReadingWishes,
+  isOneColour = false,
 ): ChosenLimits {
   const most = Math.min(mostBands, tones, tonesIn(histogram));
   const best = optimalBands(histogram, most);
-  const { bands: proposedBands, why } = proposeBands(best, histogram, range);
+  const { bands: proposedBands, why } = proposeBands(best, histogram, range, isOneColour);
   const count = Math.min(most, wishes.bands ?? proposedBands);
   const limits = wishes.limits
     ? [...new Set(wishes.limits)].sort((x, y) => x - y)
@@ -82,6 +84,7 @@ export function proposeBands(
   best: readonly OptimalBands[],
   histogram: ArrayLike<number>,
   range: ToneRange,
+  isOneColour = false,
 ): BandProposal {
   const [, , three, four, five] = best;
   if (!three || !four) {
@@ -108,6 +111,9 @@ export function proposeBands(
       bands: 5,
       why: 'The tones are spread so widely that four values would lose shapes: take five.',
     };
+  }
+  if (five && isOneColour) {
+    return { bands: 5, why: 'All is of one colour, so value has to tell everything: take five.' };
   }
   return { bands: 4, why: 'Four values keep the shapes clear.' };
 }

@@ -86,6 +86,14 @@ describe('how many bands', () => {
     expect(bands([20, 15, 10, 7.51])).toBe(4); // there is no fifth tone
   });
 
+  test('five where all is of one colour, but where three or no more than four do', () => {
+    const inOneColour = (strays: readonly number[]) =>
+      proposeBands(bestOf(strays), grey, range, true).bands;
+    expect(inOneColour([20, 15, 10, 7.49, 5])).toBe(5);
+    expect(inOneColour([20, 15, 10, 7.49])).toBe(4);
+    expect(inOneColour([20, 9, 4.99, 3, 2])).toBe(3);
+  });
+
   describe('five for the sake of the whites', () => {
     /** Whites of bin 250 (98 L*), lights of bin 220 (86.3 L*), darks. */
     const proposed = (whites: number, lights: number, four: number, five: number) =>
