@@ -10,3 +10,10 @@ export function hashCodes(codes: Uint8Array | Uint16Array, start: number = fnvSt
   for (let i = 0; i < codes.length; i++) hash = Math.imul(hash ^ codes[i], 16777619);
   return hash >>> 0;
 }
+
+/** `hashCodes` of the code units of a text. */
+export function hashText(text: string, start: number = fnvStart): number {
+  let hash = start;
+  for (let i = 0; i < text.length; i++) hash = Math.imul(hash ^ text.charCodeAt(i), 16777619);
+  return hash >>> 0;
+}

@@ -1,6 +1,6 @@
 import { drySurface } from '../colour/surface.ts';
 import type { PlanWishes } from '../decisions/plan-wishes.ts';
-import { fnvStart, hashCodes } from '../numeric/hash.ts';
+import { fnvStart, hashText } from '../numeric/hash.ts';
 import { defaultPaperLab } from '../paint/colour-of-washes.ts';
 import { darkestOf } from '../palette/library/mix-library.ts';
 import { darkestBandLightness, paletteTargets } from '../palette/search/palette-targets.ts';
@@ -23,9 +23,8 @@ import { type PlanCheckpoint, plannedSlots } from './targets/planned-slots.ts';
 /** A name for a plan that depends only on what it was made from. */
 function planId(from: unknown): string {
   const text = JSON.stringify(from);
-  const codes = Uint16Array.from({ length: text.length }, (_, i) => text.charCodeAt(i));
   // Two hashes with different starts: plans are told apart by 64 bits.
-  const parts = [fnvStart, 40389].map((start) => hashCodes(codes, start).toString(36));
+  const parts = [fnvStart, 40389].map((start) => hashText(text, start).toString(36));
   return `plan-${parts.join('')}`;
 }
 

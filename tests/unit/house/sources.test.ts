@@ -50,7 +50,7 @@ const exempt: Readonly<Record<string, readonly string[]>> = {
       'unit/core/paint/mix-neighbours.test.ts',
       'unit/core/paint/renew-paints.test.ts',
       'unit/core/paint/strength-corrections.plans.test.ts',
-      'unit/core/palette/library/mix-library.test.ts',
+      'unit/core/palette/library/',
       'unit/core/palette/search/search-palette.palette-tables.test.ts',
       'unit/core/plan/offer-palettes.test.ts',
       'unit/core/plan/runs/',
