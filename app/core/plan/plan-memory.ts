@@ -3,6 +3,7 @@ import { LastAnswers } from '../numeric/memo.ts';
 import { LibraryMemo } from '../palette/library/mix-library.ts';
 import type { ChosenPalette } from '../palette/search/search-palette.ts';
 import type { SolvedPassage } from './plan-facts.ts';
+import type { RunMemory } from './runs/run-washes.ts';
 import type { PuddleOption } from './solve/puddle-options.ts';
 
 /**
@@ -20,6 +21,8 @@ export interface PlanMemory {
   readonly passages: LastAnswers<readonly SolvedPassage[]>;
   /** The same with puddles chosen for how the washes run. */
   readonly running: LastAnswers<readonly SolvedPassage[]>;
+  /** How they ran: some 2 MB a plan for the light of every square, 40 kB a mix. */
+  readonly runs: RunMemory;
   readonly dryingModel: DryingModel;
 }
 
@@ -30,5 +33,6 @@ export const createPlanMemory = (): PlanMemory => ({
   options: new LastAnswers(4),
   passages: new LastAnswers(8),
   running: new LastAnswers(8),
+  runs: { laid: new LastAnswers(4), amounts: new LastAnswers(96) },
   dryingModel: createDryingModel(),
 });

@@ -49,6 +49,7 @@ const exempt: Readonly<Record<string, readonly string[]>> = {
       'unit/core/paint/measure/',
       'unit/core/paint/mix-neighbours.test.ts',
       'unit/core/paint/renew-paints.test.ts',
+      'unit/core/paint/seen-layer.test.ts',
       'unit/core/paint/strength-corrections.plans.test.ts',
       'unit/core/palette/library/',
       'unit/core/palette/search/search-palette.palette-tables.test.ts',
