@@ -44,8 +44,8 @@ async function loadOpenCv() {
   return { openCv };
 }
 
-async function loadPhoto() {
-  const { data, info } = await sharp(join(root, 'tests', 'fixtures', 'mountain-snow.jpg'))
+async function loadPhoto(name) {
+  const { data, info } = await sharp(join(root, 'tests', 'fixtures', name))
     .ensureAlpha()
     .raw()
     .toBuffer({ resolveWithObject: true });
@@ -73,10 +73,12 @@ const known = readdirSync(folder)
   .filter((name) => name.endsWith('.bench.ts'))
   .map((name) => name.replace('.bench.ts', ''))
   .sort();
-const unknown = asked.filter((name) => name !== 'in-chromium' && !known.includes(name));
+/** What has no peer. */
+const others = ['plan-stages', 'in-chromium'];
+const unknown = asked.filter((name) => ![...others, ...known].includes(name));
 if (unknown.length) {
   console.error(
-    `No such bench: ${unknown.join(', ')}. There are: ${known.join(', ')}, in-chromium`,
+    `No such bench: ${unknown.join(', ')}. There are: ${[...known, ...others].join(', ')}`,
   );
   process.exit(2);
 }
@@ -84,7 +86,9 @@ const names = known.filter((name) => !asked.length || asked.includes(name));
 
 // Inside node_modules: there the packages are found, and nothing is committed.
 const outDir = join(root, 'node_modules', '.cache', 'bench');
-if (names.length)
+const byStages = !asked.length || asked.includes('plan-stages');
+const entries = [...names.map((name) => `${name}.bench`), ...(byStages ? ['plan-stages'] : [])];
+if (entries.length)
   await build({
     root,
     configFile: false,
@@ -94,7 +98,7 @@ if (names.length)
       outDir,
       emptyOutDir: true,
       rollupOptions: {
-        input: Object.fromEntries(names.map((name) => [name, join(folder, `${name}.bench.ts`)])),
+        input: Object.fromEntries(entries.map((name) => [name, join(folder, `${name}.ts`)])),
         output: { entryFileNames: '[name].js' },
       },
     },
@@ -103,11 +107,15 @@ if (names.length)
 console.log(
   `Node ${process.version}, ${process.platform} ${process.arch}; times in ms, median of ${rounds} (least..most)`,
 );
-const photo = await loadPhoto();
+const photo = await loadPhoto('mountain-snow.jpg');
 let loaded;
 for (const name of names) {
-  const file = await import(pathToFileURL(join(outDir, `${name}.js`)).href);
+  const file = await import(pathToFileURL(join(outDir, `${name}.bench.js`)).href);
   if (file.needsOpenCv) loaded ??= await loadOpenCv();
   for (const bench of await file.benches({ photo, ...loaded })) await compare(bench);
+}
+if (byStages) {
+  const { benchPlanStages } = await import(pathToFileURL(join(outDir, 'plan-stages.js')).href);
+  await benchPlanStages({ 'mountain snow': photo }, console.log);
 }
 if (!asked.length || asked.includes('in-chromium')) await benchInChromium(photo);

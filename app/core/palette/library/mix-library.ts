@@ -1,6 +1,7 @@
+import type { Lab } from '../../colour/lab.ts';
 import { largestPalette, mixSizes } from '../../limits.ts';
 import { combinations } from '../../numeric/combinations.ts';
-import type { LastAnswers } from '../../numeric/memo.ts';
+import { LastAnswers } from '../../numeric/memo.ts';
 import { isWhiteOrBlack, opticsKey, type Paint } from '../../paint/paint.ts';
 import { paintBox, placeAmongOwned } from '../../paint/paint-box.ts';
 import type { Checkpoint } from '../checkpoint.ts';
@@ -82,6 +83,12 @@ const sameBox = (one: readonly Paint[], two: readonly Paint[]): boolean =>
   one.length === two.length && one.every((paint, i) => paint === two[i]);
 
 /**
+ * Rows of costs by the mixes they are of (`MixGroup.lightness`), of one list of colours: a search among other paints of
+ * the same box, or once more of a shortlist, has most of them in common with the one before.
+ */
+export type KnownCosts = WeakMap<Int16Array, Float32Array>;
+
+/**
  * Keeps the library of the last box asked for: it is the dear part of a search and the same for every
  * picture. Another box takes over the mixes of the paints it has in common with it, and so does a
  * second search those of a first that is not yet through.
@@ -90,6 +97,7 @@ export class LibraryMemo {
   #kept: MixLibrary | undefined;
   #groups = new Map<string, MixGroup>();
   #pairs: MixLibrary | undefined;
+  readonly #costs = new LastAnswers<KnownCosts>(2);
 
   async libraryOf(paints: readonly Paint[], checkpoint: Checkpoint): Promise<MixLibrary> {
     if (this.#kept && sameBox(this.#kept.paints, paints)) return this.#kept;
@@ -114,6 +122,14 @@ export class LibraryMemo {
     if (this.#pairs && sameBox(this.#pairs.paints, paints)) return this.#pairs;
     this.#pairs = await buildMixLibrary(paints, checkpoint, undefined, pairSizes);
     return this.#pairs;
+  }
+
+  /** What mixes of these libraries cost by these colours, as far as a search has found out; it adds what it finds. */
+  costsFor(colours: readonly Lab[]): KnownCosts {
+    const asking = JSON.stringify(colours);
+    const known = this.#costs.get(asking) ?? new WeakMap();
+    this.#costs.keep(asking, known);
+    return known;
   }
 
   /** What a search among these paints will begin with, ahead of need. */

@@ -4,7 +4,7 @@ import { defaultPaperLab } from '../../paint/colour-of-washes.ts';
 import { wholeParts } from '../../paint/mix.ts';
 import type { Checkpoint } from '../checkpoint.ts';
 import { GroupMixer, labSteps, type MixGroup } from '../library/group-mixer.ts';
-import type { MixLibrary } from '../library/mix-library.ts';
+import type { KnownCosts, MixLibrary } from '../library/mix-library.ts';
 import type { PaletteTarget } from './palette-targets.ts';
 
 /** A colour to reach, with what makes the search for it quick. */
@@ -192,13 +192,14 @@ export class CostTables {
     targets: readonly PaletteTarget[],
     prices: readonly number[],
     checkpoint: Checkpoint,
+    known?: KnownCosts,
   ): Promise<CostTables> {
     const tables = new CostTables(library, targets.length, prices);
     const { groups } = library;
     const sought = targets.map(soughtColour);
     for (const [n, group] of groups.entries()) {
       if (n % stretch === 0) await checkpoint(n / groups.length);
-      tables.#fill(n, group, sought);
+      tables.#fill(n, group, sought, known);
     }
     tables.#arrange(targets);
     return tables;
@@ -222,10 +223,12 @@ export class CostTables {
     }
   }
 
-  #fill(n: number, group: MixGroup, sought: readonly SoughtColour[]): void {
+  #fill(n: number, group: MixGroup, sought: readonly SoughtColour[], known?: KnownCosts): void {
     const count = this.targetCount;
-    const limits = this.#limits(group.members);
-    writeGroupCosts(group, sought, limits, this.#mixer, this.#space, this.costs, n * count);
+    const before = known?.get(group.lightness);
+    if (before) this.costs.set(before, n * count);
+    else this.#search(n, group, sought);
+    known?.set(group.lightness, this.costs.subarray(n * count, (n + 1) * count));
     for (const member of group.members) {
       for (let t = 0; t < count; t++) {
         const cost = this.costs[n * count + t];
@@ -233,6 +236,19 @@ export class CostTables {
         if (cost < this.#leastWith[index]) this.#leastWith[index] = cost;
       }
     }
+  }
+
+  #search(n: number, group: MixGroup, sought: readonly SoughtColour[]): void {
+    const limits = this.#limits(group.members);
+    writeGroupCosts(
+      group,
+      sought,
+      limits,
+      this.#mixer,
+      this.#space,
+      this.costs,
+      n * this.targetCount,
+    );
   }
 
   /** Cost of each target with fewer of these paints. */
