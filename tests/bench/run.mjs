@@ -45,8 +45,8 @@ async function loadOpenCv() {
   return { openCv };
 }
 
-async function loadPhoto() {
-  const { data, info } = await sharp(join(root, 'tests', 'fixtures', 'mountain-snow.jpg'))
+async function loadPhoto(name) {
+  const { data, info } = await sharp(join(root, 'tests', 'fixtures', name))
     .ensureAlpha()
     .raw()
     .toBuffer({ resolveWithObject: true });
@@ -74,7 +74,8 @@ const known = readdirSync(folder)
   .filter((name) => name.endsWith('.bench.ts'))
   .map((name) => name.replace('.bench.ts', ''))
   .sort();
-const withoutPeer = ['stages', 'in-chromium'];
+/** What has no peer. */
+const withoutPeer = ['stages', 'plan-stages', 'in-chromium'];
 const unknown = asked.filter((name) => ![...withoutPeer, ...known].includes(name));
 if (unknown.length) {
   console.error(
@@ -84,8 +85,11 @@ if (unknown.length) {
 }
 const isAsked = (name) => !asked.length || asked.includes(name);
 const names = known.filter(isAsked);
-const inputs = Object.fromEntries(names.map((name) => [name, join(folder, `${name}.bench.ts`)]));
+const inputs = Object.fromEntries(
+  names.map((name) => [`${name}.bench`, join(folder, `${name}.bench.ts`)]),
+);
 if (isAsked('stages')) inputs.stages = join(folder, 'stage-times.ts');
+if (isAsked('plan-stages')) inputs['plan-stages'] = join(folder, 'plan-stages.ts');
 
 // Inside node_modules: there the packages are found, and nothing is committed.
 const outDir = join(root, 'node_modules', '.cache', 'bench');
@@ -108,15 +112,19 @@ if (Object.keys(inputs).length)
 console.log(
   `Node ${process.version}, ${process.platform} ${process.arch}; times in ms, median of ${rounds} (least..most)`,
 );
-const photo = await loadPhoto();
+const photo = await loadPhoto('mountain-snow.jpg');
 let loaded;
 for (const name of names) {
-  const file = await import(pathToFileURL(join(outDir, `${name}.js`)).href);
+  const file = await import(pathToFileURL(join(outDir, `${name}.bench.js`)).href);
   if (file.needsOpenCv) loaded ??= await loadOpenCv();
   for (const bench of await file.benches({ photo, ...loaded })) await compare(bench);
 }
 if (isAsked('stages')) {
   const { stageTimes } = await import(pathToFileURL(join(outDir, 'stages.js')).href);
   await benchStages(stageTimes, photo);
+}
+if (isAsked('plan-stages')) {
+  const { benchPlanStages } = await import(pathToFileURL(join(outDir, 'plan-stages.js')).href);
+  await benchPlanStages({ 'mountain snow': photo }, console.log);
 }
 if (isAsked('in-chromium')) await benchInChromium(photo);

@@ -191,6 +191,14 @@ function largestAround(hue: number, reach: number): readonly [perChroma: number,
   return [perHueWeight * weight + 0.0001, turn + 0.001];
 }
 
+/** Mean chromas that are tabulated for the quick bound, in whole units. */
+const mostTabulated = 120;
+
+/** By whole mean chroma: square of what the formula stretches a* by, at least. */
+const leastStretch = Float64Array.from({ length: mostTabulated + 1 }, (_, c) => {
+  return (1.5 - 0.5 * chromaShare(c + 1)) ** 2;
+});
+
 /**
  * A lower bound of CIEDE2000 to one fixed colour that needs no trigonometry: the terms that depend
  * on the mean hue are replaced by their largest value among the mean hues that are possible.
@@ -202,6 +210,12 @@ export class DifferenceBound {
   readonly #chroma: number;
   readonly #near: readonly [perChroma: number, turn: number];
   readonly #far: readonly [perChroma: number, turn: number];
+
+  /** By whole mean chroma, before it is stretched: what squares of distance, and of hue once more, add at least. */
+  readonly #perApart: Float64Array;
+  readonly #perHue: Float64Array;
+  /** By whole difference in L*: the least squared difference it makes. */
+  readonly #perOff: Float64Array;
 
   constructor([l, a, b]: Lab) {
     this.#l = l;
@@ -217,6 +231,37 @@ export class DifferenceBound {
     };
     this.#near = between(reaches[0]);
     this.#far = between(reaches[1]);
+    this.#perApart = new Float64Array(mostTabulated + 1);
+    this.#perHue = new Float64Array(mostTabulated + 1);
+    // The last place, of all larger chromas, stays 0.
+    for (let c = 0; c < mostTabulated; c++) {
+      const most = (1.5 - 0.5 * chromaShare(c)) * (c + 1);
+      const left = 1 - (this.#far[1] * chromaShare(most)) / 2;
+      const scale = chromaScale(most);
+      this.#perApart[c] = left / scale ** 2;
+      this.#perHue[c] = left / Math.min(scale, 1 + this.#far[0] * most) ** 2 - this.#perApart[c];
+    }
+    this.#perOff = Float64Array.from({ length: 101 }, (_, off) => {
+      const [up, down] = [l + (off + 1) / 2, l - (off + 1) / 2];
+      const scale = Math.max(...[l, up, down].map(lightnessScale));
+      return (off / scale) ** 2;
+    });
+  }
+
+  /**
+   * A bound of the squared difference to a colour of chroma `chroma`, lower than that of `isWithin` but hardly any work.
+   * The square of the distance in the stretched plane is that of chroma and that of
+   * hue together, so it is divided by the scale of chroma, and what is of hue counts by its own smaller scale.
+   * Stretching a* makes neither less: (C1^2 + e x1^2)(C2^2 + e x2^2) is at least (C1 C2 + e x1 x2)^2.
+   */
+  leastSquared(l: number, a: number, b: number, chroma: number): number {
+    const mean = Math.min(mostTabulated, ((this.#chroma + chroma) / 2) | 0);
+    const off = Math.min(100, Math.abs(l - this.#l) | 0);
+    const red = a - this.#a;
+    const yellow = b - this.#b;
+    const apart = red * red * leastStretch[mean] + yellow * yellow;
+    const hue = 2 * (this.#chroma * chroma - a * this.#a - b * this.#b);
+    return this.#perApart[mean] * apart + this.#perHue[mean] * hue + this.#perOff[off];
   }
 
   /**

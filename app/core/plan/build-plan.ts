@@ -1,6 +1,6 @@
 import { drySurface } from '../colour/surface.ts';
 import type { PlanWishes } from '../decisions/plan-wishes.ts';
-import { fnvStart, hashCodes } from '../numeric/hash.ts';
+import { textFingerprint } from '../numeric/hash.ts';
 import { defaultPaperLab } from '../paint/colour-of-washes.ts';
 import { darkestOf } from '../palette/library/mix-library.ts';
 import { darkestBandLightness, paletteTargets } from '../palette/search/palette-targets.ts';
@@ -21,13 +21,7 @@ import { withCautions } from './steps/step-cautions.ts';
 import { type PlanCheckpoint, plannedSlots } from './targets/planned-slots.ts';
 
 /** A name for a plan that depends only on what it was made from. */
-function planId(from: unknown): string {
-  const text = JSON.stringify(from);
-  const codes = Uint16Array.from({ length: text.length }, (_, i) => text.charCodeAt(i));
-  // Two hashes with different starts: plans are told apart by 64 bits.
-  const parts = [fnvStart, 40389].map((start) => hashCodes(codes, start).toString(36));
-  return `plan-${parts.join('')}`;
-}
+const planId = (from: unknown): string => `plan-${textFingerprint(JSON.stringify(from))}`;
 
 /**
  * The wash plan for a reading: a palette searched among her paints, mixes solved wash over wash, and the
@@ -79,7 +73,7 @@ export async function buildPlan(
   }
   const { leftOut, stepsWhy } = work;
   // Paints that the solve has no mix for may still run into one.
-  const run = runPlan({ ...facts, paints: found.paints }, range, work, wishes);
+  const run = runPlan({ ...facts, paints: found.paints }, range, work, wishes, memory.runs);
   const paints = found.paints.filter(
     (paint) => facts.paints.includes(paint) || runsIn(paint, run.runs ?? []),
   );

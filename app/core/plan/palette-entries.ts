@@ -1,5 +1,5 @@
 import type { Paint } from '../paint/paint.ts';
-import { GroupMixer } from '../palette/library/mix-library.ts';
+import { GroupMixer } from '../palette/library/group-mixer.ts';
 import type { Mix, PaletteEntry } from './plan.ts';
 import { nameOfFamily, type PlanFacts } from './plan-facts.ts';
 import type { Run } from './runs/run.ts';
@@ -70,7 +70,7 @@ function why(facts: PlanFacts, use: Use, darkest: boolean, runs: boolean): strin
 export function paletteEntries(facts: PlanFacts, runs: readonly Run[] = []): PaletteEntry[] {
   const uses = facts.paints.map((paint) => useOf(facts, paint));
   const mixer = new GroupMixer(facts.paints);
-  const depths = facts.paints.map((_, i) => mixer.mix([i]).darkest);
+  const depths = facts.paints.map((_, i) => mixer.darkest([i]));
   const darkest = facts.paints.reduce(
     (best, _, i) =>
       (uses[i]?.darks ?? 0) > 0 && (best < 0 || (depths[i] ?? 100) < (depths[best] ?? 100))

@@ -5,7 +5,7 @@ import { isWhiteOrBlack, type Paint } from '../../paint/paint.ts';
 import type { Family } from '../../reading/reading.ts';
 import { joinWithOr, joinWords, pluralize } from '../../words/numbers.ts';
 import type { Checkpoint } from '../checkpoint.ts';
-import { GroupMixer } from '../library/mix-library.ts';
+import { GroupMixer } from '../library/group-mixer.ts';
 import { closeEnough } from '../search/branch-and-bound.ts';
 import type { CostTables } from '../search/cost-tables.ts';
 import { againstPaints } from '../search/paint-price.ts';
@@ -126,7 +126,7 @@ function darkestWith(paint: Paint, others: readonly Paint[]): number {
   let darkest = 100;
   for (let size = 0; size < mostPaintsInMix; size++) {
     for (const set of combinations(others.length, size)) {
-      darkest = Math.min(darkest, mixer.mix([...set, own]).darkest);
+      darkest = Math.min(darkest, mixer.darkest([...set, own]));
     }
   }
   return darkest;

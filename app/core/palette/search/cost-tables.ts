@@ -1,9 +1,10 @@
-import { DifferenceBound, differenceOf } from '../../colour/ciede2000.ts';
+import { DifferenceBound, differenceOf, widestLightnessGap } from '../../colour/ciede2000.ts';
 import { costOfAnotherPaint, costOfUnsteadiness, mixSizes, searchShares } from '../../limits.ts';
 import { defaultPaperLab } from '../../paint/colour-of-washes.ts';
 import { wholeParts } from '../../paint/mix.ts';
 import type { Checkpoint } from '../checkpoint.ts';
-import { labSteps, type MixGroup, type MixLibrary } from '../library/mix-library.ts';
+import { GroupMixer, labSteps, type MixGroup } from '../library/group-mixer.ts';
+import type { KnownCosts, MixLibrary } from '../library/mix-library.ts';
 import type { PaletteTarget } from './palette-targets.ts';
 
 /** A colour to reach, with what makes the search for it quick. */
@@ -39,72 +40,103 @@ function placeAsDark(lightness: Int16Array, first: number, wanted: number): numb
 
 /**
  * Writes L*, a*, b* of every mix of the group with as much water as gives it that lightness, interpolated between the
- * shares kept of it and the paper, or as a full coat where that is not dark enough; and what its unsteadiness costs.
+ * shares kept of it and the paper, or as a full coat where that is not dark enough; by how much L* falls there from
+ * one share to the next; and its chroma.
  */
-function writeMixesAt(
-  l: number,
-  { lightness, chroma, sensitivity }: MixGroup,
-  out: Float64Array,
-): void {
+function writeMixesAt(l: number, { lightness, chroma }: MixGroup, out: Float64Array): void {
   const [paperL, paperA, paperB] = paper;
   const wanted = l * labSteps;
-  for (let first = 0, to = 0, way = 0; first < lightness.length; first += shares, to += 4, way++) {
+  for (let first = 0, to = 0; first < lightness.length; first += shares, to += mixFigures) {
     const place = placeAsDark(lightness, first, wanted);
     const n = place < 0 ? first + shares - 1 : first + place;
     out[to] = lightness[n] * perUnit;
     out[to + 1] = chroma[2 * n] * perUnit;
     out[to + 2] = chroma[2 * n + 1] * perUnit;
     const lower = Math.max(n, first + 1);
-    const fall = Math.max(0, lightness[lower - 1] - lightness[lower]) * perUnit;
-    out[to + 3] = (costOfUnsteadiness * sensitivity[way] * fall) / betweenShares;
-    if (place < 0) continue;
-    const lighter = place === 0 ? paperL : lightness[n - 1] * perUnit;
-    const a = place === 0 ? paperA : chroma[2 * n - 2] * perUnit;
-    const b = place === 0 ? paperB : chroma[2 * n - 1] * perUnit;
-    const part = lighter > out[to] ? Math.min(1, (lighter - l) / (lighter - out[to])) : 1;
-    out[to] = lighter + part * (out[to] - lighter);
-    out[to + 1] = a + part * (out[to + 1] - a);
-    out[to + 2] = b + part * (out[to + 2] - b);
+    out[to + 3] = Math.max(0, lightness[lower - 1] - lightness[lower]) * perUnit;
+    if (place >= 0) {
+      const lighter = place === 0 ? paperL : lightness[n - 1] * perUnit;
+      const a = place === 0 ? paperA : chroma[2 * n - 2] * perUnit;
+      const b = place === 0 ? paperB : chroma[2 * n - 1] * perUnit;
+      const part = lighter > out[to] ? Math.min(1, (lighter - l) / (lighter - out[to])) : 1;
+      out[to] = lighter + part * (out[to] - lighter);
+      out[to + 1] = a + part * (out[to + 1] - a);
+      out[to + 2] = b + part * (out[to + 2] - b);
+    }
+    out[to + 4] = Math.sqrt(out[to + 1] * out[to + 1] + out[to + 2] * out[to + 2]);
   }
 }
 
+/** L* of the darkest full coat. */
+function leastLightness({ lightness }: MixGroup): number {
+  let least = 100 * labSteps;
+  for (let n = shares - 1; n < lightness.length; n += shares) least = Math.min(least, lightness[n]);
+  return least * perUnit;
+}
+
+/** Figures written of every mix. */
+const mixFigures = 5;
+
 const mostWays = Math.max(...mixSizes.map((size) => wholeParts(size).length));
+
+/** For the mixes of one group. */
+interface WorkSpace {
+  readonly mixes: Float64Array;
+  readonly bounds: Float64Array;
+}
 
 /**
  * Least CIEDE2000 of this group's mixes, each thinned to the lightness wanted, to each colour, plus what it costs that
  * the mix is unsteady and `costOfAnotherPaint` for each paint beyond the first, where that is less than `limits`;
- * Infinity where it is not. Written to out[offset ..]. A mix is passed over only where the lower bound of the
- * difference rules it out.
+ * Infinity where it is not. Written to out[offset ..]. A mix is passed over only where a lower bound of the
+ * difference rules it out: the quick one first, which most do not pass.
  */
 function writeGroupCosts(
   group: MixGroup,
   sought: readonly SoughtColour[],
   limits: Float64Array,
-  mixes: Float64Array,
+  mixer: GroupMixer,
+  { mixes, bounds }: WorkSpace,
   out: Float32Array,
   offset: number,
 ): void {
   const extra = costOfAnotherPaint * (group.members.length - 1);
-  const end = (4 * group.lightness.length) / shares;
+  const ways = group.sensitivity.length;
+  const fullest = leastLightness(group);
   let mixedAt = Number.NaN;
   for (let t = 0; t < sought.length; t++) {
     const { target, near } = sought[t];
     const [l, a, b] = target.lab;
-    if (l !== mixedAt) writeMixesAt(l, group, mixes);
-    mixedAt = l;
     const limit = limits[t] - extra;
     let best = Math.max(0, limit);
-    for (let i = 0; i < end; i += 4) {
+    out[offset + t] = Number.POSITIVE_INFINITY;
+    if (fullest - l > widestLightnessGap(l, best)) continue;
+    if (l !== mixedAt) writeMixesAt(l, group, mixes);
+    mixedAt = l;
+    let nearest = 0;
+    for (let n = 0, i = 0; n < ways; n++, i += mixFigures) {
+      bounds[n] = near.leastSquared(mixes[i], mixes[i + 1], mixes[i + 2], mixes[i + 4]);
+      if (bounds[n] < bounds[nearest]) nearest = n;
+    }
+    // The likeliest first: it rules out most of the others.
+    for (let turn = -1; turn < ways; turn++) {
+      const n = turn < 0 ? nearest : turn;
+      const squared = best * best;
+      if (bounds[n] > squared || turn === nearest) continue;
+      const i = n * mixFigures;
       const own = mixes[i];
       const u = mixes[i + 1];
       const v = mixes[i + 2];
-      const unsteady = mixes[i + 3];
+      // How unsteady a mix is takes far longer to work out than whether it may matter.
+      if (Number.isNaN(group.sensitivity[n]) && !near.isWithin(squared, own, u, v)) continue;
+      const sensitivity = mixer.sensitivityOf(group, n);
+      const unsteady = (costOfUnsteadiness * sensitivity * mixes[i + 3]) / betweenShares;
       const left = best - unsteady;
       if (left <= 0 || !near.isWithin(left * left, own, u, v)) continue;
       const found = difference(l, a, b, own, u, v) + unsteady;
       if (found < best) best = found;
     }
-    out[offset + t] = best < limit ? best + extra : Number.POSITIVE_INFINITY;
+    if (best < limit) out[offset + t] = best + extra;
   }
 }
 
@@ -133,7 +165,11 @@ export class CostTables {
   /** Least of them from a place in `order` on. */
   readonly leastPriceFrom: Float64Array;
   readonly #groups: Int32Array;
-  readonly #mixes = new Float64Array(4 * mostWays);
+  readonly #mixer = new GroupMixer([]);
+  readonly #space: WorkSpace = {
+    mixes: new Float64Array(mixFigures * mostWays),
+    bounds: new Float64Array(mostWays),
+  };
 
   private constructor(library: MixLibrary, targetCount: number, prices: readonly number[]) {
     const { paints, groups } = library;
@@ -156,13 +192,14 @@ export class CostTables {
     targets: readonly PaletteTarget[],
     prices: readonly number[],
     checkpoint: Checkpoint,
+    known?: KnownCosts,
   ): Promise<CostTables> {
     const tables = new CostTables(library, targets.length, prices);
     const { groups } = library;
     const sought = targets.map(soughtColour);
     for (const [n, group] of groups.entries()) {
       if (n % stretch === 0) await checkpoint(n / groups.length);
-      tables.#fill(n, group, sought);
+      tables.#fill(n, group, sought, known);
     }
     tables.#arrange(targets);
     return tables;
@@ -186,9 +223,12 @@ export class CostTables {
     }
   }
 
-  #fill(n: number, group: MixGroup, sought: readonly SoughtColour[]): void {
+  #fill(n: number, group: MixGroup, sought: readonly SoughtColour[], known?: KnownCosts): void {
     const count = this.targetCount;
-    writeGroupCosts(group, sought, this.#limits(group.members), this.#mixes, this.costs, n * count);
+    const before = known?.get(group.lightness);
+    if (before) this.costs.set(before, n * count);
+    else this.#search(n, group, sought);
+    known?.set(group.lightness, this.costs.subarray(n * count, (n + 1) * count));
     for (const member of group.members) {
       for (let t = 0; t < count; t++) {
         const cost = this.costs[n * count + t];
@@ -196,6 +236,19 @@ export class CostTables {
         if (cost < this.#leastWith[index]) this.#leastWith[index] = cost;
       }
     }
+  }
+
+  #search(n: number, group: MixGroup, sought: readonly SoughtColour[]): void {
+    const limits = this.#limits(group.members);
+    writeGroupCosts(
+      group,
+      sought,
+      limits,
+      this.#mixer,
+      this.#space,
+      this.costs,
+      n * this.targetCount,
+    );
   }
 
   /** Cost of each target with fewer of these paints. */

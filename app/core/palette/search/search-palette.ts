@@ -79,9 +79,9 @@ async function searchAmong(
 ): Promise<PaletteSearch> {
   const { paints, groups } = await memo.libraryOf(some, (part) => checkpoint(0.5 * part));
   const prices = pricesOf(paints, asked);
-  const tables = await CostTables.of({ paints, groups }, targets, prices, (part) =>
-    checkpoint(0.5 + 0.4 * part),
-  );
+  const known = memo.costsFor(targets.map(({ lab }) => lab));
+  const filling = (part: number) => checkpoint(0.5 + 0.4 * part);
+  const tables = await CostTables.of({ paints, groups }, targets, prices, filling, known);
   const wishes = { size, must: must.map((paint) => paints.indexOf(paint)), darkest };
   const ties = await branchAndBound(nearTie, mostTies, tables, targets, wishes, (part) =>
     checkpoint(0.9 + 0.1 * part),

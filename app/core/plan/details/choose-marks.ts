@@ -4,7 +4,7 @@ import { labOfReflectance, spectrumSize } from '../../colour/spectrum.ts';
 import { lightnessOfOneValue } from '../../limits.ts';
 import { defaultPaper } from '../../paint/colour-of-washes.ts';
 import { butterFrom } from '../../paint/consistency.ts';
-import type { MixSpectra, PaintSpectra } from '../../paint/layer.ts';
+import type { MixSpectra } from '../../paint/layer.ts';
 import type { Detail } from '../../reading/details/detail.ts';
 import type { ToneRange } from '../../reading/reading.ts';
 import { onTheSheet } from '../../reading/tone-range.ts';
@@ -34,7 +34,7 @@ const nearerBy = 20;
 /** A puddle that is on the palette anyway. */
 interface Puddle {
   readonly mix: string;
-  readonly spectra: PaintSpectra;
+  readonly spectra: MixSpectra;
   readonly most: number;
   /** L* of so much of it on paper. */
   readonly darkest: number;
@@ -126,7 +126,7 @@ export function chooseMarks({ shapes, underneathOf, mixes, spectraOf, range }: M
     if (detail.isLight) return [];
     const underneath = underneathOf(detail);
     const wanted: Lab = [onTheSheet(range, detail.lab[0]), detail.lab[1], detail.lab[2]];
-    const colour = (spectra: PaintSpectra, load: number): Lab => {
+    const colour = (spectra: MixSpectra, load: number): Lab => {
       solver.writeColour([spectra], load, 0, underneath.reflectance, out);
       return [out[0], out[1], out[2]];
     };

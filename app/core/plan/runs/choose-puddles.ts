@@ -1,6 +1,6 @@
 import type { PlanWishes } from '../../decisions/plan-wishes.ts';
 import { proposedPuddles } from '../../limits.ts';
-import { mixSpectra, type PaintSpectra } from '../../paint/layer.ts';
+import { type MixSpectra, mixSpectra } from '../../paint/layer.ts';
 import type { Part } from '../../paint/mix.ts';
 import type { Paint } from '../../paint/paint.ts';
 import { coarserSquares } from '../../reading/colour-squares.ts';
@@ -73,7 +73,7 @@ class PassagePuddles {
   constructor(input: RunInput, most: number) {
     this.#input = input;
     this.#sheet = new SquareSheet(input);
-    const single = (paint: Paint): PaintSpectra => mixSpectra([paint], [1]);
+    const single = (paint: Paint): MixSpectra => mixSpectra([paint], [1]);
     this.#wanted = new WantedPaint(input.paints.map(single));
     this.#options = pairOptions(input.paints.length);
     this.#most = most;

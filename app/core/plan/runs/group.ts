@@ -1,5 +1,5 @@
 import type { Lab } from '../../colour/lab.ts';
-import type { PaintSpectra } from '../../paint/layer.ts';
+import type { MixSpectra } from '../../paint/layer.ts';
 import type { Mix } from '../plan.ts';
 import type { Run } from './run.ts';
 import type { Underneath } from './solve-square.ts';
@@ -10,7 +10,7 @@ export interface Group {
   readonly strength: Run['strength'];
   readonly load: number;
   readonly rows: readonly number[];
-  readonly spectra: PaintSpectra;
+  readonly spectra: MixSpectra;
   readonly most: number;
 }
 

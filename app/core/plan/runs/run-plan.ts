@@ -15,7 +15,7 @@ import { type Mix, mixesBelow, type WashPlan } from '../plan.ts';
 import { nameOfFamily, type PlanFacts } from '../plan-facts.ts';
 import { placedRows } from '../steps/apply-steps-to-sheet.ts';
 import type { Run, RunInput } from './run.ts';
-import { runWashes } from './run-washes.ts';
+import { type RunMemory, runWashes } from './run-washes.ts';
 import { runInWords } from './run-words.ts';
 
 const meanOf = (list: readonly number[]): number =>
@@ -120,6 +120,7 @@ export function runPlan(
   range: ToneRange,
   { mixes, steps }: Pick<OrderedWork, 'mixes' | 'steps'>,
   wishes: PlanWishes,
+  memory?: RunMemory,
 ): Pick<WashPlan, 'mixes' | 'steps' | 'runs'> {
   const { paints } = facts;
   const even = new Set(
@@ -130,7 +131,7 @@ export function runPlan(
   const { squares } = input;
   const now = new Map(mixes.map((mix) => [mix.id, mix]));
   const placed = placedRows(facts).map((row) => ({ ...row, mix: now.get(row.mix.id) ?? row.mix }));
-  const { runs, after, looks, sheet } = runWashes(steps, placed, input);
+  const { runs, after, looks, sheet } = runWashes(steps, placed, input, memory);
   const loaded = withRunLoads(mixes, runs, paints);
   const laid = new Set(runs.map(({ mix }) => mix));
   const marks = chooseMarks({

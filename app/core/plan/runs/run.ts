@@ -1,5 +1,6 @@
+import { numbersFingerprint, textFingerprint } from '../../numeric/hash.ts';
 import type { Part } from '../../paint/mix.ts';
-import type { Paint } from '../../paint/paint.ts';
+import { opticsKey, type Paint } from '../../paint/paint.ts';
 import type { ColourSquares } from '../../reading/colour-squares.ts';
 import type { ToneRange } from '../../reading/reading.ts';
 import type { Slot } from '../../reading/slot.ts';
@@ -34,4 +35,21 @@ export interface RunInput {
   readonly paints: readonly Paint[];
   /** Ids of mixes that she changed: they lie as even as she asked for. */
   readonly even: ReadonlySet<string>;
+}
+
+/** Tells the picture and the paints of one input from those of another. */
+export function fingerprintOf({
+  squares,
+  squareMm,
+  range,
+  slots,
+  washes,
+  paints,
+}: RunInput): string {
+  const { across, down, sidePx } = squares;
+  return JSON.stringify([
+    ...[squares.slots, squares.squares, squares.shares, squares.colours].map(numbersFingerprint),
+    ...[across, down, sidePx, squareMm, washes],
+    textFingerprint(JSON.stringify([range, slots, paints.map(opticsKey)])),
+  ]);
 }

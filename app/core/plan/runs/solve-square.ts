@@ -1,7 +1,12 @@
 import { seenDifference } from '../../colour/ciede2000.ts';
-import { type Spectrum, spectrumSize, writeLab } from '../../colour/spectrum.ts';
-import { drySurface } from '../../colour/surface.ts';
-import { type PaintSpectra, reflectanceOver, writeLayerSample } from '../../paint/layer.ts';
+import { type Spectrum, spectrumSize } from '../../colour/spectrum.ts';
+import {
+  type MixSpectra,
+  type PaintSpectra,
+  reflectanceOver,
+  writeLayerSample,
+} from '../../paint/layer.ts';
+import { writeSeenLayer } from '../../paint/seen-layer.ts';
 
 /**
  * Values first, more so than where mixes are chosen: what a wash still lacks here no later one mends. An L* of error
@@ -17,9 +22,12 @@ const [firstDamping, mostDamping] = [0.05, 50];
 /** Amounts change by no more than this in one step, ml/m2. */
 const longestStep = 4;
 
+/** K and S per ml/m2 of a puddle. */
+type Puddle = Pick<MixSpectra, 'K' | 'S'>;
+
 /** What lies under a wash in one square: 36 samples inside the surface, and its L*. */
 export interface Underneath {
-  readonly reflectance: Spectrum;
+  readonly reflectance: Float64Array;
   readonly lightness: number;
 }
 
@@ -29,8 +37,8 @@ export interface Underneath {
  * difference, with slopes by differences. One work space for all squares of a plan.
  */
 export class SquareSolver {
-  readonly #sheet = new Float64Array(spectrumSize);
-  readonly #pair = new Float64Array(2);
+  readonly #kx = new Float64Array(spectrumSize);
+  readonly #sx = new Float64Array(spectrumSize);
   readonly #lab = new Float64Array(3);
   readonly #misfit = new Float64Array(5);
   readonly #next = new Float64Array(5);
@@ -39,20 +47,31 @@ export class SquareSolver {
   readonly amounts = new Float64Array(2);
   cost = 0;
 
-  /** Writes the colour of so much of the puddles over what lies under them. */
+  /** Writes the colour of so much of the puddles, mixed where they meet, over what lies under them. */
   writeColour(
-    puddles: readonly PaintSpectra[],
+    [{ K, S }, second]: readonly Puddle[],
     one: number,
     two: number,
-    underneath: Spectrum,
+    underneath: Float64Array,
     out: Float64Array,
   ): void {
-    writeLayers(puddles, one, two, underneath, this.#sheet, this.#pair);
-    writeLab(this.#sheet, drySurface, out);
+    const kx = this.#kx;
+    const sx = this.#sx;
+    for (let i = 0; i < spectrumSize; i++) {
+      kx[i] = one * K[i];
+      sx[i] = one * S[i];
+    }
+    if (second && two > 0) {
+      for (let i = 0; i < spectrumSize; i++) {
+        kx[i] = kx[i] + two * second.K[i];
+        sx[i] = sx[i] + two * second.S[i];
+      }
+    }
+    writeSeenLayer(kx, sx, underneath, out);
   }
 
   #judge(
-    puddles: readonly PaintSpectra[],
+    puddles: readonly Puddle[],
     one: number,
     two: number,
     underneath: Underneath,
@@ -74,7 +93,7 @@ export class SquareSolver {
 
   /** Fills `amounts` and `cost`; begins at what stands in `amounts`. One or two puddles. */
   solve(
-    puddles: readonly PaintSpectra[],
+    puddles: readonly Puddle[],
     underneath: Underneath,
     target: readonly [number, number, number],
     most: number,
@@ -108,7 +127,7 @@ export class SquareSolver {
   }
 
   #descend(
-    puddles: readonly PaintSpectra[],
+    puddles: readonly Puddle[],
     underneath: Underneath,
     target: readonly [number, number, number],
     seen: Float64Array,

@@ -1,15 +1,17 @@
 import { type Lab, tableOf } from '../../colour/lab.ts';
 import { spectrumSize, writeLab } from '../../colour/spectrum.ts';
 import { drySurface } from '../../colour/surface.ts';
+import { textFingerprint } from '../../numeric/hash.ts';
+import type { LastAnswers } from '../../numeric/memo.ts';
 import { defaultPaper, defaultPaperLab } from '../../paint/colour-of-washes.ts';
 import { butterFrom, creamFrom } from '../../paint/consistency.ts';
-import { mixSpectra, type PaintSpectra } from '../../paint/layer.ts';
+import { type MixSpectra, mixSpectra } from '../../paint/layer.ts';
 import { blurWithin } from '../../raster/gaussian-blur.ts';
 import type { Mix } from '../plan.ts';
 import type { PlacedRow } from '../steps/apply-steps-to-sheet.ts';
 import type { Group, SquareAim } from './group.ts';
 import { GroupAims } from './group-aims.ts';
-import type { Run, RunInput } from './run.ts';
+import { fingerprintOf, type Run, type RunInput } from './run.ts';
 import { SquareSolver, type Underneath, writeLayers } from './solve-square.ts';
 
 /** A wash that only leads to a darker one counts so much (own). */
@@ -20,6 +22,12 @@ const amountSmoothing = 1 / 3;
 /** Numbers of the squares some rows lie in, rising, each once. */
 const squaresOf = (rows: readonly number[], squares: readonly number[]): number[] =>
   [...new Set(rows.map((row) => squares[row]))].sort((one, two) => one - two);
+
+/** How much of a group's own puddle and of the other lies in every square of the sheet, ml/m2. */
+export interface Amounts {
+  readonly own: Float32Array;
+  readonly other: Float32Array;
+}
 
 /** The sheet, row by row of the squares: what lies there and what it is to become. */
 export class SquareSheet {
@@ -32,9 +40,16 @@ export class SquareSheet {
   readonly #painted = new Set<number>();
   readonly #solver = new SquareSolver();
   readonly #pair = new Float64Array(2);
+  readonly #known: LastAnswers<Amounts> | undefined;
+  /** Of every slot: what tells apart all that was laid on it, and what the picture asks of it. */
+  readonly #history: string[];
 
-  constructor(input: RunInput) {
+  /** `known` spares amounts that were found before, for the same colours over the same washes. */
+  constructor(input: RunInput, known?: LastAnswers<Amounts>) {
     this.#input = input;
+    this.#known = known;
+    const start = known ? fingerprintOf(input) : '';
+    this.#history = input.slots.map(() => start);
     const { squares, slots } = input;
     const count = squares.slots.length;
     this.#light = new Float64Array(count * spectrumSize);
@@ -86,17 +101,18 @@ export class SquareSheet {
 
   /** Lays a group's paint on that share of the paper, 1 but for a dry brush, and says how it runs. */
   lay(group: Group, isFinished: (slot: number) => boolean, covers: number): Run {
-    const { mix, strength, rows, load, spectra } = group;
-    const { across, down, squares, slots } = this.#input.squares;
+    const { mix, strength, rows, spectra } = group;
+    const { squares, slots } = this.#input.squares;
     const finished = rows.filter((row) => isFinished(slots[row]));
-    const count = across * down;
-    const own = new Float32Array(count).fill(load);
-    const other = new Float32Array(count);
     const covered = squaresOf(rows, squares);
     const runs = this.#aims.has(group, finished) && !this.#input.even.has(mix.id);
     const meets = runs ? mix.meets : undefined;
     const puddles = meets ? [spectra, this.spectraOf(meets)] : [spectra];
-    if (runs) this.#solveSquares(group, puddles, new Set(finished), covered, own, other);
+    const now = this.#remember(group, meets, finished, covers);
+    const before = this.#known?.get(now);
+    const laid = before ?? this.#amountsOf(group, puddles, runs, new Set(finished), covered);
+    if (!before) this.#known?.keep(now, laid);
+    const { own, other } = laid;
     for (const row of rows) {
       this.#painted.add(slots[row]);
       const square = squares[row];
@@ -111,6 +127,40 @@ export class SquareSheet {
       own: covered.map((square) => own[square]),
       other: meets ? covered.map((square) => other[square]) : [],
     };
+  }
+
+  /** A group by all its amounts depend on: itself and what lies under it. Its slots bear it from now on. */
+  #remember(
+    { mix, strength, load, most, rows }: Group,
+    meets: Mix['meets'],
+    finished: readonly number[],
+    covers: number,
+  ): string {
+    if (!this.#known) return '';
+    const { slots } = this.#input.squares;
+    const own = [...new Set(rows.map((row) => slots[row]))];
+    const ends = [...new Set(finished.map((row) => slots[row]))];
+    const { wash, parts, expected } = mix;
+    const even = this.#input.even.has(mix.id);
+    const asked = [wash, parts, expected, strength, load, most, meets?.parts, even, ends, covers];
+    const under = own.map((slot) => [slot, this.#history[slot]]);
+    const now = textFingerprint(JSON.stringify([asked, under]));
+    for (const slot of own) this.#history[slot] = now;
+    return now;
+  }
+
+  #amountsOf(
+    group: Group,
+    puddles: readonly MixSpectra[],
+    runs: boolean,
+    finished: ReadonlySet<number>,
+    covered: readonly number[],
+  ): Amounts {
+    const { across, down } = this.#input.squares;
+    const own = new Float32Array(across * down).fill(group.load);
+    const other = new Float32Array(across * down);
+    if (runs) this.#solveSquares(group, puddles, finished, covered, own, other);
+    return { own, other };
   }
 
   /**
@@ -147,7 +197,7 @@ export class SquareSheet {
   /** Fills the amounts of the covered squares. */
   #solveSquares(
     group: Group,
-    puddles: readonly PaintSpectra[],
+    puddles: readonly MixSpectra[],
     finished: ReadonlySet<number>,
     covered: readonly number[],
     own: Float32Array,

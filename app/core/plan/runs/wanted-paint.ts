@@ -1,8 +1,8 @@
 import { seenDifference } from '../../colour/ciede2000.ts';
 import type { Lab } from '../../colour/lab.ts';
-import { spectrumSize, writeLab } from '../../colour/spectrum.ts';
-import { drySurface } from '../../colour/surface.ts';
-import { type PaintSpectra, reflectanceOver, writeLayerSample } from '../../paint/layer.ts';
+import { spectrumSize } from '../../colour/spectrum.ts';
+import type { MixSpectra } from '../../paint/layer.ts';
+import { writeSeenLayer } from '../../paint/seen-layer.ts';
 import { runningLightness, type Underneath } from './solve-square.ts';
 
 /** Figures that say how a colour is missed: three of what is seen, and lightness once more. */
@@ -29,9 +29,9 @@ const sumOf = (list: Float64Array): number => list.reduce((all, each) => all + e
  * visible difference, the amounts held above 0 by coordinate descent. One work space for all squares of a plan.
  */
 export class WantedPaint {
-  readonly #paints: readonly PaintSpectra[];
-  readonly #sheet = new Float64Array(spectrumSize);
-  readonly #pair = new Float64Array(2);
+  readonly #paints: readonly Pick<MixSpectra, 'K' | 'S'>[];
+  readonly #kx = new Float64Array(spectrumSize);
+  readonly #sx = new Float64Array(spectrumSize);
   readonly #lab = new Float64Array(3);
   readonly #missed = new Float64Array(missedBy);
   readonly #next = new Float64Array(missedBy);
@@ -43,7 +43,7 @@ export class WantedPaint {
   /** What one ml/m2 of every paint does to the figures: paints x 4. */
   readonly slopes: Float64Array;
 
-  constructor(paints: readonly PaintSpectra[]) {
+  constructor(paints: readonly Pick<MixSpectra, 'K' | 'S'>[]) {
     this.#paints = paints;
     this.amounts = new Float64Array(paints.length);
     this.#trial = new Float64Array(paints.length);
@@ -57,18 +57,18 @@ export class WantedPaint {
     seen: Float64Array,
     out: Float64Array,
   ): number {
-    const sheet = this.#sheet;
-    for (let i = 0; i < spectrumSize; i++) {
-      let [k, s] = [0, 0];
-      for (let p = 0; p < amounts.length; p++) {
-        k += amounts[p] * this.#paints[p].K[i];
-        s += amounts[p] * this.#paints[p].S[i];
+    const kx = this.#kx.fill(0);
+    const sx = this.#sx.fill(0);
+    for (let p = 0; p < amounts.length; p++) {
+      const { K, S } = this.#paints[p];
+      const amount = amounts[p];
+      for (let i = 0; i < spectrumSize; i++) {
+        kx[i] = kx[i] + amount * K[i];
+        sx[i] = sx[i] + amount * S[i];
       }
-      writeLayerSample(k, s, this.#pair, 0);
-      sheet[i] = reflectanceOver(this.#pair[0], this.#pair[1], reflectance[i]);
     }
     const lab = this.#lab;
-    writeLab(sheet, drySurface, lab);
+    writeSeenLayer(kx, sx, reflectance, lab);
     const [dl, da, db] = [lab[0] - target[0], lab[1] - target[1], lab[2] - target[2]];
     let cost = 0;
     for (let r = 0; r < missedBy; r++) {

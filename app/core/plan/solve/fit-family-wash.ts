@@ -1,7 +1,7 @@
-import { spectrumSize, writeLab } from '../../colour/spectrum.ts';
-import { drySurface } from '../../colour/surface.ts';
+import { spectrumSize } from '../../colour/spectrum.ts';
 import { costOfAnotherPaint } from '../../limits.ts';
-import { type DriedSheet, writeWash } from './dried-sheet.ts';
+import { writeSeenLayer } from '../../paint/seen-layer.ts';
+import type { DriedSheet } from './dried-sheet.ts';
 import { leastLoad, type MixEstimate, MixEstimator, slotCost } from './estimate-mix-cost.ts';
 import type { FamilyWork, Goal } from './family-work.ts';
 import type { PuddleOption } from './puddle-options.ts';
@@ -53,7 +53,8 @@ export class WashFitter {
   readonly options: readonly PuddleOption[];
   readonly #estimator = new MixEstimator();
   /** Work space of the exact cost. */
-  readonly #sheet = new Float64Array(spectrumSize);
+  readonly #kx = new Float64Array(spectrumSize);
+  readonly #sx = new Float64Array(spectrumSize);
   readonly #lab = new Float64Array(3);
   /** Estimated costs by dried sheet, released together with it. */
   readonly #costs = new WeakMap<DriedSheet, Map<string, Float64Array>>();
@@ -177,8 +178,14 @@ export class WashFitter {
   /** Exact cost of a goal at one load; Infinity where the wash would lighten the dried sheet. */
   #costAt(option: PuddleOption, load: number, goal: Goal, dried: DriedSheet): number {
     const lab = this.#lab;
-    writeWash(option, load, dried.reflectance, this.#sheet);
-    writeLab(this.#sheet, drySurface, lab);
+    const kx = this.#kx;
+    const sx = this.#sx;
+    const { K, S } = option;
+    for (let i = 0; i < spectrumSize; i++) {
+      kx[i] = K[i] * load;
+      sx[i] = S[i] * load;
+    }
+    writeSeenLayer(kx, sx, dried.reflectance, lab);
     const lightness = lab[0];
     if (lightness > dried.lab[0] + lightenSlack) return Number.POSITIVE_INFINITY;
     let cost = 0;

@@ -1,18 +1,15 @@
 import { spectrumSize } from '../../colour/spectrum.ts';
 import { mixSizes, tabulatedShares } from '../../limits.ts';
 import { combinations } from '../../numeric/combinations.ts';
+import type { LastAnswers } from '../../numeric/memo.ts';
 import { mixSpectra, writeLayerSample } from '../../paint/layer.ts';
 import { wholeParts } from '../../paint/mix.ts';
 import { MixSensitivity } from '../../paint/mix-sensitivity.ts';
-import type { Paint } from '../../paint/paint.ts';
+import { opticsKey, type Paint } from '../../paint/paint.ts';
 import type { Checkpoint } from '../../palette/checkpoint.ts';
 
-/** Paints in whole parts, and their layers at `tabulatedShares` of a full coat. */
-export interface PuddleOption {
-  /** Indices into the palette. */
-  readonly members: readonly number[];
-  /** The same as bits, to see quickly whether a family may use it. */
-  readonly paintBits: number;
+/** Paints mixed in whole parts, and the layers of the mix at `tabulatedShares` of a full coat. */
+export interface MixedLayers {
   readonly parts: readonly number[];
   /** Per ml/m2, 36 samples. */
   readonly K: Float64Array;
@@ -26,8 +23,15 @@ export interface PuddleOption {
   readonly through: Float32Array;
 }
 
-function option(paints: readonly Paint[], members: readonly number[], parts: readonly number[]) {
-  const chosen = members.map((member) => paints[member]);
+/** A mix of some paints of a palette. */
+export interface PuddleOption extends MixedLayers {
+  /** Indices into the palette. */
+  readonly members: readonly number[];
+  /** The same as bits, to see quickly whether a family may use it. */
+  readonly paintBits: number;
+}
+
+function mixedLayers(chosen: readonly Paint[], parts: readonly number[]): MixedLayers {
   const { K, S, coat } = mixSpectra(chosen, parts);
   const back = new Float32Array(tabulatedShares.length * spectrumSize);
   const through = new Float32Array(tabulatedShares.length * spectrumSize);
@@ -40,25 +44,33 @@ function option(paints: readonly Paint[], members: readonly number[], parts: rea
       through[n * spectrumSize + i] = pair[1];
     }
   }
-  const paintBits = members.reduce((bits, member) => bits | (1 << member), 0);
   const alone = chosen.map((paint) => {
     const perMl = mixSpectra([paint], [1]);
     return [perMl.K, perMl.S] as const;
   });
   const sensitivity = new MixSensitivity().of(K, S, coat, alone, parts);
-  return { members, paintBits, parts, K, S, sensitivity, coat, back, through };
+  return { parts, K, S, sensitivity, coat, back, through };
 }
 
-/** Every mix of at most three paints of a palette in whole parts of sum at most 8. */
+/**
+ * Every mix of at most three paints of a palette in whole parts of sum at most 8. `known` keeps the mixes of some
+ * paints for the next palette that has them.
+ */
 export async function puddleOptions(
   paints: readonly Paint[],
   checkpoint: Checkpoint,
+  known?: LastAnswers<readonly MixedLayers[]>,
 ): Promise<readonly PuddleOption[]> {
   const options: PuddleOption[] = [];
   for (const size of mixSizes) {
     for (const members of combinations(paints.length, size)) {
       await checkpoint(0);
-      for (const parts of wholeParts(size)) options.push(option(paints, members, parts));
+      const chosen = members.map((member) => paints[member]);
+      const key = chosen.map(opticsKey).join();
+      const mixes = known?.get(key) ?? wholeParts(size).map((parts) => mixedLayers(chosen, parts));
+      known?.keep(key, mixes);
+      const paintBits = members.reduce((bits, member) => bits | (1 << member), 0);
+      for (const mix of mixes) options.push({ ...mix, members, paintBits });
     }
   }
   return options;

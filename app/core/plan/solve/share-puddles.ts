@@ -1,4 +1,5 @@
 import type { ActiveFamily, FamilyWash, Precision, WashFitter } from './fit-family-wash.ts';
+import type { PuddleOption } from './puddle-options.ts';
 
 /**
  * All ways to put items 0..count-1 into at most `most` groups that are not empty, each group as bits.
@@ -63,6 +64,24 @@ function nearest(costs: readonly Float64Array[], count: number): number[] {
   return best.map(({ n }) => n);
 }
 
+/** A family meets the same option in many groups of one wash: it is fitted to it once. */
+function fittingOnce(fitter: PuddleFitter): PuddleFitter {
+  const fits = new Map<ActiveFamily, Map<PuddleOption, ReturnType<PuddleFitter['fit']>>>();
+  return {
+    options: fitter.options,
+    estimateCosts: (family, wash) => fitter.estimateCosts(family, wash),
+    fit(option, family, wash, precision) {
+      const known = fits.get(family) ?? new Map<PuddleOption, ReturnType<PuddleFitter['fit']>>();
+      fits.set(family, known);
+      const before = known.get(option);
+      if (before !== undefined) return before;
+      const fitted = fitter.fit(option, family, wash, precision);
+      known.set(option, fitted);
+      return fitted;
+    },
+  };
+}
+
 /** The best puddle for a group of families that share it, each at its own load. */
 function puddleFor(
   group: readonly ActiveFamily[],
@@ -73,10 +92,15 @@ function puddleFor(
 ): Puddle {
   let best: Puddle = { cost: leftOut * group.length, familyWashes: group.map(() => null) };
   for (const n of nearest(costs, precision === 'exact' ? optionsFittedExactly : 1)) {
-    const judged = group.map((active) => fitter.fit(fitter.options[n], active, wash, precision));
-    const cost = judged.reduce((all, each) => all + (each?.cost ?? 0), 0);
-    if (cost < best.cost)
-      best = { cost, familyWashes: judged.map((each) => each?.familyWash ?? null) };
+    const familyWashes: (FamilyWash | null)[] = [];
+    let cost = 0;
+    for (const active of group) {
+      const judged = fitter.fit(fitter.options[n], active, wash, precision);
+      cost += judged?.cost ?? 0;
+      if (cost >= best.cost) break; // no family makes it cheaper
+      familyWashes.push(judged?.familyWash ?? null);
+    }
+    if (cost < best.cost) best = { cost, familyWashes };
   }
   return best;
 }
@@ -121,6 +145,7 @@ export function sharePuddles(
   precision: Precision,
 ): SharedWash {
   const costs = families.map((family) => fitter.estimateCosts(family, wash));
+  const once = fittingOnce(fitter);
   const known = new Map<number, Puddle>();
   const solve = (bits: number): Puddle => {
     const before = known.get(bits);
@@ -129,7 +154,7 @@ export function sharePuddles(
     const solved = puddleFor(
       members.map((i) => families[i]),
       members.map((i) => costs[i]),
-      fitter,
+      once,
       wash,
       precision,
     );

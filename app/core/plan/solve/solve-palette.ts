@@ -86,7 +86,7 @@ export async function solvePassages(
   const asking = JSON.stringify(names(facts.paints));
   const options =
     memory.options.get(asking) ??
-    (await puddleOptions(facts.paints, () => checkpoint(0.5, 'washes')));
+    (await puddleOptions(facts.paints, () => checkpoint(0.5, 'washes'), memory.mixes));
   memory.options.keep(asking, options);
   const input = {
     ...facts,

@@ -38,7 +38,7 @@ describe('CIEDE2000', () => {
   it('rules out only colours that are further off than asked, and most of those', () => {
     const random = randoms(11);
     const colour = (): Lab => [random() * 100, random() * 160 - 80, random() * 160 - 80];
-    let [further, ruledOut] = [0, 0];
+    let [further, ruledOut, quickly] = [0, 0, 0];
     for (let i = 0; i < 400; i++) {
       const one = colour();
       const bound = new DifferenceBound(one);
@@ -50,9 +50,13 @@ describe('CIEDE2000', () => {
         expect(bound.isWithin(difference ** 2 + 1e-9, ...two)).toBe(true);
         further++;
         if (!bound.isWithin((difference / 1.5) ** 2, ...two)) ruledOut++;
+        const quick = bound.leastSquared(...two, Math.hypot(two[1], two[2]));
+        expect(quick).toBeLessThanOrEqual(difference ** 2 + 1e-9);
+        if (quick > (difference / 2) ** 2) quickly++;
       }
     }
     expect(ruledOut / further).toBeGreaterThan(0.9);
+    expect(quickly / further).toBeGreaterThan(0.7);
   });
 
   it('passes hue 0 without a jump (A-NUM-7)', () => {

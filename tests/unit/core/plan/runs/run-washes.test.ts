@@ -1,6 +1,7 @@
 import { describe, expect, it, test } from 'vitest';
 import { colourDifference } from '../../../../../app/core/colour/ciede2000.ts';
 import { type Lab, labOfRgb } from '../../../../../app/core/colour/lab.ts';
+import { LastAnswers } from '../../../../../app/core/numeric/memo.ts';
 import { colourOfWashes, defaultPaperLab } from '../../../../../app/core/paint/colour-of-washes.ts';
 import { creamFrom } from '../../../../../app/core/paint/consistency.ts';
 import { paintBox } from '../../../../../app/core/paint/paint-box.ts';
@@ -128,6 +129,56 @@ describe('washes that run', () => {
       input(dark, [slotOf(1, 1, [25, 10, 8])]),
     );
     for (const load of at(runs, 0).own) expect(load).toBeLessThanOrEqual(creamFrom + 1e-6);
+  });
+
+  it('remembers only what would come out alike', () => {
+    const darker = mixOf('b', 2, 1, firstId, 4);
+    const rows = [...placed, { mix: darker, slots: [0] }];
+    const slots = [slotOf(1, 1, middle)];
+    const both = [washOf([0], 'a'), washOf([0], 'b')];
+    const given = input(graded, slots);
+    const brushed = { ...washOf([0], 'b'), technique: 'dry brush' } as const;
+    const heavier = rows.map((row) => ({ ...row, mix: { ...row.mix, load: row.mix.load * 1.5 } }));
+    const meets = { parts: [{ paint: blue, parts: 1 }], puddle: null };
+    const meeting = [{ mix: { ...mix, meets }, slots: [0] }, ...rows.slice(1)];
+    const dull = ramp((part) => colourOfWashes([{ paints, parts: [1, 1], load: 0.6 + part }]));
+    const cases: Parameters<typeof runWashes>[] = [
+      [both, rows, given],
+      [[washOf([0], 'a')], rows, given],
+      [[washOf([0], 'b'), washOf([0], 'a')], rows, given],
+      [[washOf([0], 'a'), brushed], rows, given],
+      [both, heavier, given],
+      [both, meeting, given],
+      [both, rows, { ...given, even: new Set(['a']) }],
+      [both, rows, { ...given, washes: 2 }],
+      [both, rows, input(dull, slots)],
+      [both, rows, input(graded, [slotOf(1, 1, [50, 8, 9])])],
+      [both, rows, { ...given, range: toneRange('photographed', 20, 95, 30, defaultPaperLab[0]) }],
+      [
+        both,
+        rows,
+        {
+          ...given,
+          paints: [...first, ...paints.slice(1)].map((paint) => ({
+            ...paint,
+            strength: 2,
+            revision: 99,
+          })),
+        },
+      ],
+    ];
+    const memory = { laid: new LastAnswers<never>(4), amounts: new LastAnswers<never>(96) };
+    const told = ({ runs, looks, after }: ReturnType<typeof runWashes>) =>
+      JSON.stringify([runs, looks, after]);
+    const alone = cases.map((each) => told(runWashes(...each)));
+    expect(new Set(alone).size).toBeGreaterThan(cases.length / 2); // some changes come to nothing here
+    for (const round of [1, 2]) {
+      const again = cases.map(([steps, from, to]) => told(runWashes(steps, from, to, memory)));
+      expect([round, again.flatMap((one, n) => (one === alone[n] ? [] : [n]))]).toEqual([
+        round,
+        [],
+      ]);
+    }
   });
 
   it('what she changed lies as even as she asked for', () => {
