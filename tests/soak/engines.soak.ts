@@ -136,12 +136,12 @@ for (const name of ['WebKit', 'Firefox'] as const)
       await planThrough(engine);
       await onScreen(engine, 'easel');
       // A photo this engine did not turn would be refused, or stand on end.
-      expect(
-        await engine.run<boolean>(
-          `const { width, height } = document.querySelector('[data-testid=picture] canvas, canvas');
-           return width > height`,
+      await until(engine, 'The photo, upright', () =>
+        engine.run<boolean>(
+          `const picture = document.querySelector('main canvas');
+           return picture !== null && picture.width > picture.height`,
         ),
-      ).toBe(true);
+      );
       await until(engine, 'Its first step', async () => /^1 of/.test(await headingAtEasel(engine)));
       expect(await strange(engine)).toEqual([]);
       await reload(engine);

@@ -51,7 +51,7 @@ const deleted = (page: Page): Promise<void> =>
   );
 
 const told = (page: Page): Promise<boolean> =>
-  page.evaluate(() => document.body.innerText.includes('It is all here.')).catch(() => false);
+  page.evaluate(() => document.body.textContent.includes('It is all here.')).catch(() => false);
 
 test(`${kills} kills while a copy is brought back: all of it is there, or nothing`, async ({
   folder,

@@ -189,16 +189,14 @@ async function compared(args: readonly string[]): Promise<string> {
  * one line on stderr for a wrong option or an unreadable file.
  */
 export async function runCompare(args: readonly string[]): Promise<number> {
-  if (args.includes('--help')) {
-    await written(process.stdout, help);
-    return 0;
-  }
   try {
-    await written(process.stdout, `${await compared(args)}\n`);
+    const answer = args.includes('--help') ? help : `${await compared(args)}\n`;
+    await written(process.stdout, answer);
     return 0;
   } catch (thrown) {
     if (!(thrown instanceof CommandError)) throw thrown;
-    await written(process.stderr, `compare: ${onOneLine(thrown.message)}\n`);
+    const line = `compare: ${onOneLine(thrown.message)}\n`;
+    await written(process.stderr, line).catch(() => undefined);
     return 2;
   }
 }

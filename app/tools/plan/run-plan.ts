@@ -56,9 +56,17 @@ async function made(args: readonly string[]): Promise<string> {
   return JSON.stringify({ ...planJson(reading, plan, options.out !== undefined), record });
 }
 
+/** Errors: `CommandError` where a disk is full; whoever reads no further has what he wanted. */
 export const written = (stream: NodeJS.WriteStream, text: string): Promise<void> =>
-  new Promise((resolve) => {
-    stream.write(text, () => resolve());
+  new Promise((done, failed) => {
+    const passOver = (): void => {}; // the answer to the write tells the same
+    stream.once('error', passOver);
+    stream.write(text, (fault) => {
+      const full = fault && (fault as NodeJS.ErrnoException).code !== 'EPIPE';
+      if (full) failed(new CommandError("the answer can't be written: make room on the disk"));
+      else done();
+      if (!fault) stream.off('error', passOver);
+    });
   });
 
 /** What a file or a name brings along must neither break the line nor reach the terminal as a command. */
@@ -70,16 +78,14 @@ export const onOneLine = (text: string): string =>
  * stderr for a wrong option or an unreadable file.
  */
 export async function runPlan(args: readonly string[]): Promise<number> {
-  if (args.includes('--help')) {
-    await written(process.stdout, planHelp);
-    return 0;
-  }
   try {
-    await written(process.stdout, `${await made(args)}\n`);
+    const help = args.includes('--help');
+    await written(process.stdout, help ? planHelp : `${await made(args)}\n`);
     return 0;
   } catch (thrown) {
     if (!(thrown instanceof CommandError)) throw thrown;
-    await written(process.stderr, `plan: ${onOneLine(thrown.message)}\n`);
+    const line = `plan: ${onOneLine(thrown.message)}\n`;
+    await written(process.stderr, line).catch(() => undefined);
     return 2;
   }
 }
