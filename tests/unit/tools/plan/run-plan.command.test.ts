@@ -115,7 +115,7 @@ describe('a small upright photograph', () => {
       'concentration ml paints puddle text thinned wash waterMl'.split(' '),
     );
     expect(keys(plan.steps[0])).toEqual(
-      'bands board brush cautions consequence dryMinutes expectedImage expectedLightness families kind mixes n notes paintMinutes paper passage prompt rules shineMinutes soften technique title touches watch'.split(
+      'areas bands board brush cautions consequence dryMinutes expectedImage expectedLightness families kind mixes n notes paintMinutes paper passage prompt rules shineMinutes soften technique title touches watch'.split(
         ' ',
       ),
     );
