@@ -46,23 +46,23 @@ export function MixPageScreen({ ownBox, mixPage, onKept }: MixPageScreenProps) {
     >
       <section class={styles.section} aria-label="What to paint">
         <p class={styles.noPrint}>
-          One page of mixes puts the paints you measured right together: how they mix is seen, not
-          reckoned. Choose up to six paints, two of them at least.
+          Paint two paints by themselves and mixed one to one, photograph the page, and the paints
+          you measured are put right by how they really mix. Choose two to six.
         </p>
         {measured.length === 0 && (
           <p>None of your paints is measured yet. Measure one from its steps first.</p>
         )}
-        <fieldset class={`${styles.actions} ${styles.noPrint}`}>
+        <fieldset class={`${styles.paints} ${styles.noPrint}`}>
           <legend>Paints on the page</legend>
           {[...measured, ...others].map(({ id, name }) => (
-            <label key={id}>
+            <label key={id} class={styles.tick}>
               <input
                 type="checkbox"
                 checked={chosen.includes(id)}
                 disabled={!chosen.includes(id) && chosen.length >= mostOnPage}
                 onChange={(event) => mixPage.choose(id, event.currentTarget.checked)}
-              />{' '}
-              {name}
+              />
+              <span class={styles.name}>{name}</span>
             </label>
           ))}
         </fieldset>
@@ -83,7 +83,7 @@ export function MixPageScreen({ ownBox, mixPage, onKept }: MixPageScreenProps) {
       {chosen.length >= fewestSteps && (
         <section class={`${styles.section} ${styles.noPrint}`} aria-label="The photo">
           <div class={styles.actions}>
-            <PhotoInput ownCamera onFile={choose}>
+            <PhotoInput ownCamera main={!photo} onFile={choose}>
               Take a photo
             </PhotoInput>
             <PhotoInput onFile={choose}>{photo ? 'Another photo' : 'Choose a photo'}</PhotoInput>
@@ -106,7 +106,11 @@ export function MixPageScreen({ ownBox, mixPage, onKept }: MixPageScreenProps) {
                 <Button onClick={() => mixPage.place([...frames, { ...newFrame }])}>
                   Add a frame
                 </Button>
-                <Button look="main" disabled={busy} onClick={() => void mixPage.measure()}>
+                <Button
+                  look={refined ? 'plain' : 'main'}
+                  disabled={busy}
+                  onClick={() => void mixPage.measure()}
+                >
                   Measure
                 </Button>
               </div>
