@@ -34,7 +34,8 @@ const ladder = ['1 cream', '2', '3', '4', '5 tea'];
 const notes = [
   'Paint inside the boxes,',
   'leave the rest bare. Go over',
-  'a printed line in waterproof ink.',
+  'a printed line in',
+  'waterproof ink.',
 ];
 
 interface BoxProps {
@@ -80,7 +81,7 @@ function GuideDrawing({ name }: { name: string }) {
       <rect x="10" y="74" width="54" height="10" fill="currentColor" />
       <Box x={22} y={60} text="2 over black" />
       {notes.map((text, n) => (
-        <text key={text} x="78" y={66 + 10 * n} font-size="7" fill="currentColor">
+        <text key={text} x="78" y={68 + 10 * n} font-size="7" fill="currentColor">
           {text}
         </text>
       ))}

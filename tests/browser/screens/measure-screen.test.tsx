@@ -122,7 +122,7 @@ test('says in words what is wrong with a photo', async () => {
   await choose(await paintedSheet([]));
   await expect.element(frame(1)).toBeVisible(); // the one patch below
   await expect.element(button('Measure')).toBeDisabled();
-  await expect.element(page.getByText('at least two frames')).toBeVisible();
+  await expect.element(page.getByText('Say which step is in which frame')).toBeVisible();
   await choose(new File(['no picture'], 'list.txt'));
   await expect.element(page.getByRole('alert')).toHaveTextContent('not a picture');
   screen.leave();
