@@ -100,8 +100,10 @@ test.describe('text at 200 % on a phone', () => {
   }) => {
     await driveClock(page);
     await page.goto('./');
-    await page.addStyleTag({ content: 'html { font-size: 200% }' });
     await easelOf(page, 'small example');
+    await page.evaluate(() => {
+      document.documentElement.style.fontSize = '200%';
+    });
     while ((await easelPlace(page)).title !== 'First wash') await pressOn(page);
     await pressOn(page); // the brush is on the paper
     await page.evaluate(() => scrollTo(0, 0));
