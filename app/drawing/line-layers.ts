@@ -16,7 +16,7 @@ interface EdgeLine {
 export const edgeLines: Readonly<Record<EdgeKind, EdgeLine>> = {
   hard: { width: 0.0034, dash: [] },
   found: { width: 0.0014, dash: [] },
-  soft: { width: 0.0034, dash: [0.0001, 0.0075] },
+  soft: { width: 0.004, dash: [0.0001, 0.0125] },
   lost: { width: 0.0018, dash: [0.003, 0.014] },
 };
 
@@ -44,6 +44,15 @@ function traceMark(context: LayerContext, edge: Edge): void {
   context.moveTo(x + dy * half, y - dx * half);
   context.lineTo(x - dy * half, y + dx * half);
 }
+
+/** A picture under many lines: its tones nearer to middle grey, so that lines and dots stand off it everywhere. */
+export const paled =
+  (under: Layer): Layer =>
+  (context) => {
+    under(context);
+    context.fillStyle = 'rgb(170 170 170 / 0.45)';
+    context.fillRect(0, 0, context.canvas.width, context.canvas.height);
+  };
 
 /**
  * Edges over a picture by what they are to be on the sheet, those she has decided with a stroke across;

@@ -1,7 +1,7 @@
 import type { Locator, Page } from '@playwright/test';
 import { expect, test } from './support/app-page.ts';
-import { driveClock, easelButton, goToDrying, pressOn } from './support/easel-walk.ts';
-import { easelOfSmallPhoto, planOf } from './support/planned-painting.ts';
+import { driveClock, easelButton, easelPlace, goToDrying, pressOn } from './support/easel-walk.ts';
+import { easelOf, easelOfSmallPhoto, planOf } from './support/planned-painting.ts';
 import { prompt, screen, toTheEasel, toTheWashes } from './support/walk.ts';
 
 /** Grounds of what is chosen and of what is not, of all that can be chosen on the page. */
@@ -90,5 +90,40 @@ test.describe('at 320 x 256', () => {
     expect(await face.evaluate((each) => each.scrollWidth)).toBeLessThanOrEqual(320);
     await face.getByRole('button').click();
     await expect(screen(page, 'easel')).toBeVisible();
+  });
+});
+
+test.describe('text at 200 % on a phone', () => {
+  test.use({ viewport: { width: 390, height: 844 }, isMobile: false });
+  test('at the easel the sentence and the running clock are in sight without scrolling', async ({
+    page,
+  }) => {
+    await driveClock(page);
+    await page.goto('./');
+    await easelOf(page, 'small example');
+    await page.evaluate(() => {
+      document.documentElement.style.fontSize = '200%';
+    });
+    while ((await easelPlace(page)).title !== 'First wash') await pressOn(page);
+    await pressOn(page); // the brush is on the paper
+    await page.evaluate(() => scrollTo(0, 0));
+    const bottoms = () =>
+      page.evaluate(() => {
+        const bottom = (selector: string): number =>
+          document.querySelector(selector)?.getBoundingClientRect().bottom ?? Number.NaN;
+        const actions = document.querySelector('[aria-label="Actions"]');
+        return {
+          prompt: bottom('[data-testid="prompt"]'),
+          clock: bottom('[data-testid="clock"]'),
+          free: actions?.getBoundingClientRect().top ?? Number.NaN,
+        };
+      });
+    const painting = await bottoms();
+    expect(painting.prompt).toBeLessThan(painting.clock);
+    expect(painting.clock).toBeLessThanOrEqual(painting.free);
+    await goToDrying(page);
+    await page.evaluate(() => scrollTo(0, 0));
+    const drying = await bottoms();
+    expect(drying.clock).toBeLessThanOrEqual(drying.free);
   });
 });

@@ -83,9 +83,9 @@ export function verdictInWords(shape: ShapeVerdict, plan: InPlan, reading: InRea
   return `${name} is ${verdicts[shape.verdict]}, and ${drift} than planned.`;
 }
 
-/** 'The edge in the middle, 6 cm long, came out harder than decided.' */
+/** 'The edge in the middle, 6 cm long, came out harder than planned.' */
 export const edgeVerdictInWords = ({ at, lengthMm, came }: EdgeVerdict): string =>
-  `The edge ${placeInWords(at)}, ${lengthInWords(lengthMm)} long, came out ${came} than decided.`;
+  `The edge ${placeInWords(at)}, ${lengthInWords(lengthMm)} long, came out ${came} than planned.`;
 
 const stepTitle = (n: number | undefined, { steps }: InPlan): string => {
   const title = steps.find((step) => step.n === n)?.title ?? 'next wash';
@@ -223,6 +223,6 @@ export function roomInWords({ whole }: Pick<JudgedComparison, 'whole'>): string 
   const holds =
     likeReference >= expectedLikeReference - alike
       ? 'It holds together: in grey it is as like the reference as it can be at this stage.'
-      : 'In grey it is less like the reference than it could be at this stage.';
+      : 'Seen in grey, it is less like the reference than it should be by now.';
   return `${holds}${range}`;
 }

@@ -3,6 +3,7 @@ import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { App } from '../../state/create-app.ts';
 import { Button } from '../../ui/controls/button.tsx';
 import { PhotoInput } from '../../ui/controls/photo-input.tsx';
+import layout from '../../ui/layout/screen-layout.module.css';
 import { ScreenLayout } from '../../ui/layout/screen-layout.tsx';
 import styles from './camera-screen.module.css';
 import { cameraProblem, takeStill, useCamera } from './use-camera.ts';
@@ -72,7 +73,7 @@ export function CameraScreen({ onPhoto, onCancel, onChooseFile, guide }: CameraS
           <Button look="quiet" onClick={onCancel}>
             Cancel
           </Button>
-          <h1 class={styles.title}>Take a photo</h1>
+          <h1 class={layout.title}>Take a photo</h1>
         </>
       }
       picture={

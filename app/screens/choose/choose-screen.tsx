@@ -3,6 +3,7 @@ import { useEffect, useMemo } from 'preact/hooks';
 import type { App } from '../../state/create-app.ts';
 import { type Candidate, createChoosing } from '../../state/painting/choosing.ts';
 import { Button } from '../../ui/controls/button.tsx';
+import { PageLayout } from '../../ui/layout/page-layout.tsx';
 import { TopBar } from '../../ui/layout/screen-layout.tsx';
 import { Picture } from '../../ui/picture/picture.tsx';
 import { pictureLayers } from '../../ui/picture/picture-layers.ts';
@@ -23,8 +24,10 @@ export function ChooseScreen({ app }: { app: App }) {
   }, [choosing]);
   const candidates = choosing.candidates.value;
   return (
-    <main class={styles.page} data-screen="choose">
-      <header class={styles.top}>
+    <PageLayout
+      name="choose"
+      class={styles.page}
+      top={
         <TopBar title="Which one to paint" back="Paintings" backTo="#/">
           <Button
             aria-pressed={!inColour.value}
@@ -35,10 +38,17 @@ export function ChooseScreen({ app }: { app: App }) {
             Grey
           </Button>
         </TopBar>
-      </header>
+      }
+    >
       {choosing.problem.value && <p role="alert">{choosing.problem.value}</p>}
       {candidates.length === 0 && (
         <p>Nothing to choose among. Choose several photos at once on the first screen.</p>
+      )}
+      {candidates.length > 1 && (
+        <p class={styles.lead}>
+          Half close your eyes. Which one still reads, in a few clear shapes of light and dark?
+          Paint that one; the others are put away, and Paintings can bring them back.
+        </p>
       )}
       <ul class={styles.candidates}>
         {candidates.map((candidate) => (
@@ -53,7 +63,7 @@ export function ChooseScreen({ app }: { app: App }) {
           />
         ))}
       </ul>
-    </main>
+    </PageLayout>
   );
 }
 

@@ -284,7 +284,7 @@ function Compare({ easel, desk, comparing, calls, top }: CompareProps) {
                 Choose a photo
               </PhotoInput>
               <Button large look="main" onClick={() => look('camera')}>
-                Camera
+                Take a photo
               </Button>
             </>
           )}

@@ -87,8 +87,8 @@ export function PlacePanel({ comparing, place }: PlaceProps) {
       {sets === 'corners' ? (
         <>
           <p class="quiet">
-            Draw each ring to the corner of the painting itself, inside a border or tape. 1 is the
-            upper left of the picture, whichever way the photo lies.
+            Drag each ring to a corner of the painting itself, inside any border or tape. Ring 1
+            goes to its upper left, whichever way round the photo is.
           </p>
           <ChoiceRow
             label="Corner to move"
@@ -119,14 +119,14 @@ export function PlacePanel({ comparing, place }: PlaceProps) {
               disabled={comparing.draft.value.corners === null}
               onClick={() => comparing.change({ corners: null })}
             >
-              Let them be found
+              Find them again
             </Button>
           </div>
         </>
       ) : (
         <>
           <p class="quiet">
-            Touch what is bare paper on the sheet or its border: white is taken from there.
+            Touch bare paper on the sheet or its border: what is white is judged by it.
           </p>
           <div class={styles.row}>
             <Button

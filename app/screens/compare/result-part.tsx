@@ -30,7 +30,7 @@ interface ResultPanelProps {
   /** The advice shown on the picture. */
   shown: ShownAdvice | null;
   onShow: (shown: ShownAdvice | null) => void;
-  /** Stands between the verdict and what is worth doing. */
+  /** What the picture shows, and how. */
   choices: ComponentChildren;
   /** Left out where nothing can be taken. */
   takes?: AdviceTaking | undefined;
@@ -61,7 +61,6 @@ export function ResultPanel(props: ResultPanelProps) {
         </p>
         <p>{roomInWords(comparison)}</p>
       </section>
-      {choices}
       {advice.length > 0 && (
         <ol class={styles.advice}>
           {advice.map((each, n) => (
@@ -75,6 +74,10 @@ export function ResultPanel(props: ResultPanelProps) {
           ))}
         </ol>
       )}
+      <section class="stack">
+        <h3>Look at them</h3>
+        {choices}
+      </section>
       <section class="stack">
         <h3>Values</h3>
         <ul class={styles.bands}>
@@ -198,8 +201,8 @@ function AdviceItem({ desk, takes, advice, shown, onShow }: AdviceItemProps) {
 
 const takenWords = ({ step }: Advice): string =>
   step === undefined
-    ? 'It stands in the plan of this sheet as the next step; what comes later is reckoned from it.'
-    : 'It stands in the plan of this sheet with that wash; what comes later is reckoned from it.';
+    ? 'It stands in the plan of this sheet as the next step, and later steps follow from it.'
+    : 'It stands in the plan of this sheet with that wash, and later steps follow from it.';
 
 const Look = ({ lab, words }: { lab: Lab; words: string }) => (
   <span class={styles.look}>

@@ -11,6 +11,8 @@ import { Picture } from '../../ui/picture/picture.tsx';
 import { sheetMapOf } from '../../ui/picture/step-layers.ts';
 import { useSoft } from '../../ui/picture/use-soft.ts';
 import styles from './compare-screen.module.css';
+import { sideWords } from './compared-choices.tsx';
+import shown from './compared-picture.module.css';
 
 interface TakePictureProps {
   desk: Desk;
@@ -38,6 +40,11 @@ export function TakePicture({ desk, comparing, calls }: TakePictureProps) {
       size={seen.reading.raster}
       layers={layers}
       show="sheet"
+      over={
+        <p class={shown.names} aria-hidden="true">
+          <span>{sideWords.planned}</span>
+        </p>
+      }
     />
   );
 }
@@ -63,25 +70,26 @@ export function TakePanel({ comparing }: { comparing: Comparing }) {
           ))}
         </select>
       </label>
-      <p aria-hidden="true">How is the sheet?</p>
+      <p aria-hidden="true">How dry is the sheet?</p>
       <ChoiceRow
-        label="How is the sheet?"
+        label="How dry is the sheet?"
         choices={sheetWetnesses.map((each) => [each, wetnessWords[each]] as const)}
         chosen={wetness}
         onChoose={(next) => comparing.change({ wetness: next })}
       />
+      {wetness === null && <p>Say how dry it is, then photograph it:</p>}
       {wetness === 'shiny' && (
         <p class={styles.refused} role="status">
           {refusalInWords('shiny')}
         </p>
       )}
       {wetness === 'satin' && (
-        <p role="status">Satin is allowed for, but bone dry tells more truly.</p>
+        <p role="status">Satin will do, but a sheet that is bone dry tells more truly.</p>
       )}
       <ul class={styles.tips}>
-        <li>The whole painting, with some border or board round it, from straight above.</li>
-        <li>Even daylight, no flash, nothing shining on the paper, no shadow of your own.</li>
-        <li>The paper not blown out: a little darker than the camera wants.</li>
+        <li>The whole painting from straight above, with some border or board round it.</li>
+        <li>In even daylight: no flash, no shine on the paper, no shadow of yours.</li>
+        <li>A little darker than the camera wants, so that white paper isn’t blown out.</li>
       </ul>
     </div>
   );

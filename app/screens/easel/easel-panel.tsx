@@ -54,6 +54,15 @@ export function EaselPanel(props: EaselPanelProps) {
     <div ref={top} class={styles.panel}>
       {easel.problem.value && <p role="alert">{easel.problem.value}</p>}
       <EaselPrompt easel={easel} step={step} />
+      {!finished && (
+        <div class={styles.clock} data-due={due || undefined}>
+          <div>
+            <EaselClock easel={easel} step={step} />
+            <OpenTime easel={easel} />
+          </div>
+          {painting && <SoundOffer senses={senses} />}
+        </div>
+      )}
       {finished && (
         <>
           <p>Photograph your painting: in the record it stands beside the photo and the plan.</p>
@@ -70,15 +79,6 @@ export function EaselPanel(props: EaselPanelProps) {
       )}
       {!finished && step.kind === 'puddles' && (
         <ScrapCompare {...{ easel, ownBox, calls, desk, step }} />
-      )}
-      {!finished && (
-        <div class={styles.clock} data-due={due || undefined}>
-          <div>
-            <EaselClock easel={easel} step={step} />
-            <OpenTime easel={easel} />
-          </div>
-          {painting && <SoundOffer senses={senses} />}
-        </div>
       )}
       {view.shown.value === 'where' && !finished && (
         <TagWords easel={easel} desk={desk} step={step} />

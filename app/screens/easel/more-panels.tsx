@@ -129,8 +129,9 @@ function SensesPanel({ senses }: { senses: EaselSenses }) {
             onChoose={(chosen) => senses.change({ sound: chosen === 'on' })}
           />
           <p class="quiet">
-            Tones in the shine and at the end of a wait, louder when you are late. Only while the
-            easel stays open on this screen. Nothing heard? The silent switch or the volume.
+            Tones as the shine goes and at the end of a wait, louder when you are late, as long as
+            the easel stays open on the screen. Nothing heard? Look at the silent switch and the
+            volume.
           </p>
         </>
       )}
@@ -160,6 +161,7 @@ function SensesPanel({ senses }: { senses: EaselSenses }) {
       <p class="quiet">
         A pedal or keyboard: page down, right, space or Enter go on; page up and left go back.
       </p>
+      <p aria-hidden="true">Letters and digits</p>
       <ChoiceRow
         label="Letters and digits"
         choices={offOn}
@@ -167,8 +169,7 @@ function SensesPanel({ senses }: { senses: EaselSenses }) {
         onChoose={(chosen) => senses.change({ letterKeys: chosen === 'on' })}
       />
       <p class="quiet">
-        g grey, p pause, w still wet, s shine gone, d stroke is down, u take back; 1 to 5 the
-        pictures. Off: they do nothing.
+        g grey, p pause, w still wet, s shine gone, d wash is on, u take back; 1 to 5 the pictures.
       </p>
     </section>
   );

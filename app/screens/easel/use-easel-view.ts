@@ -4,7 +4,7 @@ import type { Lab } from '../../core/colour/lab.ts';
 import type { Step } from '../../core/plan/plan.ts';
 import type { Edge } from '../../core/reading/edges/edge.ts';
 import { bitmapLayer, type Layer, slotLayer } from '../../drawing/layers.ts';
-import { edgeLayer } from '../../drawing/line-layers.ts';
+import { edgeLayer, paled } from '../../drawing/line-layers.ts';
 import type { OpenedReading } from '../../state/painting/opened-reading.ts';
 import type { PictureCalls } from '../../state/painting/screen-calls.ts';
 import type { Easel } from '../../state/session/easel.ts';
@@ -141,7 +141,7 @@ function stillLayers(seen: OpenedReading, edges: readonly Edge[]): Record<string
   return {
     reference,
     'reference-grey': grey,
-    edges: edgeLayer(reference, edges),
-    'edges-grey': edgeLayer(grey, edges),
+    edges: edgeLayer(paled(reference), edges),
+    'edges-grey': edgeLayer(paled(grey), edges),
   };
 }

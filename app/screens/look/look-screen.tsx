@@ -5,7 +5,7 @@ import type { Painting } from '../../core/decisions/painting.ts';
 import { computePxPerMm } from '../../core/raster/size.ts';
 import { sheetFormats } from '../../core/reference/sheet.ts';
 import type { Layer } from '../../drawing/layers.ts';
-import { edgeLayer } from '../../drawing/line-layers.ts';
+import { edgeLayer, paled } from '../../drawing/line-layers.ts';
 import type { Studio } from '../../state/painting/studio.ts';
 import { linkTo } from '../../state/router.ts';
 import type { ToldOnce } from '../../state/told-once.ts';
@@ -229,7 +229,7 @@ function useStudyLayers(
   const edges = useComputed((): Record<string, Layer> => {
     const found = studyEdges(studio);
     if (found.length === 0 || !pictures.value) return {};
-    return { edges: edgeLayer(pictureLayers(pictures.value).grey, found) };
+    return { edges: edgeLayer(paled(pictureLayers(pictures.value).grey), found) };
   });
   const squints = useComputed(() => look.view.value === 'squint');
   const light = useComputed(() => {

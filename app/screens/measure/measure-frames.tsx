@@ -5,6 +5,7 @@ import {
   type PatchMeaning,
   quiteSure,
   rowsOfFrames,
+  stepOfAmount,
   withLadderTurned,
 } from '../../core/paint/measure/paint-measure.ts';
 import type { PaintCard } from '../../core/paint/paint.ts';
@@ -52,8 +53,8 @@ export function MeasureFrames({ card, cards, measuring, photo, onKept }: Measure
   return (
     <>
       <p>
-        Each frame belongs on one patch: drag it, or its corner to change its size. Rings show where
-        bare paper was seen.
+        One frame to each patch, well inside it: drag it to move it, its corner to change its size.
+        The rings mark bare paper.
       </p>
       <PatchStage
         photo={photo}
@@ -66,26 +67,24 @@ export function MeasureFrames({ card, cards, measuring, photo, onKept }: Measure
         <Button disabled={busy} onClick={() => void measuring.findAgain()}>
           Find the patches again
         </Button>
-      </div>
-      <div class={styles.actions}>
         {otherRows(draft).map((row) => (
           <Button key={row} disabled={busy} onClick={() => void measuring.takeRow(row)}>
-            The ladder is the {spellOrdinal(row + 1)} row
+            The steps are the {spellOrdinal(row + 1)} row
           </Button>
         ))}
         {steps >= fewestSteps && (
           <Button onClick={() => measuring.change(withLadderTurned(draft))}>
-            Turn the ladder round
+            Count from the other end
           </Button>
         )}
       </div>
       <PatchList draft={draft} groups={groups} onChange={measuring.change} />
       {steps < fewestSteps && (
-        <p>Say of at least two frames which step they hold, better of five.</p>
+        <p>Say which step is in which frame: two at least, better all five.</p>
       )}
       <div class={styles.actions}>
         <Button
-          look="main"
+          look={found ? 'plain' : 'main'}
           disabled={busy || steps < fewestSteps}
           onClick={() => void measuring.measure(card)}
         >
@@ -141,11 +140,11 @@ function MeasureResult({ found, inWords }: MeasureResultProps) {
               class={styles.swatch}
               style={{ background: cssColour(measure.expected[n] as Lab) }}
             />
-            {inWords(is)}
+            {is.kind === 'step' ? `Step ${stepOfAmount(is.amount)}` : inWords(is)}
           </li>
         ))}
       </ul>
-      <p class="quiet">Above as measured, below as the app will mix it.</p>
+      <p class="quiet">Above: your patch in the photo. Below: the same as the app will mix it.</p>
       {cautions.map((caution) => (
         <p key={caution} role="status">
           {caution}

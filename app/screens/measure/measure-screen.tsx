@@ -49,6 +49,12 @@ export function MeasureScreen({ ownBox, measuring, paintId, onKept }: MeasureScr
         <>
           <section class={styles.section} aria-label="What to paint">
             <h2 class={styles.heading}>{card.name}</h2>
+            {!photo && (
+              <p class={styles.noPrint}>
+                Tubes of one name differ from maker to maker. Measure yours from a photo, and the
+                app mixes with the paint you have.
+              </p>
+            )}
             <details open={!photo}>
               <summary class={styles.summary}>What to paint</summary>
               <PaintGuide name={card.name} />
@@ -66,7 +72,7 @@ export function MeasureScreen({ ownBox, measuring, paintId, onKept }: MeasureScr
               <p>Your frames are kept, the photo is not: choose the same photo again.</p>
             )}
             <div class={styles.actions}>
-              <PhotoInput ownCamera onFile={choose}>
+              <PhotoInput ownCamera main={!photo} onFile={choose}>
                 Take a photo
               </PhotoInput>
               <PhotoInput onFile={choose}>{photo ? 'Another photo' : 'Choose a photo'}</PhotoInput>

@@ -9,6 +9,7 @@ import { Button } from '../../ui/controls/button.tsx';
 import { PhotoInput } from '../../ui/controls/photo-input.tsx';
 import { PageLayout } from '../../ui/layout/page-layout.tsx';
 import { TopBar } from '../../ui/layout/screen-layout.tsx';
+import boxRow from '../box/box-row.module.css';
 import { newFrame } from './measure-frames.tsx';
 import styles from './measure-screen.module.css';
 import guideStyles from './paint-guide.module.css';
@@ -46,23 +47,24 @@ export function MixPageScreen({ ownBox, mixPage, onKept }: MixPageScreenProps) {
     >
       <section class={styles.section} aria-label="What to paint">
         <p class={styles.noPrint}>
-          One page of mixes puts the paints you measured right together: how they mix is seen, not
-          reckoned. Choose up to six paints, two of them at least.
+          Paint a few paints each by itself, and every two of them mixed one to one. A photo of the
+          page puts the paints you measured right by how they really mix. Choose two to six.
         </p>
         {measured.length === 0 && (
           <p>None of your paints is measured yet. Measure one from its steps first.</p>
         )}
-        <fieldset class={`${styles.actions} ${styles.noPrint}`}>
+        <fieldset class={`${styles.paints} ${styles.noPrint}`}>
           <legend>Paints on the page</legend>
           {[...measured, ...others].map(({ id, name }) => (
-            <label key={id}>
+            <label key={id} class={styles.tick}>
               <input
                 type="checkbox"
+                class={boxRow.box}
                 checked={chosen.includes(id)}
                 disabled={!chosen.includes(id) && chosen.length >= mostOnPage}
                 onChange={(event) => mixPage.choose(id, event.currentTarget.checked)}
-              />{' '}
-              {name}
+              />
+              <span class={styles.name}>{name}</span>
             </label>
           ))}
         </fieldset>
@@ -83,7 +85,7 @@ export function MixPageScreen({ ownBox, mixPage, onKept }: MixPageScreenProps) {
       {chosen.length >= fewestSteps && (
         <section class={`${styles.section} ${styles.noPrint}`} aria-label="The photo">
           <div class={styles.actions}>
-            <PhotoInput ownCamera onFile={choose}>
+            <PhotoInput ownCamera main={!photo} onFile={choose}>
               Take a photo
             </PhotoInput>
             <PhotoInput onFile={choose}>{photo ? 'Another photo' : 'Choose a photo'}</PhotoInput>
@@ -106,7 +108,11 @@ export function MixPageScreen({ ownBox, mixPage, onKept }: MixPageScreenProps) {
                 <Button onClick={() => mixPage.place([...frames, { ...newFrame }])}>
                   Add a frame
                 </Button>
-                <Button look="main" disabled={busy} onClick={() => void mixPage.measure()}>
+                <Button
+                  look={refined ? 'plain' : 'main'}
+                  disabled={busy}
+                  onClick={() => void mixPage.measure()}
+                >
                   Measure
                 </Button>
               </div>
@@ -139,7 +145,10 @@ export function MixPageScreen({ ownBox, mixPage, onKept }: MixPageScreenProps) {
 function PageDrawing({ names }: { names: readonly string[] }) {
   const pitch = 186 / names.length;
   const side = Math.min(24, pitch - 7);
-  const down = side + 11;
+  const longest = Math.max(...names.map(({ length }) => length)) + 2;
+  // As large as the longest name has room for, within what can be read and what the page holds, mm.
+  const letter = Math.min(6, Math.max(2.6, pitch / (0.6 * longest)));
+  const down = side + 3 + 2.6 * letter;
   return (
     <svg
       class={guideStyles.drawing}
@@ -151,13 +160,13 @@ function PageDrawing({ names }: { names: readonly string[] }) {
         names.slice(row).map((two, n) => {
           const [x, y] = [n * pitch + 2, row * down + 2];
           return (
-            <g key={`${row} ${n}`} fill="currentColor" font-size="2.6">
+            <g key={`${row} ${n}`} fill="currentColor" font-size={letter}>
               <rect x={x} y={y} width={side} height={side} fill="none" stroke="currentColor" />
-              <text x={x} y={y + side + 3.5}>
+              <text x={x} y={y + side + 1.2 * letter}>
                 {one}
               </text>
               {n > 0 && (
-                <text x={x} y={y + side + 6.8}>
+                <text x={x} y={y + side + 2.4 * letter}>
                   + {two}
                 </text>
               )}

@@ -7,20 +7,19 @@ export function PaintGuide({ name }: { name: string }) {
     <div class={styles.guide}>
       <ol class={styles.steps}>
         <li>
-          On your usual white paper paint five steps of {name} beside each other, not touching. Step
-          1 is thick as cream. For each further step take one brush of the puddle before and the
-          same brush of clean water: each is twice as thin.
+          On your usual white paper paint five steps of {name} side by side, not touching. Step 1 is
+          thick as cream. Each next step is one brush of the last puddle and one of clean water:
+          half as strong.
         </li>
         <li>
-          Draw a line of waterproof black ink, as broad as a finger, and let it dry. Paint step 2
-          again across it, on the line and on the paper above it, and leave the ends of the line
-          bare. Nothing else tells as much: whether the paint hides, how it mixes, and how your
-          camera sees the dark.
+          Better still, rule a line of waterproof black ink as broad as a finger, and let it dry.
+          Paint step 2 again across it, on the line and on the paper above; leave the ends of the
+          line bare. It tells whether the paint hides, how it mixes and how your camera sees darks.
         </li>
         <li>Let it dry right through. Leave two centimetres of bare paper on all sides.</li>
         <li>
-          Photograph it flat from straight above, in open shade or under an overcast sky, without
-          flash and without your own shadow. Fill the frame with the sheet.
+          Photograph it flat, from straight above, in open shade or under an overcast sky: no flash,
+          no shadow of yours. Fill the frame with the sheet.
         </li>
       </ol>
       <GuideDrawing name={name} />
@@ -31,7 +30,14 @@ export function PaintGuide({ name }: { name: string }) {
   );
 }
 
-const ladder = ['1 cream', '2 half', '3 half again', '4 thin', '5 tea'];
+const ladder = ['1 cream', '2', '3', '4', '5 tea'];
+const notes = [
+  'Paint inside the boxes,',
+  'leave the rest bare. Go over',
+  'a printed line in',
+  'waterproof ink.',
+];
+
 interface BoxProps {
   x: number;
   y: number;
@@ -50,7 +56,7 @@ function Box({ x, y, text }: BoxProps) {
         stroke="currentColor"
         stroke-width="0.5"
       />
-      <text x={x + 15} y={y + 32} font-size="4" text-anchor="middle" fill="currentColor">
+      <text x={x + 15} y={y + 34} font-size="7" text-anchor="middle" fill="currentColor">
         {text}
       </text>
     </>
@@ -66,20 +72,19 @@ function GuideDrawing({ name }: { name: string }) {
       role="img"
       aria-label="Boxes for five steps, and one across a black line"
     >
-      <text x="4" y="8" font-size="5" fill="currentColor">
+      <text x="4" y="8" font-size="7" fill="currentColor">
         {name}
       </text>
       {ladder.map((text, n) => (
         <Box key={text} x={4 + 37 * n} y={14} text={text} />
       ))}
       <rect x="10" y="74" width="54" height="10" fill="currentColor" />
-      <Box x={22} y={60} text="2 across the line" />
-      <text x="78" y="72" font-size="4" fill="currentColor">
-        Paint inside the boxes, leave the rest bare.
-      </text>
-      <text x="78" y="79" font-size="4" fill="currentColor">
-        Go over a printed line with waterproof ink.
-      </text>
+      <Box x={22} y={60} text="2 over black" />
+      {notes.map((text, n) => (
+        <text key={text} x="78" y={68 + 10 * n} font-size="7" fill="currentColor">
+          {text}
+        </text>
+      ))}
     </svg>
   );
 }

@@ -91,7 +91,7 @@ export function holdingChoices(others: readonly PaintCard[]): readonly HoldingCh
   const halves = [...others.filter(isWhite), ...others.filter((card) => !isWhite(card))];
   return [
     {
-      name: 'The ladder',
+      name: 'The steps',
       choices: steps.map((step) => ({
         is: { kind: 'step', amount: amountOfStep(step) } as const,
         text: stepText(step),

@@ -1,4 +1,5 @@
 import { eveningTimes } from '../../core/plan/evening/evening-times.ts';
+import { stillTakesInWords } from '../../core/plan/evening/evening-words.ts';
 import type { SmallerSheet, WashPlan } from '../../core/plan/plan.ts';
 import { type Sheet, smallerSheet } from '../../core/reference/sheet.ts';
 import { hoursInWords, rangeInWords } from '../../core/words/minutes.ts';
@@ -15,42 +16,44 @@ interface EveningFitWordsProps {
 /** How the plan fits her time: what it gave up, what a hair dryer would do, and smaller sheets to take. */
 export function EveningFitWords({ plan, studio }: EveningFitWordsProps) {
   const { fit } = plan;
-  const all = eveningTimes(plan).map(({ range }) => rangeInWords(range));
+  const times = eveningTimes(plan);
+  const all = times.map(({ range }) => rangeInWords(range));
+  const smaller = fit?.smaller ?? fit?.tooLong?.smaller;
   return (
     <>
       <p class="quiet">
         {all.length === 1
-          ? `It may take ${all[0]}: drying can't be hurried.`
+          ? `It may take ${all[0]}: drying takes its own time.`
           : `The evenings may take ${all.join(' and ')}.`}
       </p>
-      {fit?.smaller && (
+      {fit?.tooLong && <p class={styles.tooLong}>{stillTakesInWords(times)}</p>}
+      {fit?.dryer && <p>{fit.dryer}</p>}
+      {fit && smaller && (
         <SmallerSheets
-          words={`On a smaller sheet it fits your ${hoursInWords(fit.minutes)} whole, with nothing given up:`}
-          smaller={fit.smaller}
+          words={
+            fit.smaller
+              ? `On a smaller sheet it fits your ${hoursInWords(fit.minutes)} whole, with nothing given up:`
+              : 'A smaller sheet of the same shape is sooner painted, though it dries no sooner:'
+          }
+          smaller={smaller}
           studio={studio}
         />
       )}
-      {fit && (fit.gaveUp.length > 0 || fit.tooLong) && (
+      {fit && fit.gaveUp.length > 0 && (
         <div class={styles.given}>
-          {fit.gaveUp.length > 0 && (
-            <p>To fit {hoursInWords(fit.minutes)} on this sheet it gives up:</p>
-          )}
-          {fit.gaveUp.map((said) => (
-            <p key={said}>{said}</p>
-          ))}
-          {fit.tooLong && <p>{fit.tooLong.text}</p>}
-          {fit.dryer && <p>{fit.dryer}</p>}
+          <p>
+            To {fit.tooLong ? 'come near' : 'fit'} {hoursInWords(fit.minutes)} on this sheet it
+            gives up:
+          </p>
+          <ul>
+            {fit.gaveUp.map((said) => (
+              <li key={said}>{said}</li>
+            ))}
+          </ul>
         </div>
       )}
       {fit && fit.gaveUp.length === 0 && !fit.tooLong && (
         <p>It fits your {hoursInWords(fit.minutes)} with nothing given up.</p>
-      )}
-      {fit?.tooLong && !fit.smaller && (
-        <SmallerSheets
-          words="A smaller sheet of the same shape is sooner painted, though it dries no sooner:"
-          smaller={fit.tooLong.smaller}
-          studio={studio}
-        />
       )}
     </>
   );

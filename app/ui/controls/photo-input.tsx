@@ -7,6 +7,8 @@ interface PhotoInputProps {
   ownCamera?: boolean;
   /** As large as what is tapped at the easel. */
   large?: boolean;
+  /** What comes next on this screen. */
+  main?: boolean;
   onFile: (file: File) => void;
 }
 
@@ -15,10 +17,11 @@ export function PhotoInput({
   children,
   ownCamera = false,
   large = false,
+  main = false,
   onFile,
 }: PhotoInputProps) {
   return (
-    <label class={`${buttonClass('plain', large)} ${styles.choose}`}>
+    <label class={`${buttonClass(main ? 'main' : 'plain', large)} ${styles.choose}`}>
       {children}
       <input
         class="spoken"

@@ -122,7 +122,7 @@ test('says in words what is wrong with a photo', async () => {
   await choose(await paintedSheet([]));
   await expect.element(frame(1)).toBeVisible(); // the one patch below
   await expect.element(button('Measure')).toBeDisabled();
-  await expect.element(page.getByText('at least two frames')).toBeVisible();
+  await expect.element(page.getByText('Say which step is in which frame')).toBeVisible();
   await choose(new File(['no picture'], 'list.txt'));
   await expect.element(page.getByRole('alert')).toHaveTextContent('not a picture');
   screen.leave();
@@ -175,11 +175,11 @@ test('a blue measured as magenta is asked about and can be kept; a ladder turned
   openWindow('pr122-quinacridone-magenta');
   await choose(await chartPhoto(ultramarine, { camera: phone, grain: 0, seed: 7 }));
   await expect.element(frame(8)).toBeVisible();
-  await button('Turn the ladder round').click();
+  await button('Count from the other end').click();
   await expect.element(frame(5)).toHaveAccessibleName(/Step 1/);
   await button('Measure').click();
   await expect.element(page.getByText('from the wrong end')).toBeVisible();
-  await button('Turn the ladder round').click();
+  await button('Count from the other end').click();
   await button('Measure').click();
   await expect.element(page.getByTestId('question')).toHaveTextContent(/look (blue|violet).*PR122/);
   await button('Keep it').click();
@@ -190,7 +190,7 @@ test('the other row can be the ladder', async () => {
   await choose(await paintedSheet([16, 8, 4], [2, 4, 8, 16]));
   await expect.element(frame(7)).toHaveAccessibleName(/Step 1/);
   await expect.element(frame(1)).toHaveAccessibleName(/not used/);
-  await button('The ladder is the first row').click();
+  await button('The steps are the first row').click();
   await expect.element(frame(1)).toHaveAccessibleName(/Step 1/);
   await expect.element(frame(7)).toHaveAccessibleName(/not used/);
 });

@@ -106,14 +106,22 @@ export function tubeOf(spectra: PaintSpectra, { id, ci }: Pick<PaintCard, 'id' |
   if (!nearest) return { perLoad, strength: 1, mostLoad: usualCoat, question: null };
   const { paint, hers, usual } = nearest;
   const strength = strengthOf(paint);
-  const groupOf = (lab: Lab): string => hueGroup({ ladder: [lab], ci: [] });
   const isOther = hueBetween(hers, usual) > otherHue;
   return {
     perLoad: isOther ? perLoad : nearest.perLoad,
     strength,
     mostLoad: usualCoat * strength,
-    question: isOther
-      ? `These steps look ${groupOf(hers)}, but ${[paint.name, ...paint.ci].join(', ')} is ${groupOf(usual)}. Is this the paint you mean? See that the photo is the right one and that each frame lies on its own patch. If it is right, keep it all the same.`
-      : null,
+    question: isOther ? otherHueQuestion(paint, hers, usual) : null,
   };
+}
+
+/** Asked where washes of the same depth differ in hue: of two colours by name, or of two kinds of the same. */
+function otherHueQuestion({ name, ci }: Paint, hers: Lab, usual: Lab): string {
+  const [looks, is] = [hers, usual].map((lab) => hueGroup({ ladder: [lab], ci: [] }));
+  const called = [name, ...ci].join(', ');
+  const seen =
+    looks === is
+      ? `These steps look another ${looks} than ${called} usually is.`
+      : `These steps look ${looks}, but ${called} is ${is}.`;
+  return `${seen} Is this the paint you mean? See that the photo is the right one and that each frame lies on its own patch. If it is right, keep it all the same.`;
 }

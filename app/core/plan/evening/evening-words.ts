@@ -20,6 +20,13 @@ export function planTimeInWords(times: readonly EveningTime[]): string {
   return times.map((time) => `${eveningName(time.evening)} ${timeInWords(time)}.`).join(' ');
 }
 
+/** Where nothing fits the time she has: how long the plan takes with all given up that can be. */
+export function stillTakesInWords(times: readonly EveningTime[]): string {
+  const longest = Math.max(...times.map(({ likely }) => likely));
+  const what = times.length > 1 ? 'the longest evening' : 'it';
+  return `Cut down as far as it goes, ${what} still takes about ${hoursInWords(longest)}.`;
+}
+
 /** What a step before a break says of the sheet until the next evening. */
 export function meanwhileInWords(evening: number, masked: boolean): string {
   const mask = masked

@@ -5,6 +5,7 @@ import { hoursInWords } from '../../words/minutes.ts';
 import type { EveningFit, TooLong } from '../plan.ts';
 import type { PlanFacts } from '../plan-facts.ts';
 import type { SolvedPalette, WashSolver } from '../solve/solve-palette.ts';
+import { stillTakesInWords } from './evening-words.ts';
 import {
   arrangeEvenings,
   type Concession,
@@ -89,12 +90,10 @@ function tooLong(
   { times }: EveningWork,
   edits: readonly PlanEdit[] | undefined,
 ): TooLong {
-  const time = hoursInWords(longest(times));
-  const text = `Even so ${times.length > 1 ? 'the longest evening' : 'it'} takes about ${time}.`;
   const smaller = shares.map((share) => {
     return { share, minutes: longest(workAt(onSmaller(facts, share), level, edits).times) };
   });
-  return { text, smaller };
+  return { text: stillTakesInWords(times), smaller };
 }
 
 /** A plan fitted to the time she has. */

@@ -59,8 +59,8 @@ function sentenceOf(step: Step): string {
   const work = minutesInWords(step.paintMinutes);
   const open = minutesInWords(step.shineMinutes);
   return step.technique === 'wet-in-wet'
-    ? `${step.title} is too large for its open time: it takes ${work}, and in this air the wet sheet shines for ${open}. Split it at a hard border, take a smaller sheet, or soak the paper through from both sides.`
-    : `${step.title} is too large for its open time: it takes ${work}, and in this air an edge stays wet for ${open}, so seams would show. Split it at a border, or wet the sheet first.`;
+    ? `${step.title}: too large to finish while it is wet. It takes ${work}, and in this air the wet sheet shines for ${open}. Split it at a hard border, take a smaller sheet, or soak the paper through from both sides.`
+    : `${step.title}: too large to finish while it is wet. It takes ${work}, and in this air an edge stays wet for ${open}, so seams would show. Split it at a border, or wet the sheet first.`;
 }
 
 /** Warns of the wash with the largest time shortage: it dries before she can finish it. */

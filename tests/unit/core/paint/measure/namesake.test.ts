@@ -40,6 +40,17 @@ describe('what the table tells of a measured tube', () => {
     expect(tubeOf(blue, { id: 'mine', ci: ['PB15:3'] }).question).toBeNull();
   });
 
+  it('of two hues of one name it says so: never that they look blue but ought to be blue', () => {
+    const blues = paintBox.filter(({ ci }) => ci.length === 1 && /^PB\d/.test(String(ci[0])));
+    const asked = blues.flatMap((one) =>
+      blues.flatMap((other) => tubeOf(one, { id: 'mine', ci: other.ci }).question ?? []),
+    );
+    expect(
+      asked.some((question) => /^These steps look another blue than .*, PB/.test(question)),
+    ).toBe(true);
+    for (const question of asked) expect(question).not.toMatch(/look (\w+), but .* is \1\./);
+  });
+
   it('a pigment the table does not have leaves strength 1', () => {
     const paint = paintNamed('pbr7-burnt-sienna');
     expect(tubeOf(paint, { id: 'mine', ci: [] })).toMatchObject({
