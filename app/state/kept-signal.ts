@@ -1,14 +1,16 @@
-import { type ReadonlySignal, signal } from '@preact/signals';
+import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import type { Store } from '../storage/open-store.ts';
 
-export type SettingStore = Pick<Store, 'setting' | 'keepSetting'>;
+export type SettingStore = Pick<Store, 'setting' | 'keepSetting' | 'unkeptSettings'>;
 
 /** A value of the screens that is kept on the device, the same for all paintings. */
 export interface KeptSignal<T> {
   readonly current: ReadonlySignal<T>;
   /** Settles when what was kept is there, or can't be read; never rejects. */
   readonly ready: Promise<void>;
-  /** Shows the value at once and keeps it right after. Rejects where it can't be kept; it counts all the same. */
+  /** Why the value is not kept, in words; null as soon as it is. */
+  readonly problem: ReadonlySignal<string | null>;
+  /** Shows the value at once and keeps it right after. Rejects where it can't be kept; it counts all the same, and is tried again. */
   set(value: T): Promise<void>;
   /** Takes what is kept by now, as when it was first read. Never rejects. */
   readAgain(): Promise<void>;
@@ -38,6 +40,7 @@ export function keptSignal<T>(
   return {
     current,
     ready,
+    problem: computed(() => store.unkeptSettings.value.get(name)?.message ?? null),
     readAgain: read,
     set(value) {
       current.value = value;

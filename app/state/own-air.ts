@@ -9,7 +9,9 @@ export interface OwnAirState {
   readonly isHers: ReadonlySignal<boolean>;
   /** Settles when what was kept is there. */
   readonly ready: Promise<void>;
-  /** Rejects where it can't be kept; it counts all the same. */
+  /** Why they are not kept, in words; null as soon as they are. */
+  readonly problem: ReadonlySignal<string | null>;
+  /** Rejects where it can't be kept; it counts all the same, and is tried again. */
   set(air: Pick<KeptAir, 'weather' | 'paper'>): Promise<void>;
   /** Takes what is kept by now: a copy was brought back. */
   readAgain(): Promise<void>;
@@ -22,6 +24,7 @@ export function createOwnAir(store: SettingStore): OwnAirState {
     air: computed(() => hers.current.value ?? usualAir),
     isHers: computed(() => hers.current.value !== null),
     ready: hers.ready,
+    problem: hers.problem,
     readAgain: hers.readAgain,
     async set({ weather, paper }) {
       await hers.ready;

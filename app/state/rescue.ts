@@ -1,11 +1,11 @@
 import type { OpenWork } from '../storage/keep-again.ts';
 import type { Store } from '../storage/open-store.ts';
 import type { NewPlan } from '../storage/plans.ts';
+import { createRetry } from '../storage/retry-later.ts';
 import type { OwnAirState } from './own-air.ts';
 import { keptReadingOf } from './painting/opened-reading.ts';
 import type { Studio } from './painting/studio.ts';
 import type { OwnBoxState } from './paints/own-box.ts';
-import { createRetry } from './retry-later.ts';
 import type { Easel } from './session/easel.ts';
 
 interface RescueNeeds {

@@ -14,6 +14,7 @@ import {
   type SessionKeepsakes,
   type Sessions,
 } from './sessions.ts';
+import { createSettings, type Settings } from './settings.ts';
 import type { Space } from './space.ts';
 import { StorageProblem, storageProblem } from './storage-problem.ts';
 import {
@@ -24,47 +25,23 @@ import {
 } from './transactions.ts';
 import { createTrash, type Trash } from './trash.ts';
 
-interface Settings {
-  /** What was kept under that name; null where nothing was. The reader checks its shape. */
-  setting(name: string): Promise<unknown>;
-  keepSetting(name: string, value: unknown): Promise<void>;
-  /** Keeps what `how` makes of what is kept by then (null where nothing is), and answers it. */
-  changeSetting<T>(name: string, how: (kept: unknown) => T): Promise<T>;
-  forgetSetting(name: string): Promise<void>;
-}
-
-function createSettings(transactions: Transactions): Settings {
-  return {
-    setting: (name) =>
-      transactions.read(['settings'], async (t) => (await t.get('settings', name))?.value ?? null),
-    keepSetting: (name, value) =>
-      transactions.write(`setting ${name}`, ['settings'], (t) =>
-        t.put('settings', { id: name, value }),
-      ),
-    changeSetting: (name, how) =>
-      transactions.write(`setting ${name}`, ['settings'], async (t) => {
-        const value = how((await t.get('settings', name))?.value ?? null);
-        await t.put('settings', { id: name, value });
-        return value;
-      }),
-    forgetSetting: (name) =>
-      transactions.write(`setting ${name}`, ['settings'], (t) => t.remove('settings', name)),
-  };
-}
-
 interface SeldomUsed extends KeepAgain, Space {
   /** Copies to keep elsewhere. */
   backups(): Promise<Backups>;
 }
 
 /** Fetched when it is first asked for, so that the first load stays small. */
-function createSeldomUsed(transactions: Transactions, readTimeMs: () => number): SeldomUsed {
+function createSeldomUsed(
+  transactions: Transactions,
+  readTimeMs: () => number,
+  onReplaced: () => void,
+): SeldomUsed {
   const space = async (): Promise<Space> => (await import('./space.ts')).createSpace(transactions);
   return {
     spaceOf: async (id) => (await space()).spaceOf(id),
     dropRecordPhotos: async (id) => (await space()).dropRecordPhotos(id),
     backups: async () =>
-      (await import('./backup/backups.ts')).createBackups(transactions, readTimeMs),
+      (await import('./backup/backups.ts')).createBackups(transactions, readTimeMs, onReplaced),
     async keepAgain(work) {
       const { createKeepAgain } = await import('./keep-again.ts');
       await createKeepAgain(transactions, readTimeMs).keepAgain(work);
@@ -93,13 +70,15 @@ export interface Store
   close(): void;
 }
 
-interface StoreOptions {
+export interface StoreOptions {
   readonly name?: string;
   readonly migrations?: readonly Migration[];
   /** Wall time, ms since 1970. */
   readonly readTimeMs?: () => number;
   /** Hears of trouble already while opening, when another window has to be closed first. */
   readonly onTrouble?: (trouble: StorageProblem | null) => void;
+  /** After so long a setting that could not be stored is tried again, ms; as usual where left out. */
+  readonly retryMs?: number;
 }
 
 /**
@@ -107,7 +86,13 @@ interface StoreOptions {
  * refuses it, the store works from memory. Rejects where data is there that can't be opened.
  */
 export async function openStore(options: StoreOptions = {}): Promise<Store> {
-  const { name = 'firstwash', migrations = MIGRATIONS, readTimeMs = Date.now, onTrouble } = options;
+  const {
+    name = 'firstwash',
+    migrations = MIGRATIONS,
+    readTimeMs = Date.now,
+    onTrouble,
+    retryMs,
+  } = options;
   const trouble = signal<StorageProblem | null>(null);
   const say = (problem: StorageProblem | null): void => {
     trouble.value = problem;
@@ -116,6 +101,7 @@ export async function openStore(options: StoreOptions = {}): Promise<Store> {
   const tables = await openTables(name, migrations, say);
   const saveState = createSaveState();
   const transactions = createTransactions(tables, saveState);
+  const kept = createSettings({ transactions, retryMs });
   return {
     keeps: tables.keeps,
     trouble,
@@ -123,16 +109,19 @@ export async function openStore(options: StoreOptions = {}): Promise<Store> {
     underWay: saveState.underWay,
     settled: saveState.settled,
     sayKeptAgain: () => say(new StorageProblem('kept-again')),
-    close: tables.close,
+    close() {
+      kept.close();
+      tables.close();
+    },
     ...createPaintings(transactions, readTimeMs),
     ...createCards(transactions),
-    ...createSeldomUsed(transactions, readTimeMs),
+    ...createSeldomUsed(transactions, readTimeMs, kept.letGo),
     ...createTrash(transactions, readTimeMs),
     ...createPlans(transactions, readTimeMs),
     ...createSessions(transactions, readTimeMs),
     ...createPastSessions(transactions),
     ...createSessionKeepsakes(transactions),
-    ...createSettings(transactions),
+    ...kept.settings,
   };
 }
 

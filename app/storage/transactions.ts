@@ -9,7 +9,10 @@ export interface SaveState {
   readonly saving: ReadonlySignal<Saving>;
   /** Number of writes under way. */
   readonly underWay: ReadonlySignal<number>;
-  /** Follows one write. `what` names the thing: its failure stands until the same thing is kept. */
+  /**
+   * Follows one write. `what` names the thing: its failure stands until the same thing is kept by a write that began
+   * later.
+   */
   track<T>(what: string, write: Promise<T>): Promise<T>;
   /** Answers when no write is under way. */
   settled(): Promise<void>;
@@ -17,13 +20,16 @@ export interface SaveState {
 
 export function createSaveState(): SaveState {
   const underWay = signal(0);
-  const failed = signal<ReadonlySet<string>>(new Set());
+  /** By thing, the number of the last write that failed. */
+  const failed = signal<ReadonlyMap<string, number>>(new Map());
   const waiting: (() => void)[] = [];
+  let writes = 0;
 
-  function end(what: string, well: boolean): void {
-    const stillFailed = new Set(failed.value);
-    if (well) stillFailed.delete(what);
-    else stillFailed.add(what);
+  function end(what: string, number: number, well: boolean): void {
+    const before = failed.value.get(what) ?? 0;
+    const stillFailed = new Map(failed.value);
+    if (!well) stillFailed.set(what, Math.max(before, number));
+    else if (before < number) stillFailed.delete(what);
     failed.value = stillFailed;
     underWay.value--;
     if (underWay.value === 0) for (const go of waiting.splice(0)) go();
@@ -35,6 +41,7 @@ export function createSaveState(): SaveState {
       underWay.value > 0 ? 'saving' : failed.value.size > 0 ? 'failed' : 'saved',
     ),
     async track(what, write) {
+      const number = ++writes;
       underWay.value++;
       let well = false;
       try {
@@ -42,7 +49,7 @@ export function createSaveState(): SaveState {
         well = true;
         return result;
       } finally {
-        end(what, well);
+        end(what, number, well);
       }
     },
     settled: () =>

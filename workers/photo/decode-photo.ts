@@ -10,6 +10,7 @@ import {
   photoProblem,
   undecodable,
 } from '../../app/core/reference/photo-problem.ts';
+import { type EngineTurn, engineTurn, turnUpright } from './photo-turn.ts';
 
 /**
  * A photo that can't be used; the message is a painter's sentence. A plain Error with a name,
@@ -28,9 +29,9 @@ const onePixel = Uint8Array.of(
 );
 
 /** Where even that can't be read the browser lacks something, and no photo is to blame. */
-async function readsAnything(): Promise<boolean> {
+async function readsAnything({ options }: EngineTurn): Promise<boolean> {
   try {
-    (await createImageBitmap(new Blob([onePixel]), { ...upright, resizeWidth: 1 })).close();
+    (await createImageBitmap(new Blob([onePixel]), { ...options, resizeWidth: 1 })).close();
     return new OffscreenCanvas(1, 1).getContext('2d') !== null;
   } catch {
     return false;
@@ -81,14 +82,15 @@ async function bytesOf(photo: Blob): Promise<Uint8Array> {
   }
 }
 
-/** 'from-image' is the default, but older engines left the camera's turn in without it. */
-const upright: ImageBitmapOptions = { imageOrientation: 'from-image' };
-
 /** Only of a JPEG is it known how every browser turns it; of others the shape is tried out. */
-async function sureSize(photo: Blob, header: PhotoHeader): Promise<PixelSize> {
+async function sureSize(
+  photo: Blob,
+  header: PhotoHeader,
+  options: ImageBitmapOptions,
+): Promise<PixelSize> {
   const told = uprightSize(header);
   if (header.kind === 'jpeg') return told;
-  const probe = await createImageBitmap(photo, { ...upright, resizeWidth: 64 });
+  const probe = await createImageBitmap(photo, { ...options, resizeWidth: 64 });
   const lies = probe.width > probe.height;
   const square = Math.abs(probe.width - probe.height) <= 1;
   probe.close();
@@ -96,23 +98,43 @@ async function sureSize(photo: Blob, header: PhotoHeader): Promise<PixelSize> {
   return turned ? { width: told.height, height: told.width } : told;
 }
 
-async function decode(
+/** As the engine hands it out: upright, or as it is stored where it leaves the camera's turn in. */
+async function decodeAsIs(
   photo: Blob,
   header: PhotoHeader,
   largestArea: number,
-): Promise<Omit<DecodedPhoto, 'wide'>> {
+  { options, turns }: EngineTurn,
+): Promise<{ bitmap: ImageBitmap; size: PixelSize }> {
   const told = uprightSize(header);
   const known = told.width > 0 && told.height > 0;
   if (!known || decodedSize(told, largestArea).width === told.width) {
-    const bitmap = await createImageBitmap(photo, upright);
+    const bitmap = await createImageBitmap(photo, options);
     return { bitmap, size: { width: bitmap.width, height: bitmap.height } };
   }
-  const size = await sureSize(photo, header);
+  const upright = await sureSize(photo, header, options);
+  const size =
+    turns || header.kind !== 'jpeg' ? upright : { width: header.width, height: header.height };
   const { width, height } = decodedSize(size, largestArea);
   // Both sides are given: left to itself the browser may round the other one differently.
-  const options = { ...upright, resizeWidth: width, resizeHeight: height } as const;
-  const bitmap = await createImageBitmap(photo, { ...options, resizeQuality: 'high' });
+  const smaller = { ...options, resizeWidth: width, resizeHeight: height } as const;
+  const bitmap = await createImageBitmap(photo, { ...smaller, resizeQuality: 'high' });
   return { bitmap, size };
+}
+
+async function decode(
+  photo: Blob,
+  bytes: Uint8Array,
+  header: PhotoHeader,
+  largestArea: number,
+  engine: EngineTurn,
+): Promise<DecodedPhoto> {
+  const wide = mayExceedSrgb(bytes);
+  const { bitmap, size } = await decodeAsIs(photo, header, largestArea, engine);
+  const { kind, orientation } = header;
+  if (engine.turns || kind !== 'jpeg' || orientation === 1) return { bitmap, size, wide };
+  const turned = turnUpright(bitmap, orientation, wide ? 'display-p3' : 'srgb');
+  if (!turned) throw new TypeError('no canvas of that size');
+  return { bitmap: turned, size: uprightSize({ ...size, orientation }), wide };
 }
 
 /**
@@ -138,10 +160,11 @@ export async function decodePhoto(photo: Blob, largestArea: number): Promise<Dec
   const header = photoHeader(bytes);
   if (!header) throw photoError(undecodable(null));
   if (typeof OffscreenCanvas === 'undefined') throw browserError();
+  const engine = await engineTurn();
   try {
-    return { ...(await decode(photo, header, largestArea)), wide: mayExceedSrgb(bytes) };
+    return await decode(photo, bytes, header, largestArea, engine);
   } catch (cause) {
-    if (!(await readsAnything())) throw browserError(cause);
+    if (!(await readsAnything(engine))) throw browserError(cause);
     throw photoError(undecodable(header), cause);
   }
 }

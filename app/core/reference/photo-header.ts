@@ -236,7 +236,9 @@ export function photoHeader(bytes: Uint8Array): PhotoHeader | null {
 }
 
 /** Size in px once the photo stands upright. */
-export const uprightSize = (header: PhotoHeader): PixelSize =>
+export const uprightSize = (
+  header: Pick<PhotoHeader, 'width' | 'height' | 'orientation'>,
+): PixelSize =>
   header.orientation >= 5
     ? { width: header.height, height: header.width }
     : { width: header.width, height: header.height };

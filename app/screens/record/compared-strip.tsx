@@ -37,7 +37,9 @@ export function ComparedStrip({ easel, keepsakes, paintingId }: ComparedStripPro
               title={desk.plan.steps.find(({ key }) => key === note.key)?.title ?? ''}
               words={measuresInWords(note, desk.seen.reading.bands.length)}
               keepsakes={keepsakes}
-              onLook={() => void lookAgainAt(keepsakes, desk.sessionId, note)}
+              onLook={() => {
+                lookAgainAt(keepsakes, desk.sessionId, note).catch(() => undefined); // counts all the same
+              }}
               to={linkTo(paintingId, 'compare')}
             />
           ))}

@@ -105,7 +105,7 @@ export function createKeepCopy({ store, handOut, app, readTimeMs }: Needs): Keep
       if (!(await way(copy.file))) return;
       handedOut.value = words;
       if (copy.scope.kind === 'everything')
-        await noteCopyTime(store, { copyAt: readTimeMs(), awayAt: 0 });
+        await noteCopyTime(store, { copyAt: readTimeMs(), awayAt: 0 }).catch(() => undefined); // tried again by itself
     });
   }
 

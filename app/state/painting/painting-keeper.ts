@@ -1,9 +1,9 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
 import type { Painting } from '../../core/decisions/painting.ts';
 import type { Store } from '../../storage/open-store.ts';
+import { createRetry } from '../../storage/retry-later.ts';
 import { StorageProblem } from '../../storage/storage-problem.ts';
 import { describeFault } from '../describe-fault.ts';
-import { createRetry } from '../retry-later.ts';
 
 /** How a painting is changed: applied to what is shown at once, and to what is kept. */
 type Change = (before: Painting) => Painting;

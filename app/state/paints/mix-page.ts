@@ -8,14 +8,15 @@ import {
 } from '../../core/paint/measure/refine-paints.ts';
 import { ownPaints, withOwnPaint } from '../../core/paint/own-box.ts';
 import { forgetStrength } from '../../core/paint/strength-corrections.ts';
-import { describeFault } from '../describe-fault.ts';
 import { keptSignal, type SettingStore } from '../kept-signal.ts';
 import type { OwnBoxState } from './own-box.ts';
 import type { MeasuringPhoto } from './paint-measuring.ts';
 import { createWorkTeller, type WorkTeller } from './work-teller.ts';
 
 /** A page of one-to-one mixes of her paints, by which those she measured are put right together. */
-export interface MixPage extends Pick<WorkTeller, 'work' | 'problem'> {
+export interface MixPage extends Pick<WorkTeller, 'work'> {
+  /** A sentence for the painter; null while all is well. */
+  readonly problem: ReadonlySignal<string | null>;
   /** Ids of the paints on it, at most six, in the order they are painted. */
   readonly chosen: ReadonlySignal<readonly string[]>;
   readonly photo: ReadonlySignal<MeasuringPhoto | null>;
@@ -64,14 +65,12 @@ export function createMixPage({ store, client, ownBox }: Needs): MixPage {
   const { work, problem, run } = createWorkTeller();
 
   function put(next: Partial<PageDraft>): void {
-    draft.set({ ...draft.current.value, ...next }).catch((fault) => {
-      problem.value = describeFault(fault);
-    });
+    draft.set({ ...draft.current.value, ...next }).catch(() => undefined); // it says so itself
   }
 
   return {
     work,
-    problem,
+    problem: computed(() => problem.value ?? draft.problem.value),
     chosen,
     photo,
     frames,

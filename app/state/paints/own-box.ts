@@ -3,9 +3,11 @@ import type { AnalysisClient } from '../../client/analysis-client.ts';
 import { emptyBox, type FormerBox, type OwnBox, ownPaints } from '../../core/paint/own-box.ts';
 import type { PaintCard } from '../../core/paint/paint.ts';
 import type { Store } from '../../storage/open-store.ts';
+import { createRetry } from '../../storage/retry-later.ts';
+import { StorageProblem } from '../../storage/storage-problem.ts';
 import { describeFault } from '../describe-fault.ts';
 
-/** Her paint box, the same for all paintings: kept at every change. */
+/** Her paint box, the same for all paintings: kept at every change; one that could not be is tried again by itself. */
 export interface OwnBoxState {
   readonly box: ReadonlySignal<OwnBox>;
   /** Every paint known, built-in and her own; empty until `open`. */
@@ -41,6 +43,7 @@ export function createOwnBox(
   store: Pick<Store, 'setting' | 'changeSetting'>,
   client: Pick<AnalysisClient, 'paintBox' | 'renewBox'>,
   onKept: () => void = () => {},
+  retryMs?: number,
 ): OwnBoxState {
   let former: FormerBox | null = null;
   /** As it is in the database, by what this window knows. */
@@ -90,6 +93,7 @@ export function createOwnBox(
   function send(): Promise<void> {
     last = last.then(async () => {
       const sent = waiting;
+      if (sent.length === 0) return;
       try {
         const now = await store.changeSetting(name, (stored) =>
           sent.reduce((before, how) => how(before), stored === null ? kept : parse(stored)),
@@ -100,10 +104,16 @@ export function createOwnBox(
         onKept();
       } catch (fault) {
         problem.value = describeFault(fault);
+        const kind = fault instanceof StorageProblem ? fault.kind : null;
+        // What can never be kept must not hold up the rest.
+        if (kind === 'broken-figure') waiting = waiting.filter((each) => each !== sent.at(-1));
+        else if (kind !== 'outdated') retry();
       }
     });
     return last;
   }
+
+  const retry = createRetry(() => void send(), retryMs);
 
   async function open(): Promise<void> {
     await ready;

@@ -1,4 +1,4 @@
-import { type ReadonlySignal, signal } from '@preact/signals';
+import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import type { AnalysisClient } from '../../client/analysis-client.ts';
 import { ownPaints, withOwnPaint } from '../../core/paint/own-box.ts';
 import type { Paint, TubePaint } from '../../core/paint/paint.ts';
@@ -73,7 +73,8 @@ export function createPaintDrafts({ store, client, ownBox }: Needs): PaintDrafts
   const never = (): AbortSignal => new AbortController().signal;
 
   function put(next: PaintDrafts): void {
-    void attempt(() => kept.set(next));
+    problem.value = null;
+    kept.set(next).catch(() => undefined); // it says so itself
   }
   function drop(key: string): void {
     const { [key]: _, ...others } = drafts.value;
@@ -129,7 +130,7 @@ export function createPaintDrafts({ store, client, ownBox }: Needs): PaintDrafts
 
   return {
     drafts,
-    problem,
+    problem: computed(() => problem.value ?? kept.problem.value),
     async open() {
       await ready;
       if (table.value.length > 0) return;

@@ -1,4 +1,4 @@
-import { type ReadonlySignal, signal } from '@preact/signals';
+import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import type { AnalysisClient } from '../../client/analysis-client.ts';
 import type { Point } from '../../core/colour/lab.ts';
 import type { FramedColour } from '../../core/paint/measure/measured-photo.ts';
@@ -14,7 +14,6 @@ import {
 import { ownPaints, withOwnPaint } from '../../core/paint/own-box.ts';
 import type { PaintCard } from '../../core/paint/paint.ts';
 import { forgetStrength } from '../../core/paint/strength-corrections.ts';
-import { describeFault } from '../describe-fault.ts';
 import { keptSignal, type SettingStore } from '../kept-signal.ts';
 import type { OwnBoxState } from './own-box.ts';
 import { createWorkTeller } from './work-teller.ts';
@@ -80,9 +79,7 @@ export function createPaintMeasuring({ store, client, ownBox }: Needs): PaintMea
   let paintId = '';
 
   function put(next: MeasureDrafts): void {
-    kept.set(next).catch((fault) => {
-      problem.value = describeFault(fault);
-    });
+    kept.set(next).catch(() => undefined); // it says so itself
   }
 
   function letGo(): void {
@@ -115,7 +112,7 @@ export function createPaintMeasuring({ store, client, ownBox }: Needs): PaintMea
     photo,
     result,
     work,
-    problem,
+    problem: computed(() => problem.value ?? kept.problem.value),
     async open(id) {
       if (id !== paintId) {
         stop();

@@ -1,6 +1,6 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
 import type { Moment } from '../../core/session/session-event.ts';
-import { createRetry } from '../retry-later.ts';
+import { createRetry } from '../../storage/retry-later.ts';
 
 /** Both clocks of the device, handed in so that tests can move them. */
 export interface Clock {

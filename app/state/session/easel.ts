@@ -249,7 +249,7 @@ export function createEasel(needs: EaselNeeds): Easel {
     record: computed(
       () => desk.value && recordSession(desk.value.plan, log.value, taught.value, dryingModel),
     ),
-    problem: computed(() => problem.value ?? keeper.problem.value),
+    problem: computed(() => problem.value ?? keeper.problem.value ?? ownAir.problem.value),
     inCharge: lock.inCharge,
     takeOver: lock.takeOver,
     savedWord: computed(() => savedWords[keeper.problem.value ? 'failed' : store.saving.value]),
@@ -289,9 +289,7 @@ export function createEasel(needs: EaselNeeds): Easel {
     tell: append,
     setAir({ weather, paper }) {
       append({ kind: 'weather', weather }, { kind: 'paper', paper });
-      ownAir.set({ weather, paper }).catch((fault: unknown) => {
-        problem.value = describeFault(fault);
-      });
+      ownAir.set({ weather, paper }).catch(() => undefined); // it says so itself
     },
   };
 }

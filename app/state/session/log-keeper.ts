@@ -2,9 +2,9 @@ import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import type { SessionEvent } from '../../core/session/session-event.ts';
 import type { Stand } from '../../core/session/session-stand.ts';
 import type { Store } from '../../storage/open-store.ts';
+import { createRetry } from '../../storage/retry-later.ts';
 import { StorageProblem } from '../../storage/storage-problem.ts';
 import { describeFault } from '../describe-fault.ts';
-import { createRetry } from '../retry-later.ts';
 
 /** Keeps the lines of sessions. One that could not be kept waits and goes with the next: none is skipped. */
 export interface LogKeeper {

@@ -34,12 +34,19 @@ export interface Backups {
   ): Promise<void>;
 }
 
-export const createBackups = (transactions: Transactions, readTimeMs: () => number): Backups => ({
+/** `onReplaced` hears that all that was here has been replaced. */
+export const createBackups = (
+  transactions: Transactions,
+  readTimeMs: () => number,
+  onReplaced: () => void,
+): Backups => ({
   write: (signal, wish, sink) => writeBackup(signal, transactions, wish, sink),
   writeRemains: (signal, id, wish, sink) => writeRemains(signal, transactions, id, wish, sink),
   async check(signal, file, onPart) {
     return checkBackup(signal, transactions, await openBackup(signal, file), onPart);
   },
-  restore: (signal, checked, way, onPart) =>
-    restoreBackup(signal, transactions, checked, way, readTimeMs, onPart),
+  async restore(signal, checked, way, onPart) {
+    await restoreBackup(signal, transactions, checked, way, readTimeMs, onPart);
+    if (way === 'replace' && checked.holds === 'everything') onReplaced();
+  },
 });

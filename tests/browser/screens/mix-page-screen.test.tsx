@@ -64,7 +64,7 @@ async function opened(): Promise<{ ownBox: OwnBoxState; kept: () => boolean }> {
   const onKept = (): void => {
     isKept = true;
   };
-  const pages = { setting: async () => null, keepSetting: async () => {} };
+  const pages = keptSettings();
   const mixPage = createMixPage({ store: pages, client, ownBox });
   screen = shown(<MixPageScreen ownBox={ownBox} mixPage={mixPage} onKept={onKept} />);
   await page.getByLabelText('my sienna').click();

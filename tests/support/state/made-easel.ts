@@ -30,8 +30,8 @@ const steps = [
 ];
 
 /** A painting with a plan of two washes. */
-export async function paintedStore(): Promise<Store> {
-  const store = await madeStore(() => 5);
+export async function paintedStore(options: { retryMs?: number } = {}): Promise<Store> {
+  const store = await madeStore({ readTimeMs: () => 5, ...options });
   await store.addPainting(paintingSample('meadow', 'photo'), photoSample('photo'));
   const plan = { ...planSample('plan'), steps };
   await store.keepPlan('meadow', { ...newPlanSample('plan'), plan });

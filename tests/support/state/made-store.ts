@@ -1,12 +1,14 @@
 import 'fake-indexeddb/auto';
-import { openStore, type Store } from '../../../app/storage/open-store.ts';
+import { openStore, type Store, type StoreOptions } from '../../../app/storage/open-store.ts';
 import type { Pictures } from '../../../workers/api.ts';
 
 let made = 0;
 
-/** A store of its own; `readTimeMs` as in `openStore`. */
-export const madeStore = (readTimeMs?: () => number): Promise<Store> =>
-  openStore({ name: `state ${made++}`, ...(readTimeMs && { readTimeMs }) });
+type MadeOptions = Pick<StoreOptions, 'readTimeMs' | 'retryMs'>;
+
+/** A store of its own. */
+export const madeStore = (options: MadeOptions = {}): Promise<Store> =>
+  openStore({ name: `state ${made++}`, ...options });
 
 /** A picture that tells how often it was given back. */
 export interface MadeBitmap extends ImageBitmap {

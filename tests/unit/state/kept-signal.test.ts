@@ -1,5 +1,12 @@
-import { expect, test } from 'vitest';
+import 'fake-indexeddb/auto';
+import { signal } from '@preact/signals';
+import { afterEach, expect, test } from 'vitest';
 import { keptSignal, type SettingStore } from '../../../app/state/kept-signal.ts';
+import { openStore } from '../../../app/storage/open-store.ts';
+import { failPuts } from '../../support/storage/failing-put.ts';
+
+let end = (): void => {};
+afterEach(() => end());
 
 type Words = readonly string[];
 const parse = (kept: unknown, current: Words): Words =>
@@ -11,6 +18,7 @@ function storeWith(settings: Record<string, unknown>): SettingStore {
     keepSetting: async (name, value) => {
       settings[name] = value;
     },
+    unkeptSettings: signal(new Map()),
   };
 }
 
@@ -43,9 +51,24 @@ test('where nothing can be read or kept the value counts all the same', async ()
   const refused = async (): Promise<never> => {
     throw new Error('the disk is full');
   };
-  const kept = keptSignal({ setting: refused, keepSetting: refused }, 'words', parse, ['wet']);
+  const store = { setting: refused, keepSetting: refused, unkeptSettings: signal(new Map()) };
+  const kept = keptSignal(store, 'words', parse, ['wet']);
   await kept.ready;
   expect(kept.current.value).toEqual(['wet']);
   await expect(kept.set(['damp'])).rejects.toThrow('the disk is full');
   expect(kept.current.value).toEqual(['damp']);
+});
+
+test('why it is not kept is said for as long as it waits, and not of others', async () => {
+  const store = await openStore({ name: 'kept signal', retryMs: 1 });
+  const [words, others] = ['words', 'others'].map((name) => keptSignal(store, name, parse, []));
+  await Promise.all([words?.ready, others?.ready]);
+  end = failPuts('settings', 'QuotaExceededError', 2);
+  await expect(words?.set(['damp'])).rejects.toThrow(/too little room/);
+  expect([words?.problem.value, others?.problem.value]).toEqual([
+    expect.stringMatching(/too little room/),
+    null,
+  ]);
+  await expect.poll(() => words?.problem.value).toBeNull();
+  expect(await store.setting('words')).toEqual(['damp']);
 });

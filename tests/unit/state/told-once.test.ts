@@ -1,3 +1,4 @@
+import { signal } from '@preact/signals';
 import { expect, test, vi } from 'vitest';
 import { createToldOnce } from '../../../app/state/told-once.ts';
 
@@ -7,6 +8,7 @@ function storeWith(kept: unknown) {
     rows,
     setting: async (name: string) => rows.get(name) ?? null,
     keepSetting: async (name: string, value: unknown) => void rows.set(name, value),
+    unkeptSettings: signal(new Map()),
   };
 }
 

@@ -44,6 +44,17 @@ describe('what the screen says of saving', () => {
     expect(saving.value).toBe('saved');
   });
 
+  test('nor does a write that began before the one that failed make up for it', async () => {
+    const { saving, track } = createSaveState();
+    const [early, late] = [pending(), pending()];
+    const ends = [track('plan', early.write), track('plan', late.write)];
+    late.fail();
+    await expect(ends[1]).rejects.toThrow('no');
+    early.keep();
+    await ends[0];
+    expect(saving.value).toBe('failed');
+  });
+
   test('whoever waits for the writes goes on when the last has ended, well or not', async () => {
     const { settled, track } = createSaveState();
     await settled();

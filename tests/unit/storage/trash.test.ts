@@ -7,7 +7,7 @@ const dayMs = 24 * 60 * 60 * 1000;
 
 test('a painting put away can be brought back for seven days; each counts from its own time', async () => {
   let clock = 100 * dayMs;
-  const store = await madeStore(() => clock);
+  const store = await madeStore({ readTimeMs: () => clock });
   for (const [id, updatedAt] of [
     ['a', 1],
     ['b', 2],

@@ -10,7 +10,7 @@ import { fillStore } from '../../../support/storage/made-backup.ts';
 const everything = { scope: { kind: 'everything' }, title: '', places: false } as const;
 
 async function made(handed: Partial<HandOut> = {}) {
-  const store = await madeStore(() => 7000);
+  const store = await madeStore({ readTimeMs: () => 7000 });
   const handOut: HandOut = {
     canShare: () => false,
     share: async () => true,

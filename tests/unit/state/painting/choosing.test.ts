@@ -18,7 +18,7 @@ const { kept } = newPlanSample('any');
 
 async function choosingAmong(...ids: string[]) {
   let now = 1000;
-  const store = await madeStore(() => now++);
+  const store = await madeStore({ readTimeMs: () => now++ });
   const candidate = (id: string, at: number): Painting => ({
     ...paintingSample(id, `photo ${id}`, at),
     purpose: 'candidate',

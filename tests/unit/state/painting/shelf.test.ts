@@ -13,7 +13,7 @@ import {
 
 async function shelfOver(...paintings: Painting[]) {
   let now = 1000;
-  const store = await madeStore(() => now++);
+  const store = await madeStore({ readTimeMs: () => now++ });
   for (const painting of paintings)
     await store.addPainting(painting, photoSample(painting.reference.photoId));
   return { store, shelf: createShelf(store) };
@@ -135,7 +135,7 @@ describe('put away', () => {
 
   test('a week ago is gone for good when the shelf is looked at', async () => {
     let now = 0;
-    const store = await madeStore(() => now);
+    const store = await madeStore({ readTimeMs: () => now });
     await store.addPainting(paintingSample('a', 'a'), photoSample('a'));
     const shelf = createShelf(store);
     await shelf.remove('a');

@@ -1,6 +1,8 @@
+import { signal } from '@preact/signals';
 import { expect, test, vi } from 'vitest';
 import { emptyBox } from '../../../../app/core/paint/own-box.ts';
 import { createMixPage } from '../../../../app/state/paints/mix-page.ts';
+import { StorageProblem } from '../../../../app/storage/storage-problem.ts';
 
 const frame = { corners: [] } as never;
 const found = { patches: [{ frame }, { frame }, { frame }], paper: [] };
@@ -9,6 +11,7 @@ function pageWith(settings: Map<string, unknown>) {
   const store = {
     setting: async (name: string) => settings.get(name) ?? null,
     keepSetting: async (name: string, value: unknown) => void settings.set(name, value),
+    unkeptSettings: signal(new Map()),
   };
   const client = {
     openPhoto: vi.fn(async () => ({ preview: { close: () => {} } })),
@@ -41,10 +44,11 @@ test('what can not be kept is said, and counts all the same', async () => {
   const store = {
     setting: async () => null,
     keepSetting: () => Promise.reject(new Error('full')),
+    unkeptSettings: signal(new Map([['mix page', new StorageProblem('no-room')]])),
   };
   const ownBox = { box: { value: emptyBox }, change: vi.fn(), problem: { value: null } };
   const page = createMixPage({ store, client: {}, ownBox } as never);
   page.choose('own-1', true);
   expect(page.chosen.value).toEqual(['own-1']);
-  await vi.waitFor(() => expect(page.problem.value).toMatch(/\w/));
+  await vi.waitFor(() => expect(page.problem.value).toMatch(/too little room/));
 });

@@ -128,6 +128,20 @@ describe('two windows, one box', () => {
     expect(state.problem.value).toBeNull();
   });
 
+  test('and is tried again by itself', async () => {
+    const store = await madeStore();
+    const onKept = vi.fn();
+    const state = createOwnBox(store, anyClient, onKept, 1);
+    await state.ready;
+    const end = failPuts('settings', 'UnknownError', 3);
+    await state.change(added('a'));
+    expect([state.problem.value === null, store.saving.value]).toEqual([false, 'failed']);
+    await expect.poll(() => state.problem.value).toBeNull();
+    end();
+    expect(await store.setting('paint box')).toMatchObject({ owned: ['a'] });
+    expect([store.saving.value, onKept.mock.calls.length]).toEqual(['saved', 1]);
+  });
+
   async function boxCopy(): Promise<Blob> {
     const source = await madeStore();
     await source.keepSetting('paint box', madeBox);

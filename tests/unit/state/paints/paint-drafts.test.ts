@@ -39,6 +39,7 @@ async function drafting(stored: unknown = null, own: readonly Paint[] = []) {
     keepSetting: vi.fn(async (_name: string, value: unknown) => {
       kept.push(value);
     }),
+    unkeptSettings: signal(new Map()),
   };
   const client = {
     pigmentTable: vi.fn<AnalysisClient['pigmentTable']>(async () => [

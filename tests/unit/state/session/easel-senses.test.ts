@@ -42,7 +42,7 @@ function senses(kept: unknown) {
     time: signal({ atMs: 0, paintingMs: 0 }),
   };
   const made = createEaselSenses({
-    store: { setting: async () => kept, keepSetting },
+    store: { setting: async () => kept, keepSetting, unkeptSettings: signal(new Map()) },
     easel: easel as never,
     chime,
     speaker,

@@ -3,6 +3,7 @@ import { afterEach, describe, expect, test, vi } from 'vitest';
 import { roomWeather } from '../../../../app/core/drying/weather.ts';
 import { easelOver, leaveEasels, minute, paintedStore } from '../../../support/state/made-easel.ts';
 import { faultOf } from '../../../support/state/made-store.ts';
+import { failPuts } from '../../../support/storage/failing-put.ts';
 import {
   newPlanSample,
   paintingSample,
@@ -144,13 +145,20 @@ describe('air and paper', () => {
     expect(next.easel.session.value).toMatchObject({ weather: damp, paper });
   });
 
-  test('that can not be kept count all the same, and it is said', async () => {
-    const it = await easelOver(await paintedStore());
+  test('that can not be kept count all the same; it is said until they are, and no longer', async () => {
+    const store = await paintedStore({ retryMs: 1 });
+    const it = await easelOver(store);
     await it.easel.open('meadow');
-    vi.spyOn(it.ownAir, 'set').mockRejectedValueOnce(faultOf('StorageError', 'No room.'));
+    await store.settled();
+    const end = failPuts('settings', 'QuotaExceededError', Number.POSITIVE_INFINITY);
     it.easel.setAir({ weather: damp, paper });
-    await expect.poll(() => it.easel.problem.value).toBe('No room.');
+    await expect.poll(() => it.easel.savedWord.value).toBe('not saved');
+    expect(it.easel.problem.value).toMatch(/too little room/);
     expect(it.easel.session.value.weather).toEqual(damp);
+    end();
+    await expect.poll(() => it.easel.savedWord.value).toBe('saved');
+    expect(it.easel.problem.value).toBeNull();
+    expect(await store.setting('air and paper')).toMatchObject({ weather: damp, paper });
   });
 });
 
