@@ -55,6 +55,11 @@ const shakyWarning: Warning = {
   text: 'This browser changes the colours of pictures a little as they are read: take values near a limit with care, or use another browser.',
 };
 
+const damagedWarning: Warning = {
+  code: 'part-missing',
+  text: 'Part of this photo is missing: the file is damaged, and grey or wrong colours stand in for it. Copy the photo again from where it came, or crop that part away.',
+};
+
 /** A smaller part of the photo was never cut by her: the sheet's shape is far from the photo's (own). */
 const smallPart = 0.05;
 
@@ -78,7 +83,7 @@ export async function readReference(
   knownDarkest: LastAnswers<number>,
 ): Promise<ReadResult> {
   const { photo, crop, sheet, wishes, longSidePx } = request;
-  const { raster, clipped, shaky } = await readRaster(
+  const { raster, clipped, shaky, damaged } = await readRaster(
     photo,
     crop,
     longSidePx,
@@ -112,6 +117,7 @@ export async function readReference(
   await pause(1, 'shapes');
   const share = crop.size[0] * crop.size[1];
   const warnings = [
+    ...(damaged ? [damagedWarning] : []),
     ...(shaky ? [shakyWarning] : []),
     ...(share < smallPart ? [smallPartWarning(share)] : []),
     ...reading.warnings,

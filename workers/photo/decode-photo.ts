@@ -1,4 +1,5 @@
 import type { PixelSize } from '../../app/core/raster/size.ts';
+import { hasLostPixels } from '../../app/core/reference/lost-pixels.ts';
 import { mayExceedSrgb } from '../../app/core/reference/may-exceed-srgb.ts';
 import {
   type PhotoHeader,
@@ -72,6 +73,8 @@ interface DecodedPhoto {
   readonly size: PixelSize;
   /** True where its colours may lie beyond sRGB. */
   readonly wide: boolean;
+  /** True where part of it is surely missing in the file. */
+  readonly damaged: boolean;
 }
 
 async function bytesOf(photo: Blob): Promise<Uint8Array> {
@@ -128,13 +131,13 @@ async function decode(
   largestArea: number,
   engine: EngineTurn,
 ): Promise<DecodedPhoto> {
-  const wide = mayExceedSrgb(bytes);
+  const facts = { wide: mayExceedSrgb(bytes), damaged: hasLostPixels(bytes) };
   const { bitmap, size } = await decodeAsIs(photo, header, largestArea, engine);
   const { kind, orientation } = header;
-  if (engine.turns || kind !== 'jpeg' || orientation === 1) return { bitmap, size, wide };
-  const turned = turnUpright(bitmap, orientation, wide ? 'display-p3' : 'srgb');
+  if (engine.turns || kind !== 'jpeg' || orientation === 1) return { bitmap, size, ...facts };
+  const turned = turnUpright(bitmap, orientation, facts.wide ? 'display-p3' : 'srgb');
   if (!turned) throw new TypeError('no canvas of that size');
-  return { bitmap: turned, size: uprightSize({ ...size, orientation }), wide };
+  return { bitmap: turned, size: uprightSize({ ...size, orientation }), ...facts };
 }
 
 /**

@@ -177,6 +177,8 @@ interface ReadRaster {
   readonly clipped: ClippedShares;
   /** True where the browser was found to change pixels a little as they are read. */
   readonly shaky: boolean;
+  /** True where part of the photo is surely missing in the file. */
+  readonly damaged: boolean;
 }
 
 /** Where memory was short before, the photo is decoded at a quarter of the area as well. */
@@ -205,7 +207,7 @@ export async function readRaster(
   pause: (part: number) => Promise<void>,
   shape?: number,
 ): Promise<ReadRaster> {
-  const { bitmap, size, wide } = await decodePhoto(photo, areaFor(longSidePx));
+  const { bitmap, size, wide, damaged } = await decodePhoto(photo, areaFor(longSidePx));
   try {
     if (shape !== undefined) checkShape(size, crop, shape);
     await pause(0.2); // decoding is the browser's; by experience about a fifth of the whole
@@ -220,7 +222,7 @@ export async function readRaster(
         pause: (part) => pause(0.2 + 0.8 * part),
       },
     );
-    return { ...reducer.finish(), shaky };
+    return { ...reducer.finish(), shaky, damaged };
   } finally {
     bitmap.close();
   }

@@ -69,6 +69,7 @@ export type WarningCode =
   | 'whites-too-small'
   | 'all-hard'
   | 'untrue-pixels'
+  | 'part-missing'
   | 'high-key'
   | 'low-key';
 
