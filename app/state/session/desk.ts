@@ -4,6 +4,7 @@ import type { WashPlan } from '../../core/plan/plan.ts';
 import type { Edge } from '../../core/reading/edges/edge.ts';
 import type { PastSession } from '../../core/session/drying-history.ts';
 import type { SessionEvent } from '../../core/session/session-event.ts';
+import type { recordSession } from '../../core/session/session-record.ts';
 import type { Store } from '../../storage/open-store.ts';
 import type { OpenSession } from '../../storage/sessions.ts';
 import type { OpenedReading } from '../painting/opened-reading.ts';
@@ -27,6 +28,8 @@ export interface LaidDesk {
   readonly log: readonly SessionEvent[];
   /** All other sessions on this device. */
   readonly others: readonly PastSession[];
+  /** What makes the record of it. */
+  readonly recordSession: typeof recordSession;
 }
 
 interface DeskNeeds {
@@ -45,8 +48,11 @@ export async function layDesk(
   const log = await keeper.load(sessionId);
   const painting: Painting | null = await store.painting(paintingId);
   const { decisions, reference } = painting ?? { decisions: [], reference: null };
-  // Not with the first screen: what was decided is laid over a reading only once one is opened.
-  const { decidedEdges } = await import('../../core/decisions/decided-reading.ts');
+  // Not with the first screen: what was decided is laid over a reading, and recorded, only once one is opened.
+  const [{ decidedEdges }, recorder] = await Promise.all([
+    import('../../core/decisions/decided-reading.ts'),
+    import('../../core/session/session-record.ts'),
+  ]);
   const decided = reference ? decidedEdges(kept.reading, decisions, reference) : kept.reading;
   const pictures = await client.pictures(new AbortController().signal, kept.referenceJpeg);
   return {
@@ -60,6 +66,7 @@ export async function layDesk(
     },
     log,
     others: past.filter((each) => each.sessionId !== sessionId),
+    recordSession: recorder.recordSession,
   };
 }
 

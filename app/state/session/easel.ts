@@ -21,7 +21,7 @@ import {
   type Moment,
   type SessionEvent,
 } from '../../core/session/session-event.ts';
-import { recordSession, type SessionRecord } from '../../core/session/session-record.ts';
+import type { SessionRecord } from '../../core/session/session-record.ts';
 import { standOf } from '../../core/session/session-stand.ts';
 import type { SessionState } from '../../core/session/session-state.ts';
 import type { Store } from '../../storage/open-store.ts';
@@ -96,6 +96,7 @@ export function createEasel(needs: EaselNeeds): Easel {
   const steps = computed(() => desk.value?.plan.steps ?? []);
   /** Sessions of all paintings but the one on the desk, as they stood when it was opened. */
   const others = signal<readonly PastSession[]>([]);
+  let record: LaidDesk['recordSession'] | undefined; // there as soon as a desk is
   const earlier = computed(() => others.value.filter(beganBefore(log.value[0])));
   const dryingModel = createDryingModel();
   const taught = computed(() => dryingHistory(earlier.value, dryingModel).lessons);
@@ -170,6 +171,7 @@ export function createEasel(needs: EaselNeeds): Easel {
 
   function show(laid: LaidDesk | null): void {
     const before = onDesk.value;
+    if (laid) record = laid.recordSession;
     batch(() => {
       others.value = laid?.others ?? [];
       log.value = laid?.log ?? [];
@@ -246,9 +248,10 @@ export function createEasel(needs: EaselNeeds): Easel {
     time,
     bandsDone,
     running,
-    record: computed(
-      () => desk.value && recordSession(desk.value.plan, log.value, taught.value, dryingModel),
-    ),
+    record: computed(() => {
+      const [at, make] = [desk.value, record];
+      return at && make ? make(at.plan, log.value, taught.value, dryingModel) : null;
+    }),
     problem: computed(() => problem.value ?? keeper.problem.value ?? ownAir.problem.value),
     inCharge: lock.inCharge,
     takeOver: lock.takeOver,
