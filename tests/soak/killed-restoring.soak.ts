@@ -50,6 +50,14 @@ const deleted = (page: Page): Promise<void> =>
       }),
   );
 
+/** A page of the app's origin, nothing kept there. */
+async function withoutDatabase(context: BrowserContext, host: StaticServer): Promise<Page> {
+  const page = await firstPage(context);
+  await page.goto(`${host.url}${plainPage}`);
+  await deleted(page);
+  return page;
+}
+
 const told = (page: Page): Promise<boolean> =>
   page.evaluate(() => document.body.textContent.includes('It is all here.')).catch(() => false);
 
@@ -68,9 +76,7 @@ test(`${kills} kills while a copy is brought back: all of it is there, or nothin
   for (let kill = 0; kill <= kills; kill++) {
     const context = await openKeptProfile(folder);
     await guarded.watch(context);
-    const page = await firstPage(context);
-    await page.goto(`${host.url}${plainPage}`);
-    await deleted(page);
+    const page = await withoutDatabase(context, host);
     await page.goto(`${host.url}#/copies`);
     await expect(screen(page, 'copies')).toBeVisible();
     await page.getByLabel('Copy to bring back').setInputFiles(file);
@@ -191,9 +197,7 @@ test(`${kills} kills while the database climbs: it is the old one or the new one
   for (let kill = 0; kill <= kills; kill++) {
     const context = await openKeptProfile(folder);
     await guarded.watch(context);
-    const page = await firstPage(context);
-    await page.goto(`${host.url}${plainPage}`);
-    await deleted(page);
+    const page = await withoutDatabase(context, host);
     await fillOldest(page, paintings);
     const before = await keptRows(page);
     const killNow = await killerOf(context);
