@@ -8,6 +8,7 @@ import type { Paint } from '../paint/paint.ts';
 import type { Family, Reading } from '../reading/reading.ts';
 import type { ReserveSummary, Slot } from '../reading/slot.ts';
 import { capitalize } from '../words/numbers.ts';
+import { passageWord } from '../words/reading-words.ts';
 import type { Mix } from './plan.ts';
 
 /** What one wash finishes. Bands rise, 1 is the lightest. */
@@ -92,4 +93,4 @@ export const paintsNotToScrape = ({
 
 /** Prefix of a step's title that names its passage; empty where the sheet has only one. */
 export const passagePrefix = ({ passages }: PlanFacts, passage: string): string =>
-  passages.length > 1 ? `${capitalize(passage)}: ` : '';
+  passages.length > 1 ? `${capitalize(passageWord(passage))}: ` : '';

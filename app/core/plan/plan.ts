@@ -287,3 +287,10 @@ export const mixesBelow = ({ mixes }: Pick<WashPlan, 'mixes'>, mix: Mix): LaidMi
     )
     .sort((one, two) => one.wash - two.wash)
     .map(({ parts, load }) => ({ parts, load }));
+
+/** The one passage a step works in; 'sheet' where it is about several or the whole of it. */
+export function passageOf({ slots }: Pick<Step, 'slots'>, plan: Pick<WashPlan, 'slots'>): string {
+  const passages = new Set(slots.map((slot) => plan.slots[slot]?.passage));
+  const [only] = passages;
+  return passages.size === 1 && only !== undefined ? only : 'sheet';
+}

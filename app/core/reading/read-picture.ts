@@ -1,17 +1,24 @@
-import { fewestBands, mostBands, mostFamilies, smallestShapeMm } from '../limits.ts';
-import type { ClippedShares, LinearRaster } from '../raster/linear-raster.ts';
+import { smallestShapeMm } from '../limits.ts';
+import type { LinearRaster } from '../raster/linear-raster.ts';
 import { simplify } from '../raster/simplify.ts';
 import { computePxPerMm, type PixelSize } from '../raster/size.ts';
-import { areSoundStrokes } from '../reference/photo-stroke.ts';
 import { colourSquares, vividColours } from './colour-squares.ts';
 import { findDetails } from './details/find-details.ts';
 import { findEdges } from './edges/measure-edges.ts';
 import { listFamilies } from './families/list-families.ts';
-import { leastSizeMm, mostSizeMm, smallestSizes } from './masses.ts';
+import { smallestSizes } from './masses.ts';
 import { pictureWarnings } from './picture-warnings.ts';
-import { type Reading, type ReadingWishes, readingEngine } from './reading.ts';
+import { type Band, type Reading, readingEngine, type ToneRange } from './reading.ts';
+import { checkReadingInput, type ReadPictureInput } from './reading-input.ts';
 import { type Checkpoint, staged } from './reading-stages.ts';
-import { bandOfCell, brushedBand, familyOfCell, sumAreasByGroup } from './shapes/cells.ts';
+import {
+  bandOfCell,
+  brushedBand,
+  type CellTones,
+  familyOfCell,
+  passageOfCell,
+  sumAreasByGroup,
+} from './shapes/cells.ts';
 import { groundDetail } from './shapes/ground-detail.ts';
 import {
   listSlots,
@@ -27,20 +34,10 @@ import { readPassages } from './subject/find-subject.ts';
 import { proposeSubject } from './subject/propose-subject.ts';
 import type { SubjectFacts, SubjectStroke } from './subject/subject.ts';
 import { keptBands, listBands, percentile } from './values/list-bands.ts';
+import type { SubjectLimits } from './values/subject-limits.ts';
 import { edgesOfBrushed, withBrushedWhites } from './whites/brush-whites.ts';
 import { findWhites } from './whites/find-whites.ts';
 import { reservesIn } from './whites/whites.ts';
-
-interface ReadPictureInput {
-  /** The cropped reference; it is left unchanged. */
-  readonly raster: LinearRaster;
-  readonly sheet: { readonly widthMm: number; readonly heightMm: number };
-  readonly wishes: ReadingWishes;
-  /** L* of the darkest her paints reach, and of the paper. */
-  readonly darkest: number;
-  readonly paper: number;
-  readonly clipped: ClippedShares;
-}
 
 export interface PictureReading {
   readonly reading: Reading;
@@ -81,9 +78,12 @@ async function sortedPixels(
 
 /** The reading's lists, and its maps in the lists' numbers; `cellMap` and `bandMap` are renumbered. */
 function listed(sorted: SortedPassages, facts: ShapeFacts, pxPerMm: number) {
-  const { histogram, range, chosen, bandMap, cellMap, tones, brushed, subject } = sorted;
+  const { histogram, range, chosen, own, bandMap, cellMap, tones, brushed, subject } = sorted;
   const bandAreas = withBrushedWhites(sumAreasByGroup(cellMap, bandOfCell), tones);
   const kept = keptBands(bandAreas, chosen.limits);
+  const areasInSubject = sumAreasByGroup(cellMap, (cell) =>
+    isInSubject(cell) ? bandOfCell(cell) : notCounted,
+  );
   const { families, was } = listFamilies(sumAreasByGroup(cellMap, familyOfCell), tones);
   const bandNumber = (band: number): number =>
     band === brushedBand ? 1 : kept.findIndex((one) => one.was === band) + 1;
@@ -110,7 +110,36 @@ function listed(sorted: SortedPassages, facts: ShapeFacts, pxPerMm: number) {
     p95: percentile(histogram, 0.95),
   };
   const bands = listBands(kept, bandAreas, tones, range);
-  return { lightness, bands, families, slots, range, subject };
+  const subjectBands = own ? listSubjectBands(own, areasInSubject, tones, range, bandNumber) : [];
+  return {
+    lightness,
+    bands,
+    ...(subjectBands.length > 0 && { subjectBands }),
+    families,
+    slots,
+    range,
+    subject,
+  };
+}
+
+/** No band has this number. */
+const notCounted = 255;
+const isInSubject = (cell: number): boolean => passageOfCell(cell) === 1;
+
+/** The subject's own bands by the numbers of the picture's. `areas`: its px after merging, by old number. */
+function listSubjectBands(
+  own: SubjectLimits,
+  areas: ArrayLike<number>,
+  tones: CellTones,
+  range: ToneRange,
+  bandNumber: (band: number) => number,
+): Band[] {
+  const byStep = [0, ...own.bands.map((band) => areas[band])];
+  const kept = keptBands(byStep, own.limits).map((step) => {
+    const was = own.bands[step.was - 1];
+    return { ...step, was, band: bandNumber(was) };
+  });
+  return listBands(kept, areas, tones, range, isInSubject);
 }
 
 /**
@@ -197,78 +226,4 @@ export async function readPicture(
     bandMap,
     lightnessMap,
   };
-}
-
-function checkSubject(strokes: NonNullable<ReadingWishes['subject']>): void {
-  const inOrder = strokes.every(
-    ({ mode, path }, i) => path.length > 0 && (mode === 'circle') === (i === 0),
-  );
-  if (!inOrder || !areSoundStrokes(strokes)) {
-    throw new RangeError('The subject is circled once, then corrected. Circle it anew.');
-  }
-}
-
-function checkWhites(strokes: NonNullable<ReadingWishes['whites']>): void {
-  if (!areSoundStrokes(strokes)) {
-    throw new RangeError('Your strokes over the whites can not be read. Take the last ones back.');
-  }
-}
-
-function checkColoursAndShapes({ familyEdits = [], smallest }: ReadingWishes): void {
-  const colours = familyEdits.map((edit) => {
-    if ('part' in edit) return [edit.part];
-    return edit.join === 'all' ? [] : edit.join;
-  });
-  if (!colours.flat(2).every(Number.isFinite)) {
-    throw new RangeError('A change of the colours names no colour. Choose the colours anew.');
-  }
-  const sizes = smallest ? [smallest.firstWash, smallest.second, smallest.darks] : [];
-  if (!sizes.every((mm) => mm >= leastSizeMm && mm <= mostSizeMm)) {
-    throw new RangeError(
-      `The smallest shape of a wash measures ${leastSizeMm} to ${mostSizeMm} mm. Set it anew.`,
-    );
-  }
-}
-
-function checkWishes({ bands, limits, families, subject, whites }: ReadingWishes): void {
-  if (subject) checkSubject(subject);
-  if (whites) checkWhites(whites);
-  if (
-    bands !== undefined &&
-    !(Number.isInteger(bands) && bands >= fewestBands && bands <= mostBands)
-  ) {
-    throw new RangeError(
-      `A value study has ${fewestBands} to ${mostBands} values. Choose a number between them.`,
-    );
-  }
-  if (limits && !(limits.length < mostBands && limits.every((limit) => limit > 0 && limit < 100))) {
-    throw new RangeError('Limits between values lie between black and white, six at most.');
-  }
-  if (
-    families !== undefined &&
-    !(Number.isInteger(families) && families >= 1 && families <= mostFamilies)
-  ) {
-    throw new RangeError(
-      `A picture is read in 1 to ${mostFamilies} colour families. Choose a number between them.`,
-    );
-  }
-}
-
-/** Once, at the door: everything behind it relies on these sizes. Throws a RangeError. */
-function checkReadingInput({ raster, sheet, wishes, darkest, paper }: ReadPictureInput): void {
-  const pixels = raster.width * raster.height;
-  const planes = [raster.red, raster.green, raster.blue];
-  if (!(pixels >= 1) || planes.some((plane) => plane.length !== pixels)) {
-    throw new RangeError('The picture has no pixels. Choose another photo.');
-  }
-  if (!(sheet.widthMm > 0 && sheet.heightMm > 0)) {
-    throw new RangeError('The sheet has no size. Give its width and height in mm.');
-  }
-  if (!(darkest >= 0 && darkest < paper && paper <= 100)) {
-    throw new RangeError(
-      'Paper is lighter than the darkest paint, and both lie between 0 and 100.',
-    );
-  }
-  checkWishes(wishes);
-  checkColoursAndShapes(wishes);
 }

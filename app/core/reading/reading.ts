@@ -10,7 +10,7 @@ import type { SubjectFacts, SubjectStroke } from './subject/subject.ts';
 import type { White, WhiteStroke } from './whites/whites.ts';
 
 /** Named in every reading; raised when the same picture may be read otherwise. */
-export const readingEngine = 'reading-8';
+export const readingEngine = 'reading-9';
 
 /** One step of value the picture is simplified to. Band 1 is the lightest. */
 export interface Band {
@@ -109,6 +109,11 @@ export interface Reading {
   readonly sheet: { readonly widthMm: number; readonly heightMm: number };
   readonly lightness: LightnessSummary;
   readonly bands: readonly Band[];
+  /**
+   * The subject's own steps of value, numbered by the picture's bands they take the place of; missing without a subject,
+   * where she set the limits, and in older readings.
+   */
+  readonly subjectBands?: readonly Band[];
   /** Number of bands proposed, and the sentence that says why. */
   readonly proposedBands: number;
   readonly bandsWhy: string;
@@ -168,3 +173,12 @@ export type ProgressPhase =
   | 'shapes'
   | 'paints'
   | 'washes';
+
+/** The bands as they are within a passage of the plan: the subject may have steps of its own. */
+export const bandsWithin = (
+  { bands, subjectBands = [] }: Pick<Reading, 'bands' | 'subjectBands'>,
+  passage: string | null,
+): readonly Band[] =>
+  passage === 'subject'
+    ? bands.map((band) => subjectBands.find((own) => own.band === band.band) ?? band)
+    : bands;

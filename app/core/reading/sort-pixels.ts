@@ -16,6 +16,7 @@ import {
   lightnessOfBin,
   percentile,
 } from './values/list-bands.ts';
+import { type SubjectLimits, subjectLimits } from './values/subject-limits.ts';
 import { brushWhites } from './whites/brush-whites.ts';
 import { keepPaper } from './whites/keep-paper.ts';
 
@@ -24,6 +25,8 @@ export interface SortedPixels {
   readonly histogram: Uint32Array;
   readonly range: ToneRange;
   readonly chosen: ChosenLimits;
+  /** Those within the subject; null where the picture's hold there too. */
+  readonly own: SubjectLimits | null;
   /** Band (1..) and cell (band and family) of every pixel. */
   readonly bandMap: Uint8Array;
   readonly cellMap: Uint8Array;
@@ -69,6 +72,12 @@ export function* sortPixels(
   const isOneColour = new Set(found.flatMap(({ places }) => [...places])).size === 1;
   const chosen = chooseLimits(histogram, tonesSeen, range, wishes, isOneColour);
   const bandMap = bandMapOf(lightnessMap, chosen.limits);
+  // Limits she sets hold everywhere.
+  const own =
+    subject && !wishes.limits
+      ? subjectLimits(lightnessMap, subject, histogram, chosen.limits, range)
+      : null;
+  if (subject && own) bandSubject(bandMap, lightnessMap, subject, own);
   yield;
   const families = familyMap(planes, edited);
   yield;
@@ -79,7 +88,7 @@ export function* sortPixels(
   const strokes = wishes.whites ?? [];
   brushWhites({ cells: cellMap, bands: bandMap }, strokes, raster, tones, range);
   const brushed = strokes.length > 0 ? new CellTones(cellMap, planes) : null;
-  return { histogram, range, chosen, bandMap, cellMap, tones, brushed, lightnessMap, seen };
+  return { histogram, range, chosen, own, bandMap, cellMap, tones, brushed, lightnessMap, seen };
 }
 
 /** A tone is there if this share of the picture has it: borders between tones are no tones. */
@@ -137,4 +146,17 @@ export function bandMapOf(lightnessMap: Uint8Array, limits: readonly number[]): 
   const map = new Uint8Array(lightnessMap.length);
   for (let i = 0; i < map.length; i++) map[i] = bands[lightnessMap[i]];
   return map;
+}
+
+/** Sorts the subject's pixels into bands anew, by its own limits. */
+function bandSubject(
+  bandMap: Uint8Array,
+  lightnessMap: Uint8Array,
+  isSubject: Uint8Array,
+  { limits, bands }: SubjectLimits,
+): void {
+  const band = bandOfBins(limits).map((step) => bands[step - 1]);
+  for (let i = 0; i < bandMap.length; i++) {
+    if (isSubject[i]) bandMap[i] = band[lightnessMap[i]];
+  }
 }

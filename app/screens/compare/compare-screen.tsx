@@ -248,7 +248,7 @@ function Compare({ easel, desk, comparing, calls, top }: CompareProps) {
                 if (!isSettled) void comparing.compare();
               }}
             >
-              {isSettled ? 'Back to the verdict' : 'Compare'}
+              {isSettled ? 'See the verdict' : 'Compare'}
             </Button>
           </>
         }

@@ -2,8 +2,9 @@ import { useSignal } from '@preact/signals';
 import { useLayoutEffect, useMemo, useRef } from 'preact/hooks';
 import { markOfStep, ownMarks } from '../../core/plan/details/place-marks.ts';
 import { familyNameIn } from '../../core/plan/family-name-in.ts';
-import type { Step } from '../../core/plan/plan.ts';
+import { passageOf, type Step } from '../../core/plan/plan.ts';
 import { explainTags, washPlaces } from '../../core/plan/runs/wash-places.ts';
+import { bandsWithin } from '../../core/reading/reading.ts';
 import { cautionsDue, choosePrompt } from '../../core/session/choose-cue.ts';
 import type { PaintCalls, ScrapCalls } from '../../state/painting/screen-calls.ts';
 import type { OwnBoxState } from '../../state/paints/own-box.ts';
@@ -121,7 +122,7 @@ export function EaselPanel(props: EaselPanelProps) {
       {step.watch && <p>{step.watch}</p>}
       {painting && <ToolLine step={step} />}
       <ValueScale
-        bands={seen.reading.bands}
+        bands={bandsWithin(seen.reading, passageOf(step, plan))}
         done={easel.bandsDone.value}
         current={view.shown.value === 'band' ? view.bands.value : new Set(step.bands)}
         onBand={view.pick}

@@ -2,8 +2,8 @@ import { valueOfLightness } from '../../core/colour/lightness.ts';
 import { wetnessSign } from '../../core/drying/wetness.ts';
 import { markOfStep, ownMarks } from '../../core/plan/details/place-marks.ts';
 import { familyNameIn } from '../../core/plan/family-name-in.ts';
-import type { Step, WashPlan } from '../../core/plan/plan.ts';
-import type { Reading } from '../../core/reading/reading.ts';
+import { passageOf, type Step, type WashPlan } from '../../core/plan/plan.ts';
+import { bandsWithin, type Reading } from '../../core/reading/reading.ts';
 import { onTheSheet } from '../../core/reading/tone-range.ts';
 import { minutesInWords } from '../../core/words/minutes.ts';
 import { bandWord } from '../../core/words/reading-words.ts';
@@ -83,11 +83,12 @@ function stepInShort({ paper, areas, paintMinutes, dryMinutes }: Step): string {
 
 /** What else is to be known of a step: what to watch, how it is done, its values, what the paper looks like. */
 function StepDetails({ plan, reading, step }: Omit<StepCardProps, 'calls'>) {
+  const bands = bandsWithin(reading, passageOf(step, plan));
   const aims = step.bands.map((band) => {
-    const own = reading.bands[band - 1]?.lightness;
+    const own = bands[band - 1]?.lightness;
     const planned = own !== undefined && valueOfLightness(onTheSheet(plan.range, own)); // with these paints
     const value = planned === false ? '' : ` (value ${planned.toFixed(1)})`;
-    return `${bandWord(band, reading.bands.length)}${value}`;
+    return `${bandWord(band, bands.length)}${value}`;
   });
   return (
     <>
@@ -99,7 +100,7 @@ function StepDetails({ plan, reading, step }: Omit<StepCardProps, 'calls'>) {
           {note}
         </p>
       ))}
-      {step.bands.length > 0 && <ValueScale bands={reading.bands} current={new Set(step.bands)} />}
+      {step.bands.length > 0 && <ValueScale bands={bands} current={new Set(step.bands)} />}
       <dl class={styles.facts}>
         {aims.length > 0 && (
           <>

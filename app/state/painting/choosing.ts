@@ -2,7 +2,7 @@ import { type ReadonlySignal, signal } from '@preact/signals';
 import type { Pictures } from '../../../workers/api.ts';
 import type { AnalysisClient } from '../../client/analysis-client.ts';
 import type { Painting } from '../../core/decisions/painting.ts';
-import { studySentence } from '../../core/words/reading-words.ts';
+import { choiceSentence } from '../../core/words/reading-words.ts';
 import type { Store } from '../../storage/open-store.ts';
 import { describeFault } from '../describe-fault.ts';
 
@@ -58,7 +58,7 @@ export function createChoosing({ store, client, onChosen }: ChoosingNeeds): Choo
         () => {},
       );
       await store.keepThumbnail(id, thumbnail);
-      update(id, { sentence: studySentence(reading) });
+      update(id, { sentence: choiceSentence(reading) });
     } catch (fault) {
       if (!signal.aborted) update(id, { sentence: describeFault(fault) });
     }

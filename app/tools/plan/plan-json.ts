@@ -7,6 +7,7 @@ import {
   isOfReach,
   type Mix,
   type PaletteEntry,
+  passageOf,
   type Step,
   surfaceOf,
   type WashPlan,
@@ -71,13 +72,6 @@ const stepLightness = ({ slots }: Pick<WashPlan, 'slots'>, { after }: Pick<Step,
     passage,
     lightness: after[i]?.[0] ?? null,
   }));
-
-/** The one passage a step works in; 'sheet' where it is about several or the whole of it. */
-function passageOf(step: Step, plan: WashPlan): string {
-  const passages = new Set(step.slots.map((slot) => plan.slots[slot]?.passage));
-  const [only] = passages;
-  return passages.size === 1 && only !== undefined ? only : 'sheet';
-}
 
 /** A paint as the plan used it. */
 function paletteRow({ id, ci, name, why }: PaletteEntry, { optics }: Pick<WashPlan, 'optics'>) {
@@ -184,6 +178,7 @@ export function planJson(reading: Reading, plan: WashPlan, withPictures: boolean
       value: band.value,
       plannedLightness: onTheSheet(plan.range, band.lightness),
     })),
+    subjectBands: reading.subjectBands ?? null,
     families: reading.families.map(({ id, lab, share }) => ({ id, lab, share })),
     reserves: { share: reserves.share, count: reserves.count },
     edges: edgeShares(reading.edges ?? []),

@@ -72,10 +72,10 @@ export const offerWords = (character: PaletteCharacter): string => sentences[cha
 
 /** Words for a mean CIEDE2000 over the painted area (own); under about 2 few people see it. */
 const closeness: readonly (readonly [limit: number, words: string])[] = [
-  [2.5, 'Colours match as far as the eye can tell'],
-  [5, 'Colours come very close'],
-  [8, 'Colours come close'],
-  [12, 'Colours come near, some visibly different'],
+  [2.5, 'The picture’s colours as far as the eye can tell'],
+  [5, 'Very close to the picture’s colours'],
+  [8, 'Close to the picture’s colours'],
+  [12, 'Near the picture’s colours, some visibly different'],
 ];
 
 /** Less than this is no difference worth a word. */
@@ -85,7 +85,8 @@ const much = 2.5;
 /** How close the colours come, and how that compares with the palette in use (mean CIEDE2000, 0 or more). */
 export function closenessInWords(meanDifference: number, currentDifference: number | null): string {
   const words =
-    closeness.find(([limit]) => meanDifference < limit)?.[1] ?? 'Values hold, colours are its own';
+    closeness.find(([limit]) => meanDifference < limit)?.[1] ??
+    'The picture’s values, colours of its own';
   if (currentDifference === null) return `${words}.`;
   const change = meanDifference - currentDifference;
   if (Math.abs(change) < same) return `${words}, as now.`;

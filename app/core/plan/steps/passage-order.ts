@@ -2,6 +2,7 @@ import type { PassagesChoice } from '../../decisions/plan-edit.ts';
 import { isMostlyLost, parted, softShare } from '../../reading/edges/slot-borders.ts';
 import type { Border } from '../../reading/reading.ts';
 import type { Slot } from '../../reading/slot.ts';
+import { passageWord } from '../../words/reading-words.ts';
 import { adviseOnPassageLine } from '../edges/edge-advice.ts';
 import type { PassagesInPlan } from '../plan.ts';
 import type { PlanFacts } from '../plan-facts.ts';
@@ -158,7 +159,7 @@ export function addPassageWords(
   const { passages, inPlan, said, cutRound } = order;
   if (!inPlan) return draft;
   if (inPlan.painted === 'together') return together(facts, order, draft, wash);
-  const name = passages[0]?.passage === 'ground' ? 'ground' : 'subject';
+  const name = passageWord(passages[0]?.passage ?? 'subject');
   const atLine = isMostlyLost(facts.reading)
     ? `Most of the line is lost: there wet the dry edge of the ${name} and let the colour run over it.`
     : `The ${name} must be bone dry along the line.`;

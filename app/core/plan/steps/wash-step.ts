@@ -7,7 +7,7 @@ import {
   pluralize,
   spellOrdinal,
 } from '../../words/numbers.ts';
-import { bandWord } from '../../words/reading-words.ts';
+import { bandWord, passageWord } from '../../words/reading-words.ts';
 import { adviseOnEdges } from '../edges/edge-advice.ts';
 import type { Mix, WashArea } from '../plan.ts';
 import {
@@ -50,7 +50,7 @@ function areaInWords(facts: PlanFacts, passage: string, whole: string): string {
   const whites = hasWhitesToLeave(facts, passage);
   const other = others[passage];
   if (other === undefined) return whites ? `${whole} but the whites` : 'the sheet';
-  return `the ${passage} up to the ${other}${whites ? ', but not the whites' : ''}`;
+  return `the ${passageWord(passage)} up to the ${passageWord(other)}${whites ? ', but not the whites' : ''}`;
 }
 
 function firstPrompt(

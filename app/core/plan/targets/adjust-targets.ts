@@ -6,27 +6,35 @@ import { colourOfWashes, defaultPaperLab } from '../../paint/colour-of-washes.ts
 import { coatOf, type Paint } from '../../paint/paint.ts';
 import { type Edge, edgeLimits } from '../../reading/edges/edge.ts';
 import { isMostlyLost, parted } from '../../reading/edges/slot-borders.ts';
-import type { Border, Family, Reading } from '../../reading/reading.ts';
+import type { Band, Border, Family, Reading } from '../../reading/reading.ts';
 import type { Slot } from '../../reading/slot.ts';
 
 /** The one passage of a sheet without a subject; so ground and subject are called where they are painted as one. */
 const wholeSheet = 'sheet';
 
+/** The number of the band a lightness lies in. */
+const bandAt = (bands: readonly Band[], lightness: number): number =>
+  bands.find(({ from }) => lightness >= from)?.band ?? bands.length;
+
 /**
  * The slots as they are solved: ground and subject as one passage where she wants them together, or where she
- * leaves it open and their line is mostly lost (R18: a lost border is painted across while wet). Else, and in number
- * and order always, those of the reading.
+ * leaves it open and their line is mostly lost (R18: a lost border is painted across while wet); the picture's values
+ * are then the subject's too. Else, and in number and order always, those of the reading.
  */
 export function mergePassages(
-  reading: Pick<Reading, 'borders' | 'slots'>,
+  reading: Pick<Reading, 'bands' | 'borders' | 'slots' | 'subjectBands'>,
   wish: PlanWishes['passages'],
 ): readonly Slot[] {
-  const { slots } = reading;
+  const { bands, slots, subjectBands } = reading;
   const together = wish === undefined ? isMostlyLost(reading) : wish === 'together';
   if (!together || !parted.every((name) => slots.some(({ passage }) => passage === name))) {
     return slots;
   }
-  return slots.map((slot) => ({ ...slot, passage: wholeSheet }));
+  return slots.map((slot) => ({
+    ...slot,
+    passage: wholeSheet,
+    ...(subjectBands && { band: bandAt(bands, slot.lab[0]) }),
+  }));
 }
 
 /**

@@ -71,19 +71,20 @@ export function pictureKey(histogram: ArrayLike<number>): PictureKey {
   return 'full';
 }
 
-/** The bands of a reading, numbered anew from the lightest. `areas`: px after merging, by old number. */
+/** The bands of a reading. `areas`: px after merging, by old number; `isIn` says which cells are looked at. */
 export function listBands(
   kept: readonly KeptBand[],
   areas: ArrayLike<number>,
   tones: CellTones,
   range: ToneRange,
+  isIn: (cell: number) => boolean = () => true,
 ): Band[] {
   const pixels = kept.reduce((sum, { was }) => sum + (areas[was] ?? 0), 0);
-  return kept.map(({ was, from, to }, i): Band => {
-    const mean = tones.meanOf((cell) => bandOfCell(cell) === was);
+  return kept.map(({ was, band, from, to }): Band => {
+    const mean = tones.meanOf((cell) => bandOfCell(cell) === was && isIn(cell));
     if (!mean) throw new RangeError(`Band ${was} came out of nothing`);
     return {
-      band: i + 1,
+      band,
       from,
       to,
       share: (areas[was] ?? 0) / pixels,
@@ -94,9 +95,10 @@ export function listBands(
   });
 }
 
-/** A band that still has pixels after merging: the number it had, and its limits in L*. */
+/** A band that still has pixels after merging: the number it had and has, and its limits in L*. */
 interface KeptBand {
   readonly was: number;
+  readonly band: number;
   readonly from: number;
   readonly to: number;
 }
@@ -117,6 +119,7 @@ export function keptBands(areas: ArrayLike<number>, limits: readonly number[]): 
     const darker = kept[i + 1];
     return {
       was,
+      band: i + 1,
       from: darker === undefined ? 0 : between(was, darker),
       to: lighter === undefined ? 100 : between(lighter, was),
     };

@@ -108,7 +108,7 @@ describe('steps', () => {
     expect(washes(plan).map((step) => step.key)).toEqual(
       ['ground', 'subject'].flatMap((name) => [1, 2, 3].map((n) => `wash/${name}/${n}`)),
     );
-    expect(washes(plan)[0]?.title).toBe('Ground: First wash');
+    expect(washes(plan)[0]?.title).toBe('Background: First wash');
     expect(describeBrokenRules(plan, limits)).toEqual([]);
   });
 

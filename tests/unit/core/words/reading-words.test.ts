@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { bandWord } from '../../../../app/core/words/reading-words.ts';
+import { bandWord, choiceSentence } from '../../../../app/core/words/reading-words.ts';
 
 const wordsOf = (count: number): string[] =>
   Array.from({ length: count }, (_, i) => bandWord(i + 1, count));
@@ -16,4 +16,14 @@ test('five values: white, three between, and the darkest', () => {
 
 test('more than have words are numbered', () => {
   expect(bandWord(3, 9)).toBe('band 3');
+});
+
+test('photos to choose among are told apart by their values, shapes and whites', () => {
+  const reading = { warnings: [], bands: { length: 4 }, reserves: { share: 0.12 } };
+  expect(choiceSentence({ ...reading, masses: { firstWash: 9 } })).toBe(
+    'A full range: good lights, mid-tones and darks. 4 values, 9 big shapes, 12 % of it white.',
+  );
+  expect(choiceSentence({ ...reading, bands: { length: 1 }, reserves: { share: 0 } })).toBe(
+    'It is all one tone. One value, no white.',
+  );
 });

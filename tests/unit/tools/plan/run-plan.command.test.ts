@@ -86,7 +86,7 @@ describe('a small upright photograph', () => {
 
   test('keys as documented', () => {
     expect(keys(plan)).toEqual(
-      'accents bands cautions details edges families fit lightness masses mixes palette passages proposedSubject puddles range raster reach record reserves sheet sparkles steps subject surface warnings washesWhy'.split(
+      'accents bands cautions details edges families fit lightness masses mixes palette passages proposedSubject puddles range raster reach record reserves sheet sparkles steps subject subjectBands surface warnings washesWhy'.split(
         ' ',
       ),
     );

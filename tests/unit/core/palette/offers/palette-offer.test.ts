@@ -33,11 +33,11 @@ test.each([
 });
 
 test.each([
-  [1, null, 'Colours match as far as the eye can tell.'],
-  [4, 4.2, 'Colours come very close, as now.'],
-  [4, 5, 'Colours come very close: a little closer than now.'],
-  [9, 4, 'Colours come near, some visibly different: less accurate than now.'],
-  [20, null, 'Values hold, colours are its own.'],
+  [1, null, 'The picture’s colours as far as the eye can tell.'],
+  [4, 4.2, 'Very close to the picture’s colours, as now.'],
+  [4, 5, 'Very close to the picture’s colours: a little closer than now.'],
+  [9, 4, 'Near the picture’s colours, some visibly different: less accurate than now.'],
+  [20, null, 'The picture’s values, colours of its own.'],
 ])('%f against %s', (mean, now, expected) => {
   expect(closenessInWords(mean, now)).toBe(expected);
 });
