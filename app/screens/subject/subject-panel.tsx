@@ -5,6 +5,8 @@ import { valueOfLightness } from '../../core/colour/lightness.ts';
 import { shrinkSlots } from '../../core/raster/paint-slots.ts';
 import type { PixelSize } from '../../core/raster/size.ts';
 import { type SubjectMode, subjectSentence } from '../../core/reading/subject/subject.ts';
+import { capitalize } from '../../core/words/numbers.ts';
+import { passageWord } from '../../core/words/reading-words.ts';
 import { bitmapLayer, type Layer, wallGrey, whereLayer } from '../../drawing/layers.ts';
 import { Button } from '../../ui/controls/button.tsx';
 import { ChoiceRow } from '../../ui/controls/choice-row.tsx';
@@ -137,15 +139,14 @@ function SidePictures({ found, grey, size }: SidePicturesProps) {
         <figure key={side}>
           <div class={styles.picture} style={{ aspectRatio: size.width / size.height }}>
             <Picture
-              label={`The ${side} alone, in grey`}
+              label={`The ${passageWord(side)} alone, in grey`}
               size={sides.size}
               layers={{ alone: sides[side] }}
               show="alone"
             />
           </div>
           <figcaption>
-            {side === 'subject' ? 'Subject' : 'Background'}, value{' '}
-            {valueInWords(facts.meanLightness[side])}
+            {capitalize(passageWord(side))}, value {valueInWords(facts.meanLightness[side])}
           </figcaption>
         </figure>
       ))}
