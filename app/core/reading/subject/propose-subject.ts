@@ -9,6 +9,7 @@ import { thinStroke } from '../../reference/photo-stroke.ts';
 import { cellMeans } from '../families/surroundings.ts';
 import { convexHull, joinLoops } from './loops.ts';
 import type { SubjectStroke } from './subject.ts';
+import { wholeThing } from './whole-thing.ts';
 
 // What stands out is looked for on a grid of 1 mm: by contrast between 1 and 4 mm, the finest of it counted double (so
 // that what is sharp leads), by distance of the colour to its surroundings, and by place. All figures: own, set on the
@@ -226,9 +227,20 @@ function cornersOf(mask: Uint8Array, { width, height }: PixelSize): Point[] {
   return corners;
 }
 
+/** What is proposed is drawn so much wider than the thing: she sees it whole in the line (own). */
+const looseTimes = 1.08;
+
+/** A loop made wider about the mean of its points, within the sheet. */
+function widened(path: readonly Point[], times: number): Point[] {
+  const mean = (axis: 0 | 1): number => path.reduce((sum, at) => sum + at[axis], 0) / path.length;
+  const [x, y] = [mean(0), mean(1)];
+  const within = (value: number): number => Math.min(1, Math.max(0, value));
+  return path.map(([px, py]) => [within(x + times * (px - x)), within(y + times * (py - y))]);
+}
+
 /**
- * A loose circle round what stands out in a picture: one or two pieces of at most about 14 % of the sheet; null where
- * nothing does. `planes` are its simplified planes. Deterministic. Hands back control now and then.
+ * A loose circle round the thing that stands out in a picture, or, where there is no such thing, round the one or two
+ * places of at most about 14 % of the sheet that do; null where nothing does. `planes` are its simplified planes. Deterministic. Hands back control now and then.
  */
 export function* proposeSubject(
   planes: LabPlanes,
@@ -244,6 +256,12 @@ export function* proposeSubject(
   if (pieces.length === 0) return null;
   const chosen = mask.map((_, i) => (pieces.some((piece) => piece[i] === 1) ? 1 : 0));
   if (!standsOut(seen, chosen)) return null;
-  const loops = pieces.map((piece) => convexHull(cornersOf(piece, seen.grid)));
-  return { mode: 'circle', path: thinStroke(joinLoops(loops)), brush: 0 };
+  const { grid } = seen;
+  const [lightness, ...hues] = seen.colours;
+  const colours = [lightness.map((own) => lightnessShare * own), ...hues];
+  const thing = yield* wholeThing({ grid, drawn, colours });
+  const path = joinLoops(
+    (thing ? [thing] : pieces).map((piece) => convexHull(cornersOf(piece, grid))),
+  );
+  return { mode: 'circle', path: thinStroke(widened(path, looseTimes)), brush: 0 };
 }

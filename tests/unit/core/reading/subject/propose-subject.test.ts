@@ -45,6 +45,22 @@ describe('made pictures', () => {
     expect(caught / truth.filter((own) => own === 1).length).toBeGreaterThan(0.85);
   });
 
+  test('a thing larger than what draws the eye most is circled whole', () => {
+    const { opened: picture, truth } = madePicture({
+      ...size,
+      outline: () => 0.3,
+      softPx: 1,
+      subject: (x, y) => [62 + 14 * Math.sin(90 * x) * Math.sin(80 * y), 30, 45],
+      ground: plain(30, -12, -4),
+    });
+    const inside = insideStroke(propose(picture.raster)?.path ?? [], size);
+    const whole = truth.filter((own) => own === 1).length;
+    const caught = truth.filter((own, i) => own === 1 && inside[i] === 1).length;
+    expect(whole / truth.length).toBeGreaterThan(0.2);
+    expect(caught / whole).toBeGreaterThan(0.98);
+    expect(share(inside)).toBeLessThan((1.4 * whole) / truth.length);
+  });
+
   test('nothing is proposed on an even ground, in even texture, or in a sky over land', () => {
     const random = seeded(3);
     expect(propose(painted(480, 352, () => [120, 130, 90]).raster)).toBeNull();
