@@ -4,8 +4,9 @@ import { darkestInSteps, usualPaints } from '../app/core/palette/library/mix-lib
 import { emptyRaster } from '../app/core/raster/linear-raster.ts';
 import { computePxPerMm } from '../app/core/raster/size.ts';
 import { alterRaster } from '../app/core/reading/alter/alter-raster.ts';
+import { photoWarnings } from '../app/core/reading/photo-warnings.ts';
 import { readPicture } from '../app/core/reading/read-picture.ts';
-import type { ProgressPhase, Warning } from '../app/core/reading/reading.ts';
+import type { ProgressPhase } from '../app/core/reading/reading.ts';
 import type { OnPictures, ReadRequest, ReadResult } from './api.ts';
 import { encodeJpeg, makeRasterBitmaps } from './photo/make-pictures.ts';
 import { readRaster } from './photo/read-raster.ts';
@@ -49,27 +50,6 @@ const thumbnailLongSidePx = 480;
 
 /** Share of the whole that opening takes, by experience with a 12-megapixel photo. */
 const openingPart = 0.35;
-
-const shakyWarning: Warning = {
-  code: 'untrue-pixels',
-  text: 'This browser changes the colours of pictures a little as they are read: take values near a limit with care, or use another browser.',
-};
-
-const damagedWarning: Warning = {
-  code: 'part-missing',
-  text: 'Part of this photo is missing: the file is damaged, and grey or wrong colours stand in for it. Copy the photo again from where it came, or crop that part away.',
-};
-
-/** A smaller part of the photo was never cut by her: the sheet's shape is far from the photo's (own). */
-const smallPart = 0.05;
-
-function smallPartWarning(share: number): Warning {
-  const percent = share < 0.01 ? 'less than 1' : `only ${Math.round(share * 100)}`;
-  return {
-    code: 'small-picture',
-    text: `Of this photo ${percent} % is on your sheet: their shapes are far apart. Choose a longer sheet, or the part that matters, under Sheet.`,
-  };
-}
 
 /**
  * The whole reading of a reference: photo, raster, its pictures, then values, families and shapes.
@@ -116,12 +96,7 @@ export async function readReference(
   const thumbnail = await encodeJpeg(picture, thumbnailLongSidePx, 0.85);
   await pause(1, 'shapes');
   const share = crop.size[0] * crop.size[1];
-  const warnings = [
-    ...(damaged ? [damagedWarning] : []),
-    ...(shaky ? [shakyWarning] : []),
-    ...(share < smallPart ? [smallPartWarning(share)] : []),
-    ...reading.warnings,
-  ];
+  const warnings = [...photoWarnings({ damaged, shaky, share }), ...reading.warnings];
   return {
     reading: { ...reading, warnings },
     slotMap,

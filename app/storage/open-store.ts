@@ -116,7 +116,7 @@ export async function openStore(options: StoreOptions = {}): Promise<Store> {
     ...createPaintings(transactions, readTimeMs),
     ...createCards(transactions),
     ...createSeldomUsed(transactions, readTimeMs, kept.letGo),
-    ...createTrash(transactions, readTimeMs),
+    ...createTrash(transactions, readTimeMs, kept.letGo),
     ...createPlans(transactions, readTimeMs),
     ...createSessions(transactions, readTimeMs),
     ...createPastSessions(transactions),

@@ -200,6 +200,12 @@ export function createSessionKeepsakes(transactions: Transactions): SessionKeeps
   };
 }
 
+/** Names of all settings that are kept beside the log of a session. */
+export const keepsakeNames = (sessionId: string): readonly string[] => {
+  const comparing = comparingName(sessionId);
+  return [sessionId, comparing].map(lastPhotoName).concat(noteDraftName(sessionId), comparing);
+};
+
 /** Within a transaction over photos and settings: what is kept of a session beside its log goes. */
 export async function forgetKeepsakes(
   t: Transaction,
@@ -209,9 +215,6 @@ export async function forgetKeepsakes(
   for (const { what } of log) if (what.kind === 'photo') await t.remove('photos', what.photoId);
   const last = await lastRecordPhotoOf(t, sessionId);
   if (last) await t.remove('photos', last.photoId);
-  await t.remove('settings', lastPhotoName(sessionId));
-  await t.remove('settings', noteDraftName(sessionId));
-  const comparing = comparingName(sessionId);
-  await t.remove('photos', comparing);
-  for (const name of [comparing, lastPhotoName(comparing)]) await t.remove('settings', name);
+  await t.remove('photos', comparingName(sessionId));
+  for (const name of keepsakeNames(sessionId)) await t.remove('settings', name);
 }

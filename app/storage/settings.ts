@@ -103,9 +103,10 @@ export function createSettings({ transactions, retryMs }: SettingsNeeds) {
   };
   return {
     settings,
-    /** All here was replaced: what waited is of before, and no longer wanted. */
-    letGo(): void {
+    /** What they belong to is gone: those that wait, all of them where no names are given, are no longer wanted. */
+    letGo(names?: readonly string[]): void {
       for (const name of unkept.peek().keys()) {
+        if (names && !names.includes(name)) continue;
         note(name, null);
         transactions.write(`setting ${name}`, ['settings'], async () => {}).catch(() => undefined);
       }

@@ -1,7 +1,7 @@
 import { type CardRow, isWhole } from './card-row.ts';
 import { putPainting } from './cards.ts';
 import type { TableName, Transaction } from './schema.ts';
-import { forgetKeepsakes } from './sessions.ts';
+import { forgetKeepsakes, keepsakeNames } from './sessions.ts';
 import { StorageProblem } from './storage-problem.ts';
 import type { Transactions } from './transactions.ts';
 
@@ -32,7 +32,12 @@ const everything: readonly TableName[] = [
   'settings',
 ];
 
-export function createTrash(transactions: Transactions, readTimeMs: () => number): Trash {
+/** `onGone` is told the names of settings that went with a painting: one that waits to be stored must not come after. */
+export function createTrash(
+  transactions: Transactions,
+  readTimeMs: () => number,
+  onGone: (settings: readonly string[]) => void,
+): Trash {
   /** Its place in the list stays that of her last work. One that is damaged has at least a card. */
   const mark = (id: string, away: { deletedAt?: number }): Promise<void> =>
     transactions.write(`putting away ${id}`, ['paintings', 'cards'], async (t) => {
@@ -56,16 +61,22 @@ export function createTrash(transactions: Transactions, readTimeMs: () => number
           .filter(({ deletedAt }) => deletedAt !== undefined)
           .sort((a, b) => (b.deletedAt ?? 0) - (a.deletedAt ?? 0)),
       ),
-    discard: (id) => transactions.write(id, everything, (t) => discardWhole(t, id)),
-    discardPutAway: (which) =>
-      transactions.write('putting away', everything, async (t) => {
+    async discard(id) {
+      onGone(await transactions.write(id, everything, (t) => discardWhole(t, id)));
+    },
+    async discardPutAway(which) {
+      const gone = await transactions.write('putting away', everything, async (t) => {
         const limit = which === 'all' ? Number.POSITIVE_INFINITY : readTimeMs() - putAwayForMs;
         const old = (await t.all('cards')).filter(
           ({ deletedAt }) => deletedAt !== undefined && deletedAt < limit,
         );
-        for (const { id } of old) await discardWhole(t, id);
-        return old.length;
-      }),
+        const settings: (readonly string[])[] = [];
+        for (const { id } of old) settings.push(await discardWhole(t, id));
+        return settings;
+      });
+      onGone(gone.flat());
+      return gone.length;
+    },
   };
 }
 
@@ -75,7 +86,8 @@ function photoIdIn(row: unknown): string | null {
   return typeof photoId === 'string' ? photoId : null;
 }
 
-async function discardWhole(t: Transaction, id: string): Promise<void> {
+/** Answers the names of settings that went with it. */
+async function discardWhole(t: Transaction, id: string): Promise<readonly string[]> {
   const row = await t.get('paintings', id);
   await t.remove('paintings', id);
   await t.remove('cards', id);
@@ -86,10 +98,12 @@ async function discardWhole(t: Transaction, id: string): Promise<void> {
     await t.remove('photos', photoId);
   for (const table of ['plans', 'readings'] as const)
     for (const row of await t.where(table, 'paintingId', id)) await t.remove(table, row.id);
-  for (const session of await t.where('sessions', 'paintingId', id)) {
+  const sessions = await t.where('sessions', 'paintingId', id);
+  for (const session of sessions) {
     const log = await t.where('events', 'sessionId', session.id);
     await forgetKeepsakes(t, session.id, log);
     for (const { sessionId, seq } of log) await t.remove('events', [sessionId, seq]);
     await t.remove('sessions', session.id);
   }
+  return sessions.flatMap((session) => keepsakeNames(session.id));
 }

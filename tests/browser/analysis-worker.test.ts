@@ -133,6 +133,20 @@ test.each([
   expect(plan.steps.length > 0).toBe(!nothing);
 });
 
+// A-BIG-7
+test('a panorama of which hardly anything is on the sheet says so, the whole of it does not', async () => {
+  const photo = await casePhoto('panorama-20000x500.jpg');
+  const small = readRequest(photo, 20_000, 500); // 683 px of 20,000 lie on a quarter sheet
+  const said = async (request: typeof small): Promise<string> => {
+    const { reading } = await client.read(signal, request, closePictures, () => {});
+    return reading.warnings.map(({ text }) => text).join(' ');
+  };
+  expect(await said(small)).toMatch(/Of this photo only 3 % is on your sheet/);
+  const crop = { centre: [0.5, 0.5], size: [1, 1], turn: 0 } as const;
+  const sheet = { format: 'own', widthMm: 800, heightMm: 20 } as const;
+  expect(await said({ ...small, crop, sheet })).not.toMatch(/on your sheet/);
+});
+
 // A-FMT-11
 test('after bad files the next good one is read', async () => {
   for (const name of ['zero-bytes.jpg', 'text-named.jpg', 'picture.heic']) {

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from '@playwright/test';
 import { expect, test } from './support/app-page.ts';
-import { caseFile, fileNamed, smallPhoto } from './support/fixture-file.ts';
+import { caseFile, fileNamed, smallExample, smallPhoto } from './support/fixture-file.ts';
 import { keptRows, lookAt, photoInput, screen } from './support/walk.ts';
 
 const paintings = (page: Page) =>
@@ -81,6 +81,26 @@ test('A-CAM-5: of two photos chosen one after the other the second counts', asyn
   await expect(page.getByRole('region', { name: 'Go on' })).toContainText('second');
   await expect(paintings(page)).toHaveCount(1);
   expect((await keptRows(page)).photos).toBe(1);
+});
+
+test('a photo with a hole in its file is read, and says that part of it is missing', async ({
+  page,
+}) => {
+  const missing = screen(page, 'look').getByText(
+    /^Part of this photo is missing: the file is damaged/,
+  );
+  await page.goto('./');
+  const photo = await smallExample();
+  await lookAt(page, photo);
+  await expect(missing).toHaveCount(0);
+  await page.getByRole('link', { name: 'Paintings' }).click();
+  const holed = Buffer.from(photo.buffer);
+  holed.fill(0, 20_000, 22_000); // as of a card that has lost a sector
+  await lookAt(page, { ...photo, buffer: holed });
+  await expect(missing).toBeVisible();
+  await expect(missing).toContainText(
+    'Copy the photo again from where it came, or crop that part away.',
+  );
 });
 
 const oddNames = ['🎨 plein-air 👩🏽‍🎨 n°1', '<img src=x onerror=window.__pwned=3>'];

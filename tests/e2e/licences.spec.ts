@@ -61,8 +61,8 @@ test.describe('with the host gone', () => {
     await host.close();
     await page.getByRole('link', { name: 'About Firstwash' }).click();
     await expect(page.getByTestId('version')).toHaveText('v1');
-    for (const part of ['Version', 'What is new', 'Help', 'Licences', 'Privacy'])
-      await expect(page.getByRole('region', { name: part })).toBeVisible();
+    const parts = ['Version', 'What is new', 'Help', 'On your home screen', 'Licences', 'Privacy'];
+    for (const part of parts) await expect(page.getByRole('region', { name: part })).toBeVisible();
     await page.getByText('Read all licences').click();
     await expect(page.getByTestId('licences')).toContainText('Apache License');
     await page.getByRole('link', { name: 'The licences as a file' }).click();

@@ -144,3 +144,27 @@ test('works online where the browser has no service worker', async ({ page }) =>
   await page.waitForTimeout(300); // a late rejection is caught by the guard
   await expect(page.locator('html')).not.toHaveAttribute('data-offline', 'ready');
 });
+
+test('a browser that can not read the app’s scripts says so, and which ones can', async ({
+  page,
+}) => {
+  // As one of before: no script of the app runs, and colours are not mixed by styles.
+  await page.route(/\/assets\/first-[^/]*\.js$/, (route) =>
+    route.fulfill({ body: '', contentType: 'text/javascript' }),
+  );
+  await page.route(/\/assets\/first-[^/]*\.css$/, async (route) => {
+    const answer = await route.fetch();
+    const body = (await answer.text()).replaceAll('color-mix(', 'no-mix(');
+    await route.fulfill({ response: answer, body });
+  });
+  await page.goto('./');
+  const words = page.getByText('This browser is too old for Firstwash');
+  await expect(words).toBeInViewport();
+  // A later one, which the app starts in, but not its worker.
+  await page.unrouteAll();
+  await page.addInitScript(() => void Reflect.deleteProperty(Array.prototype, 'toSorted'));
+  await page.reload();
+  await expect(page.getByRole('alert')).toHaveText(/too old to read a photo.*Chrome or Edge from/);
+  await expect(words).toHaveCount(1);
+  await expect(words).toBeHidden();
+});

@@ -60,11 +60,12 @@ export function photoProblem(bytes: Uint8Array): string | null {
 }
 
 /**
- * Where the browser lacks what reading any photo takes, so that no photo is to blame. Versions with 2d
- * canvases and modules in workers and bitmaps with options: from memory.
+ * Where the browser lacks what reading any photo takes, so that no photo is to blame. Versions with all the app uses,
+ * sorted copies of lists (Array.prototype.toSorted), modules and 2d canvases in workers and ':has' above all: from
+ * memory. Where not even the app starts, index.html names the same.
  */
 export const browserTooOld =
-  'This browser is too old to read a photo; the photo is all right. Update it, or use another: Chrome or Edge from 80, Firefox from 114, Safari from 16.4.';
+  'This browser is too old to read a photo; the photo is all right. Update it, or use another: Chrome or Edge from 111, Firefox from 121, Safari from 16.4.';
 
 /** The sentence once a browser, or what else is named, has tried to open the photo and could not. */
 export function undecodable(header: PhotoHeader | null, reader = 'this browser'): string {

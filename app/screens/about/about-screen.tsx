@@ -45,6 +45,18 @@ export function AboutScreen({ store }: { store: SpaceStore }) {
           you had just done.
         </p>
       </Part>
+      <Part title="On your home screen">
+        <p>
+          There it opens like any app, and what you made is safer: an iPhone or iPad may clear a
+          site you have not visited for a week, but not an app on the home screen.
+        </p>
+        {/* By the systems' own words, from memory; the week: WebKit, Full Third-Party Cookie Blocking and More, 2020. */}
+        <ul class={styles.list}>
+          <li>iPhone, iPad: in Safari touch Share, then Add to Home Screen.</li>
+          <li>Android: open the browser’s menu, then Add to Home screen, or Install.</li>
+          <li>Computer: choose Install in the address line, or in the browser’s menu.</li>
+        </ul>
+      </Part>
       <Part title="Copies">
         <p>
           One file with all you have here, to be kept elsewhere: your paintings come back from it on

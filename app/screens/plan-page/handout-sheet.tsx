@@ -6,6 +6,7 @@ import { mixWordsIn } from '../../core/plan/paint-name-in.ts';
 import type { Mix, Step, WashPlan } from '../../core/plan/plan.ts';
 import type { Layer } from '../../drawing/layers.ts';
 import type { OpenedReading } from '../../state/painting/opened-reading.ts';
+import printed from '../../styles/printed-page.module.css';
 import { useFittingType } from '../../ui/layout/use-fitting-type.ts';
 import { pictureLayers, valuesLayer } from '../../ui/picture/picture-layers.ts';
 import { stepLayers } from '../../ui/picture/step-layers.ts';
@@ -25,7 +26,7 @@ export function HandoutSheet({ title, seen, plan }: HandoutSheetProps) {
     .filter(({ changes }) => changes)
     .map(({ step }) => step);
   return (
-    <div ref={page} class={styles.page} data-testid="handout-sheet">
+    <div ref={page} class={`${printed.page} ${styles.second}`} data-testid="handout-sheet">
       <div class={styles.content} style={{ '--type': type }}>
         <h2 class={styles.title}>{title}: photo, values, places</h2>
         <div class={styles.pair}>

@@ -6,6 +6,7 @@ import type { WashPlan } from '../../core/plan/plan.ts';
 import type { Otherwise } from '../../core/session/otherwise.ts';
 import type { SessionRecord } from '../../core/session/session-record.ts';
 import { measuredMinutes } from '../../core/words/minutes.ts';
+import printed from '../../styles/printed-page.module.css';
 import { useFittingType } from '../../ui/layout/use-fitting-type.ts';
 import { KeepsakeFigures, type RecordPictures } from './keepsake-figures.tsx';
 import styles from './record-page.module.css';
@@ -38,7 +39,7 @@ export function RecordPage(props: RecordPageProps) {
   );
   return (
     <div data-print="laid" aria-hidden="true">
-      <div ref={page} class={styles.page} data-testid="record-page">
+      <div ref={page} class={printed.page} data-testid="record-page">
         <div class={styles.content} style={{ '--type': type }}>
           <h2 class={styles.title}>{title}</h2>
           <p>{head.when}</p>

@@ -17,7 +17,7 @@ import { measuredHours } from '../../core/words/minutes.ts';
 import { pngFile } from '../../drawing/png-file.ts';
 import { drawRecordPicture } from '../../drawing/record-picture.ts';
 import { fileWords } from '../../state/backup/hand-out.ts';
-import type { PictureCalls } from '../../state/painting/screen-calls.ts';
+import type { RecordCalls } from '../../state/painting/screen-calls.ts';
 import { linkTo } from '../../state/router.ts';
 import type { Desk } from '../../state/session/desk.ts';
 import type { Easel } from '../../state/session/easel.ts';
@@ -39,7 +39,7 @@ import { usePhotoAddress } from './use-photo-address.ts';
 interface RecordScreenProps {
   easel: Easel;
   keepsakes: Keepsakes;
-  calls: PictureCalls;
+  calls: RecordCalls;
   paintingId: string;
   /** An earlier attempt; the last one where it is left out. */
   sessionId?: string | undefined;
@@ -133,7 +133,11 @@ function Kept({ easel, keepsakes, calls, record, desk }: KeptProps) {
           <HandOutButtons
             what="the record as a picture"
             make={() =>
-              pictureFiles({ title, head, otherwise, pictures }, keepsakes, shown?.photoId)
+              pictureFiles(
+                { title, head, otherwise, pictures },
+                { keepsakes, calls },
+                shown?.photoId,
+              )
             }
           />
         </div>
@@ -238,11 +242,17 @@ interface Pictured {
 /** The record as one picture, a PNG. */
 async function pictureFiles(
   { title, head, otherwise, pictures }: Pictured,
-  keepsakes: Pick<Keepsakes, 'photo'>,
+  { keepsakes, calls }: Pick<RecordScreenProps, 'keepsakes' | 'calls'>,
   photoId: string | undefined,
 ): Promise<File[]> {
   const kept = photoId === undefined ? null : await keepsakes.photo(photoId);
-  const painting = kept && (await createImageBitmap(new Blob([kept.bytes], { type: kept.mime })));
+  const opened =
+    kept &&
+    (await calls.openPhoto(
+      new AbortController().signal,
+      new Blob([kept.bytes], { type: kept.mime }),
+    ));
+  const painting = opened?.preview;
   const canvas = drawRecordPicture(document.createElement('canvas'), {
     title,
     head: head.when,

@@ -122,8 +122,9 @@ function KeepingWords({ app }: { app: App }) {
       {storagePromised.value === true && <p>The browser has promised to keep them.</p>}
       {storagePromised.value === false && shelf.last.value && (
         <p>
-          The browser may clear them when room is short, or when you stay away for weeks: put
-          Firstwash on your home screen, and keep your photos elsewhere too.
+          The browser may clear them when room is short, and some phones when you stay away for a
+          week: put Firstwash on your home screen (About Firstwash says how), and keep a copy
+          elsewhere.
         </p>
       )}
       {updates.offlineReady.value && <p>Ready to use without a connection.</p>}

@@ -14,6 +14,9 @@ export type ScrapCalls = Pick<AnalysisClient, 'lookAtScrap'>;
 /** What a screen may ask about a picture that was read. Each rejects when its signal is aborted. */
 export type PictureCalls = Pick<AnalysisClient, 'softBlend' | 'outline'>;
 
+/** What the record may ask: her painting is decoded as a photo to paint from is, upright everywhere. */
+export type RecordCalls = PictureCalls & Pick<AnalysisClient, 'openPhoto'>;
+
 export type PaletteCalls = Pick<AnalysisClient, 'palettes'>;
 
 /** What is asked of a plan that was handed on. */

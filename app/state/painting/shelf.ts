@@ -56,9 +56,9 @@ function placeOf({ damaged, purpose, sessionId, stand, planned }: CardRow): Plac
     : { place: `painted in ${minutes} min`, stage: 'finished' };
 }
 
-/** So many hang at once, and pictures are fetched so many at a time: those in sight first (own). */
-const hungAtOnce = 48;
+/** Those in sight hang first, with their pictures; then so many at a time (own). */
 const inSight = 12;
+const hungAtOnce = 48;
 
 interface ShownPicture {
   readonly pictureAt: number;
@@ -67,7 +67,7 @@ interface ShownPicture {
 
 export function createShelf(store: Store): Shelf {
   const cards = signal<readonly CardRow[]>([]);
-  const hung = signal(hungAtOnce);
+  const hung = signal(inSight);
   const pictures = signal<ReadonlyMap<string, ShownPicture>>(new Map());
   const candidates = signal(0);
   const removed = signal<{ id: string; title: string } | null>(null);
@@ -105,19 +105,16 @@ export function createShelf(store: Store): Shelf {
     }
     pictures.value = shown;
     const missing = hanging.value.filter((card) => card.pictureAt !== null && !isShown(card));
-    for (let from = 0, until = inSight; from < missing.length; until = missing.length) {
-      const some = missing.slice(from, until);
-      from = until;
-      const found = await store.cardPictures(some.map(({ id }) => id));
-      if (!stillNewest()) return;
-      const more = new Map(pictures.value);
-      some.forEach(({ id, pictureAt }, i) => {
-        const jpeg = found[i];
-        if (jpeg && pictureAt !== null)
-          more.set(id, { pictureAt, address: URL.createObjectURL(new Blob([jpeg])) });
-      });
-      pictures.value = more;
-    }
+    if (!missing.length) return;
+    const found = await store.cardPictures(missing.map(({ id }) => id));
+    if (!stillNewest()) return;
+    const more = new Map(pictures.value);
+    missing.forEach(({ id, pictureAt }, i) => {
+      const jpeg = found[i];
+      if (jpeg && pictureAt !== null)
+        more.set(id, { pictureAt, address: URL.createObjectURL(new Blob([jpeg])) });
+    });
+    pictures.value = more;
   }
 
   async function read(): Promise<void> {
@@ -129,6 +126,10 @@ export function createShelf(store: Store): Shelf {
     cards.value = kept.filter(({ purpose }) => purpose !== 'candidate');
     candidates.value = kept.length - cards.value.length;
     await readPictures(stillNewest);
+    if (hung.value < hungAtOnce && stillNewest()) {
+      hung.value = hungAtOnce;
+      await readPictures(stillNewest);
+    }
     await store.discardPutAway('old');
     const [last] = await store.paintingsPutAway();
     if (stillNewest()) removed.value = last ? { id: last.id, title: last.title } : null;

@@ -4,6 +4,7 @@ import { decodedSize, largestAreaPx } from '../../../workers/photo/decode-photo.
 import type { RgbSpace } from '../../core/colour/display-p3.ts';
 import { RasterReducer } from '../../core/raster/raster-reducer.ts';
 import { type PixelSize, rasterSize } from '../../core/raster/size.ts';
+import { hasLostPixels } from '../../core/reference/lost-pixels.ts';
 import { mayExceedSrgb } from '../../core/reference/may-exceed-srgb.ts';
 import { photoHeader } from '../../core/reference/photo-header.ts';
 import { photoProblem, undecodable } from '../../core/reference/photo-problem.ts';
@@ -15,6 +16,12 @@ import { unlikeTheApp } from './unlike-the-app.ts';
 interface LoadedPhoto extends PixelSize {
   readonly space: RgbSpace;
   readonly rgba: Uint8ClampedArray;
+}
+
+/** As its file is, beside its pixels. */
+interface LoadedFile extends LoadedPhoto {
+  /** True where part of it is surely missing in the file. */
+  readonly damaged: boolean;
 }
 
 async function bytesOf(file: string): Promise<Uint8Array> {
@@ -63,7 +70,7 @@ async function decodeIn(space: RgbSpace, bytes: Uint8Array): Promise<LoadedPhoto
  * beyond, in Display P3, transparent parts white, at most 16,777,216 px. Errors: `CommandError` with
  * the cause.
  */
-export async function loadPhoto(file: string): Promise<LoadedPhoto> {
+export async function loadPhoto(file: string): Promise<LoadedFile> {
   const bytes = await bytesOf(file);
   const problem = photoProblem(bytes);
   if (problem) throw new CommandError(`${file}: ${problem}`);
@@ -76,16 +83,17 @@ export async function loadPhoto(file: string): Promise<LoadedPhoto> {
   try {
     const wide = mayExceedSrgb(bytes) ? await decodeIn('display-p3', bytes) : null;
     const photo = wide ?? (await decodeIn('srgb', bytes));
-    if (photo) return photo;
+    if (photo) return { ...photo, damaged: hasLostPixels(bytes) };
   } catch {
     // Said below.
   }
   throw new CommandError(`${file}: ${undecodable(header, 'this command')}`);
 }
 
-/** The centre of the photo in the sheet's ratio, averaged to the working raster. */
+/** The centre of the photo in the sheet's ratio, averaged to the working raster; and what share of the photo that is. */
 export function cropToRaster(photo: LoadedPhoto, sheet: PlanOptions['sheet']) {
-  const cut = cutOutOf(photo, centredCrop(photo, sheet));
+  const crop = centredCrop(photo, sheet);
+  const cut = cutOutOf(photo, crop);
   const left = Math.min(Math.max(0, -cut.matrix[4]), photo.width - cut.width);
   const top = Math.min(Math.max(0, -cut.matrix[5]), photo.height - cut.height);
   const reducer = new RasterReducer(cut, rasterSize(cut.width, cut.height), photo.space);
@@ -93,5 +101,5 @@ export function cropToRaster(photo: LoadedPhoto, sheet: PlanOptions['sheet']) {
     const start = ((top + row) * photo.width + left) * 4;
     reducer.addRows(photo.rgba.subarray(start, start + cut.width * 4), 1);
   }
-  return reducer.finish();
+  return { ...reducer.finish(), share: crop.size[0] * crop.size[1] };
 }

@@ -5,6 +5,7 @@ import { paintsAllowed } from '../../core/palette/paints-allowed.ts';
 import { buildPlan } from '../../core/plan/build-plan.ts';
 import { createPlanMemory } from '../../core/plan/plan-memory.ts';
 import { greyOf, referenceRgba } from '../../core/raster/linear-raster.ts';
+import { photoWarnings } from '../../core/reading/photo-warnings.ts';
 import { readPicture } from '../../core/reading/read-picture.ts';
 import { turned } from '../../core/reference/sheet.ts';
 import { cropToRaster, loadPhoto } from './load-photo.ts';
@@ -31,9 +32,14 @@ async function made(args: readonly string[]): Promise<string> {
   }
   const photo = await loadPhoto(options.photo);
   const sheet = turned(options.sheet, photo.width >= photo.height ? 'across' : 'upright');
-  const { raster, clipped } = cropToRaster(photo, sheet);
+  const { raster, clipped, share } = cropToRaster(photo, sheet);
   const memory = createPlanMemory();
-  const { reading, slotMap, bandMap, lightnessMap } = await readPicture(
+  const {
+    reading: seen,
+    slotMap,
+    bandMap,
+    lightnessMap,
+  } = await readPicture(
     {
       raster,
       clipped,
@@ -47,6 +53,8 @@ async function made(args: readonly string[]): Promise<string> {
     },
     goOn,
   );
+  const told = photoWarnings({ damaged: photo.damaged, shaky: false, share });
+  const reading = { ...seen, warnings: [...told, ...seen.warnings] };
   const plan = await buildPlan(reading, wishes, goOn, memory);
   if (options.out !== undefined) {
     const pictures = { reference: referenceRgba(raster), grey: greyOf(raster), slotMap, bandMap };

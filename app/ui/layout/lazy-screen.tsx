@@ -5,7 +5,7 @@ import { Standstill } from './waiting.tsx';
 
 const notYetHere = 'This part of the app is not on this device yet. Connect once, then try again.';
 const olderWindow =
-  'This part of the app could not be fetched: perhaps a newer version was taken in another window. Load the page again to go on. What you have done is saved.';
+  'This part of the app could not be fetched: perhaps a newer version was taken in another window. Load the page again to go on.';
 const reload = (): void => location.reload();
 
 /**

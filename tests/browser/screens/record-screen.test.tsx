@@ -1,12 +1,18 @@
 import { expect, test, vi } from 'vitest';
 import { page } from 'vitest/browser';
 import { RecordScreen } from '../../../app/screens/record/record-screen.tsx';
+import type { RecordCalls } from '../../../app/state/painting/screen-calls.ts';
+import { decodePhoto, largestAreaPx } from '../../../workers/photo/decode-photo.ts';
+import { makePreview } from '../../../workers/photo/make-pictures.ts';
 import { photoSample } from '../../support/storage/kept-samples.ts';
 import { casePhoto } from '../support/case-photo.ts';
+import { unturnedEngines } from '../support/unturned-engines.ts';
 import { type MadeEasel, madeEasel } from './made-easel.ts';
 import { shown } from './shown.ts';
 
-const calls = { softBlend: () => Promise.reject(new Error('none here')) } as never;
+const calls = {
+  softBlend: () => Promise.reject(new Error('none here')),
+} as unknown as RecordCalls;
 const finish = (made: MadeEasel): void => {
   while (made.easel.running.value) {
     made.wait(0.1);
@@ -129,9 +135,19 @@ test('her painting is asked for at the end, and stands beside the photo and the 
   made.store.close();
 });
 
-test('the record is handed on as one picture of all three', async () => {
+test('the record is handed on as one picture of all three, the painting upright whatever the engine does', async () => {
   const made = await madeEasel();
   finish(made);
+  const { sessionId, plan } = made.easel.desk.value ?? { sessionId: '' };
+  const bytes = await (await casePhoto('exif-orient-6.jpg')).arrayBuffer();
+  const key = plan?.steps.at(-1)?.key ?? '';
+  await made.store.keepRecordPhoto(sessionId, { ...photoSample('sheet'), bytes }, key);
+  made.easel.tell({ kind: 'photo', photoId: 'sheet', key });
+  vi.stubGlobal('createImageBitmap', unturnedEngines['passes the wish over']);
+  const openPhoto = async (_: AbortSignal, photo: Blob) => {
+    const { bitmap, size } = await decodePhoto(photo, largestAreaPx);
+    return { ...size, preview: makePreview(bitmap, size, 1600) };
+  };
   const files: { name: string; picture: Promise<ImageBitmap> }[] = [];
   vi.stubGlobal('showSaveFilePicker', async ({ suggestedName }: { suggestedName: string }) => ({
     createWritable: async () => {
@@ -142,7 +158,12 @@ test('the record is handed on as one picture of all three', async () => {
     },
   }));
   const screen = shown(
-    <RecordScreen easel={made.easel} keepsakes={made.store} calls={calls} paintingId="made" />,
+    <RecordScreen
+      easel={made.easel}
+      keepsakes={made.store}
+      calls={{ ...calls, openPhoto }}
+      paintingId="made"
+    />,
   );
   await page.getByRole('button', { name: 'Save the record as a picture' }).click();
   await expect.element(page.getByText('Saved.', { exact: true })).toBeVisible();
@@ -150,6 +171,14 @@ test('the record is handed on as one picture of all three', async () => {
   const picture = await files[0]?.picture;
   expect(picture?.width).toBe(1800);
   expect(picture?.height).toBeGreaterThan(500);
+  // A-ORI-1: upright it reaches the left of the third picture with its red bar; lying it would leave that grey.
+  const context = new OffscreenCanvas(1, picture?.height ?? 1).getContext('2d');
+  if (picture) context?.drawImage(picture, -1205, 0);
+  const column = context?.getImageData(0, 0, 1, picture?.height ?? 1).data ?? [];
+  let red = 0;
+  for (let i = 0; i < column.length; i += 4)
+    if ((column[i] ?? 0) > 150 && (column[i + 1] ?? 0) < 100) red++;
+  expect(red).toBeGreaterThan(50);
   vi.unstubAllGlobals();
   screen.leave();
   made.easel.leave();

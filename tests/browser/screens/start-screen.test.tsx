@@ -80,7 +80,9 @@ test('what the browser promised is told, a refusal only where there is something
   await expect.element(page.getByText(/may clear them/)).not.toBeInTheDocument();
   screen?.leave();
   show([card('a')], { storagePromised: signal(false) });
-  await expect.element(page.getByText(/may clear them/)).toBeVisible();
+  await expect
+    .element(page.getByText(/may clear them.* for a week: .*About.*says how/))
+    .toBeVisible();
   screen?.leave();
   show([card('a')], { storagePromised: signal(true) });
   await expect.element(page.getByText('The browser has promised to keep them.')).toBeVisible();

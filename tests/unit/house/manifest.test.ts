@@ -2,6 +2,7 @@ import { existsSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import sharp from 'sharp';
 import { expect, test } from 'vitest';
+import { browserTooOld } from '../../../app/core/reference/photo-problem.ts';
 import { routeOf } from '../../../app/state/router.ts';
 import { top } from './source-files.ts';
 
@@ -106,6 +107,11 @@ test('the colours around the app are neutral', () => {
   ];
   expect(colours).toHaveLength(4);
   for (const colour of colours) expect(colour).toMatch(/^#([\da-f]{2})\1\1$/);
+});
+
+test('the page names the same browsers as the app, where not even that starts', () => {
+  const [versions = 'none'] = /Chrome or Edge.*$/.exec(browserTooOld) ?? [];
+  expect(page.replace(/\s+/g, ' ')).toContain(versions);
 });
 
 test("the page's policy allows nothing but its own", () => {

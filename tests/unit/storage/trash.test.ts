@@ -1,7 +1,12 @@
-import { expect, test } from 'vitest';
+import { afterEach, expect, test } from 'vitest';
+import { noteDraftName } from '../../../app/storage/sessions.ts';
 import type { Trash } from '../../../app/storage/trash.ts';
 import { madeStore } from '../../support/state/made-store.ts';
-import { paintingSample, photoSample } from '../../support/storage/kept-samples.ts';
+import { failPuts } from '../../support/storage/failing-put.ts';
+import { newPlanSample, paintingSample, photoSample } from '../../support/storage/kept-samples.ts';
+
+let end = (): void => {};
+afterEach(() => end());
 
 const dayMs = 24 * 60 * 60 * 1000;
 
@@ -37,5 +42,26 @@ test('a painting put away can be brought back for seven days; each counts from i
   expect(await trash.discardPutAway('all')).toBe(1);
   expect(await away()).toEqual([]);
   expect((await store.paintings()).map(({ painting }) => painting.id)).toEqual(['d', 'a']);
+  store.close();
+});
+
+test('a draft that waits to be stored goes with its painting, and is no row without one later', async () => {
+  const store = await madeStore({ retryMs: 1 });
+  for (const id of ['meadow', 'other']) {
+    await store.addPainting(paintingSample(id, `of ${id}`), photoSample(`of ${id}`));
+    await store.keepPlan(id, newPlanSample(`plan of ${id}`));
+    await store.sessionOf(id, `session of ${id}`);
+  }
+  const draft = noteDraftName('session of meadow');
+  const others = noteDraftName('session of other');
+  end = failPuts('settings', 'QuotaExceededError', Number.POSITIVE_INFINITY);
+  for (const name of [draft, others])
+    await expect(store.keepSetting(name, 'Less green')).rejects.toMatchObject({ kind: 'no-room' });
+  await store.putAway('meadow');
+  expect(await store.discardPutAway('all')).toBe(1);
+  expect([...store.unkeptSettings.value.keys()]).toEqual([others]);
+  end();
+  await expect.poll(() => store.saving.value).toBe('saved'); // what waited has been tried again
+  expect([await store.setting(draft), await store.setting(others)]).toEqual([null, 'Less green']);
   store.close();
 });

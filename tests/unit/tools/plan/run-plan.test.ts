@@ -1,6 +1,10 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import sharp from 'sharp';
 import { afterEach, expect, test, vi } from 'vitest';
 import { runPlan } from '../../../../app/tools/plan/run-plan.ts';
-import { casePath, heard, runHere } from '../../../support/plan/run-command.ts';
+import { casePath, heard, runHere, top } from '../../../support/plan/run-command.ts';
 
 afterEach(() => void vi.restoreAllMocks());
 
@@ -40,4 +44,25 @@ test.each([
   expect([code, stdout]).toEqual([2, '']);
   expect(stderr).toMatch(cause);
   expect(stderr.trim().split('\n')).toHaveLength(1);
+});
+
+// A-BIG-7, and a hole as of a broken card: what the app says of a photo, the command says too
+test('of a panorama with a hole it says that part of it is missing, and how little is on the sheet', async () => {
+  const folder = mkdtempSync(join(tmpdir(), 'holed-'));
+  const file = join(folder, 'panorama.jpg');
+  const dahlia = sharp(join(top, 'tests/fixtures/dahlia.jpg'));
+  const bytes = await dahlia.resize(8000, 200, { fit: 'fill' }).jpeg({ quality: 92 }).toBuffer();
+  bytes.fill(0, bytes.length >> 1, (bytes.length >> 1) + 512);
+  writeFileSync(file, bytes);
+  const { code, stdout } = await runHere(file, '--paints', 'pb29-ultramarine-blue');
+  rmSync(folder, { recursive: true });
+  expect(code).toBe(0);
+  const { warnings } = JSON.parse(stdout) as { warnings: { code: string; text: string }[] };
+  expect(warnings.slice(0, 2)).toEqual([
+    { code: 'part-missing', text: expect.stringMatching(/^Part of this photo is missing/) },
+    {
+      code: 'small-picture',
+      text: expect.stringMatching(/^Of this photo only 3 % is on your sheet/),
+    },
+  ]);
 });
