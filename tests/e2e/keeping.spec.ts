@@ -221,7 +221,8 @@ for (const locale of ['en-GB', 'de-DE', 'ar-EG'])
     test.use({ locale });
     test('A-LOC-1: 280,5 and 280.5 are the same width', async ({ page }) => {
       await page.goto('./');
-      await lookAt(page, smallPhoto);
+      await planOf(page, 'small photo');
+      await page.getByRole('link', { name: 'Values', exact: true }).click();
       await page.getByRole('link', { name: 'Sheet', exact: true }).click();
       await page.getByRole('button', { name: 'Other size' }).click();
       for (const typed of ['280,5', '280.5']) {

@@ -20,12 +20,13 @@ export const smallPhoto = caseFile('exif-orient-1.jpg');
  * in a sixth of the time, for walks that are not about size.
  */
 export async function smallExample() {
-  const buffer = await sharp(join(top, 'app', 'demo', 'seed-heads.jpg'))
+  made ??= sharp(join(top, 'app', 'demo', 'seed-heads.jpg'))
     .resize(640)
     .jpeg({ quality: 92 })
     .toBuffer();
-  return { name: 'Seed heads.jpg', mimeType: 'image/jpeg', buffer };
+  return { name: 'Seed heads.jpg', mimeType: 'image/jpeg', buffer: await made };
 }
+let made: Promise<Buffer> | undefined;
 
 /** A file as a chooser hands it over, under a name no repository could hold. */
 export const fileNamed = (name: string, path: string, mimeType = 'image/jpeg') => ({
