@@ -12,6 +12,7 @@ import { runWashes } from '../../../../../app/core/plan/runs/run-washes.ts';
 import { readPicture } from '../../../../../app/core/reading/read-picture.ts';
 import type { Slot } from '../../../../../app/core/reading/slot.ts';
 import { toneRange } from '../../../../../app/core/reading/tone-range.ts';
+import { fewPaints } from '../../../../support/few-paints.ts';
 import { rasterOf } from '../../../../support/reading/plain-raster.ts';
 import { paintedRunning } from '../../../../support/simulated-painter.ts';
 
@@ -255,7 +256,7 @@ test('a second painter who follows the runs gets what the plan shows', async () 
     },
     noCheckpoint,
   );
-  const plan = await buildPlan(reading, {}, noCheckpoint);
+  const plan = await buildPlan(reading, { box: fewPaints }, noCheckpoint);
   const { squares } = reading;
   if (!squares || !plan.runs) throw new Error('nothing runs');
   const steady = { strength: 0, ratio: 0, spread: 'normal' } as const;
