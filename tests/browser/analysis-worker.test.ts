@@ -74,6 +74,8 @@ test('a reading, its maps and pictures fit together', async () => {
   early.forEach(closePictures);
 });
 
+const upright = read('exif-orient-1.jpg', { bands: 4 });
+
 // A-ORI-1, A-COL-11: the same picture, however it is turned or stored
 test.each([
   'exif-orient-6.jpg',
@@ -81,7 +83,7 @@ test.each([
   'really-a-jpeg.png',
   'exif-false-thumbnail.jpg',
 ])('%s is read as the upright one is', async (name) => {
-  const plain = await read('exif-orient-1.jpg', { bands: 4 });
+  const plain = await upright;
   const other = await read(name, { bands: 4 });
   expect(other.reading.bands).toHaveLength(plain.reading.bands.length);
   other.reading.bands.forEach((band, i) => {
@@ -187,15 +189,12 @@ test('a 12-megapixel photo is read while the page goes on', async () => {
     last = performance.now();
   }, 10);
   const start = performance.now();
-  const result = await client.read(signal, readRequest(photo, 4000, 3000), closePictures, () => {});
+  // The size that matters here is the photo's, not the raster's; a walk reads one as large as the app does.
+  const request = readRequest(photo, 4000, 3000, {}, 800);
+  await client.read(signal, request, closePictures, () => {});
   const took = performance.now() - start;
-  const meanwhile = beats;
-  const plan = await client.plan(signal, result.reading, {}, () => {});
-  const planned = performance.now() - start - took;
   clearInterval(beat);
-  console.info(
-    `12 megapixels: read ${Math.round(took)} ms, plan ${Math.round(planned)} ms, page held ${Math.round(longest)} ms, ${plan.steps.length} steps`,
-  );
+  console.info(`12 megapixels: read ${Math.round(took)} ms, page held ${Math.round(longest)} ms`);
   // Times are told, not tested: machines differ. A page that is held while it is read gets no turn at all.
-  expect(meanwhile).toBeGreaterThan(10);
+  expect(beats).toBeGreaterThan(10);
 });

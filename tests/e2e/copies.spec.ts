@@ -15,8 +15,6 @@ import {
   toTheWashes,
 } from './support/walk.ts';
 
-test.use({ serviceWorkers: 'allow' });
-
 const copies = (page: Page) => screen(page, 'copies');
 
 async function toCopies(page: Page): Promise<void> {
@@ -133,35 +131,38 @@ test('a file that is no copy, or a copy cut short, is said in a sentence', async
   await expect(copies(page).getByRole('alert')).toHaveText(/no copy made by Firstwash/);
 });
 
-test('photos and copies handed to the installed app, or opened with it, find their way', async ({
-  page,
-  host,
-}) => {
-  await page.goto('./');
-  await readyOffline(page);
-  await host.close(); // the worker takes them, no host
-  const bytes = [...readFileSync(smallPhoto)];
-  await page.evaluate(async (bytes) => {
-    const form = new FormData();
-    form.append(
-      'files',
-      new File([new Uint8Array(bytes)], 'snow on a hill.jpg', { type: 'image/jpeg' }),
-    );
-    await fetch('./share', { method: 'POST', body: form });
-  }, bytes);
-  await page.goto('about:blank');
-  await page.goto('./');
-  await expect(toTheWashes(page)).toBeVisible();
-  await page.goto('./');
-  await expect(page.getByRole('region', { name: 'Go on' })).toContainText('snow on a hill');
+test.describe('installed', () => {
+  test.use({ serviceWorkers: 'allow' });
+  test('photos and copies handed to the installed app, or opened with it, find their way', async ({
+    page,
+    host,
+  }) => {
+    await page.goto('./');
+    await readyOffline(page);
+    await host.close(); // the worker takes them, no host
+    const bytes = [...readFileSync(smallPhoto)];
+    await page.evaluate(async (bytes) => {
+      const form = new FormData();
+      form.append(
+        'files',
+        new File([new Uint8Array(bytes)], 'snow on a hill.jpg', { type: 'image/jpeg' }),
+      );
+      await fetch('./share', { method: 'POST', body: form });
+    }, bytes);
+    await page.goto('about:blank');
+    await page.goto('./');
+    await expect(toTheWashes(page)).toBeVisible();
+    await page.goto('./');
+    await expect(page.getByRole('region', { name: 'Go on' })).toContainText('snow on a hill');
 
-  await page.addInitScript(() => {
-    const getFile = async () => new File(['PK, and no more'], 'anything', { type: 'image/png' });
-    Object.defineProperty(window, 'launchQueue', {
-      value: { setConsumer: (take: (launch: object) => void) => take({ files: [{ getFile }] }) },
+    await page.addInitScript(() => {
+      const getFile = async () => new File(['PK, and no more'], 'anything', { type: 'image/png' });
+      Object.defineProperty(window, 'launchQueue', {
+        value: { setConsumer: (take: (launch: object) => void) => take({ files: [{ getFile }] }) },
+      });
     });
+    await page.goto('about:blank');
+    await page.goto('./');
+    await expect(copies(page).getByRole('alert')).toHaveText(/This copy is damaged/);
   });
-  await page.goto('about:blank');
-  await page.goto('./');
-  await expect(copies(page).getByRole('alert')).toHaveText(/This copy is damaged/);
 });

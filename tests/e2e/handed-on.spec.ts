@@ -1,17 +1,16 @@
 import type { Browser, Page } from '@playwright/test';
 import { expect, test } from './support/app-page.ts';
 import { boxes, withBox } from './support/few-paints.ts';
-import { smallPhoto } from './support/fixture-file.ts';
-import { keptRows, planFor, screen, toTheEasel } from './support/walk.ts';
+import { planOf } from './support/planned-painting.ts';
+import { keptRows, screen, toTheEasel } from './support/walk.ts';
 
 // A teacher's plan, handed on as a copy of one painting, opens on a device where another box is ticked.
 
-/** The teacher's painting is planned and copied; the student's device has it, at its plan. */
-async function handedOn(page: Page, browser: Browser, url: string, folder: string): Promise<Page> {
+/** Path of a copy of the teacher's painting with its plan. */
+async function copyOfTeachers(page: Page, folder: string): Promise<string> {
   await page.addInitScript(() => Reflect.deleteProperty(window, 'showSaveFilePicker'));
   await page.goto('./');
-  await planFor(page, smallPhoto);
-  await expect.poll(() => keptRows(page)).toMatchObject({ plans: 1 });
+  await planOf(page, 'small photo');
   const id = /painting\/([^/]+)/.exec(page.url())?.[1];
   await page.goto(`./#/copies/${id}`);
   const copies = screen(page, 'copies');
@@ -21,7 +20,11 @@ async function handedOn(page: Page, browser: Browser, url: string, folder: strin
   await copies.getByRole('button', { name: 'Save it as a file' }).click();
   const file = `${folder}/plan.zip`;
   await (await coming).saveAs(file);
+  return file;
+}
 
+/** A student's device, where the copy was brought back, at its plan. */
+async function studentWith(file: string, browser: Browser, url: string): Promise<Page> {
   const context = await browser.newContext({ baseURL: url, viewport: { width: 412, height: 915 } });
   await withBox(context, boxes.careful);
   const student = await context.newPage();
@@ -50,13 +53,7 @@ async function paintsOf(page: Page): Promise<string> {
   return screen(page, 'paints').getByRole('region', { name: 'Chosen paints' }).innerText();
 }
 
-test('a teacher’s plan is painted with the student’s own paints, and what differs is said', async ({
-  page,
-  browser,
-  host,
-  folder,
-}) => {
-  const student = await handedOn(page, browser, host.url, folder);
+async function withOwnPaints(student: Page): Promise<void> {
   const missing = await missingPaints(student);
   const kept = await keptRows(student);
   expect(kept.plans).toBe(1); // nothing is planned before she has answered
@@ -73,15 +70,10 @@ test('a teacher’s plan is painted with the student’s own paints, and what di
   for (const name of missing) expect(paints).not.toContain(name);
   expect((await keptRows(student)).plans).toBe(2); // the teacher's stays, to be compared with
   await student.context().close();
-});
+}
 
-test('the teacher’s paints can be kept, though they are not ticked', async ({
-  page,
-  browser,
-  host,
-  folder,
-}) => {
-  const student = await handedOn(page, browser, host.url, folder);
+/** They are kept, though they are not ticked. */
+async function withTeachersPaints(student: Page): Promise<void> {
   const missing = await missingPaints(student);
   await question(student).getByRole('button', { name: 'Keep the teacher’s paints' }).click();
   await expect(question(student)).toHaveCount(0);
@@ -90,4 +82,15 @@ test('the teacher’s paints can be kept, though they are not ticked', async ({
   for (const name of missing) expect(paints.toLowerCase()).toContain(name);
   expect(paints).toContain('not all in your box');
   await student.context().close();
+}
+
+test('a teacher’s plan is painted with a student’s own paints, and what differs is said; another keeps the teacher’s', async ({
+  page,
+  browser,
+  host,
+  folder,
+}) => {
+  const file = await copyOfTeachers(page, folder);
+  await withOwnPaints(await studentWith(file, browser, host.url));
+  await withTeachersPaints(await studentWith(file, browser, host.url));
 });

@@ -1,4 +1,5 @@
-import type { BrowserContext, Page } from '@playwright/test';
+import type { Page } from '@playwright/test';
+import type { StaticServer } from '../support/static-server.ts';
 import { expect, test } from './support/app-page.ts';
 import {
   afterTap,
@@ -9,13 +10,27 @@ import {
   mainButton,
   pressOn,
 } from './support/easel-walk.ts';
+import type { Guard } from './support/guard.ts';
 import { killBrowser, openKeptProfile } from './support/kept-profile.ts';
 import { easelOf, easelOfSmallPhoto } from './support/planned-painting.ts';
 import { glassOf } from './support/touch.ts';
 import { keptRows, prompt, savedWord, screen } from './support/walk.ts';
 
-const firstPage = async (context: BrowserContext): Promise<Page> =>
-  context.pages()[0] ?? (await context.newPage());
+interface OnDevice {
+  readonly folder: string;
+  readonly host: StaticServer;
+  readonly guarded: Guard;
+}
+
+/** The app in a browser on the profile in the folder, at the time given or the real one. */
+async function openApp({ folder, host, guarded }: OnDevice, time?: number) {
+  const context = await openKeptProfile(folder);
+  await guarded.watch(context);
+  const page = context.pages()[0] ?? (await context.newPage());
+  if (time !== undefined) await page.clock.install({ time });
+  await page.goto(host.url);
+  return { context, page };
+}
 
 const minutesAway = 10;
 
@@ -32,10 +47,8 @@ test('killed while she paints: same step, right time left, nothing lost', async 
   host,
   guarded,
 }) => {
-  const first = await openKeptProfile(folder);
-  await guarded.watch(first);
-  const page = await firstPage(first);
-  await page.goto(host.url);
+  const device = { folder, host, guarded };
+  const { context, page } = await openApp(device);
   await easelOf(page, 'small example');
   await goToStep(page, 4); // the first wash
   await pressOn(page); // the wash begins
@@ -44,13 +57,9 @@ test('killed while she paints: same step, right time left, nothing lost', async 
   const at = Date.now();
   const left = await clockSeconds(page);
   const rows = await keptRows(page);
-  await killBrowser(first);
+  await killBrowser(context);
 
-  const again = await openKeptProfile(folder);
-  await guarded.watch(again);
-  const reopened = await firstPage(again);
-  await reopened.clock.install({ time: at + minutesAway * 60_000 });
-  await reopened.goto(host.url);
+  const { context: again, page: reopened } = await openApp(device, at + minutesAway * 60_000);
   await expect(reopened.getByRole('region', { name: 'Go on' })).toContainText(
     `at the easel, step ${place.n} of ${place.of}`,
   );
@@ -69,21 +78,15 @@ test('killed while the wash dries: the drying check stands and its time went on'
   host,
   guarded,
 }) => {
-  const first = await openKeptProfile(folder);
-  await guarded.watch(first);
-  const page = await firstPage(first);
-  await page.goto(host.url);
+  const device = { folder, host, guarded };
+  const { context, page } = await openApp(device);
   await easelOfSmallPhoto(page);
   const place = await goToDrying(page);
   const at = Date.now();
   const left = await clockSeconds(page);
-  await killBrowser(first);
+  await killBrowser(context);
 
-  const again = await openKeptProfile(folder);
-  await guarded.watch(again);
-  const reopened = await firstPage(again);
-  await reopened.clock.install({ time: at + minutesAway * 60_000 });
-  await reopened.goto(host.url);
+  const { context: again, page: reopened } = await openApp(device, at + minutesAway * 60_000);
   await reopened.getByRole('region', { name: 'Go on' }).getByRole('button').tap();
   await expect(mainButton(reopened)).toHaveText('It is bone dry');
   expect(await easelPlace(reopened)).toEqual(place);
@@ -96,10 +99,8 @@ test('killed in the very moment the screen says saved: what was said to be saved
   host,
   guarded,
 }) => {
-  const first = await openKeptProfile(folder);
-  await guarded.watch(first);
-  const page = await firstPage(first);
-  await page.goto(host.url);
+  const device = { folder, host, guarded };
+  const { context, page } = await openApp(device);
   await easelOfSmallPhoto(page);
   await goToStep(page, 2);
   await pressOn(page);
@@ -117,12 +118,9 @@ test('killed in the very moment the screen says saved: what was said to be saved
   await (await glassOf(page)).press(mainButton(page));
   await page.waitForFunction(() => (Reflect.get(window, 'words') as string[]).at(-1) === 'saved');
   expect(await page.evaluate(() => Reflect.get(window, 'words'))).toEqual(['saving', 'saved']);
-  await killBrowser(first);
+  await killBrowser(context);
 
-  const again = await openKeptProfile(folder);
-  await guarded.watch(again);
-  const reopened = await firstPage(again);
-  await reopened.goto(host.url);
+  const { context: again, page: reopened } = await openApp(device);
   await reopened.getByRole('region', { name: 'Go on' }).getByRole('button').tap();
   await expect(screen(reopened, 'easel').getByRole('heading', { level: 1 })).toHaveText(/^4 of /);
   await again.close();

@@ -1,7 +1,7 @@
 import type { CDPSession, Page } from '@playwright/test';
 import { expect, test } from './support/app-page.ts';
-import { photograph } from './support/fixture-file.ts';
-import { easelWith, prompt, screen } from './support/walk.ts';
+import { planOf } from './support/planned-painting.ts';
+import { prompt, screen, toTheEasel } from './support/walk.ts';
 
 /** Nodes the page still holds once its garbage is collected. */
 async function heldNodes(devtools: CDPSession): Promise<number> {
@@ -22,7 +22,9 @@ test('an easel left as soon as it stands, again and again, holds none of its scr
   context,
 }) => {
   await page.goto('./');
-  await easelWith(page, photograph('forest-stream.jpg'));
+  await planOf(page, 'small example');
+  await toTheEasel(page).click();
+  await expect(prompt(page)).toBeVisible();
   const devtools = await context.newCDPSession(page);
   await devtools.send('Performance.enable');
   const rounds = 8;

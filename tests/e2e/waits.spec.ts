@@ -4,8 +4,6 @@ import { expect, test } from './support/app-page.ts';
 import { photograph } from './support/fixture-file.ts';
 import { example, photoInput, picture, toTheEasel, toTheWashes } from './support/walk.ts';
 
-test.use({ serviceWorkers: 'allow' });
-
 /** Notes in the page itself whether its greys ever stood before the reading was there. */
 const watchOrder = (page: Page): Promise<void> =>
   page.evaluate(() => {
@@ -43,7 +41,7 @@ const said = (times: Record<string, number>): string =>
     .join(', ');
 
 test.describe('for who has just begun', () => {
-  test.use({ box: 'all', exampleSize: 'whole' });
+  test.use({ box: 'all', exampleSize: 'whole', serviceWorkers: 'allow' });
   test('the example: something to see at once, then the plan', async ({ page }) => {
     await page.goto('./');
     await expect(example(page)).toBeVisible();

@@ -6,13 +6,13 @@ import { createMixPage } from '../../state/paints/mix-page.ts';
 import type { OwnBoxState } from '../../state/paints/own-box.ts';
 import { createPaintMeasuring, type PaintMeasuring } from '../../state/paints/paint-measuring.ts';
 import { hashOf } from '../../state/router.ts';
-import { PhotoInput } from '../../ui/controls/photo-input.tsx';
 import { PageLayout } from '../../ui/layout/page-layout.tsx';
 import { TopBar } from '../../ui/layout/screen-layout.tsx';
 import { MeasureFrames } from './measure-frames.tsx';
 import styles from './measure-screen.module.css';
 import { MixPageScreen } from './mix-page-screen.tsx';
 import { PaintGuide } from './paint-guide.tsx';
+import { PhotoSection } from './photo-section.tsx';
 
 interface MeasureScreenProps {
   ownBox: OwnBoxState;
@@ -34,7 +34,6 @@ export function MeasureScreen({ ownBox, measuring, paintId, onKept }: MeasureScr
   const photo = measuring.photo.value;
   const problem = measuring.problem.value ?? ownBox.problem.value;
   const kept = (measuring.drafts.value[paintId] ?? []).length > 0;
-  const choose = (file: File): void => void measuring.choosePhoto(file);
 
   return (
     <PageLayout
@@ -67,22 +66,17 @@ export function MeasureScreen({ ownBox, measuring, paintId, onKept }: MeasureScr
               </p>
             )}
           </section>
-          <section class={`${styles.section} ${styles.noPrint}`} aria-label="The photo">
-            {!photo && kept && (
-              <p>Your frames are kept, the photo is not: choose the same photo again.</p>
-            )}
-            <div class={styles.actions}>
-              <PhotoInput ownCamera main={!photo} onFile={choose}>
-                Take a photo
-              </PhotoInput>
-              <PhotoInput onFile={choose}>{photo ? 'Another photo' : 'Choose a photo'}</PhotoInput>
-            </div>
-            {measuring.work.value && <p role="status">{measuring.work.value}</p>}
-            {problem && (
-              <p class="problem" role="alert">
-                {problem}
-              </p>
-            )}
+          <PhotoSection
+            hasPhoto={photo !== null}
+            hint={
+              !photo &&
+              kept &&
+              'Your frames are kept, the photo is not: choose the same photo again.'
+            }
+            work={measuring.work.value}
+            problem={problem}
+            onFile={(file) => void measuring.choosePhoto(file)}
+          >
             {photo && (
               <MeasureFrames
                 card={card}
@@ -92,7 +86,7 @@ export function MeasureScreen({ ownBox, measuring, paintId, onKept }: MeasureScr
                 onKept={onKept}
               />
             )}
-          </section>
+          </PhotoSection>
         </>
       )}
     </PageLayout>

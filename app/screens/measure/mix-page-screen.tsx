@@ -6,7 +6,6 @@ import type { MixPage } from '../../state/paints/mix-page.ts';
 import type { OwnBoxState } from '../../state/paints/own-box.ts';
 import { hashOf } from '../../state/router.ts';
 import { Button } from '../../ui/controls/button.tsx';
-import { PhotoInput } from '../../ui/controls/photo-input.tsx';
 import { PageLayout } from '../../ui/layout/page-layout.tsx';
 import { TopBar } from '../../ui/layout/screen-layout.tsx';
 import boxRow from '../box/box-row.module.css';
@@ -14,6 +13,7 @@ import { newFrame } from './measure-frames.tsx';
 import styles from './measure-screen.module.css';
 import guideStyles from './paint-guide.module.css';
 import { PatchStage } from './patch-stage.tsx';
+import { PhotoSection } from './photo-section.tsx';
 
 interface MixPageScreenProps {
   ownBox: OwnBoxState;
@@ -37,7 +37,6 @@ export function MixPageScreen({ ownBox, mixPage, onKept }: MixPageScreenProps) {
   const others = cards.value.filter((card) => !card.optics && isOwned(box.value, card));
   const nameOf = (id: string): string => cards.value.find((card) => card.id === id)?.name ?? '';
   const squares = squaresOfPage(chosen).map((ids) => ids.map(nameOf).join(' + '));
-  const choose = (file: File): void => void mixPage.choosePhoto(file);
 
   return (
     <PageLayout
@@ -83,19 +82,12 @@ export function MixPageScreen({ ownBox, mixPage, onKept }: MixPageScreenProps) {
         )}
       </section>
       {chosen.length >= fewestSteps && (
-        <section class={`${styles.section} ${styles.noPrint}`} aria-label="The photo">
-          <div class={styles.actions}>
-            <PhotoInput ownCamera main={!photo} onFile={choose}>
-              Take a photo
-            </PhotoInput>
-            <PhotoInput onFile={choose}>{photo ? 'Another photo' : 'Choose a photo'}</PhotoInput>
-          </div>
-          {mixPage.work.value && <p role="status">{mixPage.work.value}</p>}
-          {problem && (
-            <p class="problem" role="alert">
-              {problem}
-            </p>
-          )}
+        <PhotoSection
+          hasPhoto={photo !== null}
+          work={mixPage.work.value}
+          problem={problem}
+          onFile={(file) => void mixPage.choosePhoto(file)}
+        >
           {photo && (
             <>
               <PatchStage
@@ -135,7 +127,7 @@ export function MixPageScreen({ ownBox, mixPage, onKept }: MixPageScreenProps) {
               </div>
             </>
           )}
-        </section>
+        </PhotoSection>
       )}
     </PageLayout>
   );

@@ -3,6 +3,7 @@ import { linearOfCode, makeGrey } from '../../../app/core/colour/srgb.ts';
 import type { Decision, NewDecision, Painting } from '../../../app/core/decisions/painting.ts';
 import { readingWishes } from '../../../app/core/decisions/wishes.ts';
 import { readPicture } from '../../../app/core/reading/read-picture.ts';
+import type { ReadingWishes } from '../../../app/core/reading/reading.ts';
 import { washShapes } from '../../../app/core/reading/shapes/wash-masses.ts';
 import { sheetOf } from '../../../app/core/reference/sheet.ts';
 import {
@@ -32,6 +33,30 @@ function pixels(): ImageData {
   return image;
 }
 
+const image = pixels();
+const plane = (channel: number): Float32Array =>
+  Float32Array.from({ length: size.width * size.height }, (_, p) =>
+    Number(linearOfCode[image.data[p * 4 + channel] ?? 0]),
+  );
+const raster = { ...size, red: plane(0), green: plane(1), blue: plane(2) };
+
+type Read = ReturnType<typeof readPicture>;
+const readings = new Map<string, Read>();
+
+/** The stripes as read with these wishes; once for all screens, since it always comes out alike. */
+function readStripes(wishes: ReadingWishes): Read {
+  const name = JSON.stringify(wishes);
+  const known = readings.get(name);
+  if (known) return known;
+  const clipped = { dark: 0, light: 0 };
+  const read = readPicture(
+    { raster, sheet, wishes, darkest: 12, paper: 95, clipped },
+    async () => {},
+  );
+  readings.set(name, read);
+  return read;
+}
+
 export interface MadeStudy {
   readonly studio: Studio;
   readonly seen: Signal<OpenedReading | null>;
@@ -43,12 +68,6 @@ export interface MadeStudy {
 
 /** A studio over five stripes: decisions are heeded by a real reading, nothing is kept. */
 export async function madeStudy(): Promise<MadeStudy> {
-  const image = pixels();
-  const plane = (channel: number): Float32Array =>
-    Float32Array.from({ length: size.width * size.height }, (_, p) =>
-      Number(linearOfCode[image.data[p * 4 + channel] ?? 0]),
-    );
-  const raster = { ...size, red: plane(0), green: plane(1), blue: plane(2) };
   const reference = await createImageBitmap(image);
   const greyed = new ImageData(new Uint8ClampedArray(image.data), size.width, size.height);
   makeGrey(greyed.data);
@@ -75,17 +94,7 @@ export async function madeStudy(): Promise<MadeStudy> {
     work.value = { stage: 'values', part: 0 };
     await held;
     const { decisions, reference: of } = painting.value;
-    const { reading, slotMap, lightnessMap } = await readPicture(
-      {
-        raster,
-        sheet,
-        wishes: readingWishes(decisions, of),
-        darkest: 12,
-        paper: 95,
-        clipped: { dark: 0, light: 0 },
-      },
-      async () => {},
-    );
+    const { reading, slotMap, lightnessMap } = await readStripes(readingWishes(decisions, of));
     const referenceJpeg = new ArrayBuffer(0);
     seen.value = { reading, slotMap, lightnessMap, referenceJpeg, reference, grey };
     work.value = null;

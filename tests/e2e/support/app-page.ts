@@ -32,8 +32,17 @@ export const test = base.extend<AppFixtures>({
   prefix: ['/', { option: true }],
   box: ['few', { option: true }],
   exampleSize: ['small', { option: true }],
-  host: async ({ prefix }, use) => {
+  host: async ({ prefix, exampleSize, serviceWorkers }, use) => {
     const host = await staticServer(releaseFolder('v1'), prefix);
+    if (exampleSize === 'small' && serviceWorkers === 'block') {
+      // By the host: a route of the browser's would stop every request, and shut its cache off.
+      const { buffer } = await smallExample();
+      host.answer = (path, response) => {
+        const isExample = /^assets\/seed-heads-[^/]*\.jpg$/.test(path);
+        if (isExample) response.writeHead(200, { 'Content-Type': 'image/jpeg' }).end(buffer);
+        return isExample;
+      };
+    }
     await use(host);
     await host.close();
   },
@@ -52,14 +61,8 @@ export const test = base.extend<AppFixtures>({
   },
   proxy: async ({ outside }, use) => use(outside.proxy),
   guarded: [
-    async ({ context, outside, box, exampleSize, serviceWorkers }, use) => {
+    async ({ context, outside, box }, use) => {
       if (box !== 'all') await withBox(context, boxes[box]);
-      if (exampleSize === 'small' && serviceWorkers === 'block') {
-        const { buffer } = await smallExample();
-        await context.route(/\/assets\/seed-heads-[^/]*\.jpg$/, (route) =>
-          route.fulfill({ body: buffer, contentType: 'image/jpeg' }),
-        );
-      }
       const watching = guard();
       await watching.watch(context);
       await use(watching);

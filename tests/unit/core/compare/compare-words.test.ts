@@ -3,9 +3,10 @@ import {
   adviceInWords,
   comparisonInWords,
   refusalInWords,
+  roomInWords,
   tipInWords,
 } from '../../../../app/core/compare/compare-words.ts';
-import type { Advice, Mending } from '../../../../app/core/compare/comparison.ts';
+import type { Advice, Mending, WholeVerdict } from '../../../../app/core/compare/comparison.ts';
 import { plannedSmall } from '../../../support/compare/photographed-plan.ts';
 
 const paints = [
@@ -79,4 +80,36 @@ test('a refused comparison says why', async () => {
   const { plan, reading } = await mountain;
   const refused = { engine: 'compare-1', step: 3, refused: 'shiny', place: null } as const;
   expect(comparisonInWords(refused, plan, reading)).toBe(refusalInWords('shiny'));
+});
+
+describe('from across the room', () => {
+  const said = (whole: Partial<WholeVerdict>) =>
+    roomInWords({
+      whole: {
+        ...{ within4: 1, within8: 1, likeReference: 0.8, expectedLikeReference: 0.8 },
+        ...{ expectedRange: [90, 30], measuredRange: [90, 30], ...whole },
+      },
+    });
+
+  test('it holds together where it is as like the reference as planned, to 0.03', () => {
+    expect(said({ likeReference: 0.775 })).toBe(
+      'It holds together: in grey it is as like the reference as it can be at this stage.',
+    );
+    expect(said({ likeReference: 0.765 })).toBe(
+      'Seen in grey, it is less like the reference than it should be by now.',
+    );
+  });
+
+  test('lights and darks are told from 5 L* on, and alone where nothing can be held beside the reference', () => {
+    expect(said({ likeReference: null })).toBe('Its lights and darks are as far apart as planned.');
+    expect(said({ likeReference: null, measuredRange: [85.5, 34.5] })).toBe(
+      'Its lights and darks are as far apart as planned.',
+    );
+    expect(said({ likeReference: null, measuredRange: [85, 35] })).toBe(
+      'Its lights are darker and its darks are lighter than planned.',
+    );
+    expect(said({ measuredRange: [95, 25] })).toMatch(
+      /^It holds .* Its lights are lighter and its darks are darker than planned\.$/,
+    );
+  });
 });

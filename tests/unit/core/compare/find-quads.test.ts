@@ -149,3 +149,19 @@ function areaShare(corners: Four): number {
   }
   return Math.abs(sum) / 2 / (size[0] * size[1]);
 }
+
+test.each([8, 40])('a photo in a mirror shows as much of an outline at %i°', (degrees) => {
+  const photo = photoOf(size, [[turned(degrees, 90, 60), white]]);
+  const [width] = size;
+  const mirrored = (plane: Float32Array) =>
+    plane.map((_, i) => plane[i - (i % width) + width - 1 - (i % width)] as number);
+  const mirror = {
+    ...photo,
+    red: mirrored(photo.red),
+    green: mirrored(photo.green),
+    blue: mirrored(photo.blue),
+  };
+  const [one, other] = [photo, mirror].map((each) => findQuads(each, 4)[0]?.shown ?? Number.NaN);
+  // Lines are sought in whole degrees and px, which fall otherwise in a mirror.
+  expect(Math.abs((one as number) - (other as number))).toBeLessThan(0.003);
+});

@@ -58,3 +58,14 @@ test('corners that do not go round a sheet give none', () => {
   expect(isConvex(crossed)).toBe(false);
   expect(homographyOf(cornersOf(2, 1), crossed)).toBe(null);
 });
+
+test('three corners in a line are no sheet, whichever way round', () => {
+  const inLine: Corners = [
+    [0, 0],
+    [1, 0],
+    [2, 0],
+    [1, 1],
+  ];
+  expect(isConvex(inLine)).toBe(false);
+  expect(isConvex(inLine.toReversed() as unknown as Corners)).toBe(false);
+});

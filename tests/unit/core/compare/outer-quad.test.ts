@@ -48,6 +48,27 @@ test('a corner beyond the edge of the photo is drawn on to', () => {
   expect(farthest(found ?? [], corners)).toBeLessThan(8);
 });
 
+test('corners are those of the pixels: a clean one is found exactly', () => {
+  const size = { width: 100, height: 40 };
+  // Ten pixels below the top it begins 21 px wide, and grows by one to either side with every row.
+  const wider = Uint8Array.from({ length: size.width * size.height }, (_, i) => {
+    const [x, row] = [i % size.width, Math.floor(i / size.width) - 10];
+    return row >= 0 && row < 20 && x >= 40 - row && x <= 60 + row ? 1 : 0;
+  });
+  const corners = [
+    [20, 30],
+    [40, 10],
+    [61, 10],
+    [81, 30],
+  ];
+  const inOrder = (found: Points | null) => [...(found ?? [])].sort((one, two) => one[0] - two[0]);
+  expect(inOrder(outerQuad(wider, size))).toEqual(corners);
+  const upsideDown = corners.map(([x, y]) => [x, 40 - (y as number)]);
+  expect(inOrder(outerQuad(wider.toReversed(), size))).toEqual(
+    upsideDown.map(([x, y]) => [100 - (x as number), y]).reverse(),
+  );
+});
+
 test('nothing, or a spot, is no sheet', () => {
   const size = { width: 40, height: 30 };
   expect(outerQuad(new Uint8Array(1200), size)).toBeNull();

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { layersOn } from '../../../../app/core/compare/mend.ts';
 import { seenStrengths } from '../../../../app/core/compare/seen-strengths.ts';
 import {
   type StrengthLesson,
@@ -64,6 +65,18 @@ test('a paint that is stronger than reckoned is named, and no other; as planned 
   expect(found?.times).toBeLessThan(1.4);
   for (const { paint, times } of seen)
     if (paint !== blue) expect(times).toBeLessThan(found?.times ?? 0);
+});
+
+test('one slot of a mix alone tells of none of its paints', async () => {
+  const plan = await planned();
+  const n = lastWash(plan);
+  const rows = painted(plan, { [blue as string]: 1.35 }, steady, 1);
+  const mixed = rows.filter(({ slot }) => {
+    const parts = layersOn(plan, slot, n).flatMap((layer) => layer.parts);
+    return new Set(parts.map(({ paint }) => paint)).size > 1;
+  });
+  expect(Math.max(...mixed.map(({ difference }) => Math.abs(difference)))).toBeGreaterThan(3);
+  for (const row of mixed) expect(seenStrengths(plan, n, [row])).toEqual([]);
 });
 
 test('what was not painted at all is no matter of strength', async () => {

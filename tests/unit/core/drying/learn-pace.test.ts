@@ -20,6 +20,14 @@ import {
 import { boneDrySign, leaveIt } from '../../../../app/core/drying/wetness.ts';
 import { waterKindOf } from '../../../../app/core/plan/water-kind.ts';
 
+test('without a tap, or where there is nothing to wait for, the range stays as it was', () => {
+  const pace = { factor: 1.4, taps: 3, scatter: 0.2 };
+  expect(applyPace([2, 10], [3, 8], { ...pace, taps: 0 })).toEqual([2, 10]);
+  expect(applyPace([2, 10], [0, 0], pace)).toEqual([2, 10]);
+  expect(applyPace([0, 0], [3, 8], pace)).toEqual([0, 0]);
+  expect(applyPace([2, 10], [3, 8], pace)).not.toEqual([2, 10]);
+});
+
 test('her pace in a sentence', () => {
   const pace = (factor: number, taps: number) => ({ factor, taps, scatter: 0.2 });
   expect(paceInWords('shine', 'wash', pace(1 / 1.3, 4))).toBe(

@@ -1,5 +1,9 @@
 import { expect, test } from 'vitest';
-import { boxMeans, thresholdWithHysteresis } from '../../../../app/core/numeric/filter-series.ts';
+import {
+  boxMeans,
+  runningMedian,
+  thresholdWithHysteresis,
+} from '../../../../app/core/numeric/filter-series.ts';
 import { seeded } from '../../../support/reading/seeded.ts';
 
 const means = (values: readonly number[], half: number, closed: boolean): number[] => [
@@ -41,4 +45,13 @@ test('values near the limit go with the nearest that is clear of it', () => {
   expect(settle(20, 9, 9, 11, 0)).toEqual([1, 1, 0, 0, 0]);
   expect(settle(20, 9, 11, 11, 0)).toEqual([1, 1, 1, 0, 0]);
   expect(settle(11, 9)).toEqual([1, 0]);
+});
+
+test('a median of five, of fewer towards open ends, round the end of a closed row', () => {
+  const medians = (closed: boolean) => [
+    ...runningMedian(Float32Array.from([9, 1, 8, 2, 7, 3]), closed),
+  ];
+  expect(medians(false)).toEqual([9, 8, 7, 3, 3, 3]);
+  // 7 3 9 1 8, 3 9 1 8 2, 9 1 8 2 7, 1 8 2 7 3, 8 2 7 3 9, 2 7 3 9 1
+  expect(medians(true)).toEqual([7, 3, 7, 3, 7, 3]);
 });

@@ -38,6 +38,16 @@ describe('pieces', () => {
     ]);
   });
 
+  test.each([0, 45, 90, 135, 180, 225, 270, 315])(
+    'go on over a small gap, at %i degrees too',
+    (degrees) => {
+      const [x, y] = [Math.cos((degrees * Math.PI) / 180), Math.sin((degrees * Math.PI) / 180)];
+      const at = (mm: number): Point => [30.75 + mm * x, 30.75 + mm * y];
+      expect(chooseStrokes([piece(at(-20), at(0)), piece(at(1.2), at(20))])).toHaveLength(1);
+      expect(chooseStrokes([piece(at(-20), at(0)), piece(at(1.6), at(20))])).toHaveLength(2);
+    },
+  );
+
   test('stay apart where the line turns back or there is a gap', () => {
     expect(chooseStrokes([piece([0, 0], [30, 0]), piece([30, 0], [2, 9])])).toHaveLength(2);
     expect(chooseStrokes([piece([0, 0], [30, 0]), piece([33, 0], [60, 0])])).toHaveLength(2);

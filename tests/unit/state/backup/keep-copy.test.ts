@@ -64,6 +64,17 @@ test('a copy of one painting is called by it, in a name every device takes, and 
   expect((await copyTimes(store)).copyAt).toBe(0);
 });
 
+test('what is left of a painting goes out under a name of its own, by itself, and is not noted', async () => {
+  const { store, keepCopy } = await made();
+  await fillStore(store);
+  await keepCopy.make({ scope: { kind: 'remains', id: 'a' }, title: 'seed heads', places: false });
+  expect(keepCopy.problem.value).toBeNull();
+  expect(keepCopy.made.value).toMatchObject({ scope: { kind: 'remains' }, paintings: 0 });
+  expect(keepCopy.made.value?.file.name).toBe('Firstwash remains of seed heads 2026-11-30.zip');
+  await keepCopy.save();
+  expect((await copyTimes(store)).copyAt).toBe(0);
+});
+
 test('a sheet she closed, and a place that is full, leave the copy to be tried again', async () => {
   const { store, keepCopy } = await made({
     share: async () => false,

@@ -21,3 +21,9 @@ test('an empty canvas, all white and random pixels are false', () => {
   expect(judgeTrust(readBack((_, at) => (at * 97) % 256))).toBe('false');
   expect(judgeTrust(new Uint8ClampedArray(0))).toBe('false');
 });
+
+test('8 code values off on the mean are shaky still, 9 are false', () => {
+  const off = (by: number) => readBack((code) => (code < 128 ? code + by : code - by));
+  expect(judgeTrust(off(8))).toBe('shaky');
+  expect(judgeTrust(off(9))).toBe('false');
+});

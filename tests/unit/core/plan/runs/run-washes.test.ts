@@ -12,6 +12,7 @@ import { runWashes } from '../../../../../app/core/plan/runs/run-washes.ts';
 import { readPicture } from '../../../../../app/core/reading/read-picture.ts';
 import type { Slot } from '../../../../../app/core/reading/slot.ts';
 import { toneRange } from '../../../../../app/core/reading/tone-range.ts';
+import { fewPaints } from '../../../../support/few-paints.ts';
 import { rasterOf } from '../../../../support/reading/plain-raster.ts';
 import { paintedRunning } from '../../../../support/simulated-painter.ts';
 
@@ -242,6 +243,34 @@ describe('washes that run', () => {
   });
 });
 
+test('what lies under a wash counts by how much of a square it covers', () => {
+  const dark = colourOfWashes([{ paints: first, parts: [1], load: 6 }]);
+  const all = ramp(() => dark);
+  const [under, over] = [mixOf('a', 1, 1, firstId, 4), mixOf('b', 2, 1, firstId, 4)];
+  const slots = [slotOf(1, 1, dark), slotOf(2, 1, dark)];
+  /** How much is laid over both slots where the first has paint under it already, and such a part of every square. */
+  const laidOver = (part: number): number => {
+    const both = {
+      slots: [...all.slots, ...all.slots.map(() => 1)],
+      squares: [...all.squares, ...all.squares],
+      shares: [...all.shares.map(() => part), ...all.shares.map(() => 1 - part)],
+      colours: [...all.colours, ...all.colours],
+    };
+    const { runs } = runWashes(
+      [washOf([0], 'a'), washOf([0, 1], 'b')],
+      [
+        { mix: under, slots: [0] },
+        { mix: over, slots: [0, 1] },
+      ],
+      input(both, slots),
+    );
+    return at(at(runs, 1).own, across / 2);
+  };
+  // The more of it has paint already, the less is laid over all of it.
+  expect(laidOver(0.1)).toBeGreaterThan(laidOver(0.5) + 1);
+  expect(laidOver(0.5)).toBeGreaterThan(laidOver(0.9) + 1);
+});
+
 test('a second painter who follows the runs gets what the plan shows', async () => {
   const size = { width: 240, height: 160 };
   // Hills under a sky: two hues, each running from light to dark.
@@ -255,7 +284,7 @@ test('a second painter who follows the runs gets what the plan shows', async () 
     },
     noCheckpoint,
   );
-  const plan = await buildPlan(reading, {}, noCheckpoint);
+  const plan = await buildPlan(reading, { box: fewPaints }, noCheckpoint);
   const { squares } = reading;
   if (!squares || !plan.runs) throw new Error('nothing runs');
   const steady = { strength: 0, ratio: 0, spread: 'normal' } as const;

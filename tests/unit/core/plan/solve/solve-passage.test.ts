@@ -6,7 +6,7 @@ import { planQuality } from '../../../../../app/core/plan/reach/plan-quality.ts'
 import { madeReading, tableOf } from '../../../../support/plan/made-reading.ts';
 
 /** Seven paints: what is searched does not matter here. */
-const someOfTheBox = paintBox.filter((_, n) => n % 5 === 0).map(({ id }) => id);
+const someOfTheBox = paintBox.filter((_, n) => n % 17 === 0).map(({ id }) => id);
 
 it('shares puddles among six families by least loss', async () => {
   const hues = [

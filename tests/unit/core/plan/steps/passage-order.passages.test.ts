@@ -86,7 +86,7 @@ test('says where the subject stands out and where it is lost', async () => {
 });
 
 /** Seven paints: what is searched does not matter here. */
-const someOfTheBox = paintBox.filter((_, n) => n % 5 === 0).map(({ id }) => id);
+const someOfTheBox = paintBox.filter((_, n) => n % 17 === 0).map(({ id }) => id);
 
 test('the plan of a photograph in passages obeys the rules', async () => {
   const photo = await opened('app/demo/seed-heads.jpg', 400);

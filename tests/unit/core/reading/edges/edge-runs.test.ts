@@ -271,3 +271,13 @@ test('a closed contour that begins in the middle of a run has it in one piece', 
     ['hard', 9],
   ]);
 });
+
+test('of two runs as short as each other the first is given away first', () => {
+  const kinds: EdgeKind[] = ['hard', 'hard', 'hard', 'soft', 'lost', 'found', 'found', 'found'];
+  const runs = edgeRuns(kinds, new Float32Array(kinds.length).fill(1), false, 2);
+  // The soft one to the hard; then the lost one lies between four and three, and goes there too.
+  expect(runs.map(({ kind, lengthPx }) => [kind, lengthPx])).toEqual([
+    ['hard', 5],
+    ['found', 3],
+  ]);
+});

@@ -77,6 +77,19 @@ describe('one edge in a profile', () => {
   });
 });
 
+test.each([16, 18])(
+  'of a side whose next contour is %i samples away half the way counts, and no more',
+  (away) => {
+    const last = 15.5 + (away + 1) / 2; // the samples have a width of their own
+    const sigmaOf = (spoiltFrom: number) => {
+      const values = profileOf(40, 1, [15.5, 20]).map((value, k) => (k >= spoiltFrom ? 5 : value));
+      return fitOf(values, crossings(), crossings([away])).sigma;
+    };
+    expect(Math.abs(sigmaOf(last + 1) - 1)).toBeLessThan(0.05);
+    expect(sigmaOf(last)).toBeLessThan(0.8);
+  },
+);
+
 describe('with another edge beside it', () => {
   test.each([
     ['rising on', 15],

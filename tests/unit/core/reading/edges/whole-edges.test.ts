@@ -30,6 +30,17 @@ test('a corner, a gap, another sharpness or other sides end it', () => {
   expect(wholes(left, from([0.3, 0.5], [0.6, 0.5], { a: 2, b: 3 }))).toEqual([0, 1]);
 });
 
+test('one side shared is enough, whichever of either it is', () => {
+  const left = from([0.1, 0.5], [0.3, 0.5], { a: 1, b: 2 });
+  for (const [a, b] of [
+    [1, 3],
+    [3, 1],
+    [2, 3],
+    [3, 2],
+  ])
+    expect(wholes(left, from([0.3, 0.5], [0.6, 0.5], { a, b }))).toEqual([0, 0]);
+});
+
 test('where three meet the two that lie straightest go on', () => {
   const found = wholes(
     from([0.1, 0.5], [0.3, 0.5]),

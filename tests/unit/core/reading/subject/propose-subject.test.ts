@@ -89,6 +89,16 @@ describe('made pictures', () => {
   );
 });
 
+test('the circle is the same at sizes whose cells are half as large again as others', async () => {
+  // Cells are whole pixels: 1 of 1.49 px a mm, and 3 of 2.98.
+  const masks = [571, 1143].map(async (px) => {
+    const { raster } = await opened(photographs[0], px);
+    return insideStroke(propose(raster, 383)?.path ?? [], { width: 400, height: 300 });
+  });
+  const [small, large] = await Promise.all(masks);
+  expect(overlap(small as Uint8Array, large as Uint8Array)).toBeGreaterThan(0.9);
+});
+
 /** The raster with noise of so many per cent of its light, cut by so many px at each side. */
 function copyOf(raster: LinearRaster, seed: number, cut: readonly [number, number]): LinearRaster {
   const random = seeded(seed);
