@@ -7,6 +7,7 @@ import { alterRaster } from '../app/core/reading/alter/alter-raster.ts';
 import { readPicture } from '../app/core/reading/read-picture.ts';
 import type { ProgressPhase, Warning } from '../app/core/reading/reading.ts';
 import type { OnPictures, ReadRequest, ReadResult } from './api.ts';
+import { quickSimplify } from './kernels/wasm-simplify.ts';
 import { encodeJpeg, makeRasterBitmaps } from './photo/make-pictures.ts';
 import { readRaster } from './photo/read-raster.ts';
 
@@ -40,6 +41,7 @@ export async function warmReading(pause: () => Promise<void>): Promise<void> {
       wishes: {},
       darkest: 25,
       paper: 95,
+      simplify: quickSimplify,
     },
     pause,
   );
@@ -109,6 +111,7 @@ export async function readReference(
       wishes,
       darkest,
       paper: defaultPaperLab[0],
+      simplify: quickSimplify,
     },
     (part, stage) => pause(openingPart + (0.95 - openingPart) * part, stage),
   );

@@ -1,6 +1,6 @@
 import { fewestBands, mostBands, mostFamilies, smallestShapeMm } from '../limits.ts';
 import type { ClippedShares, LinearRaster } from '../raster/linear-raster.ts';
-import { simplify } from '../raster/simplify.ts';
+import { type Simplify, simplify } from '../raster/simplify.ts';
 import { computePxPerMm, type PixelSize } from '../raster/size.ts';
 import { areSoundStrokes } from '../reference/photo-stroke.ts';
 import { colourSquares, vividColours } from './colour-squares.ts';
@@ -40,6 +40,8 @@ interface ReadPictureInput {
   readonly darkest: number;
   readonly paper: number;
   readonly clipped: ClippedShares;
+  /** A quicker way, where the caller has one. */
+  readonly simplify?: Simplify;
 }
 
 export interface PictureReading {
@@ -68,7 +70,7 @@ async function sortedPixels(
   pxPerMm: number,
   checkpoint: Checkpoint,
 ): Promise<SortedPassages> {
-  const pieces = simplify(input.raster, pxPerMm);
+  const pieces = (input.simplify ?? simplify)(input.raster, pxPerMm);
   const planes = await staged(pieces, checkpoint, 'simplifying');
   const parting = readPassages(input.raster, planes, input.wishes, pxPerMm);
   const found = await staged(parting, checkpoint, 'passages');
