@@ -1,6 +1,7 @@
 // The reading, the search for a palette and the plan in Chromium's worker: first call and warm, and the memory they
 // take. No peer: the ratios to other libraries are measured in Node, in one run with them.
 import { readFileSync } from 'node:fs';
+import { createServer } from 'node:http';
 import { join } from 'node:path';
 import { chromium } from 'playwright-core';
 import { build } from 'vite';
@@ -13,13 +14,15 @@ const root = join(bench, '..', '..');
 
 const megabytes = (bytes) => `${(bytes / 1e6).toFixed(1)} MB`;
 
-/** The worker as one script, built as the app is built. */
-async function workerSource() {
+/** The folder of the worker and of the one it starts itself, built as the app is built. */
+async function builtWorkers() {
   const outDir = join(root, 'node_modules', '.cache', 'bench-in-worker');
   await build({
     root,
+    base: './',
     configFile: false,
     plugins: [assembly()],
+    worker: { format: 'es', plugins: () => [assembly()] },
     logLevel: 'error',
     build: {
       outDir,
@@ -27,19 +30,28 @@ async function workerSource() {
       lib: { entry: join(bench, 'in-worker.ts'), formats: ['es'], fileName: 'worker' },
     },
   });
-  return readFileSync(join(outDir, 'worker.js'), 'utf8');
+  return outDir;
 }
 
-/** A fresh page and its worker, `/worker.js`: nothing is served, both are handed over here. */
-async function openBenchPage(browser, source) {
+/** Hands out an empty page and what was built: what a worker starts itself is not seen by the browser's driver. */
+async function serve(folder) {
+  const server = createServer((request, response) => {
+    const { pathname } = new URL(request.url ?? '/', 'http://bench.test');
+    const isScript = pathname.endsWith('.js');
+    response.setHeader('Content-Type', isScript ? 'text/javascript' : 'text/html');
+    response.end(
+      isScript ? readFileSync(join(folder, pathname)) : '<!doctype html><title>bench</title>',
+    );
+  });
+  await new Promise((ready) => server.listen(0, '127.0.0.1', ready));
+  return server;
+}
+
+/** A fresh page; its worker is `/worker.js`. */
+async function openBenchPage(browser, server) {
   const context = await browser.newContext();
   const page = await context.newPage();
-  await page.route('http://bench.test/**', (route) =>
-    route.request().url().endsWith('.js')
-      ? route.fulfill({ contentType: 'text/javascript', body: source })
-      : route.fulfill({ contentType: 'text/html', body: '<!doctype html><title>bench</title>' }),
-  );
-  await page.goto('http://bench.test/');
+  await page.goto(`http://127.0.0.1:${server.address().port}/`);
   return { page, close: () => context.close() };
 }
 
@@ -89,14 +101,14 @@ async function benchStages(page, photo) {
 
 const slowedTimes = 4;
 
-/** Chromium's throttling slows a page's own thread and leaves its workers alone, so the page reads here itself. */
+/** Chromium's throttling slows a page's own thread and leaves its workers alone, so the page reads here itself, and by itself. */
 async function benchSlowedStages(page, photo) {
   await handPhoto(page, photo);
   const session = await page.context().newCDPSession(page);
   await session.send('Emulation.setCPUThrottlingRate', { rate: slowedTimes });
   const times = await page.evaluate(async () => {
     const { answerTo } = await import('/worker.js');
-    return answerTo({ work: 'stages', photo: globalThis.photo, rounds: 4 });
+    return answerTo({ work: 'stages', photo: globalThis.photo, rounds: 4, alone: true });
   });
   console.log(`  stages on the page's own thread, slowed ${slowedTimes} times: as above`);
   printRows(stageRows(times));
@@ -140,7 +152,7 @@ async function benchPlans(page) {
 
 /** Prints times in ms of each kind of work, each in a fresh page. */
 export async function benchInChromium(photo) {
-  const source = await workerSource();
+  const server = await serve(await builtWorkers());
   const browser = await chromium.launch(launchOptions());
   console.log(`\nin Chromium's worker (${browser.version()}), ms`);
   try {
@@ -153,11 +165,12 @@ export async function benchInChromium(photo) {
       benchSearch,
       benchPlans,
     ]) {
-      const { page, close } = await openBenchPage(browser, source);
+      const { page, close } = await openBenchPage(browser, server);
       await measure(page);
       await close();
     }
   } finally {
     await browser.close();
+    server.close();
   }
 }

@@ -27,6 +27,7 @@ interface StagesTask {
   readonly work: 'stages';
   readonly photo: PhotoBytes;
   readonly rounds: number;
+  readonly alone?: boolean;
 }
 
 export type WorkerTask =
@@ -51,10 +52,11 @@ async function photoTimes({ photo, work, rounds }: PhotoTask): Promise<number[]>
 }
 
 /** ms by stage, every round. */
-async function photoStages({ photo, rounds }: StagesTask) {
+async function photoStages({ photo, rounds, alone = false }: StagesTask) {
   const times: StageTimes[] = [];
   const clock = () => performance.now();
-  for (let round = 0; round < rounds; round++) times.push(await stageTimes(photo, { clock }));
+  for (let round = 0; round < rounds; round++)
+    times.push(await stageTimes(photo, { clock, alone }));
   return times;
 }
 
