@@ -7,12 +7,9 @@ import { alterRaster } from '../app/core/reading/alter/alter-raster.ts';
 import { readPicture } from '../app/core/reading/read-picture.ts';
 import type { ProgressPhase, Warning } from '../app/core/reading/reading.ts';
 import type { OnPictures, ReadRequest, ReadResult } from './api.ts';
-import { createEdgesBeside } from './edges-beside.ts';
 import { quickSimplify } from './kernels/wasm-simplify.ts';
 import { encodeJpeg, makeRasterBitmaps } from './photo/make-pictures.ts';
 import { readRaster } from './photo/read-raster.ts';
-
-const findEdgesBeside = createEdgesBeside();
 
 const practiceWidthPx = 320;
 const practiceHeightPx = 240;
@@ -45,7 +42,6 @@ export async function warmReading(pause: () => Promise<void>): Promise<void> {
       darkest: 25,
       paper: 95,
       simplify: quickSimplify,
-      findEdgesBeside,
     },
     pause,
   );
@@ -116,7 +112,6 @@ export async function readReference(
       darkest,
       paper: defaultPaperLab[0],
       simplify: quickSimplify,
-      findEdgesBeside,
     },
     (part, stage) => pause(openingPart + (0.95 - openingPart) * part, stage),
   );

@@ -1,7 +1,6 @@
 // The reading, the search for a palette and the plan in Chromium's worker: first call and warm, and the memory they
 // take. No peer: the ratios to other libraries are measured in Node, in one run with them.
 import { readFileSync } from 'node:fs';
-import { createServer } from 'node:http';
 import { join } from 'node:path';
 import { chromium } from 'playwright-core';
 import { build } from 'vite';
@@ -14,15 +13,13 @@ const root = join(bench, '..', '..');
 
 const megabytes = (bytes) => `${(bytes / 1e6).toFixed(1)} MB`;
 
-/** The folder of the worker and of the one it starts itself, built as the app is built. */
-async function builtWorkers() {
+/** The worker as one script, built as the app is built. */
+async function workerSource() {
   const outDir = join(root, 'node_modules', '.cache', 'bench-in-worker');
   await build({
     root,
-    base: './',
     configFile: false,
     plugins: [assembly()],
-    worker: { format: 'es', plugins: () => [assembly()] },
     logLevel: 'error',
     build: {
       outDir,
@@ -30,28 +27,19 @@ async function builtWorkers() {
       lib: { entry: join(bench, 'in-worker.ts'), formats: ['es'], fileName: 'worker' },
     },
   });
-  return outDir;
+  return readFileSync(join(outDir, 'worker.js'), 'utf8');
 }
 
-/** Hands out an empty page and what was built: what a worker starts itself is not seen by the browser's driver. */
-async function serve(folder) {
-  const server = createServer((request, response) => {
-    const { pathname } = new URL(request.url ?? '/', 'http://bench.test');
-    const isScript = pathname.endsWith('.js');
-    response.setHeader('Content-Type', isScript ? 'text/javascript' : 'text/html');
-    response.end(
-      isScript ? readFileSync(join(folder, pathname)) : '<!doctype html><title>bench</title>',
-    );
-  });
-  await new Promise((ready) => server.listen(0, '127.0.0.1', ready));
-  return server;
-}
-
-/** A fresh page; its worker is `/worker.js`. */
-async function openBenchPage(browser, server) {
+/** A fresh page and its worker, `/worker.js`: nothing is served, both are handed over here. */
+async function openBenchPage(browser, source) {
   const context = await browser.newContext();
   const page = await context.newPage();
-  await page.goto(`http://127.0.0.1:${server.address().port}/`);
+  await page.route('http://bench.test/**', (route) =>
+    route.request().url().endsWith('.js')
+      ? route.fulfill({ contentType: 'text/javascript', body: source })
+      : route.fulfill({ contentType: 'text/html', body: '<!doctype html><title>bench</title>' }),
+  );
+  await page.goto('http://bench.test/');
   return { page, close: () => context.close() };
 }
 
@@ -101,14 +89,14 @@ async function benchStages(page, photo) {
 
 const slowedTimes = 4;
 
-/** Chromium's throttling slows a page's own thread and leaves its workers alone, so the page reads here itself, and by itself. */
+/** Chromium's throttling slows a page's own thread and leaves its workers alone, so the page reads here itself. */
 async function benchSlowedStages(page, photo) {
   await handPhoto(page, photo);
   const session = await page.context().newCDPSession(page);
   await session.send('Emulation.setCPUThrottlingRate', { rate: slowedTimes });
   const times = await page.evaluate(async () => {
     const { answerTo } = await import('/worker.js');
-    return answerTo({ work: 'stages', photo: globalThis.photo, rounds: 4, alone: true });
+    return answerTo({ work: 'stages', photo: globalThis.photo, rounds: 4 });
   });
   console.log(`  stages on the page's own thread, slowed ${slowedTimes} times: as above`);
   printRows(stageRows(times));
@@ -152,7 +140,7 @@ async function benchPlans(page) {
 
 /** Prints times in ms of each kind of work, each in a fresh page. */
 export async function benchInChromium(photo) {
-  const server = await serve(await builtWorkers());
+  const source = await workerSource();
   const browser = await chromium.launch(launchOptions());
   console.log(`\nin Chromium's worker (${browser.version()}), ms`);
   try {
@@ -165,12 +153,11 @@ export async function benchInChromium(photo) {
       benchSearch,
       benchPlans,
     ]) {
-      const { page, close } = await openBenchPage(browser, server);
+      const { page, close } = await openBenchPage(browser, source);
       await measure(page);
       await close();
     }
   } finally {
     await browser.close();
-    server.close();
   }
 }

@@ -27,7 +27,6 @@ interface StagesTask {
   readonly work: 'stages';
   readonly photo: PhotoBytes;
   readonly rounds: number;
-  readonly alone?: boolean;
 }
 
 export type WorkerTask =
@@ -52,11 +51,10 @@ async function photoTimes({ photo, work, rounds }: PhotoTask): Promise<number[]>
 }
 
 /** ms by stage, every round. */
-async function photoStages({ photo, rounds, alone = false }: StagesTask) {
+async function photoStages({ photo, rounds }: StagesTask) {
   const times: StageTimes[] = [];
   const clock = () => performance.now();
-  for (let round = 0; round < rounds; round++)
-    times.push(await stageTimes(photo, { clock, alone }));
+  for (let round = 0; round < rounds; round++) times.push(await stageTimes(photo, { clock }));
   return times;
 }
 

@@ -25,7 +25,6 @@ import {
 } from '../../app/core/reading/shapes/merge-shapes.ts';
 import type { Slot } from '../../app/core/reading/slot.ts';
 import { type SortedPixels, sortPixels } from '../../app/core/reading/sort-pixels.ts';
-import { createEdgesBeside } from '../../workers/edges-beside.ts';
 import { quickSimplify } from '../../workers/kernels/wasm-simplify.ts';
 import type { PhotoBytes } from './bench.ts';
 
@@ -71,11 +70,7 @@ interface ReadingTold {
   readonly checkpoint?: Checkpoint;
   /** Of the working raster; that of the product where left out. */
   readonly longSidePx?: number;
-  /** No worker helps, as where there is one processor. */
-  readonly alone?: boolean;
 }
-
-const findEdgesBeside = createEdgesBeside();
 
 /** All of it: bands, families, shapes, whites and edges of one photograph. */
 export async function readBytes(
@@ -87,8 +82,7 @@ export async function readBytes(
   const { raster, clipped } = rasterOf(photo, told.longSidePx);
   told.opened?.();
   const sheet = sheetOf(raster);
-  const quick = { simplify: quickSimplify, ...(!told.alone && { findEdgesBeside }) };
-  const input = { raster, clipped, sheet, wishes, darkest, paper, ...quick };
+  const input = { raster, clipped, sheet, wishes, darkest, paper, simplify: quickSimplify };
   return readPicture(input, told.checkpoint ?? noPause);
 }
 

@@ -16,14 +16,12 @@ interface StageSettings {
   readonly wishes?: ReadingWishes;
   /** Of the working raster; that of the product where left out. */
   readonly longSidePx?: number;
-  /** No worker helps. */
-  readonly alone?: boolean;
 }
 
 /** Reads a photograph once and tells what each stage took, ms. */
 export async function stageTimes(
   photo: PhotoBytes,
-  { clock, between = () => {}, wishes = {}, longSidePx, alone = false }: StageSettings,
+  { clock, between = () => {}, wishes = {}, longSidePx }: StageSettings,
 ): Promise<StageTimes> {
   await reach(); // known from then on, so that no stage pays for it
   const times: StageTimes = {};
@@ -37,7 +35,6 @@ export async function stageTimes(
     opened: () => tell('raster'),
     checkpoint: async (_part, _phase, stage) => tell(stage),
     ...(longSidePx && { longSidePx }),
-    alone,
   });
   return times;
 }

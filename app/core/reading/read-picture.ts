@@ -5,12 +5,12 @@ import { computePxPerMm, type PixelSize } from '../raster/size.ts';
 import { areSoundStrokes } from '../reference/photo-stroke.ts';
 import { colourSquares, vividColours } from './colour-squares.ts';
 import { findDetails } from './details/find-details.ts';
-import { type EdgesFound, findEdges } from './edges/measure-edges.ts';
+import { findEdges } from './edges/measure-edges.ts';
 import { listFamilies } from './families/list-families.ts';
 import { leastSizeMm, mostSizeMm, smallestSizes } from './masses.ts';
 import { pictureWarnings } from './picture-warnings.ts';
 import { type Reading, type ReadingWishes, readingEngine } from './reading.ts';
-import { type Checkpoint, staged, stagedBeside } from './reading-stages.ts';
+import { type Checkpoint, staged } from './reading-stages.ts';
 import { bandOfCell, brushedBand, familyOfCell, sumAreasByGroup } from './shapes/cells.ts';
 import { groundDetail } from './shapes/ground-detail.ts';
 import {
@@ -42,16 +42,7 @@ interface ReadPictureInput {
   readonly clipped: ClippedShares;
   /** A quicker way, where the caller has one. */
   readonly simplify?: Simplify;
-  /** Finds the edges elsewhere, while the reading goes on; the maps are left unchanged till it answers. */
-  readonly findEdgesBeside?: FindEdgesBeside | undefined;
 }
-
-/** What `findEdges` finds on the lightness of the raster as it is. */
-export type FindEdgesBeside = (
-  slotMap: Uint8Array,
-  raster: LinearRaster,
-  pxPerMm: number,
-) => Promise<EdgesFound>;
 
 export interface PictureReading {
   readonly reading: Reading;
@@ -152,8 +143,6 @@ export async function readPicture(
   const named = listed(sorted, facts, pxPerMm);
   const sloping = slotSlopes(cellMap, lightnessMap, size, named.slots.length);
   const lies = await staged(sloping, checkpoint, 'slopes');
-  const beside = input.findEdgesBeside?.(cellMap, sorted.raster, pxPerMm);
-  beside?.catch(() => {}); // heard where it is awaited, unless the reading is stopped before
 
   const ruling = colourSquares(cellMap, sorted.raster, pxPerMm);
   const squares = await staged(ruling, checkpoint, 'squares');
@@ -166,6 +155,12 @@ export async function readPicture(
   const lists = { ...named, slots };
   const counting = countMasses(cellMap, lists.slots, size, pxPerMm, smallest);
   const masses = await staged(counting, checkpoint, 'masses');
+  const measuring = findEdges(cellMap, sorted.seen, sorted.raster, pxPerMm);
+  const measured = await staged(measuring, checkpoint, 'edges');
+  const { edges, borders } = edgesOfBrushed(measured, lists.slots);
+  const shapes = { slotMap: cellMap, slots: lists.slots, edges, borders };
+  const listing = findWhites(shapes, size, pxPerMm);
+  const whites = await staged(listing, checkpoint, 'whites');
   const looking = findDetails(
     {
       raster: sorted.raster,
@@ -179,13 +174,6 @@ export async function readPicture(
     pxPerMm,
   );
   const details = await staged(looking, checkpoint, 'details');
-  const measured = beside
-    ? await stagedBeside(beside, checkpoint, 'edges')
-    : await staged(findEdges(cellMap, sorted.seen, sorted.raster, pxPerMm), checkpoint, 'edges');
-  const { edges, borders } = edgesOfBrushed(measured, lists.slots);
-  const shapes = { slotMap: cellMap, slots: lists.slots, edges, borders };
-  const listing = findWhites(shapes, size, pxPerMm);
-  const whites = await staged(listing, checkpoint, 'whites');
   const reading: Omit<Reading, 'warnings'> = {
     engine: readingEngine,
     raster: size,
@@ -203,7 +191,7 @@ export async function readPicture(
     masses,
     brokenShare,
   };
-  await checkpoint(1, 'shapes', 'whites');
+  await checkpoint(1, 'shapes', 'details');
   const known = { reading, clipped, wished: wishes.bands, tones: chosen.tones };
   return {
     reading: { ...reading, warnings: pictureWarnings(known) },

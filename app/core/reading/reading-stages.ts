@@ -21,9 +21,9 @@ export const readingStages = {
   slopes: { ends: 0.58, pieces: 5, phase: 'shapes' },
   squares: { ends: 0.64, pieces: 20, phase: 'shapes' },
   masses: { ends: 0.67, pieces: 24, phase: 'shapes' },
-  details: { ends: 0.86, pieces: 20, phase: 'shapes' },
-  edges: { ends: 0.98, pieces: 20, phase: 'shapes' },
-  whites: { ends: 1, pieces: 7, phase: 'shapes' },
+  edges: { ends: 0.86, pieces: 20, phase: 'shapes' },
+  whites: { ends: 0.87, pieces: 7, phase: 'shapes' },
+  details: { ends: 1, pieces: 20, phase: 'shapes' },
 } as const satisfies Readonly<Record<string, ReadingStage>>;
 
 export type StageName = keyof typeof readingStages;
@@ -57,16 +57,4 @@ export async function staged<T>(
     await checkpoint(partDone(stage, done), readingStages[stage].phase, stage);
     if (piece.done) return piece.value;
   }
-}
-
-/** Waits for a stage that is worked out elsewhere, a checkpoint after it. */
-export async function stagedBeside<T>(
-  work: Promise<T>,
-  checkpoint: Checkpoint,
-  stage: StageName,
-): Promise<T> {
-  const found = await work;
-  const { ends, phase } = readingStages[stage];
-  await checkpoint(ends, phase, stage);
-  return found;
 }

@@ -143,7 +143,7 @@ const leastMm = 3;
 /** Contours shorter than this between two corners of shapes are not listed, mm. */
 const leastListedMm = 1.5;
 
-export interface EdgesFound {
+interface EdgesFound {
   readonly edges: Edge[];
   readonly borders: Border[];
   /** The photo's own blur that was taken off, sigma in px. */
