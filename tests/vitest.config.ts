@@ -2,6 +2,7 @@ import { dirname, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { playwright } from '@vitest/browser-playwright';
 import { defineConfig } from 'vitest/config';
+import { assembly } from '../app/build/assembly.mjs';
 import { launchOptions } from './support/chromium.mjs';
 
 /**
@@ -16,6 +17,7 @@ const top = resolve(dirname(fileURLToPath(import.meta.url)), '..');
 
 export default defineConfig({
   root: top,
+  plugins: [assembly()],
   // Found in mid-run otherwise, with a reload and a second copy of preact.
   optimizeDeps: {
     include: [

@@ -8,6 +8,7 @@ import { photoWarnings } from '../app/core/reading/photo-warnings.ts';
 import { readPicture } from '../app/core/reading/read-picture.ts';
 import type { ProgressPhase } from '../app/core/reading/reading.ts';
 import type { OnPictures, ReadRequest, ReadResult } from './api.ts';
+import { quickSimplify } from './kernels/wasm-simplify.ts';
 import { encodeJpeg, makeRasterBitmaps } from './photo/make-pictures.ts';
 import { readRaster } from './photo/read-raster.ts';
 
@@ -41,6 +42,7 @@ export async function warmReading(pause: () => Promise<void>): Promise<void> {
       wishes: {},
       darkest: 25,
       paper: 95,
+      simplify: quickSimplify,
     },
     pause,
   );
@@ -89,6 +91,7 @@ export async function readReference(
       wishes,
       darkest,
       paper: defaultPaperLab[0],
+      simplify: quickSimplify,
     },
     (part, stage) => pause(openingPart + (0.95 - openingPart) * part, stage),
   );

@@ -1,9 +1,9 @@
 import { lightnessPlane } from '../app/core/raster/linear-raster.ts';
-import { simplify } from '../app/core/raster/simplify.ts';
 import { findPassages } from '../app/core/reading/subject/find-subject.ts';
 import { type SubjectPlanes, subjectPlanes } from '../app/core/reading/subject/subject-colours.ts';
 import type { SubjectRequest, SubjectResult } from './api.ts';
 import { nextTurn } from './jobs.ts';
+import { quickSimplify } from './kernels/wasm-simplify.ts';
 import { readRaster } from './photo/read-raster.ts';
 
 const wholePicture = { centre: [0.5, 0.5], size: [1, 1], turn: 0 } as const;
@@ -26,7 +26,7 @@ async function prepare(
 ): Promise<void> {
   const photo = new Blob([referenceJpeg], { type: 'image/jpeg' });
   const { raster } = await readRaster(photo, wholePicture, longSidePx, nextTurn);
-  const pieces = simplify(raster, into.pxPerMm);
+  const pieces = quickSimplify(raster, into.pxPerMm);
   for (;;) {
     const piece = pieces.next();
     await nextTurn();

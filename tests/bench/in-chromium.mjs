@@ -4,6 +4,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { chromium } from 'playwright-core';
 import { build } from 'vite';
+import { assembly } from '../../app/build/assembly.mjs';
 import { launchOptions } from '../support/chromium.mjs';
 import { median, printRows, stageRows } from './stages.mjs';
 
@@ -18,6 +19,7 @@ async function workerSource() {
   await build({
     root,
     configFile: false,
+    plugins: [assembly()],
     logLevel: 'error',
     build: {
       outDir,

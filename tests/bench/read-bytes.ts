@@ -12,7 +12,6 @@ import type {
   LinearRaster,
 } from '../../app/core/raster/linear-raster.ts';
 import { RasterReducer } from '../../app/core/raster/raster-reducer.ts';
-import { simplify } from '../../app/core/raster/simplify.ts';
 import { type PixelSize, rasterSize } from '../../app/core/raster/size.ts';
 import { edgeLimits } from '../../app/core/reading/edges/edge.ts';
 import { smallestSizes } from '../../app/core/reading/masses.ts';
@@ -26,6 +25,7 @@ import {
 } from '../../app/core/reading/shapes/merge-shapes.ts';
 import type { Slot } from '../../app/core/reading/slot.ts';
 import { type SortedPixels, sortPixels } from '../../app/core/reading/sort-pixels.ts';
+import { quickSimplify } from '../../workers/kernels/wasm-simplify.ts';
 import type { PhotoBytes } from './bench.ts';
 
 /** A checkpoint that lets nothing in between: only the work is timed. */
@@ -82,7 +82,7 @@ export async function readBytes(
   const { raster, clipped } = rasterOf(photo, told.longSidePx);
   told.opened?.();
   const sheet = sheetOf(raster);
-  const input = { raster, clipped, sheet, wishes, darkest, paper };
+  const input = { raster, clipped, sheet, wishes, darkest, paper, simplify: quickSimplify };
   return readPicture(input, told.checkpoint ?? noPause);
 }
 
@@ -104,7 +104,7 @@ export async function stagesOf(photo: PhotoBytes, wishes: ReadingWishes): Promis
   const { raster } = rasterOf(photo);
   const pxPerMm = pxPerMmOf(raster);
   const { darkest, paper } = await reach();
-  const planes = runToEnd(simplify(raster, pxPerMm));
+  const planes = runToEnd(quickSimplify(raster, pxPerMm));
   const settings = { raster, wishes, darkest, paper, subject: null, pxPerMm };
   const sorted = runToEnd(sortPixels(planes, settings));
   const bandCount = sorted.chosen.limits.length + 1;

@@ -9,6 +9,7 @@ import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import sharp from 'sharp';
 import { build } from 'vite';
+import { assembly } from '../../app/build/assembly.mjs';
 import { benchInChromium } from './in-chromium.mjs';
 import { benchStages, median } from './stages.mjs';
 
@@ -97,6 +98,7 @@ if (Object.keys(inputs).length)
   await build({
     root,
     configFile: false,
+    plugins: [assembly()],
     logLevel: 'error',
     build: {
       ssr: true,

@@ -55,6 +55,39 @@ test('the policy stops scripts, styles and addresses from outside', async ({ pag
     );
 });
 
+test.describe('machine code', () => {
+  test.use({ serviceWorkers: 'block' }); // what it fetches can't be made up here
+
+  test('is refused to the page and compiled in its workers', async ({ page, guarded }) => {
+    guarded.allow(/policy breach|Content Security Policy/);
+    const compile = `let said = 'compiled';
+try { new WebAssembly.Module(Uint8Array.of(0, 97, 115, 109, 1, 0, 0, 0)); } catch { said = 'refused'; }
+`;
+    await page.route('**/try-*.js', (route) => {
+      const tell = route.request().url().endsWith('try-page.js')
+        ? 'globalThis.said = said;'
+        : 'postMessage(said);';
+      return route.fulfill({ contentType: 'text/javascript', body: compile + tell });
+    });
+    await page.goto('./');
+    await page.evaluate(() => {
+      const script = document.createElement('script');
+      script.src = './try-page.js';
+      document.head.append(script);
+    });
+    await expect.poll(() => page.evaluate(() => Reflect.get(globalThis, 'said'))).toBe('refused');
+    const inWorker = page.evaluate(
+      () =>
+        new Promise((done) => {
+          const worker = new Worker('./try-worker.js', { type: 'module' });
+          worker.onmessage = ({ data }) => done(data);
+          worker.onerror = ({ message }) => done(message);
+        }),
+    );
+    expect(await inWorker).toBe('compiled');
+  });
+});
+
 test('the guard of these tests sees what it is there for', async ({ browser, host, outside }) => {
   const context = await browser.newContext({ proxy: outside.proxy });
   const watching = guard();

@@ -3,11 +3,13 @@
 // those measures only.
 import { resolve } from 'node:path';
 import { runnerImport } from 'vite';
+import { assembly } from '../../app/build/assembly.mjs';
 
 const here = import.meta.dirname;
 const { module } = await runnerImport(resolve(here, 'measures.ts'), {
   root: resolve(here, '..', '..'),
   configFile: false,
+  plugins: [assembly()],
   logLevel: 'silent',
 });
 const wanted = process.argv.slice(2);

@@ -7,6 +7,7 @@ import { bisect } from '../numeric/solve.ts';
 const redShare = 0.2126390058715103;
 const greenShare = 0.7151686787677559;
 const blueShare = 0.07219231536073371;
+export const sharesOfY = [redShare, greenShare, blueShare] as const;
 
 /** Luminance 0..1 of linear red, green and blue 0..1. */
 export const luminanceOfLinear = (red: number, green: number, blue: number): number =>
@@ -28,21 +29,23 @@ export const inverseCieCurve = (f: number): number =>
 export const slopeOfCieCurve = (t: number): number =>
   t > joint ? 1 / (3 * Math.cbrt(t) ** 2) : slope / 116;
 
-const steps = 4096;
+export const curveSteps = 4096;
 
 /**
  * f at t = i / 4096, with one entry more for interpolation at 1. Straight lines between entries
  * stay within 6e-6 of f (worst just above the joint: h^2 / 8 times the second derivative), 0.0007
  * L*.
  */
-const table = Float32Array.from({ length: steps + 2 }, (_, i) => cieCurve(Math.min(1, i / steps)));
+export const curveTable = Float32Array.from({ length: curveSteps + 2 }, (_, i) =>
+  cieCurve(Math.min(1, i / curveSteps)),
+);
 
 /** f(t) by table, for loops over pixels: 0 <= t <= 1; up to 1 + 1/4096 it stays at 1. */
 export function tabulatedCieCurve(t: number): number {
-  const place = t * steps;
+  const place = t * curveSteps;
   const entry = place | 0;
-  const low = table[entry];
-  return low + (place - entry) * (table[entry + 1] - low);
+  const low = curveTable[entry];
+  return low + (place - entry) * (curveTable[entry + 1] - low);
 }
 
 /** CIE L* 0..100 of a luminance 0..1. ISO/CIE 11664-4. */

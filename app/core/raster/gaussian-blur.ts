@@ -11,23 +11,24 @@ interface Box {
   readonly radius: number;
   /** Weight of the two end samples at radius + 1, the inner ones weigh 1. */
   readonly end: number;
+  /** One over the sum of them all. */
+  readonly weight: number;
 }
 
 /** The box of variance sigma^2 / passes. */
-function boxOf(sigmaPx: number): Box {
+export function boxOf(sigmaPx: number): Box {
   const variance = (sigmaPx * sigmaPx) / passes;
   const radius = Math.floor((Math.sqrt(12 * variance + 1) - 1) / 2);
   const length = 2 * radius + 1;
   const end =
     (length * (radius * (radius + 1) - 3 * variance)) / (6 * (variance - (radius + 1) ** 2));
-  return { radius, end };
+  return { radius, end, weight: 1 / (length + 2 * end) };
 }
 
 /** One pass over `count` samples from `from` to `to`, both tightly packed. */
 function boxPass(from: Float32Array, to: Float32Array, count: number, box: Box): void {
-  const { radius, end } = box;
+  const { radius, end, weight } = box;
   const last = count - 1;
-  const weight = 1 / (2 * radius + 1 + 2 * end);
   // Sums of floats of 24 bits in doubles of 53 are exact here: flat stays flat.
   let sum = 0;
   for (let i = -radius; i <= radius; i++) sum += from[i < 0 ? 0 : Math.min(i, last)];

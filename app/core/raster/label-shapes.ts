@@ -10,30 +10,22 @@ interface PixelRuns {
 
 function findRuns(map: Uint8Array, { width, height }: PixelSize): PixelRuns {
   const rows = new Int32Array(height + 1);
+  // Every pixel may begin a run; few do, and memory that is never touched costs nothing.
+  const starts = new Int32Array(map.length + 1);
   let count = 0;
   for (let y = 0, i = 0; y < height; y++) {
-    rows[y] = count++;
+    rows[y] = count;
+    starts[count++] = i;
     let before = map[i];
     for (const end = i++ + width; i < end; i++) {
       const kind = map[i];
-      if (kind !== before) count++;
+      if (kind !== before) starts[count++] = i;
       before = kind;
     }
   }
   rows[height] = count;
-  const starts = new Int32Array(count + 1);
-  let run = 0;
-  for (let y = 0, i = 0; y < height; y++) {
-    starts[run++] = i;
-    let before = map[i];
-    for (const end = i++ + width; i < end; i++) {
-      const kind = map[i];
-      if (kind !== before) starts[run++] = i;
-      before = kind;
-    }
-  }
   starts[count] = map.length;
-  return { starts, rows };
+  return { starts: starts.slice(0, count + 1), rows };
 }
 
 /** Every pair of runs in neighbouring rows that touch, from top to bottom. */

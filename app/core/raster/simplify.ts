@@ -9,9 +9,9 @@ import { type LabPlanes, type LinearRaster, labInPlace } from './linear-raster.t
 import type { PixelSize } from './size.ts';
 import { stripRows, turnStrip } from './turn-rows.ts';
 
-const iterations = 3;
+export const iterations = 3;
 
-interface Smoothing {
+export interface Smoothing {
   /** How far it smooths where nothing stands in the way, px. */
   readonly spacePx: number;
   /** A difference this large, in the planes' unit, counts as one `spacePx` of way. */
@@ -28,7 +28,7 @@ function firstFall(spacePx: number): number {
 const nothing = 1e-6;
 
 /** Entries of the table of weights. */
-const entries = 4096;
+export const entries = 4096;
 
 /**
  * Weight by difference crossed, up to where it is nothing; straight lines between entries are within
@@ -41,25 +41,30 @@ function weightTable(fall: number): Float64Array {
   );
 }
 
+/** The weight left after a step, by the difference crossed. */
+interface WeightByDifference {
+  readonly table: Float64Array;
+  /** Entries of the table a unit. */
+  readonly perDifference: number;
+}
+
+export function weightByDifference({ spacePx, tone }: Smoothing): WeightByDifference {
+  const fall = firstFall(spacePx);
+  const perDifference = (entries * fall * (spacePx / tone)) / Math.log(nothing);
+  return { table: weightTable(fall), perDifference };
+}
+
 /** The weight left after the step from one pixel to another. */
-interface StepWeights {
+interface StepWeights extends WeightByDifference {
   readonly guides: readonly [Float32Array, Float32Array, Float32Array];
   readonly count: 1 | 2 | 3;
-  readonly table: Float64Array;
-  readonly perDifference: number;
 }
 
 function stepWeights(guides: readonly Float32Array[], smoothing: Smoothing): StepWeights {
   const [one, two = one, three = two] = guides;
   if (!one || !two || !three) throw new RangeError('Smoothing follows at least one plane');
-  const fall = firstFall(smoothing.spacePx);
-  const perUnit = smoothing.spacePx / smoothing.tone;
-  return {
-    guides: [one, two, three],
-    count: three !== two ? 3 : two !== one ? 2 : 1,
-    table: weightTable(fall),
-    perDifference: (entries * fall * perUnit) / Math.log(nothing),
-  };
+  const count = three !== two ? 3 : two !== one ? 2 : 1;
+  return { guides: [one, two, three], count, ...weightByDifference(smoothing) };
 }
 
 /** Writes the weights of `count` steps, to the pixels from `start` on from those `back` before them. */
@@ -211,6 +216,19 @@ const lightnessStep = 8;
 /** The same for lightness, a* and b* together. */
 const colourStep = 12;
 
+/** How wide the first blur is, sigma in px, and how colour and lightness are smoothed then. */
+export function simplifyingFor(pxPerMm: number) {
+  const spacePx = Math.max(1, brushMm * pxPerMm);
+  return {
+    blurPx: Math.max(1, blurMm * pxPerMm),
+    colour: { spacePx, tone: colourStep },
+    lightness: { spacePx, tone: lightnessStep },
+  };
+}
+
+/** Whatever simplifies a raster as `simplify` does, to the last bit. */
+export type Simplify = (raster: LinearRaster, pxPerMm: number) => Generator<void, LabPlanes>;
+
 /**
  * The simplified planes L*, a*, b* of a raster; the raster is left alone. Lightness is smoothed by
  * its own differences only, so that other hues at equal lightness give the very same values.
@@ -223,12 +241,12 @@ export function* simplify(raster: LinearRaster, pxPerMm: number): Generator<void
     green: raster.green.slice(),
     blue: raster.blue.slice(),
   };
-  yield* gaussianBlur([copy.red, copy.green, copy.blue], size, Math.max(1, blurMm * pxPerMm));
+  const by = simplifyingFor(pxPerMm);
+  yield* gaussianBlur([copy.red, copy.green, copy.blue], size, by.blurPx);
   const planes = labInPlace(copy);
   yield;
-  const spacePx = Math.max(1, brushMm * pxPerMm);
   const { lightness, a, b } = planes;
-  yield* edgePreserving([a, b], [lightness, a, b], size, { spacePx, tone: colourStep });
-  yield* edgePreserving([lightness], [lightness], size, { spacePx, tone: lightnessStep });
+  yield* edgePreserving([a, b], [lightness, a, b], size, by.colour);
+  yield* edgePreserving([lightness], [lightness], size, by.lightness);
   return planes;
 }

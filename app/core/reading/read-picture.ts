@@ -65,7 +65,7 @@ async function sortedPixels(
   pxPerMm: number,
   checkpoint: Checkpoint,
 ): Promise<SortedPassages> {
-  const pieces = simplify(input.raster, pxPerMm);
+  const pieces = (input.simplify ?? simplify)(input.raster, pxPerMm);
   const planes = await staged(pieces, checkpoint, 'simplifying');
   const parting = readPassages(input.raster, planes, input.wishes, pxPerMm);
   const found = await staged(parting, checkpoint, 'passages');

@@ -1,5 +1,6 @@
 import { fewestBands, mostBands, mostFamilies } from '../limits.ts';
 import type { ClippedShares, LinearRaster } from '../raster/linear-raster.ts';
+import type { Simplify } from '../raster/simplify.ts';
 import { areSoundStrokes } from '../reference/photo-stroke.ts';
 import { leastSizeMm, mostSizeMm } from './masses.ts';
 import type { ReadingWishes } from './reading.ts';
@@ -13,6 +14,8 @@ export interface ReadPictureInput {
   readonly darkest: number;
   readonly paper: number;
   readonly clipped: ClippedShares;
+  /** A quicker way, where the caller has one. */
+  readonly simplify?: Simplify;
 }
 
 function checkSubject(strokes: NonNullable<ReadingWishes['subject']>): void {

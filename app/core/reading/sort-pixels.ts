@@ -69,7 +69,8 @@ export function* sortPixels(
   const most = subject ? mostFamiliesWithSubject : mostFamilies;
   const edited = editFamilies(found, planes, wishes.familyEdits ?? [], most);
   yield;
-  const isOneColour = new Set(found.flatMap(({ places }) => [...places])).size === 1;
+  const [first] = found[0].places;
+  const isOneColour = found.every(({ places }) => places.every((family) => family === first));
   const chosen = chooseLimits(histogram, tonesSeen, range, wishes, isOneColour);
   const bandMap = bandMapOf(lightnessMap, chosen.limits);
   // Limits she sets hold everywhere.

@@ -47,12 +47,12 @@ function filesOfProduct(files: readonly SourceFile[]): Set<string> {
 
 const importOfNames = /import\s+(type\s+)?\{([^}]*)\}\s+from\s+'(\.[^']+)'/g;
 
-/** Values (no types) of app/ and workers/ that a file imports: where they are, and their names. */
+/** Values (no types) of app/ and workers/ that a file imports, but for how it is built: where they are, and their names. */
 function valuesImported({ path, text }: SourceFile): { from: string; name: string }[] {
   return [...withoutComments(text).matchAll(importOfNames)].flatMap(
     ([, isType, list = '', to = '']) => {
       const from = posix.join(posix.dirname(path), to);
-      if (isType || !/^(app|workers)\//.test(from)) return [];
+      if (isType || !/^(app\/(?!build\/)|workers\/)/.test(from)) return [];
       const names = list.split(',').map((each) => each.trim().split(' as ')[0] ?? '');
       return names
         .filter((name) => name && !name.startsWith('type '))

@@ -5,9 +5,9 @@ import { type SourceFile, sourceFiles } from './source-files.ts';
 /** A file of its own is longer than this, or is asked for by two others, or has a test of its own. */
 const longEnough = 80;
 
-/** Started by a tool, a browser or the build, not imported. */
+/** Started by a tool, a browser or the build, or read by the compiler alone: not imported. */
 const entries =
-  /^app\/(main\.tsx|vite\.config\.ts|build\/.*|tools\/.*)$|^workers\/[\w-]+\.worker\.ts$/;
+  /^app\/(main\.tsx|vite\.config\.ts|build\/.*|tools\/.*)$|^workers\/[\w-]+\.worker\.ts$|\.d\.ts$/;
 
 const lineCount = ({ text }: SourceFile): number => text.trimEnd().split('\n').length;
 

@@ -83,7 +83,7 @@ export const layers: readonly Layer[] = [
   {
     name: 'tools',
     holds: /^app\/tools\//,
-    mayUse: ['worker', 'drawing', 'support', ...wholeCore],
+    mayUse: ['worker', 'drawing', 'build', 'support', ...wholeCore],
     packages: anyPackage,
   },
   { name: 'support', holds: /^tests\/support\//, mayUse: [], packages: anyPackage },

@@ -36,25 +36,20 @@ const mostRounds = 4;
 const darkShapes = 120;
 const lightShapes = 24;
 
+/** From, to (one past) of pixels, pairs. */
+type Pixels = readonly number[];
+
 /** Runs of every shape of a map, but of what is empty. */
-function linesByShape({ runs, shapes, kinds }: RunLabels): Map<number, number[]> {
+function linesByShape({ runs: { starts }, shapes, kinds }: RunLabels): Map<number, Pixels> {
   const lines = new Map<number, number[]>();
   for (let run = 0; run < shapes.length; run++) {
     if (kinds[shapes[run]] === 0) continue;
     const own = lines.get(shapes[run]);
-    if (own) own.push(run);
-    else lines.set(shapes[run], [run]);
+    if (own) own.push(starts[run], starts[run + 1]);
+    else lines.set(shapes[run], [starts[run], starts[run + 1]]);
   }
-  return new Map(
-    [...lines].map(([shape, own]) => [
-      shape,
-      own.flatMap((run) => [runs.starts[run], runs.starts[run + 1]]),
-    ]),
-  );
+  return lines;
 }
-
-/** From, to (one past) of pixels, pairs. */
-type Pixels = readonly number[];
 
 /** Pieces small enough to be one touch of the brush; what is larger comes apart where it stands out most. */
 function* findPieces(

@@ -17,6 +17,7 @@ import {
   packCell,
   passageOfCell,
   passageOfGroup,
+  tabled,
 } from './cells.ts';
 
 const steps = (difference: number): number => Math.round(difference / joiningStep);
@@ -83,7 +84,8 @@ export function* mergeShapes(
   for (let i = 0; i < groups.length; i++) groups[i] = groupOfCell(cells[i]);
   yield* mergeBands(groups, size, tones, sizes);
   joinScarceCells(cells, groups, tones);
-  for (let i = 0; i < bands.length; i++) bands[i] = bandOfGroup(groups[i]);
+  const bandByGroup = tabled(bandOfGroup);
+  for (let i = 0; i < bands.length; i++) bands[i] = bandByGroup[groups[i]];
   yield;
   const colours = Array.from(
     { length: maxCells },

@@ -92,7 +92,8 @@ export function keepPaper(
   const paper = counts.map((count, passage) =>
     packCell(paperGroup(passage), count.indexOf(Math.max(...count))),
   );
-  for (let i = 0; i < cells.length; i++) {
-    if (kindOfCell[cells[i]] === paperWhite) cells[i] = paper[passageOfCell(cells[i])];
-  }
+  const gathered = tabled((cell) =>
+    kindOfCell[cell] === paperWhite ? paper[passageOfCell(cell)] : cell,
+  );
+  for (let i = 0; i < cells.length; i++) cells[i] = gathered[cells[i]];
 }
