@@ -11,18 +11,18 @@ interface ReadingStage {
 
 /** The stages of a reading in their order. */
 export const readingStages = {
-  simplifying: { ends: 0.33, pieces: 29, phase: 'looking' },
-  passages: { ends: 0.35, pieces: 16, phase: 'looking' },
-  'what stands out': { ends: 0.39, pieces: 40, phase: 'looking' },
-  'bands and families': { ends: 0.51, pieces: 13, phase: 'colours' },
-  'first shapes': { ends: 0.52, pieces: 5, phase: 'shapes' },
-  merging: { ends: 0.55, pieces: 14, phase: 'shapes' },
-  shapes: { ends: 0.56, pieces: 5, phase: 'shapes' },
-  slopes: { ends: 0.58, pieces: 5, phase: 'shapes' },
-  squares: { ends: 0.64, pieces: 20, phase: 'shapes' },
-  masses: { ends: 0.67, pieces: 24, phase: 'shapes' },
-  edges: { ends: 0.86, pieces: 20, phase: 'shapes' },
-  whites: { ends: 0.87, pieces: 7, phase: 'shapes' },
+  simplifying: { ends: 0.22, pieces: 25, phase: 'looking' },
+  passages: { ends: 0.23, pieces: 16, phase: 'looking' },
+  'what stands out': { ends: 0.29, pieces: 40, phase: 'looking' },
+  'bands and families': { ends: 0.43, pieces: 13, phase: 'colours' },
+  'first shapes': { ends: 0.44, pieces: 5, phase: 'shapes' },
+  merging: { ends: 0.46, pieces: 14, phase: 'shapes' },
+  shapes: { ends: 0.47, pieces: 5, phase: 'shapes' },
+  slopes: { ends: 0.51, pieces: 5, phase: 'shapes' },
+  squares: { ends: 0.55, pieces: 20, phase: 'shapes' },
+  masses: { ends: 0.58, pieces: 24, phase: 'shapes' },
+  edges: { ends: 0.84, pieces: 20, phase: 'shapes' },
+  whites: { ends: 0.85, pieces: 7, phase: 'shapes' },
   details: { ends: 1, pieces: 20, phase: 'shapes' },
 } as const satisfies Readonly<Record<string, ReadingStage>>;
 
