@@ -61,7 +61,7 @@ function firstPrompt(
 ): string {
   if (technique === 'wet-in-wet') {
     const all = `Wet ${areaInWords(facts, passage, 'everything')}`;
-    return `${all}, wait for an even sheen, then lay the colour in thicker than on dry paper. Stop as the shine starts to go.`;
+    return `${all}; at an even sheen lay in colour, thicker than on dry paper. Stop as the shine starts to go.`;
   }
   const area = areaInWords(facts, passage, 'the sheet').replace('the sheet', 'the whole sheet');
   const all = `Wash ${area}`;

@@ -1,6 +1,7 @@
 import { expect, test, vi } from 'vitest';
 import type { AnalysisClient } from '../../../../app/client/analysis-client.ts';
 import type { Painting } from '../../../../app/core/decisions/painting.ts';
+import { choiceSentence } from '../../../../app/core/words/reading-words.ts';
 import { createChoosing } from '../../../../app/state/painting/choosing.ts';
 import {
   faultOf,
@@ -53,12 +54,12 @@ async function choosingAmong(...ids: string[]) {
 const sentences = ({ candidates }: Awaited<ReturnType<typeof choosingAmong>>['choosing']) =>
   candidates.value.map(({ painting, sentence }) => [painting.id, sentence]);
 
-test('each is looked at, small, and told in one sentence', async () => {
+test('each is looked at, small, and told in a few words', async () => {
   const { choosing, store, read } = await choosingAmong('a', 'b');
   await choosing.open();
   expect(sentences(choosing)).toEqual([
-    ['a', 'A full range: good lights, mid-tones and darks.'],
-    ['b', 'A full range: good lights, mid-tones and darks.'],
+    ['a', choiceSentence(kept.reading)],
+    ['b', choiceSentence(kept.reading)],
   ]);
   expect(read.mock.calls.map(([, { longSidePx, photo }]) => [longSidePx, photo.size])).toEqual([
     [600, 1000],

@@ -156,7 +156,7 @@ describe('on a sheet in passages', () => {
   test('each passage counts its own washes; the line is told at the first of each', () => {
     expect(order.passages.map(({ passage }) => passage)).toEqual(['subject', 'ground']);
     expect(step('subject', 1).title).toBe('Subject: First wash');
-    expect(step('ground', 2).title).toBe('Ground: Darks');
+    expect(step('ground', 2).title).toBe('Background: Darks');
     expect(step('subject', 1).watch).toMatch(/^Subject first/);
     expect(step('ground', 1).watch).toMatch(/^The subject must be bone dry along the line\./);
     for (const passage of ['subject', 'ground'])
@@ -172,7 +172,7 @@ describe('on a sheet in passages', () => {
 
   test('a go of two keeps what is told at the line', () => {
     const go = step('ground', 1, { change: 'first go' });
-    expect(go.title).toBe('Ground: First wash, first go');
+    expect(go.title).toBe('Background: First wash, first go');
     expect(go.watch).toMatch(/^The subject must be bone dry along the line\./);
   });
 });

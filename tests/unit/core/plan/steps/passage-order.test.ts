@@ -14,7 +14,7 @@ describe('passages', () => {
       expect(describeBrokenRules(plan, limits)).toEqual([]);
       expect([...new Set(order(plan))]).toEqual(['ground', 'subject']);
       expect(washesOf(plan, 'ground')[0]?.watch).toContain('soft and the subject crisp');
-      expect(washesOf(plan, 'subject')[0]?.watch).toContain('ground must be bone dry');
+      expect(washesOf(plan, 'subject')[0]?.watch).toContain('background must be bone dry');
     }
   });
 
@@ -39,7 +39,7 @@ describe('passages', () => {
       passages: 'ground first',
     });
     expect(plan.passages?.why).toMatch(/^Background first, as you asked; proposed was .* together/);
-    expect(washesOf(plan, 'ground')[0]?.prompt).toContain('ground up to the subject');
+    expect(washesOf(plan, 'ground')[0]?.prompt).toContain('background up to the subject');
     expect(washesOf(plan, 'subject')[0]?.watch).toContain('line is lost');
     for (const { prompt } of plan.steps) expect(prompt.length).toBeLessThanOrEqual(160);
     expect(describeBrokenRules(plan, limits)).toEqual([]);
@@ -55,7 +55,7 @@ describe('passages', () => {
     expect(plan.steps.filter(({ technique }) => technique === 'wet-in-wet').length).toBeGreaterThan(
       1,
     );
-    expect(washesOf(plan, 'subject')[0]?.prompt).toContain('ground, but not the whites');
+    expect(washesOf(plan, 'subject')[0]?.prompt).toContain('background, but not the whites');
     expect(describeBrokenRules(plan, limits)).toEqual([]); // prompts of at most 160 signs are among them
   });
 
