@@ -29,12 +29,11 @@ interface SeenCells {
 function sortByColour(planes: readonly Float32Array[], count: number): Uint8Array {
   const cells = planes[0].length;
   const order = Float32Array.from(planes[0]).sort();
-  const starts = Array.from({ length: count }, (_, c) => {
+  const centres = Array.from({ length: count }, (_, c) => {
     const lightness = order[Math.floor(((c + 0.5) / count) * cells)];
     const cell = planes[0].indexOf(lightness);
     return planes.map((plane) => plane[cell]);
   });
-  const centres = starts;
   const kinds = new Uint8Array(cells);
   for (let round = 0; round < mostRounds; round++) {
     const sums = centres.map(() => [0, 0, 0, 0]);
