@@ -79,7 +79,10 @@ export function ValueStrip({ reading, moved, only, onBand, onMove, onSettle }: V
       </div>
       <ValueScale bands={bands} current={new Set(only === null ? [] : [only])} onBand={onBand} />
       {reading.subjectBands && (
-        <p>The subject is split by its own tones. Move a border here, and it holds for both.</p>
+        <p>
+          The subject is split by its own tones. Move a border here, and it holds for subject and
+          background alike.
+        </p>
       )}
     </div>
   );
