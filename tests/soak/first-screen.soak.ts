@@ -89,6 +89,9 @@ async function load(page: Page, devtools: CDPSession, url: string): Promise<Load
 const middle = (figures: readonly number[]): number =>
   [...figures].sort((a, b) => a - b)[Math.floor(figures.length / 2)] ?? 0;
 
+// As on her device: from the second visit on the files come from the service worker, as the host has them.
+test.use({ serviceWorkers: 'allow' });
+
 test('the first screen is there within a second, with 3, 50 and 500 paintings alike', async ({
   browser,
   host,
@@ -97,7 +100,6 @@ test('the first screen is there within a second, with 3, 50 and 500 paintings al
   const seen = new Map<number, Load[]>();
   const open = new Map<number, { context: BrowserContext; page: Page; devtools: CDPSession }>();
   for (const count of counts) {
-    // As on her device: from the second visit on the files come from the service worker.
     const context = await browser.newContext({ serviceWorkers: 'allow' });
     const page = await context.newPage();
     await page.goto(host.url);
