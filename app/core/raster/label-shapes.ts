@@ -153,6 +153,19 @@ export function shapeAt({ runs, shapes }: RunLabels, { width }: PixelSize, pixel
   return shapes[low];
 }
 
+/** A mask of one shape alone: 1 for its pixels, of `pixels` in all. */
+export function maskOfShape(
+  { runs: { starts }, shapes }: RunLabels,
+  shape: number,
+  pixels: number,
+): Uint8Array {
+  const mask = new Uint8Array(pixels);
+  for (let run = 0; run < shapes.length; run++) {
+    if (shapes[run] === shape) mask.fill(1, starts[run], starts[run + 1]);
+  }
+  return mask;
+}
+
 /** The first pixel of every shape in the order in which the picture is read. */
 export function firstPixels({ runs: { starts }, shapes, kinds }: RunLabels): Int32Array {
   const pixels = new Int32Array(kinds.length);

@@ -2,7 +2,7 @@ import type { Point } from '../../colour/lab.ts';
 import { lightnessOfLinear } from '../../colour/lightness.ts';
 import { chamferDistances } from '../../raster/distance-map.ts';
 import { gaussianBlur } from '../../raster/gaussian-blur.ts';
-import { labelRuns } from '../../raster/label-shapes.ts';
+import { labelRuns, maskOfShape } from '../../raster/label-shapes.ts';
 import type { LabPlanes, LinearRaster } from '../../raster/linear-raster.ts';
 import type { PixelSize } from '../../raster/size.ts';
 import { thinStroke } from '../../reference/photo-stroke.ts';
@@ -169,19 +169,17 @@ function placed({ drawn, grid }: Attention): Float32Array {
 
 /** The one or two largest connected pieces of a mask, each as a mask. */
 function* largestPieces(mask: Uint8Array, grid: PixelSize): Generator<void, Uint8Array[]> {
-  const { shapes, kinds, areasPx, runs } = yield* labelRuns(mask, grid);
+  const labels = yield* labelRuns(mask, grid);
+  const { kinds, areasPx } = labels;
   const order = [...kinds.keys()]
     .filter((shape) => kinds[shape] === 1)
     .sort((one, other) => areasPx[other] - areasPx[one]);
   const [first, second] = order;
   if (first === undefined) return [];
   const isTwo = second !== undefined && areasPx[second] >= secondPiece * areasPx[first];
-  return (isTwo ? [first, second] : [first]).map((shape) => {
-    const own = new Uint8Array(mask.length);
-    for (let run = 0; run < shapes.length; run++)
-      if (shapes[run] === shape) own.fill(1, runs.starts[run], runs.starts[run + 1]);
-    return own;
-  });
+  return (isTwo ? [first, second] : [first]).map((shape) =>
+    maskOfShape(labels, shape, mask.length),
+  );
 }
 
 /** Mean over the cells of a mask that hold the value. */

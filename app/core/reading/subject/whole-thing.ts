@@ -1,5 +1,5 @@
 import { chamferDistances } from '../../raster/distance-map.ts';
-import { labelRuns } from '../../raster/label-shapes.ts';
+import { labelRuns, maskOfShape } from '../../raster/label-shapes.ts';
 import type { PixelSize } from '../../raster/size.ts';
 
 // What draws the eye is often the middle of a thing, or its edge against the light. Things are looked for as pieces of
@@ -88,14 +88,12 @@ function* filled(mask: Uint8Array, grid: PixelSize): Generator<void, Uint8Array>
 function* piecesOf(mask: Uint8Array, grid: PixelSize, neck: number): Generator<void, Uint8Array[]> {
   const deep = neck > 0 ? chamferDistances(yield* filled(mask, grid), 0, grid) : null;
   const cores = deep ? mask.map((_, i) => (deep[i] > neck ? 1 : 0)) : mask;
-  const { shapes, areasPx, kinds, runs } = yield* labelRuns(cores, grid);
+  const labels = yield* labelRuns(cores, grid);
+  const { areasPx, kinds } = labels;
   const pieces: Uint8Array[] = [];
   for (let shape = 0; shape < areasPx.length; shape++) {
     if (kinds[shape] !== 1 || areasPx[shape] < leastCore * mask.length) continue;
-    const core = new Uint8Array(mask.length);
-    for (let run = 0; run < shapes.length; run++) {
-      if (shapes[run] === shape) core.fill(1, runs.starts[run], runs.starts[run + 1]);
-    }
+    const core = maskOfShape(labels, shape, mask.length);
     const away = chamferDistances(core, 1, grid);
     pieces.push(
       yield* filled(neck > 0 ? core.map((_, i) => (away[i] <= neck ? 1 : 0)) : core, grid),
