@@ -30,9 +30,10 @@ export interface Sessions {
   events(sessionId: string): Promise<readonly SessionEvent[]>;
   /**
    * Adds lines to a log, all or none. A line already there is left as it is. `stand` is where the
-   * session stands then, for its card; left out, it is found from the log.
+   * session stands then, for its card; left out, it is found from the log. Answers false, and
+   * keeps nothing, where the session is not here: its painting was discarded, replaced or cleared away.
    */
-  appendEvents(events: readonly SessionEvent[], stand?: Stand): Promise<void>;
+  appendEvents(events: readonly SessionEvent[], stand?: Stand): Promise<boolean>;
 }
 
 const tables: readonly TableName[] = [
@@ -64,13 +65,15 @@ export function createSessions(transactions: Transactions, readTimeMs: () => num
     async appendEvents(events, stand) {
       const sessionId = events[0]?.sessionId ?? '';
       const needed = stand ? standTables : tables;
-      await transactions.write(`session ${sessionId}`, needed, async (t) => {
+      return transactions.write(`session ${sessionId}`, needed, async (t) => {
+        if (!(await t.get('sessions', sessionId))) return false;
         for (const event of events) {
           const there = await t.get('events', [event.sessionId, event.seq]);
           if (!isLine(there)) await t.put('events', event);
           else if (there.id !== event.id) throw new StorageProblem('taken');
         }
         await noteStand(t, sessionId, stand);
+        return true;
       });
     },
   };
@@ -205,6 +208,10 @@ export const keepsakeNames = (sessionId: string): readonly string[] => {
   const comparing = comparingName(sessionId);
   return [sessionId, comparing].map(lastPhotoName).concat(noteDraftName(sessionId), comparing);
 };
+
+/** The session whose keepsake a setting of that name is; null of any other. */
+export const sessionOfKeepsake = (name: string): string | null =>
+  /^(?:record photo |note draft |comparing )+(.+)$/.exec(name)?.[1] ?? null;
 
 /** Within a transaction over photos and settings: what is kept of a session beside its log goes. */
 export async function forgetKeepsakes(

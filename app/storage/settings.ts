@@ -1,5 +1,6 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
 import { createRetry } from './retry-later.ts';
+import { sessionOfKeepsake } from './sessions.ts';
 import { type StorageProblem, storageProblem } from './storage-problem.ts';
 import type { Transactions } from './transactions.ts';
 
@@ -45,10 +46,13 @@ export function createSettings({ transactions, retryMs }: SettingsNeeds) {
     unkept.value = next;
   }
 
+  /** What belongs to a session that is gone, discarded in another window perhaps, is let go. */
   const write = (name: string, what: Wanted): Promise<void> =>
-    transactions.write(`setting ${name}`, ['settings'], (t) =>
-      what ? t.put('settings', { id: name, ...what }) : t.remove('settings', name),
-    );
+    transactions.write(`setting ${name}`, ['settings', 'sessions'], async (t) => {
+      const session = sessionOfKeepsake(name);
+      const isWanted = what && (session === null || (await t.get('sessions', session)));
+      await (isWanted ? t.put('settings', { id: name, ...what }) : t.remove('settings', name));
+    });
 
   /** Of several on their way at once only the one set last decides what waits. */
   async function send(name: string, what: Wanted): Promise<void> {

@@ -10,7 +10,7 @@ import type { SubjectFacts, SubjectStroke } from './subject/subject.ts';
 import type { White, WhiteStroke } from './whites/whites.ts';
 
 /** Named in every reading; raised when the same picture may be read otherwise. */
-export const readingEngine = 'reading-9';
+export const readingEngine = 'reading-10';
 
 /** One step of value the picture is simplified to. Band 1 is the lightest. */
 export interface Band {

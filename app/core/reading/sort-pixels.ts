@@ -19,6 +19,7 @@ import {
 import { type SubjectLimits, subjectLimits } from './values/subject-limits.ts';
 import { brushWhites } from './whites/brush-whites.ts';
 import { keepPaper } from './whites/keep-paper.ts';
+import { restoreNarrowWhites } from './whites/narrow-whites.ts';
 
 export interface SortedPixels {
   /** Of simplified lightness. */
@@ -60,8 +61,10 @@ export function* sortPixels(
   const tonesSeen = tonesPresent(lightnessHistogram(seen));
   yield;
   const lightnessMap = binsOf(planes.lightness);
+  const range = chooseRange(countBins(lightnessMap), darkest, paper, wishes.range);
+  yield;
+  restoreNarrowWhites(planes, lightnessMap, seen, raster, range, pxPerMm);
   const histogram = countBins(lightnessMap);
-  const range = chooseRange(histogram, darkest, paper, wishes.range);
   yield;
   const around = yield* findSurroundings(planes, raster, pxPerMm);
   const found = readFamilies(planes, around, subject, wishes.families);

@@ -47,23 +47,31 @@ export function createLogKeeper(needs: LogKeeperNeeds): LogKeeper {
   const unkeptOf = (sessionId: string): readonly SessionEvent[] =>
     unkept.value.filter((line) => line.sessionId === sessionId);
 
+  function letGo(lines: readonly SessionEvent[]): void {
+    const gone = new Set(lines.map(({ id }) => id));
+    unkept.value = unkept.value.filter(({ id }) => !gone.has(id));
+    if (unkept.value.length === 0) failure.value = null;
+  }
+
   /** All that waits of a session goes in one transaction, so that no hole can be left in its log. */
   function send(sessionId: string): void {
     const sent = unkeptOf(sessionId);
     if (sent.length === 0) return;
     store.appendEvents(sent, standOf(sessionId)).then(
-      () => {
-        const kept = new Set(sent.map(({ id }) => id));
-        unkept.value = unkept.value.filter(({ id }) => !kept.has(id));
-        if (unkept.value.length === 0) failure.value = null;
-        onKept();
+      (isHere) => {
+        // Of a painting that was discarded or replaced nothing waits, unless it is open: it may be written again whole.
+        if (!isHere && standOf(sessionId)) return wait(sent, new StorageProblem('missing'));
+        letGo(sent);
+        if (isHere) onKept();
       },
-      (fault: unknown) => {
-        unkept.value = join(sent, unkept.value);
-        failure.value = describeFault(fault);
-        if (!lasting(fault)) retry();
-      },
+      (fault: unknown) => wait(sent, fault),
     );
+  }
+
+  function wait(sent: readonly SessionEvent[], fault: unknown): void {
+    unkept.value = join(sent, unkept.value);
+    failure.value = describeFault(fault);
+    if (!lasting(fault)) retry();
   }
 
   const retry = createRetry(() => {

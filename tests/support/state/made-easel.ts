@@ -38,6 +38,13 @@ export async function paintedStore(options: { retryMs?: number } = {}): Promise<
   return store;
 }
 
+/** With a session of that id begun. */
+export async function storeWithSession(sessionId = 's'): Promise<Store> {
+  const store = await paintedStore();
+  await store.sessionOf('meadow', sessionId);
+  return store;
+}
+
 const opened: Easel[] = [];
 
 /** To be left after every test: an open easel looks at its clock four times a second. */

@@ -193,9 +193,13 @@ describe.each(['database', 'memory'] as const)('kept in the %s', (how) => {
     const lines = Array.from({ length: 12 }, (_, i) =>
       eventSample('s', i, { kind: 'note', text: `${i}` }),
     );
-    await it.appendEvents(lines.slice(6));
-    await it.appendEvents(lines.slice(0, 7));
-    await it.appendEvents([eventSample('other', 0, { kind: 'started' })]);
+    await it.addPainting(paintingSample('a', 'pa'), photoSample('pa'));
+    await it.keepPlan('a', newPlanSample('plan'));
+    await it.sessionOf('a', 's');
+    expect(await it.appendEvents(lines.slice(6))).toBe(true);
+    expect(await it.appendEvents(lines.slice(0, 7))).toBe(true);
+    expect(await it.appendEvents([eventSample('other', 0, { kind: 'started' })])).toBe(false);
+    expect(await it.events('other')).toEqual([]);
     expect(await it.events('s')).toEqual(lines);
     const rival = { ...eventSample('s', 11, { kind: 'paused' }), id: 'rival' };
     const both = [eventSample('s', 12, { kind: 'paused' }), rival];

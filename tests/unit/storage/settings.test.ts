@@ -2,8 +2,9 @@ import 'fake-indexeddb/auto';
 import { effect } from '@preact/signals';
 import { afterEach, expect, test } from 'vitest';
 import { openStore } from '../../../app/storage/open-store.ts';
+import { keepsakeNames } from '../../../app/storage/sessions.ts';
 import { failPuts } from '../../support/storage/failing-put.ts';
-import { paintingSample, photoSample } from '../../support/storage/kept-samples.ts';
+import { newPlanSample, paintingSample, photoSample } from '../../support/storage/kept-samples.ts';
 import { bringBack, copyOf } from '../../support/storage/made-backup.ts';
 
 let made = 0;
@@ -20,7 +21,7 @@ async function opened(retryMs: number) {
     other.close();
     return value;
   };
-  return { store, again };
+  return { store, name, again };
 }
 
 test('one that could not be stored is tried again by itself, and saved is said only then', async () => {
@@ -92,6 +93,23 @@ test('a figure that is none is never stored: what waited before it is, and it is
   await expect(store.keepSetting('a', 1)).rejects.toThrow();
   await expect(store.keepSetting('a', Number.NaN)).rejects.toMatchObject({ kind: 'broken-figure' });
   expect([await store.setting('a'), await again('a')]).toEqual([1, null]);
+});
+
+test('what belongs to a session is let go where that was discarded in another window', async () => {
+  const { store, name } = await opened(1e6);
+  await store.addPainting(paintingSample('meadow', 'photo'), photoSample('photo'));
+  await store.keepPlan('meadow', newPlanSample('plan'));
+  await store.sessionOf('meadow', 's');
+  for (const keepsake of keepsakeNames('s')) {
+    await store.keepSetting(keepsake, 'first');
+    expect(await store.setting(keepsake)).toBe('first');
+  }
+  const other = await openStore({ name });
+  await other.discard('meadow');
+  for (const keepsake of keepsakeNames('s')) await store.keepSetting(keepsake, 'late');
+  for (const keepsake of keepsakeNames('s')) expect(await other.setting(keepsake)).toBeNull();
+  expect(store.saving.value).toBe('saved');
+  other.close();
 });
 
 test('where a copy of everything replaces what is here, what waited goes with it', async () => {

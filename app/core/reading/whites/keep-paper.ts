@@ -1,4 +1,3 @@
-import { reserveChroma, reserveWithin } from '../../limits.ts';
 import type { LabPlanes } from '../../raster/linear-raster.ts';
 import type { PixelSize } from '../../raster/size.ts';
 import type { ToneRange } from '../reading.ts';
@@ -14,8 +13,8 @@ import {
   passageOfCell,
   tabled,
 } from '../shapes/cells.ts';
-import { onTheSheet } from '../tone-range.ts';
-import { binOf, bins, lightnessOfBin } from '../values/list-bands.ts';
+import { binOf } from '../values/list-bands.ts';
+import { isNeutral, paleBins } from './narrow-whites.ts';
 
 /** What is as narrow as that, mm, but no less than so many px, is two colours blended by looking at them at once (own). */
 const rimMm = 1.5;
@@ -31,11 +30,12 @@ const kindOfCell = tabled((cell) => {
 const asPaper = tabled((cell) => packCell(paperGroup(passageOfCell(cell)), familyOfCell(cell)));
 
 /**
- * Along a line of pixels `by` apart: what of the lightest band lies as a rim between paper and a darker band is no
- * colour of its own, and becomes paper too.
+ * Along a line of pixels `by` apart: what of the lightest band lies as a rim between paper and a darker band has no
+ * colour of its own: it becomes paper and takes the colour of the paper beside it.
  */
 function closeRims(
   cells: Uint8Array,
+  { lightness, a, b }: LabPlanes,
   from: number,
   by: number,
   count: number,
@@ -56,7 +56,14 @@ function closeRims(
     }
     if (end === count) after = 0;
     if ((before === paperWhite) !== (after === paperWhite) && end - start <= rimPx) {
-      for (let n = start; n < end; n++) cells[from + n * by] = asPaper[cells[from + n * by]];
+      const beside = from + (before === paperWhite ? start - 1 : end) * by;
+      for (let n = start; n < end; n++) {
+        const i = from + n * by;
+        cells[i] = asPaper[cells[i]];
+        lightness[i] = lightness[beside];
+        a[i] = a[beside];
+        b[i] = b[beside];
+      }
     }
     before = after;
     start = end;
@@ -65,30 +72,29 @@ function closeRims(
 
 /**
  * What of the lightest band stays paper, place by place: planned within `reserveWithin` of it and nearly neutral. In
- * every passage these pixels become one cell, in place; it goes by the family most of them had. Rims of it count as paper. The rest of the band
- * is painted in its own colour.
+ * every passage these pixels become one cell, in place; it goes by the family most of them had. Rims of it count as paper.
+ * The rest of the band is painted in its own colour.
  */
 export function keepPaper(
   cells: Uint8Array,
-  { lightness, a, b }: LabPlanes,
+  planes: LabPlanes,
   range: ToneRange,
   { width, height }: PixelSize,
   pxPerMm: number,
 ): void {
-  const isPale = Uint8Array.from({ length: bins }, (_, bin) =>
-    range.paper - onTheSheet(range, lightnessOfBin(bin)) <= reserveWithin ? 1 : 0,
-  );
+  const { lightness, a, b } = planes;
+  const isPale = paleBins(range);
   const counts = [0, 1].map(() => new Uint32Array(familiesPerBand));
   for (let i = 0; i < cells.length; i++) {
     const cell = cells[i];
     if (kindOfCell[cell] === 0 || isPale[binOf(lightness[i])] === 0) continue;
-    if (a[i] * a[i] + b[i] * b[i] >= reserveChroma * reserveChroma) continue;
+    if (!isNeutral(a[i], b[i])) continue;
     counts[passageOfCell(cell)][familyOfCell(cell)]++;
     cells[i] = asPaper[cell];
   }
   const rimPx = Math.round(Math.max(leastRimPx, rimMm * pxPerMm));
-  for (let y = 0; y < height; y++) closeRims(cells, y * width, 1, width, rimPx);
-  for (let x = 0; x < width; x++) closeRims(cells, x, width, height, rimPx);
+  for (let y = 0; y < height; y++) closeRims(cells, planes, y * width, 1, width, rimPx);
+  for (let x = 0; x < width; x++) closeRims(cells, planes, x, width, height, rimPx);
   const paper = counts.map((count, passage) =>
     packCell(paperGroup(passage), count.indexOf(Math.max(...count))),
   );

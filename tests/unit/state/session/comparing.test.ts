@@ -10,7 +10,8 @@ import type { Desk } from '../../../../app/state/session/desk.ts';
 import type { ComparedSheet, SheetRequest } from '../../../../workers/api.ts';
 import { foundCorners, judgedSample } from '../../../support/compare/judged.ts';
 import { plainStep } from '../../../support/session/plain-step.ts';
-import { faultOf, madePictures, madeStore } from '../../../support/state/made-store.ts';
+import { storeWithSession } from '../../../support/state/made-easel.ts';
+import { faultOf, madePictures } from '../../../support/state/made-store.ts';
 import { eventSample, planSample } from '../../../support/storage/kept-samples.ts';
 
 /** GIF89a, one pixel: the smallest file that is a photo. */
@@ -45,7 +46,7 @@ interface Made {
 const pictures = {} as NonNullable<ComparedSheet['pictures']>;
 
 async function made({ answers = [judgedSample()], inCharge = true }: Made = {}) {
-  const store = await madeStore();
+  const store = await storeWithSession();
   const log = signal<readonly SessionEvent[]>([]);
   const tell = (...bodies: readonly EventBody[]): void => {
     if (!inCharge) return;

@@ -2,7 +2,8 @@ import { signal } from '@preact/signals';
 import { describe, expect, test, vi } from 'vitest';
 import type { EventBody, SessionEvent } from '../../../../app/core/session/session-event.ts';
 import { createNoteDraft, createRecordPhotos } from '../../../../app/state/session/keepsakes.ts';
-import { faultOf, madeStore } from '../../../support/state/made-store.ts';
+import { storeWithSession } from '../../../support/state/made-easel.ts';
+import { faultOf } from '../../../support/state/made-store.ts';
 import { eventSample, photoSample } from '../../../support/storage/kept-samples.ts';
 
 /** An easel that writes what it is told, or another window's. */
@@ -19,7 +20,7 @@ describe('a note being typed', () => {
   const draftName = 'note draft s';
 
   async function note(inCharge = true, kept?: string) {
-    const store = await madeStore();
+    const store = await storeWithSession();
     if (kept !== undefined) await store.keepSetting(draftName, kept);
     const easel = easelOf(inCharge);
     const draft = createNoteDraft({ keepsakes: store, easel, sessionId: 's' });
@@ -87,7 +88,7 @@ describe('a note being typed', () => {
 
 describe('photos for the record', () => {
   test('one whose window was closed before its line gets it, and only once', async () => {
-    const store = await madeStore();
+    const store = await storeWithSession();
     await store.keepRecordPhoto('s', photoSample('p'), 'wash 1');
     const easel = easelOf();
     const photos = createRecordPhotos({ keepsakes: store, easel, sessionId: 's' });

@@ -53,6 +53,20 @@ test('is one cell in every passage, of the family most of it had', () => {
   expect(found).toEqual([ground, ground, ground, light(5), packCell(paperGroup(1), 6)]);
 });
 
+test('a rim takes the colour of the paper beside it, so that a white is as light as its own pixels', () => {
+  const darker = packCell(groupOf(2, 0), 0);
+  const cells = Uint8Array.from([darker, light(0), light(0), light(0), light(0), darker]);
+  const planes = {
+    lightness: Float32Array.from([60, 80, 98, 97, 85, 60]),
+    a: new Float32Array(6),
+    b: Float32Array.from([20, 9, 2, 1, 12, 20]),
+  };
+  const range = toneRange('photographed', 20, 80, 15, paper);
+  keepPaper(cells, planes, range, { width: 6, height: 1 }, 1);
+  expect([...planes.lightness]).toEqual([60, 98, 98, 97, 97, 60]);
+  expect([...planes.b]).toEqual([20, 2, 2, 1, 1, 20]);
+});
+
 test('a rim between paper and what is darker is paper; a wider stretch, or one within paper, is painted', () => {
   const white: Lab = [97, 0, 0];
   const cream: Lab = [90, 0, 20];
