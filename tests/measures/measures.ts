@@ -6,6 +6,7 @@ import { measureCalibration, measureSureness } from './measuring-measures.ts';
 import { measurePaletteStability } from './palette-stability.ts';
 import { measurePictures } from './picture-measures.ts';
 import { measurePlans } from './plan-measures.ts';
+import { measurePlanStability } from './plan-stability.ts';
 import { measureScreens } from './screen-measures.ts';
 import { measureSqueezed } from './squeezed-measures.ts';
 
@@ -15,6 +16,7 @@ export const measures: readonly (readonly [name: string, measure: () => Promise<
   ['squeezed', measureSqueezed],
   ['hand', measureHand],
   ['palettes', measurePaletteStability],
+  ['copies', measurePlanStability],
   ['compare', measureCompare],
   ['correcting', measureCorrecting],
   ['pictures', () => measurePictures('test-results/pictures')],

@@ -28,7 +28,7 @@ export interface WashWay {
  * Outer borders softer than this, by length, ask for wet paper also in a later wash: more than in a first
  * one, as it has to be wetted anew and dries for long (own).
  */
-const softEnoughLater = 0.65;
+const softEnoughLater = 0.58;
 
 /** Over this share of what was painted before, a later thin wash is a glaze (own). */
 const glazeShare = 0.6;
@@ -68,7 +68,7 @@ const besideIt = 0.4;
 /** Less of the sheet than this is not worth a technique of its own (own). */
 const worthShare = 0.05;
 /** Two areas that run into each other more than this, by length, are painted in one go (own). */
-const runTogether = 0.5;
+const runTogether = 0.58;
 
 /**
  * The painted slots that want wetted paper: soft all round or, in a first wash, one plain shape as a sky or a wall. A

@@ -120,6 +120,8 @@ function outlineOf(mask: Uint8Array, { width }: PixelSize, colours: SeenCells['c
   return { apart: length > 0 ? apart / length : 0, length };
 }
 
+const areaOf = (mask: Uint8Array): number => mask.reduce((sum, own) => sum + own, 0);
+
 /** Cells of a mask at the border of the sheet. */
 const atBorder = (mask: Uint8Array, { width, height }: PixelSize): number =>
   mask.reduce((sum, own, i) => {
@@ -135,23 +137,39 @@ interface Thing {
   readonly worth: number;
 }
 
-/** Nearly as good as the best are those of this share of its worth that share so much of their cells with it. */
+/** Nearly as good as the best are those of this share of its worth; masks that share so much of their cells show one thing. */
 const nearlyAsGood = 0.4;
 const sameThing = 0.4;
+/** A cell is of the thing where masks of this share of their worth hold it. */
+const heldBy = 0.4;
+/** What hangs on a thing by less than this share of its size (the root of its area) to either side is none of it. */
+const leastNeck = 0.15;
 
-/** Many masks show about the same thing: the cells most of the good ones hold, each by its worth. */
+/** The area two masks share, of that either has. */
+function overlap(one: Thing, other: Thing): number {
+  const both = one.mask.reduce((sum, own, i) => sum + own * other.mask[i], 0);
+  return both / (one.area + other.area - both);
+}
+
+const worthOf = (things: readonly Thing[]): number =>
+  things.reduce((sum, { worth }) => sum + worth, 0);
+
+/**
+ * Many masks show about the same thing. It is the one whose masks together are worth most, so that no single lucky one
+ * decides: the cells enough of them hold, each by its worth.
+ */
 function agreedOn(found: readonly Thing[]): Uint8Array | null {
-  const [first, ...others] = found.toSorted((one, other) => other.worth - one.worth);
-  if (!first) return null;
-  const isSame = ({ mask, area, worth }: Thing): boolean => {
-    if (worth < nearlyAsGood * first.worth) return false;
-    const both = mask.reduce((sum, own, i) => sum + own * first.mask[i], 0);
-    return both >= sameThing * (area + first.area - both);
-  };
-  const good = [first, ...others.filter(isSame)];
-  const half = good.reduce((sum, { worth }) => sum + worth, 0) / 2;
-  return first.mask.map((_, i) =>
-    good.reduce((sum, { mask, worth }) => sum + worth * mask[i], 0) >= half ? 1 : 0,
+  const best = found.reduce((most, { worth }) => Math.max(most, worth), 0);
+  const good = found.filter(({ worth }) => worth >= nearlyAsGood * best);
+  let chosen: readonly Thing[] = [];
+  for (const thing of good) {
+    const alike = good.filter((other) => overlap(thing, other) >= sameThing);
+    if (worthOf(alike) > worthOf(chosen)) chosen = alike;
+  }
+  const enough = heldBy * worthOf(chosen);
+  if (enough === 0) return null;
+  return chosen[0].mask.map((_, i) =>
+    chosen.reduce((sum, { mask, worth }) => sum + worth * mask[i], 0) >= enough ? 1 : 0,
   );
 }
 
@@ -178,7 +196,7 @@ export function* wholeThing({
       const own = kinds.map((other) => (other === kind ? 1 : 0));
       for (const neck of necks) {
         for (const mask of yield* piecesOf(own, grid, neck)) {
-          const area = mask.reduce((sum, one) => sum + one, 0);
+          const area = areaOf(mask);
           if (area < leastShare * cells || area > mostShare * cells) continue;
           const held = mask.reduce((sum, one, i) => sum + one * drawn[i], 0);
           const [purity, share] = [held / area / most, held / all];
@@ -188,11 +206,15 @@ export function* wholeThing({
             (((2 * purity * share) / (purity + share || 1)) *
               Math.min(1, apart / fullyApart) *
               roundness) /
-            (1 + atBorder(mask, grid) / (2 * Math.sqrt(area)));
+            (1 + atBorder(mask, grid) / Math.sqrt(area));
           if (worth > 0) found.push({ mask, area, worth });
         }
       }
     }
   }
-  return agreedOn(found);
+  const agreed = agreedOn(found);
+  if (!agreed) return null;
+  const size = Math.sqrt(areaOf(agreed));
+  const pieces = yield* piecesOf(agreed, grid, leastNeck * size);
+  return pieces.reduce((one, other) => (areaOf(other) > areaOf(one) ? other : one), agreed.fill(0));
 }
