@@ -4,7 +4,7 @@ import { measureJointFit, measureNamesakes } from './fit-measures.ts';
 import { measureHand } from './hand-measures.ts';
 import { measureCalibration, measureSureness } from './measuring-measures.ts';
 import { measurePaletteStability } from './palette-stability.ts';
-import { measurePictures } from './picture-measures.ts';
+import { measurePictures, twelvePaints } from './picture-measures.ts';
 import { measurePlans } from './plan-measures.ts';
 import { measurePlanStability } from './plan-stability.ts';
 import { measureScreens } from './screen-measures.ts';
@@ -20,6 +20,7 @@ export const measures: readonly (readonly [name: string, measure: () => Promise<
   ['compare', measureCompare],
   ['correcting', measureCorrecting],
   ['pictures', () => measurePictures('test-results/pictures')],
+  ['twelve', () => measurePictures('test-results/pictures-twelve', twelvePaints)],
   ['namesakes', measureNamesakes],
   ['fit', measureJointFit],
   ['calibration', measureCalibration],

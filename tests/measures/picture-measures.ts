@@ -5,6 +5,8 @@ import { linearOfLab } from '../../app/core/colour/lab.ts';
 import { codeOfLinear } from '../../app/core/colour/srgb.ts';
 import { drawExpectedSheet } from '../../app/core/compare/expected-sheet.ts';
 import { defaultPaperLab } from '../../app/core/paint/colour-of-washes.ts';
+import type { Paint } from '../../app/core/paint/paint.ts';
+import { placeAmongOwned } from '../../app/core/paint/paint-box.ts';
 import { noCheckpoint } from '../../app/core/palette/checkpoint.ts';
 import { darkestOf, usualPaints } from '../../app/core/palette/library/mix-library.ts';
 import { buildPlan } from '../../app/core/plan/build-plan.ts';
@@ -26,6 +28,11 @@ import {
 import { twoUnseenPhotographs } from '../support/reading/eight-photographs.ts';
 import { sixPhotographs } from './six-plans.ts';
 
+/** The twelve paints that most painters own. */
+export const twelvePaints: readonly Paint[] = [...usualPaints]
+  .sort((one, other) => placeAmongOwned(one.id) - placeAmongOwned(other.id))
+  .slice(0, 12);
+
 /** Seen at arm's length: both pictures are blurred by so much on the sheet, mm. */
 const seenAtMm = 0.5;
 const posterColours = 8;
@@ -33,7 +40,7 @@ const posterColours = 8;
 const standsOutFrom = 0.4;
 
 /** Photograph and last expected sheet, sRGB bytes. */
-async function photoAndSheet(file: string) {
+async function photoAndSheet(file: string, box: readonly Paint[]) {
   const photo = await loadPhoto(file);
   const across = photo.width >= photo.height ? 'across' : 'upright';
   const { widthMm, heightMm } = turned(sheetOf('quarter', 'across'), across);
@@ -47,12 +54,13 @@ async function photoAndSheet(file: string) {
       clipped,
       sheet,
       wishes: {},
-      darkest: darkestOf(usualPaints),
+      darkest: darkestOf(box),
       paper: defaultPaperLab[0],
     },
     noCheckpoint,
   );
-  const plan = await buildPlan(reading, {}, noCheckpoint, createPlanMemory());
+  const wishes = box === usualPaints ? {} : { box: box.map(({ id }) => id) };
+  const plan = await buildPlan(reading, wishes, noCheckpoint, createPlanMemory());
   const blend = softBlend(slotMap, reading.raster, softEdges(reading.edges ?? [], reading.raster));
   const painted = drawExpectedSheet(
     reading,
@@ -104,13 +112,16 @@ const inWords = (d: PictureDistance): string =>
  * How near the last expected sheet comes to the photograph, for six photographs and two more that count in no mean,
  * beside a free poster of 8 colours and the photograph in the tones of the plan; and how many features marked by hand stand out. Writes photograph, sheet and poster side by side into `folder`.
  */
-export async function measurePictures(folder: string): Promise<void> {
+export async function measurePictures(
+  folder: string,
+  box: readonly Paint[] = usualPaints,
+): Promise<void> {
   await mkdir(folder, { recursive: true });
   const ratios: number[] = [];
   let [marked, seenFeatures] = [0, 0];
   for (const file of [...sixPhotographs, ...twoUnseenPhotographs]) {
     const name = /datasets-img-([^/]+)/.exec(file)?.[1] ?? basename(file, '.jpg');
-    const { size, whole, pxPerMm, reference, painted, plan } = await photoAndSheet(file);
+    const { size, whole, pxPerMm, reference, painted, plan } = await photoAndSheet(file, box);
     const seen = (rgba: Uint8ClampedArray): LabPlanes => seenPlanes(rgba, size, seenAtMm * pxPerMm);
     const photo = seen(reference);
     const poster = freePoster(photo, posterColours);

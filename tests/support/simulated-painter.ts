@@ -109,17 +109,25 @@ export function paintedByHand(plan: WashPlan, hand: Hand, random: () => number):
   return sheet.map((reflectance) => labOfReflectance(reflectance, surface));
 }
 
+/** A row of the squares as it was painted: its slot, share of its square, dry colour, and the photo's colour there. */
+interface PaintedRow {
+  readonly slot: number;
+  readonly share: number;
+  readonly lab: Lab;
+  readonly inPhoto: Lab;
+}
+
 /**
  * The same over the squares of the picture: every run as the plan has it, its own puddle and the one it meets each off
- * once a wash. Every `stride`th row of the squares is painted. Dry colour of every slot, the mean over its squares.
+ * once a wash. Every `stride`th row of the squares is painted.
  */
-export function paintedRunning(
+export function paintedRows(
   plan: WashPlan,
   squares: ColourSquares,
   hand: Hand,
   random: () => number,
   stride = 1,
-): Lab[] {
+): PaintedRow[] {
   const surface = surfaceOf(plan);
   const tubes = tubesOf(plan.optics, hand, random);
   const rows = squares.slots.flatMap((slot, row) =>
@@ -154,14 +162,12 @@ export function paintedRunning(
       }
     }
   }
-  return meanOfSlots(
-    plan,
-    rows.map(({ row, slot }, n) => ({
-      slot,
-      share: squares.shares[row] as number,
-      lab: labOfReflectance(light[n] as Float64Array, surface),
-    })),
-  );
+  return rows.map(({ row, slot }, n) => ({
+    slot,
+    share: squares.shares[row] as number,
+    lab: labOfReflectance(light[n] as Float64Array, surface),
+    inPhoto: squares.colours.slice(3 * row, 3 * row + 3) as unknown as Lab,
+  }));
 }
 
 /** Depths by ml/m2, band by band, of a puddle and of the one it meets. */
@@ -178,10 +184,8 @@ function layRow(light: Float64Array, k: Depths, s: Depths, own: number, other: n
   }
 }
 
-function meanOfSlots(
-  plan: WashPlan,
-  rows: readonly { readonly slot: number; readonly share: number; readonly lab: Lab }[],
-): Lab[] {
+/** Dry colour of every slot, the mean over its rows. */
+export function meanOfSlots(plan: WashPlan, rows: readonly PaintedRow[]): Lab[] {
   const sums = plan.slots.map(() => [0, 0, 0, 0]);
   for (const { slot, share, lab } of rows) {
     const sum = sums[slot] as number[];

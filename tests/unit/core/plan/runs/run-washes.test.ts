@@ -14,7 +14,7 @@ import type { Slot } from '../../../../../app/core/reading/slot.ts';
 import { toneRange } from '../../../../../app/core/reading/tone-range.ts';
 import { fewPaints } from '../../../../support/few-paints.ts';
 import { rasterOf } from '../../../../support/reading/plain-raster.ts';
-import { paintedRunning } from '../../../../support/simulated-painter.ts';
+import { meanOfSlots, paintedRows } from '../../../../support/simulated-painter.ts';
 
 const [sienna, blue] = ['pbr7-burnt-sienna', 'pb29-ultramarine-blue'] as const;
 const paints = paintBox.filter(({ id }) => id === sienna || id === blue);
@@ -288,7 +288,10 @@ test('a second painter who follows the runs gets what the plan shows', async () 
   const { squares } = reading;
   if (!squares || !plan.runs) throw new Error('nothing runs');
   const steady = { strength: 0, ratio: 0, spread: 'normal' } as const;
-  const painted = paintedRunning(plan, squares, steady, () => 0.5);
+  const painted = meanOfSlots(
+    plan,
+    paintedRows(plan, squares, steady, () => 0.5),
+  );
   const last = plan.steps.at(-1)?.after ?? [];
   for (const [i, lab] of painted.entries()) {
     expect(colourDifference(lab, at(last, i)), `slot ${i}`).toBeLessThan(0.01);
