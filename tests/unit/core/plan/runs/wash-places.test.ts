@@ -115,7 +115,11 @@ describe('inside a wash', () => {
       const away = Math.max(Math.abs(place[0] - x), Math.abs(place[1] - y));
       expect(away).toBeGreaterThanOrEqual(0.1);
     }
-    expect(inside(run({ mix: 'other', own: [1, 2, 3] }))).toEqual([]);
+    // A mix of the plan that another step brushes; and a run in one square, where nothing is thick or thin.
+    expect(inside(run({ mix: 'g', own: [1, 2, 3] }))).toEqual([]);
+    expect(
+      inside(run({ squares: [3], own: [3], other: [9], meets: { parts: [], puddle: 'D' } })),
+    ).toEqual([]);
   });
 });
 
