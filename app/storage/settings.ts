@@ -61,7 +61,7 @@ export function createSettings({ transactions, retryMs }: SettingsNeeds) {
       if (wanted.get(name) === what) note(name, null);
     } catch (fault) {
       const problem = storageProblem(fault);
-      if (mayWait(problem)) {
+      if (mayWait(problem) && wanted.has(name)) {
         note(name, problem);
         if (mayTryAgain(problem)) retry();
       }
@@ -107,10 +107,11 @@ export function createSettings({ transactions, retryMs }: SettingsNeeds) {
   };
   return {
     settings,
-    /** What they belong to is gone: those that wait, all of them where no names are given, are no longer wanted. */
-    letGo(names?: readonly string[]): void {
-      for (const name of unkept.peek().keys()) {
-        if (names && !names.includes(name)) continue;
+    /** What they belong to is gone: they, all of them where no names are given, are no longer wanted, nor wait. */
+    letGo(names: readonly string[] = [...wanted.keys()]): void {
+      for (const name of names) {
+        wanted.delete(name);
+        if (!unkept.peek().has(name)) continue;
         note(name, null);
         transactions.write(`setting ${name}`, ['settings'], async () => {}).catch(() => undefined);
       }

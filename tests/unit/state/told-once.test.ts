@@ -23,6 +23,14 @@ test('what was told is known in the next window, and told no more', async () => 
   await vi.waitFor(() => expect(second.told.value).toEqual(['tap']));
 });
 
+test('of a row spoilt in part what is whole counts, and nothing else is kept on', async () => {
+  const store = storeWith(['tap', 7, null, { cut: 1 }, 'hold']);
+  const { told, tell } = createToldOnce(store);
+  await vi.waitFor(() => expect(told.value).toEqual(['tap', 'hold']));
+  tell('drag');
+  await vi.waitFor(() => expect(store.rows.get('told once')).toEqual(['tap', 'hold', 'drag']));
+});
+
 test('a spoilt row counts as nothing told; the oldest are forgotten', async () => {
   const spoilt = createToldOnce(storeWith({ tap: true }));
   await vi.waitFor(() => expect(spoilt.told.value).toEqual([]));

@@ -137,6 +137,19 @@ describe('Levenberg and Marquardt', () => {
     }
   });
 
+  it('ends with the first step that gains, and was to gain, less than the tolerance of the cost', async () => {
+    // A line through points that lie beside it: the first step all but ends there, the second gains next to nothing.
+    const points = [0, 1, 3, 4, 7, 9].map(
+      (x, n) => [x, 2 + 3 * x + (n % 2 === 0 ? 1 : -1)] as const,
+    );
+    const line = squares(
+      (at) => points.map(([x, y]) => values(at, 0) + values(at, 1) * x - y),
+      () => points.map(([x]) => [1, x]),
+    );
+    const ended = await minimiseSquares(new Float64Array(2), { ...line, tolerance: 1e-3 }, noPause);
+    expect(ended).toMatchObject({ converged: true, rounds: 2 });
+  });
+
   it('is left where it starts when that is the least', async () => {
     const { place, converged } = await minimiseSquares(Float64Array.of(1, 1), rosenbrock, noPause);
     expect({ place: [...place], converged }).toEqual({ place: [1, 1], converged: true });

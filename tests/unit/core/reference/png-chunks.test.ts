@@ -51,3 +51,21 @@ test('a PNG cut short is left as it is', () => {
     withTrueSums(part);
   }
 });
+
+test('what begins as a PNG in part only is none: not a byte of it is changed', () => {
+  const bytes = withChunk(chunk('tEXt', 'Raw profile type exif\0hex'), chunk('eXIf', 'MM'));
+  bytes[bytes.indexOf('MM') + 2] = 0x20; // a sum that is wrong
+  expect(withoutHiddenText(bytes).length).toBeLessThan(bytes.length);
+  for (const [place, byte] of [
+    [0, 0x88],
+    [1, 0x51],
+    [5, 0x20],
+  ] as const) {
+    const other = Buffer.from(bytes);
+    other[place] = byte;
+    const before = Buffer.from(other);
+    expect(withoutHiddenText(other)).toBe(other);
+    withTrueSums(other);
+    expect(other.equals(before)).toBe(true);
+  }
+});

@@ -18,7 +18,10 @@ test('a call with the screen off is promised only where the sound plays on', () 
         expect(/nothing calls you/.test(said), said).toBe(alarm !== 'on');
         expect(/A notice is shown/.test(said), said).toBe(notice === 'granted');
         expect(/tones call you/.test(said), said).toBe(sound === 'on' || sound === 'tap');
-        expect(/screen off/.test(reachInShort({ sound, alarm }))).toBe(alarm === 'on');
+        const short = reachInShort({ sound, alarm });
+        expect(/screen off/.test(short)).toBe(alarm === 'on');
+        expect(/only while the screen is on/.test(short)).toBe(alarm !== 'on' && sound === 'on');
+        expect(/no sound/.test(short)).toBe(alarm !== 'on' && sound !== 'on');
       }
 });
 

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { describeLoss } from '../../../../../app/core/palette/offers/palette-gaps.ts';
+import { valueOfLightness } from '../../../../../app/core/colour/lightness.ts';
+import { describeLoss, valuesShort } from '../../../../../app/core/palette/offers/palette-gaps.ts';
 
 const family = (name: string, furtherOff: number, share = 0.3) => ({ name, share, furtherOff });
 
@@ -31,4 +32,13 @@ test('of many families the two that lose most over the sheet are named', () => {
 
 test('without the only paint there is none', () => {
   expect(describeLoss(null)).toBe('nothing is left to paint with');
+});
+
+test('a darkest mix is short by Munsell values, from where it can be seen', () => {
+  // Lightness in steps of 10 L* is about a Munsell value each (ASTM D1535, 2014): 30 L* are 2.9, 20 L* 1.95.
+  expect(valuesShort(30, 20)).toBeCloseTo(valueOfLightness(30) - valueOfLightness(20), 9);
+  expect(valuesShort(30, 20)).toBeGreaterThan(0.8);
+  expect(valuesShort(20, 30)).toBe(0);
+  expect(valuesShort(20, 20)).toBe(0);
+  expect(valuesShort(20.5, 20)).toBe(0);
 });

@@ -51,6 +51,35 @@ test('her own tube of the same pigment goes before all others', () => {
   expect(found?.sentence).toBe('Ultramarine blue: your my french blue is of the same pigment.');
 });
 
+test('of the same pigment it goes before one of another that looks a little nearer, not before any', () => {
+  const wanted = paint(ultramarine);
+  const strength = (times: number) => ({ K: wanted.K.map((k) => times * k) });
+  // The same look under another pigment's name; a tube of the same pigment that absorbs more.
+  const looksAlike: Paint = {
+    ...wanted,
+    id: 'other',
+    revision: 1,
+    ci: ['PB28'],
+    name: 'other blue',
+  };
+  const same = (times: number): Paint => ({
+    ...{ ...wanted, ...strength(times), id: 'same', revision: 1, name: 'same blue' },
+  });
+  const chosen = (times: number) => {
+    const ownPaints = [looksAlike, same(times)];
+    const [alone] = standIns([wanted], { box: ['same'], ownPaints });
+    const [found] = standIns([wanted], { box: ['other', 'same'], ownPaints });
+    return { off: alone?.difference ?? 0, yours: found?.yours };
+  };
+  const [near, far] = [chosen(1.15), chosen(8)];
+  // By as much as 3 (own).
+  expect(near.off).toBeGreaterThan(0);
+  expect(near.off).toBeLessThan(3);
+  expect(near.yours).toBe('same');
+  expect(far.off).toBeGreaterThan(3);
+  expect(far.yours).toBe('other');
+});
+
 test('two blues get two of hers where there are two, and share one where there is none', () => {
   const blues = [paint(ultramarine), paint('pb28-cobalt-blue')];
   const two = standIns(blues, { box: [ultramarine, 'pb27-prussian-blue', sienna] });

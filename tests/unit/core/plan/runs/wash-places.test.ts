@@ -90,6 +90,22 @@ describe('inside a wash', () => {
     expect(inside(run({ own: [2, 2.5, 3] }))).toEqual([]);
   });
 
+  test('of many mixes strong and thin are shown in the two that cover most, whatever their order', () => {
+    const of = (covered: readonly number[]) =>
+      run({ squares: covered, own: covered.map((_, n) => 1 + 3 * n) });
+    const [small, large, middling] = [of([1, 2]), of([0, 4, 8, 9]), of([3, 7, 11])];
+    const places = washPlaces(
+      step('wash/sheet/1', 'wash', ['w']),
+      { mixes, runs: [small, large, middling] },
+      seen,
+    ).filter(({ amount }) => amount === 'strong');
+    // The thickest of either: square 9 of four across, square 11.
+    expect(places.map(({ place }) => place)).toEqual([
+      [15 / 40, 25 / 30],
+      [35 / 40, 25 / 30],
+    ]);
+  });
+
   test('no tag covers another, and runs of other steps are not told', () => {
     const first = washPlaces(step('wash/sheet/1', 'wash', ['w']), { mixes }, seen)[0];
     const [x, y] = first?.place ?? [0, 0];
@@ -99,7 +115,11 @@ describe('inside a wash', () => {
       const away = Math.max(Math.abs(place[0] - x), Math.abs(place[1] - y));
       expect(away).toBeGreaterThanOrEqual(0.1);
     }
-    expect(inside(run({ mix: 'other', own: [1, 2, 3] }))).toEqual([]);
+    // A mix of the plan that another step brushes; and a run in one square, where nothing is thick or thin.
+    expect(inside(run({ mix: 'g', own: [1, 2, 3] }))).toEqual([]);
+    expect(
+      inside(run({ squares: [3], own: [3], other: [9], meets: { parts: [], puddle: 'D' } })),
+    ).toEqual([]);
   });
 });
 

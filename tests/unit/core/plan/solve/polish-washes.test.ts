@@ -16,6 +16,7 @@ import {
 import { puddleOptions } from '../../../../../app/core/plan/solve/puddle-options.ts';
 import { sharePuddles } from '../../../../../app/core/plan/solve/share-puddles.ts';
 import { readings } from '../../../../support/plan/built-plans.ts';
+import { madeReading, tableOf } from '../../../../support/plan/made-reading.ts';
 import { paintsNamed } from '../../../../support/plan/solved-facts.ts';
 
 const paper = driedSheetOf(Float64Array.from(defaultPaper));
@@ -77,4 +78,34 @@ test('a puddle badly chosen is changed for all that share it; it never gets dear
   }
   const again = await polishWashes(works, polished, fitter, paper, noCheckpoint);
   expect(costOf(works, again, fitter)).toBeLessThanOrEqual(after + 1e-9);
+});
+
+test('families with puddles of their own keep apart: none gets dearer for another', async () => {
+  const paints = paintsNamed('pb29-ultramarine-blue', 'py43-yellow-ochre');
+  const fitter = new WashFitter(await puddleOptions(paints, noCheckpoint));
+  const colours = [
+    [2, -30],
+    [8, 40],
+  ] as const;
+  const { slots } = madeReading(tableOf([60], colours));
+  const bands = washBands(paintedBands(slots), 1);
+  const works = [1, 2].map((family) =>
+    familyWork(
+      family,
+      slots.filter((slot) => slot.family === family),
+      slots,
+      bands,
+    ),
+  );
+  const solved = works.map((work): FamilyWashes => {
+    const active = { work, paintBits: -1, dried: paper };
+    return [sharePuddles([active], fitter, 0, 1, 'exact').familyWashes[0] ?? null];
+  });
+  expect(solved[0]?.[0]?.option).not.toBe(solved[1]?.[0]?.option);
+  const polished = await polishWashes(works, solved, fitter, paper, noCheckpoint);
+  for (const [f, work] of works.entries()) {
+    const cost = (washes: readonly FamilyWashes[]) =>
+      costOf([work], washes.slice(f, f + 1), fitter);
+    expect(cost(polished)).toBeLessThanOrEqual(cost(solved) + 1e-9);
+  }
 });

@@ -88,3 +88,8 @@ it('is a matter of all common borders by length: more than six tenths soft, 20 m
   expect(told([20, 1])).toBe(true);
   expect(told([10, 1], [10, 1])).toBe(true);
 });
+
+it('a mix of a paint that is not there is refused, by name', () => {
+  const seen = reading(0.9);
+  expect(() => mixNotes(rows, seen, seen.slots, paints.slice(0, 1))).toThrow(/paint.*not there.*p/);
+});

@@ -91,3 +91,20 @@ describe('a bead', () => {
     expect(runsAsBead([mix('butter', 0), mix('tea')])).toBe(true);
   });
 });
+
+test('a later wash is begun with the largest shapes it finishes, where there are several', () => {
+  const beginning = (shares: readonly [number, number], slots: readonly number[] = [1, 2]) => {
+    const facts = madeFacts({
+      slots: [
+        { lightness: 70, band: 2, family: 1, share: 0.4 },
+        { lightness: 50, band: 3, family: 2, share: shares[0], centre: [0.1, 0.9] },
+        { lightness: 50, band: 3, family: 3, share: shares[1], centre: [0.9, 0.1] },
+      ],
+      washes: { sheet: [[0, 1, 2], slots, slots] },
+    });
+    return stepOf(2, 'wet on dry', facts).prompt;
+  };
+  expect(beginning([0.2, 0.1])).toMatch(/, the brown lower left first/);
+  expect(beginning([0.1, 0.2])).toMatch(/, the blue upper right first/);
+  expect(beginning([0.2, 0.1], [1])).not.toMatch(/ first/);
+});

@@ -123,3 +123,18 @@ test('a map of another size is refused; one pixel and no edges are fine', () => 
     2,
   );
 });
+
+test('every pixel within reach is blended once, and no other', () => {
+  const { pixels, partners, shares } = softBlend(slots, size, softEdges([upright()], size));
+  // 24 / 0.8 / 2 = 15 px to either side, in the 50 rows of the two.
+  const reached = [...slots.keys()].filter(
+    (i) => slots[i] !== 2 && Math.abs((i % size.width) + 0.5 - 100) < 15,
+  );
+  expect([...pixels].sort((one, two) => one - two)).toEqual(reached);
+  for (const [n, pixel] of pixels.entries()) {
+    expect(partners[n]).toBe(1 - Number(slots[pixel]));
+    // Half at the edge itself, a half of 256 as bytes have it, falling evenly to nothing.
+    const away = Math.abs((pixel % size.width) + 0.5 - 100) / 15;
+    expect(Math.abs(Number(shares[n]) - 128 * (1 - away))).toBeLessThan(2);
+  }
+});
