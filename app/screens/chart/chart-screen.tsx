@@ -125,7 +125,7 @@ function ChartDarks({ darks, ...shown }: ChartProps & { darks: readonly ChartDar
           <li key={JSON.stringify(dark.parts)} class={styles.dark}>
             <SwatchCell swatch={dark} {...shown} />
             <span class={styles.ratio}>
-              {partsInWords(dark.parts, shown.nameOf)}, {partsInNumbers(dark.parts)}: {dark.tint}
+              {dark.tint}: {partsInWords(dark.parts, shown.nameOf)}, {partsInNumbers(dark.parts)}
             </span>
           </li>
         ))}

@@ -85,7 +85,7 @@ export function KeepPart({ keepCopy, store, what }: KeepPartProps) {
             places.value = event.currentTarget.checked;
           }}
         />
-        <span>Leave in where the photos were taken</span>
+        <span>Include where the photos were taken</span>
       </label>
       {problem.value && <p role="alert">{problem.value}</p>}
       {part.value !== null && (

@@ -6,6 +6,7 @@ import { passageOf, type Step } from '../../core/plan/plan.ts';
 import { explainTags, washPlaces } from '../../core/plan/runs/wash-places.ts';
 import { bandsWithin } from '../../core/reading/reading.ts';
 import { cautionsDue, choosePrompt } from '../../core/session/choose-cue.ts';
+import { isTimed } from '../../core/session/easel-time.ts';
 import type { PaintCalls, ScrapCalls } from '../../state/painting/screen-calls.ts';
 import type { OwnBoxState } from '../../state/paints/own-box.ts';
 import type { Desk } from '../../state/session/desk.ts';
@@ -139,14 +140,15 @@ export function EaselPanel(props: EaselPanelProps) {
 const ends = 'Finished. Everything you did is in the record.';
 
 /**
- * What to act on, two lines of it where there is little room and all of it after a touch; it follows the clock by
- * itself, so that the panel round it need not.
+ * What to act on: two lines of it where clock and puddles need the room, and all of it after a touch. It follows the
+ * clock by itself, so that the panel round it need not.
  */
 function EaselPrompt({ easel, step }: { easel: Easel; step: Step }) {
   const session = easel.session.value;
-  const whole = useSignal(false);
+  const hasRoom = step.mixes.length === 0 && !isTimed(step);
+  const whole = useSignal(hasRoom);
   useLayoutEffect(() => {
-    whole.value = false;
+    whole.value = hasRoom;
   }, [step.key]);
   return (
     <button

@@ -72,16 +72,18 @@ export function StartScreen({ app }: { app: App }) {
             Choose among {shelf.candidates.value} photos
           </a>
         )}
-        <FileChooser
-          text="Just study the values"
-          accept="image/*"
-          look="quiet"
-          field="Picture to study"
-          onFiles={([file]) => file && void intake.study(file)}
-        />
-        <a class={buttonClass('quiet', true, true)} href="#/box">
-          Your paint box
-        </a>
+        <div class={styles.others}>
+          <FileChooser
+            text="Just study the values"
+            accept="image/*"
+            look="quiet"
+            field="Picture to study"
+            onFiles={([file]) => file && void intake.study(file)}
+          />
+          <a class={buttonClass('quiet', true, true)} href="#/box">
+            Your paint box
+          </a>
+        </div>
       </section>
       <Reminder app={app} />
       <PaintingWall shelf={shelf} onOpen={app.goOn} />
