@@ -82,7 +82,9 @@ const rowWords = (names: readonly [string, string]): readonly string[] => [
 
 /** Every pair: three mixes one under the other, from watery to strong. */
 function ChartPairs({ pairs, ...shown }: ChartProps & { pairs: readonly ChartPair[] }) {
-  const density = pairs.length > 15 ? 'close' : pairs.length > 10 ? 'three' : 'two';
+  const density = (['few', 'two', 'three', 'close'] as const)[
+    [6, 10, 15].filter((most) => pairs.length > most).length
+  ];
   return (
     <section class={styles.pairs} data-density={density} aria-label="Pairs">
       {pairs.map(({ paints, ratios }) => {

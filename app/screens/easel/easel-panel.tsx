@@ -9,11 +9,12 @@ import { cautionsDue, choosePrompt } from '../../core/session/choose-cue.ts';
 import { isTimed } from '../../core/session/easel-time.ts';
 import type { PaintCalls, ScrapCalls } from '../../state/painting/screen-calls.ts';
 import type { OwnBoxState } from '../../state/paints/own-box.ts';
+import { linkTo } from '../../state/router.ts';
 import type { Desk } from '../../state/session/desk.ts';
 import type { Easel } from '../../state/session/easel.ts';
 import type { EaselSenses } from '../../state/session/easel-senses.ts';
 import type { Keepsakes } from '../../state/session/keepsakes.ts';
-import { Button } from '../../ui/controls/button.tsx';
+import { Button, buttonClass } from '../../ui/controls/button.tsx';
 import { ValueScale } from '../../ui/controls/value-scale.tsx';
 import { Cautions, PaintCautions } from '../../ui/mixes/cautions.tsx';
 import { amountsFor, PuddleList } from '../../ui/mixes/puddle-list.tsx';
@@ -104,6 +105,11 @@ export function EaselPanel(props: EaselPanelProps) {
         <p>‘Wash is on’ starts the minutes in which its edge can still be softened.</p>
       )}
       {step.kind === 'prepare' && <LayOutList plan={plan} />}
+      {step.kind === 'transfer' && !finished && (
+        <a class={buttonClass()} href={linkTo(desk.paintingId, 'drawing')}>
+          Drawing to transfer
+        </a>
+      )}
       {mixes.length > 0 && (
         <PuddleList
           plan={plan}
