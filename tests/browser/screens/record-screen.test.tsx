@@ -67,6 +67,9 @@ test('the record: how it dried, what happened, the history, and paint it again',
   const title = made.easel.desk.value?.plan.steps.find((each) => each.key === key)?.title ?? '?';
   expect(region('Photos on the way').innerText).toContain(title);
   expect(region('Mixes').innerText).toContain('as you changed it');
+  const told = [...region('Mixes').querySelectorAll('li')].map(({ innerText }) => innerText);
+  expect(told.length).toBeGreaterThan(1);
+  expect(new Set(told).size).toBe(told.length);
   await expect
     .poll(() => region('Drying times of all paintings').innerText)
     .toMatch(/(\d of|All) \d+ dried within the expected time/);
