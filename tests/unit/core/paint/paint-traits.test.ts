@@ -115,7 +115,7 @@ test('without a caution it is said whether nothing is remembered, or nothing kno
   expect(care('PB29', 'PR258')).toMatch(/^Not known here/); // one of them is enough
   expect(care()).toMatch(/^Not known here/); // a tube that tells no pigment
   expect(care('PB15:3')).toMatch(
-    /^Copper is bound in it: wipe the brush before you rinse it\. Nothing special/,
+    /^Copper is bound in it: wipe the brush before you rinse it\. No special care/,
   );
   expect(care('PY35:1')).toBe(traitsOfNames(['PY35'], pigmentTable).caution);
   for (const { ci, properties } of paintBox.filter((paint) => paint.ci.length > 0))
