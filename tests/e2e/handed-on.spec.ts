@@ -43,7 +43,7 @@ async function missingPaints(page: Page): Promise<string[]> {
   const told = /You have no (.+?)\./;
   await expect(question(page)).toContainText(told);
   const [, list = ''] = told.exec(await question(page).innerText()) ?? [];
-  return list.split(/, | and /);
+  return list.split(/, | or /);
 }
 
 /** What she is to squeeze out, by the screen of paints. */

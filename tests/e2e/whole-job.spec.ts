@@ -84,7 +84,7 @@ async function expectRecord(page: Page, driven: readonly Driven[]): Promise<void
   const mixes = screen(page, 'record').locator('details[open]').getByRole('listitem');
   expect(await mixes.count()).toBeGreaterThan(2);
   for (const mix of await mixes.allInnerTexts())
-    expect(mix).toMatch(/^Wash \d: .+, (tea|coffee|milk|cream|butter)$/);
+    expect(mix).toMatch(/^Wash \d, [A-Z]: .+, (tea|coffee|milk|cream|butter)$/);
 }
 
 /** Every step of the plan says all that is needed to carry it out. */

@@ -71,8 +71,8 @@ interface Whole {
 
 const askForFocus = {
   'all-hard':
-    'Nearly every edge is hard. First touch your centre of interest; I will then suggest edges to soften.',
-  usual: 'First touch your centre of interest; I will then suggest edges to soften.',
+    'Nearly every edge is hard. Touch your centre of interest, and edges to soften are suggested.',
+  usual: 'Touch your centre of interest, and edges to soften are suggested.',
 } as const;
 
 const longSideMm = ({ sheet }: Facts): number => Math.max(sheet.widthMm, sheet.heightMm);

@@ -29,7 +29,7 @@ export const careWithOldTubes =
 export const notKnownHere =
   'Not known here: ask the label and the safety data sheet before you use it.';
 const notKnownGoingOn = notKnownHere[0].toLowerCase() + notKnownHere.slice(1);
-const nothingSpecial = 'Nothing special remembered.';
+const nothingSpecial = 'No special care known.';
 const boundCopper = `Copper is bound in it: wipe the brush before you rinse it. ${nothingSpecial}`;
 
 /** What becomes of the rinse water, the least first. */

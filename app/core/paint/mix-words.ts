@@ -55,12 +55,12 @@ export function partsInWords(
   return words.join(', ');
 }
 
-/** '3 : 1', in the order of the words. */
+/** '3 : 1', in the order of the words; it never breaks over two lines. */
 export const partsInNumbers = (parts: readonly Part[]): string =>
   [...parts]
     .map((part) => part.parts)
     .sort((a, b) => b - a)
-    .join(' : ');
+    .join('\u00a0:\u00a0');
 
 /** How a mix laid at one load, ml/m2, comes to another by water or its own paint alone. */
 export function strengthInWords(load: number, wanted: number): string {

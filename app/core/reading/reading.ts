@@ -77,6 +77,8 @@ export type WarningCode =
 export interface Warning {
   readonly code: WarningCode;
   readonly text: string;
+  /** Key of the one step of a plan it speaks of; left out: it is about all of it. */
+  readonly step?: string;
 }
 
 export type RangeMode = 'photographed' | 'opened';

@@ -115,7 +115,9 @@ function SpaceList({ spaceUsed }: { spaceUsed: SpaceUsed }) {
     return (
       <>
         <p>Short of room? Delete photos of the record first, then paintings you no longer need.</p>
-        <Button onClick={measure}>See what takes up room</Button>
+        <p>
+          <Button onClick={measure}>See what takes up room</Button>
+        </p>
       </>
     );
   const { rows, totalBytes, measuring, problem } = spaceUsed;

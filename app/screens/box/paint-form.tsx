@@ -120,7 +120,7 @@ export function PaintForm({ draftKey, paintDrafts, ownBox, onDone }: PaintFormPr
             paintDrafts.drop(draftKey);
           }}
         >
-          Leave it
+          Cancel
         </Button>
       </p>
     </form>

@@ -73,7 +73,7 @@ export function ChangesPanel({ studio, painting, changes, tools, hintId }: Chang
       )}
       <p id={hintId} class={changes.length > 0 ? 'quiet' : undefined}>
         {hintFor(change.value, isBrush)}
-        <span class={`quiet ${styles.keys}`}> {keysHint(isBrush)}</span>
+        <span class="quiet keys"> {keysHint(isBrush)}</span>
       </p>
       <ChangeList
         changes={changes}
@@ -206,4 +206,4 @@ export const hintFor = (change: Change, isBrush: boolean): string =>
 const keysHint = (isBrush: boolean): string =>
   isBrush
     ? 'By keys: arrows move the brush, Enter dabs.'
-    : 'By keys: arrows move an oval, + and − size it, [ and ] make it narrower or wider, Enter lays it down.';
+    : 'By keys: arrows move an oval, + and − size it, comma and full stop make it narrower or wider, Enter lays it down.';

@@ -82,7 +82,9 @@ const rowWords = (names: readonly [string, string]): readonly string[] => [
 
 /** Every pair: three mixes one under the other, from watery to strong. */
 function ChartPairs({ pairs, ...shown }: ChartProps & { pairs: readonly ChartPair[] }) {
-  const density = pairs.length > 15 ? 'close' : pairs.length > 10 ? 'three' : 'two';
+  const density = (['few', 'two', 'three', 'close'] as const)[
+    [6, 10, 15].filter((most) => pairs.length > most).length
+  ];
   return (
     <section class={styles.pairs} data-density={density} aria-label="Pairs">
       {pairs.map(({ paints, ratios }) => {
@@ -125,7 +127,7 @@ function ChartDarks({ darks, ...shown }: ChartProps & { darks: readonly ChartDar
           <li key={JSON.stringify(dark.parts)} class={styles.dark}>
             <SwatchCell swatch={dark} {...shown} />
             <span class={styles.ratio}>
-              {partsInWords(dark.parts, shown.nameOf)}, {partsInNumbers(dark.parts)}: {dark.tint}
+              {dark.tint}: {partsInWords(dark.parts, shown.nameOf)}, {partsInNumbers(dark.parts)}
             </span>
           </li>
         ))}

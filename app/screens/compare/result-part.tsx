@@ -75,7 +75,7 @@ export function ResultPanel(props: ResultPanelProps) {
         </ol>
       )}
       <section class="stack">
-        <h3>Look at them</h3>
+        <h3>Ways to look</h3>
         {choices}
       </section>
       <section class="stack">
@@ -93,18 +93,7 @@ export function ResultPanel(props: ResultPanelProps) {
         </ul>
         <p class="quiet">Planned beside painted, in grey.</p>
       </section>
-      <section class="stack">
-        <h3>Whites</h3>
-        {lost.length === 0 ? (
-          <p>The whites are kept.</p>
-        ) : (
-          <ul class={page.tips}>
-            {lost.map((sentence) => (
-              <li key={sentence}>{sentence}</li>
-            ))}
-          </ul>
-        )}
-      </section>
+      {lost.length > 0 && <Sentences title="Whites" sentences={lost} />}
       {edges.length > 0 && <Sentences title="Edges" sentences={edges.map(edgeVerdictInWords)} />}
       {off.length > 0 && (
         <details>

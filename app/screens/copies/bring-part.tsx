@@ -17,7 +17,7 @@ export function BringPart({ bringBack }: { bringBack: BringBack }) {
   return (
     <section class={styles.part} aria-label="Bring back a copy">
       <h2 class={styles.heading}>Bring back a copy</h2>
-      <p>The copy is read through first, and you are told what would happen.</p>
+      <p>The copy is checked first, and nothing changes until you say so.</p>
       {problem.value && <p role="alert">{problem.value}</p>}
       {done.value && (
         <p role="status">

@@ -57,7 +57,7 @@ export function KeepPart({ keepCopy, store, what }: KeepPartProps) {
       <h2 class={styles.heading}>Keep a copy</h2>
       <p>
         One file with paintings, photos, plans, records and your paint box. Keep it somewhere else:
-        on another device, a drive, in your mail.
+        on another device, on a drive or in your email.
       </p>
       <label class={styles.field}>
         <span>What goes into it</span>
@@ -85,7 +85,7 @@ export function KeepPart({ keepCopy, store, what }: KeepPartProps) {
             places.value = event.currentTarget.checked;
           }}
         />
-        <span>Leave in where the photos were taken</span>
+        <span>Include where the photos were taken</span>
       </label>
       {problem.value && <p role="alert">{problem.value}</p>}
       {part.value !== null && (

@@ -6,13 +6,15 @@ import { passageOf, type Step } from '../../core/plan/plan.ts';
 import { explainTags, washPlaces } from '../../core/plan/runs/wash-places.ts';
 import { bandsWithin } from '../../core/reading/reading.ts';
 import { cautionsDue, choosePrompt } from '../../core/session/choose-cue.ts';
+import { isTimed } from '../../core/session/easel-time.ts';
 import type { PaintCalls, ScrapCalls } from '../../state/painting/screen-calls.ts';
 import type { OwnBoxState } from '../../state/paints/own-box.ts';
+import { linkTo } from '../../state/router.ts';
 import type { Desk } from '../../state/session/desk.ts';
 import type { Easel } from '../../state/session/easel.ts';
 import type { EaselSenses } from '../../state/session/easel-senses.ts';
 import type { Keepsakes } from '../../state/session/keepsakes.ts';
-import { Button } from '../../ui/controls/button.tsx';
+import { Button, buttonClass } from '../../ui/controls/button.tsx';
 import { ValueScale } from '../../ui/controls/value-scale.tsx';
 import { Cautions, PaintCautions } from '../../ui/mixes/cautions.tsx';
 import { amountsFor, PuddleList } from '../../ui/mixes/puddle-list.tsx';
@@ -103,6 +105,11 @@ export function EaselPanel(props: EaselPanelProps) {
         <p>‘Wash is on’ starts the minutes in which its edge can still be softened.</p>
       )}
       {step.kind === 'prepare' && <LayOutList plan={plan} />}
+      {step.kind === 'transfer' && !finished && (
+        <a class={buttonClass()} href={linkTo(desk.paintingId, 'drawing')}>
+          Drawing to transfer
+        </a>
+      )}
       {mixes.length > 0 && (
         <PuddleList
           plan={plan}
@@ -139,14 +146,15 @@ export function EaselPanel(props: EaselPanelProps) {
 const ends = 'Finished. Everything you did is in the record.';
 
 /**
- * What to act on, two lines of it where there is little room and all of it after a touch; it follows the clock by
- * itself, so that the panel round it need not.
+ * What to act on: two lines of it where clock and puddles need the room, and all of it after a touch. It follows the
+ * clock by itself, so that the panel round it need not.
  */
 function EaselPrompt({ easel, step }: { easel: Easel; step: Step }) {
   const session = easel.session.value;
-  const whole = useSignal(false);
+  const hasRoom = step.mixes.length === 0 && !isTimed(step);
+  const whole = useSignal(hasRoom);
   useLayoutEffect(() => {
-    whole.value = false;
+    whole.value = hasRoom;
   }, [step.key]);
   return (
     <button

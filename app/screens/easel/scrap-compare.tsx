@@ -99,7 +99,10 @@ export function ScrapCompare({ easel, ownBox, calls, desk, step }: ScrapCompareP
           aria-hidden="true"
         />
         <p class={styles.words}>
-          <strong>{mixWordsIn(desk.plan)(puddle.parts)}</strong>: on the dry scrap it looks
+          <strong>
+            {puddle.name}, {mixWordsIn(desk.plan)(puddle.parts)}
+          </strong>
+          : on the dry scrap it looks
         </p>
       </div>
       {puddles.length > 1 && (

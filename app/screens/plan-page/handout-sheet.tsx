@@ -1,6 +1,6 @@
 import { useEffect, useRef } from 'preact/hooks';
 import { cssColour } from '../../core/colour/lab.ts';
-import { partsInNumbers } from '../../core/paint/mix-words.ts';
+import { ownMarks } from '../../core/plan/details/place-marks.ts';
 import { planRows } from '../../core/plan/evening/evening-times.ts';
 import { mixWordsIn } from '../../core/plan/paint-name-in.ts';
 import type { Mix, Step, WashPlan } from '../../core/plan/plan.ts';
@@ -8,6 +8,7 @@ import type { Layer } from '../../drawing/layers.ts';
 import type { OpenedReading } from '../../state/painting/opened-reading.ts';
 import printed from '../../styles/printed-page.module.css';
 import { useFittingType } from '../../ui/layout/use-fitting-type.ts';
+import { coloursOf, partsSaid } from '../../ui/mixes/puddle-row.tsx';
 import { pictureLayers, valuesLayer } from '../../ui/picture/picture-layers.ts';
 import { stepLayers } from '../../ui/picture/step-layers.ts';
 import styles from './handout-sheet.module.css';
@@ -57,21 +58,26 @@ export function HandoutSheet({ title, seen, plan }: HandoutSheetProps) {
 /** The puddles of a step by letter: the colour each dries to, and what it is mixed of. */
 function Puddles({ step, plan }: { step: Step; plan: WashPlan }) {
   const inWords = mixWordsIn(plan);
-  const puddles = new Map<string, Mix>();
+  const puddles = new Map<string, Mix[]>();
   for (const mix of plan.mixes)
-    if (mix.puddle !== null && step.mixes.includes(mix.id) && !puddles.has(mix.puddle))
-      puddles.set(mix.puddle, mix);
+    if (mix.puddle !== null && step.mixes.includes(mix.id))
+      puddles.set(mix.puddle, [...(puddles.get(mix.puddle) ?? []), mix]);
   return (
     <ul class={styles.puddles}>
-      {[...puddles].map(([letter, { parts, expected }]) => (
-        <li key={letter}>
-          <svg class={styles.square} viewBox="0 0 1 1" aria-hidden="true">
-            <rect width="1" height="1" fill={cssColour(expected)} />
-          </svg>{' '}
-          <strong>{letter}</strong> {inWords(parts)}
-          {parts.length > 1 && `, ${partsInNumbers(parts)}`}
-        </li>
-      ))}
+      {[...puddles].map(([letter, uses]) => {
+        const colour = coloursOf(uses, ownMarks(step)).at(-1);
+        const parts = uses[0]?.parts ?? [];
+        return (
+          <li key={letter}>
+            {colour && (
+              <svg class={styles.square} viewBox="0 0 1 1" aria-hidden="true">
+                <rect width="1" height="1" fill={cssColour(colour)} />
+              </svg>
+            )}{' '}
+            <strong>{letter}</strong> {partsSaid(parts, inWords)}
+          </li>
+        );
+      })}
     </ul>
   );
 }

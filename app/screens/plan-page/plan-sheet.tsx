@@ -20,6 +20,7 @@ import type { Band, Reading, ToneRange } from '../../core/reading/reading.ts';
 import { onTheSheet } from '../../core/reading/tone-range.ts';
 import { type Sheet, sheetInWords } from '../../core/reference/sheet.ts';
 import { minutesInWords } from '../../core/words/minutes.ts';
+import { capitalize } from '../../core/words/numbers.ts';
 import { bandWord } from '../../core/words/reading-words.ts';
 import { type SheetMap, sheetLayer } from '../../drawing/layers.ts';
 import { Consequence } from '../../ui/mixes/step-parts.tsx';
@@ -168,13 +169,15 @@ function PlanStage({ row, plan, reading, stage }: PlanStageProps) {
   const { step, wait, changes } = row;
   const puddles = puddlesOf(step, plan);
   const bands = step.bands.map((band) => bandWord(band, reading.bands.length)).join(', ');
+  const tools = [
+    puddles && `${puddles.includes(',') ? 'puddles' : 'puddle'} ${puddles}`,
+    step.brush && cutShort(step.brush),
+  ].filter(Boolean);
   const facts = [
     step.areas
       ? 'on wetted paper, then on dry'
       : step.technique !== 'none' && `${step.technique} on ${step.paper} paper`,
     bands && `for ${bands}`,
-    puddles && `puddles ${puddles}`,
-    step.brush && `with ${cutShort(step.brush)}`,
     step.board && `board ${cutShort(step.board)}`,
     step.paintMinutes[1] > 0 && minutesInWords(step.paintMinutes),
     wait && wait[1] > 0 && `then dry ${minutesInWords(wait)}, till no coolness is felt`,
@@ -186,7 +189,7 @@ function PlanStage({ row, plan, reading, stage }: PlanStageProps) {
         <h4 class={styles.step}>
           {step.n}. {step.title}
         </h4>
-        <p class={styles.facts}>{facts.join('; ')}</p>
+        {tools.length > 0 && <p class={styles.tools}>{capitalize(tools.join('; '))}</p>}
         <p>{step.prompt}</p>
         {step.soften && <p>{step.soften}</p>}
         {step.touches?.map((touch) => (
@@ -194,6 +197,7 @@ function PlanStage({ row, plan, reading, stage }: PlanStageProps) {
             {touch.text.replace(/\.$/, '')} ({techniqueWindow(touch, step.shineMinutes)}).
           </p>
         ))}
+        {facts.length > 0 && <p>{capitalize(facts.join('; '))}.</p>}
         <Consequence step={step} />
       </div>
     </li>

@@ -2,7 +2,7 @@ import { useSignal } from '@preact/signals';
 import { useEffect, useMemo } from 'preact/hooks';
 import { tickedPaints } from '../../core/paint/own-box.ts';
 import type { WashPlan } from '../../core/plan/plan.ts';
-import { joinWords } from '../../core/words/numbers.ts';
+import { joinWithOr } from '../../core/words/numbers.ts';
 import {
   createHandedPlan,
   type HandedNeeds,
@@ -82,19 +82,12 @@ function WhosePaints({ studio, ownBox, asked }: WhosePaintsProps) {
       <h2>Whose paints?</h2>
       <p>
         This plan was handed on to you. {ticked ? 'You have' : 'Most painters have'} no{' '}
-        {joinWords(asked.missing)}.{' '}
+        {joinWithOr(asked.missing)}.{' '}
         <a class={styles.tickFirst} href={hashOf({ screen: 'box' })}>
           {ticked ? 'Look at your box' : 'Tick your paints first'}
         </a>
       </p>
-      <Sentences all={asked.standIns.map(({ sentence }) => sentence).filter(Boolean)} />
-      <Button
-        look="main"
-        large
-        wide
-        disabled={busy.value}
-        onClick={answer(() => paintWithHers(studio, asked))}
-      >
+      <Button large wide disabled={busy.value} onClick={answer(() => paintWithHers(studio, asked))}>
         Paint it with my paints
       </Button>
       <Button
@@ -105,6 +98,7 @@ function WhosePaints({ studio, ownBox, asked }: WhosePaintsProps) {
       >
         Keep the teacher’s paints
       </Button>
+      <Sentences all={asked.standIns.map(({ sentence }) => sentence).filter(Boolean)} />
       {asked.measured && <p>{asked.measured}</p>}
     </section>
   );

@@ -153,7 +153,9 @@ function ReadyPlan(props: ReadyPlanProps) {
           {stageSaid && <p>{stageSaid}</p>}
           <EveningLabel plan={plan} step={step} />
           <StepCard plan={plan} reading={seen.reading} step={step} calls={calls} />
-          <ReachList plan={plan} />
+          {(stepIndex === Math.max(0, firstWash) || plan.warnings[0]?.step === step.key) && (
+            <ReachList plan={plan} />
+          )}
           <ChangeStep studio={studio} plan={plan} reading={seen.reading} step={step} />
           <EveningPanel plan={plan} studio={studio} ownAir={ownAir} />
           <PassagesFold plan={plan} studio={studio} />
@@ -191,7 +193,7 @@ function ReadyPlan(props: ReadyPlanProps) {
   );
 }
 
-/** Whose paints the plan is made from, in large where it is first read. */
+/** Whose paints the plan is made from, where it is first read. */
 function MadeFrom({ ownBox }: Pick<PlanScreenProps, 'ownBox'>) {
   const box = ownBox.box.value;
   return (

@@ -6,6 +6,7 @@ import type { WashPlan } from '../../core/plan/plan.ts';
 import { changesInWords, stepChanges } from '../../core/plan/step-changes.ts';
 import type { SoftBlend } from '../../core/raster/paint-slots.ts';
 import type { PixelSize } from '../../core/raster/size.ts';
+import { isGettingReady } from '../../core/session/easel-time.ts';
 import { capitalize } from '../../core/words/numbers.ts';
 import { type Layer, sheetLayer } from '../../drawing/layers.ts';
 import type { OpenedReading } from '../../state/painting/opened-reading.ts';
@@ -78,6 +79,8 @@ export function stageLayers(
   };
 }
 
+const nothingPainted = 'Nothing is painted in this step.';
+
 /** How much darker the wet sheet looks, by the largest shapes of the step. */
 function wetInWords(plan: WashPlan, index: number): string {
   const step = plan.steps[index];
@@ -86,7 +89,7 @@ function wetInWords(plan: WashPlan, index: number): string {
   );
   const dry = largest === undefined ? undefined : step?.after[largest];
   if (step?.kind !== 'wash' || largest === undefined || !dry) {
-    return 'Nothing is washed in this step: the sheet is as when dry.';
+    return nothingPainted;
   }
   const wet = coloursWhileWet(plan, step)[largest] ?? dry;
   const words = wetLook(dry, wet);
@@ -97,7 +100,10 @@ function wetInWords(plan: WashPlan, index: number): string {
 export function describeStage(plan: WashPlan, index: number, view: StageView): string {
   if (view === 'wet') return wetInWords(plan, index);
   if (view === 'changes') return changesInWords(stepChanges(plan, index));
-  if (view !== 'where') return '';
+  const step = plan.steps[index];
+  if (view !== 'where' || !step) return '';
+  if (isGettingReady(step) || step.kind === 'dry' || step.kind === 'last-look')
+    return nothingPainted;
   return stepChanges(plan, index).marks.length > 0
     ? 'What is to be set stays in sight; the rest is dimmed.'
     : 'The tags say what comes first, from which puddle: big before small.';

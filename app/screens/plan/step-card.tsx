@@ -54,7 +54,7 @@ export function StepCard({ plan, reading, step, calls }: StepCardProps) {
       <PuddleRow mixes={mixes} marks={ownMarks(step)} familyName={familyName} plan={plan} />
       {mixing && <PaintCautions plan={plan} />}
       <BrushLine step={step} />
-      <p class="quiet">{stepInShort(step)}</p>
+      <p class="quiet">{stepInShort(step, plan)}</p>
       <details key={step.key}>
         <summary class={styles.more}>{moreOf[step.kind] ?? 'More on this step'}</summary>
         <div class="stack">
@@ -74,8 +74,12 @@ function BrushLine({ step: { areas, brush } }: Pick<StepCardProps, 'step'>) {
   return <p>Brush: {words?.join('; ') ?? brush}.</p>;
 }
 
-/** The paper, the time at it, and the wait after it, in one line. */
-function stepInShort({ paper, areas, paintMinutes, dryMinutes }: Step): string {
+/** The paper, the time at it, and the wait after it, in one line; of a drying check what it waits for. */
+function stepInShort(step: Step, { steps }: Pick<WashPlan, 'steps'>): string {
+  const { paper, areas, paintMinutes, dryMinutes, kind } = step;
+  const wet = steps.slice(0, steps.indexOf(step)).findLast((each) => each.dryMinutes[1] > 0);
+  if (kind === 'dry' && wet)
+    return `Bone dry ${minutesInWords(wet.dryMinutes)} after step ${wet.n}, ${wet.title.toLowerCase()}.`;
   const takes = paintMinutes[1] > 0 ? ` Takes ${minutesInWords(paintMinutes)}.` : '';
   const dries = dryMinutes[1] > 0 ? ` Bone dry after ${minutesInWords(dryMinutes)}.` : '';
   return `Paper: ${areas ? 'wetted, then dry' : paper}.${takes}${dries}`;

@@ -2,7 +2,7 @@ import type { ComponentChildren } from 'preact';
 import { useRef } from 'preact/hooks';
 import { cssColour } from '../../core/colour/lab.ts';
 import { mixWordsIn } from '../../core/plan/paint-name-in.ts';
-import type { WashPlan } from '../../core/plan/plan.ts';
+import type { Mix, WashPlan } from '../../core/plan/plan.ts';
 import type { Otherwise } from '../../core/session/otherwise.ts';
 import type { SessionRecord } from '../../core/session/session-record.ts';
 import { measuredMinutes } from '../../core/words/minutes.ts';
@@ -28,6 +28,19 @@ interface RecordPageProps {
   painting: string | null;
 }
 
+/** Mixes told in the same words stand together, each with its colour; in the order of the first. */
+export function inSameWords(
+  mixes: readonly Mix[],
+  inWords: (mix: Mix) => string,
+): [words: string, mixes: Mix[]][] {
+  const told = new Map<string, Mix[]>();
+  for (const mix of mixes) {
+    const words = inWords(mix);
+    told.set(words, [...(told.get(words) ?? []), mix]);
+  }
+  return [...told];
+}
+
 /** The record as it is printed: one page to keep with the painting. Lengths are of the page, --type makes all smaller. */
 export function RecordPage(props: RecordPageProps) {
   const { title, head, record, plan, otherwise, pictures, painting } = props;
@@ -37,6 +50,9 @@ export function RecordPage(props: RecordPageProps) {
     ({ kind, paintedMinutes, waitedMinutes }) =>
       (kind !== 'dry' && paintedMinutes > 0) || (kind === 'dry' && waitedMinutes > 0),
   );
+  const mixWords = mixWordsIn(plan);
+  const inWords = ({ puddle, parts, consistency }: Mix): string =>
+    `${puddle ? `${puddle}: ` : ''}${mixWords(parts)}, ${consistency}`;
   return (
     <div data-print="laid" aria-hidden="true">
       <div ref={page} class={printed.page} data-testid="record-page">
@@ -57,13 +73,16 @@ export function RecordPage(props: RecordPageProps) {
           )}
           <Part name="Mixes">
             <ul class={styles.mixes}>
-              {record.mixes.map((mix) => (
-                <li key={mix.id} class={styles.mix}>
-                  <span class={styles.swatch} style={{ background: cssColour(mix.expected) }} />
-                  <span>
-                    {mix.puddle && <strong>{mix.puddle} </strong>}
-                    {mixWordsIn(plan)(mix.parts)}, {mix.consistency}
-                  </span>
+              {inSameWords(record.mixes, inWords).map(([words, mixes]) => (
+                <li key={words} class={styles.mix}>
+                  {mixes.map(({ id, expected }) => (
+                    <span
+                      key={id}
+                      class={styles.swatch}
+                      style={{ background: cssColour(expected) }}
+                    />
+                  ))}
+                  <span>{words}</span>
                 </li>
               ))}
             </ul>

@@ -6,7 +6,7 @@ import { paperInWords } from '../../core/drying/paper-choice.ts';
 import { airInWords } from '../../core/drying/weather.ts';
 import { partsInNumbers } from '../../core/paint/mix-words.ts';
 import { mixWordsIn } from '../../core/plan/paint-name-in.ts';
-import type { WashPlan } from '../../core/plan/plan.ts';
+import type { Mix, WashPlan } from '../../core/plan/plan.ts';
 import { paintingPhoto } from '../../core/session/attempts.ts';
 import { type Otherwise, wentOtherwise } from '../../core/session/otherwise.ts';
 import { comparedPuddles, scrapInWords } from '../../core/session/scrap-verdicts.ts';
@@ -32,7 +32,7 @@ import { ComparedStrip } from './compared-strip.tsx';
 import { DryingTable, HistoryTable, StepTable } from './history-table.tsx';
 import { KeepsakeFigures, type RecordPictures, useRecordPictures } from './keepsake-figures.tsx';
 import { PhotoList } from './photo-list.tsx';
-import { type RecordHead, RecordPage } from './record-page.tsx';
+import { inSameWords, type RecordHead, RecordPage } from './record-page.tsx';
 import styles from './record-screen.module.css';
 import { usePhotoAddress } from './use-photo-address.ts';
 
@@ -184,7 +184,7 @@ function headOf(record: SessionRecord, log: readonly SessionEvent[]): RecordHead
   return {
     when:
       finishedAt === null ? `${began}, under way for ${took}.` : `${began}, finished in ${took}.`,
-    air: airTold ? circumstances : `Not told, and so reckoned for: ${circumstances}`,
+    air: airTold ? circumstances : `Nothing was said of the air, so taken as: ${circumstances}`,
   };
 }
 
@@ -215,17 +215,22 @@ interface MixListProps {
 
 function MixList({ record, plan, log }: MixListProps) {
   const scraps = comparedPuddles(log);
+  const mixWords = mixWordsIn(plan);
+  const inWords = (mix: Mix): string => {
+    const { id, puddle, wash, parts, consistency } = mix;
+    const figures = parts.length > 1 ? ` (${partsInNumbers(parts)})` : '';
+    const changed = record.changedMixes.includes(id) ? ', as you changed it' : '';
+    const letter = puddle ? `, ${puddle}` : '';
+    return `Wash ${wash}${letter}: ${mixWords(parts)}${figures}, ${consistency}${changed}${scrapInWords(scraps, mix)}`;
+  };
   return (
     <ul class={styles.mixes}>
-      {record.mixes.map((mix) => (
-        <li key={mix.id} class={styles.mix}>
-          <span class={styles.swatch} style={{ background: cssColour(mix.expected) }} />
-          <span>
-            Wash {mix.wash}: {mixWordsIn(plan)(mix.parts)}
-            {mix.parts.length > 1 && ` (${partsInNumbers(mix.parts)})`}, {mix.consistency}
-            {record.changedMixes.includes(mix.id) && ', as you changed it'}
-            {scrapInWords(scraps, mix)}
-          </span>
+      {inSameWords(record.mixes, inWords).map(([words, mixes]) => (
+        <li key={words} class={styles.mix}>
+          {mixes.map(({ id, expected }) => (
+            <span key={id} class={styles.swatch} style={{ background: cssColour(expected) }} />
+          ))}
+          <span>{words}</span>
         </li>
       ))}
     </ul>

@@ -70,8 +70,12 @@ export function CutChoice(props: CutChoiceProps) {
         <Button onClick={onLargest}>Largest</Button>
       </div>
       <p id={hintId} class="quiet">
-        Drag the opening, pull a corner of the cards or pinch. Keys on the picture: arrows move it
-        (with Shift farther), + and − size it, comma and full stop straighten, T turns.
+        Drag the opening, pull a corner of the cards or pinch.
+        <span class="keys">
+          {' '}
+          By keys: arrows move it, with Shift farther, + and − size it, comma and full stop
+          straighten it, T turns it.
+        </span>
       </p>
     </>
   );

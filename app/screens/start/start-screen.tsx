@@ -11,11 +11,15 @@ import { ValueScale } from '../../ui/controls/value-scale.tsx';
 import type { CopyLine } from './copy-line.tsx';
 import styles from './start-screen.module.css';
 
+/** Where there is a mouse there are photos on the machine, and a camera, if any, that looks at her. */
+const photosLieHere = (): boolean => matchMedia('(hover: hover) and (pointer: fine)').matches;
+
 /** Camera, a photo, go on with the last painting, the example. Nothing to set up first. */
 export function StartScreen({ app }: { app: App }) {
   const { shelf, intake } = app;
   useEffect(() => void shelf.refresh(), [shelf]);
   const last = shelf.last.value;
+  const mainWay = last ? null : photosLieHere() ? 'photo' : 'camera';
   return (
     <main class={styles.start} data-screen="start">
       <header class={styles.head}>
@@ -53,11 +57,12 @@ export function StartScreen({ app }: { app: App }) {
         </section>
       )}
       <section class={styles.fresh} aria-label="Start a painting">
-        <a class={buttonClass(last ? 'plain' : 'main', true, true)} href="#/camera">
+        <a class={buttonClass(mainWay === 'camera' ? 'main' : 'plain', true, true)} href="#/camera">
           Camera
         </a>
         <FileChooser
           text="Choose a photo"
+          look={mainWay === 'photo' ? 'main' : 'plain'}
           accept="image/*"
           field="Reference photo"
           multiple
@@ -72,16 +77,18 @@ export function StartScreen({ app }: { app: App }) {
             Choose among {shelf.candidates.value} photos
           </a>
         )}
-        <FileChooser
-          text="Just study the values"
-          accept="image/*"
-          look="quiet"
-          field="Picture to study"
-          onFiles={([file]) => file && void intake.study(file)}
-        />
-        <a class={buttonClass('quiet', true, true)} href="#/box">
-          Your paint box
-        </a>
+        <div class={styles.others}>
+          <FileChooser
+            text="Just study the values"
+            accept="image/*"
+            look="quiet"
+            field="Picture to study"
+            onFiles={([file]) => file && void intake.study(file)}
+          />
+          <a class={buttonClass('quiet', true, true)} href="#/box">
+            Your paint box
+          </a>
+        </div>
       </section>
       <Reminder app={app} />
       <PaintingWall shelf={shelf} onOpen={app.goOn} />

@@ -28,12 +28,12 @@ interface SubjectPanelProps {
   onRefuse: () => void;
 }
 
-function hintFor(mode: SubjectMode, hasSubject: boolean): string {
+function hintFor(mode: SubjectMode, hasSubject: boolean, isAsked: boolean): string {
   if (mode === 'add') return 'Paint over what belongs to the subject.';
   if (mode === 'take') return 'Paint over what is background.';
   return hasSubject
     ? 'Fix it with Add and Remove, or draw a new line round it.'
-    : 'Draw a loose line round the subject, just outside it. It gets colours and washes of its own, apart from the background.';
+    : `${isAsked ? 'Or draw' : 'Draw'} a loose line round the subject, just outside it. It gets colours and washes of its own, apart from the background.`;
 }
 
 const keysFor = (mode: SubjectMode): string =>
@@ -89,8 +89,8 @@ export function SubjectPanel(props: SubjectPanelProps) {
         />
       )}
       <p id={hintId} class={found || onTake ? 'quiet' : styles.first}>
-        {hintFor(mode.value, found !== null)}
-        <span class={styles.keys}> {keysFor(mode.value)}</span>
+        {hintFor(mode.value, found !== null, onTake !== undefined)}
+        <span class="quiet keys"> {keysFor(mode.value)}</span>
       </p>
       <p class={styles.sentence} role="status" data-testid="subject-sentence">
         {describeSubject(line) || (looking ? 'Getting the picture ready …' : '')}

@@ -84,7 +84,9 @@ export function createChoosing({ store, client, onChosen }: ChoosingNeeds): Choo
       problem.value = null;
       try {
         const rows = await store.paintings();
-        const found = rows.filter(({ painting }) => painting.purpose === 'candidate');
+        const found = rows
+          .filter(({ painting }) => painting.purpose === 'candidate')
+          .sort((one, two) => one.painting.createdAt - two.painting.createdAt); // as she picked them
         if (signal.aborted) return;
         candidates.value = found.map(({ painting }) => ({
           painting,

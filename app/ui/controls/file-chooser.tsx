@@ -3,7 +3,7 @@ import { Button } from './button.tsx';
 
 interface FileChooserProps {
   text: string;
-  look?: 'plain' | 'quiet';
+  look?: 'main' | 'plain' | 'quiet';
   /** Name of the file field itself. */
   field: string;
   /** As in HTML: 'image/*' is the photo library. */

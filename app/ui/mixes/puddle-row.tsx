@@ -4,6 +4,7 @@ import { partsInNumbers } from '../../core/paint/mix-words.ts';
 import type { Mark } from '../../core/plan/details/mark.ts';
 import { mixWordsIn } from '../../core/plan/paint-name-in.ts';
 import type { Mix, WashPlan } from '../../core/plan/plan.ts';
+import { formatCount } from '../../core/words/numbers.ts';
 import styles from './puddle-row.module.css';
 
 interface PuddleRowProps {
@@ -16,9 +17,13 @@ interface PuddleRowProps {
   plan?: Pick<WashPlan, 'palette' | 'optics'>;
 }
 
+/** What is set with some mixes of one puddle. */
+const setWith = (uses: readonly Mix[], marks: readonly Mark[]): readonly Mark[] =>
+  marks.filter(({ mix }) => uses.some(({ id }) => id === mix));
+
 /** The colours some mixes of one puddle dry to: of the marks set with it the darkest, else thin to strong. */
-function coloursOf(uses: readonly Mix[], marks: readonly Mark[]): readonly Lab[] {
-  const set = marks.filter(({ mix }) => uses.some(({ id }) => id === mix)).map(({ lab }) => lab);
+export function coloursOf(uses: readonly Mix[], marks: readonly Mark[]): readonly Lab[] {
+  const set = setWith(uses, marks).map(({ lab }) => lab);
   if (set.length > 0) return [set.reduce((dark, lab) => (lab[0] < dark[0] ? lab : dark))];
   return uses.flatMap(({ weaker, expected }) =>
     weaker ? [weaker.expected, expected] : [expected],
@@ -26,10 +31,12 @@ function coloursOf(uses: readonly Mix[], marks: readonly Mark[]): readonly Lab[]
 }
 
 /** 'mostly ultramarine blue, a touch of burnt sienna, 5 : 1': by the figures no two puddles read alike. */
-const partsSaid = (parts: readonly Part[], inWords: (parts: readonly Part[]) => string): string =>
-  parts.length > 1 ? `${inWords(parts)}, ${partsInNumbers(parts)}` : inWords(parts);
+export const partsSaid = (
+  parts: readonly Part[],
+  inWords: (parts: readonly Part[]) => string,
+): string => (parts.length > 1 ? `${inWords(parts)}, ${partsInNumbers(parts)}` : inWords(parts));
 
-/** The puddles of a step at one glance: letter, the colours they dry to on the sheet, and what it is for first. */
+/** The puddles of a step at one glance: letter, the colours they dry to on the sheet, and what it is for. */
 export function PuddleRow({ mixes, marks = [], familyName, plan }: PuddleRowProps) {
   const mixWords = plan && mixWordsIn(plan);
   const puddles = new Map<string, Mix[]>();
@@ -46,7 +53,10 @@ export function PuddleRow({ mixes, marks = [], familyName, plan }: PuddleRowProp
             ))}
           </span>
           <span>
-            <strong>{puddle}</strong> for {familyName(uses[0]?.family ?? 0)}
+            <strong>{puddle}</strong> for{' '}
+            {setWith(uses, marks).length > 0
+              ? formatCount(setWith(uses, marks).length, 'touch', 'touches')
+              : familyName(uses[0]?.family ?? 0)}
             {mixWords && `: ${partsSaid(uses[0]?.parts ?? [], mixWords)}`}
           </span>
         </li>

@@ -206,11 +206,11 @@ test('a pigment nobody knows here is not taken for a harmless one', async () => 
   await button('Add a paint').click();
   const names = page.getByRole('textbox', { name: 'Colour Index' });
   await names.fill('PB29');
-  await expect.element(page.getByText('Nothing special remembered.')).toBeVisible();
+  await expect.element(page.getByText('No special care known.')).toBeVisible();
   await names.fill('PR258');
   const unknown = 'Not known here: ask the label and the safety data sheet before you use it.';
   await expect.poll(cautionTyped).toBe(unknown); // as any caution: kept with the paint
-  expect(page.getByText('Nothing special remembered.').elements()).toEqual([]);
+  expect(page.getByText('No special care known.').elements()).toEqual([]);
 });
 
 test('a mixed tube is typed, survives a reload, is saved, changed, taken out and put back', async () => {

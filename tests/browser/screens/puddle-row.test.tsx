@@ -39,6 +39,7 @@ test('for touches of the point the colour of the darkest is shown; without puddl
   const sample = document.createElement('i');
   sample.style.background = cssColour(lab);
   expect(colours(row())).toEqual([sample.style.background]);
+  expect(row().textContent).toContain('for 2 touches');
   screen.leave();
   const none = shown(<PuddleRow mixes={[]} familyName={familyName} />);
   expect(page.getByTestId('puddle-row').query()).toBeNull();

@@ -1,5 +1,6 @@
 import { expect, test, vi } from 'vitest';
 import { page } from 'vitest/browser';
+import { inSameWords } from '../../../app/screens/record/record-page.tsx';
 import { RecordScreen } from '../../../app/screens/record/record-screen.tsx';
 import type { RecordCalls } from '../../../app/state/painting/screen-calls.ts';
 import { decodePhoto, largestAreaPx } from '../../../workers/photo/decode-photo.ts';
@@ -8,6 +9,7 @@ import { photoSample } from '../../support/storage/kept-samples.ts';
 import { casePhoto } from '../support/case-photo.ts';
 import { unturnedEngines } from '../support/unturned-engines.ts';
 import { type MadeEasel, madeEasel } from './made-easel.ts';
+import { madePlan } from './made-plan.ts';
 import { shown } from './shown.ts';
 
 const calls = {
@@ -183,4 +185,15 @@ test('the record is handed on as one picture of all three, the painting upright 
   screen.leave();
   made.easel.leave();
   made.store.close();
+});
+
+test('mixes told in the same words stand together, in the order of the first', async () => {
+  const { mixes } = await madePlan();
+  const [first, second, third] = mixes;
+  if (!first || !second || !third) throw new Error('three mixes are wanted');
+  const told = inSameWords([first, second, third], ({ id }) => (id === second.id ? 'B' : 'A'));
+  expect(told).toEqual([
+    ['A', [first, third]],
+    ['B', [second]],
+  ]);
 });

@@ -98,3 +98,20 @@ test('the rest of a long wall is hung when its end comes into sight', async () =
   end.element().scrollIntoView();
   await expect.poll(() => showMore.mock.calls.length).toBeGreaterThan(0);
 });
+
+test('with a mouse a photo is chosen first, on a phone or tablet the camera comes first', async () => {
+  for (const mouse of [true, false]) {
+    const media = vi
+      .spyOn(window, 'matchMedia')
+      .mockReturnValue({ matches: mouse } as MediaQueryList);
+    show([]);
+    media.mockRestore();
+    const isFilled = (element: Element): boolean =>
+      getComputedStyle(element).backgroundColor !== 'rgba(0, 0, 0, 0)';
+    const choose = page.getByRole('button', { name: 'Choose a photo' });
+    await expect.element(choose).toBeVisible();
+    expect(isFilled(choose.element())).toBe(mouse);
+    expect(isFilled(page.getByRole('link', { name: 'Camera' }).element())).toBe(!mouse);
+    screen?.leave();
+  }
+});

@@ -71,7 +71,9 @@ function openTimeWarning(facts: PlanFacts, steps: readonly Step[]): Warning | nu
     .filter(({ by }) => by > 0)
     .sort((one, two) => two.by - one.by);
   const [worst] = short;
-  return worst ? { code: 'wash-too-large', text: sentenceOf(worst.step) } : null;
+  return worst
+    ? { code: 'wash-too-large', text: sentenceOf(worst.step), step: worst.step.key }
+    : null;
 }
 
 const larger = 'or take a larger sheet';

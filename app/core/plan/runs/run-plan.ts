@@ -82,7 +82,8 @@ const withRunNotes = (
     const paintName = (id: string): string => paints.find((each) => each.id === id)?.name ?? id;
     const said = run ? runInWords(run, across, paintName) : [];
     if (said.length === 0) return mix;
-    const told = `${capitalize(familyName(mix.family))}: ${said.join(' ')}`;
+    const words = said.join(' ').replace(/^\w/, (letter) => letter.toLowerCase());
+    const told = `${capitalize(familyName(mix.family))}: ${words}`;
     return { ...mix, notes: [told, ...(mix.notes ?? [])] };
   });
 

@@ -144,9 +144,9 @@ test('a list worked through ends: nothing moves up for what was decided', () => 
 
 test('without a focus it is asked for, and nothing is proposed; the more so where nearly all is hard', () => {
   const edges = [uprightEdge(0.5), uprightEdge(0.6, { kind: 'found', contrast: 5 })];
-  expect(edgeProposals(facts(edges), null).first).toMatch(/^First touch your centre of interest/);
+  expect(edgeProposals(facts(edges), null).first).toMatch(/^Touch your centre of interest/);
   const stiff = edgeProposals(facts(edges, [{ code: 'all-hard', text: '' }]), null);
-  expect(stiff.first).toMatch(/^Nearly every edge is hard\. First touch your centre/);
+  expect(stiff.first).toMatch(/^Nearly every edge is hard\. Touch your centre/);
   expect(stiff.list).toEqual([]);
   expect(edgeProposals(facts(edges), [0.5, 0.5]).first).toBe('');
 });

@@ -131,7 +131,7 @@ test('names in a prompt: two at most, none where they are long', () => {
 });
 
 test('a line of its own is for what asks for care', () => {
-  expect(asksForCare({ care: 'Nothing special remembered.' })).toBe(false);
+  expect(asksForCare({ care: 'No special care known.' })).toBe(false);
   expect(asksForCare({ care: 'Not known here: ask the label.' })).toBe(true);
 });
 

@@ -110,12 +110,12 @@ test('the table has pigments that are not among the built-in paints', () => {
 test('without a caution it is said whether nothing is remembered, or nothing known', () => {
   const care = (...names: string[]) =>
     careOfNames(names, traitsOfNames(names, pigmentTable).caution, pigmentTable);
-  expect(care('PB29')).toBe('Nothing special remembered.');
+  expect(care('PB29')).toBe('No special care known.');
   expect(care('PR258')).toMatch(/^Not known here: ask the label and the safety data sheet/);
   expect(care('PB29', 'PR258')).toMatch(/^Not known here/); // one of them is enough
   expect(care()).toMatch(/^Not known here/); // a tube that tells no pigment
   expect(care('PB15:3')).toMatch(
-    /^Copper is bound in it: wipe the brush before you rinse it\. Nothing special/,
+    /^Copper is bound in it: wipe the brush before you rinse it\. No special care/,
   );
   expect(care('PY35:1')).toBe(traitsOfNames(['PY35'], pigmentTable).caution);
   for (const { ci, properties } of paintBox.filter((paint) => paint.ci.length > 0))

@@ -22,10 +22,11 @@ async function choosingAmong(...ids: string[]) {
   const store = await madeStore({ readTimeMs: () => now++ });
   const candidate = (id: string, at: number): Painting => ({
     ...paintingSample(id, `photo ${id}`, at),
+    createdAt: at,
     purpose: 'candidate',
   });
   for (const [i, id] of ids.entries())
-    await store.addPainting(candidate(id, 100 - i), photoSample(`photo ${id}`));
+    await store.addPainting(candidate(id, 100 + i), photoSample(`photo ${id}`));
   await store.addPainting(
     paintingSample('another painting', 'its photo'),
     photoSample('its photo'),
@@ -70,9 +71,10 @@ test('each is looked at, small, and told in a few words', async () => {
     painting.id,
     thumbnail?.byteLength ?? 0,
   ]);
+  // The shelf has the newest first, the choice the order they were picked in.
   expect(thumbnails).toEqual([
-    ['a', 1],
     ['b', 1],
+    ['a', 1],
     ['another painting', 0],
   ]);
 });

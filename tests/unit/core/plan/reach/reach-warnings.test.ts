@@ -106,6 +106,7 @@ describe('open time of a wash', () => {
       const { warnings } = await buildPlan(reading, { chosen, ...wishes }, noCheckpoint);
       const told = warnings.find(({ code }) => code === 'wash-too-large');
       expect(told?.text).toMatch(/First wash: too large.* min.*Split it.*wet the sheet first/);
+      expect(told?.step).toMatch(/^wash\/\w+\/1$/);
     }
   });
 
