@@ -5,6 +5,7 @@ import { wholeParts } from '../../paint/mix.ts';
 import type { Checkpoint } from '../checkpoint.ts';
 import { GroupMixer, labSteps, type MixGroup } from '../library/group-mixer.ts';
 import type { KnownCosts, MixLibrary } from '../library/mix-library.ts';
+import { type CostRows, costsOf, farCosts, lowerRow } from './cost-rows.ts';
 import type { PaletteTarget } from './palette-targets.ts';
 
 /** A colour to reach, with what makes the search for it quick. */
@@ -87,14 +88,14 @@ interface WorkSpace {
 
 /**
  * Least CIEDE2000 of this group's mixes, each thinned to the lightness wanted, to each colour, plus what it costs that
- * the mix is unsteady and `costOfAnotherPaint` for each paint beyond the first, where that is less than `limits`;
- * Infinity where it is not. Written to out[offset ..]. A mix is passed over only where a lower bound of the
+ * the mix is unsteady and `costOfAnotherPaint` for each paint beyond the first, where that is less than `limits`:
+ * written to out[offset ..]. A mix is passed over only where a lower bound of the
  * difference rules it out: the quick one first, which most do not pass.
  */
 function writeGroupCosts(
   group: MixGroup,
   sought: readonly SoughtColour[],
-  limits: Float64Array,
+  limits: Float32Array,
   mixer: GroupMixer,
   { mixes, bounds }: WorkSpace,
   out: Float32Array,
@@ -109,7 +110,6 @@ function writeGroupCosts(
     const [l, a, b] = target.lab;
     const limit = limits[t] - extra;
     let best = Math.max(0, limit);
-    out[offset + t] = Number.POSITIVE_INFINITY;
     if (fullest - l > widestLightnessGap(l, best)) continue;
     if (l !== mixedAt) writeMixesAt(l, group, mixes);
     mixedAt = l;
@@ -140,6 +140,17 @@ function writeGroupCosts(
   }
 }
 
+/** Three in every order. */
+const ordersOf = (one: number, two: number, three: number) =>
+  [
+    [one, two, three],
+    [one, three, two],
+    [two, one, three],
+    [two, three, one],
+    [three, one, two],
+    [three, two, one],
+  ] as const;
+
 /** Groups between two checkpoints: some milliseconds of work. */
 const stretch = 200;
 
@@ -152,18 +163,14 @@ export class CostTables {
   readonly paintCount: number;
   /** Groups x targets. */
   readonly costs: Float32Array;
+  /** The same, as rows to be compared. */
+  readonly rows: CostRows;
   /** L* of each group's darkest mix. */
   readonly darkest: Float32Array;
-  /** Paints x targets: least cost of all mixes with the paint in them. */
-  readonly #leastWith: Float64Array;
-  /** Paints, most useful first, so that the bound on the remaining ones soon rules branches out. */
-  readonly order: Int32Array;
-  /** Places in `order` x targets: least cost with the paint of that place or a later one in the mix. */
-  readonly leastFrom: Float64Array;
+  /** Indices of the paints of every group, rising. */
+  readonly groups: readonly (readonly number[])[];
   /** What each paint adds to the cost of a set. */
   readonly prices: Float64Array;
-  /** Least of them from a place in `order` on. */
-  readonly leastPriceFrom: Float64Array;
   readonly #groups: Int32Array;
   readonly #mixer = new GroupMixer([]);
   readonly #space: WorkSpace = {
@@ -175,16 +182,19 @@ export class CostTables {
     const { paints, groups } = library;
     this.paintCount = paints.length;
     this.prices = Float64Array.from(prices);
-    this.leastPriceFrom = new Float64Array(paints.length + 1).fill(Number.POSITIVE_INFINITY);
     this.targetCount = targetCount;
-    this.costs = new Float32Array(groups.length * targetCount);
+    this.rows = farCosts(groups.length * targetCount);
+    this.costs = costsOf(this.rows);
     this.darkest = Float32Array.from(groups, (group) => group.darkest);
-    const far = Number.POSITIVE_INFINITY;
-    this.#leastWith = new Float64Array(paints.length * targetCount).fill(far);
-    this.order = Int32Array.from(paints, (_, n) => n);
-    this.leastFrom = new Float64Array((paints.length + 1) * targetCount).fill(far);
-    this.#groups = new Int32Array((paints.length + 1) ** 3).fill(-1);
-    for (const [n, { members }] of groups.entries()) this.#groups[this.#place(members)] = n;
+    this.groups = groups.map(({ members }) => members);
+    const base = paints.length + 1;
+    this.#groups = new Int32Array(base ** 3).fill(-1);
+    for (const [n, { members }] of groups.entries()) {
+      const [one, two = -1, three = -1] = members;
+      for (const [x, y, z] of ordersOf(one, two, three)) {
+        this.#groups[((x + 1) * base + y + 1) * base + z + 1] = n;
+      }
+    }
   }
 
   static async of(
@@ -201,41 +211,18 @@ export class CostTables {
       if (n % stretch === 0) await checkpoint(n / groups.length);
       tables.#fill(n, group, sought, known);
     }
-    tables.#arrange(targets);
     return tables;
-  }
-
-  #arrange(targets: readonly PaletteTarget[]): void {
-    const { order, leastFrom, leastPriceFrom, prices, targetCount } = this;
-    const least = this.#leastWith;
-    const mean = (paint: number): number =>
-      targets.reduce((all, { weight }, t) => all + weight * least[paint * targetCount + t], 0);
-    const rank = Array.from(order, (paint) => mean(paint) + prices[paint]);
-    order.sort((one, two) => rank[one] - rank[two] || one - two);
-    for (let place = this.paintCount - 1; place >= 0; place--) {
-      leastPriceFrom[place] = Math.min(leastPriceFrom[place + 1], prices[order[place]]);
-      for (let t = 0; t < targetCount; t++) {
-        leastFrom[place * targetCount + t] = Math.min(
-          leastFrom[(place + 1) * targetCount + t],
-          least[order[place] * targetCount + t],
-        );
-      }
-    }
   }
 
   #fill(n: number, group: MixGroup, sought: readonly SoughtColour[], known?: KnownCosts): void {
     const count = this.targetCount;
     const before = known?.get(group.lightness);
-    if (before) this.costs.set(before, n * count);
-    else this.#search(n, group, sought);
-    known?.set(group.lightness, this.costs.subarray(n * count, (n + 1) * count));
-    for (const member of group.members) {
-      for (let t = 0; t < count; t++) {
-        const cost = this.costs[n * count + t];
-        const index = member * count + t;
-        if (cost < this.#leastWith[index]) this.#leastWith[index] = cost;
-      }
+    if (before) {
+      this.costs.set(before, n * count);
+      return;
     }
+    this.#search(n, group, sought);
+    known?.set(group.lightness, this.costs.subarray(n * count, (n + 1) * count));
   }
 
   #search(n: number, group: MixGroup, sought: readonly SoughtColour[]): void {
@@ -252,39 +239,32 @@ export class CostTables {
   }
 
   /** Cost of each target with fewer of these paints. */
-  #limits(members: readonly number[]): Float64Array {
-    const limits = new Float64Array(this.targetCount).fill(Number.POSITIVE_INFINITY);
-    if (members.length < 2) return limits;
-    for (let out = 0; out < members.length; out++) {
-      const fewer = members.filter((_, i) => i !== out);
-      this.lower(limits, this.indexOf(fewer));
-      if (fewer.length === 2) for (const one of fewer) this.lower(limits, this.indexOf([one]));
+  #limits(members: readonly number[]): Float32Array {
+    const limits = farCosts(this.targetCount);
+    if (members.length > 1)
+      for (const member of members) this.lower(limits, this.indexOf([member]));
+    if (members.length > 2) {
+      for (const out of members) {
+        this.lower(limits, this.indexOf(members.filter((member) => member !== out)));
+      }
     }
-    return limits;
+    return costsOf(limits);
   }
 
   /** Lowers a row of costs to those of a group where they are less. */
-  lower(row: Float64Array, group: number): void {
-    const offset = group * this.targetCount;
-    for (let t = 0; t < row.length; t++) {
-      const cost = this.costs[offset + t];
-      if (cost < row[t]) row[t] = cost;
-    }
+  lower(row: CostRows, group: number): void {
+    lowerRow(row, 0, this.rows, group, this.targetCount);
   }
 
   /** Of one to three paints, in any order; -1 for three where the library holds none of them. */
   indexOf(members: readonly number[]): number {
-    return this.#groups[this.#place([...members].sort((x, y) => x - y))];
+    const [one, two = -1, three = -1] = members;
+    return this.groupOf(one, two, three);
   }
 
-  /** As `indexOf`, for three rising members; missing members are given first, as -1. */
-  indexOfRising(one: number, two: number, three: number): number {
+  /** As `indexOf`, of three paints in any order; -1 where there are fewer. */
+  groupOf(one: number, two: number, three: number): number {
     const base = this.paintCount + 1;
     return this.#groups[((one + 1) * base + two + 1) * base + three + 1];
-  }
-
-  #place(members: readonly number[]): number {
-    const base = this.paintCount + 1;
-    return members.reduce((place, member) => place * base + member + 1, 0);
   }
 }

@@ -1,10 +1,11 @@
+import { costsOf, farCosts } from './cost-rows.ts';
 import type { CostTables } from './cost-tables.ts';
 import type { PaletteTarget } from './palette-targets.ts';
 
 /** How well single washes of a set of paints reach the targets. */
 export interface JudgedSet {
   /** Least cost of each target, mixed paints' surcharge included; Infinity without paints. */
-  readonly costs: Float64Array;
+  readonly costs: Float32Array;
   /** Area-weighted mean of them plus the price of each paint. */
   readonly cost: number;
   /** L* of its darkest mix; 100 without paints. */
@@ -17,13 +18,13 @@ export function scoreSet(
   targets: readonly PaletteTarget[],
   members: readonly number[],
 ): JudgedSet {
-  const costs = new Float64Array(targets.length).fill(Number.POSITIVE_INFINITY);
+  const row = farCosts(targets.length);
   let darkest = 100;
   const takeGroup = (group: readonly number[]): void => {
     const index = tables.indexOf(group);
     if (index < 0) return;
     darkest = Math.min(darkest, tables.darkest[index]);
-    tables.lower(costs, index);
+    tables.lower(row, index);
   };
   for (const [i, one] of members.entries()) {
     takeGroup([one]);
@@ -32,6 +33,7 @@ export function scoreSet(
       for (const three of members.slice(i + j + 2)) takeGroup([one, two, three]);
     }
   }
+  const costs = costsOf(row);
   const cost = targets.reduce(
     (all, { weight }, t) => all + weight * costs[t],
     members.reduce((sum, member) => sum + tables.prices[member], 0),

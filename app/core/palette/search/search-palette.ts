@@ -4,11 +4,12 @@ import type { Slot } from '../../reading/slot.ts';
 import type { Checkpoint } from '../checkpoint.ts';
 import { type LibraryMemo, mostSearched } from '../library/mix-library.ts';
 import { paintsAllowed } from '../paints-allowed.ts';
-import { branchAndBound, type FoundSet, type SetWishes } from './branch-and-bound.ts';
+import { branchAndBound } from './branch-and-bound.ts';
 import { CostTables } from './cost-tables.ts';
 import { priceOf } from './paint-price.ts';
 import { darkestBandLightness, type PaletteTarget, paletteTargets } from './palette-targets.ts';
 import { greedySearch, scoreSet } from './score-set.ts';
+import type { FoundSet, SetWishes } from './set-walk.ts';
 
 /** Sets whose costs differ by no more than this are as good as each other: no hand is surer (own). */
 export const nearTie = 1;
