@@ -48,7 +48,7 @@ export class RowSums {
   sum(start: number, rows: CostRows, row: number): number {
     const count = this.#weights.length;
     for (let t = 0; t < count; t++) this.#least[t] = rows[row * count + t];
-    return this.#sum(start);
+    return this.sumOf(start, this.#costs);
   }
 
   /** `start` and the sum of the least of three rows, the first of them by itself. */
@@ -66,11 +66,12 @@ export class RowSums {
     for (let t = 0; t < count; t++) {
       least[t] = lesser(lesser(first[t], seconds[from + t]), thirds[to + t]);
     }
-    return this.#sum(start);
+    return this.sumOf(start, this.#costs);
   }
 
-  #sum(start: number): number {
-    const [weights, costs] = [this.#weights, this.#costs];
+  /** `start` and the sum of these costs. */
+  sumOf(start: number, costs: Float32Array): number {
+    const weights = this.#weights;
     let sum = start;
     for (let t = 0; t < weights.length; t++) sum += weights[t] * costs[t];
     return sum;

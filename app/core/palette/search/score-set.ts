@@ -1,4 +1,3 @@
-import { costsOf, farCosts } from './cost-rows.ts';
 import type { CostTables } from './cost-tables.ts';
 import type { PaletteTarget } from './palette-targets.ts';
 
@@ -18,22 +17,9 @@ export function scoreSet(
   targets: readonly PaletteTarget[],
   members: readonly number[],
 ): JudgedSet {
-  const row = farCosts(targets.length);
-  let darkest = 100;
-  const takeGroup = (group: readonly number[]): void => {
-    const index = tables.indexOf(group);
-    if (index < 0) return;
-    darkest = Math.min(darkest, tables.darkest[index]);
-    tables.lower(row, index);
-  };
-  for (const [i, one] of members.entries()) {
-    takeGroup([one]);
-    for (const [j, two] of members.slice(i + 1).entries()) {
-      takeGroup([one, two]);
-      for (const three of members.slice(i + j + 2)) takeGroup([one, two, three]);
-    }
-  }
-  const costs = costsOf(row);
+  const groups = tables.groupsIn(members);
+  const costs = tables.leastOf(groups);
+  const darkest = groups.reduce((least, group) => Math.min(least, tables.darkest[group]), 100);
   const cost = targets.reduce(
     (all, { weight }, t) => all + weight * costs[t],
     members.reduce((sum, member) => sum + tables.prices[member], 0),

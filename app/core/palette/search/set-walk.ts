@@ -1,6 +1,6 @@
 import type { Checkpoint } from '../checkpoint.ts';
-import { type CostRows, farCosts, lowerRow, RowSums } from './cost-rows.ts';
-import type { CostTables } from './cost-tables.ts';
+import { type CostRows, costsOf, farCosts, lowerRow, RowSums } from './cost-rows.ts';
+import { type CostTables, certainBelow } from './cost-tables.ts';
 import { PairBounds } from './pair-bounds.ts';
 import type { PaletteTarget } from './palette-targets.ts';
 
@@ -65,7 +65,7 @@ const rounding = 1e-9;
 
 /** Rows of costs, one cost of each target, for the sets of one size. */
 interface Depth {
-  /** Of the set by itself. */
+  /** Of the set by itself; none is above `certainBelow`, so that they are bounds. */
   readonly row: CostRows;
   /** A row for each place: of mixes of the paint there with those of the set, which is in all of them. */
   readonly withPaint: CostRows;
@@ -129,6 +129,7 @@ export class SetWalk {
     const { must } = this.#wishes;
     const { groups, rows, targetCount } = this.#tables;
     const [{ row, withPaint }] = this.#depths;
+    costsOf(row).fill(certainBelow);
     for (const [group, members] of groups.entries()) {
       const free = members.filter((member) => !must.includes(member));
       if (free.length === 0) lowerRow(row, 0, rows, group, targetCount);
@@ -187,31 +188,18 @@ export class SetWalk {
     return sum;
   }
 
-  /** L* of the darkest mix of the set. */
-  #darkest(): number {
-    const set = this.#set;
-    let darkest = 100;
-    const add = (one: number, two: number, three: number): void => {
-      darkest = Math.min(darkest, this.#tables.darkest[this.#tables.groupOf(one, two, three)]);
-    };
-    for (let i = 0; i < set.length; i++) {
-      add(set[i], -1, -1);
-      for (let j = i + 1; j < set.length; j++) {
-        add(set[i], set[j], -1);
-        for (let k = j + 1; k < set.length; k++) add(set[i], set[j], set[k]);
-      }
-    }
-    return darkest;
-  }
-
   /** Looks at the set as it is, whose mixes cost `row`. */
   #judge(row: CostRows): void {
     const set = this.#set;
     if (set.length < Math.max(1, this.#wishes.must.length)) return;
-    const cost = this.#sums.sum(this.#price(), row, 0);
-    if (cost > this.atMost) return;
-    const darkest = this.#darkest();
+    const price = this.#price();
+    if (this.#sums.sum(price, row, 0) > this.atMost) return;
+    const groups = this.#tables.groupsIn(set);
+    const { darkest: lightness } = this.#tables;
+    const darkest = groups.reduce((least, group) => Math.min(least, lightness[group]), 100);
     if (darkest > this.#darkEnough) return;
+    const cost = this.#sums.sumOf(price, this.#tables.leastOf(groups));
+    if (cost > this.atMost) return;
     this.#visit({ members: [...set].sort((x, y) => x - y), cost, darkest });
   }
 
