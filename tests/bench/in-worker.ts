@@ -76,8 +76,7 @@ async function searchTimes(rounds: number) {
     (sum, { lightness, chroma }) => sum + lightness.byteLength + chroma.byteLength,
     0,
   );
-  const tableBytes =
-    tables.costs.byteLength + tables.darkest.byteLength + tables.leastFrom.byteLength;
+  const tableBytes = tables.costs.byteLength + tables.darkest.byteLength;
   const found = { paints: paints.length, targets: targets.length, cost: ties[0]?.cost };
   return { ...found, cold, warm, libraryBytes, tableBytes };
 }

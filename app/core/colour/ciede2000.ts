@@ -1,6 +1,6 @@
 import type { Lab } from './lab.ts';
 
-const degree = Math.PI / 180;
+export const degree = Math.PI / 180;
 const power25to7 = 25 ** 7;
 
 const cos30 = Math.cos(30 * degree);
@@ -12,26 +12,26 @@ const cos275 = Math.cos(275 * degree);
 const sin275 = Math.sin(275 * degree);
 
 /** sqrt(c^7 / (c^7 + 25^7)). */
-function chromaShare(c: number): number {
+export function chromaShare(c: number): number {
   const c3 = c * c * c;
   const c7 = c3 * c3 * c;
   return Math.sqrt(c7 / (c7 + power25to7));
 }
 
 /** S_L of the formula, for the mean L*. */
-function lightnessScale(lightness: number): number {
+export function lightnessScale(lightness: number): number {
   const fromMid = (lightness - 50) ** 2;
   return 1 + (0.015 * fromMid) / Math.sqrt(20 + fromMid);
 }
 
 /** S_C of the formula, for the mean chroma. */
-const chromaScale = (chroma: number): number => 1 + 0.045 * chroma;
+export const chromaScale = (chroma: number): number => 1 + 0.045 * chroma;
 
 /** S_H of the formula is 1 and this much per mean chroma and per T. */
-const perHueWeight = 0.015;
+export const perHueWeight = 0.015;
 
 /** T of the formula, for the direction of the mean hue. */
-function hueWeight(cos: number, sin: number): number {
+export function hueWeight(cos: number, sin: number): number {
   const cos2 = cos * cos - sin * sin;
   const sin2 = 2 * sin * cos;
   const cos3 = cos2 * cos - sin2 * sin;
@@ -51,7 +51,7 @@ function hueWeight(cos: number, sin: number): number {
  * R_T of the formula without its factor of chroma, for the direction of the mean hue: 0 except in
  * the blues.
  */
-function blueTurnOf(cos: number, sin: number): number {
+export function blueTurnOf(cos: number, sin: number): number {
   // The formula counts from hue 0 to 360 without closing the circle: hues of 0 to 90 degrees are
   // far from blue.
   if (cos >= 0 && sin >= 0) return 0;
@@ -62,7 +62,7 @@ function blueTurnOf(cos: number, sin: number): number {
 }
 
 /** Hue angle in radians, 0..2 pi. */
-function hueOf(a: number, b: number): number {
+export function hueOf(a: number, b: number): number {
   const h = Math.atan2(b, a);
   return h < 0 ? h + 2 * Math.PI : h;
 }
@@ -111,6 +111,26 @@ export function differenceOf(
   const x2 = a2 * g;
   const c1 = Math.sqrt(x1 * x1 + b1 * b1);
   const c2 = Math.sqrt(x2 * x2 + b2 * b2);
+  return differenceOfStretched(l1, x1, b1, c1, l2, x2, b2, c2, Number.POSITIVE_INFINITY, 0);
+}
+
+/**
+ * The rest of the formula, for stretched a* and the chromas with it. Infinity where the square of the difference is
+ * found to be above `squared` before the turn of the blues is worked out, which without its factor of chroma is
+ * `mostTurn` at most.
+ */
+export function differenceOfStretched(
+  l1: number,
+  x1: number,
+  b1: number,
+  c1: number,
+  l2: number,
+  x2: number,
+  b2: number,
+  c2: number,
+  squared: number,
+  mostTurn: number,
+): number {
   const meanC2 = (c1 + c2) / 2;
 
   let halfX = x1 * c2 + x2 * c1;
@@ -138,7 +158,10 @@ export function differenceOf(
   const l = (l2 - l1) / lightnessScale((l1 + l2) / 2);
   const c = (c2 - c1) / chromaScale(meanC2);
   const h = dH / (1 + perHueWeight * meanC2 * hueWeight(cos, sin));
-  const turn = blueTurnOf(cos, sin) * chromaShare(meanC2);
+  const share = chromaShare(meanC2);
+  if (l * l + c * c + h * h - Math.max(0, mostTurn * share * c * h) > squared)
+    return Number.POSITIVE_INFINITY;
+  const turn = blueTurnOf(cos, sin) * share;
   return Math.sqrt(Math.max(0, l * l + c * c + h * h + turn * c * h));
 }
 
@@ -166,128 +189,4 @@ export function seenDifference([lightness, a, b]: Lab): Float64Array {
 export function widestLightnessGap(lightness: number, difference: number): number {
   if (difference > 50) return 100;
   return difference * lightnessScale(50 + Math.abs(lightness - 50) + 0.875 * difference);
-}
-
-/**
- * The bound holds for mean hues within this many degrees of the colour's own hue: a mean hue lies
- * within 16 where the other hue is less than 32 degrees off, and within 90 for any other hue.
- */
-const reaches = [16, 90] as const;
-const cosOfNear = Math.cos(2 * reaches[0] * degree);
-
-/**
- * The largest S_H - 1 per chroma, and the largest |R_T| without its factor of chroma, within
- * `reach` degrees.
- */
-function largestAround(hue: number, reach: number): readonly [perChroma: number, turn: number] {
-  let weight = 0;
-  let turn = 0;
-  for (let off = -reach; off <= reach; off++) {
-    const angle = hue + off * degree;
-    weight = Math.max(weight, hueWeight(Math.cos(angle), Math.sin(angle)));
-    turn = Math.max(turn, -blueTurnOf(Math.cos(angle), Math.sin(angle)));
-  }
-  // A little more than found, for hues between the whole degrees.
-  return [perHueWeight * weight + 0.0001, turn + 0.001];
-}
-
-/** Mean chromas that are tabulated for the quick bound, in whole units. */
-const mostTabulated = 120;
-
-/** By whole mean chroma: square of what the formula stretches a* by, at least. */
-const leastStretch = Float64Array.from({ length: mostTabulated + 1 }, (_, c) => {
-  return (1.5 - 0.5 * chromaShare(c + 1)) ** 2;
-});
-
-/**
- * A lower bound of CIEDE2000 to one fixed colour that needs no trigonometry: the terms that depend
- * on the mean hue are replaced by their largest value among the mean hues that are possible.
- */
-export class DifferenceBound {
-  readonly #l: number;
-  readonly #a: number;
-  readonly #b: number;
-  readonly #chroma: number;
-  readonly #near: readonly [perChroma: number, turn: number];
-  readonly #far: readonly [perChroma: number, turn: number];
-
-  /** By whole mean chroma, before it is stretched: what squares of distance, and of hue once more, add at least. */
-  readonly #perApart: Float64Array;
-  readonly #perHue: Float64Array;
-  /** By whole difference in L*: the least squared difference it makes. */
-  readonly #perOff: Float64Array;
-
-  constructor([l, a, b]: Lab) {
-    this.#l = l;
-    this.#a = a;
-    this.#b = b;
-    this.#chroma = Math.hypot(a, b);
-    // The formula stretches a*, by up to 1.5 times, and so turns the hue by less than 20 degrees.
-    const hue = hueOf(a, b);
-    const stretched = hueOf(1.5 * a, b);
-    const between = (reach: number) => {
-      const [one, two] = [largestAround(hue, reach), largestAround(stretched, reach)];
-      return [Math.max(one[0], two[0]), Math.max(one[1], two[1])] as const;
-    };
-    this.#near = between(reaches[0]);
-    this.#far = between(reaches[1]);
-    this.#perApart = new Float64Array(mostTabulated + 1);
-    this.#perHue = new Float64Array(mostTabulated + 1);
-    // The last place, of all larger chromas, stays 0.
-    for (let c = 0; c < mostTabulated; c++) {
-      const most = (1.5 - 0.5 * chromaShare(c)) * (c + 1);
-      const left = 1 - (this.#far[1] * chromaShare(most)) / 2;
-      const scale = chromaScale(most);
-      this.#perApart[c] = left / scale ** 2;
-      this.#perHue[c] = left / Math.min(scale, 1 + this.#far[0] * most) ** 2 - this.#perApart[c];
-    }
-    this.#perOff = Float64Array.from({ length: 101 }, (_, off) => {
-      const [up, down] = [l + (off + 1) / 2, l - (off + 1) / 2];
-      const scale = Math.max(...[l, up, down].map(lightnessScale));
-      return (off / scale) ** 2;
-    });
-  }
-
-  /**
-   * A bound of the squared difference to a colour of chroma `chroma`, lower than that of `isWithin` but hardly any work.
-   * The square of the distance in the stretched plane is that of chroma and that of
-   * hue together, so it is divided by the scale of chroma, and what is of hue counts by its own smaller scale.
-   * Stretching a* makes neither less: (C1^2 + e x1^2)(C2^2 + e x2^2) is at least (C1 C2 + e x1 x2)^2.
-   */
-  leastSquared(l: number, a: number, b: number, chroma: number): number {
-    const mean = Math.min(mostTabulated, ((this.#chroma + chroma) / 2) | 0);
-    const off = Math.min(100, Math.abs(l - this.#l) | 0);
-    const red = a - this.#a;
-    const yellow = b - this.#b;
-    const apart = red * red * leastStretch[mean] + yellow * yellow;
-    const hue = 2 * (this.#chroma * chroma - a * this.#a - b * this.#b);
-    return this.#perApart[mean] * apart + this.#perHue[mean] * hue + this.#perOff[off];
-  }
-
-  /**
-   * Whether the difference to a colour may be the root of `squared` or less: false only where it
-   * can't be.
-   */
-  isWithin(squared: number, l: number, a: number, b: number): boolean {
-    const raw = (this.#chroma + Math.sqrt(a * a + b * b)) / 2;
-    const stretch = 1.5 - 0.5 * chromaShare(raw);
-    const x1 = this.#a * stretch;
-    const x2 = a * stretch;
-    const c1 = Math.sqrt(x1 * x1 + this.#b * this.#b);
-    const c2 = Math.sqrt(x2 * x2 + b * b);
-    const mean = (c1 + c2) / 2;
-    const both = c1 * c2;
-    const along = x1 * x2 + this.#b * b;
-    const [perChroma, turn] = along > cosOfNear * both ? this.#near : this.#far;
-    const c = Math.abs(c2 - c1) / chromaScale(mean);
-    const leastH = Math.sqrt(Math.max(0, 2 * (both - along))) / (1 + perChroma * mean);
-    // The true h is `leastH` or more, and what is summed falls with h until h is half of turn times
-    // c.
-    const turnC = turn * chromaShare(mean) * c;
-    const h = Math.max(leastH, turnC / 2);
-    const ofHue = c * c + h * h - turnC * h;
-    if (ofHue > squared) return false;
-    const dL = (l - this.#l) / lightnessScale((l + this.#l) / 2);
-    return dL * dL + ofHue <= squared;
-  }
 }

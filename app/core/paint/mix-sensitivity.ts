@@ -39,7 +39,10 @@ const [toX, toY, toZ] = [weightX, weightY, weightZ];
 export class MixSensitivity {
   readonly #slopes = new Float64Array(3);
   readonly #lab = new Float64Array(3);
-  readonly #moves = new Float64Array(9);
+  /** Of every sample: how light grows with a paint's strength, and reflectance with K and S. */
+  readonly #more = new Float64Array(samples);
+  readonly #alongK = new Float64Array(samples);
+  readonly #alongS = new Float64Array(samples);
 
   /**
    * The difference to be expected (CIEDE2000, root of the sum of squares) where each paint's strength is off by
@@ -56,31 +59,34 @@ export class MixSensitivity {
   ): number {
     const load = sharesLookedAt * coat;
     const whole = parts.reduce((all, part) => all + part, 0);
-    const slopes = this.#slopes;
-    const moves = this.#moves.fill(0);
+    const [slopes, lab] = [this.#slopes, this.#lab];
+    const [moreOf, alongKs, alongSs] = [this.#more, this.#alongK, this.#alongS];
     let [x, y, z] = [0, 0, 0];
     for (let i = 0; i < samples; i++) {
       slopesOf(K[i] * load, S[i] * load, paper[i], slopes, 0);
-      const [r, alongK, alongS] = [slopes[0], slopes[1], slopes[2]];
+      const r = slopes[0];
       const light = lightOf(r, k2);
       x += light * toX[i];
       y += light * toY[i];
       z += light * toZ[i];
-      const more = (strengthOff * load * (1 - k2)) / (whole * (1 - k2 * r) * (1 - k2 * r));
-      for (let n = 0; n < paints.length; n++) {
-        const move = more * parts[n] * (alongK * paints[n][0][i] + alongS * paints[n][1][i]);
-        moves[3 * n] = moves[3 * n] + move * toX[i];
-        moves[3 * n + 1] = moves[3 * n + 1] + move * toY[i];
-        moves[3 * n + 2] = moves[3 * n + 2] + move * toZ[i];
-      }
+      moreOf[i] = (strengthOff * load * (1 - k2)) / (whole * (1 - k2 * r) * (1 - k2 * r));
+      alongKs[i] = slopes[1];
+      alongSs[i] = slopes[2];
     }
-    const lab = this.#lab;
     writeLab(x, y, z, drySurface, lab, 0);
     const [l, a, b] = [lab[0], lab[1], lab[2]];
     let squares = 0;
     let slope = 0;
     for (let n = 0; n < paints.length; n++) {
-      writeLab(x + moves[3 * n], y + moves[3 * n + 1], z + moves[3 * n + 2], drySurface, lab, 0);
+      const [ownK, ownS] = paints[n];
+      let [moveX, moveY, moveZ] = [0, 0, 0];
+      for (let i = 0; i < samples; i++) {
+        const move = moreOf[i] * parts[n] * (alongKs[i] * ownK[i] + alongSs[i] * ownS[i]);
+        moveX += move * toX[i];
+        moveY += move * toY[i];
+        moveZ += move * toZ[i];
+      }
+      writeLab(x + moveX, y + moveY, z + moveZ, drySurface, lab, 0);
       squares += differenceOf(l, a, b, lab[0], lab[1], lab[2]) ** 2;
       slope += (l - lab[0]) / strengthOff;
     }

@@ -9,17 +9,16 @@ import {
 import { drySurface } from '../../colour/surface.ts';
 import { mixSizes, searchShares } from '../../limits.ts';
 import { defaultPaper } from '../../paint/colour-of-washes.ts';
-import { escapingOver, reflectionsBetween } from '../../paint/layer.ts';
 import { wholeParts } from '../../paint/mix.ts';
 import { MixSensitivity } from '../../paint/mix-sensitivity.ts';
 import { coatOf, type Paint, strengthOf } from '../../paint/paint.ts';
+import { fallOf } from '../../paint/seen-layer.ts';
 
 // Read once: the loops below are the hottest of all, and some ways to load a file look imports up each time.
 const paper = defaultPaper;
 const samples = spectrumSize;
-const seenOver = escapingOver;
 const { k2 } = drySurface;
-const between = reflectionsBetween;
+const falling = fallOf;
 const [toX, toY, toZ] = [weightX, weightY, weightZ];
 
 /** Colours of one mix from its palest to a full coat, and the work space for it. */
@@ -63,7 +62,7 @@ class MixLadder {
       const kx = K[i] * load;
       const sx = S[i] * load;
       const w = Math.sqrt(kx * (kx + 2 * sx));
-      const fall = Math.exp(-w);
+      const fall = falling(w);
       const twice = fall * fall;
       const shrink = w > 1e-4 ? (1 - twice) / w : 2 - 2 * w;
       const divisor = (kx + sx) * shrink + 1 + twice;
@@ -82,11 +81,15 @@ class MixLadder {
     for (let i = 0; i < samples; i++) {
       const r = back[i];
       const t = through[i];
-      const seen = seenOver(r, t, paper[i], k2);
+      const under = paper[i];
+      // As `escapingOver`, whose guard against mirrors is not needed: `largestOptic` keeps r well below 1.
+      const rounds = 1 - r * under;
+      const light = r * rounds + t * t * under;
+      const seen = ((1 - k2) * light) / (rounds - k2 * light);
       x += seen * toX[i];
       y += seen * toY[i];
       z += seen * toZ[i];
-      const twice = (t * t) / between(r, r);
+      const twice = (t * t) / (1 - r * r);
       back[i] = r + twice * r;
       through[i] = twice;
     }
@@ -101,8 +104,11 @@ class MixLadder {
     for (let i = 0; i < samples; i++) {
       const r = back[i];
       const t = through[i];
-      y += seenOver(r, t, paper[i], k2) * toY[i];
-      const twice = (t * t) / between(r, r);
+      const under = paper[i];
+      const rounds = 1 - r * under;
+      const light = r * rounds + t * t * under;
+      y += (((1 - k2) * light) / (rounds - k2 * light)) * toY[i];
+      const twice = (t * t) / (1 - r * r);
       back[i] = r + twice * r;
       through[i] = twice;
     }

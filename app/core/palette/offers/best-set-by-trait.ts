@@ -1,8 +1,9 @@
 import type { Paint } from '../../paint/paint.ts';
 import type { Checkpoint } from '../checkpoint.ts';
-import { type FoundSet, setsUpTo } from '../search/branch-and-bound.ts';
+import { setsUpTo } from '../search/branch-and-bound.ts';
 import { againstPaints } from '../search/paint-price.ts';
 import { type PaletteSearch, paintsOf } from '../search/search-palette.ts';
+import type { FoundSet } from '../search/set-walk.ts';
 
 /** How much paints granulate, 0..2 each, on average: 0 where nobody knows. */
 export const granulationOf = (paints: readonly Paint[]): number =>

@@ -6,11 +6,11 @@ import type { Family } from '../../reading/reading.ts';
 import { joinWithOr, joinWords, pluralize } from '../../words/numbers.ts';
 import type { Checkpoint } from '../checkpoint.ts';
 import { GroupMixer } from '../library/group-mixer.ts';
-import { closeEnough } from '../search/branch-and-bound.ts';
 import type { CostTables } from '../search/cost-tables.ts';
 import { againstPaints } from '../search/paint-price.ts';
 import { darkestBandLightness, type PaletteTarget } from '../search/palette-targets.ts';
 import { type JudgedSet, scoreSet } from '../search/score-set.ts';
+import { closeEnough } from '../search/set-walk.ts';
 import type { DarkRemedy } from './palette-offer.ts';
 
 /** What a palette does worse without one of its paints. */

@@ -4,7 +4,7 @@ import type { PaletteTarget } from './palette-targets.ts';
 /** How well single washes of a set of paints reach the targets. */
 export interface JudgedSet {
   /** Least cost of each target, mixed paints' surcharge included; Infinity without paints. */
-  readonly costs: Float64Array;
+  readonly costs: Float32Array;
   /** Area-weighted mean of them plus the price of each paint. */
   readonly cost: number;
   /** L* of its darkest mix; 100 without paints. */
@@ -17,21 +17,9 @@ export function scoreSet(
   targets: readonly PaletteTarget[],
   members: readonly number[],
 ): JudgedSet {
-  const costs = new Float64Array(targets.length).fill(Number.POSITIVE_INFINITY);
-  let darkest = 100;
-  const takeGroup = (group: readonly number[]): void => {
-    const index = tables.indexOf(group);
-    if (index < 0) return;
-    darkest = Math.min(darkest, tables.darkest[index]);
-    tables.lower(costs, index);
-  };
-  for (const [i, one] of members.entries()) {
-    takeGroup([one]);
-    for (const [j, two] of members.slice(i + 1).entries()) {
-      takeGroup([one, two]);
-      for (const three of members.slice(i + j + 2)) takeGroup([one, two, three]);
-    }
-  }
+  const groups = tables.groupsIn(members);
+  const costs = tables.leastOf(groups);
+  const darkest = groups.reduce((least, group) => Math.min(least, tables.darkest[group]), 100);
   const cost = targets.reduce(
     (all, { weight }, t) => all + weight * costs[t],
     members.reduce((sum, member) => sum + tables.prices[member], 0),

@@ -4,17 +4,24 @@ import type { Slot } from '../../reading/slot.ts';
 import type { Checkpoint } from '../checkpoint.ts';
 import { type LibraryMemo, mostSearched } from '../library/mix-library.ts';
 import { paintsAllowed } from '../paints-allowed.ts';
-import { branchAndBound, type FoundSet, type SetWishes } from './branch-and-bound.ts';
+import { branchAndBound } from './branch-and-bound.ts';
 import { CostTables } from './cost-tables.ts';
 import { priceOf } from './paint-price.ts';
 import { darkestBandLightness, type PaletteTarget, paletteTargets } from './palette-targets.ts';
 import { greedySearch, scoreSet } from './score-set.ts';
+import type { FoundSet, SetWishes } from './set-walk.ts';
 
 /** Sets whose costs differ by no more than this are as good as each other: no hand is surer (own). */
 export const nearTie = 1;
 
 /** Ties that are kept, those of least cost (own). */
 export const mostTies = 12;
+
+/**
+ * Paints a shortlist holds at most: on six pictures the best set of all 105 paints cost at most 0.006 more than with a
+ * list of 52, that of 40 at most 0.004 (own).
+ */
+const mostShortlisted = 30;
 
 /** Places a shortlist leaves for paints that turn out to better what is found among it (own). */
 const placesLeft = 5;
@@ -114,7 +121,12 @@ async function searchMany(
   const pairs = await memo.pairsOf(paints, stage(0, 0.15));
   const tables = await CostTables.of(pairs, targets, pricesOf(paints, asked), stage(0.15, 0.2));
   const places = must.map((paint) => paints.indexOf(paint));
-  const few = shortlist(tables, targets, { must: places, size }, most - placesLeft);
+  const few = shortlist(
+    tables,
+    targets,
+    { must: places, size },
+    Math.min(most, mostShortlisted) - placesLeft,
+  );
   const listed = few.map((n) => paints[n]);
   const first = await searchAmong(listed, allowed, sought, stage(0.2, 0.5));
   const [best] = first.ties;

@@ -1,6 +1,6 @@
 import { differenceCiede2000 } from 'culori/fn';
 import { describe, expect, it } from 'vitest';
-import { colourDifference, DifferenceBound } from '../../../../app/core/colour/ciede2000.ts';
+import { colourDifference } from '../../../../app/core/colour/ciede2000.ts';
 import type { Lab } from '../../../../app/core/colour/lab.ts';
 import sharma from '../../../fixtures/ciede2000-sharma-2005.json';
 
@@ -33,30 +33,6 @@ describe('CIEDE2000', () => {
       const wanted = oracle(lab65(one), lab65(two));
       expect(Math.abs(colourDifference(one, two) - wanted)).toBeLessThan(1e-6);
     }
-  });
-
-  it('rules out only colours that are further off than asked, and most of those', () => {
-    const random = randoms(11);
-    const colour = (): Lab => [random() * 100, random() * 160 - 80, random() * 160 - 80];
-    let [further, ruledOut, quickly] = [0, 0, 0];
-    for (let i = 0; i < 400; i++) {
-      const one = colour();
-      const bound = new DifferenceBound(one);
-      for (let n = 0; n < 50; n++) {
-        // Half of them near by, where the bound is decided.
-        const [l, a, b] = colour();
-        const two: Lab = n % 2 ? [l, a, b] : [one[0] + l / 9, one[1] + a / 9, one[2] + b / 9];
-        const difference = colourDifference(one, two);
-        expect(bound.isWithin(difference ** 2 + 1e-9, ...two)).toBe(true);
-        further++;
-        if (!bound.isWithin((difference / 1.5) ** 2, ...two)) ruledOut++;
-        const quick = bound.leastSquared(...two, Math.hypot(two[1], two[2]));
-        expect(quick).toBeLessThanOrEqual(difference ** 2 + 1e-9);
-        if (quick > (difference / 2) ** 2) quickly++;
-      }
-    }
-    expect(ruledOut / further).toBeGreaterThan(0.9);
-    expect(quickly / further).toBeGreaterThan(0.7);
   });
 
   it('passes hue 0 without a jump (A-NUM-7)', () => {
