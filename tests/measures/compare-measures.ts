@@ -4,6 +4,7 @@ import {
   compareSheet,
 } from '../../app/core/compare/compare-sheet.ts';
 import type { JudgedComparison } from '../../app/core/compare/comparison.ts';
+import { labOfRgb } from '../../app/core/colour/lab.ts';
 import { noCheckpoint } from '../../app/core/palette/checkpoint.ts';
 import type { KnownChange } from '../support/compare/changed.ts';
 import { cornerError } from '../support/compare/photographed-plan.ts';
@@ -56,15 +57,28 @@ function isAbout(
   return advice.edge === undefined && changedShare(advice.shapes, change, pictures) > 0.5;
 }
 
-/** By how much shapes truly differ from what was expected, mean L*. */
-function trueDifference(
-  { shapes, expected }: JudgedComparison['shapes'][number],
-  change: KnownChange,
-  pictures: ComparedPictures,
+/** By how much shapes truly differ from what was expected, mean L*: as they were drawn otherwise, pixel by pixel. */
+export function trueDifference(
+  shapes: readonly number[],
+  { drawing }: KnownChange,
+  { shapes: labels, slotMap, size, expected }: ComparedPictures,
 ): number {
-  if (change.by === 0) return 0;
-  const by = change.becomes === undefined ? change.by : change.becomes - expected[0];
-  return changedShare(shapes, change, pictures) * by;
+  const { change } = drawing;
+  if (!change) return 0;
+  const own = new Set(shapes);
+  let [count, sum] = [0, 0];
+  for (let i = 0; i < labels.length; i++) {
+    if (!own.has(labels[i] as number)) continue;
+    const lab = labOfRgb([
+      expected[4 * i] as number,
+      expected[4 * i + 1] as number,
+      expected[4 * i + 2] as number,
+    ]);
+    const [x, y] = [i % size.width, Math.floor(i / size.width)];
+    count++;
+    sum += change(lab, slotMap[i] as number, x, y)[0] - lab[0];
+  }
+  return count > 0 ? sum / count : 0;
 }
 
 /** A comparison beside the truth; `took` is processor time, ms. */
@@ -91,7 +105,7 @@ export function rowOf(
   let [area, good] = [0, 0];
   for (const shape of comparison.shapes) {
     area += shape.measuredShare;
-    const off = shape.difference - trueDifference(shape, change, pictures);
+    const off = shape.difference - trueDifference(shape.shapes, change, pictures);
     if (Math.abs(off) <= 2) good += shape.measuredShare;
   }
   const [first] = comparison.advice;

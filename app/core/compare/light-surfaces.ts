@@ -1,6 +1,7 @@
 import { solveLinear } from '../numeric/solve.ts';
-import { sensed, withoutCurve } from '../paint/measure/camera.ts';
+import { type Light, withoutCurve } from '../paint/measure/camera.ts';
 import type { CellKind, LightCell } from './light-cells.ts';
+import { caughtIn, type LightSpace } from './light-spaces.ts';
 
 /** Cells stray so far from the surface without being something else, as parts of the light (own). */
 export const strays: Readonly<Record<CellKind, number>> = { paper: 0.03, verge: 0.04, paint: 0.1 };
@@ -27,17 +28,31 @@ export interface Straightened {
   readonly cell: LightCell;
   /** 1, x, y, x^2, xy, y^2, and 1 for the verge. */
   readonly row: readonly number[];
-  /** Logarithms of what the sensors caught over the expected: the middle one, red and blue beside it. */
+  /** Logarithms of what was caught over the expected: the middle plane, red and blue beside it. */
   readonly bright: number;
   readonly red: number;
   readonly blue: number;
 }
 
-export function straightened(cells: readonly LightCell[], curve: number): Straightened[] {
+/** Under it nothing is told from black. */
+const dark = 1e-4;
+
+export function straightened(
+  cells: readonly LightCell[],
+  curve: number,
+  space: LightSpace,
+): Straightened[] {
+  const logsOf = (light: Light): Light => {
+    const [one, two, three] = caughtIn(space, light).map((caught) =>
+      Math.log(Math.max(dark, caught)),
+    );
+    return [one, two, three];
+  };
   return cells.map((cell) => {
     const [r, g, b] = cell.light;
-    const caught = sensed([withoutCurve(r, curve), withoutCurve(g, curve), withoutCurve(b, curve)]);
-    const log = (c: 0 | 1 | 2): number => Math.log(Math.max(1e-4, caught[c])) - cell.expected[c];
+    const caught = logsOf([withoutCurve(r, curve), withoutCurve(g, curve), withoutCurve(b, curve)]);
+    const expected = logsOf(cell.expected);
+    const log = (c: 0 | 1 | 2): number => caught[c] - expected[c];
     const bright = log(1);
     const row = [1, cell.x, cell.y, cell.x ** 2, cell.x * cell.y, cell.y ** 2];
     row.push(cell.kind === 'verge' ? 1 : 0);
