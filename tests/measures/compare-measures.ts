@@ -1,10 +1,10 @@
+import { labOfRgb } from '../../app/core/colour/lab.ts';
 import {
   type Compared,
   type ComparedPictures,
   compareSheet,
 } from '../../app/core/compare/compare-sheet.ts';
 import type { JudgedComparison } from '../../app/core/compare/comparison.ts';
-import { labOfRgb } from '../../app/core/colour/lab.ts';
 import { noCheckpoint } from '../../app/core/palette/checkpoint.ts';
 import type { KnownChange } from '../support/compare/changed.ts';
 import { cornerError } from '../support/compare/photographed-plan.ts';
@@ -58,7 +58,7 @@ function isAbout(
 }
 
 /** By how much shapes truly differ from what was expected, mean L*: as they were drawn otherwise, pixel by pixel. */
-export function trueDifference(
+function trueDifference(
   shapes: readonly number[],
   { drawing }: KnownChange,
   { shapes: labels, slotMap, size, expected }: ComparedPictures,

@@ -172,8 +172,11 @@ export async function findLight(
   if (all.length < enoughPaper) return null;
   const few = someOf(all, mostToChoose);
   const shares = sharesOf(all);
-  let chosen: { readonly space: LightSpace; readonly tried: Tried[]; readonly best: number } | null =
-    null;
+  let chosen: {
+    readonly space: LightSpace;
+    readonly tried: Tried[];
+    readonly best: number;
+  } | null = null;
   for (const space of lightSpaces) {
     const tried: Tried[] = [];
     for (const curve of curves) {
