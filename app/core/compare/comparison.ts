@@ -34,6 +34,7 @@ export type PhotoTip =
   | 'no-bare-paper'
   | 'clipped'
   | 'glare'
+  | 'shadow'
   | 'uneven'
   | 'coloured-light'
   | 'off-the-photo'
@@ -125,6 +126,7 @@ export interface LightFacts {
   readonly missing: number;
   readonly clipped: number;
   readonly glare: number;
+  readonly shadow: number;
 }
 
 /** The whole sheet, as seen from across the room. */

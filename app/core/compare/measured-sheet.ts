@@ -5,8 +5,8 @@ import type { LabPlanes } from '../raster/linear-raster.ts';
 import type { SheetLight } from './even-light.ts';
 import { clippedFrom, type SquaredSheet } from './light-cells.ts';
 
-/** What can be said of a pixel: it counts, is off the photo, at the end of its scale, or brighter than paper can be. */
-export const pixelStates = { counts: 0, missing: 1, clipped: 2, glare: 3 } as const;
+/** What can be said of a pixel: it counts, is off the photo, at the end of its scale, brighter than paper can be, or in a shadow. */
+export const pixelStates = { counts: 0, missing: 1, clipped: 2, glare: 3, shadow: 4 } as const;
 
 /** The sheet as photographed, brought to even daylight: L*, a*, b*, and what can be said of every pixel. */
 export interface MeasuredSheet extends LabPlanes {
