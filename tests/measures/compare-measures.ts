@@ -58,7 +58,7 @@ function isAbout(
 }
 
 /** By how much shapes truly differ from what was expected, mean L*: as they were drawn otherwise, pixel by pixel. */
-export function trueDifference(
+function trueDifference(
   shapes: readonly number[],
   { drawing }: KnownChange,
   { shapes: labels, slotMap, size, expected }: ComparedPictures,

@@ -14,8 +14,17 @@ const darkerBy = 0.12;
 const leastShare = 0.01;
 /** So many squares beyond its border a shadow is looked at from outside, past its soft rim. */
 const beyond = 4;
-/** So much of its border runs across shapes rather than along them: a wash ends where its shape does. */
-const acrossShapes = 0.5;
+/**
+ * Across the border of a shadow two squares are of one slot so often at least, beside two that are as far apart within
+ * it: a wash ends where its shape does.
+ */
+const acrossShapes = 0.25;
+const ways = [
+  [1, 0],
+  [-1, 0],
+  [0, 1],
+  [0, -1],
+] as const;
 /** A shadow falls on two slots at least, so many squares each, and darkens them alike: as a share of it, and more. */
 const leastSquares = 6;
 const alikeShare = 0.25;
@@ -75,26 +84,24 @@ function isShadow(own: readonly number[], labels: Int32Array, squares: Squares):
   const agreeing = depths.filter((each) => Math.abs(each.depth - depth) < alike);
   const counted = (list: typeof depths): number => list.reduce((sum, { count }) => sum + count, 0);
   if (agreeing.length < 2 || counted(agreeing) < 0.7 * counted(depths)) return false;
-  const label = labels[own[0]];
-  let [across, along] = [0, 0];
+  const within = { same: 0, all: 0 };
+  const outwards = { same: 0, all: 0 };
   for (const n of own) {
     if (slots[n] < 0) continue;
     const [x, y] = [n % width, Math.floor(n / width)];
-    for (const [dx, dy] of [
-      [1, 0],
-      [-1, 0],
-      [0, 1],
-      [0, -1],
-    ] as const) {
+    for (const [dx, dy] of ways) {
       const [u, v] = [x + beyond * dx, y + beyond * dy];
       if (u < 0 || v < 0 || u >= width || v >= height) continue;
       const far = v * width + u;
-      if (labels[far] === label || slots[far] < 0 || light[far] < -darkerBy) continue;
-      if (slots[far] === slots[n]) across++;
-      else along++;
+      const isWithin = labels[far] === labels[n];
+      if (slots[far] < 0 || (!isWithin && light[far] < -darkerBy)) continue;
+      const pairs = isWithin ? within : outwards;
+      pairs.all++;
+      if (slots[far] === slots[n]) pairs.same++;
     }
   }
-  return across > acrossShapes * (across + along);
+  // Shares of pairs in one slot, each multiplied by both counts.
+  return outwards.same * within.all > acrossShapes * within.same * outwards.all;
 }
 
 /**
