@@ -122,25 +122,23 @@ function isHarder(places: readonly Softened[]): boolean {
 /**
  * Edges that came out harder or softer than they are drawn: all pictures are measured the same way. `expected` is the
  * lightness of the sheet as it is drawn, `crisp` the same with no soft edge at all, so that what lies beside a course
- * is in both.
+ * is in both. `pause` lets messages in.
  */
-export function compareEdges(
+export async function compareEdges(
   edges: readonly Edge[],
   expected: Float32Array,
   crisp: Float32Array,
   measured: MeasuredSheet,
   size: PixelSize,
   sheet: { readonly widthMm: number; readonly heightMm: number },
-): EdgeVerdict[] {
+  pause: () => Promise<void>,
+): Promise<EdgeVerdict[]> {
   const pxPerMm = computePxPerMm(size, sheet);
   const spacing = (sideMm * pxPerMm) / samplesEachWay;
-  const blurred = (px: number): [Float32Array, Float32Array] => {
-    const planes: [Float32Array, Float32Array] = [
-      Float32Array.from(expected),
-      Float32Array.from(crisp),
-    ];
-    runToEnd(gaussianBlur(planes, size, px));
-    return planes;
+  const blurred = (plane: Float32Array, px: number): Float32Array => {
+    const own = Float32Array.from(plane);
+    runToEnd(gaussianBlur([own], size, px));
+    return own;
   };
   // A blur of deviation 1 is called 2 wide.
   const lensAnd = (blurMm: number): number => Math.hypot(lensPx, (blurMm / 2) * pxPerMm);
@@ -162,12 +160,12 @@ export function compareEdges(
     }
     return found;
   };
-  const seenThroughLens = blurred(lensPx);
+  const throughLens = [blurred(expected, lensPx), blurred(crisp, lensPx)] as const;
   const alongOf = ({ path }: Edge): Place[] => placesAlong(path, size, stepMm * pxPerMm);
   const seen = edges.flatMap((edge, index): SeenEdge[] => {
     if (edge.lengthMm < shortestMm || edge.graded) return [];
     const places = alongOf(edge);
-    const shapes = profilesOf(places, seenThroughLens).map((each) => each.map(shapeOfProfile));
+    const shapes = profilesOf(places, throughLens).map((each) => each.map(shapeOfProfile));
     if (shapes.length < fewestPlaces) return [];
     const [drawn, bare, came] = [0, 1, 2].map((n) =>
       shapes.map((each) => (each[n].width * spacing) / pxPerMm),
@@ -180,28 +178,27 @@ export function compareEdges(
       { index, edge, kind: kindOnSheet(edge), middle, drawn, crisp: bare, came, contrast, isPlain },
     ];
   });
-  // How much wider edges came out that were to be hard than they are drawn: the lens, and grain. Squares add up.
-  const blurredMore = blurred(lensAnd(moreBlurMm));
-  const wider = seen.flatMap(({ edge, kind, isPlain }) => {
-    if (!isPlain || (kind !== 'hard' && kind !== 'found')) return [];
-    const more = profilesOf(alongOf(edge), blurredMore);
-    const places = profilesOf(alongOf(edge), seenThroughLens).flatMap(
-      ([, hard, came], n) => softenedAt(came, hard, more[n][1]) ?? [],
-    );
-    return places.length < fewestPlaces ? [] : [together(places).way];
-  });
-  const blurMm = wider.length < fewestHard ? 0 : moreBlurMm * Math.sqrt(Math.max(0, median(wider)));
-  const seenAsSharp = blurred(lensAnd(blurMm));
-  const softenedAlong = (edge: Edge): Softened[] =>
-    profilesOf(alongOf(edge), seenAsSharp).flatMap(
+  await pause();
+  const softenedAlong = (edge: Edge, planes: Parameters<typeof profilesOf>[1]): Softened[] =>
+    profilesOf(alongOf(edge), planes).flatMap(
       ([soft, hard, came]) => softenedAt(came, hard, soft) ?? [],
     );
+  // How much wider edges came out that were to be hard than they are drawn: the lens, and grain. Squares add up.
+  const more = [blurred(crisp, lensAnd(moreBlurMm)), throughLens[1]] as const;
+  const wider = seen.flatMap(({ edge, kind, isPlain }) => {
+    if (!isPlain || (kind !== 'hard' && kind !== 'found')) return [];
+    const places = softenedAlong(edge, more);
+    return places.length < fewestPlaces ? [] : [together(places).way];
+  });
+  await pause();
+  const blurMm = wider.length < fewestHard ? 0 : moreBlurMm * Math.sqrt(Math.max(0, median(wider)));
+  const asSharp = [blurred(expected, lensAnd(blurMm)), blurred(crisp, lensAnd(blurMm))] as const;
   return seen.flatMap((each): EdgeVerdict[] => {
     const { index, edge, kind, middle, contrast } = each;
     const mayHarden = kind === 'soft' || kind === 'lost';
     const came = isSofter(each, blurMm)
       ? 'softer'
-      : mayHarden && isHarder(softenedAlong(edge))
+      : mayHarden && isHarder(softenedAlong(edge, asSharp))
         ? 'harder'
         : null;
     if (came === null) return [];

@@ -243,15 +243,16 @@ export async function compareSheet(
   const crisp = drawExpectedSheet(reading, slotMap, softBlend(slotMap, size, []), size, step);
   const crispLabs = labInPlace(linearOf(crisp, size));
   await checkpoint(0.94);
-  const edges = compareEdges(
+  const edges = await compareEdges(
     reading.edges ?? [],
     labs.lightness,
     crispLabs.lightness,
     measured,
     size,
     reading.sheet,
+    () => checkpoint(0.95),
   );
-  await checkpoint(0.95);
+  await checkpoint(0.98);
   const reference = request.grey ? wantedLightness(request.grey, size, plan) : null;
   const facts = lightFacts(light, measured, size);
   const nearness = nearnessIn(reading, plan, slotMap, size);

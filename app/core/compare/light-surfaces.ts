@@ -63,31 +63,38 @@ export function straightened(
 /** Place of the verge's term in a row. */
 export const vergeTerm = 6;
 
-/** Least squares for the first `size` terms and one more, the offset of the verge, with what is expected of each. */
+/**
+ * Least squares for the first `size` terms and one more, the offset of the verge, with what is expected of each: one
+ * surface for every value of the cells.
+ */
 function fitted(
   cells: readonly Straightened[],
   weights: Float64Array,
   size: number,
-  value: (cell: Straightened) => number,
+  values: readonly ('bright' | 'red' | 'blue')[],
   spreads: readonly number[],
-): Float64Array {
+): Float64Array[] {
   const all = size + 1;
   const matrix = new Float64Array(all * all);
-  const right = new Float64Array(all);
+  const rights = values.map(() => new Float64Array(all));
+  const own = new Float64Array(all);
   for (let n = 0; n < cells.length; n++) {
     const { row } = cells[n];
-    const own = weights[n] * value(cells[n]);
+    for (let i = 0; i < size; i++) own[i] = row[i];
+    own[size] = row[vergeTerm];
     for (let i = 0; i < all; i++) {
-      const term = weights[n] * (i === size ? row[vergeTerm] : row[i]);
-      right[i] += own * (i === size ? row[vergeTerm] : row[i]);
-      for (let j = 0; j < i; j++) matrix[i * all + j] += term * row[j];
-      matrix[i * all + i] += term * (i === size ? row[vergeTerm] : row[i]);
+      const term = weights[n] * own[i];
+      for (let j = 0; j <= i; j++) matrix[i * all + j] += term * own[j];
+    }
+    for (let v = 0; v < values.length; v++) {
+      const value = weights[n] * cells[n][values[v]];
+      for (let i = 0; i < all; i++) rights[v][i] += value * own[i];
     }
   }
   // Weights are in inverse variances of a hundred independent cells at the most.
   for (let i = 0; i < all; i++) matrix[i * all + i] += 1 / spreads[i] ** 2;
-  solveLinear(matrix, right, all);
-  return right;
+  for (const right of rights) solveLinear(Float64Array.from(matrix), right, all);
+  return rights;
 }
 
 const bendSpreads = [bendSpread, bendSpread, bendSpread];
@@ -152,9 +159,8 @@ function fitFrom(cells: readonly Straightened[], level: number, passes: readonly
       weights[n] = base / (1 + away * away) ** 2;
       cost += (worths[cell.kind] * away * away) / (1 + away * away);
     }
-    bright = fitted(cells, weights, 6, (cell) => cell.bright, brightSpreads);
-    red = fitted(cells, weights, 3, (cell) => cell.red, hueSpreads);
-    blue = fitted(cells, weights, 3, (cell) => cell.blue, hueSpreads);
+    [bright] = fitted(cells, weights, 6, ['bright'], brightSpreads);
+    [red, blue] = fitted(cells, weights, 3, ['red', 'blue'], hueSpreads);
   }
   return { bright, red, blue, left, cost };
 }
