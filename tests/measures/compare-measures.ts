@@ -26,6 +26,8 @@ export interface Row {
   readonly within2: number;
   readonly isFirst: boolean;
   readonly hasAdvice: boolean;
+  /** Whether she is told of a shadow. */
+  readonly hasShadow: boolean;
   readonly line: string;
 }
 
@@ -99,6 +101,7 @@ export function rowOf(
       within2: 0,
       isFirst: false,
       hasAdvice: false,
+      hasShadow: false,
       line,
     };
   }
@@ -123,6 +126,7 @@ export function rowOf(
     within2: area > 0 ? good / area : 0,
     isFirst,
     hasAdvice: comparison.advice.length > 0,
+    hasShadow: comparison.tips.includes('shadow'),
     line,
   };
 }
@@ -142,6 +146,9 @@ export function summary(rows: readonly Row[]): void {
   console.log(
     `area measured within 2 L*: ${(100 * mean).toFixed(1)} % of all; sheets with 95 % of it: ${percent(judged.filter(({ within2 }) => within2 >= 0.95).length, judged.length)}`,
   );
+  console.log(
+    `told of a shadow: ${percent(judged.filter(({ hasShadow }) => hasShadow).length, judged.length)}`,
+  );
   const unchanged = judged.filter(({ change }) => change.name === 'nothing');
   console.log(
     `no advice where nothing was changed: ${percent(unchanged.filter(({ hasAdvice }) => !hasAdvice).length, unchanged.length)}`,
@@ -160,11 +167,16 @@ export function summary(rows: readonly Row[]): void {
  * Painted sheets photographed by chance, compared with their plans: how often the corners are found, how near the
  * shapes are measured, and whether what was painted otherwise is told first, and nothing where nothing was.
  */
-export async function measureCompare(): Promise<void> {
+export const measureCompare = (): Promise<void> => measureCases(false);
+
+/** The same with a shadow over part of every sheet. */
+export const measureShadows = (): Promise<void> => measureCases(true);
+
+async function measureCases(isShaded: boolean): Promise<void> {
   const pictures = await comparedPictures();
   const rows: Row[] = [];
   for (let n = firstCase; n < firstCase + cases; n++) {
-    const made = await compareCase(n, pictures);
+    const made = await compareCase(n, pictures, isShaded);
     if (!made) continue;
     const begun = process.cpuUsage();
     const compared = await compareSheet(made.request, noCheckpoint);
