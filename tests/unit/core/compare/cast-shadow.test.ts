@@ -6,7 +6,7 @@ import {
 import { castShadow } from '../../../../app/core/compare/cast-shadow.ts';
 import type { MeasuredSheet } from '../../../../app/core/compare/measured-sheet.ts';
 
-// A sheet of four upright stripes, each a slot; limits are own.
+// A sheet of four upright stripes, each a slot; the rims and limits are made by this test (own).
 const size = { width: 360, height: 240 };
 const stripes = [92, 70, 50, 35] as const;
 const count = size.width * size.height;

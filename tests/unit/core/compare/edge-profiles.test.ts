@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { samples, softenedAt } from '../../../../app/core/compare/edge-profiles.ts';
 
-// Profiles drawn by the tests' own means: a ramp so many samples wide at a place; limits are own.
+// Profiles drawn by the tests' own means: a ramp so many samples wide at a place; all figures are made here (own).
 const ramp = (wide: number, at = 12): Float64Array =>
   Float64Array.from({ length: samples }, (_, k) => {
     const across = (k - at) / wide + 0.5;

@@ -1,13 +1,11 @@
 import { expect, test } from 'vitest';
 import { type Lab, linearOfLab } from '../../../../app/core/colour/lab.ts';
-import { findLight } from '../../../../app/core/compare/even-light.ts';
-import { lightCells } from '../../../../app/core/compare/light-cells.ts';
-import { measureSheet } from '../../../../app/core/compare/measured-sheet.ts';
+import { measureLight } from '../../../../app/core/compare/measure-light.ts';
 import { sensed, unsensed } from '../../../../app/core/paint/measure/camera.ts';
 import { emptyRaster, type LabPlanes } from '../../../../app/core/raster/linear-raster.ts';
 import { castOver, type Three } from '../../../support/compare/lamp.ts';
 
-// A sheet in 24 squares, photographed by the tests' own means; limits are those of the task (own).
+// A sheet in 24 squares, photographed by the tests' own means, within the 2 L* that is asked (own).
 const paper: Lab = [95.5, 0.3, 1.7];
 const blue: Lab = [49, 3, -32];
 const colours: readonly Lab[] = [paper, blue, [70, 8, 35], [35, 1, 17], [31, 4, -8], [68, 0, -20]];
@@ -17,6 +15,10 @@ const colourAt = (i: number): Lab => {
   const [x, y] = [i % size.width, Math.floor(i / size.width)];
   return colours[(Math.floor(x / squarePx) + 2 * Math.floor(y / squarePx)) % colours.length] as Lab;
 };
+
+const slotMap = Uint8Array.from({ length: size.width * size.height }, (_, i) =>
+  colours.indexOf(colourAt(i)),
+);
 
 /** What is measured of the blue, by the light on the sheet that is found. */
 async function blueUnder(lamp: (light: Three) => Three): Promise<number> {
@@ -32,9 +34,9 @@ async function blueUnder(lamp: (light: Three) => Three): Promise<number> {
       plane[i] = 0.6 * (seen[c] as number);
   }
   const squared = { raster, margin: 0, size };
-  const light = await findLight(lightCells(squared, expected, paper), paper[0], async () => {});
-  if (!light) throw new Error('no light');
-  const measured = measureSheet(squared, light);
+  const found = await measureLight(squared, expected, slotMap, paper, undefined, async () => {});
+  if (!found) throw new Error('no light');
+  const { measured } = found;
   let [sum, all] = [0, 0];
   for (let i = 0; i < count; i++) {
     if (colourAt(i) !== blue) continue;
