@@ -26,7 +26,7 @@ function spaceAt(part: number): LightSpace {
 
 /**
  * A light acts on what the sensors catch where the camera did not know it; what was known and left in a picture lies
- * nearer to what an eye would see of it, whose cones, sharpened, lie nearer to the primaries of sRGB (of 575 washes of
+ * nearer to what an eye would see of it, whose cones, sharpened, lie nearer to the primaries of sRGB (of 560 washes of
  * the built-in paints under a lamp of 2700 K deep blues are 6 L* too dark by the one and 1.6 too light by the other;
  * own). Which it is the picture tells.
  */

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { surenessOf } from '../../../../app/core/compare/find-sheet.ts';
 import type { SettledPlace } from '../../../../app/core/compare/settle-place.ts';
 
-// Corners of 144 photographed sheets (own): alike by 0.95 and more, no corner was farther off than its doubt, whatever
+// Corners of 70 sheets photographed by chance (own): alike by 0.95 and more, no corner was farther off than its doubt, whatever
 // lines showed beside it; the outer edge of a border shows along all four sides.
 const place = (doubt: number, more: Partial<SettledPlace> = {}): SettledPlace => ({
   ...{ toPhoto: new Float64Array(9), doubt, agreeing: 0, contradicting: 4 },
