@@ -10,6 +10,7 @@ import { fileURLToPath, pathToFileURL } from 'node:url';
 import sharp from 'sharp';
 import { build } from 'vite';
 import { assembly } from '../../app/build/assembly.mjs';
+import { benchComparing } from './comparing.mjs';
 import { benchInChromium } from './in-chromium.mjs';
 import { benchStages, median } from './stages.mjs';
 
@@ -76,7 +77,7 @@ const known = readdirSync(folder)
   .map((name) => name.replace('.bench.ts', ''))
   .sort();
 /** What has no peer. */
-const withoutPeer = ['stages', 'plan-stages', 'in-chromium'];
+const withoutPeer = ['stages', 'plan-stages', 'in-chromium', 'comparing'];
 const unknown = asked.filter((name) => ![...withoutPeer, ...known].includes(name));
 if (unknown.length) {
   console.error(
@@ -130,3 +131,4 @@ if (isAsked('plan-stages')) {
   await benchPlanStages({ 'mountain snow': photo }, console.log);
 }
 if (isAsked('in-chromium')) await benchInChromium(photo);
+if (isAsked('comparing')) await benchComparing();

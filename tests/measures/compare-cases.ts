@@ -17,7 +17,7 @@ import {
   photographedPlan,
   plannedSmall,
 } from '../support/compare/photographed-plan.ts';
-import { anyScene, random, type Scene } from '../support/compare/scene.ts';
+import { anyScene, type CastShadow, random, type Scene } from '../support/compare/scene.ts';
 import { fewPaints } from '../support/few-paints.ts';
 import { keptResult } from '../support/kept-result.ts';
 import { sixPhotographs } from './six-plans.ts';
@@ -87,13 +87,26 @@ export function drawnCase(
   return change && { n, picture, step, change, scene: anyScene(n, photoPx) };
 }
 
-/** The case of a number, photographed; null where there is none. */
+/** A shadow over between a tenth and a half of a sheet, leaving 0.35 to 0.75 of the light, its rim 4 to 30 mm wide. */
+function anyShadow(n: number, { reading: { sheet } }: PlannedPicture): CastShadow {
+  const next = random(9000 + n);
+  for (let k = 0; k < 5; k++) next();
+  const towards = 2 * Math.PI * next();
+  const across = Math.abs(Math.cos(towards)) * sheet.widthMm;
+  const half = (across + Math.abs(Math.sin(towards)) * sheet.heightMm) / 2;
+  const fromMm = half * (0.1 + 0.7 * next());
+  return { towards, fromMm, left: 0.35 + 0.4 * next(), rimMm: 4 + 26 * next() };
+}
+
+/** The case of a number, photographed, with a shadow over part of it or none; null where there is none. */
 export async function compareCase(
   n: number,
   pictures: readonly PlannedPicture[],
+  isShaded = false,
 ): Promise<CompareCase | null> {
   const drawn = drawnCase(n, pictures);
   if (!drawn) return null;
-  const { picture, step, change, scene } = drawn;
-  return { ...drawn, ...(await photographedPlan(picture, step, change, scene)) };
+  const { picture, step, change } = drawn;
+  const scene = isShaded ? { ...drawn.scene, shadow: anyShadow(n, picture) } : drawn.scene;
+  return { ...drawn, scene, ...(await photographedPlan(picture, step, change, scene)) };
 }

@@ -1,3 +1,4 @@
+import { labOfRgb } from '../../app/core/colour/lab.ts';
 import {
   type Compared,
   type ComparedPictures,
@@ -25,6 +26,8 @@ export interface Row {
   readonly within2: number;
   readonly isFirst: boolean;
   readonly hasAdvice: boolean;
+  /** Whether she is told of a shadow. */
+  readonly hasShadow: boolean;
   readonly line: string;
 }
 
@@ -56,15 +59,28 @@ function isAbout(
   return advice.edge === undefined && changedShare(advice.shapes, change, pictures) > 0.5;
 }
 
-/** By how much shapes truly differ from what was expected, mean L*. */
+/** By how much shapes truly differ from what was expected, mean L*: as they were drawn otherwise, pixel by pixel. */
 function trueDifference(
-  { shapes, expected }: JudgedComparison['shapes'][number],
-  change: KnownChange,
-  pictures: ComparedPictures,
+  shapes: readonly number[],
+  { drawing }: KnownChange,
+  { shapes: labels, slotMap, size, expected }: ComparedPictures,
 ): number {
-  if (change.by === 0) return 0;
-  const by = change.becomes === undefined ? change.by : change.becomes - expected[0];
-  return changedShare(shapes, change, pictures) * by;
+  const { change } = drawing;
+  if (!change) return 0;
+  const own = new Set(shapes);
+  let [count, sum] = [0, 0];
+  for (let i = 0; i < labels.length; i++) {
+    if (!own.has(labels[i] as number)) continue;
+    const lab = labOfRgb([
+      expected[4 * i] as number,
+      expected[4 * i + 1] as number,
+      expected[4 * i + 2] as number,
+    ]);
+    const [x, y] = [i % size.width, Math.floor(i / size.width)];
+    count++;
+    sum += change(lab, slotMap[i] as number, x, y)[0] - lab[0];
+  }
+  return count > 0 ? sum / count : 0;
 }
 
 /** A comparison beside the truth; `took` is processor time, ms. */
@@ -85,13 +101,14 @@ export function rowOf(
       within2: 0,
       isFirst: false,
       hasAdvice: false,
+      hasShadow: false,
       line,
     };
   }
   let [area, good] = [0, 0];
   for (const shape of comparison.shapes) {
     area += shape.measuredShare;
-    const off = shape.difference - trueDifference(shape, change, pictures);
+    const off = shape.difference - trueDifference(shape.shapes, change, pictures);
     if (Math.abs(off) <= 2) good += shape.measuredShare;
   }
   const [first] = comparison.advice;
@@ -109,6 +126,7 @@ export function rowOf(
     within2: area > 0 ? good / area : 0,
     isFirst,
     hasAdvice: comparison.advice.length > 0,
+    hasShadow: comparison.tips.includes('shadow'),
     line,
   };
 }
@@ -128,6 +146,9 @@ export function summary(rows: readonly Row[]): void {
   console.log(
     `area measured within 2 L*: ${(100 * mean).toFixed(1)} % of all; sheets with 95 % of it: ${percent(judged.filter(({ within2 }) => within2 >= 0.95).length, judged.length)}`,
   );
+  console.log(
+    `told of a shadow: ${percent(judged.filter(({ hasShadow }) => hasShadow).length, judged.length)}`,
+  );
   const unchanged = judged.filter(({ change }) => change.name === 'nothing');
   console.log(
     `no advice where nothing was changed: ${percent(unchanged.filter(({ hasAdvice }) => !hasAdvice).length, unchanged.length)}`,
@@ -146,11 +167,16 @@ export function summary(rows: readonly Row[]): void {
  * Painted sheets photographed by chance, compared with their plans: how often the corners are found, how near the
  * shapes are measured, and whether what was painted otherwise is told first, and nothing where nothing was.
  */
-export async function measureCompare(): Promise<void> {
+export const measureCompare = (): Promise<void> => measureCases(false);
+
+/** The same with a shadow over part of every sheet. */
+export const measureShadows = (): Promise<void> => measureCases(true);
+
+async function measureCases(isShaded: boolean): Promise<void> {
   const pictures = await comparedPictures();
   const rows: Row[] = [];
   for (let n = firstCase; n < firstCase + cases; n++) {
-    const made = await compareCase(n, pictures);
+    const made = await compareCase(n, pictures, isShaded);
     if (!made) continue;
     const begun = process.cpuUsage();
     const compared = await compareSheet(made.request, noCheckpoint);

@@ -1,4 +1,4 @@
-import { measureCompare } from './compare-measures.ts';
+import { measureCompare, measureShadows } from './compare-measures.ts';
 import { measureCorrecting } from './correcting-measures.ts';
 import { measureJointFit, measureNamesakes } from './fit-measures.ts';
 import { measureHand } from './hand-measures.ts';
@@ -18,6 +18,7 @@ export const measures: readonly (readonly [name: string, measure: () => Promise<
   ['palettes', measurePaletteStability],
   ['copies', measurePlanStability],
   ['compare', measureCompare],
+  ['shadows', measureShadows],
   ['correcting', measureCorrecting],
   ['pictures', () => measurePictures('test-results/pictures')],
   ['twelve', () => measurePictures('test-results/pictures-twelve', twelvePaints)],

@@ -1,10 +1,19 @@
-import type { Point } from '../colour/lab.ts';
 import { runToEnd } from '../numeric/run-to-end.ts';
 import { gaussianBlur } from '../raster/gaussian-blur.ts';
 import { computePxPerMm, type PixelSize } from '../raster/size.ts';
-import { type Edge, kindOnSheet } from '../reading/edges/edge.ts';
+import { type Edge, type EdgeKind, kindOnSheet } from '../reading/edges/edge.ts';
 import type { EdgeVerdict } from './comparison.ts';
-import { type MeasuredSheet, pixelStates } from './measured-sheet.ts';
+import {
+  addProfile,
+  leastLike,
+  type Place,
+  placesAlong,
+  type Softened,
+  samples,
+  samplesEachWay,
+  softenedAt,
+} from './edge-profiles.ts';
+import type { MeasuredSheet } from './measured-sheet.ts';
 
 /** Stretches shorter than this are not judged, mm (own). */
 const shortestMm = 30;
@@ -14,85 +23,26 @@ const leastContrast = 8;
 const sideMm = 6;
 const stepMm = 1;
 /** So many places along an edge are averaged, about a brush's width. */
-const together = 5;
+const placesTogether = 5;
 /** A lens blurs about so much of the squared picture, sigma in px: the expected sheet is looked at through it too. */
 const lensPx = 0.7;
-/** An edge has come out otherwise where its width is off by more than this, mm (own). */
+/** And so much more of it is tried to see how much more there is, mm (own). */
+const moreBlurMm = 0.8;
+/** An edge has come out softer where its width is off by more than this, mm (own) ... */
 const leastOffMm = 1.2;
-/** It is softer where it is so many times as wide as drawn (own). */
+/** ... and it is so many times as wide as drawn (own). */
 const timesFlatter = 2;
-/**
- * It can only be told to be harder where it is drawn so many times as wide as a hard one would be, and is where it came
- * nearer to that than so much of the way (own). Where even a hard one would look wide, something else lies beside it.
- */
-const leastSofter = 1.5;
-const mostCrispMm = 2.2;
-const nearHard = 0.25;
+/** It is harder where it has surely come no further than this from hard, 0, to as soft as drawn, 1 (own) ... */
+const nearHard = 0.3;
+/** ... as places say that tell so much together, squared L*, and agree so well: a deviation of their mean (own). */
+const leastTold = 150;
+const mostSpread = 0.1;
 /** So many places along it must tell (own). */
 const fewestPlaces = 5;
 /** So many hard edges say how sharp the photo is (own). */
 const fewestHard = 5;
 /** So much of its length must have come out that way (own). */
 const mostOfIt = 0.7;
-/** Contrasts must be alike, or it is the shapes that differ: at least this share of the drawn one (own). */
-const leastLike = 0.5;
-
-/** A place on an edge and the direction across it, px. */
-interface Place {
-  readonly x: number;
-  readonly y: number;
-  readonly nx: number;
-  readonly ny: number;
-}
-
-/** Places along a course, evenly apart. */
-function placesAlong(
-  path: readonly Point[],
-  { width, height }: PixelSize,
-  stepPx: number,
-): Place[] {
-  const places: Place[] = [];
-  let rest = 0;
-  for (let n = 1; n < path.length; n++) {
-    const [x, y] = [path[n - 1][0] * width, path[n - 1][1] * height];
-    const [dx, dy] = [path[n][0] * width - x, path[n][1] * height - y];
-    const length = Math.hypot(dx, dy);
-    for (; rest < length; rest += stepPx) {
-      const part = rest / length;
-      places.push({ x: x + part * dx, y: y + part * dy, nx: -dy / length, ny: dx / length });
-    }
-    rest -= length;
-  }
-  return places;
-}
-
-const samplesEachWay = 12;
-const samples = 2 * samplesEachWay + 1;
-
-/** Adds lightness across a place to a profile; false where a pixel does not count. */
-function addProfile(
-  plane: Float32Array,
-  states: Uint8Array | null,
-  { width, height }: PixelSize,
-  { x, y, nx, ny }: Place,
-  spacing: number,
-  out: Float64Array,
-): boolean {
-  for (let k = 0; k < samples; k++) {
-    const away = (k - samplesEachWay) * spacing;
-    const [px, py] = [x + away * nx - 0.5, y + away * ny - 0.5];
-    const [column, row] = [Math.floor(px), Math.floor(py)];
-    if (column < 0 || row < 0 || column >= width - 1 || row >= height - 1) return false;
-    const i = row * width + column;
-    if (states && states[i] !== pixelStates.counts) return false;
-    const [u, v] = [px - column, py - row];
-    const top = plane[i] + u * (plane[i + 1] - plane[i]);
-    const low = plane[i + width] + u * (plane[i + width + 1] - plane[i + width]);
-    out[k] += top + v * (low - top);
-  }
-  return true;
-}
-
 /**
  * Contrast of a profile and its width, in samples: from where a fifth of the rise is done to where four fifths are, as
  * the steepest part of a stroke that has run says little; times what makes a blur of deviation 1 two wide.
@@ -132,106 +82,132 @@ const fifthsWidth = 2 / 1.683;
 const median = (list: readonly number[]): number =>
   list.toSorted((one, two) => one - two)[list.length >> 1] ?? 0;
 
-/** Widths of one edge along its course, mm, a figure for every few places; and how its contrasts compare. */
+/** Widths of one edge along its course, mm, a figure for every few places; and its contrast as drawn. */
 interface SeenEdge {
   readonly index: number;
   readonly edge: Edge;
+  readonly kind: EdgeKind;
   readonly middle: Place;
   /** As drawn, as drawn with no soft edge at all, and as painted. */
   readonly drawn: readonly number[];
   readonly crisp: readonly number[];
   readonly came: readonly number[];
   readonly contrast: number;
+  /** Whether it stands out enough, here and there alike, for its widths to tell. */
+  readonly isPlain: boolean;
 }
 
-/**
- * How much wider edges came out that were to be hard than they are drawn, mm: the lens, and grain. The middle one of
- * all of them, as the root of a difference of squares; 0 where there are hardly any.
- */
-function blurOf(seen: readonly SeenEdge[]): number {
-  const wider = seen.flatMap(({ edge, crisp, came }) => {
-    const kind = kindOnSheet(edge);
-    return kind === 'hard' || kind === 'found'
-      ? [median(came.map((width, n) => width * width - crisp[n] * crisp[n]))]
-      : [];
-  });
-  return wider.length < fewestHard ? 0 : Math.sqrt(Math.max(0, median(wider)));
-}
-
-/** Which way an edge came out otherwise than drawn; null where it did not, or can't be told. */
-function howItCame({ drawn, crisp, came }: SeenEdge, blurMm: number): 'harder' | 'softer' | null {
+/** Whether an edge is much wider than drawn. */
+function isSofter({ drawn, came, isPlain }: SeenEdge, blurMm: number): boolean {
   const soft = drawn.map((width) => Math.hypot(width, blurMm));
-  const hard = crisp.map((width) => Math.hypot(width, blurMm));
   const run = came.filter((width, n) => width > timesFlatter * soft[n]).length;
-  if (median(came) - median(soft) >= leastOffMm && run >= mostOfIt * came.length) return 'softer';
-  // How far each place has come from hard to soft, where the two can be told apart.
-  const ways = came.flatMap((width, n) =>
-    hard[n] <= mostCrispMm && soft[n] >= leastSofter * hard[n] && soft[n] - hard[n] >= leastOffMm
-      ? [(width - hard[n]) / (soft[n] - hard[n])]
-      : [],
-  );
-  if (ways.length < fewestPlaces || median(ways) > nearHard) return null;
-  return ways.filter((way) => way < 0.5).length >= mostOfIt * ways.length ? 'harder' : null;
+  return isPlain && median(came) - median(soft) >= leastOffMm && run >= mostOfIt * came.length;
+}
+
+/** The mean of what places say, each by what it tells, its deviation, and what they tell together. */
+function together(places: readonly Softened[]) {
+  const all = places.reduce((sum, { told }) => sum + told, 0);
+  const way = places.reduce((sum, each) => sum + each.way * each.told, 0) / all;
+  const squares = places.reduce((sum, each) => sum + (each.told * (each.way - way)) ** 2, 0);
+  return { way, spread: Math.sqrt(squares) / all, told: all };
+}
+
+/** Whether places along an edge say together that it was painted hard. */
+function isHarder(places: readonly Softened[]): boolean {
+  if (places.length < fewestPlaces) return false;
+  const { way, spread, told } = together(places);
+  return told >= leastTold && spread < mostSpread && way + 2 * spread < nearHard;
 }
 
 /**
  * Edges that came out harder or softer than they are drawn: all pictures are measured the same way. `expected` is the
- * lightness of the sheet as it is drawn, `crisp` the same with no soft edge at all, so that what makes a course look
- * wide is in both.
+ * lightness of the sheet as it is drawn, `crisp` the same with no soft edge at all, so that what lies beside a course
+ * is in both. `pause` lets messages in.
  */
-export function compareEdges(
+export async function compareEdges(
   edges: readonly Edge[],
   expected: Float32Array,
   crisp: Float32Array,
   measured: MeasuredSheet,
   size: PixelSize,
   sheet: { readonly widthMm: number; readonly heightMm: number },
-): EdgeVerdict[] {
+  pause: () => Promise<void>,
+): Promise<EdgeVerdict[]> {
   const pxPerMm = computePxPerMm(size, sheet);
-  const [soft, hard] = [expected, crisp].map((plane) => {
-    const seen = Float32Array.from(plane);
-    runToEnd(gaussianBlur([seen], size, lensPx));
-    return seen;
-  });
   const spacing = (sideMm * pxPerMm) / samplesEachWay;
-  const seen = edges.flatMap((edge, index): SeenEdge[] => {
-    if (edge.lengthMm < shortestMm || edge.graded) return [];
-    const places = placesAlong(edge.path, size, stepMm * pxPerMm);
-    const [widths, contrasts, likes] = [[[], [], []] as number[][], [] as number[], [] as number[]];
-    for (let from = 0; from + together <= places.length; from += together) {
-      const profiles = [0, 1, 2].map(() => new Float64Array(samples));
+  const blurred = (plane: Float32Array, px: number): Float32Array => {
+    const own = Float32Array.from(plane);
+    runToEnd(gaussianBlur([own], size, px));
+    return own;
+  };
+  // A blur of deviation 1 is called 2 wide.
+  const lensAnd = (blurMm: number): number => Math.hypot(lensPx, (blurMm / 2) * pxPerMm);
+  /** Profiles across every few places of a course: as drawn, with no soft edge, and as painted. */
+  const profilesOf = (places: readonly Place[], planes: readonly [Float32Array, Float32Array]) => {
+    const found: (readonly [Float64Array, Float64Array, Float64Array])[] = [];
+    for (let from = 0; from + placesTogether <= places.length; from += placesTogether) {
+      const own = [0, 1, 2].map(() => new Float64Array(samples));
       const whole = places
-        .slice(from, from + together)
+        .slice(from, from + placesTogether)
         .every(
           (place) =>
-            addProfile(soft, null, size, place, spacing, profiles[0]) &&
-            addProfile(hard, null, size, place, spacing, profiles[1]) &&
-            addProfile(measured.lightness, measured.states, size, place, spacing, profiles[2]),
+            addProfile(planes[0], null, size, place, spacing, own[0]) &&
+            addProfile(planes[1], null, size, place, spacing, own[1]) &&
+            addProfile(measured.lightness, measured.states, size, place, spacing, own[2]),
         );
-      if (!whole) continue;
-      const shapes = profiles.map(shapeOfProfile);
-      for (const [n, { width }] of shapes.entries()) widths[n].push((width * spacing) / pxPerMm);
-      contrasts.push(shapes[0].contrast / together);
-      likes.push(shapes[2].contrast / Math.max(1e-6, shapes[0].contrast));
+      if (whole)
+        found.push([0, 1, 2].map((n) => own[n].map((sum) => sum / placesTogether)) as never);
     }
-    const [drawn, bare, came] = widths;
-    const [contrast, like] = [median(contrasts), median(likes)];
-    if (drawn.length < fewestPlaces || contrast < leastContrast) return [];
-    if (like < leastLike || like > 1 / leastLike) return [];
+    return found;
+  };
+  const throughLens = [blurred(expected, lensPx), blurred(crisp, lensPx)] as const;
+  const alongOf = ({ path }: Edge): Place[] => placesAlong(path, size, stepMm * pxPerMm);
+  const seen = edges.flatMap((edge, index): SeenEdge[] => {
+    if (edge.lengthMm < shortestMm || edge.graded) return [];
+    const places = alongOf(edge);
+    const shapes = profilesOf(places, throughLens).map((each) => each.map(shapeOfProfile));
+    if (shapes.length < fewestPlaces) return [];
+    const [drawn, bare, came] = [0, 1, 2].map((n) =>
+      shapes.map((each) => (each[n].width * spacing) / pxPerMm),
+    );
+    const contrast = median(shapes.map(([own]) => own.contrast));
+    const like = median(shapes.map((each) => each[2].contrast / Math.max(1e-6, each[0].contrast)));
+    const isPlain = contrast >= leastContrast && like >= leastLike && like <= 1 / leastLike;
     const middle = places[places.length >> 1];
-    return [{ index, edge, middle, drawn, crisp: bare, came, contrast }];
+    return [
+      { index, edge, kind: kindOnSheet(edge), middle, drawn, crisp: bare, came, contrast, isPlain },
+    ];
   });
-  const blurMm = blurOf(seen);
+  await pause();
+  const softenedAlong = (edge: Edge, planes: Parameters<typeof profilesOf>[1]): Softened[] =>
+    profilesOf(alongOf(edge), planes).flatMap(
+      ([soft, hard, came]) => softenedAt(came, hard, soft) ?? [],
+    );
+  // How much wider edges came out that were to be hard than they are drawn: the lens, and grain. Squares add up.
+  const more = [blurred(crisp, lensAnd(moreBlurMm)), throughLens[1]] as const;
+  const wider = seen.flatMap(({ edge, kind, isPlain }) => {
+    if (!isPlain || (kind !== 'hard' && kind !== 'found')) return [];
+    const places = softenedAlong(edge, more);
+    return places.length < fewestPlaces ? [] : [together(places).way];
+  });
+  await pause();
+  const blurMm = wider.length < fewestHard ? 0 : moreBlurMm * Math.sqrt(Math.max(0, median(wider)));
+  const asSharp = [blurred(expected, lensAnd(blurMm)), blurred(crisp, lensAnd(blurMm))] as const;
   return seen.flatMap((each): EdgeVerdict[] => {
-    const came = howItCame(each, blurMm);
-    const { index, edge, middle, contrast } = each;
+    const { index, edge, kind, middle, contrast } = each;
+    const mayHarden = kind === 'soft' || kind === 'lost';
+    const came = isSofter(each, blurMm)
+      ? 'softer'
+      : mayHarden && isHarder(softenedAlong(edge, asSharp))
+        ? 'harder'
+        : null;
     if (came === null) return [];
     return [
       {
         edge: index,
         at: [middle.x / size.width, middle.y / size.height],
         lengthMm: edge.lengthMm,
-        decided: kindOnSheet(edge),
+        decided: kind,
         came,
         expectedMm: median(each.drawn),
         measuredMm: median(each.came),

@@ -24,13 +24,14 @@ import {
   type Refusal,
   type SheetWetness,
 } from './comparison.ts';
-import { findLight, type SheetLight } from './even-light.ts';
+import type { SheetLight } from './even-light.ts';
 import { drawExpectedSheet } from './expected-sheet.ts';
 import { findSheet, type SheetPlace } from './find-sheet.ts';
 import { type Corners, composed, cornersOf, homographyOf, scaledCorners } from './homography.ts';
 import { judgeBands, judgeShapes, judgeWhites, judgeWhole } from './judge.ts';
-import { lightCells, type SquaredSheet } from './light-cells.ts';
-import { type MeasuredSheet, measureSheet, pixelStates } from './measured-sheet.ts';
+import type { SquaredSheet } from './light-cells.ts';
+import { measureLight } from './measure-light.ts';
+import { type MeasuredSheet, pixelStates } from './measured-sheet.ts';
 import { shapeDifferences, shapesOf } from './shape-differences.ts';
 import { squareUp } from './square-up.ts';
 
@@ -126,7 +127,7 @@ function evennessOf({ bright }: SheetLight, { width, height }: PixelSize): numbe
 }
 
 function lightFacts(light: SheetLight, { states }: MeasuredSheet, size: PixelSize): LightFacts {
-  const counts = new Float64Array(4);
+  const counts = new Float64Array(Object.keys(pixelStates).length);
   for (const state of states) counts[state]++;
   const share = (state: number): number => counts[state] / states.length;
   const { paperShare, vergeShare, curve, doubt } = light;
@@ -139,6 +140,7 @@ function lightFacts(light: SheetLight, { states }: MeasuredSheet, size: PixelSiz
     missing: share(pixelStates.missing),
     clipped: share(pixelStates.clipped),
     glare: share(pixelStates.glare),
+    shadow: share(pixelStates.shadow),
   };
 }
 
@@ -150,6 +152,7 @@ function tipsFor(facts: LightFacts, light: SheetLight, coarse: boolean): PhotoTi
     ['off-the-photo', facts.missing > toldFrom.left],
     ['clipped', facts.clipped > toldFrom.left],
     ['glare', facts.glare > toldFrom.left],
+    ['shadow', facts.shadow > toldFrom.left],
     ['no-bare-paper', facts.paperShare < toldFrom.paper && facts.vergeShare < toldFrom.verge],
     ['uneven', facts.evenness < toldFrom.uneven],
     ['coloured-light', Math.abs(light.red[0] - light.blue[0]) > toldFrom.colour],
@@ -228,12 +231,10 @@ export async function compareSheet(
   if (!squared) return refuse('no-sheet', place);
   await checkpoint(0.7);
   const labs = labInPlace(drawn);
-  const cells = lightCells(squared, labs, plan.paper, request.bare);
-  await checkpoint(0.75);
-  const light = await findLight(cells, plan.paper[0], () => checkpoint(0.8));
-  if (!light) return refuse('no-light', place);
-  await checkpoint(0.85);
-  const measured = measureSheet(squared, light);
+  const lighting = (part: number): Promise<void> => checkpoint(0.7 + 0.18 * part);
+  const lit = await measureLight(squared, labs, slotMap, plan.paper, request.bare, lighting);
+  if (!lit) return refuse('no-light', place);
+  const { light, measured } = lit;
   await checkpoint(0.88);
   if (wetness === 'satin') dried(measured, labs, plan.paper);
   const map = shapesOf(slotMap, size);
@@ -242,15 +243,16 @@ export async function compareSheet(
   const crisp = drawExpectedSheet(reading, slotMap, softBlend(slotMap, size, []), size, step);
   const crispLabs = labInPlace(linearOf(crisp, size));
   await checkpoint(0.94);
-  const edges = compareEdges(
+  const edges = await compareEdges(
     reading.edges ?? [],
     labs.lightness,
     crispLabs.lightness,
     measured,
     size,
     reading.sheet,
+    () => checkpoint(0.95),
   );
-  await checkpoint(0.95);
+  await checkpoint(0.98);
   const reference = request.grey ? wantedLightness(request.grey, size, plan) : null;
   const facts = lightFacts(light, measured, size);
   const nearness = nearnessIn(reading, plan, slotMap, size);

@@ -41,6 +41,8 @@ const tips: Readonly<Record<PhotoTip, string>> = {
   'off-the-photo': 'Part of the sheet is off the photo: step back a little.',
   clipped: 'The lights are blown out: let the camera expose for the paper, a little darker.',
   glare: 'Something shines on the sheet: turn it away from the lamp or the window.',
+  shadow:
+    'A shadow lies on the sheet: stand so that neither you nor the camera is in its light. What lies in the shadow is not judged.',
   'no-bare-paper':
     'No bare paper was found, so white is a guess: leave a border of bare paper in sight, or touch a spot that is paper.',
   uneven:

@@ -7,7 +7,7 @@ import type { SheetPlace } from './find-sheet.ts';
 import type { ShapeDifference } from './shape-differences.ts';
 
 /** Named in every comparison; raised when the same photo may be judged otherwise. */
-export const compareEngine = 'compare-2';
+export const compareEngine = 'compare-3';
 
 /** Under `slight` a lightness is the same as planned, up to `clear` slightly off, beyond it clearly; L* (own). */
 export const lightnessLimits = { slight: 4, clear: 8 } as const;
@@ -34,6 +34,7 @@ export type PhotoTip =
   | 'no-bare-paper'
   | 'clipped'
   | 'glare'
+  | 'shadow'
   | 'uneven'
   | 'coloured-light'
   | 'off-the-photo'
@@ -125,6 +126,7 @@ export interface LightFacts {
   readonly missing: number;
   readonly clipped: number;
   readonly glare: number;
+  readonly shadow: number;
 }
 
 /** The whole sheet, as seen from across the room. */

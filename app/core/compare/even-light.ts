@@ -1,6 +1,7 @@
 import { lightnessOfLuminance, luminanceOfLightness } from '../colour/lightness.ts';
 import { usualCurve } from '../paint/measure/camera.ts';
 import type { CellKind, LightCell } from './light-cells.ts';
+import { type LightSpace, lightSpaces } from './light-spaces.ts';
 import {
   enoughPaper,
   type Fitted,
@@ -15,13 +16,15 @@ import {
 } from './light-surfaces.ts';
 
 /**
- * The light on the sheet and the camera that saw it. For every sensor the natural logarithm of the light is a surface
+ * The light on the sheet and the camera that saw it. For every plane the natural logarithm of the light is a surface
  * over the sheet: of second order for how bright it is, a plane for its colour.
  */
 export interface SheetLight {
   /** Strength of the camera's tone curve, as `withoutCurve` takes it back. */
   readonly curve: number;
-  /** 1, x, y, x^2, xy, y^2 of the middle sensor. */
+  /** The planes in which the light acts, and in which the surfaces are. */
+  readonly space: LightSpace;
+  /** 1, x, y, x^2, xy, y^2 of the middle plane. */
   readonly bright: Float64Array;
   /** 1, x, y of the red one and of the blue one beside it. */
   readonly red: Float64Array;
@@ -132,6 +135,30 @@ function someOf(
   });
 }
 
+/** A tone curve, the first guess of the level that fits best with it, and how badly it fits. */
+interface Tried {
+  readonly curve: number;
+  readonly cost: number;
+  readonly guess: number;
+}
+
+function bestGuess(
+  cells: readonly Straightened[],
+  curve: number,
+  paper: number,
+  shares: Readonly<Record<CellKind, number>>,
+): Tried {
+  const prior = ((curve - usualCurve) / curveSpread) ** 2;
+  let best = { curve, cost: Number.POSITIVE_INFINITY, guess: 0 };
+  for (let guess = 0; guess < guesses.length; guess++) {
+    const surfaces = fitSurfaces(cells, guess);
+    if (!surfaces) continue;
+    const cost = misfit(cells, surfaces, paper, shares) + prior;
+    if (cost < best.cost) best = { curve, cost, guess };
+  }
+  return best;
+}
+
 /**
  * The light on the sheet by bare paper, which counts most, by the verge round it where that agrees with paper, and by
  * the painted cells, most of which are as expected. `paper` is its L*. Null where there are hardly any cells. `pause`
@@ -145,22 +172,25 @@ export async function findLight(
   if (all.length < enoughPaper) return null;
   const few = someOf(all, mostToChoose);
   const shares = sharesOf(all);
-  const tried: { readonly curve: number; readonly cost: number; readonly guess: number }[] = [];
-  for (const curve of curves) {
-    const own = straightened(few, curve);
-    let best = { curve, cost: Number.POSITIVE_INFINITY, guess: 0 };
-    for (let guess = 0; guess < guesses.length; guess++) {
-      const surfaces = fitSurfaces(own, guess);
-      if (!surfaces) continue;
-      const cost = misfit(own, surfaces, paper, shares) + ((curve - usualCurve) / curveSpread) ** 2;
-      if (cost < best.cost) best = { curve, cost, guess };
+  let chosen: {
+    readonly space: LightSpace;
+    readonly tried: Tried[];
+    readonly best: number;
+  } | null = null;
+  for (const space of lightSpaces) {
+    const tried: Tried[] = [];
+    for (const curve of curves) {
+      tried.push(bestGuess(straightened(few, curve, space), curve, paper, shares));
+      await pause();
     }
-    tried.push(best);
-    await pause();
+    const best = tried.reduce((least, each, n) => (each.cost < tried[least].cost ? n : least), 0);
+    if (!chosen || tried[best].cost < chosen.tried[chosen.best].cost)
+      chosen = { space, tried, best };
   }
-  const best = tried.reduce((least, each, n) => (each.cost < tried[least].cost ? n : least), 0);
+  if (!chosen) return null;
+  const { space, tried, best } = chosen;
   const { curve, spread } = lowestOf(tried, best);
-  const own = straightened(someOf(all, { ...whole, paint: mostPainted }), curve);
+  const own = straightened(someOf(all, { ...whole, paint: mostPainted }), curve, space);
   const surfaces = fitSurfaces(own, tried[best].guess);
   if (!surfaces) return null;
   const { bright, red, blue, left } = surfaces;
@@ -169,7 +199,7 @@ export async function findLight(
   const inside = own.filter(({ cell }) => cell.kind !== 'verge').length;
   const verge = own.length - inside;
   return {
-    ...{ curve, bright: bright.slice(0, 6), red: red.slice(0, 3), blue: blue.slice(0, 3) },
+    ...{ curve, space, bright: bright.slice(0, 6), red: red.slice(0, 3), blue: blue.slice(0, 3) },
     paperShare: agreeing('paper') / Math.max(1, inside),
     vergeShare: agreeing('verge') / Math.max(1, verge),
     doubt: spread * shiftOfCurve,

@@ -42,24 +42,27 @@ const slowShares = [0.08, 0.07, 0.05, 0.03] as const;
 /** So many quadrangles of lines are tried (own). */
 const mostQuads = 14;
 
-/** Likeness from which an alignment is sure, or fairly so (own). */
+/** Likeness from which an alignment is sure, or fairly so (own); and from which no line beside it makes it doubtful. */
 const sureFrom = 0.8;
 const fairlyFrom = 0.62;
+const plainFrom = 0.95;
 
 /** So many parts of the sheet may lie elsewhere than they should, 0..1, where it is sure, or fairly so (own). */
 const mostAstray = { sure: 0.15, fairly: 0.3 } as const;
 /** How far the worst corner may be off where it is sure, or fairly so: deviations, shares of the long side (own). */
 const mostDoubt = { sure: 0.0035, fairly: 0.007 } as const;
 
-function surenessOf(
+/** How sure a place is by how alike the two are, what corners and outline say, and the share of parts that lie elsewhere. */
+export function surenessOf(
   likeness: number,
   { doubt, agreeing, contradicting }: SettledPlace,
   astray: number,
 ): Sureness {
   const isSure = likeness >= sureFrom && doubt < mostDoubt.sure && astray <= mostAstray.sure;
   if (isSure && contradicting === 0) return 'sure';
-  // Where most sides don't show, or lines that don't agree, the picture alone has to be surer.
-  const most = contradicting === 0 && agreeing >= 3 ? mostDoubt.fairly : mostDoubt.sure;
+  // Where most sides don't show, or lines that don't agree, the picture alone has to be surer, or all but the same.
+  const isPlain = likeness >= plainFrom || (contradicting === 0 && agreeing >= 3);
+  const most = isPlain ? mostDoubt.fairly : mostDoubt.sure;
   const isFair = likeness >= fairlyFrom && doubt < most && astray <= mostAstray.fairly;
   return isFair ? 'fairly sure' : 'not sure';
 }

@@ -1,6 +1,5 @@
 import { type Lab, linearOfLab, type Point } from '../colour/lab.ts';
 import { linearOfCode } from '../colour/srgb.ts';
-import { sensed } from '../paint/measure/camera.ts';
 import type { LabPlanes, LinearRaster } from '../raster/linear-raster.ts';
 import type { PixelSize } from '../raster/size.ts';
 
@@ -18,7 +17,7 @@ export interface LightCell {
   readonly y: number;
   /** Linear red, green, blue as photographed. */
   readonly light: readonly [number, number, number];
-  /** Natural logarithms of what sensors would catch of the expected colour in even daylight. */
+  /** The same of the expected colour in even daylight. */
   readonly expected: readonly [number, number, number];
   /** L* of the expected colour. */
   readonly lightness: number;
@@ -39,14 +38,6 @@ const evenWithin = 2.5;
 export const clippedFrom = linearOfCode[252];
 /** A finger shows paper so far round a place, px of the squared sheet. */
 const shownPx = 9;
-/** Under it nothing is told from black. */
-const dark = 1e-4;
-
-const logsOf = (light: readonly [number, number, number]): [number, number, number] => {
-  const [one, two, three] = sensed(light).map((caught) => Math.log(Math.max(dark, caught)));
-  return [one, two, three];
-};
-
 /** A cell of the verge whose light spreads more than this share of it lies on an edge of tape or board (own). */
 const vergeSpreads = 0.08;
 
@@ -125,7 +116,7 @@ export function lightCells(
   });
   const isShown = (x: number, y: number): boolean =>
     bare.some(([u, v]) => Math.hypot(u * size.width - x, v * size.height - y) < shownPx);
-  const paperLogs = logsOf(linearOfLab(paper));
+  const paperLight = linearOfLab(paper);
   for (let top = 0; top + cellPx <= raster.height; top += cellPx) {
     for (let left = 0; left + cellPx <= raster.width; left += cellPx) {
       const [x, y] = [left - margin, top - margin];
@@ -141,7 +132,7 @@ export function lightCells(
           kind: shown ? 'paper' : 'verge',
           ...place(left, top),
           light,
-          expected: paperLogs,
+          expected: paperLight,
           lightness: paper[0],
         });
         continue;
@@ -152,7 +143,7 @@ export function lightCells(
         kind: found.isBare ? 'paper' : 'paint',
         ...place(left, top),
         light,
-        expected: logsOf(linearOfLab(found.lab)),
+        expected: linearOfLab(found.lab),
         lightness: found.lab[0],
       });
     }

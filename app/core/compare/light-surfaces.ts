@@ -1,6 +1,7 @@
 import { solveLinear } from '../numeric/solve.ts';
-import { sensed, withoutCurve } from '../paint/measure/camera.ts';
+import { type Light, withoutCurve } from '../paint/measure/camera.ts';
 import type { CellKind, LightCell } from './light-cells.ts';
+import { caughtIn, type LightSpace } from './light-spaces.ts';
 
 /** Cells stray so far from the surface without being something else, as parts of the light (own). */
 export const strays: Readonly<Record<CellKind, number>> = { paper: 0.03, verge: 0.04, paint: 0.1 };
@@ -27,17 +28,31 @@ export interface Straightened {
   readonly cell: LightCell;
   /** 1, x, y, x^2, xy, y^2, and 1 for the verge. */
   readonly row: readonly number[];
-  /** Logarithms of what the sensors caught over the expected: the middle one, red and blue beside it. */
+  /** Logarithms of what was caught over the expected: the middle plane, red and blue beside it. */
   readonly bright: number;
   readonly red: number;
   readonly blue: number;
 }
 
-export function straightened(cells: readonly LightCell[], curve: number): Straightened[] {
+/** Under it nothing is told from black. */
+const dark = 1e-4;
+
+export function straightened(
+  cells: readonly LightCell[],
+  curve: number,
+  space: LightSpace,
+): Straightened[] {
+  const logsOf = (light: Light): Light => {
+    const [one, two, three] = caughtIn(space, light).map((caught) =>
+      Math.log(Math.max(dark, caught)),
+    );
+    return [one, two, three];
+  };
   return cells.map((cell) => {
     const [r, g, b] = cell.light;
-    const caught = sensed([withoutCurve(r, curve), withoutCurve(g, curve), withoutCurve(b, curve)]);
-    const log = (c: 0 | 1 | 2): number => Math.log(Math.max(1e-4, caught[c])) - cell.expected[c];
+    const caught = logsOf([withoutCurve(r, curve), withoutCurve(g, curve), withoutCurve(b, curve)]);
+    const expected = logsOf(cell.expected);
+    const log = (c: 0 | 1 | 2): number => caught[c] - expected[c];
     const bright = log(1);
     const row = [1, cell.x, cell.y, cell.x ** 2, cell.x * cell.y, cell.y ** 2];
     row.push(cell.kind === 'verge' ? 1 : 0);
@@ -48,31 +63,38 @@ export function straightened(cells: readonly LightCell[], curve: number): Straig
 /** Place of the verge's term in a row. */
 export const vergeTerm = 6;
 
-/** Least squares for the first `size` terms and one more, the offset of the verge, with what is expected of each. */
+/**
+ * Least squares for the first `size` terms and one more, the offset of the verge, with what is expected of each: one
+ * surface for every value of the cells.
+ */
 function fitted(
   cells: readonly Straightened[],
   weights: Float64Array,
   size: number,
-  value: (cell: Straightened) => number,
+  values: readonly ('bright' | 'red' | 'blue')[],
   spreads: readonly number[],
-): Float64Array {
+): Float64Array[] {
   const all = size + 1;
   const matrix = new Float64Array(all * all);
-  const right = new Float64Array(all);
+  const rights = values.map(() => new Float64Array(all));
+  const own = new Float64Array(all);
   for (let n = 0; n < cells.length; n++) {
     const { row } = cells[n];
-    const own = weights[n] * value(cells[n]);
+    for (let i = 0; i < size; i++) own[i] = row[i];
+    own[size] = row[vergeTerm];
     for (let i = 0; i < all; i++) {
-      const term = weights[n] * (i === size ? row[vergeTerm] : row[i]);
-      right[i] += own * (i === size ? row[vergeTerm] : row[i]);
-      for (let j = 0; j < i; j++) matrix[i * all + j] += term * row[j];
-      matrix[i * all + i] += term * (i === size ? row[vergeTerm] : row[i]);
+      const term = weights[n] * own[i];
+      for (let j = 0; j <= i; j++) matrix[i * all + j] += term * own[j];
+    }
+    for (let v = 0; v < values.length; v++) {
+      const value = weights[n] * cells[n][values[v]];
+      for (let i = 0; i < all; i++) rights[v][i] += value * own[i];
     }
   }
   // Weights are in inverse variances of a hundred independent cells at the most.
   for (let i = 0; i < all; i++) matrix[i * all + i] += 1 / spreads[i] ** 2;
-  solveLinear(matrix, right, all);
-  return right;
+  for (const right of rights) solveLinear(Float64Array.from(matrix), right, all);
+  return rights;
 }
 
 const bendSpreads = [bendSpread, bendSpread, bendSpread];
@@ -137,9 +159,8 @@ function fitFrom(cells: readonly Straightened[], level: number, passes: readonly
       weights[n] = base / (1 + away * away) ** 2;
       cost += (worths[cell.kind] * away * away) / (1 + away * away);
     }
-    bright = fitted(cells, weights, 6, (cell) => cell.bright, brightSpreads);
-    red = fitted(cells, weights, 3, (cell) => cell.red, hueSpreads);
-    blue = fitted(cells, weights, 3, (cell) => cell.blue, hueSpreads);
+    [bright] = fitted(cells, weights, 6, ['bright'], brightSpreads);
+    [red, blue] = fitted(cells, weights, 3, ['red', 'blue'], hueSpreads);
   }
   return { bright, red, blue, left, cost };
 }

@@ -1,12 +1,12 @@
 import { type Lab, rgbOfLab, sharesOfX, sharesOfZ } from '../colour/lab.ts';
 import { cieCurve, luminanceOfLinear, tabulatedCieCurve } from '../colour/lightness.ts';
-import { fromSensors, sensors, withoutCurve } from '../paint/measure/camera.ts';
+import { withoutCurve } from '../paint/measure/camera.ts';
 import type { LabPlanes } from '../raster/linear-raster.ts';
 import type { SheetLight } from './even-light.ts';
 import { clippedFrom, type SquaredSheet } from './light-cells.ts';
 
-/** What can be said of a pixel: it counts, is off the photo, at the end of its scale, or brighter than paper can be. */
-export const pixelStates = { counts: 0, missing: 1, clipped: 2, glare: 3 } as const;
+/** What can be said of a pixel: it counts, is off the photo, at the end of its scale, brighter than paper can be, or in a shadow. */
+export const pixelStates = { counts: 0, missing: 1, clipped: 2, glare: 3, shadow: 4 } as const;
 
 /** The sheet as photographed, brought to even daylight: L*, a*, b*, and what can be said of every pixel. */
 export interface MeasuredSheet extends LabPlanes {
@@ -27,7 +27,7 @@ const shinesFrom = 103;
 /** Takes tone curve and light out of the squared photo. */
 export function measureSheet(
   { raster, margin, size }: SquaredSheet,
-  { curve, bright, red, blue }: SheetLight,
+  { curve, space, bright, red, blue }: SheetLight,
 ): MeasuredSheet {
   const { width, height } = size;
   const table = curveTable(curve);
@@ -41,8 +41,8 @@ export function measureSheet(
     return table[entry] + (place - entry) * (table[entry + 1] - table[entry]);
   };
   const cie = (t: number): number => (t >= 0 && t <= 1 ? tabulatedCieCurve(t) : cieCurve(t));
-  const [s0, s1, s2, s3, s4, s5, s6, s7, s8] = sensors;
-  const [f0, f1, f2, f3, f4, f5, f6, f7, f8] = fromSensors;
+  const [s0, s1, s2, s3, s4, s5, s6, s7, s8] = space.into;
+  const [f0, f1, f2, f3, f4, f5, f6, f7, f8] = space.back;
   const [xr, xg, xb] = sharesOfX;
   const [zr, zg, zb] = sharesOfZ;
   const across = Float64Array.from(

@@ -1,6 +1,6 @@
 import type { DrawnSheet } from './drawn-sheet.ts';
 import { castOver, type Three } from './lamp.ts';
-import { random, type Scene } from './scene.ts';
+import { type CastShadow, random, type Scene } from './scene.ts';
 
 /** What the camera caught, before it is packed. */
 export interface Exposed {
@@ -112,6 +112,14 @@ function cameraOver(
   };
 }
 
+/** Share of the light a shadow leaves at a place, mm from the sheet's middle. */
+function leftIn(shadow: CastShadow | undefined, x: number, y: number): number {
+  if (!shadow) return 1;
+  const { towards, fromMm, left, rimMm } = shadow;
+  const past = (x * Math.cos(towards) + y * Math.sin(towards) - fromMm) / rimMm + 0.5;
+  return 1 - (1 - left) * Math.min(1, Math.max(0, past));
+}
+
 /** Exposes a sheet, in Node and in a browser alike. */
 export function exposed(sheet: DrawnSheet, scene: Scene): Exposed {
   const next = random(scene.seed + 17);
@@ -184,9 +192,10 @@ export function exposed(sheet: DrawnSheet, scene: Scene): Exposed {
         const along = Math.min(1.3, Math.max(-0.3, 0.5 - (x * lx + y * ly) / (2 * half)));
         const off = Math.hypot(px / width - 0.5, py / height - 0.5) / Math.SQRT1_2;
         const bright = (1 - scene.fallOff * along) * (1 - scene.vignette * off * off);
-        red += light[0] * bright;
-        green += light[1] * bright;
-        blue += light[2] * bright;
+        const shaded = bright * leftIn(scene.shadow, x, y);
+        red += light[0] * shaded;
+        green += light[1] * shaded;
+        blue += light[2] * shaded;
       }
       const seen = cast([(red / 2) * gain, (green / 2) * gain, (blue / 2) * gain]);
       for (const c of [0, 1, 2] as const) planes[c][i] = seen[c];

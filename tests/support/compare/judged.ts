@@ -16,7 +16,7 @@ export const judgedSample = (more: Partial<JudgedComparison> = {}): JudgedCompar
   place: { corners: foundCorners, sureness: 'sure', likeness: 0.95, doubt: 0.002 },
   light: {
     ...{ paperShare: 0.1, vergeShare: 0.8, evenness: 0.9, curve: 0.2, doubt: 1 },
-    ...{ missing: 0, clipped: 0, glare: 0 },
+    ...{ missing: 0, clipped: 0, glare: 0, shadow: 0 },
   },
   tips: [],
   shapes: [],

@@ -31,6 +31,19 @@ export interface Scene {
   readonly granulation: number;
   /** Light of bare paper where it is brightest, 0..1. */
   readonly exposure: number;
+  /** A shadow over part of the sheet; left out: none. */
+  readonly shadow?: CastShadow;
+}
+
+/** Something before the light: what lies on one side of a line has less of it, over a soft rim. */
+export interface CastShadow {
+  /** Direction of the dark side, radians, and the line's distance from the sheet's middle that way, mm. */
+  readonly towards: number;
+  readonly fromMm: number;
+  /** Share of the light that is left. */
+  readonly left: number;
+  /** Width of its rim, mm. */
+  readonly rimMm: number;
 }
 
 export function random(seed: number): () => number {

@@ -26,7 +26,7 @@ export const fromSensors = [
 ];
 
 /** Row `c` of a matrix of 3 x 3 times a vector. */
-const rowTimes = (matrix: readonly number[], c: number, [x, y, z]: Light): number =>
+export const rowTimes = (matrix: readonly number[], c: number, [x, y, z]: Light): number =>
   matrix[3 * c] * x + matrix[3 * c + 1] * y + matrix[3 * c + 2] * z;
 
 /** What a camera's sensors catch of linear sRGB light. */

@@ -32,18 +32,19 @@ const judged = (drawn: number, came: number, kind: 'soft' | 'hard' = 'soft') =>
     measuredAs(ramp(came, 0.5)),
     size,
     sheet,
+    async () => {},
   );
 
-test('a soft edge painted hard is harder, and one painted soft is as decided', () => {
-  expect(judged(6, 0.4)).toMatchObject([{ edge: 0, decided: 'soft', came: 'harder' }]);
-  expect(judged(6, 6)).toEqual([]);
+test('a soft edge painted hard is harder, and one painted soft is as decided', async () => {
+  expect(await judged(6, 0.4)).toMatchObject([{ edge: 0, decided: 'soft', came: 'harder' }]);
+  expect(await judged(6, 6)).toEqual([]);
 });
 
-test('one that has run half as far as drawn is soft all the same', () => {
-  expect(judged(6, 3)).toEqual([]);
+test('one that has run half as far as drawn is soft all the same', async () => {
+  expect(await judged(6, 3)).toEqual([]);
 });
 
-test('a hard edge that has run is softer', () => {
-  expect(judged(0.5, 5, 'hard')).toMatchObject([{ came: 'softer' }]);
-  expect(judged(0.5, 0.6, 'hard')).toEqual([]);
+test('a hard edge that has run is softer', async () => {
+  expect(await judged(0.5, 5, 'hard')).toMatchObject([{ came: 'softer' }]);
+  expect(await judged(0.5, 0.6, 'hard')).toEqual([]);
 });

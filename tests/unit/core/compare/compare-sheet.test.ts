@@ -41,7 +41,7 @@ const before = new Map<string, Promise<Judged>>();
 
 /** Drawn, photographed and compared once for all who ask. */
 function judged(change: Change, scene = scenes[0] as Scene): Promise<Judged> {
-  const key = `${change.name} ${change.by} ${scene.seed}`;
+  const key = `${change.name} ${change.by} ${scene.seed} ${scene.shadow?.left ?? ''}`;
   const known = before.get(key) ?? judge(change, scene);
   before.set(key, known);
   return known;
@@ -58,6 +58,17 @@ describe('a sheet as planned', () => {
     const within2 = shapes.filter(({ difference }) => Math.abs(difference) < 2);
     const area = (list: typeof shapes): number => list.reduce((sum, each) => sum + each.share, 0);
     expect(area(within2)).toBeGreaterThan(0.95 * area(shapes));
+  });
+
+  test('is left alone where a shadow lies over part of it, and she is told so', async () => {
+    const shadow = { towards: 0.5, fromMm: 60, left: 0.5, rimMm: 12 };
+    const { comparison } = await judged(nothingChanged, { ...(scenes[0] as Scene), shadow });
+    const { light, tips, advice, whole } = comparison as JudgedComparison;
+    expect(light.shadow).toBeGreaterThan(0.1);
+    expect(light.shadow).toBeLessThan(0.5);
+    expect(tips).toContain('shadow');
+    expect(advice).toEqual([]);
+    expect(whole.within4).toBeGreaterThan(0.98);
   });
 
   test('is judged the same with corners of hers that are a little off', async () => {

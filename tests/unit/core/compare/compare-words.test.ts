@@ -72,7 +72,7 @@ describe('advice', () => {
 test('what is refused and how to photograph better end as sentences do', () => {
   for (const code of ['shiny', 'nothing-painted', 'no-sheet', 'not-sure', 'no-light'] as const)
     expect(refusalInWords(code)).toMatch(/\.$/);
-  for (const code of ['clipped', 'glare', 'uneven', 'coarse', 'no-bare-paper'] as const)
+  for (const code of ['clipped', 'glare', 'shadow', 'uneven', 'coarse', 'no-bare-paper'] as const)
     expect(tipInWords(code)).toMatch(/\.$/);
 });
 
