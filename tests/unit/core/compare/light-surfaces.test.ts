@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { CellKind, LightCell } from '../../../../app/core/compare/light-cells.ts';
+import { type LightSpace, lightSpaces } from '../../../../app/core/compare/light-spaces.ts';
 import {
   fitSurfaces,
   guesses,
@@ -7,6 +8,9 @@ import {
   vergeTerm,
 } from '../../../../app/core/compare/light-surfaces.ts';
 import { unsensed } from '../../../../app/core/paint/measure/camera.ts';
+
+/** The light acts on what sensors catch. */
+const bySensors = lightSpaces[0] as LightSpace;
 
 // Cells lit by the tests' own formula; what a kind is worth is as the file says it. Limits are (own).
 
@@ -21,8 +25,7 @@ function cellAt(kind: CellKind, x: number, y: number, [bright, red, blue]: Logs)
     base * Math.exp(bright),
     base * Math.exp(bright + blue),
   ]);
-  const log = Math.log(base);
-  return { kind, x, y, light, expected: [log, log, log], lightness: 60 };
+  return { kind, x, y, light, expected: unsensed([base, base, base]), lightness: 60 };
 }
 
 /** A grid of cells of one kind over a sheet of 3 by 2. */
@@ -41,33 +44,33 @@ const plain = (): Logs => [0, 0, 0];
 const guessOf = (kind: CellKind, share?: number): number =>
   guesses.findIndex(([own, part]) => own === kind && (share === undefined || part === share));
 const fitted = (cells: readonly LightCell[], guess = guessOf('paper'), curve = 0) => {
-  const found = fitSurfaces(straightened(cells, curve), guess);
+  const found = fitSurfaces(straightened(cells, curve, bySensors), guess);
   if (!found) throw new Error('no surface');
   return found;
 };
 
 describe('a cell before surfaces are laid through it', () => {
   test('is what sensors caught over what they would catch in even light, in logarithms', () => {
-    const [cell] = straightened([cellAt('paint', 0.4, -0.3, [-0.2, 0.07, -0.05])], 0);
+    const [cell] = straightened([cellAt('paint', 0.4, -0.3, [-0.2, 0.07, -0.05])], 0, bySensors);
     expect(cell?.bright).toBeCloseTo(-0.2, 3);
     expect(cell?.red).toBeCloseTo(0.07, 3);
     expect(cell?.blue).toBeCloseTo(-0.05, 3);
     const wanted = [1, 0.4, -0.3, 0.16, -0.12, 0.09, 0];
     for (const [n, term] of cell?.row.entries() ?? []) expect(term).toBeCloseTo(wanted[n] ?? 9, 10);
-    const [beside] = straightened([cellAt('verge', 0, 0, [0, 0, 0])], 0);
+    const [beside] = straightened([cellAt('verge', 0, 0, [0, 0, 0])], 0, bySensors);
     expect(beside?.row[vergeTerm]).toBe(1);
   });
 
   test('a curve is taken back channel by channel: darks were darker, lights lighter', () => {
-    const [dark] = straightened([cellAt('paint', 0, 0, [-1, 0, 0])], 0.3);
-    const [light] = straightened([cellAt('paint', 0, 0, [0.5, 0, 0])], 0.3);
+    const [dark] = straightened([cellAt('paint', 0, 0, [-1, 0, 0])], 0.3, bySensors);
+    const [light] = straightened([cellAt('paint', 0, 0, [0.5, 0, 0])], 0.3, bySensors);
     expect(Number(dark?.bright)).toBeGreaterThan(-0.9);
     expect(Number(light?.bright)).toBeLessThan(0.45);
   });
 
   test('black has a logarithm too', () => {
     const black = { ...cellAt('paint', 0, 0, [0, 0, 0]), light: [0, 0, 0] as const };
-    const [cell] = straightened([black], 0);
+    const [cell] = straightened([black], 0, bySensors);
     expect(cell?.bright).toBeCloseTo(Math.log(1e-4) - Math.log(0.2), 5);
     expect(cell?.red).toBe(0);
   });
@@ -251,7 +254,7 @@ describe('first guesses of the level', () => {
   });
 
   test('of what there is none of none is made', () => {
-    const paper = straightened(gridOf('paper', plain), 0);
+    const paper = straightened(gridOf('paper', plain), 0, bySensors);
     expect(fitSurfaces(paper, guessOf('paper'))).not.toBeNull();
     expect(fitSurfaces(paper, guessOf('verge'))).toBeNull();
     expect(fitSurfaces(paper, guessOf('paint', 0.5))).toBeNull();

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { type Lab, labOfLinear, linearOfLab } from '../../../../app/core/colour/lab.ts';
+import { type LightSpace, lightSpaces } from '../../../../app/core/compare/light-spaces.ts';
 import {
   measuredRgba,
   measureSheet,
@@ -61,6 +62,7 @@ const measured = (raster: ReturnType<typeof photographed>, light: Lit) =>
     { raster, margin, size },
     {
       ...{ curve: light.curve, paperShare: 1, vergeShare: 1, doubt: 0 },
+      space: lightSpaces[0] as LightSpace, // the sensors, in which the tests' light acts
       bright: Float64Array.from(light.bright),
       red: Float64Array.from(light.red),
       blue: Float64Array.from(light.blue),
