@@ -45,11 +45,14 @@ export function codeOfLinear(linear: number): number {
  * stays.
  */
 export function makeGrey(rgba: Uint8ClampedArray): void {
+  let [last, code] = [-1, 0];
   for (let p = 0; p < rgba.length; p += 4) {
-    const red = linearOfCode[rgba[p]];
-    const green = linearOfCode[rgba[p + 1]];
-    const blue = linearOfCode[rgba[p + 2]];
-    const code = codeOfLinear(luminanceOfLinear(red, green, blue));
+    const [r, g, b] = [rgba[p], rgba[p + 1], rgba[p + 2]];
+    const colour = (r << 16) | (g << 8) | b;
+    if (colour !== last) {
+      last = colour;
+      code = codeOfLinear(luminanceOfLinear(linearOfCode[r], linearOfCode[g], linearOfCode[b]));
+    }
     rgba[p] = code;
     rgba[p + 1] = code;
     rgba[p + 2] = code;

@@ -159,6 +159,33 @@ function bestGuess(
   return best;
 }
 
+/** What was tried of one space of the light, by the place of its curve; `best` costs least. */
+interface TriedCurves {
+  readonly space: LightSpace;
+  readonly tried: Tried[];
+  readonly best: number;
+}
+
+const leastCost = (tried: readonly Tried[]): number =>
+  tried.reduce((least, { cost }, n) => (cost < tried[least].cost ? n : least), 0);
+
+/** Downhill from the curve that was best in another space, until those beside the best one cost more. */
+async function tryAround(
+  from: number,
+  tryCurve: (curve: number) => Promise<Tried>,
+): Promise<Omit<TriedCurves, 'space'>> {
+  const tried: Tried[] = [];
+  let best = from;
+  for (;;) {
+    for (const n of [best - 1, best, best + 1])
+      if (curves[n] !== undefined) tried[n] ??= await tryCurve(curves[n]);
+    const [before, here, after] = [tried[best - 1], tried[best], tried[best + 1]];
+    if (before && before.cost < here.cost) best--;
+    else if (after && after.cost < here.cost) best++;
+    else return { tried, best };
+  }
+}
+
 /**
  * The light on the sheet by bare paper, which counts most, by the verge round it where that agrees with paper, and by
  * the painted cells, most of which are as expected. `paper` is its L*. Null where there are hardly any cells. `pause`
@@ -172,22 +199,18 @@ export async function findLight(
   if (all.length < enoughPaper) return null;
   const few = someOf(all, mostToChoose);
   const shares = sharesOf(all);
-  let chosen: {
-    readonly space: LightSpace;
-    readonly tried: Tried[];
-    readonly best: number;
-  } | null = null;
-  for (const space of lightSpaces) {
-    const tried: Tried[] = [];
-    for (const curve of curves) {
-      tried.push(bestGuess(straightened(few, curve, space), curve, paper, shares));
-      await pause();
-    }
-    const best = tried.reduce((least, each, n) => (each.cost < tried[least].cost ? n : least), 0);
-    if (!chosen || tried[best].cost < chosen.tried[chosen.best].cost)
-      chosen = { space, tried, best };
+  const tryCurve = async (space: LightSpace, curve: number): Promise<Tried> => {
+    await pause();
+    return bestGuess(straightened(few, curve, space), curve, paper, shares);
+  };
+  const [first, ...others] = lightSpaces;
+  const everywhere: Tried[] = [];
+  for (const curve of curves) everywhere.push(await tryCurve(first, curve));
+  let chosen: TriedCurves = { space: first, tried: everywhere, best: leastCost(everywhere) };
+  for (const space of others) {
+    const found = await tryAround(chosen.best, (curve) => tryCurve(space, curve));
+    if (found.tried[found.best].cost < chosen.tried[chosen.best].cost) chosen = { space, ...found };
   }
-  if (!chosen) return null;
   const { space, tried, best } = chosen;
   const { curve, spread } = lowestOf(tried, best);
   const own = straightened(someOf(all, { ...whole, paint: mostPainted }), curve, space);

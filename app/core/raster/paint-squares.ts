@@ -71,6 +71,11 @@ class SquareColours {
   readonly #grid: SquareGrid;
   readonly #over: ReturnType<typeof betweenSquares>;
   readonly #along: ReturnType<typeof betweenSquares>;
+  /** What the colours to the left and the right are between, which holds for all pixels of a slot there in one row. */
+  readonly #left = new Float64Array(3);
+  readonly #right = new Float64Array(3);
+  #leftWeight = 0;
+  #rightWeight = 0;
   /** Red, green, blue, 0..255, of the pixel looked at. */
   readonly rgb = new Float64Array(3);
 
@@ -82,40 +87,56 @@ class SquareColours {
     this.#along = betweenSquares(height, grid.sidePx, grid.down);
   }
 
+  /** Writes the sum of the colours of a slot above and below in a column of squares; one it is not in weighs nothing. */
+  #between(slot: number, column: number, y: number, out: Float64Array): number {
+    const { across, down } = this.#grid;
+    const { first, second, part } = this.#along;
+    const table = this.#table;
+    const above = this.#rows[(slot * down + first[y]) * across + column];
+    const below = this.#rows[(slot * down + second[y]) * across + column];
+    const one = above < 0 ? 0 : 1 - part[y];
+    const two = below < 0 ? 0 : part[y];
+    const [up, low] = [3 * Math.max(0, above), 3 * Math.max(0, below)];
+    for (let n = 0; n < 3; n++) out[n] = one * table[up + n] + two * table[low + n];
+    return one + two;
+  }
+
+  /** Which two columns of squares a pixel lies between; of two neighbours or, at a border, twice of the last one. */
+  columnsAt(x: number): number {
+    return this.#over.first[x] + this.#over.second[x];
+  }
+
+  #hold(slot: number, x: number, y: number): void {
+    this.#leftWeight = this.#between(slot, this.#over.first[x], y, this.#left);
+    this.#rightWeight = this.#between(slot, this.#over.second[x], y, this.#right);
+  }
+
+  /** Writes the pixels of one slot from `x` to before `end`, all between the same columns, as RGBA from byte `to` on. */
+  paint(slot: number, x: number, end: number, y: number, out: Uint8ClampedArray, to: number): void {
+    this.#hold(slot, x, y);
+    const { part } = this.#over;
+    const [leftWeight, rightWeight] = [this.#leftWeight, this.#rightWeight];
+    const [r1, g1, b1] = this.#left;
+    const [r2, g2, b2] = this.#right;
+    for (let i = x, at = to; i < end; i++, at += 4) {
+      const two = part[i];
+      const one = 1 - two;
+      const weight = one * leftWeight + two * rightWeight;
+      if (weight <= 0) continue;
+      out[at] = (one * r1 + two * r2) / weight;
+      out[at + 1] = (one * g1 + two * g2) / weight;
+      out[at + 2] = (one * b1 + two * b2) / weight;
+    }
+  }
+
   /** Fills `rgb`; false where the slot is in none of the squares round that pixel. */
   look(slot: number, x: number, y: number): boolean {
-    const { across, down } = this.#grid;
-    const rows = this.#rows;
-    const table = this.#table;
-    const over = this.#over;
-    const along = this.#along;
-    const upper = (slot * down + along.first[y]) * across;
-    const lower = (slot * down + along.second[y]) * across;
-    const [left, right] = [over.first[x], over.second[x]];
-    const [down1, right1] = [along.part[y], over.part[x]];
-    const [up1, left1] = [1 - down1, 1 - right1];
-    // The four squares round the pixel; one its slot is not in weighs nothing.
-    const a = rows[upper + left];
-    const b = rows[upper + right];
-    const c = rows[lower + left];
-    const d = rows[lower + right];
-    const wa = a < 0 ? 0 : up1 * left1;
-    const wb = b < 0 ? 0 : up1 * right1;
-    const wc = c < 0 ? 0 : down1 * left1;
-    const wd = d < 0 ? 0 : down1 * right1;
-    const weight = wa + wb + wc + wd;
+    this.#hold(slot, x, y);
+    const two = this.#over.part[x];
+    const one = 1 - two;
+    const weight = one * this.#leftWeight + two * this.#rightWeight;
     if (weight <= 0) return false;
-    const [at, bt, ct, dt] = [
-      3 * Math.max(0, a),
-      3 * Math.max(0, b),
-      3 * Math.max(0, c),
-      3 * Math.max(0, d),
-    ];
-    const { rgb } = this;
-    for (let n = 0; n < 3; n++) {
-      const sum = wa * table[at + n] + wb * table[bt + n] + wc * table[ct + n] + wd * table[dt + n];
-      rgb[n] = sum / weight;
-    }
+    for (let n = 0; n < 3; n++) this.rgb[n] = (one * this.#left[n] + two * this.#right[n]) / weight;
     return true;
   }
 }
@@ -136,12 +157,15 @@ export function paintSquares(
   const colours = new SquareColours(grid, table, size);
   const { rgb } = colours;
   out.fill(255);
-  for (let y = 0, i = 0; y < height; y++) {
-    for (let x = 0; x < width; x++, i++) {
-      if (!colours.look(slotMap[i], x, y)) continue;
-      out[4 * i] = rgb[0];
-      out[4 * i + 1] = rgb[1];
-      out[4 * i + 2] = rgb[2];
+  for (let y = 0; y < height; y++) {
+    const row = y * width;
+    for (let x = 0, end = 0; x < width; x = end) {
+      const slot = slotMap[row + x];
+      const columns = colours.columnsAt(x);
+      end = x + 1;
+      while (end < width && slotMap[row + end] === slot && colours.columnsAt(end) === columns)
+        end++;
+      colours.paint(slot, x, end, y, out, 4 * (row + x));
     }
   }
   if (!blend) return;
