@@ -21,11 +21,13 @@ export const scaledGrid = (grid: SquareGrid, scale: number): SquareGrid => ({
 const carriedSquares = 2;
 
 /**
- * Row of every slot and square, slot by slot: its own, else that of a square near by, for soft edges; -1 further off.
+ * Row of every slot and square, slot by slot: its own, else that of a square near by, for soft edges; -1 further off. It
+ * ends with the last slot that has a square.
  */
 function rowsBySquare({ across, down, slots, squares }: SquareGrid): Int32Array {
   const count = across * down;
-  const rows = new Int32Array(256 * count).fill(-1);
+  const most = slots.reduce((one, other) => Math.max(one, other), -1);
+  const rows = new Int32Array((most + 1) * count).fill(-1);
   for (let row = 0; row < slots.length; row++) rows[slots[row] * count + squares[row]] = row;
   for (const slot of new Set(slots)) {
     const own = rows.subarray(slot * count, (slot + 1) * count);
@@ -92,8 +94,8 @@ class SquareColours {
     const { across, down } = this.#grid;
     const { first, second, part } = this.#along;
     const table = this.#table;
-    const above = this.#rows[(slot * down + first[y]) * across + column];
-    const below = this.#rows[(slot * down + second[y]) * across + column];
+    const above = this.#rows[(slot * down + first[y]) * across + column] ?? -1;
+    const below = this.#rows[(slot * down + second[y]) * across + column] ?? -1;
     const one = above < 0 ? 0 : 1 - part[y];
     const two = below < 0 ? 0 : part[y];
     const [up, low] = [3 * Math.max(0, above), 3 * Math.max(0, below)];
