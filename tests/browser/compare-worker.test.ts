@@ -1,6 +1,7 @@
 import { afterAll, expect, test } from 'vitest';
 import { createAnalysisClient } from '../../app/client/analysis-client.ts';
 import type { Step, WashPlan } from '../../app/core/plan/plan.ts';
+import type { ProgressPhase } from '../../app/core/reading/reading.ts';
 import type { ReadResult, SheetRequest } from '../../workers/api.ts';
 import { bandChanged, type KnownChange, nothingChanged } from '../support/compare/changed.ts';
 import { anyScene } from '../support/compare/scene.ts';
@@ -55,10 +56,12 @@ const asPlanned = ask(() => nothingChanged);
 test('a 12-megapixel photo of a sheet as planned is judged so, with the pictures to look at', async () => {
   const request = await ask(() => nothingChanged, 4000);
   const parts: number[] = [];
+  const stages = new Set<ProgressPhase>();
   const begun = performance.now();
-  const { comparison, photo, pictures } = await client.compare(signal, request, (part) =>
-    parts.push(part),
-  );
+  const { comparison, photo, pictures } = await client.compare(signal, request, (part, stage) => {
+    parts.push(part);
+    stages.add(stage);
+  });
   const took = performance.now() - begun;
   console.log(`photo to verdict, 12 megapixels: ${took.toFixed(0)} ms`);
   expect(comparison.refused === null && comparison.whole.within4).toBeGreaterThan(0.95);
@@ -69,6 +72,8 @@ test('a 12-megapixel photo of a sheet as planned is judged so, with the pictures
   expect(pictures?.shapes).toHaveLength(count);
   expect(parts).toEqual([...parts].sort((one, two) => one - two));
   expect(parts.length).toBeGreaterThan(3);
+  // It is opened, then its sheet is found, then values are compared.
+  expect([...stages]).toEqual(['opening', 'shapes', 'values']);
   photo.close();
 });
 

@@ -37,6 +37,22 @@ test('one that could not be stored is tried again by itself, and saved is said o
   expect(words.slice(1, -1)).not.toContain('saved');
 });
 
+test('what is stored at once is nothing new to those who are told what waits', async () => {
+  const { store } = await opened(1e6);
+  let told = 0;
+  const stop = effect(() => {
+    store.unkeptSettings.value;
+    told++;
+  });
+  await store.keepSetting('a', 1);
+  await store.keepSetting('a', 2);
+  expect(told).toBe(1);
+  end = failPuts('settings', 'QuotaExceededError');
+  await expect(store.keepSetting('a', 3)).rejects.toThrow();
+  stop();
+  expect(told).toBe(2);
+});
+
 test('meanwhile it counts: it is what is read, and no other is said to wait', async () => {
   const { store, again } = await opened(1e6);
   await store.keepSetting('a', 1);

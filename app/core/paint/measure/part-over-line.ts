@@ -32,7 +32,7 @@ const darkLine = 45;
 /** Of the breadth and thickness of a part so much is framed: the rest is edge. */
 const core = 0.8;
 
-/** A column of an area: where it begins and how many painted pixels it has. */
+/** A column of an area: where it begins, one past where it ends, and how many painted pixels it has. */
 interface Column {
   readonly top: number;
   readonly bottom: number;
@@ -53,7 +53,7 @@ function partLevel(pixels: PaintedPixels, box: PixelBox): PartedPatch | null {
     for (let y = box.top; y < box.top + box.height; y++) {
       if (mask[y * width + box.left + i] !== 1) continue;
       if (top < 0) top = y;
-      bottom = y;
+      bottom = y + 1;
       count++;
     }
     return { top, bottom, count };
@@ -70,7 +70,7 @@ function partLevel(pixels: PaintedPixels, box: PixelBox): PartedPatch | null {
     .filter(({ from, to }) => to - from >= leastTail)
     .map(({ from, to }) => {
       const own = columns.slice(from + 1, to - 1).filter(({ count }) => count > 0);
-      const middles = own.map(({ top, bottom }) => (top + bottom + 1) / 2);
+      const middles = own.map(({ top, bottom }) => (top + bottom) / 2);
       const thickness = medianOf(own.map(({ count }) => count));
       const x = box.left + (from + to) / 2;
       const y = medianOf(middles);
@@ -98,7 +98,7 @@ function partLevel(pixels: PaintedPixels, box: PixelBox): PartedPatch | null {
   if (onPaper < thinnestLine) return null;
   const longer = two.length > one.length ? two : one;
   return {
-    paper: { ...across, top: above >= below ? body.top : body.bottom + 1 - below, height: onPaper },
+    paper: { ...across, top: above >= below ? body.top : body.bottom - below, height: onPaper },
     over: { ...across, top: y - (core * thickness) / 2, height: core * thickness },
     line: {
       left: longer.x - (core * longer.length) / 2,

@@ -132,17 +132,19 @@ export function sharePairs(
       if (cost < least - 1e-9) [set, least] = [set.with(place, n), cost];
     }
   }
-  for (let round = 0; round <= set.length; round++) {
-    const shared = Array.from({ length: families }, (_, f) => best(set, f));
-    const orphan = set.find(
-      (n) =>
-        !isPaint(n) &&
-        shared.every(({ own }) => own !== n) &&
-        shared.some(({ meets }) => meets === n),
+  const orphanOf = (pairs: readonly OwnAndMeets[]): number | undefined =>
+    set.find(
+      (n) => !isPaint(n) && pairs.some((it) => it.meets === n) && pairs.every((it) => it.own !== n),
     );
-    const turned = orphan === undefined ? null : turnedRound(shared, orphan, options, judge);
-    const pairs = turned ?? shared;
-    if (orphan === undefined || turned) {
+  // Ends: a mix goes every time, and what comes is a paint.
+  for (;;) {
+    let pairs: OwnAndMeets[] | null = Array.from({ length: families }, (_, f) => best(set, f));
+    let orphan = orphanOf(pairs);
+    while (pairs && orphan !== undefined) {
+      pairs = turnedRound(pairs, orphan, options, judge);
+      orphan = pairs ? orphanOf(pairs) : orphan;
+    }
+    if (pairs) {
       return {
         puddles: set,
         own: pairs.map(({ own }) => own),
@@ -153,7 +155,6 @@ export function sharePairs(
     least = costOf(set);
     add(singles);
   }
-  throw new Error('Every puddle that is nobody’s own is turned round or given up.');
 }
 
 interface OwnAndMeets {

@@ -7,6 +7,7 @@ describe('a painting opened for the first time', () => {
   test('is read, shown and planned, and all of it is kept', async () => {
     const store = await storeWith(meadow);
     const { studio, client, told, handed } = studioOver(store);
+    expect([studio.painting.value, studio.waits.value]).toEqual([null, false]);
     await studio.open('meadow');
     expect(studio.plan.value).toEqual(planSample('plan 1'));
     expect(studio.seen.value?.slotMap).toEqual(kept.slotMap);

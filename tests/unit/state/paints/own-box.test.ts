@@ -7,6 +7,7 @@ import {
 } from '../../../../app/core/paint/own-box.ts';
 import { renewBox } from '../../../../app/core/paint/renew-paints.ts';
 import { createOwnBox } from '../../../../app/state/paints/own-box.ts';
+import { StorageProblem } from '../../../../app/storage/storage-problem.ts';
 import { madeStore } from '../../../support/state/made-store.ts';
 import { failPuts } from '../../../support/storage/failing-put.ts';
 import { bringBack, copyOf, madeBox } from '../../../support/storage/made-backup.ts';
@@ -147,4 +148,29 @@ describe('two windows, one box', () => {
     await source.keepSetting('paint box', madeBox);
     return copyOf(source, { scope: { kind: 'box' } });
   }
+});
+
+test('what can never be kept is let go, and does not hold up what she changes next', async () => {
+  const kept: OwnBox[] = [];
+  const state = createOwnBox(
+    {
+      setting: async () => ticked,
+      changeSetting: async (_name, how) => {
+        const value = how(kept.at(-1) ?? ticked);
+        if (JSON.stringify(value).includes('broken'))
+          throw new StorageProblem('broken-figure', 'made to fail');
+        kept.push(value as OwnBox);
+        return value;
+      },
+    },
+    { paintBox: async () => [], renewBox: async () => emptyBox },
+  );
+  await state.ready;
+  await state.change((before) => ({ ...before, gone: ['broken'] }));
+  expect([kept, state.problem.value === null]).toEqual([[], false]);
+  await state.change((before) => withTick(before, 'pbr7-burnt-sienna', true));
+  expect(kept.map(({ owned, gone }) => [owned, gone])).toEqual([
+    [['pb29-ultramarine-blue', 'pbr7-burnt-sienna'], ['own-1']],
+  ]);
+  expect(state.problem.value).toBeNull();
 });

@@ -265,6 +265,20 @@ describe('a joint fit', () => {
     expect(pauses).toBe(3);
   });
 
+  it('starts a paint that sends no light back as one that sends back 0.4 %', () => {
+    const black = new Float64Array(spectrumSize);
+    const lone = {
+      lab: labSeen(black),
+      reflectance: black,
+      ground: paper,
+      shares: [{ paint: 0, amount: 3, doubt: 0 }],
+    };
+    const { start } = jointSquares({ patches: [lone], paints: [sought], optics });
+    // Through the layer and back (Beer's law): half of the logarithm, for one unit of three.
+    const logK = Math.log(Math.log(inside(0.87, surface) / 0.004) / 2 / 3);
+    for (const found of start.subarray(0, spectrumSize)) expect(found).toBeCloseTo(logK, 9);
+  });
+
   it('says which paint no patch tells about', async () => {
     const fitted = (list: readonly JointPatch[]) => fitJointly(list, all, optics, noPause);
     await expect(fitted(page(0.1))).rejects.toThrow(/Paint 0 has no patch of its own/);

@@ -89,6 +89,12 @@ describe('bare paper in even light', () => {
     });
   });
 
+  test('is sought from the brightest tenth on, wherever it lies: not from a dark board, nor from a glint', () => {
+    // Fifteen tiles of a dark board come first, five glints last.
+    const tiles = tilesOf((n) => (n < 15 ? { light: -1 } : n < 95 ? {} : { light: 0.8 }));
+    expect(paperLight(tiles)?.paper).toEqual(tiles.slice(15, 95));
+  });
+
   test('is at least 6 % of the tiles, and three of them', () => {
     // Every tile but some is a colour of its own, far from every other.
     const fewOf = (count: number) =>

@@ -85,6 +85,11 @@ describe('evenings', () => {
     }
   });
 
+  it('are one, of the very steps, however many run into each other wet', () => {
+    const steps = stepsOf(Array.from({ length: 10 }, () => ({ passage: 'sheet', dries: false })));
+    expect(cutEvenings(steps)).toBe(steps);
+  });
+
   it('say what becomes of the sheet, and of the mask on it, beside the break', () => {
     const washes = Array.from({ length: 8 }, () => ({ passage: 'sheet', dries: true }));
     const cut = cutEvenings(stepsOf(washes));

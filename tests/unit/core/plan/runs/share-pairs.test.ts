@@ -89,6 +89,16 @@ describe('puddles of a wash', () => {
   });
 });
 
+test('a mix that only meets a paint is taken for what the family is painted with', () => {
+  // 20 to 1 to 1 is 14 of the first and 8 of a mix of 6 to 1 to 1, which is no paint by itself: she is asked to mix it.
+  const mix = mixOf(6, 1, 1);
+  expect(shared([point(0, [20, 1, 1])], 1, 2)).toEqual({
+    puddles: expect.arrayContaining([first, mix]),
+    own: [mix],
+    meets: [first],
+  });
+});
+
 describe('what a choice has to gain', () => {
   // A miss by nothing costs 0.5, one by 1 costs sqrt(1.25).
   const miss = Math.sqrt(1.25) - 0.5;
@@ -161,6 +171,22 @@ test('whatever is wanted: puddles are few, each asked for, and a mix is somebody
           expect(own).toContain(other);
       }
     }),
-    { numRuns: 60 },
+    {
+      numRuns: 60,
+      // Two mixes that would both only meet a third.
+      examples: [
+        [
+          {
+            wants: [
+              [0, [2, 2, 3], 1],
+              [0, [6, 3, 4], 1],
+              [0, [7, 6, 4], 2],
+              [1, [3, 0, 1], 1],
+            ],
+            most: 3,
+          },
+        ],
+      ],
+    },
   );
 });

@@ -56,6 +56,18 @@ test('a short stretch, another wish or a white moves nothing', () => {
   expect(from([edge(90, 'lose')], white)).toEqual(unmoved);
 });
 
+test('half of the border must be lost, and a quarter of all that bounds the lighter side', () => {
+  const moved = (lost: number, along: number): boolean => {
+    const own = [border(1, 3, along), border(0, 1, 80), border(1, 2, 40)];
+    const next = mergeTargetsAcrossLostEdges(slots, { edges: [edge(lost, 'lose')], borders: own });
+    return next[1]?.target[0] !== 45;
+  };
+  // Of 100 mm half are 50; 220 bound that side, a quarter are 55.
+  expect([moved(53, 100), moved(56, 100)]).toEqual([false, true]);
+  // Of 160 half are 80; 280 bound that side, a quarter are 70.
+  expect([moved(75, 160), moved(82, 160)]).toEqual([false, true]);
+});
+
 test('stretches of one border count together', () => {
   const next = mergeTargetsAcrossLostEdges(slots, {
     edges: [edge(40, 'lose'), edge(45, 'lose')],

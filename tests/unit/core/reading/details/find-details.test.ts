@@ -108,3 +108,15 @@ test('a net of lines comes apart where it stands out most', () => {
   expect(shapes[0]?.lab[0]).toBeLessThan(25);
   expect(Math.max(...shapes.map(({ areaMm2 }) => areaMm2))).toBeLessThanOrEqual(400);
 });
+
+test('a net of dark lines comes apart into its lines, and is not lost but for its darkest spot', () => {
+  // Five lines of 80 x 3 mm with a link across, 1242 mm2 in all: too much for one touch, each by itself is not.
+  const net = (x: number, y: number): Rgb => {
+    if (within(x, y, [60, 120, 40, 12])) return [60, 60, 60];
+    const isLine = x >= 40 && x < 360 && y % 40 < 12 && y >= 80 && y < 260;
+    return isLine || within(x, y, [200, 80, 8, 172]) ? [90, 90, 90] : mid;
+  };
+  const { shapes } = found(net);
+  expect(Math.max(...shapes.map(({ areaMm2 }) => areaMm2))).toBeLessThanOrEqual(400);
+  expect(shapes.reduce((sum, { areaMm2 }) => sum + areaMm2, 0)).toBeGreaterThan(800);
+});

@@ -4,6 +4,7 @@ import {
   type SideCrossings,
 } from '../../../../../app/core/reading/edges/edge-profile.ts';
 import { EdgeProfileFit } from '../../../../../app/core/reading/edges/fit-edge-profile.ts';
+import { seeded } from '../../../../support/reading/seeded.ts';
 
 /** The normal distribution up to z (Abramowitz, Stegun, 'Handbook of Mathematical Functions', 1964, 26.2.17). */
 function normal(z: number): number {
@@ -102,6 +103,26 @@ describe('with another edge beside it', () => {
     expect(before.contrast).toBeCloseTo(20, 0);
     expect(Math.abs(before.sigma - 1)).toBeLessThan(0.1);
   });
+});
+
+test('beyond a neighbour five deviations and more away nothing counts', () => {
+  // Past the neighbour the side is no even tone: a light a sample wide.
+  const clear = profileOf(40, 1, [15.5, 20], [6.5, 15]);
+  const lit = clear.map((value, k) => (k === 3 ? value + 12 : value));
+  const [plain, beside] = [clear, lit].map((values) => fitOf(values, crossings([9])));
+  expect(Math.abs(Number(plain?.sigma) - 1)).toBeLessThan(0.05);
+  expect(beside?.sigma).toBeCloseTo(Number(plain?.sigma), 6);
+});
+
+test('seen from its other side an edge is the same, however it is grained', () => {
+  const random = seeded(5);
+  for (const away of [8, 9, 10]) {
+    const values = profileOf(40, 1, [15.5, 20], [15.5 - away, 15]).map((value) => value + random());
+    const found = fitOf(values, crossings([away]));
+    const turned = fitOf(values.toReversed(), crossings(), crossings([away]));
+    expect(turned.sigma).toBeCloseTo(found.sigma, 4);
+    expect(turned.contrast).toBeCloseTo(found.contrast, 4);
+  }
 });
 
 test('distances past the count are left over from another place and say nothing', () => {

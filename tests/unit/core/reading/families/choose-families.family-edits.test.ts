@@ -173,6 +173,45 @@ describe('made colours', () => {
   });
 });
 
+test('where ground and subject are read apart, a family is the colour of its own pixels alone', () => {
+  // Ground: a green field and a grey wall; subject: a red coat.
+  const colours: Lab[] = [
+    ...around(300, [55, -40, 40], 2, 1),
+    ...around(300, [55, 0, 0], 2, 2),
+    ...around(300, [55, 50, 30], 2, 3),
+  ];
+  const planes = planesOf(colours);
+  const map = Uint8Array.from(colours, (_, i) => (i < 600 ? 0 : 1));
+  const read = (value: number, places: FamilyPlaces) => {
+    const where = { map, value };
+    return { where, cells: binColours(planes, undefined, where), places };
+  };
+  const field = familyPlaces([
+    [-40, 40],
+    [0, 0],
+  ]);
+  const apart = [
+    read(0, field),
+    read(
+      1,
+      field.map(() => 2),
+    ),
+  ];
+  const join: FamilyEdit = {
+    join: [
+      [-40, 40],
+      [50, 30],
+    ],
+  };
+  const joined = familyMap(planes, editFamilies(apart, planes, [join]));
+  const familyOf = (from: number) => new Set(joined.subarray(from, from + 300));
+  expect([familyOf(0), familyOf(300), familyOf(600)].map((each) => [...each])).toEqual([
+    [0],
+    [1],
+    [0],
+  ]);
+});
+
 describe.each(photographs)('%s', (path) => {
   const planesOn = async (widthMm: number): Promise<LabPlanes> => {
     const { raster } = await opened(path, 140);

@@ -34,6 +34,8 @@ test('all of them in a sentence', () => {
   const several = [white(20), white(2, 'mask'), white(0.7, 'last')];
   expect(whitesSentence(several, 0.05)).toContain('3 whites, 2 of them small: 5.0 %');
   expect(countsInWords(several)).toBe('paint round 1, mask 1, bring back at the end 1');
+  expect(countsInWords([white(20), white(9)])).toBe('paint round 2');
+  expect(countsInWords([])).toBe('');
 });
 
 test('rows: the largest first, all on request, and always the one in hand', () => {
