@@ -92,22 +92,28 @@ export function createOwnBox(
    */
   function send(): Promise<void> {
     last = last.then(async () => {
-      const sent = waiting;
-      if (sent.length === 0) return;
-      try {
-        const now = await store.changeSetting(name, (stored) =>
-          sent.reduce((before, how) => how(before), stored === null ? kept : parse(stored)),
-        );
-        waiting = waiting.filter((each) => !sent.includes(each));
-        problem.value = null;
-        show(now);
-        onKept();
-      } catch (fault) {
-        problem.value = describeFault(fault);
-        const kind = fault instanceof StorageProblem ? fault.kind : null;
-        // What can never be kept must not hold up the rest.
-        if (kind === 'broken-figure') waiting = waiting.filter((each) => each !== sent.at(-1));
-        else if (kind !== 'outdated') retry();
+      let refused: string | null = null;
+      while (waiting.length > 0) {
+        // One that can never be kept is found by sending each alone; it must not hold up the rest.
+        const sent = refused === null ? waiting : waiting.slice(0, 1);
+        try {
+          const now = await store.changeSetting(name, (stored) =>
+            sent.reduce((before, how) => how(before), stored === null ? kept : parse(stored)),
+          );
+          waiting = waiting.filter((each) => !sent.includes(each));
+          problem.value = refused;
+          show(now);
+          onKept();
+        } catch (fault) {
+          problem.value = describeFault(fault);
+          const kind = fault instanceof StorageProblem ? fault.kind : null;
+          if (kind !== 'broken-figure') {
+            if (kind !== 'outdated') retry();
+            return;
+          }
+          refused = problem.value;
+          if (sent.length === 1) waiting = waiting.filter((each) => each !== sent[0]);
+        }
       }
     });
     return last;

@@ -173,4 +173,12 @@ test('what can never be kept is let go, and does not hold up what she changes ne
     [['pb29-ultramarine-blue', 'pbr7-burnt-sienna'], ['own-1']],
   ]);
   expect(state.problem.value).toBeNull();
+  // Sent at once: the good one after it is kept all the same, and what was refused is said.
+  await Promise.all([
+    state.change((before) => ({ ...before, gone: ['broken'] })),
+    state.change((before) => withTick(before, 'py43-yellow-ochre', true)),
+  ]);
+  expect(kept.at(-1)?.owned).toContain('py43-yellow-ochre');
+  expect(state.problem.value).not.toBeNull();
+  expect(kept.at(-1)).toEqual(state.box.value);
 });
