@@ -136,6 +136,7 @@ async function throughSession(page: Page, look: Look): Promise<void> {
   await expect(page.getByTestId('sure')).toBeVisible();
   await look('measure', 'measure-found');
   await page.getByRole('button', { name: 'Keep it' }).click();
+  await page.getByRole('button', { name: /^More about my/ }).click();
   await page.getByRole('link', { name: /^Measure it again/ }).click();
   await page.getByRole('link', { name: 'Put it right by a page of mixes' }).click();
   for (const paint of (await page.getByRole('checkbox').all()).slice(0, 2)) await paint.check();
