@@ -1,5 +1,6 @@
 import type { Browser, Page } from '@playwright/test';
 import { expect, test } from './support/app-page.ts';
+import { faultsAtEverySize } from './support/every-size.ts';
 import { boxes, withBox } from './support/few-paints.ts';
 import { planOf } from './support/planned-painting.ts';
 import { keptRows, screen, toTheEasel } from './support/walk.ts';
@@ -57,11 +58,13 @@ async function withOwnPaints(student: Page): Promise<void> {
   const missing = await missingPaints(student);
   const kept = await keptRows(student);
   expect(kept.plans).toBe(1); // nothing is planned before she has answered
+  expect(await faultsAtEverySize(student, 'plan', 'handed-on')).toEqual([]);
   await question(student).getByRole('button', { name: 'Paint it with my paints' }).click();
   await expect(question(student)).toHaveCount(0);
   await student.getByText('Your paints, not the teacher’s').click();
   const said = student.locator('details[open] li');
   await expect(said.first()).toHaveText(/^The values are the same/);
+  expect(await faultsAtEverySize(student, 'plan', 'handed-on-own-paints')).toEqual([]);
   for (const name of missing) {
     const itsOwn = new RegExp(`^${name}: (your|you have nothing near it)`, 'i');
     await expect(said.filter({ hasText: itsOwn })).toHaveCount(1);

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { inflateSync } from 'node:zlib';
 import type { Page } from '@playwright/test';
 import { expect, test } from './support/app-page.ts';
 import { driveClock, easelPlace, mainButton, pressOn } from './support/easel-walk.ts';
@@ -119,4 +120,50 @@ test('the record is printed as one page, with what she worked from, planned and 
   expect(over.needs).toBeLessThanOrEqual(over.room);
   expect(over.wide).toBeLessThanOrEqual(0);
   expect(await printed(page)).toEqual([1, 1]);
+});
+
+/** What is drawn on the pages: the content of every compressed stream of text (ISO 32000-1, 7.3.8 and 7.4.4). */
+function drawnOn(pdf: Buffer): string[] {
+  const streams: string[] = [];
+  for (let at = pdf.indexOf('stream\n'); at >= 0; at = pdf.indexOf('stream\n', at + 7)) {
+    if (pdf.subarray(at - 3, at).toString() === 'end') continue;
+    try {
+      const drawn = inflateSync(pdf.subarray(at + 7, pdf.indexOf('endstream', at))).toString(
+        'latin1',
+      );
+      if (/ cm\b/.test(drawn)) streams.push(drawn);
+    } catch {
+      // A picture as JPEG, or a profile.
+    }
+  }
+  return streams;
+}
+
+test('help is printed as words alone; a screen printed before leaves no margin to the next', async ({
+  page,
+}) => {
+  await page.goto('./');
+  await planOf(page, 'small photo');
+  const plan = page.url();
+  const drawing = async (): Promise<string[]> => {
+    await page.getByRole('link', { name: 'Drawing to transfer' }).click();
+    await expect(page.getByRole('button', { name: /^Print/ })).toBeEnabled();
+    return drawnOn(await page.pdf({ format: 'A4' }));
+  };
+  const first = await drawing();
+  expect(first.length).toBeGreaterThan(0);
+  await page.getByRole('link', { name: 'Wash plan' }).click();
+  await page.getByRole('link', { name: 'Mixing chart of these paints' }).click();
+  await expect(page.getByRole('button', { name: 'Print it to paint' })).toBeVisible();
+  expect(await printed(page)).toEqual([1, 1]);
+  await page.goto('./#/about');
+  await expect(page.getByTestId('version')).toBeVisible();
+  await page.emulateMedia({ media: 'print' });
+  await expect(page.getByRole('heading', { name: 'Help' })).toBeVisible();
+  await expect(
+    screen(page, 'about').locator('header, a, button').filter({ visible: true }),
+  ).toHaveCount(0);
+  await page.emulateMedia({ media: null });
+  await page.goto(plan);
+  expect(await drawing()).toEqual(first);
 });

@@ -85,12 +85,17 @@ export const washNames: Readonly<Record<MassWash, string>> = {
 export const shapesInWords = (count: number): string =>
   count === 0 ? 'No shapes in this wash' : `${formatCount(count, 'shape')}, outlined`;
 
-/** How much there is to paint, in one sentence. Two values or fewer have no darks of their own. */
+/** Shapes from which a figure alone frightens (own). */
+const manyShapes = 30;
+
+/** How much there is to paint, and why many are no more work. Two values or fewer have no darks of their own. */
 export function massesInWords({ firstWash, second, darks }: MassCounts): string {
   if (firstWash === 0) return 'There is no shape to paint: the sheet stays white.';
   const later = [
     ...(second > 0 ? [`${second} in the second`] : []),
     ...(darks > 0 ? [formatCount(darks, 'dark')] : []),
   ];
-  return `Shapes to paint: ${[`${firstWash} in the first wash`, ...later].join(', ')}.`;
+  const all = `Shapes to paint: ${[`${firstWash} in the first wash`, ...later].join(', ')}.`;
+  if (firstWash + second + darks < manyShapes) return all;
+  return `${all} One puddle covers many of them at once; a larger smallest shape leaves fewer.`;
 }

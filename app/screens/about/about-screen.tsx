@@ -21,6 +21,7 @@ export function AboutScreen({ store }: { store: SpaceStore }) {
   return (
     <PageLayout
       name="about"
+      class={styles.page}
       top={<TopBar title="About Firstwash" back="Paintings" backTo={hashOf({ screen: 'start' })} />}
     >
       <Part title="Help">

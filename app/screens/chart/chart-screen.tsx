@@ -75,9 +75,9 @@ export function ChartScreen({ studio, calls, paintingId }: ChartScreenProps) {
 
 /** What a row of the chart is called, by its place. */
 const rowWords = (names: readonly [string, string]): readonly string[] => [
-  `mostly ${names[0]}, 3 : 1`,
-  'half and half, 1 : 1',
-  `mostly ${names[1]}, 1 : 3`,
+  `mostly ${names[0]}, 3\u00a0:\u00a01`,
+  'half and half, 1\u00a0:\u00a01',
+  `mostly ${names[1]}, 1\u00a0:\u00a03`,
 ];
 
 /** Every pair: three mixes one under the other, from watery to strong. */

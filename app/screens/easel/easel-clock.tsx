@@ -27,9 +27,11 @@ export function EaselClock({ easel, step }: { easel: Easel; step: Step }) {
   return null;
 }
 
+/** The eye tells it, the minutes only when to look: how soon a shine goes no one knows beforehand. */
 function shineWords({ lowMs, highMs }: TimeLeft): string {
   const [low, high] = [Math.floor(lowMs / minuteMs), Math.ceil(highMs / minuteMs)];
-  return `Shine gone ${low ? `in ${low}–${high}` : `within ${high}`} min; then leave it.`;
+  const when = low ? `in ${low} min, or only in ${high}` : `any time within ${high} min`;
+  return `Watch the shine: it may go ${when}. Then leave it.`;
 }
 
 interface WaitFaceProps {

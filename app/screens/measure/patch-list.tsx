@@ -47,7 +47,7 @@ export function PatchList({ draft, groups, onChange }: PatchListProps) {
             </select>
           </div>
           <Button
-            aria-label={`Take frame ${n + 1} away`}
+            aria-label={`Take away frame ${n + 1}`}
             onClick={() => onChange(draft.filter((_, i) => i !== n))}
           >
             Take away

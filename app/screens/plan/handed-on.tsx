@@ -12,7 +12,7 @@ import {
 } from '../../state/painting/handed-plan.ts';
 import type { Studio } from '../../state/painting/studio.ts';
 import { hashOf } from '../../state/router.ts';
-import { Button } from '../../ui/controls/button.tsx';
+import { Button, buttonClass } from '../../ui/controls/button.tsx';
 import { Fold } from '../../ui/layout/fold.tsx';
 import { WorkLine } from '../../ui/layout/waiting.tsx';
 import styles from './plan-screen.module.css';
@@ -82,11 +82,11 @@ function WhosePaints({ studio, ownBox, asked }: WhosePaintsProps) {
       <h2>Whose paints?</h2>
       <p>
         This plan was handed on to you. {ticked ? 'You have' : 'Most painters have'} no{' '}
-        {joinWithOr(asked.missing)}.{' '}
-        <a class={styles.tickFirst} href={hashOf({ screen: 'box' })}>
-          {ticked ? 'Look at your box' : 'Tick your paints first'}
-        </a>
+        {joinWithOr(asked.missing)}.
       </p>
+      <a class={buttonClass('quiet')} href={hashOf({ screen: 'box' })}>
+        {ticked ? 'Look at your box' : 'Tick your paints first'}
+      </a>
       <Button large wide disabled={busy.value} onClick={answer(() => paintWithHers(studio, asked))}>
         Paint it with my paints
       </Button>

@@ -17,6 +17,8 @@ export type ScreenName =
   | 'drawing'
   | 'plan-page'
   | 'box'
+  | 'measure'
+  | 'mix-page'
   | 'sheet'
   | 'paints'
   | 'plan'

@@ -57,40 +57,57 @@ function hueName(angle: number): string {
   return hues.find(([limit]) => angle < limit)?.[1] ?? 'cool red';
 }
 
-/** Warm hues as painters call them once they are dark or dull. */
+/** Warm hues as painters call them once they are dark or dull: a dark yellow looks green, an olive. */
 function earthName(angle: number, lightness: number, chroma: number): string | null {
-  if (angle < 30 || angle >= 98 || chroma >= 45) return null;
+  if (angle < 30 || angle >= 118 || chroma >= 45) return null;
+  if (angle >= 90 && lightness < 55) return chroma < 16 ? 'dull olive' : 'olive';
+  if (angle >= 98) return null;
   if (lightness < 48) return chroma < 16 ? 'dull brown' : 'brown';
   if (lightness < 78 && chroma >= 20) return angle < 62 ? 'red earth' : 'ochre';
   return null;
 }
 
+/** L* from which what is hardly coloured is called white. */
+const nearlyWhite = 88;
+
+/** What is nearly grey, or nearly white, by the way it leans: yellow makes a white a cream, a grey a warm one. */
+function greyName(angle: number, lightness: number): string {
+  const isLight = lightness > nearlyWhite;
+  if (isLight && angle >= 60 && angle < 118) return 'cream';
+  const leaning = angle < 118 || angle >= 330 ? 'warm' : angle < 175 ? 'greenish' : 'cool';
+  return `${leaning} ${isLight ? 'white' : 'grey'}`;
+}
+
 /** A colour in a painter's words, by hue and strength: 'dull yellow-green', 'warm grey'. */
 export function familyName([lightness, a, b]: Lab): string {
   const chroma = Math.hypot(a, b);
-  if (chroma < 3) return lightness > 92 ? 'white' : lightness < 12 ? 'black' : 'grey';
+  if (chroma < 3) return lightness > nearlyWhite ? 'white' : lightness < 12 ? 'black' : 'grey';
   const angle = ((Math.atan2(b, a) * 180) / Math.PI + 360) % 360;
-  if (chroma < 9) {
-    if (angle >= 95 && angle < 175) return 'greenish grey';
-    return angle < 95 || angle >= 330 ? 'warm grey' : 'cool grey';
-  }
+  if (chroma < 9) return greyName(angle, lightness);
   const earth = earthName(angle, lightness, chroma);
   if (earth) return earth;
   if (chroma < 24) return lightness > 75 ? `pale ${hueName(angle)}` : `dull ${hueName(angle)}`;
   return chroma < 55 ? hueName(angle) : `strong ${hueName(angle)}`;
 }
 
-/** Names for a whole list: of two that would be called the same, the stronger says so. */
+/** What tells colours of one name apart, from the least to the most: how strong they are, or how light. */
+const tellingApart: readonly (readonly [of: (lab: Lab) => number, words: readonly string[]])[] = [
+  [([, a, b]) => Math.hypot(a, b), ['weaker', 'middling', 'stronger']],
+  [([lightness]) => lightness, ['darker', 'middling', 'lighter']],
+];
+
+/** Names for a whole list: those that would be called the same say what tells them apart most. */
 export function familyNames(colours: readonly Lab[]): string[] {
   const names = colours.map(familyName);
   return names.map((name, i) => {
     const alike = colours.filter((_, j) => names[j] === name);
     if (alike.length < 2) return name;
-    const strength = (lab: Lab): number => Math.hypot(lab[1], lab[2]);
-    const ranks = [...alike].sort((x, y) => strength(x) - strength(y));
-    const rank = ranks.indexOf(colours[i]);
+    const spread = (of: (lab: Lab) => number): number =>
+      Math.max(...alike.map(of)) - Math.min(...alike.map(of));
+    const [strength, light] = tellingApart;
+    const [of, words] = spread(light[0]) > spread(strength[0]) ? light : strength;
+    const rank = [...alike].sort((x, y) => of(x) - of(y)).indexOf(colours[i]);
     if (alike.length > 3) return `${name} ${rank + 1}`;
-    const words = alike.length === 2 ? ['weaker', 'stronger'] : ['weaker', 'middling', 'stronger'];
-    return `${words[rank]} ${name}`;
+    return `${alike.length === 2 ? words[2 * rank] : words[rank]} ${name}`;
   });
 }

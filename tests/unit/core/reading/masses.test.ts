@@ -136,7 +136,13 @@ describe.each(photographs)('%s', (path) => {
 });
 
 test.each([
-  [12, 31, 9, 'Shapes to paint: 12 in the first wash, 31 in the second, 9 darks.'],
+  [8, 16, 5, 'Shapes to paint: 8 in the first wash, 16 in the second, 5 darks.'],
+  [
+    12,
+    31,
+    9,
+    'Shapes to paint: 12 in the first wash, 31 in the second, 9 darks. One puddle covers many of them at once; a larger smallest shape leaves fewer.',
+  ],
   [1, 2, 1, 'Shapes to paint: 1 in the first wash, 2 in the second, 1 dark.'],
   [3, 4, 0, 'Shapes to paint: 3 in the first wash, 4 in the second.'],
   [1, 0, 0, 'Shapes to paint: 1 in the first wash.'],

@@ -132,6 +132,14 @@ describe('names', () => {
     expect(names).toEqual(['stronger green', 'weaker green', 'grey']);
   });
 
+  test('by how light they are where that tells more', () => {
+    const names = familyNames([
+      [40, -5, 24],
+      [10, -4, 17],
+    ]);
+    expect(names).toEqual(['lighter olive', 'darker olive']);
+  });
+
   test('six of a kind too', () => {
     const names = familyNames(Array.from({ length: 6 }, (_, i): Lab => [50, -30 - i, 15]));
     expect(new Set(names).size).toBe(6);

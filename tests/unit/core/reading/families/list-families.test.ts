@@ -38,8 +38,8 @@ describe('where one colour word gives way to the next, degrees of hue', () => {
 describe('how strong a colour is', () => {
   test.each([
     [2.9, 60, 'grey'],
-    [2.9, 92.1, 'white'],
-    [2.9, 92, 'grey'],
+    [2.9, 88.1, 'white'],
+    [2.9, 88, 'grey'],
     [2.9, 11.9, 'black'],
     [2.9, 12, 'grey'],
     [3.1, 60, 'cool grey'],
@@ -55,8 +55,8 @@ describe('how strong a colour is', () => {
   });
 
   test.each([
-    [94.9, 'warm grey'],
-    [95.1, 'greenish grey'],
+    [117.9, 'warm grey'],
+    [118.1, 'greenish grey'],
     [174.9, 'greenish grey'],
     [175.1, 'cool grey'],
     [329.9, 'cool grey'],
@@ -70,8 +70,14 @@ describe('earths: warm hues, dark or dull', () => {
   test.each([
     [29.9, 30, 40, 'warm red'],
     [30.1, 30, 40, 'brown'],
-    [97.9, 30, 40, 'brown'],
-    [98.1, 30, 40, 'yellow-green'],
+    [89.9, 30, 40, 'brown'],
+    [90.1, 30, 40, 'olive'],
+    [117.9, 30, 40, 'olive'],
+    [118.1, 30, 40, 'yellow-green'],
+    [100, 15.9, 40, 'dull olive'],
+    [100, 30, 54.9, 'olive'],
+    [100, 30, 55, 'yellow-green'],
+    [97.9, 30, 55, 'ochre'],
     [60, 44.9, 40, 'brown'],
     [60, 45, 40, 'orange'],
     [60, 15.9, 40, 'dull brown'],
@@ -86,6 +92,38 @@ describe('earths: warm hues, dark or dull', () => {
     [60, 20.1, 60, 'red earth'],
   ])('hue %f, chroma %f, %f L*: %s', (degrees, chroma, lightness, name) => {
     expect(familyName(colourAt(degrees, chroma, lightness))).toBe(name);
+  });
+});
+
+describe('colours named elsewhere', () => {
+  // Central colours of named blocks, sRGB turned to Lab: Kelly & Judd, Color: Universal Language and Dictionary of
+  // Names, NBS SP 440, 1976. What the words here call them is (own).
+  test.each([
+    ['bluish white', [92, 1, -2], /^white$/],
+    ['greenish white', [93, -6, 1], /^greenish white$/],
+    ['olive grey', [36, -1, 6], /^warm grey$/],
+    ['light greenish grey', [76, -6, 3], /^greenish grey$/],
+    ['greenish grey', [56, -5, 1], /^greenish grey$/],
+    ['bluish grey', [56, -1, -3], /^cool grey$/],
+    ['light olive', [52, -7, 39], /^olive$/],
+    ['moderate olive', [39, -5, 36], /^olive$/],
+    ['dark olive', [25, -4, 18], /^olive$/],
+    ['greyish olive', [37, -3, 13], /^dull olive$/],
+    ['dark greyish olive', [22, -2, 9], /^dull olive$/],
+    ['moderate olive green', [37, -17, 30], /green$/],
+    ['dark olive brown', [21, 2, 12], /^dull brown$/],
+    ['moderate olive brown', [37, 4, 34], /^brown$/],
+    ['dark yellowish brown', [24, 6, 17], /^brown$/],
+    ['dark greyish yellow', [60, 0, 27], /^ochre$/],
+  ] as [string, Lab, RegExp][])('%s', (_, lab, ours) => expect(familyName(lab)).toMatch(ours));
+
+  test('whatever is nearly white and yellow is a cream, whatever is nearly grey and yellow warm, never green (own)', () => {
+    for (let lightness = 20; lightness <= 97; lightness += 7)
+      for (let chroma = 3.5; chroma < 9; chroma++)
+        for (let angle = 65; angle < 115; angle += 5) {
+          const lab = colourAt(angle, chroma, lightness);
+          expect(familyName(lab), String(lab)).toBe(lightness > 88 ? 'cream' : 'warm grey');
+        }
   });
 });
 
