@@ -1,6 +1,7 @@
 import { expect, test } from './support/app-page.ts';
 import { afterTap, driveClock, pressOn } from './support/easel-walk.ts';
 import { easelOf } from './support/planned-painting.ts';
+import { savedWord } from './support/walk.ts';
 
 test('what a scrap tells of a paint is kept over a reload, stands in the box, and is reset there', async ({
   page,
@@ -27,6 +28,7 @@ test('what a scrap tells of a paint is kept over a reload, stands in the box, an
     await afterTap(page);
   }
   await expect(learned).toBeInViewport();
+  await expect(savedWord(page)).toHaveText('saved');
 
   await page.reload();
   await page.goto('./#/box');
