@@ -1,7 +1,7 @@
 import { expect, test } from './support/app-page.ts';
 import { afterTap, driveClock, pressOn } from './support/easel-walk.ts';
 import { easelOf } from './support/planned-painting.ts';
-import { savedWord } from './support/walk.ts';
+import { keptRows, savedWord } from './support/walk.ts';
 
 test('what a scrap tells of a paint is kept over a reload, stands in the box, and is reset there', async ({
   page,
@@ -36,6 +36,7 @@ test('what a scrap tells of a paint is kept over a reload, stands in the box, an
   await expect(list).toContainText('plans use less of it (by a fifth)');
   await list.getByRole('button', { name: /^Reset the strength of/ }).tap();
   await expect(list).toHaveCount(0);
+  await keptRows(page); // is read only when what was tapped before is written
   await page.reload();
   await expect(page.getByRole('region', { name: 'What you own' })).toBeVisible();
   await expect(list).toHaveCount(0);
