@@ -154,3 +154,8 @@ export const longestPrompt = 160;
 
 /** Long side of the raster that is worked on, px: one plane of it takes 8 MB, which a phone can bear (own). */
 export const rasterLongSidePx = 1600;
+
+/** Drops in 1 ml, and what spoons hold, ml (common practice, no source). */
+export const dropsInMl = 20;
+export const teaspoonMl = 5;
+export const tablespoonMl = 15;

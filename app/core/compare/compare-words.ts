@@ -4,6 +4,7 @@ import type { WashPlan } from '../plan/plan.ts';
 import { placeInWords } from '../raster/size.ts';
 import type { Reading } from '../reading/reading.ts';
 import { capitalize, joinWords, lengthInWords, pluralize, spellCount } from '../words/numbers.ts';
+import { words } from '../words/plan/words.ts';
 import { bandWord, formatPercent } from '../words/reading-words.ts';
 import type {
   Advice,
@@ -90,7 +91,7 @@ export const edgeVerdictInWords = ({ at, lengthMm, came }: EdgeVerdict): string 
   `The edge ${placeInWords(at)}, ${lengthInWords(lengthMm)} long, came out ${came} than planned.`;
 
 const stepTitle = (n: number | undefined, { steps }: InPlan): string => {
-  const title = steps.find((step) => step.n === n)?.title ?? 'next wash';
+  const title = words(steps.find((step) => step.n === n)?.title ?? 'next wash');
   return title.charAt(0).toLowerCase() + title.slice(1);
 };
 

@@ -183,29 +183,31 @@ export function cautionInWords({
 /** Longer lists of names make a prompt too long, signs (own). */
 const longestNames = 50;
 
-/** The first two by name, where these are short: 'cadmium yellow, cobalt blue and others'. */
-export function namesInShort(paints: readonly CautiousPaint[]): string {
-  const names = paints.map(({ name }) => name);
+/** The first two names, where these are short: 'cadmium yellow, cobalt blue and others'. */
+export function namesInShort(names: readonly string[]): string {
   const said = joinWords(names.length > 2 ? [...names.slice(0, 2), 'others'] : names);
   return said.length > longestNames ? 'some of these paints' : said;
 }
 
-/** What to mind while these paints are in the brush, short enough for the easel: those without dust in one sentence. */
-export function paintsToMind(paints: readonly CautiousPaint[]): string[] {
+/** 'Emerald green: poison. Do not paint with it.' */
+export const poisonInWords = (names: readonly string[]): string =>
+  `${capitalize(joinWords(names))}: poison. ${never}`;
+
+/** What all paints that must raise no dust ask for while they are in the brush. */
+export const noDustInWords = (names: readonly string[]): string =>
+  `${capitalize(joinWords(names))}: out of the mouth; no sanding, scraping, spraying or splattering.`;
+
+/** What to mind while these paints are in the brush: poisons, those without dust, and others that ask for care. */
+export function paintsToMind<P extends CautiousPaint>(
+  paints: readonly P[],
+): Readonly<Record<'poisons' | 'noDust' | 'others', readonly P[]>> {
   const noDust = paintsWithoutDust(paints);
-  const poisons = paints.filter(({ properties }) => properties.caution?.includes(never));
-  const others = paints.filter(
-    (paint) => paint.properties.caution !== null && !noDust.includes(paint),
-  );
-  return [
-    ...(poisons.length > 0
-      ? [`${capitalize(joinWords(poisons.map(({ name }) => name)))}: poison. ${never}`]
-      : []),
-    ...(noDust.length > 0
-      ? [
-          `${capitalize(joinWords(noDust.map(({ name }) => name)))}: out of the mouth; no sanding, scraping, spraying or splattering.`,
-        ]
-      : []),
-    ...others.flatMap((paint) => cautionInWords(paint) ?? []),
-  ];
+  return {
+    poisons: paints.filter(({ properties }) => properties.caution?.includes(never)),
+    noDust,
+    others: paints.filter(
+      (paint) =>
+        paint.properties.caution !== null && !noDust.includes(paint) && cautionInWords(paint),
+    ),
+  };
 }

@@ -50,20 +50,26 @@ const manyPigments = 4;
 export const pigmentsIn = (paints: readonly Paint[]): number =>
   new Set(paints.flatMap(({ id, ci }) => (ci.length > 0 ? ci : [id]))).size;
 
+/** Why a mix is likely to be mud: so many pigments, or most of the colour of its paints lost. */
+export type Mud = { readonly pigments: number } | 'colour lost';
+
 /**
- * A sentence where a mix is likely to be mud, else null: many pigments, or most of the colour of
- * its paints lost though the plan wanted it. `target` is the planned colour (null: only a step on
- * the way, nothing meant), `expected` the colour it dries to over what lies below.
+ * Whether a mix is likely to be mud, else null: many pigments, or most of the colour of its paints lost though the
+ * plan wanted it. `target` is the planned colour (null: only a step on the way, nothing meant), `expected` the colour
+ * it dries to over what lies below.
  */
-export function mudSentence(mix: Wash, target: Lab | null, expected: Lab): string | null {
+export function mudOf(mix: Wash, target: Lab | null, expected: Lab): Mud | null {
   const pigments = pigmentsIn(mix.paints);
-  if (pigments >= manyPigments) {
-    return `${capitalize(spellCount(pigments))} pigments are in this mix: it easily goes to mud. Stir little, or leave one paint out.`;
-  }
+  if (pigments >= manyPigments) return { pigments };
   if (mix.paints.length < 2 || target === null) return null;
   const [wanted, got] = [chromaOf(target), chromaOf(expected)];
   if (got >= unmeant * wanted || wanted - got < leastMissing) return null;
   const { mixed, own } = chromaKept(mix);
-  if (mixed >= mostLost * own || own - mixed < leastLost) return null;
-  return 'Mixed, these paints lose most of their colour: mud, where colour was meant. Lay one over the other dry, or add a paint nearer to the colour.';
+  return mixed >= mostLost * own || own - mixed < leastLost ? null : 'colour lost';
 }
+
+/** The same in a sentence. */
+export const mudInWords = (mud: Mud): string =>
+  mud === 'colour lost'
+    ? 'Mixed, these paints lose most of their colour: mud, where colour was meant. Lay one over the other dry, or add a paint nearer to the colour.'
+    : `${capitalize(spellCount(mud.pigments))} pigments are in this mix: it easily goes to mud. Stir little, or leave one paint out.`;

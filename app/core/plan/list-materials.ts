@@ -1,3 +1,5 @@
+import { type Besides, besidesNames } from '../words/plan/beside.ts';
+import { plainBrushes } from '../words/plan/tools.ts';
 import { nameWithCode } from './paint-name-in.ts';
 import type { Step, WashPlan } from './plan.ts';
 import { usesBlade } from './steps/step-cautions.ts';
@@ -12,25 +14,21 @@ const has = (steps: readonly Step[], kind: Step['kind']): boolean =>
   steps.some((step) => step.kind === kind);
 
 /** For the techniques of the plan (common practice, no source). */
-function besides(steps: readonly Step[]): string[] {
-  const wet = steps.some(({ technique, areas }) => technique === 'wet-in-wet' || areas);
-  return [
-    'tissue',
-    'scraps of the same paper',
-    ...(wet ? ['a sponge or wide soft brush for clean water'] : []),
-    ...(has(steps, 'mask')
-      ? ['masking fluid, an old brush, soap, a crepe rubber or a clean cloth']
-      : []),
-    ...(steps.some(({ technique }) => technique === 'splatter')
-      ? ['paper to cover what stays clean']
-      : []),
-    ...(has(steps, 'last-lights') ? ['opaque white'] : []),
-    ...(steps.some(usesBlade) ? ['a blade in its cover'] : []),
+function besides(steps: readonly Step[]): Besides[] {
+  const wet = steps.some(
+    ({ technique, areas }) => technique === 'wet-in-wet' || areas !== undefined,
+  );
+  const all: readonly (readonly [Besides, boolean])[] = [
+    ['tissue', true],
+    ['scraps', true],
+    ['sponge', wet],
+    ['mask', has(steps, 'mask')],
+    ['cover', steps.some(({ technique }) => technique === 'splatter')],
+    ['white', has(steps, 'last-lights')],
+    ['blade', steps.some(usesBlade)],
   ];
+  return all.flatMap(([name, isNeeded]) => (isNeeded ? [name] : []));
 }
-
-/** A brush by its name alone: what it is for is said at the step. */
-const plainBrush = (brush: string): string => brush.replace(/ for the .*$/, '');
 
 /** Paints that some mix takes or meets, brushes of the steps, and what else the techniques ask for. */
 export function listMaterials({ palette, mixes, steps }: WashPlan): LaidOut[] {
@@ -40,12 +38,10 @@ export function listMaterials({ palette, mixes, steps }: WashPlan): LaidOut[] {
     ),
   );
   const paints = palette.filter(({ id }) => used.has(id)).map(nameWithCode);
-  const brushes = [
-    ...new Set(steps.flatMap(({ brush }) => brush?.split('; ').map(plainBrush) ?? [])),
-  ];
+  const brushes = [...new Set(steps.flatMap(({ brush }) => plainBrushes(brush)))];
   return [
     { name: 'Paints', things: paints },
     { name: 'Brushes', things: brushes },
-    { name: 'Also', things: besides(steps) },
+    { name: 'Also', things: besides(steps).map((one) => besidesNames[one]) },
   ].filter(({ things }) => things.length > 0);
 }

@@ -1,5 +1,6 @@
 import type { Paint } from '../paint/paint.ts';
 import { GroupMixer } from '../palette/library/group-mixer.ts';
+import type { Said } from '../words/plan/words.ts';
 import type { Mix, PaletteEntry } from './plan.ts';
 import { nameOfFamily, type PlanFacts } from './plan-facts.ts';
 import type { Run } from './runs/run.ts';
@@ -53,17 +54,18 @@ function areaOf({ slots }: PlanFacts, mix: Mix, touched: readonly number[]): num
 }
 
 /** What a paint is for, in about five words, from the mixes it really goes into. */
-function why(facts: PlanFacts, use: Use, darkest: boolean, runs: boolean): string {
+function why(facts: PlanFacts, use: Use, darkest: boolean, runs: boolean): Said {
   const family = largest(use.families);
-  if (family === undefined)
-    return runs ? 'let in while a wash is wet' : 'kept at hand, no wash needs it';
-  if (facts.paints.length === 1) return 'every value, by water alone';
-  if (darkest && use.darks > 0) return 'the deepest darks';
+  if (family === undefined) return { say: runs ? 'paint/let-in' : 'paint/at-hand' };
+  if (facts.paints.length === 1) return { say: 'paint/alone' };
+  if (darkest && use.darks > 0) return { say: 'paint/darks' };
   const partner = facts.paints.find((each) => each.id === largest(use.partners));
   const main = (use.families.get(family) ?? 0) / use.total;
   const isMost = main <= 0.5 && use.families.size >= 3;
-  const name = isMost ? 'most mixes' : `the ${nameOfFamily(facts, family)}`;
-  return partner ? `${name}, with ${partner.name.split(',')[0]}` : name;
+  const mixed = partner ? { partner: partner.name } : {};
+  return isMost
+    ? { say: 'paint/most-mixes', ...mixed }
+    : { say: 'paint/colour', colour: nameOfFamily(facts, family), ...mixed };
 }
 
 /** The palette as the screens list it. */

@@ -2,7 +2,8 @@ import { colourDifference } from '../colour/ciede2000.ts';
 import type { Lab } from '../colour/lab.ts';
 import { valueOfLightness } from '../colour/lightness.ts';
 import type { Family } from '../reading/reading.ts';
-import { joinWords, spellCount } from '../words/numbers.ts';
+import { type ColourWay, differencesInWords } from '../words/plan/beside.ts';
+import type { ColourName } from '../words/plan/names.ts';
 import type { WashPlan } from './plan.ts';
 
 type Told = Pick<WashPlan, 'slots' | 'steps' | 'mixes'>;
@@ -52,7 +53,7 @@ function coloursOf(family: number, theirs: Told, yours: Told): readonly [Lab, La
 }
 
 /** Of two colours that differ: 'duller', 'warmer' and so on, and 'lighter' or 'darker' where that tells more. */
-function wayOf(one: Lab, other: Lab): string {
+function wayOf(one: Lab, other: Lab): ColourWay {
   const lighter = other[0] - one[0];
   const [da, db] = [other[1] - one[1], other[2] - one[2]];
   const chroma = Math.hypot(other[1], other[2]) - Math.hypot(one[1], one[2]);
@@ -77,30 +78,16 @@ export function planDifferences(
   families: readonly Pick<Family, 'id' | 'name'>[],
 ): string[] {
   const [dark, own] = [darkestOf(theirs), darkestOf(yours)];
-  const values =
-    Math.abs(dark - own) < darkerFrom
-      ? 'The values are the same.'
-      : `The values are the same but for the darks: they end at value ${own.toFixed(1)} instead of ${dark.toFixed(1)}.`;
-  const ways = new Map<string, string[]>();
+  const ways = new Map<ColourWay, ColourName[]>();
   for (const { id, name } of families) {
     const found = coloursOf(id, theirs, yours);
     if (!found || colourDifference(...found) < seenFrom) continue;
     const way = wayOf(...found);
-    ways.set(way, [...(ways.get(way) ?? []), `the ${name}`]);
+    ways.set(way, [...(ways.get(way) ?? []), name]);
   }
-  const colours =
-    ways.size === 0
-      ? ['The colours come out as good as the same.']
-      : [...ways].map(
-          ([way, names]) =>
-            `${way.charAt(0).toUpperCase()}${way.slice(1)} than in the plan you were given: ${joinWords(names)}.`,
-        );
-  const more = washesOf(yours) - washesOf(theirs);
-  const count = spellCount(Math.abs(more));
-  const washes = Math.abs(more) === 1 ? 'wash' : 'washes';
-  return [
-    values,
-    ...colours,
-    ...(more === 0 ? [] : [`It takes ${count} ${washes} ${more > 0 ? 'more' : 'fewer'}.`]),
-  ];
+  return differencesInWords({
+    darks: Math.abs(dark - own) < darkerFrom ? null : { theirs: dark, yours: own },
+    ways,
+    moreWashes: washesOf(yours) - washesOf(theirs),
+  });
 }

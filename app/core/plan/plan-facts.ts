@@ -7,8 +7,6 @@ import { paintsWithoutDust } from '../paint/cautions.ts';
 import type { Paint } from '../paint/paint.ts';
 import type { Family, Reading } from '../reading/reading.ts';
 import type { ReserveSummary, Slot } from '../reading/slot.ts';
-import { capitalize } from '../words/numbers.ts';
-import { passageWord } from '../words/reading-words.ts';
 import type { Mix } from './plan.ts';
 
 /** What one wash finishes. Bands rise, 1 is the lightest. */
@@ -91,6 +89,8 @@ export const paintsNotToScrape = ({
   paints,
 }: Pick<PlanFacts, 'palette' | 'paints'>): Paint[] => paintsWithoutDust(palette ?? paints);
 
-/** Prefix of a step's title that names its passage; empty where the sheet has only one. */
-export const passagePrefix = ({ passages }: PlanFacts, passage: string): string =>
-  passages.length > 1 ? `${capitalize(passageWord(passage))}: ` : '';
+/** The passage a title names; none where the sheet has only one. */
+export const passageNamed = (
+  { passages }: PlanFacts,
+  passage: string,
+): { readonly passage?: string } => (passages.length > 1 ? { passage } : {});

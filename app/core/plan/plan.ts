@@ -8,6 +8,10 @@ import type { LaidMix, Part } from '../paint/mix.ts';
 import type { Paint } from '../paint/paint.ts';
 import type { ToneRange, Warning, WarningCode } from '../reading/reading.ts';
 import type { Slot } from '../reading/slot.ts';
+import type { AreaSaid } from '../words/plan/names.ts';
+import type { TitleSaid } from '../words/plan/titles.ts';
+import type { BrushesSaid } from '../words/plan/tools.ts';
+import type { Sentence, Sentences } from '../words/plan/words.ts';
 import type { Mark } from './details/mark.ts';
 import type { Meeting, Run } from './runs/run.ts';
 
@@ -25,8 +29,8 @@ type SmallTechniqueName =
 /** One such technique: where, how, and when. */
 export interface SmallTechnique {
   readonly technique: SmallTechniqueName;
-  /** One sentence, at most about 160 signs. */
-  readonly text: string;
+  /** At most about 160 signs when said. */
+  readonly text: Sentence;
   /** The state the paper must be in. */
   readonly paper: Wetness;
   /** The window, minutes from the end of the stroke it belongs to; null where it does not run out. */
@@ -34,7 +38,7 @@ export interface SmallTechnique {
 }
 
 /** Named in every plan; raised when the same reading may give another plan. */
-export const planEngine = 'plan-15';
+export const planEngine = 'plan-16';
 
 /** One strength of a puddle: the same paints and parts at another load, for some bands only. */
 export interface Strength {
@@ -73,8 +77,8 @@ export interface Mix {
   readonly weaker?: Strength;
   /** What it is to meet wet, as its shapes change in hue; left out: nothing, or the plan does not run. */
   readonly meets?: Meeting;
-  /** Sentences about the puddle: mud, colours that may run together instead. Left out: none. */
-  readonly notes?: readonly string[];
+  /** About the puddle: mud, colours that may run together instead. Left out: none. */
+  readonly notes?: readonly Sentence[];
 }
 
 export type StepKind =
@@ -95,15 +99,19 @@ export type StepKind =
 /** A part of a wash that is painted another way than the rest. */
 export interface WashArea {
   /** 'the blue at the top', 'the rest'. */
-  readonly name: string;
+  readonly name: AreaSaid | string;
   readonly slots: readonly number[];
   readonly technique: Technique;
   readonly paper: Wetness;
   /** As of the step. */
-  readonly brush?: string;
-  readonly board?: string;
+  readonly brush?: BrushesSaid;
+  readonly board?: Sentence;
 }
 
+/**
+ * A step of a plan. What it says is stored as codes and figures and put into words where it is shown
+ * (`words/plan/words.ts`); plans from before plan-16 hold ready sentences in the same places.
+ */
 export interface Step {
   /** kind / passage / wash: stable when the plan is made again. */
   readonly key: string;
@@ -111,11 +119,11 @@ export interface Step {
   readonly n: number;
   readonly kind: StepKind;
   /** A few words: 'First wash'. */
-  readonly title: string;
+  readonly title: TitleSaid | string;
   /** The prompt at the easel: one or two sentences, at most about 160 signs. */
-  readonly prompt: string;
+  readonly prompt: Sentence;
   /** What to watch while doing it; may be empty. */
-  readonly watch: string;
+  readonly watch: Sentences;
   /** Bands it targets (values are read from the reading's bands). */
   readonly bands: readonly number[];
   readonly families: readonly number[];
@@ -128,31 +136,31 @@ export interface Step {
   readonly technique: Technique;
   /** Where a wash is painted in two ways, in the order they are done; left out: all in the one above. */
   readonly areas?: readonly WashArea[];
-  /** Strokes to soften within this very step, in words; may be empty. */
-  readonly soften: string;
+  /** Strokes to soften within this very step; may be empty. */
+  readonly soften: Sentences;
   /** Smaller techniques inside this step, in the order they are done; left out: none. */
   readonly touches?: readonly SmallTechnique[];
-  /** The brushes, in words with '; ' between them; left out where none is needed. */
-  readonly brush?: string;
-  /** How the board lies, in words; left out where it does not matter. */
-  readonly board?: string;
+  /** The brushes; left out where none is needed. */
+  readonly brush?: BrushesSaid;
+  /** How the board lies; left out where it does not matter. */
+  readonly board?: Sentence;
   /** Water put down, g/m2, where it is not the usual for this kind of step. */
   readonly waterGramsPerSquareMetre?: number;
   /** Which evening it belongs to, from 1; left out where all is done in one. */
   readonly evening?: number;
   /** The gravest of what will happen because of her changes, one sentence; left out where nothing speaks against it. */
-  readonly consequence?: string;
+  readonly consequence?: Sentence;
   /** What else will happen because of them, less grave, a sentence each; left out: nothing. */
-  readonly alsoHappens?: readonly string[];
+  readonly alsoHappens?: readonly Sentence[];
   readonly paintMinutes: Range;
   /** From the end of painting until the shine has gone. [0, 0] where nothing wet was put down. */
   readonly shineMinutes: Range;
   /** From the end of painting until bone dry. [0, 0] likewise. */
   readonly dryMinutes: Range;
   /** All that may hurt someone at this step, a sentence each; right under the prompt. */
-  readonly cautions: readonly string[];
+  readonly cautions: readonly Sentence[];
   /** What else to know: less water, the evening it ends; a sentence each. Left out: nothing. */
-  readonly notes?: readonly string[];
+  readonly notes?: readonly Sentence[];
   /** Which of the ordering rules R1..R21 this step obeys or is there for. */
   readonly rules: readonly string[];
   /** Dry colour of every slot after this step, in the order of the plan's slots. */
@@ -168,7 +176,7 @@ export interface PaletteEntry {
   readonly ci: string;
   readonly name: string;
   /** What it is for, in about five words. */
-  readonly why: string;
+  readonly why: Sentence;
   /** Darkest it reaches alone, L*. */
   readonly darkest: number;
 }
@@ -189,13 +197,13 @@ export interface WashPlan {
   readonly surface?: Surface;
   readonly mixes: readonly Mix[];
   readonly steps: readonly Step[];
-  readonly warnings: readonly Warning[];
+  readonly warnings: readonly PlanWarning[];
   /** How the mixes run over their shapes; missing where the reading does not say how its colours run. */
   readonly runs?: readonly Run[];
   /** How many washes lie over each other, and why, in a sentence; missing in older plans. */
-  readonly washesWhy?: string;
+  readonly washesWhy?: Sentence;
   /** What was left out so that the painting steps do not become too many, a sentence; left out: nothing. */
-  readonly stepsWhy?: string;
+  readonly stepsWhy?: Sentence;
   /** In what order ground and subject are painted; left out where the sheet is painted as one anyway. */
   readonly passages?: PassagesInPlan;
   /** How it fits the time she has; left out where she is in no hurry. */
@@ -208,7 +216,7 @@ export interface PassagesInPlan {
   readonly painted: PassagesChoice;
   readonly proposed: PassagesChoice;
   /** Why it is painted so, a sentence. */
-  readonly why: string;
+  readonly why: Sentence;
 }
 
 /** A plan made to fit the time she has. */
@@ -218,11 +226,11 @@ export interface EveningFit {
   /** Work and waiting of every evening, minutes. */
   readonly evenings: readonly Range[];
   /** What was given up for it, a sentence each. */
-  readonly gaveUp: readonly string[];
+  readonly gaveUp: readonly Sentence[];
   /** Smaller sheets on which nothing need be given up; left out where there are none, and in older plans. */
   readonly smaller?: readonly SmallerSheet[];
   /** How a hair dryer would help, a sentence; left out where it would not, or is in use. */
-  readonly dryer?: string;
+  readonly dryer?: Sentence;
   /** Where it is too long all the same; left out where it fits. */
   readonly tooLong?: TooLong;
 }
@@ -230,7 +238,7 @@ export interface EveningFit {
 /** A plan that takes longer than she has, whatever is given up. */
 export interface TooLong {
   /** How long it takes even so, a sentence. */
-  readonly text: string;
+  readonly text: Sentence;
   readonly smaller: readonly SmallerSheet[];
 }
 
@@ -241,6 +249,9 @@ export interface SmallerSheet {
   /** Likely minutes of the longest evening on it. */
   readonly minutes: number;
 }
+
+/** A warning of a plan; those of a reading are stored as sentences. */
+export type PlanWarning = Omit<Warning, 'text'> & { readonly text: Sentence };
 
 /** Warnings about what the plan can't reach. */
 const reachCodes: readonly WarningCode[] = [

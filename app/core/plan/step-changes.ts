@@ -1,6 +1,4 @@
 import type { Lab } from '../colour/lab.ts';
-import { lightnessOfOneValue } from '../limits.ts';
-import { openWithCount, pluralize } from '../words/numbers.ts';
 import type { Mark } from './details/mark.ts';
 import type { WashPlan } from './plan.ts';
 
@@ -37,19 +35,4 @@ export function stepChanges(
     darkerBy: changed.reduce((most, i) => Math.max(most, before(i)[0] - (after[i]?.[0] ?? 0)), 0),
     marks: (steps[index]?.marks ?? []).filter((mark) => !lying.has(mark)),
   };
-}
-
-/** The same in a sentence. */
-export function changesInWords({ share, darkerBy, marks }: StepChanges): string {
-  if (marks.length > 0) {
-    return `${openWithCount(marks.length, 'mark')}; the rest, dimmed here, stays as it was.`;
-  }
-  if (share <= 0) return 'The sheet looks the same after this step as before it.';
-  const part =
-    share > 0.995 ? 'All of the sheet' : `${Math.max(1, Math.round(share * 100))} % of the sheet`;
-  const values = darkerBy / lightnessOfOneValue;
-  const figure = values.toFixed(1);
-  const by =
-    values < 0.3 ? 'hardly at all' : `by up to ${figure} ${pluralize(Number(figure), 'value')}`;
-  return `${part} gets darker, ${by}; the rest, dimmed here, stays as it was.`;
 }

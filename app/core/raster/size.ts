@@ -55,25 +55,31 @@ export function sideTowards(x: number, y: number): Side {
 
 export const oppositeSide = (side: Side): Side => sides[(sides.indexOf(side) + 4) % 8];
 
-/** 'at the top', 'on the left', 'upper left': as places are said elsewhere. */
-export function sideInWords(side: Side): string {
-  if (side === 'top' || side === 'bottom') return `at the ${side}`;
-  return side === 'left' || side === 'right' ? `on the ${side}` : side;
+/** Where on the sheet something lies. */
+export type Place = Side | 'middle';
+
+/** Which third of the sheet a place lies in. */
+export function placeOf([x, y]: Point): Place {
+  const across = x < 1 / 3 ? 'left' : x > 2 / 3 ? 'right' : null;
+  const down = y < 1 / 3 ? 'upper' : y > 2 / 3 ? 'lower' : null;
+  if (across && down) return `${down} ${across}`;
+  if (across) return across;
+  return down === null ? 'middle' : down === 'upper' ? 'top' : 'bottom';
+}
+
+/** 'at the top', 'on the left', 'upper left', 'in the middle'. */
+export function sideInWords(place: Place): string {
+  if (place === 'middle') return 'in the middle';
+  if (place === 'top' || place === 'bottom') return `at the ${place}`;
+  return place === 'left' || place === 'right' ? `on the ${place}` : place;
 }
 
 /** What of the board is raised: 'the top edge', 'the upper left corner'. */
 export const edgeOfBoard = (side: Side): string =>
   `the ${side} ${side.includes(' ') ? 'corner' : 'edge'}`;
 
-/** Which third of the sheet a place lies in: 'upper left', 'in the middle', 'on the right'. */
-export function placeInWords([x, y]: Point): string {
-  const across = x < 1 / 3 ? 'left' : x > 2 / 3 ? 'right' : '';
-  const down = y < 1 / 3 ? 'upper' : y > 2 / 3 ? 'lower' : '';
-  if (across && down) return `${down} ${across}`;
-  if (across) return `on the ${across}`;
-  if (down) return down === 'upper' ? 'at the top' : 'at the bottom';
-  return 'in the middle';
-}
+/** The third of the sheet a point lies in, in words. */
+export const placeInWords = (point: Point): string => sideInWords(placeOf(point));
 
 /**
  * Short side of the rectangle with that area and outline, in their unit; of the square with that

@@ -2,7 +2,8 @@ import { coolTestWorks, type Weather } from '../drying/weather.ts';
 import { dryPrompt, leaveIt, type Wetness, wetnessSign } from '../drying/wetness.ts';
 import { minuteMs } from '../limits.ts';
 import type { Step } from '../plan/plan.ts';
-import { dryerCautions } from '../plan/steps/step-cautions.ts';
+import { dryerCautions, isOfDryer } from '../plan/steps/step-cautions.ts';
+import { type Sentence, words } from '../words/plan/words.ts';
 import type { DryingClock, TimedStep } from './drying-clock.ts';
 import { type EaselTime, isTimed } from './easel-time.ts';
 import type { SessionState } from './session-state.ts';
@@ -33,7 +34,7 @@ export function choosePrompt(
   { phase, timer, weather }: Pick<SessionState, 'phase' | 'timer' | 'weather'>,
   { shine }: Pick<EaselTime, 'shine'>,
 ): string {
-  if (step.kind !== 'dry') return step.prompt;
+  if (step.kind !== 'dry') return words(step.prompt);
   if (phase === 'drying' && timer) {
     if (timer.shineGoneMs !== null) return leaveIt;
     if (shine && shine.highMs === 0)
@@ -53,10 +54,8 @@ export function cautionsDue(
 ): string[] {
   const step = steps[index];
   if (!step) return [];
-  const others = step.cautions.filter(
-    (caution) => step.kind !== 'dry' || !/hair dryer/i.test(caution),
-  );
-  return [...others, ...dryerCautions(steps, index, weather)];
+  const others = step.cautions.filter((caution) => step.kind !== 'dry' || !isOfDryer(caution));
+  return [...others, ...dryerCautions(steps, index, weather)].map(words);
 }
 
 /** Something to be heard once: a tone, and the sentence where she lets it be spoken. */
@@ -135,7 +134,7 @@ function shineCue(clock: DryingClock, atMs: number): Cue | null {
   return null;
 }
 
-type SpokenStep = TimedStep & { readonly prompt: string };
+type SpokenStep = TimedStep & { readonly prompt: Sentence };
 
 /** The cue that is due; the latest where several are. */
 export function chooseCue(
@@ -158,5 +157,5 @@ export function chooseCue(
       louder: 0,
       words: 'The time planned for this step is over.',
     };
-  return { key: `${step.key} step`, kind: 'step', louder: 0, words: step.prompt };
+  return { key: `${step.key} step`, kind: 'step', louder: 0, words: words(step.prompt) };
 }

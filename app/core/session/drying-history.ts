@@ -3,6 +3,7 @@ import { createDryingModel, type DryingModel } from '../drying/estimate-drying.t
 import type { DryingClockName, Lesson } from '../drying/learn-pace.ts';
 import type { PaperChoice } from '../drying/paper-choice.ts';
 import { minuteMs } from '../limits.ts';
+import { sayTitle, type TitleSaid } from '../words/plan/titles.ts';
 import type { DryingClock, TimedStep } from './drying-clock.ts';
 import { foldSession } from './fold-session.ts';
 import type { SessionEvent } from './session-event.ts';
@@ -12,7 +13,7 @@ import type { SessionState } from './session-state.ts';
 export interface PastSession {
   readonly sessionId: string;
   readonly paintingId: string;
-  readonly steps: readonly (TimedStep & { readonly title?: string })[];
+  readonly steps: readonly (TimedStep & { readonly title?: TitleSaid | string })[];
   readonly events: readonly SessionEvent[];
 }
 
@@ -86,6 +87,7 @@ function rowsOf(session: PastSession, state: SessionState): HistoryRow[] {
   });
 }
 
-const titleOf = ({ title, key }: PastSession['steps'][number]): string => title ?? key;
+const titleOf = ({ title, key }: PastSession['steps'][number]): string =>
+  title === undefined ? key : sayTitle(title);
 
 const since = (clock: DryingClock, atMs: number): number => (atMs - clock.startedMs) / minuteMs;

@@ -7,6 +7,7 @@ import type { Wetness } from '../drying/wetness.ts';
 import { minuteMs } from '../limits.ts';
 import { consistencyIn } from '../paint/former-amounts.ts';
 import type { Mix, StepKind, WashPlan } from '../plan/plan.ts';
+import { words } from '../words/plan/words.ts';
 import type { DryingClock } from './drying-clock.ts';
 import { foldSession, orderEvents } from './fold-session.ts';
 import { elapsedMs, type SessionEvent } from './session-event.ts';
@@ -143,7 +144,7 @@ export function recordSession(
         key: step.key,
         n: step.n,
         kind: step.kind,
-        title: step.title,
+        title: words(step.title),
         done: state.doneKeys.includes(step.key),
         plannedMinutes: step.paintMinutes,
         paintedMinutes: minutes(spent?.paintingMs ?? 0),

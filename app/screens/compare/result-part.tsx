@@ -17,6 +17,7 @@ import type { Advice, JudgedComparison } from '../../core/compare/comparison.ts'
 import { partsInNumbers } from '../../core/paint/mix-words.ts';
 import { paintNameIn } from '../../core/plan/paint-name-in.ts';
 import type { Step } from '../../core/plan/plan.ts';
+import { words } from '../../core/words/plan/words.ts';
 import type { AdviceTaking } from '../../state/session/advice-taking.ts';
 import type { Desk } from '../../state/session/desk.ts';
 import { Button } from '../../ui/controls/button.tsx';
@@ -57,7 +58,7 @@ export function ResultPanel(props: ResultPanelProps) {
           {headlineOf(comparison)}
         </h2>
         <p>
-          After {step?.title ?? 'this step'}: {wholeInWords(comparison)}
+          After {words(step?.title ?? 'this step')}: {wholeInWords(comparison)}
         </p>
         <p>{roomInWords(comparison)}</p>
       </section>

@@ -1,6 +1,7 @@
 import { useMemo } from 'preact/hooks';
 import { refusalInWords, wetnessWords } from '../../core/compare/compare-words.ts';
 import { sheetWetnesses } from '../../core/compare/comparison.ts';
+import { words } from '../../core/words/plan/words.ts';
 import { sheetLayer } from '../../drawing/layers.ts';
 import type { PictureCalls } from '../../state/painting/screen-calls.ts';
 import type { Comparing } from '../../state/session/comparing.ts';
@@ -36,7 +37,7 @@ export function TakePicture({ desk, comparing, calls }: TakePictureProps) {
   if (!step || !layers) return null;
   return (
     <Picture
-      label={`As planned after ${step.title}`}
+      label={`As planned after ${words(step.title)}`}
       size={seen.reading.raster}
       layers={layers}
       show="sheet"
@@ -65,7 +66,7 @@ export function TakePanel({ comparing }: { comparing: Comparing }) {
         >
           {comparing.steps.value.map(({ key, n, title }) => (
             <option key={key} value={key}>
-              {n}. {title}
+              {n}. {words(title)}
             </option>
           ))}
         </select>

@@ -55,7 +55,7 @@ export function EaselActions({ easel, paintingId, onMore, hint }: EaselActionsPr
           Shine gone
         </PressButton>
       )}
-      {step.soften && !finished && (
+      {step.soften.length > 0 && !finished && (
         <PressButton
           key="stroke"
           disabled={phase !== 'painting'}

@@ -3,10 +3,12 @@ import { useLayoutEffect, useMemo, useRef } from 'preact/hooks';
 import { markOfStep, ownMarks } from '../../core/plan/details/place-marks.ts';
 import { familyNameIn } from '../../core/plan/family-name-in.ts';
 import { passageOf, type Step } from '../../core/plan/plan.ts';
-import { explainTags, washPlaces } from '../../core/plan/runs/wash-places.ts';
+import { washPlaces } from '../../core/plan/runs/wash-places.ts';
 import { bandsWithin } from '../../core/reading/reading.ts';
 import { cautionsDue, choosePrompt } from '../../core/session/choose-cue.ts';
 import { isTimed } from '../../core/session/easel-time.ts';
+import { explainTags } from '../../core/words/plan/beside.ts';
+import { words as told } from '../../core/words/plan/words.ts';
 import type { PaintCalls, ScrapCalls } from '../../state/painting/screen-calls.ts';
 import type { OwnBoxState } from '../../state/paints/own-box.ts';
 import { linkTo } from '../../state/router.ts';
@@ -92,7 +94,7 @@ export function EaselPanel(props: EaselPanelProps) {
       )}
       {!finished && step.kind === 'puddles' && <PaintCautions plan={plan} />}
       {!finished &&
-        step.notes?.map((note) => (
+        step.notes?.map(told).map((note) => (
           <p key={note} class={styles.caution}>
             {note}
           </p>
@@ -100,8 +102,8 @@ export function EaselPanel(props: EaselPanelProps) {
       <Consequence step={step} />
       {!finished && !painting && <ToolLine step={step} />}
       {!finished && <TouchList step={step} techniquesOnly />}
-      {step.soften && <p>{step.soften}</p>}
-      {step.soften && painting && (
+      {step.soften.length > 0 && <p>{told(step.soften)}</p>}
+      {step.soften.length > 0 && painting && (
         <p>‘Wash is on’ starts the minutes in which its edge can still be softened.</p>
       )}
       {step.kind === 'prepare' && <LayOutList plan={plan} />}
@@ -126,7 +128,7 @@ export function EaselPanel(props: EaselPanelProps) {
           <ScrapCompare {...{ easel, ownBox, calls, desk, step }} />
         </details>
       )}
-      {step.watch && <p>{step.watch}</p>}
+      {step.watch.length > 0 && <p>{told(step.watch)}</p>}
       {painting && <ToolLine step={step} />}
       <ValueScale
         bands={bandsWithin(seen.reading, passageOf(step, plan))}

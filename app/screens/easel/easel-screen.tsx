@@ -2,6 +2,7 @@ import { useSignal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
 import { useEffect } from 'preact/hooks';
 import type { Step } from '../../core/plan/plan.ts';
+import { words } from '../../core/words/plan/words.ts';
 import type { App } from '../../state/create-app.ts';
 import type { PaintCalls, PictureCalls, ScrapCalls } from '../../state/painting/screen-calls.ts';
 import type { OwnBoxState } from '../../state/paints/own-box.ts';
@@ -90,7 +91,7 @@ export function EaselScreen(props: EaselScreenProps) {
         ratio={desk.seen.reading.raster.width / desk.seen.reading.raster.height}
         waits={easel.session.value.phase === 'drying'}
         top={<EaselTop easel={easel} paintingId={paintingId} step={step} steps={steps} />}
-        picture={<EaselPicture desk={desk} title={step.title} view={view} />}
+        picture={<EaselPicture desk={desk} title={words(step.title)} view={view} />}
         panel={<EaselPanel {...{ easel, senses, keepsakes, calls, ownBox, desk, step, view }} />}
         views={<EaselViews view={view} step={step} />}
         actions={
@@ -183,7 +184,9 @@ function EaselTop({ easel, paintingId, step, steps }: EaselTopProps) {
       <a class={buttonClass('quiet')} href={linkTo(paintingId, 'plan')}>
         Plan
       </a>
-      <h1 class={layout.title}>{finished ? 'Finished' : `${step.n} of ${steps}: ${step.title}`}</h1>
+      <h1 class={layout.title}>
+        {finished ? 'Finished' : `${step.n} of ${steps}: ${words(step.title)}`}
+      </h1>
       <span class={styles.saved} role="status">
         {easel.savedWord.value}
       </span>

@@ -6,6 +6,7 @@ import { pacesOf } from '../../core/session/drying-clock.ts';
 import type { Practising } from '../../core/session/session-event.ts';
 import { clockFace } from '../../core/session/wait-words.ts';
 import { practiceLeftMs } from '../../core/session/watch-paper.ts';
+import { words } from '../../core/words/plan/words.ts';
 import type { Easel } from '../../state/session/easel.ts';
 import { Button } from '../../ui/controls/button.tsx';
 import { Fold } from './fold.tsx';
@@ -32,8 +33,8 @@ export function PractisePanel({ easel }: { easel: Easel }) {
       {!practice ? (
         <>
           <p>
-            Five minutes on a scrap of the same paper: {shown.title}. Tell when its shine has gone,
-            and the clock learns.
+            Five minutes on a scrap of the same paper: {words(shown.title)}. Tell when its shine has
+            gone, and the clock learns.
           </p>
           <Button large onClick={tell('begun')}>
             Take a scrap
@@ -41,7 +42,7 @@ export function PractisePanel({ easel }: { easel: Easel }) {
         </>
       ) : (
         <>
-          <p>{shown.prompt}</p>
+          <p>{words(shown.prompt)}</p>
           <p class={styles.figure} role="timer" aria-label="Time for the scrap">
             {left > 0 ? clockFace(left) : '0:00'}
           </p>

@@ -6,6 +6,7 @@ import { calendarFile } from '../../core/session/wait-calendar.ts';
 import { minutesUp } from '../../core/session/wait-words.ts';
 import { timeInWords } from '../../core/words/dates.ts';
 import { formatCount } from '../../core/words/numbers.ts';
+import { words } from '../../core/words/plan/words.ts';
 import { createHandOut } from '../../state/backup/hand-out.ts';
 import type { Desk } from '../../state/session/desk.ts';
 import type { Easel } from '../../state/session/easel.ts';
@@ -81,7 +82,7 @@ function CalendarButton({ easel, fromMs, untilMs }: CalendarButtonProps) {
   function save(): void {
     const { timer } = easel.session.peek();
     const { plan, sessionId = '' } = easel.desk.peek() ?? {};
-    const washed = plan?.steps.find(({ key }) => key === timer?.key)?.title;
+    const washed = words(plan?.steps.find(({ key }) => key === timer?.key)?.title);
     const text = calendarFile({
       id: `${sessionId}-${Math.round(timer?.endsLowMs ?? 0)}`,
       title: washed ? `Look at the sheet: ${washed}` : 'Look at the sheet',
@@ -119,7 +120,7 @@ export function MeanwhileList({ easel, desk, onEdges }: MeanwhileListProps) {
           <li key={key}>
             <PressButton
               onAct={() => easel.tell({ kind: 'step-begun', key, aside: true })}
-            >{`Paint elsewhere: ${stepOf(key)?.title ?? ''}`}</PressButton>
+            >{`Paint elsewhere: ${words(stepOf(key)?.title)}`}</PressButton>
           </li>
         ))}
         {elsewhere.length === 0 && (
@@ -127,7 +128,7 @@ export function MeanwhileList({ easel, desk, onEdges }: MeanwhileListProps) {
         )}
         {next && (
           <li class="stack">
-            <span>Mix the puddles for: {next.title}.</span>
+            <span>Mix the puddles for: {words(next.title)}.</span>
             <PuddleRow
               mixes={plan.mixes.filter(({ id }) => next.mixes.includes(id))}
               familyName={familyNameIn(plan, seen.reading)}

@@ -15,9 +15,9 @@ import {
   warmths,
 } from '../../core/drying/weather.ts';
 import { leaveIt, slowAir } from '../../core/drying/wetness.ts';
-import { careWithDryer, dryerSocket } from '../../core/plan/steps/step-cautions.ts';
 import { pacesOf } from '../../core/session/drying-clock.ts';
 import { minutesInWords } from '../../core/words/minutes.ts';
+import { words as told } from '../../core/words/plan/words.ts';
 import { typedNumber } from '../../core/words/typed-number.ts';
 import { celsiusOf, fahrenheitOf } from '../../core/words/units.ts';
 import type { Easel } from '../../state/session/easel.ts';
@@ -106,8 +106,8 @@ export function WeatherPanel({ easel }: { easel: Easel }) {
       />
       {weather.hairDryer && (
         <p class="quiet">
-          {careWithDryer} {dryerSocket} Never on a mask. The clock reckons with the cool setting.{' '}
-          {leaveIt}
+          {told([{ say: 'caution/dryer' }, { say: 'caution/dryer-socket' }])} Never on a mask. The
+          clock reckons with the cool setting. {leaveIt}
         </p>
       )}
       <ExactAir weather={weather} onChange={change} />

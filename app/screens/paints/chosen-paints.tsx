@@ -15,6 +15,7 @@ import { pigmentsInWords } from '../../core/paint/paint-words.ts';
 import type { PaletteOffer } from '../../core/palette/offers/palette-offer.ts';
 import type { PaletteEntry } from '../../core/plan/plan.ts';
 import { capitalize } from '../../core/words/numbers.ts';
+import { words } from '../../core/words/plan/words.ts';
 import { Button } from '../../ui/controls/button.tsx';
 import { PaintLadder } from '../../ui/controls/paint-ladder.tsx';
 import styles from './chosen-paints.module.css';
@@ -37,7 +38,7 @@ export function ChosenPaints({ palette, cards, offer, wish, onWish }: ChosenPain
         const lost = offer?.paints.find((paint) => paint.id === id)?.lostWithout;
         return (
           card && (
-            <ChosenPaint key={id} card={card} why={why} lost={lost}>
+            <ChosenPaint key={id} card={card} why={words(why)} lost={lost}>
               <Button
                 aria-label={`Leave out ${card.name}`}
                 onClick={() => onWish(withoutPaint(wish, id))}

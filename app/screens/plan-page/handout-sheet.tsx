@@ -4,6 +4,7 @@ import { ownMarks } from '../../core/plan/details/place-marks.ts';
 import { planRows } from '../../core/plan/evening/evening-times.ts';
 import { mixWordsIn } from '../../core/plan/paint-name-in.ts';
 import type { Mix, Step, WashPlan } from '../../core/plan/plan.ts';
+import { words as told } from '../../core/words/plan/words.ts';
 import type { Layer } from '../../drawing/layers.ts';
 import type { OpenedReading } from '../../state/painting/opened-reading.ts';
 import printed from '../../styles/printed-page.module.css';
@@ -42,7 +43,7 @@ export function HandoutSheet({ title, seen, plan }: HandoutSheetProps) {
           {steps.map((step) => (
             <div key={step.key} class={styles.step}>
               <PrintedPicture
-                words={`${step.n}. ${step.title}`}
+                words={`${step.n}. ${told(step.title)}`}
                 seen={seen}
                 layer={() => stepLayers(seen, plan, step, null).where}
               />

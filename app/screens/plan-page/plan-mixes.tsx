@@ -4,13 +4,9 @@ import { thinningFor, thinningInWords } from '../../core/paint/thinning.ts';
 import { familyNameIn } from '../../core/plan/family-name-in.ts';
 import { paintNameIn } from '../../core/plan/paint-name-in.ts';
 import type { Mix, Strength, WashPlan } from '../../core/plan/plan.ts';
-import {
-  aboutAmounts,
-  amountInWords,
-  type PuddleAmount,
-  puddleAmount,
-} from '../../core/plan/puddle-amount.ts';
+import { type PuddleAmount, puddleAmount } from '../../core/plan/puddle-amount.ts';
 import type { Reading } from '../../core/reading/reading.ts';
+import { aboutAmounts, amountInWords } from '../../core/words/plan/amounts.ts';
 import styles from './plan-sheet.module.css';
 
 /** One use of a puddle: where, how thick, and the colour it dries to. */

@@ -8,6 +8,7 @@ import { planCautions } from '../../core/plan/steps/step-cautions.ts';
 import { scaledMarks } from '../../core/raster/paint-marks.ts';
 import { shrinkSlots } from '../../core/raster/paint-slots.ts';
 import { scaledGrid } from '../../core/raster/paint-squares.ts';
+import { words } from '../../core/words/plan/words.ts';
 import { sheetLayer } from '../../drawing/layers.ts';
 import { drawPlanPicture } from '../../drawing/plan-picture.ts';
 import { pngFile } from '../../drawing/png-file.ts';
@@ -163,8 +164,8 @@ async function pictureFiles(title: string, plan: WashPlan, stage: StageMap): Pro
   const steps = planRows(plan)
     .filter(({ changes }) => changes)
     .map(({ step }) => ({
-      title: `${step.n}. ${step.title}`,
-      words: step.prompt,
+      title: `${step.n}. ${words(step.title)}`,
+      words: words(step.prompt),
       draw: sheetLayer(stage, step),
     }));
   const canvas = drawPlanPicture(document.createElement('canvas'), {

@@ -9,18 +9,20 @@ import {
   planMinutes,
   planRows,
 } from '../../core/plan/evening/evening-times.ts';
-import { eveningName, planTimeInWords } from '../../core/plan/evening/evening-words.ts';
 import { listMaterials } from '../../core/plan/list-materials.ts';
 import { nameWithCode } from '../../core/plan/paint-name-in.ts';
 import type { Step, WashPlan } from '../../core/plan/plan.ts';
 import { planCautions } from '../../core/plan/steps/step-cautions.ts';
-import { techniqueWindow } from '../../core/plan/techniques/wetness-windows.ts';
 import type { PixelSize } from '../../core/raster/size.ts';
 import type { Band, Reading, ToneRange } from '../../core/reading/reading.ts';
 import { onTheSheet } from '../../core/reading/tone-range.ts';
 import { type Sheet, sheetInWords } from '../../core/reference/sheet.ts';
 import { minutesInWords } from '../../core/words/minutes.ts';
 import { capitalize } from '../../core/words/numbers.ts';
+import { eveningName, planTimeInWords } from '../../core/words/plan/evenings.ts';
+import { techniqueWindow } from '../../core/words/plan/techniques.ts';
+import { brushesInWords } from '../../core/words/plan/tools.ts';
+import { words } from '../../core/words/plan/words.ts';
 import { bandWord } from '../../core/words/reading-words.ts';
 import { type SheetMap, sheetLayer } from '../../drawing/layers.ts';
 import { Consequence } from '../../ui/mixes/step-parts.tsx';
@@ -162,7 +164,7 @@ function puddlesOf(step: Step, plan: WashPlan): string {
 }
 
 /** The first words of how it is done: a page has little room. */
-const cutShort = (words: string): string => words.split(/[,:;]/)[0] ?? words;
+const cutShort = (text: string): string => text.split(/[,:;]/)[0] ?? text;
 
 /** One step: the sheet after it, what is done, on what paper, with which puddles, how long. */
 function PlanStage({ row, plan, reading, stage }: PlanStageProps) {
@@ -171,14 +173,14 @@ function PlanStage({ row, plan, reading, stage }: PlanStageProps) {
   const bands = step.bands.map((band) => bandWord(band, reading.bands.length)).join(', ');
   const tools = [
     puddles && `${puddles.includes(',') ? 'puddles' : 'puddle'} ${puddles}`,
-    step.brush && cutShort(step.brush),
+    cutShort(brushesInWords(step.brush)[0] ?? ''),
   ].filter(Boolean);
   const facts = [
     step.areas
       ? 'on wetted paper, then on dry'
       : step.technique !== 'none' && `${step.technique} on ${step.paper} paper`,
     bands && `for ${bands}`,
-    step.board && `board ${cutShort(step.board)}`,
+    step.board && `board ${cutShort(words(step.board))}`,
     step.paintMinutes[1] > 0 && minutesInWords(step.paintMinutes),
     wait && wait[1] > 0 && `then dry ${minutesInWords(wait)}, till no coolness is felt`,
   ].filter(Boolean);
@@ -187,14 +189,14 @@ function PlanStage({ row, plan, reading, stage }: PlanStageProps) {
       {changes && <StageSheet stage={stage} step={step} />}
       <div>
         <h4 class={styles.step}>
-          {step.n}. {step.title}
+          {step.n}. {words(step.title)}
         </h4>
         {tools.length > 0 && <p class={styles.tools}>{capitalize(tools.join('; '))}</p>}
-        <p>{step.prompt}</p>
-        {step.soften && <p>{step.soften}</p>}
+        <p>{words(step.prompt)}</p>
+        {step.soften.length > 0 && <p>{words(step.soften)}</p>}
         {step.touches?.map((touch) => (
           <p key={touch.technique}>
-            {touch.text.replace(/\.$/, '')} ({techniqueWindow(touch, step.shineMinutes)}).
+            {words(touch.text).replace(/\.$/, '')} ({techniqueWindow(touch, step.shineMinutes)}).
           </p>
         ))}
         {facts.length > 0 && <p>{capitalize(facts.join('; '))}.</p>}

@@ -10,6 +10,7 @@ import {
 } from '../../core/plan/edits/possible-edits.ts';
 import type { Step, WashPlan } from '../../core/plan/plan.ts';
 import type { Reading } from '../../core/reading/reading.ts';
+import { words } from '../../core/words/plan/words.ts';
 import type { Studio } from '../../state/painting/studio.ts';
 import { Button } from '../../ui/controls/button.tsx';
 import { ChoiceRow } from '../../ui/controls/choice-row.tsx';
@@ -40,7 +41,7 @@ export function ChangeStep({ studio, plan, reading, step }: ChangeStepProps) {
     <Fold title="Change this step">
       <ChangesSoFar studio={studio} plan={plan} />
       <p class={styles.which}>
-        {step.n}. {step.title}
+        {step.n}. {words(step.title)}
       </p>
       <ChangeSaid studio={studio} plan={plan} step={step} />
       <div class={styles.actions}>
@@ -117,9 +118,9 @@ function Elsewhere({ steps }: { steps: readonly Step[] }) {
   return (
     <p data-testid="elsewhere">
       <strong>
-        Mind step {told.n}, {told.title}:
+        Mind step {told.n}, {words(told.title)}:
       </strong>{' '}
-      {told.consequence}
+      {words(told.consequence)}
     </p>
   );
 }
@@ -154,9 +155,9 @@ function ChangesSoFar({ studio, plan }: ChangesSoFarProps) {
           <ul class={styles.leftOut}>
             {plan.leftOut.map(({ key, title }) => (
               <li key={key}>
-                <span>{title}</span>
+                <span>{words(title)}</span>
                 <Button
-                  aria-label={`Put back: ${title}`}
+                  aria-label={`Put back: ${words(title)}`}
                   onClick={() =>
                     void studio.decide({
                       kind: 'plan-edit',

@@ -1,8 +1,8 @@
-import { eveningTimes } from '../../core/plan/evening/evening-times.ts';
-import { stillTakesInWords } from '../../core/plan/evening/evening-words.ts';
+import { eveningTimes, stillTakes } from '../../core/plan/evening/evening-times.ts';
 import type { SmallerSheet, WashPlan } from '../../core/plan/plan.ts';
 import { type Sheet, smallerSheet } from '../../core/reference/sheet.ts';
 import { hoursInWords, rangeInWords } from '../../core/words/minutes.ts';
+import { words } from '../../core/words/plan/words.ts';
 import { inchesAcross } from '../../core/words/units.ts';
 import type { Studio } from '../../state/painting/studio.ts';
 import { Button } from '../../ui/controls/button.tsx';
@@ -26,11 +26,11 @@ export function EveningFitWords({ plan, studio }: EveningFitWordsProps) {
           ? `It may take ${all[0]}: drying takes its own time.`
           : `The evenings may take ${all.join(' and ')}.`}
       </p>
-      {fit?.tooLong && <p class={styles.tooLong}>{stillTakesInWords(times)}</p>}
-      {fit?.dryer && <p>{fit.dryer}</p>}
+      {fit?.tooLong && <p class={styles.tooLong}>{words(stillTakes(times))}</p>}
+      {fit?.dryer && <p>{words(fit.dryer)}</p>}
       {fit && smaller && (
         <SmallerSheets
-          words={
+          said={
             fit.smaller
               ? `On a smaller sheet it fits your ${hoursInWords(fit.minutes)} whole, with nothing given up:`
               : 'A smaller sheet of the same shape is sooner painted, though it dries no sooner:'
@@ -46,7 +46,7 @@ export function EveningFitWords({ plan, studio }: EveningFitWordsProps) {
             gives up:
           </p>
           <ul>
-            {fit.gaveUp.map((said) => (
+            {fit.gaveUp.map(words).map((said) => (
               <li key={said}>{said}</li>
             ))}
           </ul>
@@ -69,11 +69,11 @@ const sizeOf = ({ widthMm, heightMm }: Sheet): string =>
 
 /** Smaller sheets of the same shape: taken by a touch, never by themselves. */
 function SmallerSheets({
-  words,
+  said,
   smaller,
   studio,
 }: {
-  words: string;
+  said: string;
   smaller: readonly SmallerSheet[];
   studio: EveningFitWordsProps['studio'];
 }) {
@@ -86,7 +86,7 @@ function SmallerSheets({
   if (offers.length === 0) return null;
   return (
     <div class={styles.sheets}>
-      <p>{words}</p>
+      <p>{said}</p>
       {offers.map(({ share, minutes, sheet }) => (
         <Button
           key={share}

@@ -3,11 +3,11 @@ import { useId } from 'preact/hooks';
 import { lastDecision } from '../../core/decisions/standing-decisions.ts';
 import { maxWashes, type PaperChoice } from '../../core/drying/paper-choice.ts';
 import { eveningOf, eveningTimes } from '../../core/plan/evening/evening-times.ts';
-import { eveningName, planTimeInWords } from '../../core/plan/evening/evening-words.ts';
 import type { Step, WashPlan } from '../../core/plan/plan.ts';
-import { careWithDryer, dryerSocket } from '../../core/plan/steps/step-cautions.ts';
 import { hoursInWords } from '../../core/words/minutes.ts';
 import { capitalize, spellCount } from '../../core/words/numbers.ts';
+import { eveningName, planTimeInWords } from '../../core/words/plan/evenings.ts';
+import { words } from '../../core/words/plan/words.ts';
 import { typedMinutes } from '../../core/words/typed-number.ts';
 import type { OwnAirState } from '../../state/own-air.ts';
 import type { Studio } from '../../state/painting/studio.ts';
@@ -62,8 +62,9 @@ export function EveningPanel({ plan, studio, ownAir }: EveningPanelProps) {
       />
       {weather.hairDryer && (
         <p class="quiet">
-          {careWithDryer} {dryerSocket} Never on a mask: until it is off the times are those of the
-          air; after that they are those of the cool setting.
+          {words([{ say: 'caution/dryer' }, { say: 'caution/dryer-socket' }])} Never on a mask:
+          until it is off the times are those of the air; after that they are those of the cool
+          setting.
         </p>
       )}
       <EveningWashes plan={plan} studio={studio} paper={paper} />
@@ -165,8 +166,8 @@ function EveningWashes({ plan, studio, paper }: EveningWashesProps) {
           })
         }
       />
-      {plan.washesWhy && <p>{plan.washesWhy}</p>}
-      {plan.stepsWhy && <p class="quiet">{plan.stepsWhy}</p>}
+      {plan.washesWhy && <p>{words(plan.washesWhy)}</p>}
+      {plan.stepsWhy && <p class="quiet">{words(plan.stepsWhy)}</p>}
     </>
   );
 }

@@ -1,6 +1,7 @@
 import type { PassagesChoice } from '../../core/decisions/plan-edit.ts';
 import { lastDecision } from '../../core/decisions/standing-decisions.ts';
 import type { WashPlan } from '../../core/plan/plan.ts';
+import { words } from '../../core/words/plan/words.ts';
 import type { Studio } from '../../state/painting/studio.ts';
 import { ChoiceRow } from '../../ui/controls/choice-row.tsx';
 import { Fold } from '../../ui/layout/fold.tsx';
@@ -21,7 +22,7 @@ export function PassagesFold({ plan: { passages }, studio }: PassagesFoldProps) 
   if (!passages) return null;
   const asked = lastDecision(studio.painting.value?.decisions ?? [], 'passages')?.order ?? null;
   return (
-    <Fold title="Background and subject" beside={passages.why}>
+    <Fold title="Background and subject" beside={words(passages.why)}>
       {studio.work.value && <p role="status">The plan is being worked out anew.</p>}
       <ChoiceRow<PassagesChoice | 'proposed'>
         label="Background and subject"

@@ -2,6 +2,7 @@ import { useSignal } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
 import { madeFromInWords, tickedPaints } from '../../core/paint/own-box.ts';
 import { isOfReach, type Step, type WashPlan } from '../../core/plan/plan.ts';
+import { words } from '../../core/words/plan/words.ts';
 import { paintedCanvas, pngFile } from '../../drawing/png-file.ts';
 import { fileWords } from '../../state/backup/hand-out.ts';
 import type { OwnAirState } from '../../state/own-air.ts';
@@ -81,7 +82,9 @@ function NothingToPaint({
           view="photo"
         />
       }
-      panel={<p role="status">{plan.warnings[0]?.text ?? 'There is nothing to paint here.'}</p>}
+      panel={
+        <p role="status">{words(plan.warnings[0]?.text) || 'There is nothing to paint here.'}</p>
+      }
       actions={
         <a class={buttonClass('main', true)} href={linkTo(paintingId, 'paints')}>
           Look at the paints
@@ -122,7 +125,7 @@ function ReadyPlan(props: ReadyPlanProps) {
       }
       picture={
         <StagePicture
-          label={`Step ${step.n}: ${step.title}`}
+          label={`Step ${step.n}: ${words(step.title)}`}
           size={seen.reading.raster}
           layers={layers}
           view={view.value}
@@ -211,7 +214,7 @@ export function ReachList({ plan }: { plan: Pick<WashPlan, 'warnings'> }) {
   if (!first) return null;
   return (
     <div class={styles.reach}>
-      <p class={styles.first}>{first.text}</p>
+      <p class={styles.first}>{words(first.text)}</p>
       {more.length > 0 && reach.length > 0 && (
         <details>
           <summary class={styles.summary}>What can't be reached ({reach.length})</summary>

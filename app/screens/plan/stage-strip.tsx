@@ -1,12 +1,13 @@
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import { eveningOf } from '../../core/plan/evening/evening-times.ts';
-import { eveningName } from '../../core/plan/evening/evening-words.ts';
 import type { Step, WashPlan } from '../../core/plan/plan.ts';
 import { stepChanges } from '../../core/plan/step-changes.ts';
 import { scaledMarks } from '../../core/raster/paint-marks.ts';
 import { shrinkSlots } from '../../core/raster/paint-slots.ts';
 import { scaledGrid } from '../../core/raster/paint-squares.ts';
 import type { PixelSize } from '../../core/raster/size.ts';
+import { eveningName } from '../../core/words/plan/evenings.ts';
+import { words } from '../../core/words/plan/words.ts';
 import { type SheetMap, sheetLayer } from '../../drawing/layers.ts';
 import type { OpenedReading } from '../../state/painting/opened-reading.ts';
 import styles from './stage-strip.module.css';
@@ -57,7 +58,7 @@ export function StageStrip({ seen, plan, current, onStep }: StageStripProps) {
               <span class={styles.evening}>{eveningName(eveningOf(step))}</span>
             )}
             <span>
-              {step.n}. {step.title}
+              {step.n}. {words(step.title)}
               {step.consequence && (
                 <strong class={styles.mark}>
                   <span class="spoken">, mind what your change does</span>

@@ -6,6 +6,8 @@ import { passageOf, type Step, type WashPlan } from '../../core/plan/plan.ts';
 import { bandsWithin, type Reading } from '../../core/reading/reading.ts';
 import { onTheSheet } from '../../core/reading/tone-range.ts';
 import { minutesInWords } from '../../core/words/minutes.ts';
+import { brushesInWords } from '../../core/words/plan/tools.ts';
+import { words } from '../../core/words/plan/words.ts';
 import { bandWord } from '../../core/words/reading-words.ts';
 import type { PaintCalls } from '../../state/painting/screen-calls.ts';
 import { ValueScale } from '../../ui/controls/value-scale.tsx';
@@ -46,9 +48,9 @@ export function StepCard({ plan, reading, step, calls }: StepCardProps) {
   return (
     <article class="stack">
       <h2 class={styles.title}>
-        {step.n}. {step.title}
+        {step.n}. {words(step.title)}
       </h2>
-      <p class={styles.prompt}>{step.prompt}</p>
+      <p class={styles.prompt}>{words(step.prompt)}</p>
       <Cautions said={step.cautions} />
       <Consequence step={step} />
       <PuddleRow mixes={mixes} marks={ownMarks(step)} familyName={familyName} plan={plan} />
@@ -70,8 +72,10 @@ export function StepCard({ plan, reading, step, calls }: StepCardProps) {
 /** The brushes; where a wash is painted in two ways, the main one of each area. */
 function BrushLine({ step: { areas, brush } }: Pick<StepCardProps, 'step'>) {
   if (!brush) return null;
-  const words = areas?.map((area) => `for ${area.name} ${area.brush?.split('; ')[0]}`);
-  return <p>Brush: {words?.join('; ') ?? brush}.</p>;
+  const brushes = areas
+    ? areas.map((area) => `for ${words(area.name)} ${brushesInWords(area.brush)[0]}`)
+    : brushesInWords(brush);
+  return <p>Brush: {brushes.join('; ')}.</p>;
 }
 
 /** The paper, the time at it, and the wait after it, in one line; of a drying check what it waits for. */
@@ -79,7 +83,7 @@ function stepInShort(step: Step, { steps }: Pick<WashPlan, 'steps'>): string {
   const { paper, areas, paintMinutes, dryMinutes, kind } = step;
   const wet = steps.slice(0, steps.indexOf(step)).findLast((each) => each.dryMinutes[1] > 0);
   if (kind === 'dry' && wet)
-    return `Bone dry ${minutesInWords(wet.dryMinutes)} after step ${wet.n}, ${wet.title.toLowerCase()}.`;
+    return `Bone dry ${minutesInWords(wet.dryMinutes)} after step ${wet.n}, ${words(wet.title).toLowerCase()}.`;
   const takes = paintMinutes[1] > 0 ? ` Takes ${minutesInWords(paintMinutes)}.` : '';
   const dries = dryMinutes[1] > 0 ? ` Bone dry after ${minutesInWords(dryMinutes)}.` : '';
   return `Paper: ${areas ? 'wetted, then dry' : paper}.${takes}${dries}`;
@@ -96,10 +100,10 @@ function StepDetails({ plan, reading, step }: Omit<StepCardProps, 'calls'>) {
   });
   return (
     <>
-      {step.watch && <p>{step.watch}</p>}
-      {step.soften && <p>{step.soften}</p>}
+      {step.watch.length > 0 && <p>{words(step.watch)}</p>}
+      {step.soften.length > 0 && <p>{words(step.soften)}</p>}
       <TouchList step={step} />
-      {step.notes?.map((note) => (
+      {step.notes?.map(words).map((note) => (
         <p key={note} class={styles.caution}>
           {note}
         </p>

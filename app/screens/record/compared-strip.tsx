@@ -4,6 +4,7 @@ import {
   measuresInWords,
 } from '../../core/session/compared-sheets.ts';
 import { momentInWords } from '../../core/words/dates.ts';
+import { words as told } from '../../core/words/plan/words.ts';
 import { linkTo } from '../../state/router.ts';
 import { lookAgainAt } from '../../state/session/compare-draft.ts';
 import type { Easel } from '../../state/session/easel.ts';
@@ -34,7 +35,7 @@ export function ComparedStrip({ easel, keepsakes, paintingId }: ComparedStripPro
             <StripPhoto
               key={note.photoId}
               note={note}
-              title={desk.plan.steps.find(({ key }) => key === note.key)?.title ?? ''}
+              title={told(desk.plan.steps.find(({ key }) => key === note.key)?.title)}
               words={measuresInWords(note, desk.seen.reading.bands.length)}
               keepsakes={keepsakes}
               onLook={() => {

@@ -3,7 +3,6 @@ import type { ComponentChildren } from 'preact';
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import type { Point } from '../../core/colour/lab.ts';
 import { smallShapeMm } from '../../core/limits.ts';
-import { careWithMask } from '../../core/plan/steps/step-cautions.ts';
 import type { PixelSize } from '../../core/raster/size.ts';
 import type { WhiteOutline } from '../../core/raster/trace-outlines.ts';
 import type { Reading } from '../../core/reading/reading.ts';
@@ -17,6 +16,7 @@ import {
   whiteWays,
 } from '../../core/reading/whites/whites.ts';
 import { openWithCount } from '../../core/words/numbers.ts';
+import { words } from '../../core/words/plan/words.ts';
 import { Button } from '../../ui/controls/button.tsx';
 import { ChoiceRow } from '../../ui/controls/choice-row.tsx';
 import { SmallPicture } from '../../ui/picture/small-picture.tsx';
@@ -152,7 +152,9 @@ function WhiteRow(props: WhiteRowProps) {
         {white.decided ? `Proposed: ${wayWords[proposed].toLowerCase()}. ` : ''}
         {white.why}
       </p>
-      {white.way === 'mask' && chosen && <p data-testid="mask-care">{careWithMask}</p>}
+      {white.way === 'mask' && chosen && (
+        <p data-testid="mask-care">{words({ say: 'caution/mask-fluid' })}</p>
+      )}
       <div class={styles.acts}>
         <Button aria-label={`White ${number} is not white: paint it`} onClick={onRefuse}>
           Not white: paint it
@@ -198,7 +200,9 @@ function SmallWhitesRow({ whites, onWay }: SmallWhitesRowProps) {
         onChoose={(way) => (way !== same || !small.every(({ decided }) => decided)) && onWay(way)}
       />
       <p class="quiet">{commonWhy(small)}</p>
-      {small.some(({ way }) => way === 'mask') && <p data-testid="mask-care">{careWithMask}</p>}
+      {small.some(({ way }) => way === 'mask') && (
+        <p data-testid="mask-care">{words({ say: 'caution/mask-fluid' })}</p>
+      )}
       {small.some(({ decided }) => decided) && (
         <Button onClick={() => onWay(null)}>As proposed</Button>
       )}

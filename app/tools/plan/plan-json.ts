@@ -4,21 +4,27 @@ import { thinningFor } from '../../core/paint/thinning.ts';
 import type { Mark } from '../../core/plan/details/mark.ts';
 import { paintNameIn } from '../../core/plan/paint-name-in.ts';
 import {
+  type EveningFit,
   isOfReach,
   type Mix,
   type PaletteEntry,
+  type PlanWarning,
   passageOf,
   type Step,
   surfaceOf,
+  type WashArea,
   type WashPlan,
 } from '../../core/plan/plan.ts';
-import { amountInWords, type PuddleAmount, puddleAmount } from '../../core/plan/puddle-amount.ts';
+import { type PuddleAmount, puddleAmount } from '../../core/plan/puddle-amount.ts';
 import { planCautions } from '../../core/plan/steps/step-cautions.ts';
 import { computePxPerMm } from '../../core/raster/size.ts';
 import { edgeShares } from '../../core/reading/edges/edge.ts';
 import type { Reading } from '../../core/reading/reading.ts';
 import { onTheSheet, reservesOf } from '../../core/reading/tone-range.ts';
 import { reservesIn } from '../../core/reading/whites/whites.ts';
+import { amountInWords } from '../../core/words/plan/amounts.ts';
+import { brushesInWords } from '../../core/words/plan/tools.ts';
+import { words } from '../../core/words/plan/words.ts';
 import { stepPicture } from './write-pictures.ts';
 
 /** JSON has no infinity: null where paint is taken without water. */
@@ -80,7 +86,7 @@ function paletteRow({ id, ci, name, why }: PaletteEntry, { optics }: Pick<WashPl
     id,
     ci,
     name,
-    why,
+    why: words(why),
     strength: strengthOf(paint ?? {}),
     mostLoad: paint?.mostLoad ?? null,
     provenance: paint?.provenance ?? null,
@@ -157,6 +163,22 @@ function mixRow(mix: Mix, plan: Pick<WashPlan, 'optics' | 'runs'>, reading: Read
   };
 }
 
+const warningRow = (warning: PlanWarning) => ({ ...warning, text: words(warning.text) });
+
+const areaRow = ({ name, brush, board, ...area }: WashArea) => ({
+  name: words(name),
+  ...area,
+  ...(brush && { brush: brushesInWords(brush).join('; ') }),
+  ...(board && { board: words(board) }),
+});
+
+const fitRow = ({ gaveUp, dryer, tooLong, ...fit }: EveningFit) => ({
+  ...fit,
+  gaveUp: gaveUp.map(words),
+  ...(dryer && { dryer: words(dryer) }),
+  ...(tooLong && { tooLong: { ...tooLong, text: words(tooLong.text) } }),
+});
+
 /**
  * What the command prints, its keys kept stable. Planned lightness, reserves and range are those of
  * the palette found. Lab is D65 / 2 degree; lightness is L* 0..100; shares are of the cropped area.
@@ -183,8 +205,8 @@ export function planJson(reading: Reading, plan: WashPlan, withPictures: boolean
     reserves: { share: reserves.share, count: reserves.count },
     edges: edgeShares(reading.edges ?? []),
     masses: reading.masses,
-    warnings: [...reading.warnings, ...plan.warnings],
-    reach: plan.warnings.filter(isOfReach),
+    warnings: [...reading.warnings, ...plan.warnings.map(warningRow)],
+    reach: plan.warnings.filter(isOfReach).map(warningRow),
     surface: surfaceOf(plan),
     palette: plan.palette.map((entry) => paletteRow(entry, plan)),
     mixes: plan.mixes.map((mix) => mixRow(mix, plan, reading)),
@@ -194,34 +216,34 @@ export function planJson(reading: Reading, plan: WashPlan, withPictures: boolean
     sparkles: markRows('sparkle', plan, reading),
     subject: reading.subject ?? null,
     proposedSubject: reading.proposedSubject?.path ?? null,
-    washesWhy: plan.washesWhy ?? null,
-    passages: plan.passages ?? null,
-    fit: plan.fit ?? null,
+    washesWhy: plan.washesWhy ? words(plan.washesWhy) : null,
+    passages: plan.passages ? { ...plan.passages, why: words(plan.passages.why) } : null,
+    fit: plan.fit ? fitRow(plan.fit) : null,
     cautions: planCautions(plan),
     steps: plan.steps.map((step) => ({
       n: step.n,
       kind: step.kind,
-      title: step.title,
+      title: words(step.title),
       passage: passageOf(step, plan),
       bands: step.bands,
       families: step.families,
       mixes: step.mixes,
       paper: step.paper,
       technique: step.technique,
-      areas: step.areas ?? [],
-      prompt: step.prompt,
-      watch: step.watch,
-      soften: step.soften,
-      touches: step.touches ?? [],
-      brush: step.brush ?? null,
-      board: step.board ?? null,
+      areas: (step.areas ?? []).map(areaRow),
+      prompt: words(step.prompt),
+      watch: words(step.watch),
+      soften: words(step.soften),
+      touches: (step.touches ?? []).map((touch) => ({ ...touch, text: words(touch.text) })),
+      brush: brushesInWords(step.brush).join('; ') || null,
+      board: step.board ? words(step.board) : null,
       rules: step.rules,
       paintMinutes: step.paintMinutes,
       shineMinutes: step.shineMinutes,
       dryMinutes: step.dryMinutes,
-      cautions: step.cautions,
-      notes: step.notes ?? [],
-      consequence: step.consequence ?? null,
+      cautions: step.cautions.map(words),
+      notes: (step.notes ?? []).map(words),
+      consequence: step.consequence ? words(step.consequence) : null,
       expectedLightness: stepLightness(plan, step),
       expectedImage: withPictures ? stepPicture(step.n) : null,
     })),

@@ -1,14 +1,15 @@
 import { deferral } from '../../core/paint/cautions.ts';
 import type { WashPlan } from '../../core/plan/plan.ts';
 import { paintCautions } from '../../core/plan/steps/step-cautions.ts';
+import { type Sentence, words } from '../../core/words/plan/words.ts';
 import styles from './cautions.module.css';
 
 /** What may hurt someone at a step: right under its prompt. Nothing where nothing may. */
-export function Cautions({ said }: { said: readonly string[] }) {
+export function Cautions({ said }: { said: readonly Sentence[] }) {
   if (said.length === 0) return null;
   return (
     <div class={styles.due} data-testid="cautions">
-      {said.map((caution, n) => (
+      {said.map(words).map((caution, n) => (
         <p key={caution}>
           {n === 0 && <strong>Mind: </strong>}
           {caution}

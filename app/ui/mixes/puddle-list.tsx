@@ -7,13 +7,10 @@ import { wetLook } from '../../core/paint/mix-words.ts';
 import { thinningFor, thinningInWords } from '../../core/paint/thinning.ts';
 import { mixWordsIn, paintNameIn } from '../../core/plan/paint-name-in.ts';
 import type { Mix, Step, Strength } from '../../core/plan/plan.ts';
-import {
-  aboutAmounts,
-  amountInWords,
-  type PuddleAmount,
-  puddleAmount,
-} from '../../core/plan/puddle-amount.ts';
+import { type PuddleAmount, puddleAmount } from '../../core/plan/puddle-amount.ts';
 import type { Reading } from '../../core/reading/reading.ts';
+import { aboutAmounts, amountInWords } from '../../core/words/plan/amounts.ts';
+import { words as told } from '../../core/words/plan/words.ts';
 import { lazyScreen } from '../layout/lazy-screen.tsx';
 import type { PuddleSource } from './puddle-details.tsx';
 import styles from './puddle-list.module.css';
@@ -49,7 +46,7 @@ function Puddle({ uses, ...source }: PuddleSource & { uses: readonly Mix[] }) {
   const inSeveral = new Set(uses.map(({ passage }) => passage)).size > 1;
   const placeOf = ({ family, passage }: Mix): string =>
     inSeveral ? `${familyName(family)} of the ${passage}` : familyName(family);
-  const notes = new Set(strongest ? [] : uses.flatMap((mix) => mix.notes ?? []));
+  const notes = new Set(strongest ? [] : uses.flatMap((mix) => (mix.notes ?? []).map(told)));
   return (
     <li class={styles.puddle}>
       <details

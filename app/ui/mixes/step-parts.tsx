@@ -1,7 +1,9 @@
 import { listMaterials } from '../../core/plan/list-materials.ts';
 import type { SmallTechnique, Step, WashPlan } from '../../core/plan/plan.ts';
-import { techniqueWindow } from '../../core/plan/techniques/wetness-windows.ts';
 import { capitalize } from '../../core/words/numbers.ts';
+import { techniqueWindow } from '../../core/words/plan/techniques.ts';
+import { brushesInWords } from '../../core/words/plan/tools.ts';
+import { words } from '../../core/words/plan/words.ts';
 import styles from './step-parts.module.css';
 
 /** What to lay out before she starts: paints, brushes, and what else the plan asks for. */
@@ -24,15 +26,17 @@ type Tools = Pick<Step, 'areas' | 'brush' | 'board'>;
 
 /** Brush and board, a sentence each; where a wash is painted in two ways, of each area. */
 function toolLines({ areas, brush, board }: Tools): string[] {
-  if (!areas) return [brush && `Brush: ${brush}.`, board && `Board: ${board}.`].filter(isSaid);
+  const brushes = brushesInWords(brush).join('; ');
+  if (!areas)
+    return [brushes && `Brush: ${brushes}.`, board && `Board: ${words(board)}.`].filter(isText);
   return areas.map((area) => {
     const paper = area.technique === 'wet-in-wet' ? 'wetted' : 'dry';
-    const tools = [area.brush, area.board && `board ${area.board}`].filter(isSaid).join('; ');
-    return `On ${paper} paper ${area.name}: ${tools}.`;
+    const tools = [...brushesInWords(area.brush), area.board && `board ${words(area.board)}`];
+    return `On ${paper} paper ${words(area.name)}: ${tools.filter(isText).join('; ')}.`;
   });
 }
 
-const isSaid = (text: string | undefined): text is string => Boolean(text);
+const isText = (text: string | undefined): text is string => Boolean(text);
 
 interface TouchListProps {
   step: Tools & Pick<Step, 'touches' | 'shineMinutes'>;
@@ -51,7 +55,7 @@ export function TouchList({ step, techniquesOnly }: TouchListProps) {
         <ul class={styles.touches}>
           {touches.map((touch) => (
             <li key={touch.technique}>
-              <b>{named(touch)}</b>, {techniqueWindow(touch, shineMinutes)}. {touch.text}
+              <b>{named(touch)}</b>, {techniqueWindow(touch, shineMinutes)}. {words(touch.text)}
             </li>
           ))}
         </ul>
@@ -76,12 +80,12 @@ export function Consequence({ step }: { step: Pick<Step, 'consequence' | 'alsoHa
   return (
     <div class={styles.consequence} data-testid="consequence">
       <p>
-        <strong>Mind:</strong> {consequence}
+        <strong>Mind:</strong> {words(consequence)}
       </p>
       {alsoHappens.length > 0 && (
         <details>
           <summary class={styles.more}>What else it does</summary>
-          {alsoHappens.map((sentence) => (
+          {alsoHappens.map(words).map((sentence) => (
             <p key={sentence}>{sentence}</p>
           ))}
         </details>

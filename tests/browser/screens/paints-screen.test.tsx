@@ -13,6 +13,7 @@ import { PaintsScreen } from '../../../app/screens/paints/paints-screen.tsx';
 import type { PaletteCalls } from '../../../app/state/painting/screen-calls.ts';
 import type { Studio } from '../../../app/state/painting/studio.ts';
 import type { OwnBoxState } from '../../../app/state/paints/own-box.ts';
+import { told } from '../../support/plan/told.ts';
 import { madeStudy } from './made-study.ts';
 import { type Shown, shown } from './shown.ts';
 
@@ -99,7 +100,7 @@ const textOf = (name: string): string =>
 test('each paint of the plan says its job in the picture; a touch says what is lost without it', async () => {
   open(false);
   const chosen = region('Chosen paints');
-  const { why = '?', name = '?' } = firstPlan.palette[0] ?? {};
+  const { why = '?', name = '?' } = told(firstPlan).palette[0] ?? {};
   await expect.element(chosen).toHaveTextContent(new RegExp(why, 'i'));
   await expect.element(chosen).toHaveTextContent('Made from your own 5 paints.');
   await expect.element(chosen.getByText('Leave out').first()).not.toBeVisible();

@@ -1,12 +1,22 @@
 import type { Paint } from '../../../app/core/paint/paint.ts';
 import { listMaterials } from '../../../app/core/plan/list-materials.ts';
 import type { Step, WashPlan } from '../../../app/core/plan/plan.ts';
+import { told } from './told.ts';
 
 type Looked = Pick<WashPlan, 'mixes' | 'steps' | 'optics' | 'palette' | 'runs'>;
 
 /** All a step tells her to do, sentence by sentence, without those that forbid something. */
 function orders(step: Step): string[] {
-  const { title, prompt, watch, soften, technique, brush = '', board = '', touches = [] } = step;
+  const {
+    title,
+    prompt,
+    watch,
+    soften,
+    technique,
+    brush = '',
+    board = '',
+    touches = [],
+  } = told(step);
   const texts = [title, prompt, watch, soften, technique, brush, board];
   const all = [...texts, ...touches.flatMap((touch) => [touch.technique, touch.text])];
   return all
@@ -61,6 +71,8 @@ export const untold = (plan: Looked): string[] =>
   plan.steps.flatMap((step) =>
     inBrush(plan, step)
       .filter(({ properties }) => properties.caution)
-      .filter(({ name }) => !step.cautions.join(' ').toLowerCase().includes(name.toLowerCase()))
+      .filter(
+        ({ name }) => !told(step.cautions).join(' ').toLowerCase().includes(name.toLowerCase()),
+      )
       .map(({ name }) => `${step.key}: ${name}`),
   );

@@ -6,7 +6,8 @@ import type { Paint } from '../../../app/core/paint/paint.ts';
 import { thinningFor, thinningInWords } from '../../../app/core/paint/thinning.ts';
 import { paintNameIn } from '../../../app/core/plan/paint-name-in.ts';
 import { type Mix, mixesBelow, surfaceOf, type WashPlan } from '../../../app/core/plan/plan.ts';
-import { amountInWords, puddleAmount } from '../../../app/core/plan/puddle-amount.ts';
+import { puddleAmount } from '../../../app/core/plan/puddle-amount.ts';
+import { amountInWords } from '../../../app/core/words/plan/amounts.ts';
 
 /** One strength of one mix as it comes out when squeezed and thinned by what is printed. */
 export interface Squeezed {

@@ -14,6 +14,8 @@ const preact = /^(preact|@preact\/)/;
 /** The rooms of the core, from the ground up: which of the rooms below it each may use. */
 const coreRooms: Readonly<Record<string, readonly string[]>> = {
   limits: [],
+  // First, as its files lie inside the room of words; it uses what is said of paper and paints.
+  'words/plan': ['limits', 'colour', 'words', 'raster', 'paint', 'drying', 'decisions'],
   numeric: ['limits'],
   colour: ['limits', 'numeric'],
   words: ['limits', 'colour'],
@@ -24,17 +26,17 @@ const coreRooms: Readonly<Record<string, readonly string[]>> = {
   reading: ['limits', 'numeric', 'colour', 'words', 'raster', 'reference'],
   outline: ['limits', 'numeric', 'colour', 'words', 'raster', 'reading'],
   decisions: ['limits', 'numeric', 'colour', 'words', 'paint', 'drying', 'reference', 'reading'],
-  palette: ['limits', 'numeric', 'colour', 'words', 'paint', 'reading', 'decisions'],
+  palette: ['limits', 'numeric', 'colour', 'words', 'words/plan', 'paint', 'reading', 'decisions'],
   plan: [
-    ...['limits', 'numeric', 'colour', 'words', 'raster', 'paint', 'drying'],
+    ...['limits', 'numeric', 'colour', 'words', 'words/plan', 'raster', 'paint', 'drying'],
     ...['reading', 'decisions', 'palette'],
   ],
   compare: [
-    ...['limits', 'numeric', 'colour', 'words', 'raster', 'paint', 'reading'],
+    ...['limits', 'numeric', 'colour', 'words', 'words/plan', 'raster', 'paint', 'reading'],
     ...['palette', 'plan'],
   ],
   session: [
-    ...['limits', 'numeric', 'colour', 'words', 'paint', 'drying', 'reading', 'plan'],
+    ...['limits', 'numeric', 'colour', 'words', 'words/plan', 'paint', 'drying', 'reading', 'plan'],
     'compare',
   ],
 };

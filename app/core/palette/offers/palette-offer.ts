@@ -1,4 +1,5 @@
 import { formatCount } from '../../words/numbers.ts';
+import type { Sentence } from '../../words/plan/words.ts';
 
 /**
  * What a palette is offered for: it comes nearest to the picture; or comes nearly as near with fewest paints, with
@@ -9,7 +10,7 @@ export type PaletteCharacter = 'nearest' | 'fewest' | 'cleanest' | 'granulating'
 interface OfferedPaint {
   readonly id: string;
   /** What it is for, in about five words. */
-  readonly why: string;
+  readonly why: Sentence;
   /** What gets worse without it, to follow 'Without it'. */
   readonly lostWithout: string;
 }

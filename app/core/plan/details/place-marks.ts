@@ -1,10 +1,9 @@
 import { colourDifference } from '../../colour/ciede2000.ts';
 import type { Lab } from '../../colour/lab.ts';
-import { placeInWords } from '../../raster/size.ts';
+import { type Place, placeOf } from '../../raster/size.ts';
 import type { Detail } from '../../reading/details/detail.ts';
 import type { ToneRange } from '../../reading/reading.ts';
 import { onTheSheet } from '../../reading/tone-range.ts';
-import { formatAll, joinWords, pluralize } from '../../words/numbers.ts';
 import type { Mix, Step } from '../plan.ts';
 import type { PlanFacts } from '../plan-facts.ts';
 import { dryKeyOf, markMinutes } from '../steps/step-draft.ts';
@@ -52,10 +51,10 @@ export function slotsOfMarks(
 }
 
 /** The third of the sheet most of some shapes lie in. */
-function mostlyAt(shapes: readonly Detail[]): string {
-  const counts = new Map<string, number>();
+function mostlyAt(shapes: readonly Detail[]): Place {
+  const counts = new Map<Place, number>();
   for (const { at } of shapes) {
-    const place = placeInWords(at);
+    const place = placeOf(at);
     counts.set(place, (counts.get(place) ?? 0) + 1);
   }
   return [...counts].reduce((most, one) => (one[1] > most[1] ? one : most))[0];
@@ -72,7 +71,7 @@ export const markOfStep: Partial<Record<Step['kind'], Mark['kind']>> = {
 export const ownMarks = ({ kind, marks = [] }: Pick<Step, 'kind' | 'marks'>): Mark[] =>
   marks.filter((mark) => mark.kind === markOfStep[kind]);
 
-/** A step that sets some marks, in words; its mixes and minutes are those of the marks. */
+/** A step that sets some marks; its mixes and minutes are those of the marks. */
 function stepWithMarks(
   step: Step,
   own: readonly Mark[],
@@ -81,14 +80,13 @@ function stepWithMarks(
   facts: Pick<PlanFacts, 'reading'>,
 ): Step {
   const used = mixes.filter(({ id }) => own.some(({ mix }) => mix === id));
-  const letters = [...new Set(used.flatMap(({ puddle }) => puddle ?? []))].sort();
-  const puddles = `${pluralize(letters.length, 'puddle')} ${joinWords(letters)}`;
-  const place = mostlyAt(own.map(({ shape }) => shapes[shape]));
-  const most = own.length > 1 ? 'most of them ' : '';
-  const prompt =
-    step.kind === 'details'
-      ? `Set ${formatAll(own.length, 'small shape')} shown, ${most}${place}, with the point of the brush from ${puddles}: a touch each.`
-      : `With a small brush and ${puddles}, thicker than before, set ${formatAll(own.length, 'darkest touch', 'darkest touches')} shown, ${most}${place}.`;
+  const puddles = [...new Set(used.flatMap(({ puddle }) => puddle ?? []))].sort();
+  const prompt = {
+    say: step.kind === 'details' ? 'details/set' : 'accents/set',
+    count: own.length,
+    place: mostlyAt(own.map(({ shape }) => shapes[shape])),
+    puddles,
+  } as const;
   return {
     ...step,
     ...(own[0].kind !== 'sparkle' && {

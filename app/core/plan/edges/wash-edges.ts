@@ -1,6 +1,8 @@
-import { placeInWords } from '../../raster/size.ts';
+import { type Place, placeOf } from '../../raster/size.ts';
 import { type Edge, type EdgeKind, kindOnSheet } from '../../reading/edges/edge.ts';
 import { alongEdge } from '../../reading/edges/place-on-edge.ts';
+import type { ShapeSaid } from '../../words/plan/names.ts';
+import { saidKey } from '../../words/plan/said.ts';
 import { nameOfFamily, type PlanFacts } from '../plan-facts.ts';
 
 /** An edge she has decided, as it concerns one wash. */
@@ -54,36 +56,48 @@ export function washEdges(facts: PlanFacts, slots: readonly number[]): WashEdge[
 }
 
 /** One side of a border by its colour: 'the dull green', 'the white'. */
-export function sideOf(facts: PlanFacts, index: number): string {
+export function sideOf(facts: PlanFacts, index: number): ShapeSaid {
   const slot = facts.slots[index];
-  if (!slot) return 'the rest';
-  return slot.reserve ? 'the white' : `the ${nameOfFamily(facts, slot.family)}`;
+  if (!slot) return { say: 'shape/rest' };
+  if (slot.reserve) return { say: 'shape/white' };
+  return { say: 'shape/colour', colour: nameOfFamily(facts, slot.family) };
 }
+
+export const isSameShape = (one: ShapeSaid, two: ShapeSaid): boolean =>
+  saidKey(one) === saidKey(two);
 
 /** Both sides; of one colour they are told apart as the lighter and the darker. */
-export function bothSides(facts: PlanFacts, own: number, other: number): [string, string] {
+export function bothSides(
+  facts: PlanFacts,
+  own: number,
+  other: number,
+): { readonly one: ShapeSaid; readonly two: ShapeSaid } {
   const [one, two] = [sideOf(facts, own), sideOf(facts, other)];
-  if (one !== two) return [one, two];
+  if (!isSameShape(one, two)) return { one, two };
   const [a = 0, b = 0] = [own, other].map((i) => facts.slots[i]?.target[0]);
-  const colour = one.replace(/^the /, '');
-  return a < b
-    ? [`the darker ${colour}`, `the lighter ${colour}`]
-    : [`the lighter ${colour}`, `the darker ${colour}`];
+  const [darker, lighter] = [
+    { ...one, tone: 'darker' } as const,
+    { ...one, tone: 'lighter' } as const,
+  ];
+  return a < b ? { one: darker, two: lighter } : { one: lighter, two: darker };
 }
 
-/** Where on the sheet an edge lies, after its sides: ', upper left'. */
-export const whereIs = ({ reading }: PlanFacts, { edge }: WashEdge): string =>
-  `, ${placeInWords(alongEdge(edge, 0.5, reading.raster))}`;
+/** Where on the sheet an edge lies. */
+export const placeOfEdge = ({ reading }: PlanFacts, { edge }: WashEdge): Place =>
+  placeOf(alongEdge(edge, 0.5, reading.raster));
 
 /** Adds up the lengths under each name and returns the names with the greatest length, each once. */
-export function longestNamed(
-  named: readonly (readonly [words: string, lengthMm: number])[],
+export function longestNamed<Named extends object>(
+  named: readonly (readonly [name: Named, lengthMm: number])[],
   most: number,
-): string[] {
-  const sums = new Map<string, number>();
-  for (const [words, lengthMm] of named) sums.set(words, (sums.get(words) ?? 0) + lengthMm);
-  return [...sums]
+): Named[] {
+  const sums = new Map<string, [name: Named, lengthMm: number]>();
+  for (const [name, lengthMm] of named) {
+    const key = saidKey(name);
+    sums.set(key, [sums.get(key)?.[0] ?? name, (sums.get(key)?.[1] ?? 0) + lengthMm]);
+  }
+  return [...sums.values()]
     .sort((one, other) => other[1] - one[1])
     .slice(0, most)
-    .map(([words]) => words);
+    .map(([name]) => name);
 }

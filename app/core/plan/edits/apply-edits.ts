@@ -3,6 +3,7 @@ import { strongestLoad } from '../../limits.ts';
 import { consistencyOf } from '../../paint/consistency.ts';
 import { amountsIn } from '../../paint/former-amounts.ts';
 import type { LaidMix, Part } from '../../paint/mix.ts';
+import type { Said } from '../../words/plan/words.ts';
 import type { Mix } from '../plan.ts';
 import { type PlanFacts, paintsNotToScrape, plannedMixes } from '../plan-facts.ts';
 import { otherWork, type PlanWork, type WashWork } from '../steps/draft-steps.ts';
@@ -83,12 +84,10 @@ function addedWork(facts: PlanFacts, edit: Added): PlanWork | null {
   return otherWork({ ...addedDraft(facts, edit), key: `${edit.what}/sheet/add-${edit.id}` });
 }
 
-const prompts: Partial<Record<Technique, string>> = {
-  'opaque white': 'Bring back the last whites with touches of opaque white and a small brush.',
-  scraping:
-    'Scrape the last whites out of the dry paint with a blade, lightly, on cotton paper only.',
-  'wet on dry':
-    'With the point of a small brush and fluid dark paint set the few darkest touches, most of them near the centre of interest.',
+const prompts: Partial<Record<Technique, Said>> = {
+  'opaque white': { say: 'last-lights/white' },
+  scraping: { say: 'last-lights/scrape' },
+  'wet on dry': { say: 'accents/fluid' },
 };
 
 /** Work painted another way; unchanged where that makes no sense for it, or a caution of the paints forbids it. */

@@ -1,9 +1,9 @@
 import type { PlanEdit } from '../../decisions/plan-edit.ts';
+import type { Said } from '../../words/plan/words.ts';
 import type { Step, StepKind } from '../plan.ts';
 import { leavesWet } from '../plan.ts';
 import { dryKeyOf } from '../steps/step-draft.ts';
 import { isPaintingStep, mostInEvening, mostPaintingSteps, mostSteps } from './evening-times.ts';
-import { goOnInWords, meanwhileInWords } from './evening-words.ts';
 
 /** Finishing steps that may be left out, least useful first. Last lights stay: they restore whites painted over. */
 const spared: readonly StepKind[] = ['splatter', 'lift', 'details', 'accents'];
@@ -15,7 +15,7 @@ const showy: readonly StepKind[] = ['splatter', 'lift'];
 interface LimitedSteps {
   readonly edits: readonly PlanEdit[];
   /** What is left out and why, a sentence; undefined where nothing is. */
-  readonly why: string | undefined;
+  readonly why: Said | undefined;
 }
 
 const sparedOf = (steps: readonly Step[]): Step[] =>
@@ -44,10 +44,12 @@ export function limitSteps(steps: readonly Step[]): LimitedSteps {
     out.push(step);
     length -= lengthOf(step);
   }
-  const titles = out.map(({ title }) => title.toLowerCase()).join(' and ');
   return {
     edits: leftOut(out),
-    why: out.length === 0 ? undefined : `Left out, as the plan is long enough: ${titles}.`,
+    why:
+      out.length === 0
+        ? undefined
+        : { say: 'evening/left-out', titles: out.map(({ title }) => title) },
   };
 }
 
@@ -116,9 +118,9 @@ export function cutEvenings(steps: Steps): Steps {
   if (cuts.length === 0) return steps;
   return steps.map((step, i) => {
     const evening = 1 + cuts.filter((cut) => cut <= i).length;
-    const begins = cuts.includes(i) ? [goOnInWords(evening)] : [];
+    const begins = cuts.includes(i) ? [{ say: 'evening/goes-on', evening } as const] : [];
     const ends = cuts.includes(i + 1)
-      ? [meanwhileInWords(evening, isMasked(steps.slice(0, i + 1)))]
+      ? [{ say: 'evening/ends', evening, masked: isMasked(steps.slice(0, i + 1)) } as const]
       : [];
     const notes = [...begins, ...ends, ...(step.notes ?? [])];
     return { ...step, evening, ...(notes.length > 0 && { notes }) };

@@ -1,5 +1,6 @@
 import type { Range } from '../../colour/lab.ts';
 import { geometricMiddle } from '../../drying/learn-pace.ts';
+import type { Said } from '../../words/plan/words.ts';
 import type { Step, WashPlan } from '../plan.ts';
 
 /** Painting steps of one evening, at most, and of a whole plan: who has more to do hurries (own). */
@@ -82,6 +83,17 @@ export interface EveningTime {
   /** The part of these minutes spent waiting for the sheet to dry. */
   readonly likelyWait: number;
 }
+
+/** Where nothing fits the time she has: how long the plan takes with all given up that can be. */
+export const stillTakes = (times: readonly EveningTime[]): Said => ({
+  say: 'evening/still-takes',
+  minutes: longest(times),
+  evenings: times.length,
+});
+
+/** Likely minutes of the longest evening. */
+export const longest = (times: readonly EveningTime[]): number =>
+  Math.max(0, ...times.map(({ likely }) => likely));
 
 /** A span of work, or of waiting, and the evening it falls in. */
 interface Span {

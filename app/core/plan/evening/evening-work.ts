@@ -1,28 +1,25 @@
 import type { PlanEdit } from '../../decisions/plan-edit.ts';
 import { defaultPaperLab } from '../../paint/colour-of-washes.ts';
-import { spellCount } from '../../words/numbers.ts';
+import type { Said } from '../../words/plan/words.ts';
 import { type OrderedWork, orderWork } from '../order-steps.ts';
 import type { Step, StepKind } from '../plan.ts';
 import type { PlanFacts } from '../plan-facts.ts';
 import { addPaperFixing } from '../steps/preparation-steps.ts';
 import { cutEvenings, limitSteps, withoutKinds } from './cut-evenings.ts';
-import { type EveningTime, eveningTimes } from './evening-times.ts';
-import { type ProposedWashes, washesInWords } from './propose-washes.ts';
+import { type EveningTime, eveningTimes, longest } from './evening-times.ts';
+import type { ProposedWashes } from './propose-washes.ts';
 
 /** The work in its evenings, and the time each takes. */
 export interface EveningWork extends OrderedWork {
   readonly times: readonly EveningTime[];
-  readonly stepsWhy: string | undefined;
+  readonly stepsWhy: Said | undefined;
 }
-
-const lessWater = {
-  dry: 'Less water than usual: let the brush drip off, lay it once and lift the bead, so that it dries sooner.',
-  wet: 'Less water than usual: wet the sheet once and thinly, and let it sink to a soft sheen before you paint.',
-} as const;
 
 const withWater = (step: Step): Step => {
   if (step.kind !== 'wash' || step.waterGramsPerSquareMetre === undefined) return step;
-  const said = lessWater[step.technique === 'wet-in-wet' ? 'wet' : 'dry'];
+  const said: Said = {
+    say: step.technique === 'wet-in-wet' ? 'water/less-wet' : 'water/less-dry',
+  };
   return { ...step, notes: [said, ...(step.notes ?? [])] };
 };
 
@@ -104,21 +101,15 @@ const withLessWater = (facts: PlanFacts, { water }: Pick<Concession, 'water'>): 
 export function gaveUp(
   { water, details, finishing, paper, washes }: Concession,
   proposed: number,
-): string[] {
-  const said: string[] = [];
-  if (water) said.push('Less water in the washes: they dry sooner, and stay open for less long.');
-  if (details) said.push('No small details: only the few darkest touches are set at the end.');
-  if (paper) {
-    said.push(
-      'All washes on dry paper: soften edges with a damp brush instead of painting wet-in-wet.',
-    );
-  }
+): Said[] {
+  const said: Said[] = [];
+  if (water) said.push({ say: 'given-up/water' });
+  if (details) said.push({ say: 'given-up/details' });
+  if (paper) said.push({ say: 'given-up/wet-paper' });
   for (let fewer = proposed - 1; fewer >= washes; fewer--) {
-    said.push(
-      `${washesInWords(fewer)} instead of ${spellCount(fewer + 1)}: the lighter values share one.`,
-    );
+    said.push({ say: 'given-up/wash', washes: fewer });
   }
-  if (finishing) said.push('No splatter, no lifting and no opaque lights.');
+  if (finishing) said.push({ say: 'given-up/finishing' });
   return said;
 }
 
@@ -135,7 +126,3 @@ const toldWithin = 2.5;
 /** Whether the longest evening is as good as within her time. */
 export const fitsIn = (times: readonly EveningTime[], minutes: number): boolean =>
   longest(times) < minutes + toldWithin;
-
-/** Likely minutes of the longest evening. */
-export const longest = (times: readonly EveningTime[]): number =>
-  Math.max(0, ...times.map(({ likely }) => likely));

@@ -1,11 +1,11 @@
 import type { PlanEdit } from '../../decisions/plan-edit.ts';
 import { type PlanWishes, wholeNumber } from '../../decisions/plan-wishes.ts';
 import { fewestEveningMinutes, mostEveningMinutes } from '../../limits.ts';
-import { hoursInWords } from '../../words/minutes.ts';
+import type { Said } from '../../words/plan/words.ts';
 import type { EveningFit, TooLong } from '../plan.ts';
 import type { PlanFacts } from '../plan-facts.ts';
 import type { SolvedPalette, WashSolver } from '../solve/solve-palette.ts';
-import { stillTakesInWords } from './evening-words.ts';
+import { longest, stillTakes } from './evening-times.ts';
 import {
   arrangeEvenings,
   type Concession,
@@ -13,10 +13,9 @@ import {
   fitsIn,
   gaveUp,
   levelsOf,
-  longest,
   workAt,
 } from './evening-work.ts';
-import { hurriedWhy, type ProposedWashes } from './propose-washes.ts';
+import type { ProposedWashes } from './propose-washes.ts';
 
 const blown = (facts: PlanFacts): PlanFacts => ({
   ...facts,
@@ -27,33 +26,34 @@ const blown = (facts: PlanFacts): PlanFacts => ({
  * Whether a hair dryer would save her what was given up, or bring the plan nearer to her time: a sentence.
  * `tried` are the levels tried in the air she has, the last one taken; nothing where that fits and was the first.
  */
-async function dryerInWords(
+async function dryerHelp(
   tried: readonly Concession[],
   minutes: number,
   edits: readonly PlanEdit[] | undefined,
   solve: WashSolver,
-): Promise<string | undefined> {
+): Promise<Said | undefined> {
   const taken = tried[tried.length - 1];
   for (const level of tried.slice(0, -1)) {
     const solved = await solve(level.washes);
     const { times } = workAt(blown(solved.facts), level, edits);
     if (!fitsIn(times, minutes)) continue;
-    return `With a hair dryer it would fit ${savedWords(level, taken)}: about ${hoursInWords(longest(times))}.`;
+    return { say: savedBy(level, taken), minutes: longest(times) };
   }
   const { facts } = await solve(taken.washes);
   const still = workAt(facts, taken, edits).times;
   if (fitsIn(still, minutes)) return undefined;
   const { times } = workAt(blown(facts), taken, edits);
   if (longest(times) >= longest(still)) return undefined;
-  return fitsIn(times, minutes)
-    ? `With a hair dryer it would fit: about ${hoursInWords(longest(times))}.`
-    : `With a hair dryer it would take about ${hoursInWords(longest(times))}.`;
+  return {
+    say: fitsIn(times, minutes) ? 'dryer/fits' : 'dryer/takes',
+    minutes: longest(times),
+  };
 }
 
-/** Words for the concessions a hair dryer would make unnecessary. */
-function savedWords(level: Concession, taken: Concession): string {
-  if (!level.water) return 'as it is, with nothing given up';
-  return level.washes > taken.washes ? 'with more washes' : 'with less given up';
+/** What of the concessions a hair dryer would make unnecessary. */
+function savedBy(level: Concession, taken: Concession) {
+  if (!level.water) return 'dryer/fits-whole';
+  return level.washes > taken.washes ? 'dryer/fits-more-washes' : 'dryer/fits-more';
 }
 
 /** Smaller sheets that are offered, share of the area. */
@@ -93,14 +93,14 @@ function tooLong(
   const smaller = shares.map((share) => {
     return { share, minutes: longest(workAt(onSmaller(facts, share), level, edits).times) };
   });
-  return { text: stillTakesInWords(times), smaller };
+  return { text: stillTakes(times), smaller };
 }
 
 /** A plan fitted to the time she has. */
 interface FittedPlan {
   readonly solved: SolvedPalette;
   readonly work: EveningWork;
-  readonly washesWhy: string;
+  readonly washesWhy: Said;
   readonly fit: EveningFit | undefined;
 }
 
@@ -138,13 +138,15 @@ export async function fitEvening(
     work = workAt(solved.facts, level, edits);
   }
   const fits = fitsIn(work.times, minutes);
-  const dryer = await dryerInWords(tried, minutes, edits, solve);
+  const dryer = await dryerHelp(tried, minutes, edits, solve);
   const smaller = tried.length > 1 ? wholeOnSmaller(first.facts, levels[0], minutes, edits) : [];
   const fewer = level.washes < proposed.washes;
   return {
     solved,
     work,
-    washesWhy: fewer ? hurriedWhy(level.washes, proposed.washes) : proposed.why,
+    washesWhy: fewer
+      ? { say: 'washes/hurried', washes: level.washes, proposed: proposed.washes }
+      : proposed.why,
     fit: {
       minutes,
       evenings: work.times.map(({ range }) => range),

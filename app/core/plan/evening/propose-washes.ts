@@ -1,15 +1,9 @@
 import type { Lab } from '../../colour/lab.ts';
 import { type PlanWishes, wholeNumber } from '../../decisions/plan-wishes.ts';
-import {
-  maxWashes,
-  type PaperChoice,
-  paperInWords,
-  usualPaper,
-} from '../../drying/paper-choice.ts';
+import { maxWashes, type PaperChoice, usualPaper } from '../../drying/paper-choice.ts';
 import { lightnessOfOneValue, mostWashes, proposedWashes } from '../../limits.ts';
 import type { Slot } from '../../reading/slot.ts';
-import { capitalize, pluralize, spellCount, spellOrdinal } from '../../words/numbers.ts';
-import { bandWord } from '../../words/reading-words.ts';
+import type { Said } from '../../words/plan/words.ts';
 import type { PlanFacts } from '../plan-facts.ts';
 import { planQuality } from '../reach/plan-quality.ts';
 import { paintedBands } from '../solve/family-work.ts';
@@ -74,79 +68,38 @@ export function washesReach(solved: Solved): WashesReach {
   return { worst: misses[0], colour, within5 };
 }
 
-/** 'Two washes'. */
-export const washesInWords = (count: number): string =>
-  `${capitalize(spellCount(count))} ${pluralize(count, 'wash', 'washes')}`;
-
-const next = (count: number): string => (count < 6 ? `a ${spellOrdinal(count + 1)}` : 'one more');
-
-/** One or two values to paint. */
-const fewValuesWhy = (values: number): string =>
-  values < 2
-    ? 'One wash: there is one value to paint beside the white of the paper.'
-    : 'Two washes: one for each of the two values.';
-
-/** Why the proposed number suffices: all values are reached, or one more wash would not come nearer. */
-const enoughWhy = (count: number, isReached = true): string =>
-  isReached
-    ? `${washesInWords(count)}: the darks reach their value in the last; ${next(count)} would only overwork the paper.`
-    : `${washesInWords(count)}: ${next(count)} would tire the paper and come no nearer to the values.`;
-
-/** By how much a value is missed: 'half a value too light'. */
-function missInWords({ missed, tooLight }: BandMiss): string {
-  const by = missed / lightnessOfOneValue;
-  const much =
-    by < 0.25
-      ? 'a little'
-      : by < 0.4
-        ? 'a third of a value'
-        : by < 0.6
-          ? 'half a value'
-          : by < 0.9
-            ? 'most of a value'
-            : by < 1.3
-              ? 'a whole value'
-              : `${by.toFixed(1)} values`;
-  return `${much} too ${tooLight > 0 ? 'light' : 'dark'}`;
-}
-
 /** Why there are not more washes: the paper, or the number of steps, allows no more. */
-function paperWhy(count: number, borne: number, paper: PaperChoice): string {
-  return count >= borne
-    ? `${washesInWords(count)}: paper like yours (${paperInWords(paper)}) bears no more, though not all values and colours are reached.`
-    : `${washesInWords(count)}: more would make too many steps, though not all values and colours are reached.`;
-}
+const paperWhy = (washes: number, borne: number, paper: PaperChoice): Said =>
+  washes >= borne ? { say: 'washes/borne', washes, paper } : { say: 'washes/steps', washes };
 
 /** Why there are not fewer washes: one fewer would miss a value, or the colours. */
-function moreWhy(count: number, { worst }: WashesReach, bands: number, isValue: boolean): string {
-  const fewer = `${washesInWords(count)}: with ${spellCount(count - 1)}`;
-  return isValue && worst
-    ? `${fewer} the ${bandWord(worst.band, bands)} shapes would come out ${missInWords(worst)}.`
-    : `${fewer} the values are reached, but lighter and darker shapes would have to share their colour.`;
-}
+const moreWhy = (washes: number, { worst }: WashesReach, bands: number, isValue: boolean): Said =>
+  isValue && worst
+    ? {
+        say: 'washes/value-missed',
+        washes,
+        band: worst.band,
+        count: bands,
+        values: worst.missed / lightnessOfOneValue,
+        tooLight: worst.tooLight > 0,
+      }
+    : { say: 'washes/colour-shared', washes };
 
-/** Reason sentence where she chose the number of washes. */
-function askedWhy(count: number, asked: number, values: number, paper: PaperChoice): string {
-  const borne = maxWashes(paper);
-  const said = `${washesInWords(count)}, as you asked`;
-  if (count < asked) {
-    return count === values
-      ? `${washesInWords(count)}, not the ${asked} you asked for: there are no more values to paint.`
-      : `${washesInWords(count)}, not the ${asked} you asked for: more would make too many steps.`;
+/** Reason where she chose the number of washes. */
+function askedWhy(washes: number, asked: number, values: number, paper: PaperChoice): Said {
+  if (washes < asked) {
+    const beyond = washes === values ? 'washes/asked-beyond-values' : 'washes/asked-beyond-steps';
+    return { say: beyond, washes, asked };
   }
-  return count > borne
-    ? `${said}. Paper like yours (${paperInWords(paper)}) bears ${borne}: it may roughen and the colours turn dull.`
-    : `${said}.`;
+  const bears = maxWashes(paper);
+  return washes > bears
+    ? { say: 'washes/asked-beyond-paper', washes, paper, bears }
+    : { say: 'washes/asked', washes };
 }
-
-/** Reason sentence where fewer washes than proposed save time. */
-export const hurriedWhy = (count: number, proposed: number): string =>
-  `${washesInWords(count)}, so that it fits your evening; ${spellCount(proposed)} would come nearer to the values.`;
 
 export interface ProposedWashes {
   readonly washes: number;
-  /** Why, a sentence. */
-  readonly why: string;
+  readonly why: Said;
   /** She asked for this number: it is not to be changed for the time's sake. */
   readonly isAsked: boolean;
 }
@@ -206,19 +159,24 @@ export async function proposeWashes(
     return { washes, why: askedWhy(washes, wanted, most, paper), isAsked: true };
   }
   const atMost = Math.min(borne, room);
-  if (most <= 2) return { washes: Math.max(1, most), why: fewValuesWhy(most), isAsked: false };
+  if (most <= 2)
+    return {
+      washes: Math.max(1, most),
+      why: { say: most < 2 ? 'washes/one-value' : 'washes/two-values' },
+      isAsked: false,
+    };
   const start = Math.min(Math.max(2, Math.ceil(most / 2)), atMost);
   const few = washesReach((await solve(start)).facts);
-  const proposal = (washes: number, why: string): ProposedWashes => ({
+  const proposal = (washes: number, why: Said): ProposedWashes => ({
     washes,
     why,
     isAsked: false,
   });
-  if (isReached(few)) return proposal(start, enoughWhy(start));
+  if (isReached(few)) return proposal(start, { say: 'washes/reached', washes: start });
   if (start + 1 > Math.min(atMost, most, proposedWashes))
     return proposal(start, paperWhy(start, borne, paper));
   const more = washesReach((await solve(start + 1)).facts);
   return isWorthIt(few, more)
     ? proposal(start + 1, moreWhy(start + 1, few, bandCount, isValueMissed(few)))
-    : proposal(start, enoughWhy(start, false));
+    : proposal(start, { say: 'washes/no-nearer', washes: start });
 }

@@ -2,27 +2,29 @@ import { colourDifference } from '../../colour/ciede2000.ts';
 import type { Lab } from '../../colour/lab.ts';
 import { valueOfLightness } from '../../colour/lightness.ts';
 import { otherValueFrom, valueReachedWithin } from '../../limits.ts';
-import type { Warning } from '../../reading/reading.ts';
 import type { Slot } from '../../reading/slot.ts';
-import { bandWord } from '../../words/reading-words.ts';
+import type { PlanWarning } from '../plan.ts';
 import { nameOfFamily, type PlanFacts } from '../plan-facts.ts';
 
-export const nothingToPaint: Warning = {
+export const nothingToPaint: PlanWarning = {
   code: 'nothing-to-paint',
-  text: 'Everything here is as light as the paper: there is nothing to paint. Choose a photo with darker shapes.',
+  text: { say: 'reach/nothing' },
 };
 
 /**
  * By how much her darks fall short, L*: `reached` is the darkest her palette's mixes give in one wash,
  * `wanted` what the darkest band asks for; null where that is near enough.
  */
-export function darkWarning(reached: number, wanted: number, onePaint = false): Warning | null {
+export function darkWarning(reached: number, wanted: number, onePaint = false): PlanWarning | null {
   if (reached - wanted <= valueReachedWithin) return null;
-  const got = valueOfLightness(reached);
-  const needed = valueOfLightness(wanted);
   return {
     code: 'dark-out-of-reach',
-    text: `The darks want value ${needed.toFixed(1)} (10 is white), ${onePaint ? 'this paint reaches' : 'these paints reach'} ${got.toFixed(1)}: ${(got - needed).toFixed(1)} too light. ${onePaint ? 'Take a darker paint, or let the picture stay lighter.' : 'Add a deep blue or brown.'}`,
+    text: {
+      say: 'reach/darks',
+      wanted: valueOfLightness(wanted),
+      got: valueOfLightness(reached),
+      onePaint,
+    },
   };
 }
 
@@ -60,22 +62,19 @@ export function colourWarning(
   facts: PlanFacts,
   slots: readonly Slot[],
   last: readonly Lab[],
-): Warning | null {
+): PlanWarning | null {
   const worst = worstMissed(
     slots,
     last,
     (target, got) => colourDifference(target, got) >= colourSlack,
   );
   if (worst === null) return null;
-  if (facts.paints.length === 1) {
-    return {
-      code: 'colour-out-of-reach',
-      text: "One paint can't give the colours of the photo: they come out clearly different. Let it be a painting in values, or allow more paints.",
-    };
-  }
+  const onePaint = facts.paints.length === 1;
   return {
     code: 'colour-out-of-reach',
-    text: `The ${nameOfFamily(facts, worst)} can't be mixed from these paints: it comes out clearly different. Allow one more paint or add one of that hue.`,
+    text: onePaint
+      ? { say: 'reach/colours-one-paint' }
+      : { say: 'reach/colour', colour: nameOfFamily(facts, worst) },
   };
 }
 
@@ -84,22 +83,19 @@ export function valueWarning(
   facts: PlanFacts,
   slots: readonly Slot[],
   last: readonly Lab[],
-): Warning | null {
+): PlanWarning | null {
   const worst = worstMissed(
     slots,
     last,
     (target, got) => Math.abs(got[0] - target[0]) >= otherValueFrom,
   );
   if (worst === null) return null;
-  if (facts.paints.length === 1) {
-    return {
-      code: 'colour-out-of-reach',
-      text: "This paint can't get all the values of the photo: choose a darker one, or let it stay lighter.",
-    };
-  }
+  const onePaint = facts.paints.length === 1;
   return {
     code: 'colour-out-of-reach',
-    text: `The ${nameOfFamily(facts, worst)} can't get the values of the photo in this colour. Choose a darker paint for it, or let it stay lighter.`,
+    text: onePaint
+      ? { say: 'reach/values-one-paint' }
+      : { say: 'reach/values', colour: nameOfFamily(facts, worst) },
   };
 }
 
@@ -128,12 +124,6 @@ function missedSlots({ slots }: PlanFacts, last: readonly Lab[], reached: number
     .sort((one, two) => two.share - one.share);
 }
 
-function nameOf(facts: PlanFacts, index: number): string {
-  const slot = facts.slots[index];
-  const value = bandWord(slot?.band ?? 1, facts.reading.bands.length);
-  return `${value} ${facts.paints.length === 1 ? 'shapes' : nameOfFamily(facts, slot?.family ?? 0)}`;
-}
-
 /**
  * Shapes whose value no wash reaches, and is not said of the darks as a whole (`darksTold`). Null where every
  * shape gets within 5 L* of its value.
@@ -143,23 +133,22 @@ export function shapeWarning(
   last: readonly Lab[],
   reached: number,
   darksTold: boolean,
-): Warning | null {
+): PlanWarning | null {
   const missed = missedSlots(facts, last, reached).filter(({ beyond }) => !(beyond && darksTold));
   const [first] = missed;
   if (!first) return null;
-  const names = missed
-    .slice(0, named)
-    .map(
-      ({ index, values }) =>
-        `the ${nameOf(facts, index)} ${Math.abs(values).toFixed(1)} too ${values > 0 ? 'light' : 'dark'}`,
-    );
-  const others = missed.length - names.length;
-  const more = others > 0 ? ` and ${others} more` : '';
-  const why = first.beyond
-    ? 'No mix of these paints gets that dark: add a deeper paint, or let it stay lighter.'
-    : 'They share a wash or a puddle with others: allow one more wash, or change their mix.';
+  const shapes = missed.slice(0, named).map(({ index, values }) => {
+    const slot = facts.slots[index];
+    return { band: slot.band, colour: nameOfFamily(facts, slot.family), values };
+  });
   return {
     code: 'shape-out-of-reach',
-    text: `Some shapes miss their value: ${names.join(', ')}${more} (in steps of ten). ${why}`,
+    text: {
+      say: 'reach/shapes',
+      shapes,
+      count: facts.reading.bands.length,
+      more: missed.length - shapes.length,
+      beyond: first.beyond,
+    },
   };
 }

@@ -1,11 +1,8 @@
 import { geometricMiddle } from '../../drying/learn-pace.ts';
-import { maxWashes, paperInWords } from '../../drying/paper-choice.ts';
+import { maxWashes } from '../../drying/paper-choice.ts';
 import { brushPointMm, smallShapeMm } from '../../limits.ts';
-import type { Warning } from '../../reading/reading.ts';
 import type { White } from '../../reading/whites/whites.ts';
-import { minutesInWords } from '../../words/minutes.ts';
-import { formatCount, openWithCount, pluralize } from '../../words/numbers.ts';
-import type { Step } from '../plan.ts';
+import type { PlanWarning, Step } from '../plan.ts';
 import type { PlanFacts } from '../plan-facts.ts';
 import { plannedWhites } from '../steps/white-steps.ts';
 import { colourWarning, darkWarning, shapeWarning, valueWarning } from './colour-warnings.ts';
@@ -18,13 +15,13 @@ function mostLayers({ slots }: PlanFacts, steps: readonly Step[]): number {
 }
 
 /** More washes over each other than her paper bears. */
-export function layersWarning(facts: PlanFacts, steps: readonly Step[]): Warning | null {
+export function layersWarning(facts: PlanFacts, steps: readonly Step[]): PlanWarning | null {
   const most = maxWashes(facts.paper);
   const layers = mostLayers(facts, steps);
   if (layers <= most) return null;
   return {
     code: 'too-many-layers',
-    text: `${layers} washes lie over each other; ${paperInWords(facts.paper)}, bears ${most} at most before it roughens and the paint below comes up. Ask for fewer washes, or take heavier paper of cotton.`,
+    text: { say: 'reach/layers', layers, bears: most, paper: facts.paper },
   };
 }
 
@@ -55,28 +52,27 @@ function shortBy({ reading }: PlanFacts, step: Step): number {
   return work / passes - whileShiny * open;
 }
 
-function sentenceOf(step: Step): string {
-  const work = minutesInWords(step.paintMinutes);
-  const open = minutesInWords(step.shineMinutes);
-  return step.technique === 'wet-in-wet'
-    ? `${step.title}: too large to finish while it is wet. It takes ${work}, and in this air the wet sheet shines for ${open}. Split it at a hard border, take a smaller sheet, or soak the paper through from both sides.`
-    : `${step.title}: too large to finish while it is wet. It takes ${work}, and in this air an edge stays wet for ${open}, so seams would show. Split it at a border, or wet the sheet first.`;
-}
-
 /** Warns of the wash with the largest time shortage: it dries before she can finish it. */
-function openTimeWarning(facts: PlanFacts, steps: readonly Step[]): Warning | null {
+function openTimeWarning(facts: PlanFacts, steps: readonly Step[]): PlanWarning | null {
   const short = steps
     .filter(({ kind }) => kind === 'wash')
     .map((step) => ({ step, by: shortBy(facts, step) }))
     .filter(({ by }) => by > 0)
     .sort((one, two) => two.by - one.by);
   const [worst] = short;
-  return worst
-    ? { code: 'wash-too-large', text: sentenceOf(worst.step), step: worst.step.key }
-    : null;
+  if (!worst) return null;
+  const { title, technique, paintMinutes, shineMinutes, key } = worst.step;
+  return {
+    code: 'wash-too-large',
+    text: {
+      say: technique === 'wet-in-wet' ? 'reach/wet-too-large' : 'reach/dry-too-large',
+      title,
+      work: paintMinutes,
+      open: shineMinutes,
+    },
+    step: key,
+  };
 }
-
-const larger = 'or take a larger sheet';
 
 /** Whether the first wash of a white's passage goes on wet paper. */
 function isWetRound({ slots }: PlanFacts, steps: readonly Step[], { slot }: White): boolean {
@@ -86,20 +82,16 @@ function isWetRound({ slots }: PlanFacts, steps: readonly Step[], { slot }: Whit
 }
 
 /** Readings from before whites were listed: the small ones drown in a wet wash that is not masked. */
-function unlisted({ reserves }: PlanFacts, steps: readonly Step[]): Warning | null {
+function unlisted({ reserves }: PlanFacts, steps: readonly Step[]): PlanWarning | null {
   const wet = steps.some(({ kind, technique }) => kind === 'wash' && technique === 'wet-in-wet');
   const masked = steps.some(({ kind }) => kind === 'mask');
   const { smallCount } = reserves;
   if (!wet || masked || smallCount === 0) return null;
-  const them = pluralize(smallCount, 'it', 'them');
-  return {
-    code: 'whites-too-small',
-    text: `${openWithCount(smallCount, 'white')} under ${smallShapeMm} mm would drown in the wet wash: mask ${them}, bring ${them} back with opaque white, ${larger}.`,
-  };
+  return { code: 'whites-too-small', text: { say: 'reach/whites-drown', count: smallCount } };
 }
 
 /** Whites too small for a brush to go round: those it is planned for all the same, else how they are kept. */
-export function whitesWarning(facts: PlanFacts, steps: readonly Step[]): Warning | null {
+export function whitesWarning(facts: PlanFacts, steps: readonly Step[]): PlanWarning | null {
   const by = plannedWhites(facts);
   if (!by) return unlisted(facts, steps);
   const limit = (white: White): number =>
@@ -108,21 +100,12 @@ export function whitesWarning(facts: PlanFacts, steps: readonly Step[]): Warning
     list.filter((white) => white.shortSideMm < limit(white)).length;
   const [round, masked, last] = [tooSmall(by.round), tooSmall(by.mask), tooSmall(by.last)];
   if (round + masked + last === 0) return null;
-  if (round > 0) {
-    const [they, them] = round === 1 ? ['it', 'it'] : ['they', 'them'];
-    return {
-      code: 'whites-too-small',
-      text: `${openWithCount(round, 'white')} to be painted round ${pluralize(round, 'is', 'are')} too small for a brush on this sheet: ${they} would be lost. Mask ${them}, bring ${them} back with opaque white at the end, ${larger}.`,
-    };
-  }
-  const kept = [
-    masked > 0 && `${formatCount(masked, 'is', 'are')} masked`,
-    last > 0 && `${formatCount(last, 'comes', 'come')} back at the end`,
-  ].filter(Boolean);
-  const all = masked + last;
   return {
     code: 'whites-too-small',
-    text: `${openWithCount(all, 'white')} ${pluralize(all, 'is', 'are')} too small to paint round on this sheet: ${kept.join(', ')}. To paint round ${pluralize(all, 'it', 'them')} take a larger sheet.`,
+    text:
+      round > 0
+        ? { say: 'reach/whites-round', count: round }
+        : { say: 'reach/whites-kept', masked, last },
   };
 }
 
@@ -141,7 +124,7 @@ export function reachWarnings(
   facts: PlanFacts,
   steps: readonly Step[],
   { reached, wanted, onePaint, ownColours }: Wanted,
-): Warning[] {
+): PlanWarning[] {
   const { slots } = facts;
   const last = steps.at(-1)?.after ?? [];
   const dark = darkWarning(reached, wanted, onePaint);

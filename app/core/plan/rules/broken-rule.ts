@@ -1,5 +1,6 @@
 import type { Lab } from '../../colour/lab.ts';
 import type { Border } from '../../reading/reading.ts';
+import type { Said } from '../../words/plan/words.ts';
 import type { Mix, Step, WashPlan } from '../plan.ts';
 
 /** One rule broken at one step. */
@@ -10,8 +11,8 @@ export interface BrokenRule {
   readonly step: string;
   /** For whoever looks for the fault. */
   readonly what: string;
-  /** For her: what will happen, one sentence. */
-  readonly sentence: string;
+  /** For her: what will happen. */
+  readonly sentence: Said;
 }
 
 /** Limits the rules need besides the plan itself. */
@@ -38,7 +39,7 @@ export const broken = (
   rule: string,
   { key }: Pick<Step, 'key'>,
   what: string,
-  sentence: string,
+  sentence: Said,
 ): BrokenRule => ({ rule, step: key, what, sentence });
 
 export const washesOf = ({ steps }: RuledPlan): Step[] =>

@@ -1,6 +1,8 @@
 import { maxWashes } from '../../drying/paper-choice.ts';
 import { proposedPuddles } from '../../limits.ts';
 import { isSmallWhite } from '../../reading/whites/whites.ts';
+import { saidKey } from '../../words/plan/said.ts';
+import type { Said } from '../../words/plan/words.ts';
 import type { Step } from '../plan.ts';
 import type { PlanFacts } from '../plan-facts.ts';
 import { plannedWhites } from '../steps/white-steps.ts';
@@ -114,7 +116,8 @@ export function ruleLimitsOf(facts: PlanFacts, planned: readonly Step[]): RuleLi
   };
 }
 
-const nameOf = ({ rule, step, sentence }: BrokenRule): string => `${rule} ${step} ${sentence}`;
+const nameOf = ({ rule, step, sentence }: BrokenRule): string =>
+  `${rule} ${step} ${saidKey(sentence)}`;
 
 /**
  * Attaches the rules her changes broke to the steps of the plan: the gravest one as `consequence`, the others as
@@ -126,15 +129,16 @@ export function withConsequences(
   limits: RuleLimits,
 ): readonly Step[] {
   const known = new Set(checkRules(before, limits).map(nameOf));
-  const said = new Map<string, Set<string>>();
+  const said = new Map<string, Map<string, Said>>();
   for (const one of checkRules(plan, limits)) {
     if (known.has(nameOf(one))) continue;
-    said.set(one.step, (said.get(one.step) ?? new Set()).add(one.sentence));
+    const { step, sentence } = one;
+    said.set(step, (said.get(step) ?? new Map()).set(saidKey(sentence), sentence));
   }
   return plan.steps.map((step) => {
     const sentences = said.get(step.key);
     if (!sentences) return step;
-    const [consequence = '', ...alsoHappens] = sentences;
+    const [consequence, ...alsoHappens] = sentences.values();
     return { ...step, consequence, ...(alsoHappens.length > 0 && { alsoHappens }) };
   });
 }

@@ -1,6 +1,7 @@
 import { longestPrompt, mostPaintsInMix, mostParts } from '../../limits.ts';
+import { isSaid, type Said, words } from '../../words/plan/words.ts';
 import type { Mix, Step } from '../plan.ts';
-import { usesBlade } from '../steps/step-cautions.ts';
+import { isOfDryer, usesBlade } from '../steps/step-cautions.ts';
 import {
   type BrokenRule,
   broken,
@@ -11,10 +12,10 @@ import {
   washesOf,
 } from './broken-rule.ts';
 
-const tooLate: Record<string, string> = {
-  prepare: 'The first wash goes on a sheet that is not fixed: it buckles.',
-  puddles: 'The first wash begins before its colours are mixed: it dries while you mix.',
-  transfer: 'Pencil over a wash can not be rubbed out any more.',
+const tooLate: Record<string, Said> = {
+  prepare: { say: 'ready/not-fixed' },
+  puddles: { say: 'ready/not-mixed' },
+  transfer: { say: 'ready/pencil-late' },
 };
 
 /** What is got ready comes before the first wash (common practice, no source). */
@@ -37,24 +38,15 @@ export const passagesApart: Check = (plan) => {
     return [
       ...(back
         ? [
-            broken(
-              'R18',
-              step,
-              `${step.key} goes back to a passage that was left`,
-              `You go back to the ${passageOf(step)} after painting up to its line: it must be cut round once more, and a slip shows.`,
-            ),
+            broken('R18', step, `${step.key} goes back to a passage that was left`, {
+              say: 'line/back',
+              passage: passageOf(step),
+            }),
           ]
         : []),
       ...(step.rules.includes('R18')
         ? []
-        : [
-            broken(
-              'R18',
-              step,
-              `${step.key} says nothing of the line`,
-              'Nothing is said of the line between background and subject: paint only up to it.',
-            ),
-          ]),
+        : [broken('R18', step, `${step.key} says nothing of the line`, { say: 'line/unsaid' })]),
     ];
   });
 };
@@ -67,9 +59,7 @@ function badMix(step: Step, { id, parts }: Mix): BrokenRule[] {
       'puddles',
       step,
       `mix ${id}: too many paints or parts`,
-      parts.length > mostPaintsInMix
-        ? 'More than three paints in one puddle turn to mud.'
-        : 'So many parts can not be measured by eye: the puddle comes out differently each time.',
+      parts.length > mostPaintsInMix ? { say: 'mix/many-paints' } : { say: 'mix/many-parts' },
     ),
   ];
 }
@@ -84,12 +74,10 @@ export const fewPuddles: Check = (plan, { puddlesPerWash }) =>
       ...rows.flatMap((mix) => badMix(step, mix)),
       ...(many
         ? [
-            broken(
-              'puddles',
-              step,
-              `${names.size} in ${step.key}`,
-              `${names.size} puddles in one wash: while you reach for one another dries, and the brush dirties them all.`,
-            ),
+            broken('puddles', step, `${names.size} in ${step.key}`, {
+              say: 'mix/many-puddles',
+              puddles: names.size,
+            }),
           ]
         : []),
     ];
@@ -100,14 +88,7 @@ export const splatterInTexture: Check = (plan) =>
   plan.steps.flatMap((step): BrokenRule[] => {
     if (step.kind !== 'splatter') return [];
     if (step.slots.every((i) => isBrokenUp(plan, i))) return [];
-    return [
-      broken(
-        'R21',
-        step,
-        `${step.key} in a plain area`,
-        'Here the shapes are plain: spots on them look like an accident.',
-      ),
-    ];
+    return [broken('R21', step, `${step.key} in a plain area`, { say: 'plain/spots' })];
   });
 
 const paintsOn: ReadonlySet<string> = new Set([
@@ -125,29 +106,16 @@ export const lightsLast: Check = ({ steps }) => {
   const index = steps.findIndex(({ kind }) => kind === 'last-lights');
   const lights = steps[index];
   if (!lights) return [];
-  const blade = !usesBlade(lights) || lights.cautions.some((text) => /blade cuts/i.test(text));
+  const blade =
+    !usesBlade(lights) || lights.cautions.some((caution) => isSaid(caution, 'caution/blade'));
   return [
     ...steps
       .slice(index + 1)
       .filter(({ kind }) => paintsOn.has(kind))
       .map((step) =>
-        broken(
-          'R13',
-          step,
-          `${step.key} after the last lights`,
-          'The last lights stand already: this stains them or drags the white about.',
-        ),
+        broken('R13', step, `${step.key} after the last lights`, { say: 'last/over-lights' }),
       ),
-    ...(blade
-      ? []
-      : [
-          broken(
-            'R13',
-            lights,
-            'nothing said of the blade',
-            'A blade cuts: scrape away from the hand.',
-          ),
-        ]),
+    ...(blade ? [] : [broken('R13', lights, 'nothing said of the blade', { say: 'last/blade' })]),
   ];
 };
 
@@ -159,18 +127,11 @@ export const lookLast: Check = ({ steps }) => {
     .slice(index + 1)
     .find(({ kind }) => paintsOn.has(kind) || kind === 'last-lights');
   if (!look || !later) return [];
-  return [
-    broken(
-      'R19',
-      look,
-      `${later.key} after the last look`,
-      'Painting goes on after this look: what comes then is judged by nobody.',
-    ),
-  ];
+  return [broken('R19', look, `${later.key} after the last look`, { say: 'last/after-look' })];
 };
 
 /** Internal invariant: no edit of hers can break it. */
-const incomplete = 'Something is missing in this step: take your last change back.';
+const incomplete: Said = { say: 'step/incomplete' };
 
 const fault = (rule: string, step: Step, what: string): BrokenRule =>
   broken(rule, step, what, incomplete);
@@ -183,13 +144,15 @@ export const saidInFull: Check = ({ steps, mixes }) => {
     const { key, n, prompt, kind, bands, watch } = step;
     const found: BrokenRule[] = [];
     if (n !== i + 1) found.push(fault('order', step, `${key} is number ${n}`));
-    if (prompt === '' || prompt.length > longestPrompt) {
+    const { length } = words(prompt);
+    if (length === 0 || length > longestPrompt) {
       found.push(fault('R15', step, `prompt of ${key}`));
     }
     if (kind === 'wash' && (bands.length === 0 || step.mixes.length === 0)) {
       found.push(fault('R15', step, `${key} has no band or no mix`));
     }
-    if (kind === 'wash' && watch === '') found.push(fault('R7', step, `${key} says no watch`));
+    if (kind === 'wash' && watch.length === 0)
+      found.push(fault('R7', step, `${key} says no watch`));
     for (const id of step.mixes) {
       if (!rows.get(id)?.parts.length) found.push(fault('mix', step, `${id} is missing`));
     }
@@ -202,16 +165,11 @@ export const saidInFull: Check = ({ steps, mixes }) => {
 /** R14: after the hair dryer the sheet cools before it is felt. */
 export const coolAfterDryer: Check = ({ steps }, { hairDryer }) =>
   steps
-    .filter(
-      ({ kind, cautions }) =>
-        hairDryer &&
-        kind === 'dry' &&
-        !cautions.some((text) => /dryer.*cool|no hair dryer/i.test(text)),
-    )
+    .filter(({ kind, cautions }) => hairDryer && kind === 'dry' && !cautions.some(isOfDryer))
     .map((step) => fault('R14', step, `${step.key} does not tell her to let the sheet cool`));
 
 /** R8, R17: strokes are softened in the step that makes them. */
 export const softenInside: Check = ({ steps }) =>
   steps
-    .filter(({ soften, kind }) => soften !== '' && kind !== 'wash' && kind !== 'unmask')
+    .filter(({ soften, kind }) => soften.length > 0 && kind !== 'wash' && kind !== 'unmask')
     .map((step) => fault('R8, R17', step, `${step.key} softens strokes of another step`));

@@ -1,4 +1,5 @@
 import { mostNegativeRounds } from '../../limits.ts';
+import type { Said } from '../../words/plan/words.ts';
 import type { SmallTechnique, Step } from '../plan.ts';
 import { mostSmallTechniques } from '../techniques/step-handling.ts';
 import {
@@ -72,7 +73,7 @@ function fault(
 }
 
 /** Internal invariant: no edit of hers can break it. */
-const ours = 'Something is missing in this step: take your last change back.';
+const ours: Said = { say: 'step/incomplete' };
 
 /** R5, R8, R11, R13, R15, R20, R21 of the smaller techniques; R15 of brush and board. */
 export const techniquesInOrder: Check = (plan) => {

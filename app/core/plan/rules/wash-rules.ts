@@ -29,14 +29,7 @@ export const lightBeforeDark: Check = (plan) => {
       reached.set(i, Math.max(reached.get(i) ?? 0, ...washes));
     }
     if (!late) return [];
-    return [
-      broken(
-        'R2',
-        step,
-        `${step.key} is too late`,
-        'A lighter wash goes over darks that lie there already: it loosens them and they smear into it.',
-      ),
-    ];
+    return [broken('R2', step, `${step.key} is too late`, { say: 'order/light-over-dark' })];
   });
 };
 
@@ -52,14 +45,7 @@ export const nothingLightens: Check = ({ steps, paper }) =>
       return underneath !== undefined && lightness > underneath[0] + rounding;
     });
     if (slot < 0) return [];
-    return [
-      broken(
-        'R2',
-        step,
-        `${step.key} lightens slot ${slot}`,
-        'This paint covers what lies below and makes it lighter and chalky instead of deeper.',
-      ),
-    ];
+    return [broken('R2', step, `${step.key} lightens slot ${slot}`, { say: 'order/lightens' })];
   });
 
 /** Area of a wash with all its goes and layers, as a share of the sheet. */
@@ -80,14 +66,7 @@ export const bigBeforeSmall: Check = (plan) => {
     const before = smallest.get(passageOf(step));
     if (!before || area <= before.area) smallest.set(passageOf(step), { area, wash });
     if (!before || before.wash === wash || area <= before.area + 1e-9) return [];
-    return [
-      broken(
-        'R3',
-        step,
-        `${step.key} is larger`,
-        'A large wash after smaller ones runs over their edges and blurs them.',
-      ),
-    ];
+    return [broken('R3', step, `${step.key} is larger`, { say: 'order/large-late' })];
   });
 };
 
@@ -98,12 +77,7 @@ export const accentsLate: Check = (plan) =>
     const later = washesOf({ ...plan, steps: plan.steps.slice(n + 1) });
     if (!later.some((wash) => overlap(wash, step))) return [];
     return [
-      broken(
-        'R3',
-        step,
-        `${step.key} before a wash over it`,
-        'A wash still goes over these touches: they smear and lose their edge.',
-      ),
+      broken('R3', step, `${step.key} before a wash over it`, { say: 'order/touches-early' }),
     ];
   });
 
@@ -119,12 +93,11 @@ export const fewWashes: Check = (plan, { washes }) => {
     const most = Math.max(0, ...counts);
     if (most <= washes) return [];
     return [
-      broken(
-        'R9',
-        step,
-        `${most} washes on ${step.slots[counts.indexOf(most)]}`,
-        `This is layer ${most} over the same shapes, and this paper bears ${washes}: it roughens, what lies below comes loose, and colours turn dull.`,
-      ),
+      broken('R9', step, `${most} washes on ${step.slots[counts.indexOf(most)]}`, {
+        say: 'order/layers',
+        layer: most,
+        bears: washes,
+      }),
     ];
   });
 };
@@ -141,12 +114,9 @@ export const washesForValues: Check = (plan) => {
     const last = own.at(-1);
     if (!last || numbers.size <= bands.size) return [];
     return [
-      broken(
-        'R19',
-        last,
-        `${numbers.size} washes for ${bands.size} values`,
-        'There are more washes than values here: the last one only overworks the paper.',
-      ),
+      broken('R19', last, `${numbers.size} washes for ${bands.size} values`, {
+        say: 'order/more-washes-than-values',
+      }),
     ];
   });
 };
@@ -154,10 +124,9 @@ export const washesForValues: Check = (plan) => {
 /** Shapes with a smaller share of the sheet are not reported (own). */
 const leastShare = 0.005;
 
-const values = (difference: number): string => {
-  const rounded = Math.round(difference * 2) / 2;
-  return rounded <= 1 ? 'about one value' : `about ${rounded} values`;
-};
+/** Told to half values, at least one. */
+const wholeValues = (difference: number): number =>
+  Math.max(1, Math.round(Math.abs(difference) * 2) / 2);
 
 interface Missed {
   readonly slot: number;
@@ -184,12 +153,10 @@ export const valuesReached: Check = (plan, { planned }) => {
   }
   return [...places].map(([step, all]): BrokenRule => {
     const worst = all.reduce((most, one) => (Math.abs(one.by) > Math.abs(most.by) ? one : most));
-    const way = worst.by > 0 ? 'lighter' : 'darker';
-    return broken(
-      'value',
-      step,
-      `slot ${worst.slot} misses its value`,
-      `Some of these shapes end ${values(Math.abs(worst.by))} ${way} than planned.`,
-    );
+    return broken('value', step, `slot ${worst.slot} misses its value`, {
+      say: 'value/missed',
+      values: wholeValues(worst.by),
+      lighter: worst.by > 0,
+    });
   });
 };

@@ -1,5 +1,6 @@
 import { creamFrom } from '../../paint/consistency.ts';
 import { outerBorders, softShare } from '../../reading/edges/slot-borders.ts';
+import type { Said } from '../../words/plan/words.ts';
 import type { Step, StepKind } from '../plan.ts';
 import { leavesWet, liesElsewhere } from '../plan.ts';
 import {
@@ -15,28 +16,28 @@ import {
   washesOf,
 } from './broken-rule.ts';
 
-const onWet: Record<Exclude<StepKind, 'wash' | 'dry'>, string> = {
-  prepare: 'The sheet is moved while it is wet: the paint runs.',
-  puddles: 'The sheet is not left to dry by itself: keep your hands off it meanwhile.',
-  transfer: 'A pencil on damp paper cuts into it, and the line stays.',
-  mask: 'On damp paper the masking fluid soaks in and tears the sheet when it comes off.',
-  unmask: 'Rubbed off a damp sheet the mask tears the paper.',
-  lift: 'The sheet is still damp: what you wet runs back in with a cauliflower (backrun).',
-  splatter: 'The sheet is still wet: the spots spread into soft blots.',
-  details: 'The sheet is still wet: small shapes spread and lose their form.',
-  accents: 'The sheet is still wet: these touches run and dry pale and soft.',
-  'last-lights': 'The sheet is still damp: the white sinks in and goes grey.',
-  'last-look': 'Wet paint looks darker than it dries: what you judge now is not what you get.',
+const onWet: Record<Exclude<StepKind, 'wash' | 'dry'>, Said> = {
+  prepare: { say: 'wet/prepare' },
+  puddles: { say: 'wet/puddles' },
+  transfer: { say: 'wet/transfer' },
+  mask: { say: 'wet/mask' },
+  unmask: { say: 'wet/unmask' },
+  lift: { say: 'wet/lift' },
+  splatter: { say: 'wet/splatter' },
+  details: { say: 'wet/details' },
+  accents: { say: 'wet/accents' },
+  'last-lights': { say: 'wet/last-lights' },
+  'last-look': { say: 'wet/last-look' },
 };
 
 const mostLoad = (plan: RuledPlan, step: Step): number =>
   Math.max(0, ...mixesOfStep(plan, step).map(({ load }) => load));
 
 /** Into a wet wash only thicker paint may go (R6): the thinner one pushes it away. */
-function washOnWet(plan: RuledPlan, step: Step, wet: Step): string {
+function washOnWet(plan: RuledPlan, step: Step, wet: Step): Said {
   return mostLoad(plan, step) < mostLoad(plan, wet)
-    ? 'Thin paint goes into a wash that is not dry: it pushes the colour away in cauliflowers (backruns).'
-    : 'It goes into a wash that is not dry: colours run together, edges are lost, and it turns to mud.';
+    ? { say: 'wet/thin-wash' }
+    : { say: 'wet/wash' };
 }
 
 /** R5, R7: nothing is done on a sheet that has not dried. */
@@ -57,22 +58,13 @@ export const paperAsPainted: Check = ({ steps }) =>
   steps.flatMap((step): BrokenRule[] => {
     const asksWet = step.paper === 'shiny' || step.paper === 'satin';
     if (step.kind === 'wash' && !asksWet && step.paper !== 'bone dry') {
-      return [
-        badPaper(step, 'On damp paper paint runs unevenly and leaves cauliflowers (backruns).'),
-      ];
+      return [badPaper(step, { say: 'paper/damp' })];
     }
     if ((step.technique === 'wet-in-wet') === asksWet) return [];
-    return [
-      badPaper(
-        step,
-        asksWet
-          ? 'On wet paper this paint spreads: no edge stays where you put it.'
-          : 'On dry paper the colours do not run: every stroke keeps a hard edge.',
-      ),
-    ];
+    return [badPaper(step, asksWet ? { say: 'paper/wet' } : { say: 'paper/dry' })];
   });
 
-const badPaper = (step: Step, sentence: string): BrokenRule =>
+const badPaper = (step: Step, sentence: Said): BrokenRule =>
   broken('R5', step, `${step.key} is ${step.technique} on ${step.paper} paper`, sentence);
 
 /** R5: a darker value over a lighter one wants it dry; in one go they run into each other. */
@@ -92,9 +84,7 @@ export const valuesInSeparateWashes: Check = (plan) =>
         'R5',
         step,
         `${step.key} lays two washes at once`,
-        thinner
-          ? 'In one go the second colour is the wetter one: it pushes the first away in cauliflowers (backruns).'
-          : 'In one go the darker colours run into the lighter ones: no crisp edge stays between them.',
+        thinner ? { say: 'one-go/thinner' } : { say: 'one-go/runs' },
       ),
     ];
   });
@@ -114,11 +104,11 @@ export const edgesByTechnique: Check = (plan, { borders }) => {
     if (!outer.some(({ lengthMm }) => lengthMm > 0)) return [];
     const soft = softShare(outer);
     const wet = step.technique === 'wet-in-wet';
-    const sentence =
+    const sentence: Said | null =
       wet && soft < mostlyHard
-        ? 'On wet paper the crisp edges of these shapes run and come out soft.'
+        ? { say: 'edges/crisp-on-wet' }
         : !wet && first && soft > mostlySoft
-          ? 'Most edges here are soft: on dry paper they dry hard unless you soften each one at once.'
+          ? { say: 'edges/soft-on-dry' }
           : null;
     return sentence ? [broken('edges', step, `${step.key} is ${step.technique}`, sentence)] : [];
   });
@@ -130,21 +120,12 @@ export const thinGlaze: Check = (plan) =>
     if (step.technique !== 'glaze') return [];
     const rows = plan.mixes.filter(({ id }) => step.mixes.includes(id));
     if (!rows.some(({ load }) => load >= creamFrom)) return [];
-    return [
-      broken(
-        'R10',
-        step,
-        `${step.key} glazes with thick paint`,
-        'Paint this thick covers like a skin: nothing below shines through the glaze.',
-      ),
-    ];
+    return [broken('R10', step, `${step.key} glazes with thick paint`, { say: 'glaze/thick' })];
   });
 
-function liftSentence(stains: readonly (number | null)[]): string | null {
-  if (stains.length === 0) return 'There is no paint to lift here yet.';
-  return stains.some((stain) => stain !== 0)
-    ? 'Staining paint lies here: it only gets paler in patches and does not come out.'
-    : null;
+function liftSentence(stains: readonly (number | null)[]): Said | null {
+  if (stains.length === 0) return { say: 'lift/nothing' };
+  return stains.some((stain) => stain !== 0) ? { say: 'lift/stains' } : null;
 }
 
 /** R11: only what lifts is lifted, when no wash closes it again. */
@@ -156,14 +137,7 @@ export const liftWhatLifts: Check = (plan) =>
     return [
       ...(sentence ? [broken('R11', step, `${step.key} lifts what does not lift`, sentence)] : []),
       ...(later.some((wash) => overlap(wash, step))
-        ? [
-            broken(
-              'R17',
-              step,
-              `${step.key} before a wash over it`,
-              'A wash still goes over the lifted lights and closes them again.',
-            ),
-          ]
+        ? [broken('R17', step, `${step.key} before a wash over it`, { say: 'lift/closed' })]
         : []),
     ];
   });
@@ -173,12 +147,5 @@ export const wetAgain: Check = (plan) =>
   washesOf(plan).flatMap((step): BrokenRule[] => {
     if (step.technique !== 'wet-in-wet') return [];
     if (!stainsOf(plan, mixesUnderStep(plan, step)).includes(0)) return [];
-    return [
-      broken(
-        'R16',
-        step,
-        `${step.key} wets paint that lifts`,
-        'Wetting it again loosens the paint below, which lifts easily: it goes patchy.',
-      ),
-    ];
+    return [broken('R16', step, `${step.key} wets paint that lifts`, { say: 'wet/again' })];
   });

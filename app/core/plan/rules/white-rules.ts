@@ -9,25 +9,9 @@ export const maskFirst: Check = ({ steps }) => {
   if (!mask) return [];
   const late = steps.slice(0, index).some(({ kind }) => kind === 'wash');
   return [
-    ...(late
-      ? [
-          broken(
-            'R1',
-            mask,
-            'masked after a wash',
-            'A wash has gone over these whites already: masking comes too late to keep them.',
-          ),
-        ]
-      : []),
+    ...(late ? [broken('R1', mask, 'masked after a wash', { say: 'mask/late' })] : []),
     ...(mask.paper !== 'bone dry'
-      ? [
-          broken(
-            'R1',
-            mask,
-            'masked on wet paper',
-            'On wet paper the masking fluid soaks in and tears the sheet when it comes off.',
-          ),
-        ]
+      ? [broken('R1', mask, 'masked on wet paper', { say: 'mask/on-wet' })]
       : []),
   ];
 };
@@ -40,47 +24,19 @@ export const maskOff: Check = ({ steps }) => {
   const unmask = steps[off];
   const found: BrokenRule[] = [];
   if (mask && !unmask) {
-    found.push(
-      broken(
-        'R12',
-        mask,
-        'masked and not unmasked',
-        'The mask stays on: the longer it does, the more it clings, and it can tear the paper.',
-      ),
-    );
+    found.push(broken('R12', mask, 'masked and not unmasked', { say: 'mask/stays' }));
   }
   if (!unmask) return found;
   if (on < 0 || on > off) {
-    found.push(
-      broken(
-        'R12',
-        unmask,
-        'unmasked and not masked',
-        'Nothing is masked by then: there is no mask to take off, and whites not painted round are lost.',
-      ),
-    );
+    found.push(broken('R12', unmask, 'unmasked and not masked', { say: 'mask/none' }));
   }
   const before = steps.slice(0, off);
   const lastDry = before.findLastIndex(({ kind }) => kind === 'dry');
   if (before.findLastIndex(leavesWet) > lastDry) {
-    found.push(
-      broken(
-        'R12',
-        unmask,
-        'unmasked before the drying check',
-        'Rubbed off a damp sheet the mask tears the paper and smears the paint into the whites.',
-      ),
-    );
+    found.push(broken('R12', unmask, 'unmasked before the drying check', { say: 'mask/off-damp' }));
   }
   if (steps.slice(off).some(({ kind }) => kind === 'wash')) {
-    found.push(
-      broken(
-        'R12',
-        unmask,
-        'a wash comes after',
-        'A wash still comes: it floods these whites unless you paint round every one.',
-      ),
-    );
+    found.push(broken('R12', unmask, 'a wash comes after', { say: 'mask/wash-after' }));
   }
   return found;
 };
@@ -96,14 +52,7 @@ export const whitesStay: Check = ({ steps, slots, paper }) =>
         (before === undefined || before[i]?.[0] === paper[0]),
     );
     if (lost < 0) return [];
-    return [
-      broken(
-        'white',
-        step,
-        `${lost} painted in ${step.key}`,
-        'Paint goes over a white here: that white is lost.',
-      ),
-    ];
+    return [broken('white', step, `${lost} painted in ${step.key}`, { say: 'white/lost' })];
   });
 
 /** R1: on wet paper small whites want masking. */
@@ -112,11 +61,9 @@ export const smallWhitesInWet: Check = (plan, { smallWhites }) =>
     const count = smallWhites?.get(passageOf(step)) ?? 0;
     if (step.technique !== 'wet-in-wet' || count < manySmallWhites) return [];
     return [
-      broken(
-        'R1',
-        step,
-        `${count} small whites in ${step.key}`,
-        `On wet paper the paint runs into the ${count} small whites: mask them first, or bring them back at the end.`,
-      ),
+      broken('R1', step, `${count} small whites in ${step.key}`, {
+        say: 'white/small-in-wet',
+        count,
+      }),
     ];
   });

@@ -7,7 +7,6 @@ import type { Paint } from '../../paint/paint.ts';
 import { wetLab } from '../../paint/wet-look.ts';
 import { computePxPerMm } from '../../raster/size.ts';
 import type { ToneRange } from '../../reading/reading.ts';
-import { capitalize } from '../../words/numbers.ts';
 import { chooseMarks } from '../details/choose-marks.ts';
 import { placeMarks, sparklesOf } from '../details/place-marks.ts';
 import type { OrderedWork } from '../order-steps.ts';
@@ -16,7 +15,7 @@ import { nameOfFamily, type PlanFacts } from '../plan-facts.ts';
 import { placedRows } from '../steps/apply-steps-to-sheet.ts';
 import type { Run, RunInput } from './run.ts';
 import { type RunMemory, runWashes } from './run-washes.ts';
-import { runInWords } from './run-words.ts';
+import { runTold } from './run-words.ts';
 
 const meanOf = (list: readonly number[]): number =>
   Number((list.reduce((all, each) => all + each, 0) / list.length).toPrecision(3));
@@ -80,11 +79,8 @@ const withRunNotes = (
   mixes.map((mix) => {
     const run = runs.find((each) => each.mix === mix.id && each.strength === 'full');
     const paintName = (id: string): string => paints.find((each) => each.id === id)?.name ?? id;
-    const said = run ? runInWords(run, across, paintName) : [];
-    if (said.length === 0) return mix;
-    const words = said.join(' ').replace(/^\w/, (letter) => letter.toLowerCase());
-    const told = `${capitalize(familyName(mix.family))}: ${words}`;
-    return { ...mix, notes: [told, ...(mix.notes ?? [])] };
+    const told = run && runTold(run, across, familyName(mix.family), paintName);
+    return told ? { ...mix, notes: [told, ...(mix.notes ?? [])] } : mix;
   });
 
 /** Whether a paint is in what meets a mix somewhere. */

@@ -1,4 +1,6 @@
-import { type Side, sideInWords, sideTowards } from '../../raster/size.ts';
+import { type Side, sideTowards } from '../../raster/size.ts';
+import type { ColourName } from '../../words/plan/names.ts';
+import type { Said } from '../../words/plan/words.ts';
 import type { Run } from './run.ts';
 
 /** A straight run over the squares: towards where it grows, and from what to what. */
@@ -54,35 +56,36 @@ const moreOfTheOther = 0.2;
 const leastOfTheOther = 0.08;
 
 /**
- * At most two short sentences on how a mix runs over its shapes: where it is stronger, and from where the puddle or paint
- * it meets comes in.
+ * How a mix runs over its shapes, as it is told: where it is stronger, and from where the puddle or paint it meets
+ * comes in. Null where nothing of it is worth a word.
  */
-export function runInWords(
+export function runTold(
   { squares, own, other, meets }: Run,
   across: number,
+  colour: ColourName,
   paintName: (paint: string) => string,
-): string[] {
-  const said: string[] = [];
+): Said | null {
   const total = own.map((amount, i) => amount + (other[i] ?? 0));
   const strength = slopeOf(total, squares, across);
-  if (
+  const isStronger =
     strength &&
     strength.fit >= saidFrom &&
-    strength.high >= stronger * Math.max(0.05, strength.low)
-  ) {
-    said.push(`Stronger ${sideInWords(strength.towards)}.`);
-  }
-  if (!meets) return said;
+    strength.high >= stronger * Math.max(0.05, strength.low);
   const shares = other.map((amount, i) => amount / Math.max(1e-6, total[i]));
   const mean = shares.reduce((all, share) => all + share, 0) / shares.length;
-  if (mean < leastOfTheOther) return said;
-  const slope = slopeOf(shares, squares, across);
-  const name = meets.puddle ? `puddle ${meets.puddle}` : paintName(meets.parts[0]?.paint ?? '');
+  const isMet = meets !== undefined && mean >= leastOfTheOther;
+  if (!isStronger && !isMet) return null;
+  const slope = isMet ? slopeOf(shares, squares, across) : null;
   const fromSide = slope && slope.fit >= saidFrom && slope.high - slope.low >= moreOfTheOther;
-  said.push(
-    fromSide
-      ? `Let ${name} run in ${sideInWords(slope.towards)}, while it shines.`
-      : `Let ${name} run in here and there, while it shines.`,
-  );
-  return said;
+  const from = fromSide ? slope.towards : null;
+  return {
+    say: 'mix/run',
+    colour,
+    ...(isStronger && { stronger: strength.towards }),
+    ...(isMet && {
+      meets: meets.puddle
+        ? { puddle: meets.puddle, from }
+        : { paint: paintName(meets.parts[0]?.paint ?? ''), from },
+    }),
+  };
 }

@@ -158,19 +158,3 @@ export function washPlaces(step: Step, plan: Told, seen: Seen): WashPlace[] {
   }
   return places;
 }
-
-/** What the tags of a picture mean, with its own letters: '1 A: first, from puddle A. A thin: the same with more water.' */
-export function explainTags(places: readonly Omit<WashPlace, 'place'>[]): string {
-  const first = places.find(({ turn, puddle }) => turn !== null && puddle !== null);
-  const strong = places.find(({ amount }) => amount === 'strong');
-  const thin = places.find(({ amount }) => amount === 'thin');
-  const second = places.find(({ turn, amount }) => turn === null && amount === null);
-  return [
-    first && `${first.turn} ${first.puddle}: paint here first, from puddle ${first.puddle}.`,
-    second && `${second.puddle} alone: let it run in there.`,
-    strong && `${strong.puddle} strong: as it is mixed.`,
-    thin && `${thin.puddle} thin: the same with more water.`,
-  ]
-    .filter(Boolean)
-    .join(' ');
-}

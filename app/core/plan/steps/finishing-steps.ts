@@ -1,5 +1,5 @@
 import { lightnessOfOneValue } from '../../limits.ts';
-import { namesInShort, paintsWithoutDust } from '../../paint/cautions.ts';
+import { paintsWithoutDust } from '../../paint/cautions.ts';
 import type { Paint } from '../../paint/paint.ts';
 import type { Slot } from '../../reading/slot.ts';
 import type { Mix } from '../plan.ts';
@@ -84,10 +84,9 @@ export const liftStep = (facts: PlanFacts, slots: readonly number[]): StepDraft 
   ...quietStep,
   key: 'lift/sheet/0',
   kind: 'lift',
-  title: 'Lift the soft lights',
-  prompt:
-    'Where the edge of a light should melt, wet it with a clean brush, wait, and blot. Do not scrub.',
-  watch: 'Soft or thin paper roughens quickly: stop early.',
+  title: { say: 'title/lift' },
+  prompt: { say: 'lift/blot' },
+  watch: [{ say: 'lift/stop-early' }],
   slots,
   families: familiesOf(facts, slots),
   technique: 'lifting',
@@ -102,17 +101,16 @@ export const lastRows = (facts: PlanFacts, slots: readonly number[]): Mix[] => [
 ];
 
 const flicked = {
-  title: 'Splatter',
-  prompt:
-    'Cover what must stay clean, try it on a scrap, then tap the brush against a finger over the broken shapes only.',
+  title: { say: 'title/splatter' },
+  prompt: { say: 'splatter/tap' },
   technique: 'splatter',
 } as const;
 
 /** The same look without a spray. */
 const dabbed = (noDust: readonly Paint[]) =>
   ({
-    title: 'Specks',
-    prompt: `Set specks with the point of a rigger over the broken shapes only. No splatter: ${namesInShort(noDust)} must not be flicked.`,
+    title: { say: 'title/specks' },
+    prompt: { say: 'splatter/specks', noDust: noDust.map(({ name }) => name) },
     technique: 'wet on dry',
   }) as const;
 
@@ -131,7 +129,7 @@ export function splatterStep(facts: PlanFacts, broken: readonly number[]): StepD
     ...(noDust.length > 0 ? dabbed(noDust) : flicked),
     key: 'splatter/sheet/0',
     kind: 'splatter',
-    watch: 'On dry paper the spots are hard and small. A few are enough, none in plain areas.',
+    watch: [{ say: 'splatter/few' }],
     slots,
     families: familiesOf(facts, slots),
     mixes: usedMixes(lastRows(facts, slots)),
@@ -162,10 +160,9 @@ export const accentsStep = (
   ...quietStep,
   key: 'accents/sheet/0',
   kind: 'accents',
-  title: 'Accents',
-  prompt:
-    'With a small brush, nearly dry, and the darkest puddles, thicker than before, set the few darkest touches, most near the centre of interest.',
-  watch: 'Fewer than you want to.',
+  title: { say: 'title/accents' },
+  prompt: { say: 'accents/plain' },
+  watch: [{ say: 'accents/fewer' }],
   bands: [...new Set(slots.flatMap((i) => facts.slots[i]?.band ?? []))].sort((a, b) => a - b),
   slots,
   families: familiesOf(facts, slots),
@@ -184,9 +181,9 @@ export const detailsStep = (facts: PlanFacts, count: number): StepDraft => ({
   ...quietStep,
   key: 'details/sheet/0',
   kind: 'details',
-  title: 'Details',
-  prompt: 'With the point of the brush set the small shapes shown, one touch each.',
-  watch: 'Leave some out rather than fuss: most belong where you want to look.',
+  title: { say: 'title/details' },
+  prompt: { say: 'details/plain' },
+  watch: [{ say: 'details/leave-out' }],
   slots: [...facts.slots.keys()],
   technique: 'wet on dry',
   paintMinutes: markMinutes(facts, Math.min(usualDetails, count)),
@@ -198,10 +195,8 @@ export const lastLookStep = (facts: PlanFacts): StepDraft => ({
   ...quietStep,
   key: 'last-look/sheet/0',
   kind: 'last-look',
-  title: 'Last look',
-  prompt:
-    'Stand back and squint at sheet and photo. Compare the whites, then the darks. If nothing calls, stop.',
-  watch: '',
+  title: { say: 'title/last-look' },
+  prompt: { say: 'last-look/squint' },
   slots: [...facts.slots.keys()],
   paintMinutes: minutesOnSheet(facts, [3, 10]),
   rules: ['R19'],

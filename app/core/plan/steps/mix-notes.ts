@@ -2,10 +2,11 @@ import { colourDifference } from '../../colour/ciede2000.ts';
 import { labOfReflectance, type Spectrum, spectrumSize } from '../../colour/spectrum.ts';
 import { reflectanceOfWashes, type Wash } from '../../paint/colour-of-washes.ts';
 import { layOver, mixSpectra, paintLayer } from '../../paint/layer.ts';
-import { mudSentence } from '../../paint/mud-sentence.ts';
+import { mudOf } from '../../paint/mud-sentence.ts';
 import type { Paint } from '../../paint/paint.ts';
 import type { Border, Reading } from '../../reading/reading.ts';
 import type { Slot } from '../../reading/slot.ts';
+import type { Said } from '../../words/plan/words.ts';
 import type { Mix } from '../plan.ts';
 
 /** More of a border than this is soft: the two may run together (own). */
@@ -132,11 +133,12 @@ export function mixNotes(
   return mixes.map((mix) => {
     if (mix.puddle === null) return mix;
     const pair = together.get(mix.id);
-    const notes = [
-      mudSentence(washOf(mix), mix.target, mix.expected),
-      pair &&
-        `Instead of mixing this you can let the ${nameOf(pair[0])} and the ${nameOf(pair[1])} run together on the paper.`,
-    ].filter((note) => typeof note === 'string');
+    const mud = mudOf(washOf(mix), mix.target, mix.expected);
+    const notes: Said[] = mud ? [{ say: 'mix/mud', mud }] : [];
+    if (pair) {
+      const [one, two] = pair.map(nameOf);
+      notes.push({ say: 'mix/run-together', one, two });
+    }
     return notes.length > 0 ? { ...mix, notes } : mix;
   });
 }

@@ -2,7 +2,8 @@ import type { PassagesChoice } from '../../decisions/plan-edit.ts';
 import { isMostlyLost, parted, softShare } from '../../reading/edges/slot-borders.ts';
 import type { Border } from '../../reading/reading.ts';
 import type { Slot } from '../../reading/slot.ts';
-import { passageWord } from '../../words/reading-words.ts';
+import type { PassagesWhy } from '../../words/plan/evenings.ts';
+import type { Said } from '../../words/plan/words.ts';
 import { adviseOnPassageLine } from '../edges/edge-advice.ts';
 import type { PassagesInPlan } from '../plan.ts';
 import type { PlanFacts } from '../plan-facts.ts';
@@ -10,8 +11,7 @@ import type { StepDraft } from './step-draft.ts';
 
 interface ProposedPassages {
   readonly order: PassagesChoice;
-  /** A sentence. */
-  readonly why: string;
+  readonly why: PassagesWhy;
   /** The subject is the lighter: a ground painted after it is cut round it (R20). */
   readonly subjectLighter: boolean;
 }
@@ -56,30 +56,17 @@ function proposedPassages(facts: Facts): ProposedPassages | null {
   const { borders } = facts.reading;
   const lighter = meanLightness(slots, 'subject') - meanLightness(slots, 'ground');
   const subjectLighter = lighter > clearlyLighter;
-  if (isMostlyLost(facts.reading)) {
-    return {
-      order: 'together',
-      why: 'Background and subject together: most of the line between them is lost.',
-      subjectLighter,
-    };
-  }
-  const groundFirst = (why: string): ProposedPassages => ({
+  if (isMostlyLost(facts.reading)) return { order: 'together', why: 'line lost', subjectLighter };
+  const groundFirst = (why: PassagesWhy): ProposedPassages => ({
     order: 'ground first',
-    why: `Background first: ${why}.`,
+    why,
     subjectLighter,
   });
   const softer =
     softShare(inside(borders, slots, 'ground')) - softShare(inside(borders, slots, 'subject'));
-  if (softer > clearlySofter) return groundFirst('it is soft and the subject crisp');
-  if (subjectLighter) {
-    return {
-      order: 'subject first',
-      why: 'Subject first: it is the lighter; the darker background is then cut round it.',
-      subjectLighter,
-    };
-  }
-  if (lighter < -clearlyLighter) return groundFirst('it is the lighter, the subject sets the edge');
-  return groundFirst('neither is softer or lighter, and the subject is easier to place on it');
+  if (softer > clearlySofter) return groundFirst('ground soft');
+  if (subjectLighter) return { order: 'subject first', why: 'subject lighter', subjectLighter };
+  return groundFirst(lighter < -clearlyLighter ? 'ground lighter' : 'neither');
 }
 
 /** Which passage is painted first, and why. */
@@ -87,21 +74,11 @@ export interface PassageOrder {
   readonly passages: PlanFacts['passages'];
   /** Null where there is only one to paint. */
   readonly inPlan: PassagesInPlan | null;
-  /** A few words of why, for the step it begins with; empty where there is only one. */
-  readonly said: string;
+  /** A few words of why, for the step it begins with; null where there is only one. */
+  readonly said: Said | null;
   /** The one painted last is the darker ground: it is cut round the subject (R20). */
   readonly cutRound: boolean;
 }
-
-const names: Record<PassagesChoice, string> = {
-  'ground first': 'Background first',
-  'subject first': 'Subject first',
-  together: 'Background and subject together',
-};
-
-/** Her own choice, and what was proposed in its place. */
-const askedWhy = (order: PassagesChoice, { why }: ProposedPassages): string =>
-  `${names[order]}, as you asked; proposed was ${why.charAt(0).toLowerCase()}${why.slice(1)}`;
 
 /** The passages in the order she wants, or in the one proposed. */
 export function passageOrder(facts: PlanFacts): PassageOrder {
@@ -109,10 +86,13 @@ export function passageOrder(facts: PlanFacts): PassageOrder {
   const order = facts.passagesWish ?? proposed?.order;
   // Paints may be too pale to do anything for one of them.
   if (!proposed || !order || (order !== 'together' && facts.passages.length < 2)) {
-    return { passages: facts.passages, inPlan: null, said: '', cutRound: false };
+    return { passages: facts.passages, inPlan: null, said: null, cutRound: false };
   }
   const isProposed = order === proposed.order;
-  const why = isProposed ? proposed.why : askedWhy(order, proposed);
+  // Her own choice, and what was proposed in its place.
+  const why: Said = isProposed
+    ? { say: 'passages/proposed', why: proposed.why }
+    : { say: 'passages/asked-instead', order, why: proposed.why };
   const apart = order === 'subject first' ? [...parted].reverse() : parted;
   return {
     passages:
@@ -120,15 +100,19 @@ export function passageOrder(facts: PlanFacts): PassageOrder {
         ? facts.passages
         : apart.flatMap((name) => facts.passages.filter(({ passage }) => passage === name)),
     inPlan: { painted: order, proposed: proposed.order, why },
-    said: isProposed ? why : `${names[order]}, as you asked.`,
+    said: isProposed ? why : { say: 'passages/asked', order },
     cutRound: order === 'subject first' && proposed.subjectLighter,
   };
 }
 
 /** Puts sentences in front of what the step says to watch for, and adds rules. */
-const watching = (draft: StepDraft, words: readonly string[], rules: readonly string[]) => ({
+const watching = (
+  draft: StepDraft,
+  said: readonly Said[],
+  rules: readonly string[],
+): StepDraft => ({
   ...draft,
-  watch: [...words, draft.watch].filter(Boolean).join(' '),
+  watch: [...said, ...draft.watch],
   rules: [...draft.rules, ...rules],
 });
 
@@ -140,9 +124,9 @@ function together(
   wash: number,
 ): StepDraft {
   const stop = adviseOnPassageLine(facts, draft.slots, passages[0]?.washes.slice(wash + 1) ?? []);
-  if (wash > 0 && stop === '') return draft;
-  const across = wash === 0 ? [said, 'Paint across the line while it is wet.'] : [];
-  return watching(draft, [...across, stop], ['R18']);
+  if (wash > 0 && stop.length === 0) return draft;
+  const across: Said[] = wash === 0 && said ? [said, { say: 'line/across' }] : [];
+  return watching(draft, [...across, ...stop], ['R18']);
 }
 
 /**
@@ -159,10 +143,13 @@ export function addPassageWords(
   const { passages, inPlan, said, cutRound } = order;
   if (!inPlan) return draft;
   if (inPlan.painted === 'together') return together(facts, order, draft, wash);
-  const name = passageWord(passages[0]?.passage ?? 'subject');
-  const atLine = isMostlyLost(facts.reading)
-    ? `Most of the line is lost: there wet the dry edge of the ${name} and let the colour run over it.`
-    : `The ${name} must be bone dry along the line.`;
-  const words = wash === 0 ? [passage === 0 ? said : atLine] : [];
-  return watching(draft, words, ['R18', ...(cutRound && passage > 0 ? ['R20'] : [])]);
+  const atLine: Said = {
+    say: isMostlyLost(facts.reading) ? 'line/lost' : 'line/dry',
+    passage: passages[0]?.passage ?? 'subject',
+  };
+  const first = passage === 0 ? said : atLine;
+  return watching(draft, wash === 0 && first ? [first] : [], [
+    'R18',
+    ...(cutRound && passage > 0 ? ['R20'] : []),
+  ]);
 }

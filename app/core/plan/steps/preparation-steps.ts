@@ -2,7 +2,8 @@ import type { Range } from '../../colour/lab.ts';
 import type { PaperChoice } from '../../drying/paper-choice.ts';
 import { usualWaterGrams } from '../../drying/water.ts';
 import type { Weather } from '../../drying/weather.ts';
-import { pluralize } from '../../words/numbers.ts';
+import type { Hold } from '../../words/plan/steps.ts';
+import type { Said } from '../../words/plan/words.ts';
 import type { Step } from '../plan.ts';
 import { areaCm2, type PlanFacts, shapeCount, usedMixes } from '../plan-facts.ts';
 import { waterKindOf } from '../water-kind.ts';
@@ -21,8 +22,8 @@ export const prepareStep = (facts: PlanFacts): StepDraft => ({
   ...quietStep,
   key: 'prepare/sheet/0',
   kind: 'prepare',
-  title: 'Prepare',
-  prompt: 'Fix the sheet to a board and set out two jars of water.',
+  title: { say: 'title/prepare' },
+  prompt: { say: 'prepare/plain' },
   paintMinutes: minutesOnSheet(facts, [3, 8]),
 });
 
@@ -34,9 +35,9 @@ export function puddlesStep(facts: PlanFacts): StepDraft {
     ...quietStep,
     key: 'puddles/sheet/1',
     kind: 'puddles',
-    title: `Mix the ${pluralize(puddles.size, 'puddle')}`,
-    prompt: `Mix more than enough for the first wash. Brush ${pluralize(puddles.size, 'it', 'each')} on a scrap, let it dry, hold it beside the swatch.`,
-    watch: 'Wet paint looks darker than it dries: judge it dry.',
+    title: { say: 'title/puddles', puddles: puddles.size },
+    prompt: { say: 'puddles/mix', puddles: puddles.size },
+    watch: [{ say: 'puddles/judge-dry' }],
     mixes: usedMixes(mixes),
     families: mixes.filter((mix) => mix.parts.length > 0).map((mix) => mix.family),
     paintMinutes: minutesOnSheet(facts, [3 + puddles.size, 6 + 3 * puddles.size]),
@@ -51,10 +52,9 @@ export function transferStep(facts: PlanFacts): StepDraft {
     ...quietStep,
     key: 'transfer/sheet/0',
     kind: 'transfer',
-    title: 'Transfer the drawing',
-    prompt:
-      'Draw only the outlines of the big shapes and the whites to keep, lightly, with an H pencil.',
-    watch: 'No scrubbing with the rubber: it roughens the paper.',
+    title: { say: 'title/transfer' },
+    prompt: { say: 'transfer/draw' },
+    watch: [{ say: 'transfer/no-scrubbing' }],
     slots,
     paintMinutes: paintMinutes(
       areaCm2(facts, slots) / 4,
@@ -70,10 +70,9 @@ export function transferStep(facts: PlanFacts): StepDraft {
 
 /** How the sheet is held while it is wet. */
 interface PaperFixing {
-  /** What is done, a sentence. */
-  readonly how: string;
+  readonly hold: Hold;
   /** What to mind; may be empty. */
-  readonly mind: string;
+  readonly mind: readonly Said[];
   readonly minutes: Range;
 }
 
@@ -82,8 +81,6 @@ const wettedGrams = 100;
 
 /** Weights between those the trade sells, g/m2: 190 / 300 / 640 (90, 140, 300 lb). */
 const limits = { thin: 250, thick: 500 } as const;
-
-const lowTack = 'Low-tack tape alone does not hold a wetted sheet.';
 
 /**
  * How a sheet is held, by its weight, what lies under it, and the most water any step puts down (g/m2). Thin paper
@@ -95,37 +92,36 @@ export function paperFixing(
   mostWater: number,
 ): PaperFixing {
   const wetted = mostWater >= wettedGrams;
-  if (backing === 'block')
-    return { how: 'Leave the sheet on its block.', mind: '', minutes: [2, 5] };
+  if (backing === 'block') return { hold: 'on its block', mind: [], minutes: [2, 5] };
   if (backing === 'wet')
     return {
-      how: 'Soak the sheet on both sides, lay it on a smooth board and take up the puddles.',
-      mind: 'Soaked for hours the size goes and colours bleed: some minutes are enough.',
+      hold: 'soaked',
+      mind: [{ say: 'prepare/soaked' }],
       minutes: [8, 20],
     };
   if (gsm >= limits.thick)
     return {
-      how: 'Lay the sheet on a board as it is, a clip at each corner.',
-      mind: '',
+      hold: 'as it is',
+      mind: [],
       minutes: [2, 5],
     };
   if (gsm >= limits.thin)
     return wetted
       ? {
-          how: 'Fix the sheet to a board all round with gummed tape or staples.',
-          mind: lowTack,
+          hold: 'gummed',
+          mind: [{ say: 'prepare/low-tack' }],
           minutes: [4, 10],
         }
-      : { how: 'Tape or clip the sheet to a board.', mind: '', minutes: [3, 8] };
+      : { hold: 'taped or clipped', mind: [], minutes: [3, 8] };
   return wetted
     ? {
-        how: 'Stretch the sheet: wet both sides, fix it to a board all round with gummed tape, let it dry flat.',
-        mind: `That takes some hours: best the day before. ${lowTack}`,
+        hold: 'stretched',
+        mind: [{ say: 'prepare/stretch-early' }],
         minutes: [10, 20],
       }
     : {
-        how: 'Tape the sheet to a board on all sides.',
-        mind: 'Paper this thin cockles: stretch it if it has to lie flat.',
+        hold: 'taped all round',
+        mind: [{ say: 'prepare/cockles' }],
         minutes: [4, 10],
       };
 }
@@ -139,12 +135,12 @@ function waterGrams(step: Step): number {
 /** The steps as they stand at last, the first of them with how the sheet is held for the wettest of them. */
 export function addPaperFixing(facts: PlanFacts, steps: readonly Step[]): Step[] {
   const mostWater = Math.max(0, ...steps.map(waterGrams));
-  const { how, mind, minutes } = paperFixing(facts.paper, facts.weather, mostWater);
+  const { hold, mind, minutes } = paperFixing(facts.paper, facts.weather, mostWater);
   return steps.map((step) =>
     step.kind === 'prepare'
       ? {
           ...step,
-          prompt: `${how} Set out two jars of water, scraps of the same paper and what is listed.`,
+          prompt: { say: 'prepare/sheet', hold },
           watch: mind,
           paintMinutes: minutesOnSheet(facts, minutes),
         }

@@ -1,33 +1,8 @@
 import type { Weather } from '../../drying/weather.ts';
-import {
-  careWithPaint,
-  cautionInWords,
-  deferral,
-  namesInShort,
-  paintsToMind,
-  paintsWithoutDust,
-} from '../../paint/cautions.ts';
+import { cautionInWords, deferral, paintsToMind, paintsWithoutDust } from '../../paint/cautions.ts';
 import type { Paint } from '../../paint/paint.ts';
-import { capitalize } from '../../words/numbers.ts';
+import { type Said, type Sentence, words } from '../../words/plan/words.ts';
 import type { Step, WashPlan } from '../plan.ts';
-
-// Sentences on mask, dryer, blade and flicked paint: common practice, no source.
-
-/** Also where she chooses to mask, before anything is planned. */
-export const careWithMask =
-  'Most masking fluid holds latex and ammonia: open a window, keep it off skin and eyes; not for anyone allergic to latex.';
-const careWithMaskOff = 'Most masking fluid holds latex: not for anyone allergic to it.';
-const noHeat = 'No heat on the mask.';
-
-/** Also where she says that she has one. The clock reckons with the same setting (`drying/evaporation.ts`). */
-export const careWithDryer =
-  'Hair dryer only once the shine has gone, on its cool setting, never a hot-air gun, away from the water jar and wet hands. Let the sheet cool 2 to 3 minutes before you feel it.';
-export const dryerSocket = 'The hair dryer on a socket with a safety switch (RCD).';
-const dryerNotYet = 'No hair dryer yet: the mask lies on the sheet, and no heat must come on it.';
-
-const careWithBlade = 'A blade cuts: draw it away from the hand that holds the sheet.';
-const bladeCover = 'The blade goes back in its cover.';
-const careWithFlicking = 'Flicked paint flies: keep it away from eyes, food and animals.';
 
 /** Whether a step is done with a blade, or may be. */
 export const usesBlade = ({ technique, touches }: Pick<Step, 'technique' | 'touches'>): boolean =>
@@ -46,9 +21,9 @@ export const dryerCautions = (
   steps: readonly Pick<Step, 'kind'>[],
   index: number,
   { hairDryer }: Pick<Weather, 'hairDryer'>,
-): string[] => {
+): Said[] => {
   if (!hairDryer || steps[index]?.kind !== 'dry') return [];
-  return [isMasked(steps, index) ? dryerNotYet : careWithDryer];
+  return [{ say: isMasked(steps, index) ? 'caution/dryer-not-yet' : 'caution/dryer' }];
 };
 
 /** The paints in the brush at a step: those of its mixes, and what meets these wet. */
@@ -70,34 +45,44 @@ type Cautious = Pick<WashPlan, 'mixes' | 'runs' | 'optics'> & {
   readonly weather: Pick<Weather, 'hairDryer'>;
 };
 
-function handlingCautions(steps: readonly Placed[], index: number, plan: Cautious): string[] {
+const namesOf = (paints: readonly Paint[]): string[] => paints.map(({ name }) => name);
+
+/** What to mind while these paints are in the brush: those without dust in one sentence. */
+function mindingPaints(paints: readonly Paint[]): Said[] {
+  const { poisons, noDust, others } = paintsToMind(paints);
+  const said: Said[] = [];
+  if (poisons.length > 0) said.push({ say: 'caution/poison', paints: namesOf(poisons) });
+  if (noDust.length > 0) said.push({ say: 'caution/no-dust', paints: namesOf(noDust) });
+  for (const { name, ci, properties } of others) {
+    said.push({ say: 'caution/of-paint', paint: name, ci, caution: properties.caution });
+  }
+  return said;
+}
+
+function handlingCautions(steps: readonly Placed[], index: number, plan: Cautious): Said[] {
   const { weather, optics } = plan;
   const step = steps[index];
   const noDust = paintsWithoutDust(optics);
   switch (step.kind) {
     case 'prepare':
       return [
-        careWithPaint,
-        ...(steps.some(usesBlade) ? [bladeCover] : []),
-        ...(weather.hairDryer ? [dryerSocket] : []),
+        { say: 'caution/paint' },
+        ...(steps.some(usesBlade) ? [{ say: 'caution/blade-cover' } as const] : []),
+        ...(weather.hairDryer ? [{ say: 'caution/dryer-socket' } as const] : []),
       ];
     case 'mask':
-      return [`${careWithMask} ${noHeat}`];
+      return [{ say: 'caution/mask' }];
     case 'unmask':
       return [
-        `${careWithMaskOff} ${noHeat}`,
-        ...(noDust.length > 0
-          ? [
-              `${capitalize(namesInShort(noDust))} may cling to the crumbs: take them up with a damp tissue, do not blow.`,
-            ]
-          : []),
+        { say: 'caution/mask-off' },
+        ...(noDust.length > 0 ? [{ say: 'caution/crumbs', paints: namesOf(noDust) } as const] : []),
       ];
     case 'dry':
       return dryerCautions(steps, index, weather);
     case 'splatter':
-      return step.technique === 'splatter' ? [careWithFlicking] : [];
+      return step.technique === 'splatter' ? [{ say: 'caution/flicking' }] : [];
     case 'last-lights':
-      return usesBlade(step) ? [careWithBlade] : [];
+      return usesBlade(step) ? [{ say: 'caution/blade' }] : [];
     default:
       return [];
   }
@@ -110,20 +95,26 @@ function handlingCautions(steps: readonly Placed[], index: number, plan: Cautiou
 export const withCautions = <S extends Placed>(steps: readonly S[], plan: Cautious): S[] =>
   steps.map((step, n) => ({
     ...step,
-    cautions: [...handlingCautions(steps, n, plan), ...paintsToMind(paintsOfStep(step, plan))],
+    cautions: [...handlingCautions(steps, n, plan), ...mindingPaints(paintsOfStep(step, plan))],
   }));
 
 /** Each paint of a plan that asks for care, in full. */
 export const paintCautions = ({ optics }: Pick<WashPlan, 'optics'>): string[] =>
   optics.flatMap((paint) => cautionInWords(paint) ?? []);
 
-/** Every caution of a plan once, in the order they fall due, the paints in full; at the end whose word counts. */
+/** Whether a caution of a step is about a hair dryer; one of an older plan tells by its words. */
+export const isOfDryer = (caution: Sentence): boolean =>
+  typeof caution === 'string'
+    ? /hair dryer/i.test(caution)
+    : caution.say === 'caution/dryer' || caution.say === 'caution/dryer-not-yet';
+
+/** Every caution of a plan once, in words, as they fall due, the paints in full; at the end whose word counts. */
 export function planCautions(
   plan: Pick<WashPlan, 'mixes' | 'runs' | 'optics' | 'steps'>,
 ): string[] {
   const told = plan.steps.map((step) => {
-    const short = paintsToMind(paintsOfStep(step, plan));
-    return step.cautions.filter((caution) => !short.includes(caution));
+    const short = mindingPaints(paintsOfStep(step, plan)).map(words);
+    return step.cautions.map(words).filter((caution) => !short.includes(caution));
   });
   const [first = [], ...later] = told;
   return [...new Set([...first, ...paintCautions(plan), ...later.flat(), deferral])];

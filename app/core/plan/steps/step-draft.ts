@@ -2,23 +2,29 @@ import type { Range } from '../../colour/lab.ts';
 import { estimateDrying } from '../../drying/estimate-drying.ts';
 import { reducedWaterGrams, usualWaterGrams, type WaterKind } from '../../drying/water.ts';
 import { coolTestWorks } from '../../drying/weather.ts';
-import { dryPrompt } from '../../drying/wetness.ts';
+import type { TitleSaid } from '../../words/plan/titles.ts';
+import type { Said } from '../../words/plan/words.ts';
 import type { Step } from '../plan.ts';
 import type { PlanFacts } from '../plan-facts.ts';
 
 /** A step before it has its place: the number and the expected sheet come with the order. */
-export type StepDraft = Omit<Step, 'n' | 'after'>;
+export type StepDraft = Omit<Step, 'n' | 'after' | 'title' | 'prompt' | 'watch' | 'soften'> & {
+  readonly title: TitleSaid;
+  readonly prompt: Said;
+  readonly watch: readonly Said[];
+  readonly soften: readonly Said[];
+};
 
 /** Default fields of steps that put nothing wet down. */
 export const quietStep = {
-  watch: '',
+  watch: [],
   bands: [],
   families: [],
   slots: [],
   mixes: [],
   paper: 'bone dry',
   technique: 'none',
-  soften: '',
+  soften: [],
   shineMinutes: [0, 0],
   dryMinutes: [0, 0],
   cautions: [],
@@ -102,9 +108,9 @@ export function dryStep(facts: PlanFacts, after: string): StepDraft {
     ...quietStep,
     key: dryKeyOf(after),
     kind: 'dry',
-    title: 'Drying check',
-    prompt: coolTestWorks(weather) ? dryPrompt.usual : dryPrompt.slow,
-    watch: 'Damp is the dangerous state: no water, no thin paint now.',
+    title: { say: 'title/dry' },
+    prompt: { say: coolTestWorks(weather) ? 'dry/wait' : 'dry/wait-slow' },
+    watch: [{ say: 'dry/damp' }],
     paper: 'damp',
     // With a hair dryer the sheet has to cool before it can be felt (R14).
     paintMinutes: weather.hairDryer ? [3, 5] : [1, 2],

@@ -1,20 +1,14 @@
 import type { Technique } from '../../decisions/plan-edit.ts';
-import { placeInWords } from '../../raster/size.ts';
-import {
-  capitalize,
-  joinWords,
-  openWithCount,
-  pluralize,
-  spellOrdinal,
-} from '../../words/numbers.ts';
-import { bandWord, passageWord } from '../../words/reading-words.ts';
+import { placeOf } from '../../raster/size.ts';
+import type { TitleSaid } from '../../words/plan/titles.ts';
+import type { Said } from '../../words/plan/words.ts';
 import { adviseOnEdges } from '../edges/edge-advice.ts';
-import type { Mix, WashArea } from '../plan.ts';
+import type { Mix } from '../plan.ts';
 import {
   areaCm2,
   nameOfFamily,
   type PlanFacts,
-  passagePrefix,
+  passageNamed,
   type SolvedWash,
   shapeCount,
   usedMixes,
@@ -32,77 +26,76 @@ export const runsAsBead = (mixes: readonly Pick<Mix, 'parts' | 'consistency'>[])
   mixes.every(({ parts, consistency }) => parts.length === 0 || !tooThick.has(consistency));
 
 /** 'First wash', 'Second wash' or 'Second glaze', and 'Darks' for the last of several. */
-function washTitle(wash: number, count: number, technique: Technique): string {
-  if (wash === count && count > 1) return 'Darks';
-  const name = capitalize(spellOrdinal(wash));
-  return technique === 'glaze' ? `${name} wash, a glaze` : `${name} wash`;
-}
-
-/** 'light', 'light and mid'. */
-function bandsInWords({ reading }: PlanFacts, bands: readonly number[]): string {
-  return joinWords(bands.map((band) => bandWord(band, reading.bands.length)));
-}
-
-const others: Record<string, string> = { ground: 'subject', subject: 'ground' };
+const washTitle = (
+  facts: PlanFacts,
+  passage: string,
+  wash: number,
+  count: number,
+  technique: Technique,
+): TitleSaid => ({
+  say: 'title/wash',
+  wash,
+  isDarks: wash === count && count > 1,
+  isGlaze: technique === 'glaze',
+  ...passageNamed(facts, passage),
+});
 
 /** What the first wash of a passage goes over: the sheet, or the passage up to the line. */
-function areaInWords(facts: PlanFacts, passage: string, whole: string): string {
-  const whites = hasWhitesToLeave(facts, passage);
-  const other = others[passage];
-  if (other === undefined) return whites ? `${whole} but the whites` : 'the sheet';
-  return `the ${passageWord(passage)} up to the ${passageWord(other)}${whites ? ', but not the whites' : ''}`;
-}
+const firstArea = (facts: PlanFacts, passage: string) => ({
+  ...(passage === 'ground' || passage === 'subject' ? ({ passage } as const) : {}),
+  whites: hasWhitesToLeave(facts, passage),
+});
 
-function firstPrompt(
+const firstPrompt = (
   facts: PlanFacts,
   passage: string,
   wash: SolvedWash,
   technique: Technique,
-): string {
-  if (technique === 'wet-in-wet') {
-    const all = `Wet ${areaInWords(facts, passage, 'everything')}`;
-    return `${all}; at an even sheen lay in colour, thicker than on dry paper. Stop as the shine starts to go.`;
-  }
-  const area = areaInWords(facts, passage, 'the sheet').replace('the sheet', 'the whole sheet');
-  const all = `Wash ${area}`;
-  const thin = wash.weak.length > 0 ? ' Add water where it stays lightest.' : '';
-  const how = runsAsBead(wash.mixes)
-    ? 'Keep a bead running and do not go back in.'
-    : 'Join stroke to wet stroke and do not go back in.';
-  return `${all}, top to bottom.${thin} ${how}`;
-}
+): Said =>
+  technique === 'wet-in-wet'
+    ? { say: 'wash/first-wet', ...firstArea(facts, passage) }
+    : {
+        say: 'wash/first-dry',
+        ...firstArea(facts, passage),
+        graded: false,
+        thinner: wash.weak.length > 0,
+        bead: runsAsBead(wash.mixes),
+      };
 
-/** Where a wash begins: ', the ochre at the bottom first', the largest shapes it finishes; empty where that is not known. */
-function beginningInWords(facts: PlanFacts, { slots, weak, full }: SolvedWash): string {
+/** The shape a wash begins with, the largest it finishes: the ochre at the bottom; empty where that is not known. */
+function beginningOf(facts: PlanFacts, { slots, weak, full }: SolvedWash) {
   const finished = slots.flatMap((i) => {
     const slot = facts.slots[i];
     return slot && [...weak, ...full].includes(slot.band) ? [slot] : [];
   });
   const [largest] = finished.toSorted((one, two) => two.share - one.share);
-  if (!largest?.centre || finished.length < 2) return '';
-  return `, the ${nameOfFamily(facts, largest.family)} ${placeInWords(largest.centre)} first`;
+  if (!largest?.centre || finished.length < 2) return {};
+  return {
+    first: { colour: nameOfFamily(facts, largest.family), place: placeOf(largest.centre) },
+  };
 }
 
-const namedAreas = (facts: PlanFacts, areas: readonly PlannedArea[]): WashArea[] =>
+const namedAreas = (facts: PlanFacts, areas: readonly PlannedArea[]) =>
   areas.map(({ slots, technique }, n) => ({
-    name: n === 0 ? nameOfArea(facts, slots, areas[1]?.slots ?? []) : 'the rest',
+    name:
+      n === 0 ? nameOfArea(facts, slots, areas[1]?.slots ?? []) : ({ say: 'area/rest' } as const),
     slots,
     technique,
-    paper: technique === 'wet-in-wet' ? 'shiny' : 'bone dry',
+    paper: technique === 'wet-in-wet' ? ('shiny' as const) : ('bone dry' as const),
   }));
 
 /** A wash in two ways: what is smooth on wetted paper, then the rest on dry paper. */
-function twoWaysPrompt(
+const twoWaysPrompt = (
   facts: PlanFacts,
   passage: string,
   { wash }: SolvedWash,
-  [smooth]: readonly WashArea[],
-): string {
-  const wetted = wash === 1 ? `Wet only ${smooth.name}` : `Wet ${smooth.name} again, no scrubbing`;
-  const rest =
-    wash === 1 && hasWhitesToLeave(facts, passage) ? 'the rest but the whites' : 'the rest';
-  return `${wetted}; at an even sheen lay in the colour. Then ${rest} on dry paper, a dry line between.`;
-}
+  [smooth]: ReturnType<typeof namedAreas>,
+): Said => ({
+  say: 'wash/two-ways',
+  wash,
+  smooth: smooth.name,
+  whites: wash === 1 && hasWhitesToLeave(facts, passage),
+});
 
 /** The prompt of a wash: one or two sentences. */
 function washPrompt(
@@ -111,33 +104,24 @@ function washPrompt(
   wash: SolvedWash,
   technique: Technique,
   last: boolean,
-): string {
+): Said {
   if (wash.wash === 1) return firstPrompt(facts, passage, wash, technique);
-  const bands = bandsInWords(facts, [...wash.weak, ...wash.full]);
-  const first = beginningInWords(facts, wash);
-  if (technique === 'wet-in-wet') {
-    return `Wet the ${bands} shapes gently with a wide soft brush, no scrubbing. At an even sheen lay in thicker paint${first}.`;
-  }
-  if (last) {
-    return `Paint the ${bands} shapes strong enough the first time${first || ', big ones before small'}. Then leave them alone.`;
-  }
-  if (technique === 'glaze') {
-    return `One thin pass over the ${bands} shapes and all that is darker${first}. Do not scrub, do not go back.`;
-  }
-  return `Paint the ${bands} shapes and all that is darker in one go${first}; join shapes that touch.`;
+  const later = {
+    bands: [...wash.weak, ...wash.full],
+    count: facts.reading.bands.length,
+    ...beginningOf(facts, wash),
+  };
+  if (technique === 'wet-in-wet') return { say: 'wash/later-wet', ...later };
+  if (last) return { say: 'wash/last', ...later };
+  return { say: technique === 'glaze' ? 'wash/glaze' : 'wash/later', ...later };
 }
 
-/** Sentence on the edges of a wash none of which is softened (R15). */
-const edgesInWords = (wet: boolean): string =>
-  wet ? 'Its edges run soft by themselves.' : 'Its edges stay as the brush leaves them, crisp.';
-
-/** Sentence on the whites a passage's first wash may paint over; empty where there are none. */
-function lightsInWords(facts: PlanFacts, passage: string): string {
+/** The whites a passage's first wash may paint over; nothing where there are none. */
+function lightsPaintedOver(facts: PlanFacts, passage: string): Said[] {
   const lights = whitesIn(facts, passage, plannedWhites(facts)?.last ?? []);
   const { length } = lights;
-  if (length === 0) return '';
-  const whites = openWithCount(length, allSmall(lights) ? 'small white' : 'white');
-  return `${whites} may be painted over: ${pluralize(length, 'it comes', 'they come')} back at the end.`;
+  if (length === 0) return [];
+  return [{ say: 'whites/painted-over', count: length, isSmall: allSmall(lights) }];
 }
 
 /** Big brush first, small brush last (own estimate). */
@@ -171,19 +155,18 @@ export function washStep(
   return {
     key,
     kind: 'wash',
-    title: `${passagePrefix(facts, passage)}${washTitle(wash.wash, count, technique)}`,
+    title: washTitle(facts, passage, wash.wash, count, technique),
     prompt: named
       ? twoWaysPrompt(facts, passage, wash, named)
       : washPrompt(facts, passage, wash, technique, last),
     watch: [
-      wet
-        ? 'Once the shine has gone, add nothing wetter: leave it alone.'
-        : 'Once the shine goes, leave it alone until it is dry.',
-      soften === '' ? edgesInWords(wet) : '',
-      wash.wash === 1 ? lightsInWords(facts, passage) : '',
-    ]
-      .filter(Boolean)
-      .join(' '),
+      { say: wet ? 'watch/nothing-wetter' : 'watch/leave-it' },
+      // Of edges none of which is softened something is said too (R15).
+      ...(soften.length === 0
+        ? [{ say: wet ? 'edges/run-soft' : 'edges/stay-crisp' } as const]
+        : []),
+      ...(wash.wash === 1 ? lightsPaintedOver(facts, passage) : []),
+    ],
     bands: [...wash.weak, ...wash.full],
     families: painted.map((mix) => mix.family),
     slots: wash.slots,

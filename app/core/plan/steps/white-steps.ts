@@ -1,7 +1,6 @@
 import { manySmallWhites } from '../../limits.ts';
-import { namesInShort } from '../../paint/cautions.ts';
+import type { Paint } from '../../paint/paint.ts';
 import { isSmallWhite, type White, type WhiteWay } from '../../reading/whites/whites.ts';
-import { formatAll, pluralize } from '../../words/numbers.ts';
 import { slotsOfMarks, sparklesOf } from '../details/place-marks.ts';
 import { areaCm2, type PlanFacts, paintsNotToScrape } from '../plan-facts.ts';
 import { dryingMinutes, paintMinutes, quietStep, type StepDraft } from './step-draft.ts';
@@ -42,10 +41,6 @@ export function hasWhitesToLeave(facts: PlanFacts, passage: string): boolean {
   const whites = plannedWhites(facts);
   return !whites || whitesIn(facts, passage, [...whites.round, ...whites.mask]).length > 0;
 }
-
-/** 'the one small white', 'the 12 whites': small only where all of them are. */
-const whitesInWords = (count: number, allSmall: boolean): string =>
-  formatAll(count, allSmall ? 'small white' : 'white');
 
 export const allSmall = (whites: readonly White[]): boolean => whites.every(isSmallWhite);
 
@@ -90,9 +85,9 @@ export function maskStep({ count, slots, cm2, isSmall, othersToo }: Masked): Ste
     ...quietStep,
     key: 'mask/sheet/0',
     kind: 'mask',
-    title: `Mask the ${isSmall ? 'small ' : ''}${pluralize(count, 'white')}`,
-    prompt: `Brush masking fluid over ${whitesInWords(count, isSmall)} to mask, a little generously, on dry paper. Let it dry clear before any water comes near.`,
-    watch: `${othersToo ? 'Paint round the other whites instead. ' : ''}Try it on a scrap: soft paper tears.`,
+    title: { say: 'title/mask', count, isSmall },
+    prompt: { say: 'mask/lay', count, isSmall },
+    watch: [...(othersToo ? [{ say: 'mask/paint-round' } as const] : []), { say: 'mask/try' }],
     slots,
     technique: 'masking',
     paintMinutes: paintMinutes(cm2, count, { cm2PerMinute: 20, secondsPerShape: 10 }),
@@ -104,25 +99,22 @@ export const unmaskStep = ({ count, slots, cm2 }: Masked): StepDraft => ({
   ...quietStep,
   key: 'unmask/sheet/0',
   kind: 'unmask',
-  title: 'Take the mask off',
-  prompt:
-    'Only when the whole sheet is bone dry: take the mask off with a crepe rubber or a clean cloth, towards the middle of each white.',
+  title: { say: 'title/unmask' },
+  prompt: { say: 'unmask/rub' },
   slots,
   technique: 'masking',
-  soften: 'Edges that are too sharp: touch them with a clean, barely damp brush and blot.',
+  soften: [{ say: 'unmask/soften' }],
   paintMinutes: paintMinutes(cm2, count, { cm2PerMinute: 30, secondsPerShape: 5 }),
   rules: ['R12'],
 });
 
-/** Why no blade comes near this sheet, as prompt and watch go on; null where one may. Soft paper tears (common practice, no source). */
-export function noBladeInWords(
+/** Why no blade comes near this sheet; null where one may. Soft paper tears (common practice, no source). */
+export function noBladeBecause(
   facts: Pick<PlanFacts, 'palette' | 'paints' | 'paper'>,
-): Record<'prompt' | 'watch', string> | null {
+): 'paper' | readonly Paint[] | null {
   const noDust = paintsNotToScrape(facts);
-  if (noDust.length > 0)
-    return { prompt: ` No blade: ${namesInShort(noDust)} must not be scraped.`, watch: '' };
-  if (facts.paper.fibre === 'cotton') return null;
-  return { prompt: '', watch: ' No blade on this paper: it tears.' };
+  if (noDust.length > 0) return noDust;
+  return facts.paper.fibre === 'cotton' ? null : 'paper';
 }
 
 /**
@@ -134,15 +126,25 @@ export function lastLightsStep(facts: PlanFacts): StepDraft | null {
   const sparkles = sparklesOf(facts);
   const count = lights.length + sparkles.length;
   if (count === 0) return null;
-  const noBlade = noBladeInWords(facts);
-  const touch = `Bring back ${whitesInWords(count, allSmall(lights))}${sparkles.length > 0 ? ' shown' : ''}: a touch of opaque white with a small brush`;
+  const noBlade = noBladeBecause(facts);
+  const noDust = noBlade === null || noBlade === 'paper' ? [] : noBlade;
   return {
     ...quietStep,
     key: 'last-lights/sheet/0',
     kind: 'last-lights',
-    title: `Last ${pluralize(count, 'light')}`,
-    prompt: noBlade ? `${touch}.${noBlade.prompt}` : `${touch}, or a scrape with a blade.`,
-    watch: `Only on a bone-dry sheet, and fewer than you want to.${noBlade?.watch ?? ''}`,
+    title: { say: 'title/last-lights', count },
+    prompt: {
+      say: 'last-lights/touch',
+      count,
+      isSmall: allSmall(lights),
+      shown: sparkles.length > 0,
+      blade: noBlade === null,
+      noDust: noDust.map(({ name }) => name),
+    },
+    watch: [
+      { say: 'last-lights/fewer' },
+      ...(noBlade === 'paper' ? [{ say: 'last-lights/tears' } as const] : []),
+    ],
     slots: [...new Set([...slotsOfWhites(lights), ...slotsOfMarks(facts, sparkles)])].sort(
       (x, y) => x - y,
     ),

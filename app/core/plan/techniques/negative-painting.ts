@@ -1,10 +1,10 @@
 import { mostNegativeRounds } from '../../limits.ts';
 import { otherSide, wayRound } from '../../reading/edges/slot-borders.ts';
+import type { Said } from '../../words/plan/words.ts';
 import { bothSides, longestNamed } from '../edges/wash-edges.ts';
 import type { PlanFacts } from '../plan-facts.ts';
 import { passageOrder } from '../steps/passage-order.ts';
 import {
-  fittedNames,
   slotAt,
   type TechniqueDetector,
   type TechniqueProposal,
@@ -59,7 +59,7 @@ function roundsBefore({ facts, passage, wash }: WashInHand): number {
   ).length;
 }
 
-const proposalOf = (share: number, text: string): TechniqueProposal => ({
+const proposalOf = (share: number, text: Said): TechniqueProposal => ({
   share,
   smallTechnique: { technique: 'negative painting', text, paper: 'bone dry', minutes: null },
 });
@@ -72,10 +72,7 @@ function roundSubject(wash: WashInHand): TechniqueProposal | null {
     (sum, slot) => (slot.passage === 'subject' ? sum + slot.share : sum),
     0,
   );
-  return proposalOf(
-    share,
-    'Cut the dark background round the subject with the point of the brush: it makes the edge. Feather it where the line is soft.',
-  );
+  return proposalOf(share, { say: 'technique/round-subject' });
 }
 
 /** The dark is painted round a lighter shape, which it makes (R20). */
@@ -86,15 +83,11 @@ export const negativePainting: TechniqueDetector = (wash) => {
   const shapes = cutRound(facts, painted, passage);
   if (shapes.length === 0 || roundsBefore(wash) >= mostNegativeRounds) return null;
   const names = longestNamed(
-    shapes.map(({ light, dark, lengthMm }) => [bothSides(facts, light, dark)[0], lengthMm]),
+    shapes.map(({ light, dark, lengthMm }) => [bothSides(facts, light, dark).one, lengthMm]),
     3,
   );
   return proposalOf(
     shapes.reduce((sum, { light }) => sum + slotAt(wash, light).share, 0),
-    fittedNames(
-      (light) => `Paint the dark round ${light}: their edge stays crisp. Soften a few edges away.`,
-      names,
-      ' and ',
-    ),
+    { say: 'technique/round-light', shapes: names },
   );
 };

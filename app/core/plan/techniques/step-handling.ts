@@ -1,4 +1,5 @@
-import { edgeOfBoard } from '../../raster/size.ts';
+import type { BoardSaid, BrushSaid } from '../../words/plan/tools.ts';
+import type { Said } from '../../words/plan/words.ts';
 import type { SmallTechnique } from '../plan.ts';
 import { areaCm2, type PlanFacts, plannedMixes } from '../plan-facts.ts';
 import type { StepDraft } from '../steps/step-draft.ts';
@@ -18,92 +19,92 @@ import { charging, gradedWash, gradingsOf, merging } from './wet-techniques.ts';
  * common practice, no source.
  */
 const brushes = [
-  { sideMm: 200, name: 'a large flat (40 to 50 mm) or a mop' },
-  { sideMm: 100, name: 'a flat (20 to 25 mm) or a mop' },
-  { sideMm: 45, name: 'a mop or a round 12' },
-  { sideMm: 18, name: 'a round 12' },
-  { sideMm: 7, name: 'a round 8' },
-  { sideMm: 3, name: 'a round 6' },
-  { sideMm: 0, name: 'a rigger' },
+  { sideMm: 200, say: 'brush/large-flat' },
+  { sideMm: 100, say: 'brush/flat' },
+  { sideMm: 45, say: 'brush/mop' },
+  { sideMm: 18, say: 'brush/round-12' },
+  { sideMm: 7, say: 'brush/round-8' },
+  { sideMm: 3, say: 'brush/round-6' },
+  { sideMm: 0, say: 'brush/rigger' },
 ] as const;
 
 /** From so many small shapes on a second brush is worth taking up (own). */
 const manySmall = 10;
 
-const brushOf = (sideMm: number): string =>
-  (brushes.find((one) => sideMm >= one.sideMm) ?? brushes[brushes.length - 1])?.name ?? '';
+const brushOf = (sideMm: number): BrushSaid => {
+  const { say } = brushes.find((one) => sideMm >= one.sideMm) ?? brushes[brushes.length - 1];
+  return { say };
+};
 
 /** For a wash: by its largest shape, the first by all it covers; later a smaller one for many small shapes. */
-function washBrush(facts: PlanFacts, draft: StepDraft): string {
+function washBrushes(facts: PlanFacts, draft: StepDraft): BrushSaid[] {
   const own = draft.slots.flatMap((i) => facts.slots[i] ?? []);
   const largest = own.reduce((most, slot) => Math.max(most, slot.largestMm2), 0);
   const small = own.reduce((sum, slot) => sum + slot.smallShapes, 0);
   const first = washInHand(facts, draft)?.wash === 1;
   const sideMm = Math.sqrt(first ? 100 * areaCm2(facts, draft.slots) : largest);
-  if (draft.technique === 'dry brush') return 'an old flat or a round 8';
-  const main = brushOf(sideMm);
-  const second =
-    !first && small >= manySmall && sideMm >= 7 ? '; a round 6 for the small shapes' : '';
-  const damp = draft.soften === '' ? '' : '; a clean damp brush for the edges';
-  return `${main}${second}${damp}`;
+  if (draft.technique === 'dry brush') return [{ say: 'brush/dry' }];
+  const brushes = [brushOf(sideMm)];
+  if (!first && small >= manySmall && sideMm >= 7) brushes.push({ say: 'brush/small-shapes' });
+  if (draft.soften.length > 0) brushes.push({ say: 'brush/edges' });
+  return brushes;
 }
 
-/** The brushes of a step, in words with '; ' between them; null where none is needed. */
-function brushFor(facts: PlanFacts, draft: StepDraft): string | null {
+/** The brushes of a step; none where none is needed. */
+function brushesFor(facts: PlanFacts, draft: StepDraft): readonly BrushSaid[] {
   switch (draft.kind) {
     case 'wash':
-      return washBrush(facts, draft);
+      return washBrushes(facts, draft);
     case 'mask':
-      return 'an old small brush drawn over soap first';
+      return [{ say: 'brush/mask' }];
     case 'lift':
-      return 'a clean round 8';
+      return [{ say: 'brush/clean' }];
     case 'splatter':
-      return draft.technique === 'splatter' ? 'an old round 8' : 'a rigger';
+      return [{ say: draft.technique === 'splatter' ? 'brush/old' : 'brush/rigger' }];
     case 'details':
     case 'accents':
-      return 'a round 6; a rigger for lines';
+      return [{ say: 'brush/round-6' }, { say: 'brush/lines' }];
     case 'last-lights':
-      return draft.technique === 'scraping' ? null : 'a round 2 or a rigger';
+      return draft.technique === 'scraping' ? [] : [{ say: 'brush/lights' }];
     default:
-      return null;
+      return [];
   }
 }
 
 /** Degrees: common practice, no source. */
 const tilts = { bead: 15, later: 10, graded: 20 } as const;
 
-function washBoard(facts: PlanFacts, draft: StepDraft): string {
+function washBoard(facts: PlanFacts, draft: StepDraft): BoardSaid {
   const wash = washInHand(facts, draft);
   const [grading] = wash ? gradingsOf(wash) : [];
-  const raised = grading && edgeOfBoard(grading.strong);
+  const graded = grading && { degrees: tilts.graded, raised: grading.strong };
   if (draft.technique === 'wet-in-wet') {
-    return raised
-      ? `flat while you wet it; then ${raised} raised about ${tilts.graded}°, until the shine starts to go`
-      : 'flat, so that the colours stay where they are laid';
+    return graded
+      ? { say: 'board/flat-then-raised', ...graded }
+      : { say: 'board/flat-colours-stay' };
   }
-  if (raised)
-    return `tilted about ${tilts.graded}°, ${raised} raised: the wash runs from strong to thin`;
-  if (draft.technique === 'dry brush') return 'flat';
+  if (graded) return { say: 'board/raised', ...graded };
+  if (draft.technique === 'dry brush') return { say: 'board/flat' };
   if (wash?.wash === 1 || draft.technique === 'glaze') {
     return runsAsBead(plannedMixes(facts).filter(({ id }) => draft.mixes.includes(id)))
-      ? `tilted about ${tilts.bead}°, so that a bead gathers and runs down with you`
-      : 'flat: paint so thick does not run';
+      ? { say: 'board/bead', degrees: tilts.bead }
+      : { say: 'board/flat-thick' };
   }
-  return `tilted about ${tilts.later}°, so that each stroke gathers at its lower edge`;
+  return { say: 'board/strokes', degrees: tilts.later };
 }
 
-/** How the board lies, in words; null where it does not matter. */
-function boardFor(facts: PlanFacts, draft: StepDraft): string | null {
+/** How the board lies; null where it does not matter. */
+function boardFor(facts: PlanFacts, draft: StepDraft): BoardSaid | null {
   switch (draft.kind) {
     case 'wash':
       return washBoard(facts, draft);
     case 'splatter':
-      return draft.technique === 'splatter' ? 'flat: drops run on a slope' : 'flat';
+      return { say: draft.technique === 'splatter' ? 'board/flat-drops' : 'board/flat' };
     case 'lift':
     case 'details':
     case 'accents':
     case 'last-lights':
-      return 'flat';
+      return { say: 'board/flat' };
     default:
       return null;
   }
@@ -153,32 +154,36 @@ function proposeTechniques(facts: PlanFacts, draft: StepDraft): SmallTechnique[]
   return proposals.filter((one) => kept.has(one)).map(({ smallTechnique }) => smallTechnique);
 }
 
+/** Begun at its strong side, a graded wash does not go from top to bottom of itself. */
+const withoutTop = (prompt: Said): Said =>
+  prompt.say === 'wash/first-dry' ? { ...prompt, graded: true } : prompt;
+
 /** A draft with how it is done: the smaller techniques, the brush, how the board lies. */
 export function withHandling(facts: PlanFacts, draft: StepDraft): StepDraft {
   const techniques = proposeTechniques(facts, draft);
   const tools = partsOf(draft).map((part) => ({
-    brush: brushFor(facts, part),
+    brush: brushesFor(facts, part),
     board: boardFor(facts, part),
   }));
-  const brush = [...new Set(tools.flatMap((one) => one.brush?.split('; ') ?? []))].join('; ');
+  const used = new Set(tools.flatMap((one) => one.brush.map(({ say }) => say)));
+  const brush = [...used].map((say): BrushSaid => ({ say }));
   const largest = tools[draft.technique === 'wet-in-wet' ? 0 : tools.length - 1];
   const rules = new Set(draft.rules);
   if (techniques.some(({ technique }) => technique === 'negative painting')) rules.add('R20');
   if (techniques.some(({ technique }) => technique === 'water drops')) rules.add('R13').add('R21');
   if (techniques.some(({ technique }) => technique === 'lifting')) rules.add('R11');
   if (techniques.some(({ technique }) => technique === 'charging')) rules.add('R6');
-  // Begun at its strong side, a graded wash does not go from top to bottom of itself.
   const graded = techniques.some(({ technique }) => technique === 'graded wash');
   return {
     ...draft,
-    ...(graded && { prompt: draft.prompt.replace(', top to bottom.', '.') }),
+    ...(graded && { prompt: withoutTop(draft.prompt) }),
     ...(techniques.length > 0 && { touches: techniques }),
-    ...(brush && { brush }),
+    ...(brush.length > 0 && { brush }),
     ...(largest.board && { board: largest.board }),
     ...(draft.areas && {
       areas: draft.areas.map((area, n) => ({
         ...area,
-        ...(tools[n].brush && { brush: tools[n].brush }),
+        ...(tools[n].brush.length > 0 && { brush: tools[n].brush }),
         ...(tools[n].board && { board: tools[n].board }),
       })),
     }),

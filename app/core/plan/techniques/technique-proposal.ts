@@ -1,4 +1,3 @@
-import { longestPrompt } from '../../limits.ts';
 import type { Slot } from '../../reading/slot.ts';
 import type { Mix, SmallTechnique } from '../plan.ts';
 import { type PlanFacts, plannedMixes } from '../plan-facts.ts';
@@ -62,17 +61,3 @@ export interface TechniqueProposal {
 
 /** Looks whether a wash calls for one technique; null where it does not. */
 export type TechniqueDetector = (wash: WashInHand) => TechniqueProposal | null;
-
-/** A sentence with as many of the names as there is room for, always the first `always` of them. */
-export function fittedNames(
-  sentence: (names: string) => string,
-  names: readonly string[],
-  between: string,
-  always = 1,
-): string {
-  for (let count = names.length; count > always; count--) {
-    const text = sentence(names.slice(0, count).join(between));
-    if (text.length <= longestPrompt) return text;
-  }
-  return sentence(names.slice(0, always).join(between));
-}

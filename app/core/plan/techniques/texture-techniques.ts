@@ -1,21 +1,17 @@
 import { otherSide, wayRound } from '../../reading/edges/slot-borders.ts';
+import type { ShapeSaid } from '../../words/plan/names.ts';
 import { bothSides, longestNamed, sideOf } from '../edges/wash-edges.ts';
 import type { SmallTechnique } from '../plan.ts';
 import { type PlanFacts, paintsIn } from '../plan-facts.ts';
 import { isTextured, mixesOverSlot } from '../steps/finishing-steps.ts';
 import type { StepDraft } from '../steps/step-draft.ts';
-import { noBladeInWords } from '../steps/white-steps.ts';
-import {
-  fittedNames,
-  slotAt,
-  type TechniqueDetector,
-  type WashInHand,
-} from './technique-proposal.ts';
+import { noBladeBecause } from '../steps/white-steps.ts';
+import { slotAt, type TechniqueDetector, type WashInHand } from './technique-proposal.ts';
 import { asTheShineGoes, whileDamp } from './wetness-windows.ts';
 
 interface TexturedPlaces {
   /** The two largest, by their colour. */
-  readonly names: readonly string[];
+  readonly names: readonly ShapeSaid[];
   /** Share of the sheet, 0..1. */
   readonly share: number;
 }
@@ -56,12 +52,7 @@ export const dryBrush: TechniqueDetector = (wash) => {
     share: places.share,
     smallTechnique: {
       technique: 'dry brush',
-      text: fittedNames(
-        (shapes) =>
-          `For the broken texture of ${shapes}, blot the loaded brush, hold it low and drag it: only the tops of the paper take paint.`,
-        places.names,
-        ' and ',
-      ),
+      text: { say: 'technique/dry-brush', shapes: places.names },
       paper: 'bone dry',
       minutes: null,
     },
@@ -87,12 +78,7 @@ export const waterDrops: TechniqueDetector = (wash) => {
     share: places.share,
     smallTechnique: {
       technique: 'water drops',
-      text: fittedNames(
-        (shapes) =>
-          `As the shine is about to go, flick a few drops of clean water on ${shapes}: they open soft lights. Cover the rest.`,
-        places.names,
-        ' and ',
-      ),
+      text: { say: 'technique/water-drops', shapes: places.names },
       paper: 'satin',
       minutes: asTheShineGoes(draft),
     },
@@ -127,19 +113,14 @@ export const dampLifting: TechniqueDetector = (wash) => {
   });
   if (found.length === 0) return null;
   const names = longestNamed(
-    found.map(({ light, dark, lengthMm }) => [bothSides(facts, dark, light)[0], lengthMm]),
+    found.map(({ light, dark, lengthMm }) => [bothSides(facts, dark, light).one, lengthMm]),
     2,
   );
   return {
     share: found.reduce((sum, { share }) => sum + share, 0),
     smallTechnique: {
       technique: 'lifting',
-      text: fittedNames(
-        (shapes) =>
-          `Once the shine has gone, draw the small soft lights out of ${shapes} with a clean thirsty brush. Add no water.`,
-        names,
-        ' and ',
-      ),
+      text: { say: 'technique/lifting', shapes: names },
       paper: 'damp',
       minutes: whileDamp(draft),
     },
@@ -152,11 +133,11 @@ export function scraping(
   { technique }: StepDraft,
   lights: number,
 ): SmallTechnique[] {
-  if (lights === 0 || technique === 'scraping' || noBladeInWords(facts)) return [];
+  if (lights === 0 || technique === 'scraping' || noBladeBecause(facts)) return [];
   return [
     {
       technique: 'scraping',
-      text: 'On cotton paper a sharp blade, drawn flat and lightly, takes the paint off for a sparkle. The very last thing: nothing goes over it.',
+      text: { say: 'technique/scraping' },
       paper: 'bone dry',
       minutes: null,
     },

@@ -1,6 +1,6 @@
 import type { Technique } from '../../decisions/plan-edit.ts';
 import { creamFrom } from '../../paint/consistency.ts';
-import { placeInWords } from '../../raster/size.ts';
+import { placeOf } from '../../raster/size.ts';
 import {
   firstWashIsWet,
   isPlain,
@@ -9,6 +9,7 @@ import {
   softShare,
   wayRound,
 } from '../../reading/edges/slot-borders.ts';
+import type { AreaSaid } from '../../words/plan/names.ts';
 import { areaCm2, nameOfFamily, type PlanFacts, paintsIn, type SolvedWash } from '../plan-facts.ts';
 import { isTextured } from '../steps/finishing-steps.ts';
 
@@ -164,18 +165,20 @@ export function nameOfArea(
   facts: PlanFacts,
   indices: readonly number[],
   rest: readonly number[],
-): string {
+): AreaSaid {
   const { reading, slots } = facts;
   const [largest] = indices.toSorted((one, two) => slots[two].share - slots[one].share);
   const { family, centre, band, share } = slots[largest];
   const sheetMm2 = reading.sheet.widthMm * reading.sheet.heightMm;
   const hasPlace =
     share < worthWords.largest && isPlain(reading.borders, slots[largest], largest, sheetMm2);
-  const where = hasPlace && centre ? ` ${placeInWords(centre)}` : '';
   const others = indices.filter((i) => slots[i].family !== family);
-  const more = shareOf(facts, others) >= worthWords.otherColour ? ' and what runs into it' : '';
   const alike = rest.filter((i) => slots[i].family === family);
-  const isLightest = band === 1 && shareOf(facts, alike) >= worthWords.otherColour;
-  const value = isLightest ? 'lightest ' : '';
-  return `the ${value}${nameOfFamily(facts, family)}${where}${more}`;
+  return {
+    say: 'area/colour',
+    colour: nameOfFamily(facts, family),
+    lightest: band === 1 && shareOf(facts, alike) >= worthWords.otherColour,
+    ...(hasPlace && centre && { place: placeOf(centre) }),
+    more: shareOf(facts, others) >= worthWords.otherColour,
+  };
 }

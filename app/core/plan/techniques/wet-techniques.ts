@@ -1,17 +1,11 @@
 import type { Consistency } from '../../paint/consistency.ts';
-import {
-  edgeOfBoard,
-  oppositeSide,
-  type Side,
-  sideInWords,
-  sideTowards,
-} from '../../raster/size.ts';
+import { type Side, sideTowards } from '../../raster/size.ts';
 import { otherSide, wayRound } from '../../reading/edges/slot-borders.ts';
+import type { MeetingSaid } from '../../words/plan/names.ts';
 import { mergedWhere } from '../edges/edge-advice.ts';
 import { bothSides, longestNamed, meetHere, sideOf, washEdges } from '../edges/wash-edges.ts';
 import { isTextured } from '../steps/finishing-steps.ts';
 import {
-  fittedNames,
   mixAtSlot,
   slotAt,
   type TechniqueDetector,
@@ -81,17 +75,16 @@ export const gradedWash: TechniqueDetector = (wash) => {
   const [grading] = gradingsOf(wash);
   if (!grading) return null;
   const { strong, slots, share } = grading;
-  const name = sideOf(wash.facts, slots[0]);
-  const from = sideInWords(strong);
-  const wet = wash.draft.technique === 'wet-in-wet';
-  const end = sideInWords(oppositeSide(strong));
   return {
     share,
     smallTechnique: {
       technique: 'graded wash',
-      text: wet
-        ? `Lay ${name} strong ${from}, thin ${end}; then raise ${edgeOfBoard(strong)} so that it runs even.`
-        : `Begin ${name} strong ${from}, that edge of the board raised; more water at each stroke, thin ${end}.`,
+      text: {
+        say:
+          wash.draft.technique === 'wet-in-wet' ? 'technique/graded-wet' : 'technique/graded-dry',
+        shape: sideOf(wash.facts, slots[0]),
+        strong,
+      },
       paper: wash.draft.paper,
       minutes: whileItShines(wash.draft),
     },
@@ -111,12 +104,7 @@ export const merging: TechniqueDetector = (wash) => {
     hers: hers > 0,
     smallTechnique: {
       technique: 'merging',
-      text: fittedNames(
-        (names) => `Let these merge, painted in one go: ${names}.`,
-        pairs,
-        '; ',
-        Math.max(1, hers),
-      ),
+      text: { say: 'technique/merging', edges: pairs, always: Math.max(1, hers) },
       paper: 'shiny',
       minutes: whileItShines(draft),
     },
@@ -157,9 +145,9 @@ export const charging: TechniqueDetector = (wash) => {
     });
   });
   if (found.length === 0) return null;
-  const names = longestNamed(
+  const edges = longestNamed<MeetingSaid>(
     found.map(({ inner, outer, lengthMm }) => [
-      bothSides(facts, inner, outer).join(' into '),
+      { say: 'meeting/into', ...bothSides(facts, inner, outer) },
       lengthMm,
     ]),
     2,
@@ -168,11 +156,7 @@ export const charging: TechniqueDetector = (wash) => {
     share: found.reduce((sum, { share }) => sum + share, 0),
     smallTechnique: {
       technique: 'charging',
-      text: fittedNames(
-        (into) => `Drop ${into} while it shines, a little thicker than what is there. Let it run.`,
-        names,
-        ', ',
-      ),
+      text: { say: 'technique/charging', edges },
       paper: 'shiny',
       minutes: whileItShines(draft),
     },

@@ -1,6 +1,4 @@
 import type { Range } from '../../colour/lab.ts';
-import { minutesInWords } from '../../words/minutes.ts';
-import type { SmallTechnique } from '../plan.ts';
 import type { StepDraft } from '../steps/step-draft.ts';
 
 type Clocks = Pick<StepDraft, 'shineMinutes' | 'dryMinutes'>;
@@ -16,22 +14,3 @@ export const whileDamp = ({ shineMinutes, dryMinutes }: Clocks): Range => [
   shineMinutes[0],
   Math.max(shineMinutes[0], dryMinutes[0]),
 ];
-
-/**
- * When a technique is done: the sign to look for, and the minutes after the stroke. The shine may go at either end
- * of its clock, so both are said: the latest alone would promise too much.
- */
-export function techniqueWindow(
-  { paper, minutes }: Pick<SmallTechnique, 'paper' | 'minutes'>,
-  shineMinutes: Range,
-): string {
-  if (minutes === null) return `on ${paper} paper`;
-  switch (paper) {
-    case 'satin':
-      return `as the shine goes, after ${minutesInWords(minutes)}`;
-    case 'damp':
-      return `once the shine has gone, ${minutesInWords(minutes)} after the stroke`;
-    default:
-      return `while it shines; the shine goes in ${minutesInWords(shineMinutes)}`;
-  }
-}

@@ -7,6 +7,7 @@ import { takenAdvice } from '../../../../app/core/compare/taken-advice.ts';
 import { longestPrompt } from '../../../../app/core/limits.ts';
 import type { Step, WashPlan } from '../../../../app/core/plan/plan.ts';
 import { foldSession } from '../../../../app/core/session/fold-session.ts';
+import { words } from '../../../../app/core/words/plan/words.ts';
 import { plannedSmall } from '../../../support/compare/photographed-plan.ts';
 import { eventSample } from '../../../support/storage/kept-samples.ts';
 
@@ -56,7 +57,7 @@ test('what came out too light at the end is glazed in a step of its own, which n
   expect(new Set(mended.steps.map(({ key }) => key)).size).toBe(mended.steps.length);
   const own = mended.steps.find(({ key }) => key.startsWith('mend/')) as Step;
   expect(own).toMatchObject({ kind: 'wash', technique: 'glaze', slots: [slot], paper: 'bone dry' });
-  expect(own.prompt.length).toBeLessThanOrEqual(longestPrompt);
+  expect(words(own.prompt).length).toBeLessThanOrEqual(longestPrompt);
   expect(own.prompt).toMatch(/^Glaze /);
   const mix = mended.mixes.find(({ id }) => own.mixes.includes(id));
   expect(mix).toMatchObject({ parts: advice.parts, load: advice.load });

@@ -8,8 +8,10 @@ import {
   isWorthAWarning,
   joinCautions,
   namesInShort,
+  noDustInWords,
   paintsToMind,
   paintsWithoutDust,
+  poisonInWords,
 } from '../../../../app/core/paint/cautions.ts';
 import traits from '../../../../app/core/paint/data/pigment-properties.json';
 import { pigmentTable } from '../../../../app/core/paint/paint-box.ts';
@@ -96,21 +98,30 @@ const ochre = paint('yellow ochre', null);
 
 test('with paints in the brush what forbids dust is said in one sentence, the rest of each paint', () => {
   expect(paintsWithoutDust([cadmium, zinc, hers, ochre, cobalt])).toEqual([cadmium, cobalt]);
-  expect(paintsToMind([cadmium, zinc, hers, ochre, cobalt])).toEqual([
+  const none = { poisons: [], noDust: [], others: [] };
+  expect(paintsToMind([cadmium, zinc, hers, ochre, cobalt])).toEqual({
+    ...none,
+    noDust: [cadmium, cobalt],
+    others: [zinc, hers],
+  });
+  expect(noDustInWords(['cadmium yellow', 'cobalt blue'])).toBe(
     'Cadmium yellow and cobalt blue: out of the mouth; no sanding, scraping, spraying or splattering.',
+  );
+  expect([zinc, hers].map(cautionInWords)).toEqual([
     'Zinc white contains zinc: harms life in water. Wipe the brush before you rinse it: as little as you can down the drain.',
     'My red: Smells: open a window.',
   ]);
-  expect(paintsToMind([ochre])).toEqual([]);
+  expect(paintsToMind([ochre])).toEqual(none);
   const flake = paint('flake white', traitsOfNames(['PW1'], pigmentTable).caution);
-  expect(paintsToMind([flake])[0]).toBe('Flake white: poison. Do not paint with it.');
+  expect(paintsToMind([flake]).poisons).toEqual([flake]);
+  expect(poisonInWords(['flake white'])).toBe('Flake white: poison. Do not paint with it.');
   expect(cautionInWords(ochre)).toBeNull();
   expect(cautionInWords({ ...ochre, ci: ['PY43'] })).toBeNull();
   const untold = { ...paint('mixed green', null), ci: [] };
   expect(cautionInWords(untold)).toBe(
     'Mixed green is not known here: ask the label and the safety data sheet before you use it.',
   );
-  expect(paintsToMind([untold])).toEqual([]);
+  expect(paintsToMind([untold])).toEqual(none);
 });
 
 test('cautions of former tables and of her own forbid the same', () => {
@@ -124,10 +135,12 @@ test('cautions of former tables and of her own forbid the same', () => {
 });
 
 test('names in a prompt: two at most, none where they are long', () => {
-  expect(namesInShort([cadmium])).toBe('cadmium yellow');
-  expect(namesInShort([cadmium, cobalt])).toBe('cadmium yellow and cobalt blue');
-  expect(namesInShort([cadmium, cobalt, zinc])).toBe('cadmium yellow, cobalt blue and others');
-  expect(namesInShort([paint('x'.repeat(51), null)])).toBe('some of these paints');
+  expect(namesInShort(['cadmium yellow'])).toBe('cadmium yellow');
+  expect(namesInShort(['cadmium yellow', 'cobalt blue'])).toBe('cadmium yellow and cobalt blue');
+  expect(namesInShort(['cadmium yellow', 'cobalt blue', 'zinc white'])).toBe(
+    'cadmium yellow, cobalt blue and others',
+  );
+  expect(namesInShort(['x'.repeat(51)])).toBe('some of these paints');
 });
 
 test('a line of its own is for what asks for care', () => {

@@ -5,7 +5,12 @@ import {
   loadForLightness,
 } from '../../../../app/core/paint/colour-of-washes.ts';
 import { mixSpectra } from '../../../../app/core/paint/layer.ts';
-import { chromaKept, mudSentence, pigmentsIn } from '../../../../app/core/paint/mud-sentence.ts';
+import {
+  chromaKept,
+  mudInWords,
+  mudOf,
+  pigmentsIn,
+} from '../../../../app/core/paint/mud-sentence.ts';
 import type { Paint } from '../../../../app/core/paint/paint.ts';
 import { paintBox } from '../../../../app/core/paint/paint-box.ts';
 
@@ -15,6 +20,11 @@ const mixOf = (one: string, two: string, parts = [1, 1], load = 4) => ({
   parts,
   load,
 });
+/** What is said of a mix; null where it is no mud. */
+const said = (...[mix, target, expected]: Parameters<typeof mudOf>): string | null => {
+  const mud = mudOf(mix, target, expected);
+  return mud && mudInWords(mud);
+};
 const muddy = mixOf('pb29-ultramarine-blue', 'pbr7-burnt-sienna', [2, 3]);
 const clean = mixOf('pb29-ultramarine-blue', 'pv19-quinacridone-red');
 
@@ -39,15 +49,15 @@ it('complements lose most of their colour, neighbours keep it', () => {
 
 it('calls mud only what was meant as colour', () => {
   const got = colourOfWashes([muddy]);
-  expect(mudSentence(muddy, [got[0], 30, 30], got)).toMatch(/^Mixed, these paints lose most/);
-  expect(mudSentence(muddy, [got[0], 1, 1], got)).toBeNull();
-  expect(mudSentence(muddy, null, got)).toBeNull();
+  expect(said(muddy, [got[0], 30, 30], got)).toMatch(/^Mixed, these paints lose most/);
+  expect(said(muddy, [got[0], 1, 1], got)).toBeNull();
+  expect(said(muddy, null, got)).toBeNull();
   // Over a first wash that keeps the colour: two thirds of it are there.
-  expect(mudSentence(muddy, [got[0], 0, -30], [got[0], 0, -20])).toBeNull();
+  expect(said(muddy, [got[0], 0, -30], [got[0], 0, -20])).toBeNull();
   const bright = colourOfWashes([clean]);
-  expect(mudSentence(clean, [bright[0], 60, 60], bright)).toBeNull();
+  expect(said(clean, [bright[0], 60, 60], bright)).toBeNull();
   const alone = { paints: [named('pbr7-burnt-umber')], parts: [1], load: 4 };
-  expect(mudSentence(alone, [40, 60, 60], colourOfWashes([alone]))).toBeNull();
+  expect(said(alone, [40, 60, 60], colourOfWashes([alone]))).toBeNull();
 });
 
 it('counts pigments by their Colour Index names, each once', () => {
@@ -57,7 +67,7 @@ it('counts pigments by their Colour Index names, each once', () => {
   expect(pigmentsIn([hooker, grey])).toBe(5);
   expect(pigmentsIn([tube('own-3', []), tube('own-4', [])])).toBe(2);
   const mix = { paints: [hooker, grey], parts: [1, 1], load: 2 };
-  expect(mudSentence(mix, null, [50, 0, 0])).toMatch(/^Five pigments are in this mix/);
+  expect(said(mix, null, [50, 0, 0])).toMatch(/^Five pigments are in this mix/);
   const three = { paints: [hooker], parts: [1], load: 2 };
-  expect(mudSentence(three, null, [50, 0, 0])).toBeNull();
+  expect(said(three, null, [50, 0, 0])).toBeNull();
 });

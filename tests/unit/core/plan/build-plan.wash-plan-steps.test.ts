@@ -5,6 +5,7 @@ import { buildPlan } from '../../../../app/core/plan/build-plan.ts';
 import type { Step, WashPlan } from '../../../../app/core/plan/plan.ts';
 import { describeBrokenRules } from '../../../../app/core/plan/rules/check-rules.ts';
 import { paintCautions } from '../../../../app/core/plan/steps/step-cautions.ts';
+import { words } from '../../../../app/core/words/plan/words.ts';
 import { type MadeSlot, madeReading, tableOf } from '../../../support/plan/made-reading.ts';
 
 const limits = { washes: 3, puddlesPerWash: 3 };
@@ -135,13 +136,13 @@ describe('steps', () => {
     const room = await buildPlan(madeReading(hills), { box }, noCheckpoint);
     const dryOf = (plan: WashPlan): number => washes(plan)[0]?.dryMinutes[0] ?? 0;
     expect(dryOf(damp)).toBeGreaterThan(dryOf(room));
-    expect(damp.steps.find((step) => step.kind === 'dry')?.prompt).toMatch(/tells nothing/);
+    expect(words(damp.steps.find((step) => step.kind === 'dry')?.prompt)).toMatch(/tells nothing/);
   });
 
   it('says what each paint is for in a few words', async () => {
     const plan = await buildPlan(madeReading(hills), { box }, noCheckpoint);
-    for (const entry of plan.palette) expect(entry.why.split(' ').length).toBeLessThan(9);
-    expect(plan.palette.map((entry) => entry.why)).toContain('the deepest darks');
+    for (const entry of plan.palette) expect(words(entry.why).split(' ').length).toBeLessThan(9);
+    expect(plan.palette.map((entry) => words(entry.why))).toContain('the deepest darks');
   });
 });
 

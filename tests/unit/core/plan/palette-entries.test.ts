@@ -6,6 +6,7 @@ import { paletteEntries } from '../../../../app/core/plan/palette-entries.ts';
 import type { Mix } from '../../../../app/core/plan/plan.ts';
 import type { PlanFacts } from '../../../../app/core/plan/plan-facts.ts';
 import type { Slot } from '../../../../app/core/reading/slot.ts';
+import { words } from '../../../../app/core/words/plan/words.ts';
 import { keptReading } from '../../../support/reading/kept-reading.ts';
 
 const ids = ['py43-yellow-ochre', 'pb29-ultramarine-blue'];
@@ -39,7 +40,7 @@ function whyOf(shares: readonly number[]): string[] {
     paper: usualPaper,
     passages: [{ passage: 'sheet', washes: [wash(light, [0, 1, 2]), wash([mix(1, ids[1])], [3])] }],
   };
-  return paletteEntries(facts as unknown as PlanFacts).map(({ why }) => why);
+  return paletteEntries(facts as unknown as PlanFacts).map(({ why }) => words(why));
 }
 
 test('a paint is for the colour that takes more than half of it, else for most mixes', () => {

@@ -4,8 +4,9 @@ import { loadOf } from '../../../../app/core/paint/consistency.ts';
 import { thinningFor } from '../../../../app/core/paint/thinning.ts';
 import { listMaterials } from '../../../../app/core/plan/list-materials.ts';
 import type { Mix, Step, WashPlan } from '../../../../app/core/plan/plan.ts';
-import { amountInWords, puddleAmount } from '../../../../app/core/plan/puddle-amount.ts';
+import { puddleAmount } from '../../../../app/core/plan/puddle-amount.ts';
 import type { Slot } from '../../../../app/core/reading/slot.ts';
+import { amountInWords } from '../../../../app/core/words/plan/amounts.ts';
 import { planSample } from '../../../support/storage/kept-samples.ts';
 
 const slot = (band: number, family: number, share: number): Slot => ({

@@ -2,7 +2,8 @@ import { expect, test } from 'vitest';
 import type { Lab } from '../../../../app/core/colour/lab.ts';
 import type { Mark } from '../../../../app/core/plan/details/mark.ts';
 import type { WashPlan } from '../../../../app/core/plan/plan.ts';
-import { changesInWords, stepChanges } from '../../../../app/core/plan/step-changes.ts';
+import { stepChanges } from '../../../../app/core/plan/step-changes.ts';
+import { changesInWords } from '../../../../app/core/words/plan/beside.ts';
 
 // Two slots of a sheet and what lies on it step by step, by hand; what is seen and what is said of it is (own).
 const paper: Lab = [96, 0, 2];
@@ -44,7 +45,7 @@ test('half a unit of L*, a* or b* is seen, and the darkest change is told', () =
 
 test('in words: how much of the sheet, and by how many values', () => {
   const said = (share: number, darkerBy: number): string =>
-    changesInWords({ slots: new Set([0]), share, darkerBy, marks: [] });
+    changesInWords({ share, darkerBy, marks: [] });
   // A Munsell value is about 10 L* (ASTM D1535, 2014).
   expect(said(0.996, 20)).toMatch(/^All of the sheet gets darker, by up to \d\.\d values/);
   expect(said(0.99, 20)).toMatch(/^99 % of the sheet/);

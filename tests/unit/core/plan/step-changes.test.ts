@@ -3,7 +3,8 @@ import { noCheckpoint } from '../../../../app/core/palette/checkpoint.ts';
 import { buildPlan } from '../../../../app/core/plan/build-plan.ts';
 import { coloursWhileWet } from '../../../../app/core/plan/colours-while-wet.ts';
 import type { WashPlan } from '../../../../app/core/plan/plan.ts';
-import { changesInWords, stepChanges } from '../../../../app/core/plan/step-changes.ts';
+import { stepChanges } from '../../../../app/core/plan/step-changes.ts';
+import { changesInWords } from '../../../../app/core/words/plan/beside.ts';
 import { madeReading, tableOf } from '../../../support/plan/made-reading.ts';
 
 let plan: WashPlan;

@@ -8,6 +8,7 @@ import {
 import type { Mix, Step } from '../../../../../app/core/plan/plan.ts';
 import type { Detail } from '../../../../../app/core/reading/details/detail.ts';
 import type { Reading } from '../../../../../app/core/reading/reading.ts';
+import { words } from '../../../../../app/core/words/plan/words.ts';
 import { madeReading } from '../../../../support/plan/made-reading.ts';
 
 // Which figures: (own), as the planner's.
@@ -83,15 +84,15 @@ describe('marks on the steps', () => {
   });
 
   test('tell which puddles, where most lie, how many', () => {
-    expect(placed[1]?.prompt).toBe(
+    expect(words(placed[1]?.prompt)).toBe(
       'Set the 2 small shapes shown, most of them at the bottom, with the point of the brush from puddles A and B: a touch each.',
     );
     expect(placed[1]).toMatchObject({ mixes: ['one', 'two'], slots: [2, 4] });
-    expect(placed[3]?.prompt).toContain('puddle A');
-    expect(placed[3]?.prompt).toContain('the one darkest touch shown, upper left.');
+    expect(words(placed[3]?.prompt)).toContain('puddle A');
+    expect(words(placed[3]?.prompt)).toContain('the one darkest touch shown, upper left.');
     expect(placed[3]).toMatchObject({ mixes: ['two'], slots: [7] });
     expect(placed[4]?.prompt).toBe('as before');
-    for (const { prompt } of placed) expect(prompt.length).toBeLessThanOrEqual(160);
+    for (const { prompt } of placed) expect(words(prompt).length).toBeLessThanOrEqual(160);
   });
 
   test('take a few seconds each', () => {

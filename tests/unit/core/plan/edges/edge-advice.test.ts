@@ -11,7 +11,9 @@ import { outerBorders, softShare } from '../../../../../app/core/reading/edges/s
 import type { Border } from '../../../../../app/core/reading/reading.ts';
 import type { Slot } from '../../../../../app/core/reading/slot.ts';
 import { sheetOf } from '../../../../../app/core/reference/sheet.ts';
+import { words } from '../../../../../app/core/words/plan/words.ts';
 import { planKeyOf, readingKeyOf } from '../../../../../app/state/painting/read-painting.ts';
+import { told } from '../../../../support/plan/told.ts';
 import { keptReading } from '../../../../support/reading/kept-reading.ts';
 import { uprightEdge } from '../../../../support/reading/made-edge.ts';
 
@@ -68,12 +70,12 @@ function facts(edges: readonly Edge[], borders: readonly Border[] = []): PlanFac
   };
 }
 const said = (edges: readonly Edge[], borders: readonly Border[] = []): string[] =>
-  washes.map((own) => adviseOnEdges(facts(edges, borders), own));
+  washes.map((own) => words(adviseOnEdges(facts(edges, borders), own)));
 /** What each wash paints in one go. */
 const merged = (edges: readonly Edge[], borders: readonly Border[] = []) =>
   washes.map((own) => {
     const all = facts(edges, borders);
-    return mergedWhere(all, own, washEdges(all, own));
+    return told(mergedWhere(all, own, washEdges(all, own)));
   });
 const border = (a: number, b: number, soft: number, lost = 0): Border => ({
   a,

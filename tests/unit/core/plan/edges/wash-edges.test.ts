@@ -6,6 +6,7 @@ import {
   sideOf,
   washEdges,
 } from '../../../../../app/core/plan/edges/wash-edges.ts';
+import { nameShape } from '../../../../../app/core/words/plan/names.ts';
 import { type MadeWork, madeFacts } from '../../../../support/plan/made-work.ts';
 import { uprightEdge } from '../../../../support/reading/made-edge.ts';
 
@@ -67,25 +68,31 @@ test('the edges a wash makes are those she decided, with the side painted in it 
 });
 
 test('sides are named by their colour, of one colour by which is lighter', () => {
-  expect([0, 1, 2, 9].map((n) => sideOf(facts, n))).toEqual([
+  expect([0, 1, 2, 9].map((n) => nameShape(sideOf(facts, n)))).toEqual([
     'the white',
     'the dull green',
     'the brown',
     'the rest',
   ]);
-  expect(bothSides(facts, 1, 2)).toEqual(['the dull green', 'the brown']);
-  expect(bothSides(facts, 1, 3)).toEqual(['the lighter dull green', 'the darker dull green']);
-  expect(bothSides(facts, 3, 1)).toEqual(['the darker dull green', 'the lighter dull green']);
+  const both = (own: number, other: number) => {
+    const { one, two } = bothSides(facts, own, other);
+    return [nameShape(one), nameShape(two)];
+  };
+  expect(both(1, 2)).toEqual(['the dull green', 'the brown']);
+  expect(both(1, 3)).toEqual(['the lighter dull green', 'the darker dull green']);
+  expect(both(3, 1)).toEqual(['the darker dull green', 'the lighter dull green']);
 });
 
 test('names come longest first, their lengths added up, so many at most', () => {
   const named = [
-    ['a', 30],
-    ['b', 50],
-    ['a', 25],
-    ['c', 52],
+    [{ name: 'a' }, 30],
+    [{ name: 'b' }, 50],
+    [{ name: 'a' }, 25],
+    [{ name: 'c' }, 52],
   ] as const;
-  expect(longestNamed(named, 2)).toEqual(['a', 'c']);
-  expect(longestNamed(named, 9)).toEqual(['a', 'c', 'b']);
+  const longest = (most: number) =>
+    longestNamed<{ readonly name: string }>(named, most).map(({ name }) => name);
+  expect(longest(2)).toEqual(['a', 'c']);
+  expect(longest(9)).toEqual(['a', 'c', 'b']);
   expect(longestNamed([], 2)).toEqual([]);
 });

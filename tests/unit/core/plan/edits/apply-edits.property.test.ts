@@ -5,6 +5,7 @@ import { maxWashes } from '../../../../../app/core/drying/paper-choice.ts';
 import { defaultPaperLab } from '../../../../../app/core/paint/colour-of-washes.ts';
 import type { Step } from '../../../../../app/core/plan/plan.ts';
 import type { PlanFacts } from '../../../../../app/core/plan/plan-facts.ts';
+import { words } from '../../../../../app/core/words/plan/words.ts';
 import { runs } from '../../../../support/more-runs.ts';
 import { editOf, editSeeds, keysOf } from '../../../../support/plan/any-edits.ts';
 import { anyReading } from '../../../../support/plan/any-reading.ts';
@@ -62,11 +63,11 @@ function expectHonest(facts: PlanFacts, edits: readonly PlanEdit[]): void {
   const plan = editedPlan(facts, edits);
   const said = new Map<string, Set<string>>();
   for (const { step, sentence } of plan.broken) {
-    said.set(step, (said.get(step) ?? new Set()).add(sentence));
+    said.set(step, (said.get(step) ?? new Set()).add(words(sentence)));
   }
   const sayings = plan.steps.map(({ key, consequence, alsoHappens = [] }) => [
     key,
-    [consequence ?? '', ...alsoHappens].join(' '),
+    [consequence ?? '', ...alsoHappens].map(words).join(' '),
   ]);
   const meant = plan.keys.map((key) => [key, [...(said.get(key) ?? [])].join(' ')]);
   expect(sayings).toEqual(meant);

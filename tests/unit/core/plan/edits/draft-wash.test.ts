@@ -6,6 +6,7 @@ import type { WashWork } from '../../../../../app/core/plan/steps/draft-steps.ts
 import { passageOrder } from '../../../../../app/core/plan/steps/passage-order.ts';
 import { washStep } from '../../../../../app/core/plan/steps/wash-step.ts';
 import { madeFacts } from '../../../../support/plan/made-work.ts';
+import { told } from '../../../../support/plan/told.ts';
 
 // Words of changed washes are this project's own (see app/core/plan/edits/draft-wash.ts).
 
@@ -34,12 +35,12 @@ function workOf(own: PlanFacts, n: number, changed: Partial<WashWork> = {}, pass
 }
 
 const drafted = (n: number, changed: Partial<WashWork> = {}) =>
-  draftWash(facts, passageOrder(facts), workOf(facts, n, changed));
+  told(draftWash(facts, passageOrder(facts), workOf(facts, n, changed)));
 
 describe('a wash as planned', () => {
   test.each([1, 2, 3])('%i has the words of its step, and counts among all of its passage', (n) => {
     const work = workOf(facts, n);
-    expect(drafted(n)).toEqual(washStep(facts, work, 3));
+    expect(drafted(n)).toEqual(told(washStep(facts, work, 3)));
   });
 
   test('the third of three is that of the darks', () => {
@@ -119,7 +120,7 @@ describe('where names are long', () => {
     return { ...facts, reading: { ...facts.reading, families } };
   };
   const changed = (own: PlanFacts, change: WashWork['change']) =>
-    draftWash(own, passageOrder(own), workOf(own, 3, { ...(change && { change }) }));
+    told(draftWash(own, passageOrder(own), workOf(own, 3, { ...(change && { change }) })));
 
   test('a title of 40 signs stays, one of 41 loses its colours', () => {
     const frame = 'Once more: '.length + ' and '.length;

@@ -1,10 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { roomWeather, type Weather } from '../../../../../app/core/drying/weather.ts';
-import { fitsIn, longest } from '../../../../../app/core/plan/evening/evening-work.ts';
+import { longest } from '../../../../../app/core/plan/evening/evening-times.ts';
+import { fitsIn } from '../../../../../app/core/plan/evening/evening-work.ts';
 import { fitEvening } from '../../../../../app/core/plan/evening/fit-evening.ts';
 import type { Reading } from '../../../../../app/core/reading/reading.ts';
 import { hoursInWords } from '../../../../../app/core/words/minutes.ts';
+import { words } from '../../../../../app/core/words/plan/words.ts';
 import seeds from '../../../../fixtures/readings/seed-heads.json';
 import { madeReading, tableOf } from '../../../../support/plan/made-reading.ts';
 import { few, inAir, solverFor } from '../../../../support/plan/solved.ts';
@@ -21,7 +23,7 @@ const solvers = [
   await solverFor(seeds as unknown as Reading, { chosen: few }),
   await solverFor(madeReading(passages), { chosen: few }),
 ];
-const three = { washes: 3, why: 'Three.', isAsked: false };
+const three = { washes: 3, why: { say: 'washes/reached', washes: 3 }, isAsked: false } as const;
 
 const minutes = fc.integer({ min: 20, max: 1440 });
 const solver = fc.constantFrom(...solvers);
@@ -68,10 +70,12 @@ describe('an evening', () => {
       steps.filter(({ kind }) => kind === 'wash').map((step) => step.waterGramsPerSquareMetre);
     expect(grams(whole.work.steps)).toEqual([undefined, undefined, undefined]);
     expect(grams(dryer.work.steps)[0]).toBe(40);
-    expect(dryer.work.steps.find(({ kind }) => kind === 'wash')?.notes?.[0]).toMatch(/^Less water/);
+    expect(dryer.work.steps.find(({ kind }) => kind === 'wash')?.notes?.[0]).toMatchObject({
+      say: 'water/less-wet',
+    });
     const short = await fitEvening(three, { evening: 20 }, solve);
     expect(short.work.steps.filter(({ kind }) => kind === 'wash')).toHaveLength(2);
-    expect(short.fit?.gaveUp.map((said) => said.split(' ').slice(0, 2).join(' '))).toEqual([
+    expect(short.fit?.gaveUp.map((said) => words(said).split(' ').slice(0, 2).join(' '))).toEqual([
       'Less water',
       'No small',
       'All washes',
@@ -137,10 +141,10 @@ describe('an evening', () => {
         const blown = inAir(solve, { ...roomWeather, hairDryer: true });
         const with_ = await fitEvening(three, { evening }, blown);
         expect(longest(with_.work.times)).toBeLessThan(Math.max(evening + 1, longest(work.times)));
-        if (fit.dryer.includes('would fit')) {
+        if (words(fit.dryer).includes('would fit')) {
           expect(with_.fit?.tooLong).toBeUndefined();
           expect(with_.fit?.gaveUp.length).toBeLessThanOrEqual(fit.gaveUp.length);
-          expect(fit.dryer).toContain(hoursInWords(longest(with_.work.times)));
+          expect(words(fit.dryer)).toContain(hoursInWords(longest(with_.work.times)));
         }
         expect(with_.fit?.dryer).toBeUndefined();
       }
@@ -156,7 +160,7 @@ describe('an evening', () => {
       expect((await fitEvening(three, { evening: all }, here)).fit?.dryer).toBeUndefined();
       const { fit } = await fitEvening(three, { evening: all - 5 }, here);
       expect(fit?.gaveUp).toHaveLength(1);
-      expect(fit?.dryer).toMatch(
+      expect(words(fit?.dryer)).toMatch(
         /^With a hair dryer it would fit as it is, with nothing given up: /,
       );
       const blown = inAir(solve, { ...roomWeather, hairDryer: true });

@@ -3,6 +3,7 @@ import { noCheckpoint } from '../../../../../app/core/palette/checkpoint.ts';
 import { buildPlan } from '../../../../../app/core/plan/build-plan.ts';
 import type { Step, WashPlan } from '../../../../../app/core/plan/plan.ts';
 import { checkRules, describeBrokenRules } from '../../../../../app/core/plan/rules/check-rules.ts';
+import { words } from '../../../../../app/core/words/plan/words.ts';
 import { madeReading, tableOf } from '../../../../support/plan/made-reading.ts';
 
 const limits = { washes: 3, puddlesPerWash: 3 };
@@ -131,7 +132,9 @@ it('says which shapes miss their value, from the difference a painter sees', () 
   const missed = (by: number, share = 0.2): string[] => {
     const slots = sound.slots.map((slot, i) => (i === 3 ? { ...slot, share } : slot));
     const planned = sheet.map(([l, a, b], i) => [i === 3 ? l + by : l, a, b] as const);
-    return checkRules({ ...sound, slots }, { ...limits, planned }).map(({ sentence }) => sentence);
+    return checkRules({ ...sound, slots }, { ...limits, planned }).map(({ sentence }) =>
+      words(sentence),
+    );
   };
   for (const by of [0, 7.9, -7.9]) expect(missed(by)).toEqual([]);
   expect(missed(-9)).toEqual(['Some of these shapes end about one value lighter than planned.']);

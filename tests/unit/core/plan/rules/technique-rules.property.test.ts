@@ -4,6 +4,7 @@ import type { Technique } from '../../../../../app/core/decisions/plan-edit.ts';
 import type { Step } from '../../../../../app/core/plan/plan.ts';
 import { techniquesInOrder } from '../../../../../app/core/plan/rules/technique-rules.ts';
 import { sides } from '../../../../../app/core/raster/size.ts';
+import { words } from '../../../../../app/core/words/plan/words.ts';
 import {
   border,
   liftingPaint,
@@ -94,8 +95,8 @@ test('whatever the reading: the right paper, in time, no drops in a plain area, 
       for (const { touches = [], slots, paper } of steps) {
         seen += touches.length;
         for (const { technique, text, minutes } of touches) {
-          expect(text.length, text).toBeLessThanOrEqual(170);
-          expect(JSON.stringify([text, minutes])).not.toMatch(/undefined|NaN|null,/);
+          expect(words(text).length, words(text)).toBeLessThanOrEqual(170);
+          expect(JSON.stringify([words(text), minutes])).not.toMatch(/undefined|NaN|null,/);
           if (technique === 'water drops') {
             expect(slots.some((i) => (facts.slots[i]?.smallShapes ?? 0) >= 40)).toBe(true);
           }

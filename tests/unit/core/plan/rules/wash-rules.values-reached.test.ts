@@ -3,6 +3,7 @@ import type { Lab } from '../../../../../app/core/colour/lab.ts';
 import { lightnessOfValue } from '../../../../../app/core/colour/lightness.ts';
 import type { BrokenRule } from '../../../../../app/core/plan/rules/broken-rule.ts';
 import { valuesReached } from '../../../../../app/core/plan/rules/wash-rules.ts';
+import { words } from '../../../../../app/core/words/plan/words.ts';
 import { ruledPlan } from '../../../../support/plan/ruled-plan.ts';
 
 const limits = { washes: 2, puddlesPerWash: 3 };
@@ -38,7 +39,7 @@ describe('every shape reaches its value', () => {
   const told = (found: readonly BrokenRule[]) =>
     found.map(({ step, sentence }) => [
       step,
-      sentence.replace(/^Some of these shapes end | than planned\.$/g, ''),
+      words(sentence).replace(/^Some of these shapes end | than planned\.$/g, ''),
     ]);
 
   test('from over 8 L* on, at the last wash over the shape', () => {

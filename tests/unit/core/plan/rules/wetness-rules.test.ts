@@ -10,6 +10,7 @@ import {
   valuesInSeparateWashes,
   wetAgain,
 } from '../../../../../app/core/plan/rules/wetness-rules.ts';
+import { words } from '../../../../../app/core/words/plan/words.ts';
 import { border } from '../../../../support/plan/made-work.ts';
 import { ruledPlan } from '../../../../support/plan/ruled-plan.ts';
 
@@ -39,7 +40,7 @@ describe('nothing is done on a sheet that has not dried (R5, R7)', () => {
         ],
       ),
       limits,
-    ).map(({ step, sentence }) => [step, sentence.slice(0, 22)]);
+    ).map(({ step, sentence }) => [step, words(sentence).slice(0, 22)]);
 
   test.each([
     ['dried between', [first, dry, second, dry, lift, dry, look], []],
@@ -64,7 +65,9 @@ test.each<[Partial<Step>, string | null]>([
   [{ technique: 'wet on dry', paper: 'damp' }, 'On damp paper paint runs unevenly'],
 ])('a wash %j (R5)', (step, sentence) => {
   const [found] = paperAsPainted(ruledPlan([{ key: first, ...step }]), limits);
-  expect(found?.sentence.startsWith(sentence ?? '?') ?? null).toBe(sentence === null ? null : true);
+  expect(found ? words(found.sentence).startsWith(sentence ?? '?') : null).toBe(
+    sentence === null ? null : true,
+  );
 });
 
 test('damp paper is no matter where nothing is washed', () => {
@@ -77,7 +80,7 @@ test('two washes of a family in one go run into each other, a thinner second one
   const told = (...rows: { wash: number; family?: number; load?: number; passage?: string }[]) => {
     const mixes = rows.map((row, i) => ({ id: `m${i}`, ...row }));
     const plan = ruledPlan([{ key: first, mixes: mixes.map(({ id }) => id) }], [], mixes);
-    return valuesInSeparateWashes(plan, limits).map(({ sentence }) => sentence.slice(0, 36));
+    return valuesInSeparateWashes(plan, limits).map(({ sentence }) => words(sentence).slice(0, 36));
   };
   expect(told({ wash: 1 }, { wash: 1, family: 2 })).toEqual([]);
   expect(told({ wash: 1 }, { wash: 1, passage: 'subject' })).toEqual([]);
@@ -162,7 +165,7 @@ describe('paint that lifts', () => {
     [['lifts'], [1], ['There is no paint to lif']],
   ])('of %j on slot %j (R11)', (names, slots, wanted) => {
     const found = liftWhatLifts(plan(names, { key: lift, slots }), limits);
-    expect(found.map(({ sentence }) => sentence.slice(0, 24))).toEqual(
+    expect(found.map(({ sentence }) => words(sentence).slice(0, 24))).toEqual(
       wanted.map((text) => text.slice(0, 24)),
     );
   });

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Meeting } from '../../../../../app/core/plan/runs/run.ts';
-import { runInWords } from '../../../../../app/core/plan/runs/run-words.ts';
+import { runTold } from '../../../../../app/core/plan/runs/run-words.ts';
+import { words } from '../../../../../app/core/words/plan/words.ts';
 
 const across = 6;
 const squares = Array.from({ length: 36 }, (_, n) => n);
@@ -13,18 +14,21 @@ const said = (
   own: (n: number) => number,
   other?: (n: number) => number,
   meets: Meeting = { parts: umber, puddle: 'B' },
-): string[] =>
-  runInWords(
-    {
-      mix: 'a',
-      strength: 'full',
-      ...(other && { meets }),
-      squares,
-      own: squares.map(own),
-      other: other ? squares.map(other) : [],
-    },
-    across,
-    () => 'burnt umber',
+): string =>
+  words(
+    runTold(
+      {
+        mix: 'a',
+        strength: 'full',
+        ...(other && { meets }),
+        squares,
+        own: squares.map(own),
+        other: other ? squares.map(other) : [],
+      },
+      across,
+      'brown',
+      () => 'burnt umber',
+    ) ?? undefined,
   );
 
 describe('how a mix runs, in words', () => {
@@ -33,12 +37,12 @@ describe('how a mix runs, in words', () => {
     ['at the top', (n: number) => 6 - y(n)],
     ['on the right', (n: number) => 1 + x(n)],
     ['lower left', (n: number) => 6 + y(n) - x(n)],
-  ])('stronger %s', (side, own) => expect(said(own)).toEqual([`Stronger ${side}.`]));
+  ])('stronger %s', (side, own) => expect(said(own)).toBe(`Brown: stronger ${side}.`));
 
   it('says nothing of an even wash, or of one that goes to and fro', () => {
-    expect(said(() => 3)).toEqual([]);
-    expect(said((n) => 3 + (n % 2))).toEqual([]);
-    expect(said((n) => 3 + 0.1 * x(n))).toEqual([]); // a hand does no finer
+    expect(said(() => 3)).toBe('');
+    expect(said((n) => 3 + (n % 2))).toBe('');
+    expect(said((n) => 3 + 0.1 * x(n))).toBe(''); // a hand does no finer
   });
 
   it('says from where the second puddle comes in', () => {
@@ -46,7 +50,7 @@ describe('how a mix runs, in words', () => {
       (n) => 3 - 0.5 * x(n),
       (n) => 0.5 * x(n),
     );
-    expect(shared).toEqual(['Let puddle B run in on the right, while it shines.']);
+    expect(shared).toBe('Brown: let puddle B run in on the right, while it shines.');
   });
 
   it('a paint by itself is told by its name', () => {
@@ -56,7 +60,7 @@ describe('how a mix runs, in words', () => {
       (n) => 0.5 * x(n),
       alone,
     );
-    expect(told).toEqual(['Let burnt umber run in on the right, while it shines.']);
+    expect(told).toBe('Brown: let burnt umber run in on the right, while it shines.');
   });
 
   it('says here and there where it comes from no side, and nothing of a trace', () => {
@@ -64,12 +68,12 @@ describe('how a mix runs, in words', () => {
       (n) => 3 - (n % 2),
       (n) => n % 2,
     );
-    expect(dotted).toEqual(['Let puddle B run in here and there, while it shines.']);
+    expect(dotted).toBe('Brown: let puddle B run in here and there, while it shines.');
     expect(
       said(
         () => 3,
         () => 0.1,
       ),
-    ).toEqual([]);
+    ).toBe('');
   });
 });

@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import type { Mix, Step } from '../../../../../app/core/plan/plan.ts';
 import type { Run } from '../../../../../app/core/plan/runs/run.ts';
-import { explainTags, washPlaces } from '../../../../../app/core/plan/runs/wash-places.ts';
+import { washPlaces } from '../../../../../app/core/plan/runs/wash-places.ts';
 import type { ColourSquares } from '../../../../../app/core/reading/colour-squares.ts';
+import { explainTags } from '../../../../../app/core/words/plan/beside.ts';
 import { madeReading } from '../../../../support/plan/made-reading.ts';
 
 // Which places are told: (own). Ground left, subject right, of one colour and value; they touch.

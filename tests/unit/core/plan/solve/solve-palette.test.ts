@@ -9,6 +9,7 @@ import { describeBrokenRules } from '../../../../../app/core/plan/rules/check-ru
 import { maskWhitesForJointWash } from '../../../../../app/core/plan/solve/solve-palette.ts';
 import { isMostlyLost, passageLine } from '../../../../../app/core/reading/edges/slot-borders.ts';
 import type { White } from '../../../../../app/core/reading/whites/whites.ts';
+import { words } from '../../../../../app/core/words/plan/words.ts';
 import { type MadeSlot, madeReading, tableOf } from '../../../../support/plan/made-reading.ts';
 import { chosen } from '../../../../support/plan/solved.ts';
 import {
@@ -160,10 +161,12 @@ describe('ground and subject together', () => {
         noCheckpoint,
       );
     const stop = 'stop at it, and leave a hair of paper dry there';
-    const said = washesOf(await plan(100), 'sheet').filter(({ watch }) => watch.includes(stop));
+    const said = washesOf(await plan(100), 'sheet').filter(({ watch }) =>
+      words(watch).includes(stop),
+    );
     expect(said).toHaveLength(1);
-    expect(said[0]?.watch).toContain(`crisp between the colour 1 and the colour 2: ${stop}`);
-    for (const { watch } of (await plan(30)).steps) expect(watch).not.toContain(stop);
+    expect(words(said[0]?.watch)).toContain(`crisp between the colour 1 and the colour 2: ${stop}`);
+    for (const { watch } of (await plan(30)).steps) expect(words(watch)).not.toContain(stop);
   });
 });
 
@@ -178,7 +181,7 @@ describe('her own choice', () => {
         const [name = ''] = passages.split(' ');
         expect(order(plan)[0]).toBe(passages === 'together' ? 'sheet' : name);
         expect(new Set(order(plan)).size).toBe(passages === 'together' ? 1 : 2);
-        expect(plan.passages?.why.includes('as you asked; proposed was')).toBe(
+        expect(words(plan.passages?.why).includes('as you asked; proposed was')).toBe(
           passages !== proposed,
         );
         expect(describeBrokenRules(plan, limits)).toEqual([]);

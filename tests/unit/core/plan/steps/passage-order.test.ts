@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { describeBrokenRules } from '../../../../../app/core/plan/rules/check-rules.ts';
+import { words } from '../../../../../app/core/words/plan/words.ts';
 import { limits, order, planned, washesOf } from '../../../../support/reading/made-passages.ts';
 
 // R18 and R20 in app/core/plan/rules/rules.md: common practice, no source.
@@ -13,8 +14,8 @@ describe('passages', () => {
       const plan = await planned([80, 60, 40], subject, { soft: 0.8 });
       expect(describeBrokenRules(plan, limits)).toEqual([]);
       expect([...new Set(order(plan))]).toEqual(['ground', 'subject']);
-      expect(washesOf(plan, 'ground')[0]?.watch).toContain('soft and the subject crisp');
-      expect(washesOf(plan, 'subject')[0]?.watch).toContain('background must be bone dry');
+      expect(words(washesOf(plan, 'ground')[0]?.watch)).toContain('soft and the subject crisp');
+      expect(words(washesOf(plan, 'subject')[0]?.watch)).toContain('background must be bone dry');
     }
   });
 
@@ -22,14 +23,14 @@ describe('passages', () => {
     const plan = await planned([60, 45, 20], [90, 75, 60], { soft: 0.1 });
     expect(describeBrokenRules(plan, limits)).toEqual([]);
     expect([...new Set(order(plan))]).toEqual(['subject', 'ground']);
-    expect(washesOf(plan, 'subject')[0]?.watch).toContain('Subject first');
+    expect(words(washesOf(plan, 'subject')[0]?.watch)).toContain('Subject first');
     for (const step of washesOf(plan, 'ground')) expect(step.rules).toContain('R20');
   });
 
   test('a light ground comes before a dark subject', async () => {
     const plan = await planned([90, 75, 60], [60, 45, 20], { soft: 0.1 });
     expect([...new Set(order(plan))]).toEqual(['ground', 'subject']);
-    expect(washesOf(plan, 'ground')[0]?.watch).toContain('it is the lighter');
+    expect(words(washesOf(plan, 'ground')[0]?.watch)).toContain('it is the lighter');
   });
 
   test('the first washes keep to the line; a lost line is let go where she paints ground first', async () => {
@@ -38,10 +39,12 @@ describe('passages', () => {
       lost: 0.8,
       passages: 'ground first',
     });
-    expect(plan.passages?.why).toMatch(/^Background first, as you asked; proposed was .* together/);
-    expect(washesOf(plan, 'ground')[0]?.prompt).toContain('background up to the subject');
-    expect(washesOf(plan, 'subject')[0]?.watch).toContain('line is lost');
-    for (const { prompt } of plan.steps) expect(prompt.length).toBeLessThanOrEqual(160);
+    expect(words(plan.passages?.why)).toMatch(
+      /^Background first, as you asked; proposed was .* together/,
+    );
+    expect(words(washesOf(plan, 'ground')[0]?.prompt)).toContain('background up to the subject');
+    expect(words(washesOf(plan, 'subject')[0]?.watch)).toContain('line is lost');
+    for (const { prompt } of plan.steps) expect(words(prompt).length).toBeLessThanOrEqual(160);
     expect(describeBrokenRules(plan, limits)).toEqual([]);
   });
 
@@ -55,7 +58,7 @@ describe('passages', () => {
     expect(plan.steps.filter(({ technique }) => technique === 'wet-in-wet').length).toBeGreaterThan(
       1,
     );
-    expect(washesOf(plan, 'subject')[0]?.prompt).toContain('background, but not the whites');
+    expect(words(washesOf(plan, 'subject')[0]?.prompt)).toContain('background, but not the whites');
     expect(describeBrokenRules(plan, limits)).toEqual([]); // prompts of at most 160 signs are among them
   });
 

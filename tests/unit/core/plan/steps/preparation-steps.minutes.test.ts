@@ -8,6 +8,7 @@ import {
   puddlesStep,
   transferStep,
 } from '../../../../../app/core/plan/steps/preparation-steps.ts';
+import { words } from '../../../../../app/core/words/plan/words.ts';
 import { type MadeWork, madeFacts } from '../../../../support/plan/made-work.ts';
 
 // Minutes and the limits of weight and water are own estimates, no source.
@@ -70,7 +71,7 @@ test('a sheet is fixed for the wettest step there is, whichever it is', () => {
       ...(waterGramsPerSquareMetre && { waterGramsPerSquareMetre }),
     }) as Step;
   const fixed = (...steps: readonly Step[]) => addPaperFixing(facts, [step('prepare'), ...steps]);
-  const how = (...steps: readonly Step[]) => fixed(...steps)[0]?.prompt.split('.')[0];
+  const how = (...steps: readonly Step[]) => words(fixed(...steps)[0]?.prompt).split('.')[0];
   expect(how()).toBe('Tape or clip the sheet to a board');
   expect(how(step('wash', 99), step('wash', 30))).toBe('Tape or clip the sheet to a board');
   expect(how(step('wash', 100), step('wash', 30))).toMatch(/gummed tape/);

@@ -4,10 +4,11 @@ import { noCheckpoint } from '../../../../../app/core/palette/checkpoint.ts';
 import { buildPlan } from '../../../../../app/core/plan/build-plan.ts';
 import type { SmallTechnique, Step, WashPlan } from '../../../../../app/core/plan/plan.ts';
 import { describeBrokenRules } from '../../../../../app/core/plan/rules/check-rules.ts';
-import { techniqueWindow } from '../../../../../app/core/plan/techniques/wetness-windows.ts';
 import type { White } from '../../../../../app/core/reading/whites/whites.ts';
+import { techniqueWindow } from '../../../../../app/core/words/plan/techniques.ts';
 import { madeReading, tableOf } from '../../../../support/plan/made-reading.ts';
 import { type MadeSlot, madeFacts, stepOf } from '../../../../support/plan/made-work.ts';
+import { told } from '../../../../support/plan/told.ts';
 
 const limits = { washes: 3, puddlesPerWash: 3 };
 const hills = tableOf(
@@ -125,8 +126,12 @@ describe('brush and board', () => {
 
   test('the largest brush that will do it', () => {
     const brush = (sideMm: number): string | undefined =>
-      stepOf(madeFacts({ slots: [slot(300), slot(sideMm)], washes: { sheet: [[0, 1], [1]] } }), 2)
-        .brush;
+      told(
+        stepOf(
+          madeFacts({ slots: [slot(300), slot(sideMm)], washes: { sheet: [[0, 1], [1]] } }),
+          2,
+        ),
+      ).brush;
     expect([250, 150, 60, 25, 10, 5, 2].map(brush)).toEqual([
       'a large flat (40 to 50 mm) or a mop',
       'a flat (20 to 25 mm) or a mop',

@@ -5,6 +5,7 @@ import { orderWork } from '../../../../../app/core/plan/order-steps.ts';
 import type { WashWork } from '../../../../../app/core/plan/steps/draft-steps.ts';
 import { draftSteps } from '../../../../../app/core/plan/steps/draft-steps.ts';
 import { wayOfWash } from '../../../../../app/core/plan/techniques/wash-areas.ts';
+import { words } from '../../../../../app/core/words/plan/words.ts';
 import {
   border,
   liftingPaint,
@@ -147,11 +148,11 @@ test('a later wash wets again what is soft all round, never a plain sky, nor ove
 test('the step says which first, each area with its tools; it dries as slowly as its wettest part', () => {
   const { steps } = orderWork(madeFacts(made));
   const step = steps.find(({ key }) => key === 'wash/sheet/1');
-  expect(step?.prompt).toBe(
+  expect(words(step?.prompt)).toBe(
     'Wet only the blue at the top; at an even sheen lay in the colour. Then the rest on dry paper, a dry line between.',
   );
-  expect(step?.prompt.length).toBeLessThanOrEqual(longestPrompt);
-  expect(step?.areas?.map(({ name, paper }) => [name, paper])).toEqual([
+  expect(words(step?.prompt).length).toBeLessThanOrEqual(longestPrompt);
+  expect(step?.areas?.map(({ name, paper }) => [words(name), paper])).toEqual([
     ['the blue at the top', 'shiny'],
     ['the rest', 'bone dry'],
   ]);

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { longestPrompt } from '../../../../../app/core/limits.ts';
-import { fittedNames } from '../../../../../app/core/plan/techniques/technique-proposal.ts';
+import { fittedNames } from '../../../../../app/core/words/plan/names.ts';
 
 describe('a sentence with as many names as there is room for', () => {
   const names = ['the ochre', 'the blue', 'the brown'];

@@ -2,12 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Range } from '../../../../../app/core/colour/lab.ts';
 import { eveningTimes } from '../../../../../app/core/plan/evening/evening-times.ts';
-import {
-  eveningName,
-  planTimeInWords,
-} from '../../../../../app/core/plan/evening/evening-words.ts';
 import type { Step, WashPlan } from '../../../../../app/core/plan/plan.ts';
 import { sheetOf, smallerSheet } from '../../../../../app/core/reference/sheet.ts';
+import { eveningName, planTimeInWords } from '../../../../../app/core/words/plan/evenings.ts';
 import { typedMinutes } from '../../../../../app/core/words/typed-number.ts';
 import { plainStep } from '../../../../support/session/plain-step.ts';
 
