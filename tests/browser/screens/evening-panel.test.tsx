@@ -9,6 +9,7 @@ import { buildPlan } from '../../../app/core/plan/build-plan.ts';
 import type { WashPlan } from '../../../app/core/plan/plan.ts';
 import { createPlanMemory } from '../../../app/core/plan/plan-memory.ts';
 import type { Reference } from '../../../app/core/reference/reference.ts';
+import { words } from '../../../app/core/words/plan/words.ts';
 import { PlanScreen } from '../../../app/screens/plan/plan-screen.tsx';
 import type { Studio } from '../../../app/state/painting/studio.ts';
 import { madeStudy } from './made-study.ts';
@@ -163,7 +164,7 @@ test('a hair dryer, the paper and the number of washes change the plan', async (
 test('the strip leads to every step, by keys too; what changes nothing has no picture', async () => {
   const steps = plan.value?.steps ?? [];
   const stage = (n: number) =>
-    page.getByRole('button', { name: `${n}. ${steps[n - 1]?.title}`, exact: true });
+    page.getByRole('button', { name: `${n}. ${words(steps[n - 1]?.title)}`, exact: true });
   await stage(steps.length).click();
   await expect
     .element(page.getByRole('heading', { name: `${steps.length}. Last look` }))

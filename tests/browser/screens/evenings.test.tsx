@@ -5,6 +5,7 @@ import { usualAir } from '../../../app/core/drying/conditions.ts';
 import { emptyBox } from '../../../app/core/paint/own-box.ts';
 import { buildPlan } from '../../../app/core/plan/build-plan.ts';
 import { eveningOf } from '../../../app/core/plan/evening/evening-times.ts';
+import { words } from '../../../app/core/words/plan/words.ts';
 import { PlanScreen } from '../../../app/screens/plan/plan-screen.tsx';
 import { PlanPageScreen } from '../../../app/screens/plan-page/plan-page-screen.tsx';
 import { madeReading, tableOf } from '../../support/plan/made-reading.ts';
@@ -32,7 +33,7 @@ test('the printed page has a heading over the second evening, and says what beco
   const items = [...sheet.element().querySelectorAll('ol > li')].map((li) => li.textContent ?? '');
   const at = items.findIndex((text) => text.startsWith('Second evening'));
   expect(items[at]).toContain('leave the sheet on its board');
-  expect(items[at + 1]).toContain(`${second?.n}. ${second?.title}`);
+  expect(items[at + 1]).toContain(`${second?.n}. ${words(second?.title)}`);
   expect(items.filter((text) => text.startsWith('Second evening'))).toHaveLength(1);
 });
 

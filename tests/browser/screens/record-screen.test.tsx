@@ -1,5 +1,6 @@
 import { expect, test, vi } from 'vitest';
 import { page } from 'vitest/browser';
+import { words } from '../../../app/core/words/plan/words.ts';
 import { inSameWords } from '../../../app/screens/record/record-page.tsx';
 import { RecordScreen } from '../../../app/screens/record/record-screen.tsx';
 import type { RecordCalls } from '../../../app/state/painting/screen-calls.ts';
@@ -66,7 +67,7 @@ test('the record: how it dried, what happened, the history, and paint it again',
   const small = picture.element().clientWidth;
   await picture.click();
   await expect.poll(() => picture.element().clientWidth).toBeGreaterThan(1.5 * small);
-  const title = made.easel.desk.value?.plan.steps.find((each) => each.key === key)?.title ?? '?';
+  const title = words(made.easel.desk.value?.plan.steps.find((each) => each.key === key)?.title);
   expect(region('Photos on the way').innerText).toContain(title);
   expect(region('Mixes').innerText).toContain('as you changed it');
   await expect

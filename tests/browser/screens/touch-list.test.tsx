@@ -1,5 +1,6 @@
 import { afterEach, expect, test } from 'vitest';
 import type { SmallTechnique } from '../../../app/core/plan/plan.ts';
+import { words } from '../../../app/core/words/plan/words.ts';
 import { ToolLine, TouchList } from '../../../app/ui/mixes/step-parts.tsx';
 import { type Shown, shown } from './shown.ts';
 
@@ -31,8 +32,8 @@ test('each technique with its sign and its minutes, then the brush and how the b
   );
   const rows = [...screen.host.querySelectorAll('li')].map((row) => row.textContent);
   expect(rows).toEqual([
-    `Merging, while it shines; the shine goes in 3–12 min. ${merging.text}`,
-    `Dry brush, on bone dry paper. ${dryBrush.text}`,
+    `Merging, while it shines; the shine goes in 3–12 min. ${words(merging.text)}`,
+    `Dry brush, on bone dry paper. ${words(dryBrush.text)}`,
   ]);
   const tools = [...screen.host.querySelectorAll('p')].map((line) => line.textContent);
   expect(tools).toEqual(['Brush: a round 12.', 'Board: flat.']);

@@ -12,6 +12,7 @@ import type { Edge } from '../../../app/core/reading/edges/edge.ts';
 import type { Border } from '../../../app/core/reading/reading.ts';
 import type { Slot } from '../../../app/core/reading/slot.ts';
 import { keptReading } from '../reading/kept-reading.ts';
+import { type Told, told } from './told.ts';
 
 /** A quarter sheet, mm. */
 export const sheet = { widthMm: 381, heightMm: 279 };
@@ -115,18 +116,20 @@ export function stepOf(
   wash = 1,
   technique: Technique = 'wet on dry',
   passage = 'sheet',
-): StepDraft {
+): Told<StepDraft> {
   const washes = facts.passages.find((one) => one.passage === passage)?.washes ?? [];
   const own = washes[wash - 1];
   if (!own) throw new Error(`no wash ${wash}`);
-  return withHandling(facts, washStep(facts, { passage, wash: own, technique }, washes.length));
+  return told(
+    withHandling(facts, washStep(facts, { passage, wash: own, technique }, washes.length)),
+  );
 }
 
-export const techniquesOf = (draft: StepDraft): SmallTechnique['technique'][] =>
+export const techniquesOf = (draft: Pick<StepDraft, 'touches'>): SmallTechnique['technique'][] =>
   (draft.touches ?? []).map(({ technique }) => technique);
 
 export const touchOf = (
-  draft: StepDraft,
+  draft: Pick<StepDraft, 'touches'>,
   technique: SmallTechnique['technique'],
 ): SmallTechnique => {
   const found = draft.touches?.find((one) => one.technique === technique);

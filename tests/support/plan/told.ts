@@ -7,9 +7,8 @@ export type Told<T> = T extends { readonly say: string }
   : T extends ArrayBufferView
     ? T
     : T extends object
-      ? { [K in keyof T]: K extends 'watch' | 'soften' | 'brush' ? TextOf<T[K]> : Told<T[K]> }
+      ? { [K in keyof T]: K extends 'watch' | 'soften' | 'brush' ? string : Told<T[K]> }
       : T;
-type TextOf<T> = T extends undefined ? undefined : string;
 
 const isSaid = (value: object): value is Exclude<Sentence, string> => 'say' in value;
 

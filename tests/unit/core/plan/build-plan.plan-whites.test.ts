@@ -5,6 +5,7 @@ import type { Step, WashPlan } from '../../../../app/core/plan/plan.ts';
 import { describeBrokenRules } from '../../../../app/core/plan/rules/check-rules.ts';
 import type { Reading } from '../../../../app/core/reading/reading.ts';
 import type { White, WhiteWay } from '../../../../app/core/reading/whites/whites.ts';
+import { words } from '../../../../app/core/words/plan/words.ts';
 import { madeReading, tableOf } from '../../../support/plan/made-reading.ts';
 
 const limits = { washes: 3, puddlesPerWash: 3 };
@@ -36,13 +37,13 @@ describe('whites in the plan', () => {
     const plan = await planOf(withWhites(white('mask'), white('mask'), white('round', 30)));
     expect(stepOf(plan, 'wash')?.technique).toBe('wet on dry');
     expect(stepOf(plan, 'mask')).toMatchObject({ title: 'Mask the small whites', slots: [0] });
-    expect(stepOf(plan, 'mask')?.prompt).toContain('the 2 small whites');
-    expect(stepOf(plan, 'mask')?.watch).toContain('other whites');
+    expect(words(stepOf(plan, 'mask')?.prompt)).toContain('the 2 small whites');
+    expect(words(stepOf(plan, 'mask')?.watch)).toContain('other whites');
     expect(stepOf(plan, 'unmask')).toBeDefined();
     expect(describeBrokenRules(plan, limits)).toEqual([]);
     const one = await planOf(withWhites(white('mask', 20)));
-    expect(stepOf(one, 'mask')?.title).toBe('Mask the white');
-    expect(stepOf(one, 'mask')?.watch).not.toContain('other whites');
+    expect(words(stepOf(one, 'mask')?.title)).toBe('Mask the white');
+    expect(words(stepOf(one, 'mask')?.watch)).not.toContain('other whites');
   });
 
   it('not masked where none is to be, whatever the small ones are', async () => {
@@ -52,7 +53,7 @@ describe('whites in the plan', () => {
     const plan = await planOf(listed);
     expect(stepOf(plan, 'wash')?.technique).toBe('wet-in-wet');
     expect(stepOf(plan, 'mask')).toBeUndefined();
-    expect(stepOf(plan, 'wash')?.prompt).toContain('but the whites');
+    expect(words(stepOf(plan, 'wash')?.prompt)).toContain('but the whites');
     const { whites: _, ...unlisted } = listed; // as read before whites were listed
     expect(stepOf(await planOf(unlisted), 'mask')).toBeDefined();
   });
@@ -69,18 +70,18 @@ describe('whites in the plan', () => {
       technique: 'opaque white',
       paper: 'bone dry',
     });
-    expect(lights?.prompt).toContain('the 2 small whites');
-    expect(lights?.cautions).toEqual([expect.stringMatching(/^A blade cuts/)]);
-    expect(stepOf(plan, 'wash')?.watch).toContain('2 small whites may be painted over');
-    expect(stepOf(plan, 'wash')?.prompt).toContain('but the whites');
+    expect(words(lights?.prompt)).toContain('the 2 small whites');
+    expect(lights?.cautions).toEqual([{ say: 'caution/blade' }]);
+    expect(words(stepOf(plan, 'wash')?.watch)).toContain('2 small whites may be painted over');
+    expect(words(stepOf(plan, 'wash')?.prompt)).toContain('but the whites');
     expect(describeBrokenRules(plan, limits)).toEqual([]);
   });
 
   it('a wash goes over whites that all come back at the end', async () => {
     const plan = await planOf(withWhites(white('last', 0.7)));
-    expect(stepOf(plan, 'wash')?.prompt).not.toContain('whites');
-    expect(stepOf(plan, 'wash')?.watch).toContain('One small white may be painted over');
-    expect(stepOf(plan, 'last-lights')?.title).toBe('Last light');
+    expect(words(stepOf(plan, 'wash')?.prompt)).not.toContain('whites');
+    expect(words(stepOf(plan, 'wash')?.watch)).toContain('One small white may be painted over');
+    expect(words(stepOf(plan, 'last-lights')?.title)).toBe('Last light');
     expect(plan.steps.at(-1)?.after[0]).toEqual(plan.paper);
     expect(describeBrokenRules(plan, limits)).toEqual([]);
   });

@@ -37,7 +37,7 @@ describe('steps', () => {
       'dry',
       'last-look',
     ]);
-    expect(plan.steps.map((step) => step.title)).toContain('Darks');
+    expect(plan.steps.map((step) => words(step.title))).toContain('Darks');
     expect(describeBrokenRules(plan, limits)).toEqual([]);
     for (const step of washes(plan)) {
       expect(step.dryMinutes[1]).toBeGreaterThan(step.shineMinutes[1]);
@@ -51,7 +51,7 @@ describe('steps', () => {
     expect(whites.length).toBeGreaterThan(0);
     expect(washes(plan)[0]?.slots).toHaveLength(plan.slots.length - whites.length);
     for (const i of whites) expect(plan.steps.at(-1)?.after[i]).toEqual(plan.paper);
-    expect(washes(plan)[0]?.prompt).toContain('but the whites');
+    expect(words(washes(plan)[0]?.prompt)).toContain('but the whites');
   });
 
   it('mostly soft borders ask for wet paper, and small whites then for a mask', async () => {
@@ -63,7 +63,7 @@ describe('steps', () => {
     const wet = await buildPlan(madeReading(small, soft), { box }, noCheckpoint);
     expect(washes(wet)[0]?.technique).toBe('wet-in-wet');
     expect(washes(wet)[0]?.paper).toBe('shiny');
-    expect(washes(wet)[0]?.soften).toContain('against the white');
+    expect(words(washes(wet)[0]?.soften)).toContain('against the white');
     expect(kinds(wet).indexOf('mask')).toBe(3);
     const off = kinds(wet).indexOf('unmask');
     expect(kinds(wet)[off - 1]).toBe('dry');
@@ -109,7 +109,7 @@ describe('steps', () => {
     expect(washes(plan).map((step) => step.key)).toEqual(
       ['ground', 'subject'].flatMap((name) => [1, 2, 3].map((n) => `wash/${name}/${n}`)),
     );
-    expect(washes(plan)[0]?.title).toBe('Background: First wash');
+    expect(words(washes(plan)[0]?.title)).toBe('Background: First wash');
     expect(describeBrokenRules(plan, limits)).toEqual([]);
   });
 
@@ -117,13 +117,14 @@ describe('steps', () => {
     const chosen = ['pr108-cadmium-red', 'pb29-ultramarine-blue'];
     const plan = await buildPlan(madeReading(hills), { chosen }, noCheckpoint);
     const puddles = plan.steps.find((step) => step.kind === 'puddles');
-    expect(puddles?.cautions.join()).toMatch(
+    expect(puddles?.cautions.map(words).join()).toMatch(
       /Cadmium red: out of the mouth; no sanding, scraping, spraying or splattering\./,
     );
     expect(paintCautions(plan)).toEqual([
       expect.stringMatching(/^Cadmium red contains cadmium and selenium: poison/),
     ]);
-    const dryOf = (one: WashPlan) => one.steps.find((step) => step.kind === 'dry')?.cautions;
+    const dryOf = (one: WashPlan) =>
+      one.steps.find((step) => step.kind === 'dry')?.cautions.map(words);
     expect(dryOf(plan)).toEqual([]);
     const weather = { ...roomWeather, hairDryer: true };
     const blown = await buildPlan(madeReading(hills), { chosen, weather }, noCheckpoint);
@@ -151,7 +152,7 @@ describe('warnings', () => {
     const chosen = ['pr254-pyrrole-red', 'py74-arylide-yellow'];
     const plan = await buildPlan(madeReading(hills), { chosen }, noCheckpoint);
     const warning = plan.warnings.find(({ code }) => code === 'dark-out-of-reach');
-    expect(warning?.text).toMatch(/\d\.\d too light/);
+    expect(words(warning?.text)).toMatch(/\d\.\d too light/);
     expect(plan.steps.length).toBeGreaterThan(0);
   });
 

@@ -152,7 +152,7 @@ describe('on a sheet in passages', () => {
   });
   const order = passageOrder(parted);
   const step = (passage: string, n: number, changed: Partial<WashWork> = {}) =>
-    draftWash(parted, order, workOf(parted, n, changed, passage));
+    told(draftWash(parted, order, workOf(parted, n, changed, passage)));
 
   test('each passage counts its own washes; the line is told at the first of each', () => {
     expect(order.passages.map(({ passage }) => passage)).toEqual(['subject', 'ground']);

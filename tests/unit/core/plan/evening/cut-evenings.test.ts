@@ -7,6 +7,7 @@ import { eveningOf, isPaintingStep } from '../../../../../app/core/plan/evening/
 import type { Step } from '../../../../../app/core/plan/plan.ts';
 import { createPlanMemory } from '../../../../../app/core/plan/plan-memory.ts';
 import { quietStep } from '../../../../../app/core/plan/steps/step-draft.ts';
+import { words } from '../../../../../app/core/words/plan/words.ts';
 import { madeReading, tableOf } from '../../../../support/plan/made-reading.ts';
 
 const step = (kind: Step['kind'], key: string, isWet = false): Step => ({
@@ -95,10 +96,10 @@ describe('evenings', () => {
     const cut = cutEvenings(stepsOf(washes));
     const at = cut.findIndex((each) => eveningOf(each) === 2);
     expect(cut[at - 1]?.kind).toBe('dry');
-    expect(cut[at - 1]?.notes?.[0]).toMatch(
+    expect(words(cut[at - 1]?.notes?.[0])).toMatch(
       /^The first evening ends here\. .*board.*days its label/,
     );
-    expect(cut[at]?.notes?.[0]).toMatch(/^Second evening: the sheet must be bone dry/);
+    expect(words(cut[at]?.notes?.[0])).toMatch(/^Second evening: the sheet must be bone dry/);
   });
 });
 
@@ -126,9 +127,11 @@ it('seven values in two passages, eight washes asked for: at most twelve paintin
   for (const evening of [1, 2]) expect(paintingOf(plan.steps, evening)).toBeLessThanOrEqual(7);
   const second = plan.steps.find((each) => eveningOf(each) === 2);
   expect(second?.key).toMatch(/^wash\/\w+\/1$/);
-  expect(plan.washesWhy).toMatch(/^Five washes, not the 8 you asked for: more would make too many/);
+  expect(words(plan.washesWhy)).toMatch(
+    /^Five washes, not the 8 you asked for: more would make too many/,
+  );
   // What is left out for it is told, and comes back where she asks for it.
-  expect(plan.stepsWhy).toBe(
+  expect(words(plan.stepsWhy)).toBe(
     'Left out, as the plan is long enough: specks and lift the soft lights.',
   );
   const out = plan.leftOut?.find(({ title }) => title === 'Specks');
@@ -177,7 +180,7 @@ describe('twelve painting steps', () => {
 
   it('say what is left out', () => {
     expect(limitSteps(planOf(8)).why).toBeUndefined();
-    expect(limitSteps(planOf(10)).why).toBe(
+    expect(words(limitSteps(planOf(10)).why)).toBe(
       'Left out, as the plan is long enough: splatter and lift.',
     );
   });

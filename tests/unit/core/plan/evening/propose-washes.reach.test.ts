@@ -4,6 +4,7 @@ import { proposeWashes, washesReach } from '../../../../../app/core/plan/evening
 import type { PlanFacts } from '../../../../../app/core/plan/plan-facts.ts';
 import type { SolvedPalette } from '../../../../../app/core/plan/solve/solve-palette.ts';
 import type { Slot } from '../../../../../app/core/reading/slot.ts';
+import { words as said } from '../../../../../app/core/words/plan/words.ts';
 import { madeFacts } from '../../../../support/plan/made-work.ts';
 
 const grey = (lightness: number): Lab => [lightness, 0, 0];
@@ -103,7 +104,7 @@ describe('how many washes', () => {
 
   test('half as many as values where that reaches them', async () => {
     expect(await proposed({ 2: 2.4 })).toMatchObject({ washes: 2, asked: [2], isAsked: false });
-    expect((await proposed({ 2: 2.4 })).why).toBe(
+    expect(said((await proposed({ 2: 2.4 })).why)).toBe(
       'Two washes: the darks reach their value in the last; a third would only overwork the paper.',
     );
     expect((await proposed({}, [...four, { band: 6, planned: 10 }])).asked).toEqual([3]);
@@ -112,7 +113,7 @@ describe('how many washes', () => {
   test('one more where a value is missed and comes nearer by half an L* or more', async () => {
     expect(await proposed({ 2: 4, 3: 3.5 })).toMatchObject({ washes: 3, asked: [2, 3] });
     expect(await proposed({ 2: 4, 3: 3.6 })).toMatchObject({ washes: 2, asked: [2, 3] });
-    expect((await proposed({ 2: 4, 3: 3.6 })).why).toBe(
+    expect(said((await proposed({ 2: 4, 3: 3.6 })).why)).toBe(
       'Two washes: a third would tire the paper and come no nearer to the values.',
     );
   });
@@ -143,7 +144,7 @@ describe('how many washes', () => {
     const paper = { gsm: 190, fibre: 'cellulose' } as const;
     const tired = await proposed({ 2: 9, 3: 0 }, four, { paper });
     expect(tired).toMatchObject({ washes: 2, asked: [2] });
-    expect(tired.why).toMatch(/bears no more/);
+    expect(said(tired.why)).toMatch(/bears no more/);
   });
 
   test('one value wants one wash, two want two, and nothing is solved for that', async () => {
@@ -163,7 +164,7 @@ describe('how many washes', () => {
     });
     const fewer = await proposed({}, four, { washes: 6 });
     expect(fewer.washes).toBe(4);
-    expect(fewer.why).toBe(
+    expect(said(fewer.why)).toBe(
       'Four washes, not the 6 you asked for: there are no more values to paint.',
     );
   });

@@ -6,6 +6,7 @@ import {
   valueWarning,
 } from '../../../../../app/core/plan/reach/colour-warnings.ts';
 import type { Slot } from '../../../../../app/core/reading/slot.ts';
+import { words } from '../../../../../app/core/words/plan/words.ts';
 import { madeFacts } from '../../../../support/plan/made-work.ts';
 import { paintsNamed } from '../../../../support/plan/solved-facts.ts';
 
@@ -31,7 +32,7 @@ const shapes = (...shares: readonly number[]): Slot[] =>
     };
   });
 const colourTold = (slots: readonly Slot[], last: readonly Lab[], some = paints) =>
-  colourWarning(facts(slots, some), slots, last)?.text;
+  words(colourWarning(facts(slots, some), slots, last)?.text);
 const met: Lab = [50, 0, 0];
 const missed: Lab = [50, 30, 0];
 
@@ -67,8 +68,10 @@ test('darks: half a value short is not worth a word; more is told in values', ()
   expect(darkWarning(25, 20)).toBeNull();
   expect(darkWarning(10, 20)).toBeNull();
   expect(darkWarning(25.5, 20)?.code).toBe('dark-out-of-reach');
-  expect(darkWarning(40, 20)?.text).toMatch(
+  expect(words(darkWarning(40, 20)?.text)).toMatch(
     /^The darks want value 2\.0 .*these paints reach 3\.9: .* too light\. Add a deep blue/,
   );
-  expect(darkWarning(40, 20, true)?.text).toMatch(/this paint reaches .*Take a darker paint/);
+  expect(words(darkWarning(40, 20, true)?.text)).toMatch(
+    /this paint reaches .*Take a darker paint/,
+  );
 });

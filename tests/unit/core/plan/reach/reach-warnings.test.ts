@@ -11,6 +11,7 @@ import { layersWarning, whitesWarning } from '../../../../../app/core/plan/reach
 import type { Reading } from '../../../../../app/core/reading/reading.ts';
 import type { Slot } from '../../../../../app/core/reading/slot.ts';
 import type { White, WhiteWay } from '../../../../../app/core/reading/whites/whites.ts';
+import { words } from '../../../../../app/core/words/plan/words.ts';
 import { bandWord } from '../../../../../app/core/words/reading-words.ts';
 import { madeReading, tableOf } from '../../../../support/plan/made-reading.ts';
 
@@ -79,7 +80,9 @@ describe('layers', () => {
     expect(layersWarning(paper(gsm, fibre), over(most))).toBeNull();
     const told = layersWarning(paper(gsm, fibre), over(most + 1));
     expect(told?.code).toBe('too-many-layers');
-    expect(told?.text).toMatch(new RegExp(`^${most + 1} washes .*${fibre}, ${gsm} g/m².*heavier`));
+    expect(words(told?.text)).toMatch(
+      new RegExp(`^${most + 1} washes .*${fibre}, ${gsm} g/m².*heavier`),
+    );
   });
 
   test('only washes over the very same place count', () => {
@@ -105,7 +108,9 @@ describe('open time of a wash', () => {
     ] as const) {
       const { warnings } = await buildPlan(reading, { chosen, ...wishes }, noCheckpoint);
       const told = warnings.find(({ code }) => code === 'wash-too-large');
-      expect(told?.text).toMatch(/First wash: too large.* min.*Split it.*wet the sheet first/);
+      expect(words(told?.text)).toMatch(
+        /First wash: too large.* min.*Split it.*wet the sheet first/,
+      );
       expect(told?.step).toMatch(/^wash\/\w+\/1$/);
     }
   });
@@ -114,7 +119,7 @@ describe('open time of a wash', () => {
     const reading = onSheet(762, 559, wet);
     const { warnings } = await buildPlan(reading, { chosen, weather: hot }, noCheckpoint);
     const told = warnings.find(({ code }) => code === 'wash-too-large');
-    expect(told?.text).toMatch(/shines for.*hard border.*smaller sheet.*both sides/);
+    expect(words(told?.text)).toMatch(/shines for.*hard border.*smaller sheet.*both sides/);
   });
 });
 
@@ -130,7 +135,9 @@ describe('whites', () => {
     why: '',
   });
   const told = (technique: Step['technique'], ...whites: White[]) =>
-    whitesWarning(facts({ reading: { ...plain, whites } }), [wash(1, technique, [2, 3])])?.text;
+    words(
+      whitesWarning(facts({ reading: { ...plain, whites } }), [wash(1, technique, [2, 3])])?.text,
+    );
 
   test('large enough for a brush: nothing; on dry paper 1 mm is enough, on wet 3', () => {
     expect(told('wet on dry', white('round', 1.5), white('round', 30))).toBeUndefined();
@@ -160,7 +167,7 @@ describe('whites', () => {
   test('not listed, as in older readings: those a wet wash drowns unless they are masked', () => {
     const reserves = { share: 0.1, count: 3, smallCount: 2 };
     const wet = [wash(1, 'wet-in-wet', [2, 3])];
-    expect(whitesWarning(facts({ reserves }), wet)?.text).toMatch(/^2 whites under 3 mm/);
+    expect(words(whitesWarning(facts({ reserves }), wet)?.text)).toMatch(/^2 whites under 3 mm/);
     const mask = { ...wash(0, 'masking', []), kind: 'mask' } as const;
     expect(whitesWarning(facts({ reserves }), [mask, ...wet])).toBeNull();
     expect(whitesWarning(facts({ reserves }), [wash(1, 'wet on dry', [2])])).toBeNull();
@@ -172,7 +179,7 @@ describe('shapes that miss their value', () => {
   const after = (offBy: Readonly<Record<number, number>>): Lab[] =>
     painted.map(({ target: [l, a, b] }, i) => [l + (offBy[i] ?? 0), a, b]);
   const told = (offBy: Record<number, number>, reached = 20, darksTold = false) =>
-    shapeWarning(facts({ slots: painted }), after(offBy), reached, darksTold)?.text;
+    words(shapeWarning(facts({ slots: painted }), after(offBy), reached, darksTold)?.text);
 
   test('within 5 L*, and whites, are well', () => {
     expect(told({ 2: 5, 3: -5, 0: -30 })).toBeUndefined();

@@ -12,6 +12,7 @@ import {
   softenInside,
   splatterInTexture,
 } from '../../../../../app/core/plan/rules/step-rules.ts';
+import { words } from '../../../../../app/core/words/plan/words.ts';
 import { ruledPlan } from '../../../../support/plan/ruled-plan.ts';
 
 const limits = { washes: 3, puddlesPerWash: 2 };
@@ -80,7 +81,7 @@ describe('puddles', () => {
       limits,
     );
     expect(one?.what).toBe('mix a: too many paints or parts');
-    expect(one?.sentence).toMatch(new RegExp(`^${sentence}`));
+    expect(words(one?.sentence)).toMatch(new RegExp(`^${sentence}`));
   });
 });
 
@@ -94,7 +95,7 @@ test('splatter on broken shapes only: two small ones at least (R21)', () => {
 });
 
 describe('what comes last', () => {
-  const blade: Partial<Step> = { technique: 'scraping', cautions: ['A BLADE cuts.'] };
+  const blade: Partial<Step> = { technique: 'scraping', cautions: [{ say: 'caution/blade' }] };
   const last = (...keys: string[]) =>
     lightsLast(ruledPlan(keys.map((key) => ({ key, ...(key === lights && blade) }))), limits).map(
       ({ step }) => step,

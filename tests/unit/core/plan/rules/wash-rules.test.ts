@@ -9,6 +9,7 @@ import {
   nothingLightens,
   washesForValues,
 } from '../../../../../app/core/plan/rules/wash-rules.ts';
+import { words } from '../../../../../app/core/words/plan/words.ts';
 import { ruledPlan } from '../../../../support/plan/ruled-plan.ts';
 
 const limits = { washes: 2, puddlesPerWash: 3 };
@@ -223,7 +224,9 @@ test('no more washes over each other than the paper bears: two here (R9)', () =>
   const [found, ...others] = over([0, 1], [0, 1], [2, 1], [3]);
   expect(others).toEqual([]);
   expect(found).toMatchObject({ step: 'wash/sheet/2', what: '3 washes on 1' });
-  expect(found?.sentence).toMatch(/^This is layer 3 over the same shapes, and this paper bears 2:/);
+  expect(words(found?.sentence)).toMatch(
+    /^This is layer 3 over the same shapes, and this paper bears 2:/,
+  );
   expect(at(over([0], [0], [0], [0]))).toEqual(['wash/sheet/2', 'wash/sheet/3']);
 });
 

@@ -5,6 +5,7 @@ import type { Paint } from '../../../../../app/core/paint/paint.ts';
 import { paintBox } from '../../../../../app/core/paint/paint-box.ts';
 import type { Mix } from '../../../../../app/core/plan/plan.ts';
 import { mixNotes } from '../../../../../app/core/plan/steps/mix-notes.ts';
+import { words } from '../../../../../app/core/words/plan/words.ts';
 import { madeReading, tableOf } from '../../../../support/plan/made-reading.ts';
 
 const yellow = 'py74-arylide-yellow';
@@ -47,7 +48,7 @@ const reading = (soft: number, lengthMm = 80) =>
   ]);
 const notes = (soft: number, mixes: readonly Mix[] = rows, lengthMm = 80) => {
   const seen = reading(soft, lengthMm);
-  return mixNotes(mixes, seen, seen.slots, paints).map((mix) => mix.notes);
+  return mixNotes(mixes, seen, seen.slots, paints).map((mix) => mix.notes?.map(words));
 };
 
 it('where a mix lies between two others it meets softly, they may run together', () => {

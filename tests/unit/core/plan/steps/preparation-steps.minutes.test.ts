@@ -10,6 +10,7 @@ import {
 } from '../../../../../app/core/plan/steps/preparation-steps.ts';
 import { words } from '../../../../../app/core/words/plan/words.ts';
 import { type MadeWork, madeFacts } from '../../../../support/plan/made-work.ts';
+import { told } from '../../../../support/plan/told.ts';
 
 // Minutes and the limits of weight and water are own estimates, no source.
 const made: MadeWork = {
@@ -23,12 +24,12 @@ const facts = madeFacts(made);
 
 test('preparing takes 3 to 8 minutes, mixing 3 and 6 and for each puddle 1 to 3 more', () => {
   expect(prepareStep(facts).paintMinutes).toEqual([3, 8]);
-  const two = puddlesStep(facts);
+  const two = told(puddlesStep(facts));
   expect(two).toMatchObject({ title: 'Mix the puddles', paintMinutes: [5, 12] });
   expect(two.mixes).toEqual(['sheet/1/1', 'sheet/1/2']);
   expect(two.families).toEqual([1, 2]);
   expect(two.prompt).toMatch(/Brush each on a scrap/);
-  const one = puddlesStep(madeFacts({ ...made, washes: { sheet: [[0], [1]] } }));
+  const one = told(puddlesStep(madeFacts({ ...made, washes: { sheet: [[0], [1]] } })));
   expect(one).toMatchObject({ title: 'Mix the puddle', paintMinutes: [4, 9] });
   expect(one.prompt).toMatch(/Brush it on a scrap/);
 });

@@ -3,6 +3,7 @@ import type { Technique } from '../../../../../app/core/decisions/plan-edit.ts';
 import type { PlanFacts } from '../../../../../app/core/plan/plan-facts.ts';
 import { runsAsBead, washStep } from '../../../../../app/core/plan/steps/wash-step.ts';
 import { type MadeWork, madeFacts } from '../../../../support/plan/made-work.ts';
+import { told } from '../../../../support/plan/told.ts';
 
 // Paces are an own estimate, no source.
 /** A quarter sheet, 1063 cm2: a tenth of it is 106 cm2. */
@@ -22,7 +23,7 @@ const stepOf = (
   const washes = facts.passages[0]?.washes ?? [];
   const own = washes[wash - 1];
   if (!own) throw new Error('no such wash');
-  return washStep(facts, { passage: 'sheet', wash: own, technique }, washes.length);
+  return told(washStep(facts, { passage: 'sheet', wash: own, technique }, washes.length));
 };
 
 test('minutes by the wash: 160 cm2 and a shape a second at first, then 80 and two, then 50 and four', () => {

@@ -10,6 +10,7 @@ import {
 } from '../../../../../app/core/plan/steps/white-steps.ts';
 import type { White } from '../../../../../app/core/reading/whites/whites.ts';
 import { type MadeWork, madeFacts } from '../../../../support/plan/made-work.ts';
+import { told } from '../../../../support/plan/told.ts';
 
 // Paces and limits are own estimates, no source.
 const made: MadeWork = {
@@ -106,14 +107,14 @@ describe('masked', () => {
   test('is brushed on at 20 cm2 a minute and ten seconds each, rubbed off at 30 and five', () => {
     const masked = { count: 30, slots: [0], cm2: 100, isSmall: true, othersToo: true };
     // 5 minutes and 5 more; 3.33 and 2.5 more: from 0.7 to 1.5 times that.
-    expect(maskStep(masked)).toMatchObject({
+    expect(told(maskStep(masked))).toMatchObject({
       title: 'Mask the small whites',
       paintMinutes: [7, 15],
       watch: expect.stringMatching(/^Paint round the other whites instead\./),
     });
-    expect(maskStep(masked).prompt).toMatch(/over the 30 small whites to mask/);
+    expect(told(maskStep(masked)).prompt).toMatch(/over the 30 small whites to mask/);
     expect(unmaskStep(masked).paintMinutes).toEqual([4, 9]);
-    const one = maskStep({ ...masked, count: 1, isSmall: false, othersToo: false });
+    const one = told(maskStep({ ...masked, count: 1, isSmall: false, othersToo: false }));
     expect(one.title).toBe('Mask the white');
     expect(one.prompt).toMatch(/over the one white to mask/);
     expect(one.watch).toMatch(/^Try it on a scrap/);
@@ -125,10 +126,10 @@ describe('last lights', () => {
     expect(lastLightsStep(facts([white(0, 'round')]))).toBeNull();
     expect(lastLightsStep(facts(undefined))).toBeNull();
     const lights = Array.from({ length: 45 }, (_, n) => white(n % 2 ? 0 : 2, 'last', small));
-    const step = lastLightsStep(facts(lights));
+    const step = told(lastLightsStep(facts(lights)));
     expect(step).toMatchObject({ title: 'Last lights', slots: [0, 2], paintMinutes: [4, 9] });
     expect(step?.prompt).toMatch(/the 45 small whites: .* or a scrape with a blade/);
-    const one = lastLightsStep(facts([white(0, 'last')], 'cellulose'));
+    const one = told(lastLightsStep(facts([white(0, 'last')], 'cellulose')));
     expect(one).toMatchObject({ title: 'Last light', slots: [0], paintMinutes: [1, 2] });
     expect(one?.prompt).toMatch(/the one white: a touch of opaque white with a small brush\.$/);
     expect(one?.watch).toMatch(/No blade on this paper: it tears\.$/);
