@@ -7,6 +7,7 @@ import { paintsWithoutDust } from '../paint/cautions.ts';
 import type { Paint } from '../paint/paint.ts';
 import type { Family, Reading } from '../reading/reading.ts';
 import type { ReserveSummary, Slot } from '../reading/slot.ts';
+import { type ColourName, unnamedColour } from '../words/plan/names.ts';
 import type { Mix } from './plan.ts';
 
 /** What one wash finishes. Bands rise, 1 is the lightest. */
@@ -55,10 +56,10 @@ export interface PlanFacts {
 }
 
 /** The family's name; 'shapes' where a single paint makes all families one colour. */
-export const nameOfFamily = ({ reading, paints }: PlanFacts, id: number): string =>
+export const nameOfFamily = ({ reading, paints }: PlanFacts, id: number): ColourName =>
   paints.length === 1
     ? 'shapes'
-    : (reading.families.find((family: Family) => family.id === id)?.name ?? `colour ${id}`);
+    : (reading.families.find((family: Family) => family.id === id)?.name ?? unnamedColour(id));
 
 /** Area of some slots on the sheet, cm2. */
 export function areaCm2({ reading, slots }: PlanFacts, indices: readonly number[]): number {

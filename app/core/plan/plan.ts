@@ -6,13 +6,14 @@ import type { Consistency } from '../paint/consistency.ts';
 import type { AmountUnit } from '../paint/former-amounts.ts';
 import type { LaidMix, Part } from '../paint/mix.ts';
 import type { Paint } from '../paint/paint.ts';
-import type { ToneRange, Warning, WarningCode } from '../reading/reading.ts';
+import type { ToneRange } from '../reading/reading.ts';
 import type { Slot } from '../reading/slot.ts';
 import type { AreaSaid } from '../words/plan/names.ts';
 import type { TitleSaid } from '../words/plan/titles.ts';
 import type { BrushesSaid } from '../words/plan/tools.ts';
 import type { Sentence, Sentences } from '../words/plan/words.ts';
 import type { Mark } from './details/mark.ts';
+import type { PlanWarning } from './reach/plan-warning.ts';
 import type { Meeting, Run } from './runs/run.ts';
 
 /** A smaller technique inside the step that makes its stroke. */
@@ -250,20 +251,6 @@ export interface SmallerSheet {
   readonly minutes: number;
 }
 
-/** A warning of a plan; those of a reading are stored as sentences. */
-export type PlanWarning = Omit<Warning, 'text'> & { readonly text: Sentence };
-
-/** Warnings about what the plan can't reach. */
-const reachCodes: readonly WarningCode[] = [
-  'nothing-to-paint',
-  'dark-out-of-reach',
-  'colour-out-of-reach',
-  'shape-out-of-reach',
-  'too-many-layers',
-  'wash-too-large',
-  'whites-too-small',
-];
-
 /** The surface a plan was reckoned with. */
 export const surfaceOf = ({ surface }: Pick<WashPlan, 'surface'>): Surface => surface ?? plainFloor;
 
@@ -286,8 +273,6 @@ export const liesElsewhere = (
   const before = wet ? touches.indexOf(wet.kind) : -1;
   return before >= 0 && touches.indexOf(kind) > before;
 };
-
-export const isOfReach = ({ code }: Pick<Warning, 'code'>): boolean => reachCodes.includes(code);
 
 /** The washes that lie dry under a mix when it is laid, first one first. */
 export const mixesBelow = ({ mixes }: Pick<WashPlan, 'mixes'>, mix: Mix): LaidMix[] =>

@@ -27,6 +27,8 @@ export const CLIMBS: readonly Climb[] = [
   { manifest: (before) => ({ ...before, version: 2 }), file: (_kind, before) => before },
   // Version 3: paintings may say with which plan they were handed on; those of version 2 do not.
   { manifest: (before) => ({ ...before, version: 3 }), file: (_kind, before) => before },
+  // Version 4: plans may say codes and figures; those of version 3 hold sentences, and keep them.
+  { manifest: (before) => ({ ...before, version: 4 }), file: (_kind, before) => before },
 ];
 
 /** Names are ours alone: nothing of them comes from her, and none leads out of the copy. */

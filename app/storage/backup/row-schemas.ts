@@ -4,6 +4,7 @@ import { largestOptic } from '../../core/limits.ts';
 import type { OwnBox } from '../../core/paint/own-box.ts';
 import { largestSheetMm } from '../../core/reference/sheet.ts';
 import type { SessionEvent } from '../../core/session/session-event.ts';
+import { canBeSaid, type Said } from '../../core/words/plan/words.ts';
 import type { PlanRow, ReadingRow } from '../schema.ts';
 import {
   decision,
@@ -131,6 +132,20 @@ const slots = listOf(slot, 256);
 const tones = v.looseObject({ mode: id, lo: figure, hi: figure, dark: figure, paper: figure });
 const warnings = listOf(v.looseObject({ code: id, text }), 1000);
 
+/** What a plan says: codes with figures that can be said, or the sentences of plans from before plan-16. */
+const said = v.custom<Said>(canBeSaid);
+const saidAs = (kind: string) =>
+  v.pipe(
+    said,
+    v.check(({ say }) => say.startsWith(`${kind}/`)),
+  );
+const sentence = v.union([text, said]);
+const sentences = v.union([text, listOf(said, 100)]);
+const sentenceList = listOf(sentence, 1000);
+const title = v.union([text, saidAs('title')]);
+const brush = v.optional(v.union([text, listOf(saidAs('brush'), 100)]));
+const board = v.optional(sentence);
+
 const mix = v.looseObject({
   id,
   puddle: v.nullable(id),
@@ -143,6 +158,7 @@ const mix = v.looseObject({
   target: v.nullable(lab),
   expected: lab,
   expectedWet: lab,
+  notes: v.optional(sentenceList),
 });
 
 const figures = listOf(figure, 1000);
@@ -150,20 +166,29 @@ const step = v.looseObject({
   key: id,
   n: figure,
   kind: id,
-  title: text,
-  prompt: text,
-  watch: text,
+  title,
+  prompt: sentence,
+  watch: sentences,
   bands: figures,
   families: figures,
   slots: figures,
   mixes: listOf(id, 1000),
   paper: id,
   technique: id,
-  soften: text,
+  soften: sentences,
+  areas: v.optional(
+    listOf(v.looseObject({ name: v.union([text, saidAs('area')]), brush, board }), 100),
+  ),
+  touches: v.optional(listOf(v.looseObject({ technique: id, text: sentence }), 100)),
+  brush,
+  board,
+  consequence: v.optional(sentence),
+  alsoHappens: v.optional(sentenceList),
+  notes: v.optional(sentenceList),
   paintMinutes: range,
   shineMinutes: range,
   dryMinutes: range,
-  cautions: listOf(text, 1000),
+  cautions: sentenceList,
   rules: listOf(text, 1000),
   after: listOf(lab, 256),
   look: v.optional(v.instance(Uint8ClampedArray)),
@@ -183,11 +208,25 @@ export const planRow = isTrue<PlanRow>(
       paper: lab,
       range: tones,
       slots,
-      palette: listOf(v.looseObject({ id, ci: text, name: text, why: text, darkest: figure }), 500),
+      palette: listOf(
+        v.looseObject({ id, ci: text, name: text, why: sentence, darkest: figure }),
+        500,
+      ),
       optics: listOf(paint, 500),
       mixes: listOf(mix, 2000),
       steps: listOf(step, 2000),
-      warnings,
+      warnings: listOf(v.looseObject({ code: id, text: sentence }), 1000),
+      washesWhy: v.optional(sentence),
+      stepsWhy: v.optional(sentence),
+      passages: v.optional(v.looseObject({ painted: id, proposed: id, why: sentence })),
+      fit: v.optional(
+        v.looseObject({
+          gaveUp: sentenceList,
+          dryer: v.optional(sentence),
+          tooLong: v.optional(v.looseObject({ text: sentence })),
+        }),
+      ),
+      leftOut: v.optional(listOf(v.looseObject({ key: id, title }), 1000)),
     }),
   }),
 );

@@ -5,10 +5,8 @@ import type { Mark } from '../../core/plan/details/mark.ts';
 import { paintNameIn } from '../../core/plan/paint-name-in.ts';
 import {
   type EveningFit,
-  isOfReach,
   type Mix,
   type PaletteEntry,
-  type PlanWarning,
   passageOf,
   type Step,
   surfaceOf,
@@ -16,6 +14,7 @@ import {
   type WashPlan,
 } from '../../core/plan/plan.ts';
 import { type PuddleAmount, puddleAmount } from '../../core/plan/puddle-amount.ts';
+import { isOfReach, type PlanWarning } from '../../core/plan/reach/plan-warning.ts';
 import { planCautions } from '../../core/plan/steps/step-cautions.ts';
 import { computePxPerMm } from '../../core/raster/size.ts';
 import { edgeShares } from '../../core/reading/edges/edge.ts';

@@ -3,8 +3,8 @@ import type { Lab } from '../../colour/lab.ts';
 import { valueOfLightness } from '../../colour/lightness.ts';
 import { otherValueFrom, valueReachedWithin } from '../../limits.ts';
 import type { Slot } from '../../reading/slot.ts';
-import type { PlanWarning } from '../plan.ts';
 import { nameOfFamily, type PlanFacts } from '../plan-facts.ts';
+import type { PlanWarning } from './plan-warning.ts';
 
 export const nothingToPaint: PlanWarning = {
   code: 'nothing-to-paint',

@@ -2,10 +2,11 @@ import { geometricMiddle } from '../../drying/learn-pace.ts';
 import { maxWashes } from '../../drying/paper-choice.ts';
 import { brushPointMm, smallShapeMm } from '../../limits.ts';
 import type { White } from '../../reading/whites/whites.ts';
-import type { PlanWarning, Step } from '../plan.ts';
+import type { Step } from '../plan.ts';
 import type { PlanFacts } from '../plan-facts.ts';
 import { plannedWhites } from '../steps/white-steps.ts';
 import { colourWarning, darkWarning, shapeWarning, valueWarning } from './colour-warnings.ts';
+import type { PlanWarning } from './plan-warning.ts';
 
 /** Most washes over any one place. */
 function mostLayers({ slots }: PlanFacts, steps: readonly Step[]): number {

@@ -10,7 +10,10 @@ import { type SaidBy, sayBy } from './said.ts';
  */
 export type ColourName = string;
 
-/** The rest of a sentence that names what is left to name. */
+/** A family that its reading does not name. */
+export const unnamedColour = (family: number): ColourName => `colour ${family}`;
+
+/** One side of an edge, or a shape by itself. */
 export const shapeNames = {
   'shape/rest': ({ tone }: Toned) => theShape('rest', tone),
   'shape/white': ({ tone }: Toned) => theShape('white', tone),

@@ -1,8 +1,7 @@
-import { cautionSentences } from './cautions.ts';
 import { consequenceSentences } from './consequences.ts';
 import { eveningSentences } from './evenings.ts';
-import { mixSentences } from './mixes.ts';
 import { areaNames } from './names.ts';
+import { cautionSentences, mixSentences } from './paints.ts';
 import type { SaidBy } from './said.ts';
 import { stepSentences } from './steps.ts';
 import { techniqueSentences } from './techniques.ts';
@@ -72,7 +71,7 @@ export function canBeSaid(value: unknown): value is Said {
   if (typeof value.say !== 'string' || !Object.hasOwn(sentences, value.say)) return false;
   try {
     const text = say(value as Said);
-    return !/undefined|null|NaN|\[object/.test(text);
+    return !/undefined|\bnull\b|\bnan\b|\[object/i.test(text);
   } catch {
     return false;
   }

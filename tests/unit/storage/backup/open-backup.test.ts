@@ -58,6 +58,33 @@ test('a copy packed again is whole; other files are no copies', async () => {
   expect(await said(other)).toBe('not-a-copy');
 });
 
+describe('what a plan says', () => {
+  const plan = 'paintings/0001/plan-0001.json';
+  const saying = (what: object) =>
+    changed(plan, (row) => {
+      const [first, ...others] = row.plan.steps;
+      row.plan.steps = [{ ...first, ...what }, ...others];
+    });
+
+  test.each<[object]>([
+    [{ title: { say: 'title/dry' }, watch: [{ say: 'dry/damp' }], soften: [] }],
+    [{ prompt: { say: 'puddles/mix', puddles: 2 }, cautions: [{ say: 'caution/blade' }, 'Mind.'] }],
+    [{ brush: [{ say: 'brush/mop' }], board: { say: 'board/bead', degrees: 15 } }],
+    [{ brush: 'a round 8; a rigger', notes: ['Less water.'], consequence: { say: 'white/lost' } }],
+  ])('%j is whole', async (what) => expect(await said(await saying(what))).toBe('whole'));
+
+  test.each<[object]>([
+    [{ prompt: { say: 'no/such' } }],
+    [{ prompt: { say: 'accents/set' } }],
+    [{ title: { say: 'caution/blade' } }],
+    [{ title: [{ say: 'title/dry' }] }],
+    [{ watch: [{ say: 'constructor' }] }],
+    [{ brush: [{ say: 'board/flat' }] }],
+    [{ notes: [7] }],
+    [{ touches: [{ technique: 'lifting', text: {} }] }],
+  ])('%j is damaged', async (what) => expect(await said(await saying(what))).toBe('damaged'));
+});
+
 test('a copy of a newer version is refused by that, whatever else it holds', async () => {
   const newer = await changed('manifest.json', () => ({
     format: 'firstwash copy',
