@@ -3,7 +3,7 @@ import { createDryingModel, type DryingModel } from '../drying/estimate-drying.t
 import type { DryingClockName, Lesson } from '../drying/learn-pace.ts';
 import type { PaperChoice } from '../drying/paper-choice.ts';
 import { minuteMs } from '../limits.ts';
-import { sayTitle, type TitleSaid } from '../words/plan/titles.ts';
+import type { TitleSaid } from '../words/plan/titles.ts';
 import type { DryingClock, TimedStep } from './drying-clock.ts';
 import { foldSession } from './fold-session.ts';
 import type { SessionEvent } from './session-event.ts';
@@ -22,7 +22,7 @@ export interface HistoryRow {
   readonly sessionId: string;
   /** Wall time the session began, ms since 1970. */
   readonly startedAt: number;
-  readonly title: string;
+  readonly title: TitleSaid | string;
   readonly clock: DryingClockName;
   readonly reckoned: Range;
   readonly real: number;
@@ -87,7 +87,6 @@ function rowsOf(session: PastSession, state: SessionState): HistoryRow[] {
   });
 }
 
-const titleOf = ({ title, key }: PastSession['steps'][number]): string =>
-  title === undefined ? key : sayTitle(title);
+const titleOf = ({ title, key }: PastSession['steps'][number]): HistoryRow['title'] => title ?? key;
 
 const since = (clock: DryingClock, atMs: number): number => (atMs - clock.startedMs) / minuteMs;

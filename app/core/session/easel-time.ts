@@ -65,16 +65,20 @@ export interface EaselTime {
   readonly open: TimeLeft | null;
 }
 
-/** Before the first stroke nothing presses: these are done when she says so, and have no beginning. */
+/** Before the first stroke nothing presses. */
 export const isGettingReady = ({ kind }: Pick<TimedStep, 'kind'>): boolean =>
   kind === 'prepare' || kind === 'puddles' || kind === 'transfer';
+
+/** Steps that are done when she says so: what is got ready, and the last look. */
+export const hasNoBeginning = ({ kind }: Pick<TimedStep, 'kind'>): boolean =>
+  kind === 'last-look' || isGettingReady({ kind });
 
 /** Whether a clock runs while she works at a step. */
 export const isTimed = ({
   kind,
   paintMinutes,
 }: Pick<TimedStep, 'kind' | 'paintMinutes'>): boolean =>
-  paintMinutes[1] > 0 && kind !== 'last-look' && !isGettingReady({ kind });
+  paintMinutes[1] > 0 && !hasNoBeginning({ kind });
 
 function timeLeft(endsLowMs: number, endsHighMs: number, atMs: number): TimeLeft {
   return {

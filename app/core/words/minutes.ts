@@ -2,15 +2,18 @@ import type { Range } from '../colour/lab.ts';
 
 const half = (minutes: number): string => (minutes < 1 ? '½' : String(Math.round(minutes)));
 
+/** A dash that no line breaks at: a word joiner (U+2060) follows it. */
+const dash = '–\u2060';
+
 /** '20–35 min', '1½–3 h', 'a minute': always a range, never a bare figure pretending to be exact. */
 export function minutesInWords([low, high]: Range): string {
   if (high <= 0) return 'no time';
   if (high <= 1) return 'up to a minute';
   if (low >= 90) {
     const hours = (minutes: number): string => (Math.round(minutes / 30) / 2).toString();
-    return `${hours(low)}–${hours(high)} h`;
+    return `${hours(low)}${dash}${hours(high)} h`;
   }
-  return `${half(low)}–${half(high)} min`;
+  return `${half(low)}${dash}${half(high)} min`;
 }
 
 /** '45 min', '1 h 40 min', '3 h': to the five minutes, as no one reckons painting closer. */

@@ -107,6 +107,6 @@ function mainAction(phase: Phase, step: Pick<Step, 'kind'>, next?: Pick<Step, 'k
   if (phase === 'paused') return 'Go on';
   if (isGettingReady(step)) return next && isGettingReady(next) ? 'Done' : 'Ready to paint';
   if (step.kind === 'dry') return 'It is bone dry';
-  if (step.kind === 'last-look') return phase === 'painting' ? 'Finish' : 'Look';
+  if (step.kind === 'last-look') return 'Finish';
   return phase === 'painting' ? 'Done' : 'Start';
 }

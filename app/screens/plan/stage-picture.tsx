@@ -6,7 +6,7 @@ import type { WashPlan } from '../../core/plan/plan.ts';
 import { stepChanges } from '../../core/plan/step-changes.ts';
 import type { SoftBlend } from '../../core/raster/paint-slots.ts';
 import type { PixelSize } from '../../core/raster/size.ts';
-import { isGettingReady } from '../../core/session/easel-time.ts';
+import { hasNoBeginning } from '../../core/session/easel-time.ts';
 import { capitalize } from '../../core/words/numbers.ts';
 import { changesInWords } from '../../core/words/plan/beside.ts';
 import { type Layer, sheetLayer } from '../../drawing/layers.ts';
@@ -103,8 +103,7 @@ export function describeStage(plan: WashPlan, index: number, view: StageView): s
   if (view === 'changes') return changesInWords(stepChanges(plan, index));
   const step = plan.steps[index];
   if (view !== 'where' || !step) return '';
-  if (isGettingReady(step) || step.kind === 'dry' || step.kind === 'last-look')
-    return nothingPainted;
+  if (hasNoBeginning(step) || step.kind === 'dry') return nothingPainted;
   return stepChanges(plan, index).marks.length > 0
     ? 'What is to be set stays in sight; the rest is dimmed.'
     : 'The tags say what comes first, from which puddle: big before small.';

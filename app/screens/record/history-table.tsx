@@ -3,6 +3,7 @@ import type { HistoryRow } from '../../core/session/drying-history.ts';
 import type { StepRecord } from '../../core/session/session-record.ts';
 import { dateInWords } from '../../core/words/dates.ts';
 import { measuredMinutes, minutesInWords } from '../../core/words/minutes.ts';
+import { words } from '../../core/words/plan/words.ts';
 import styles from './record-screen.module.css';
 
 const shown = 12;
@@ -35,9 +36,9 @@ export function HistoryTable({ rows }: { rows: readonly HistoryRow[] }) {
             .slice(-shown)
             .reverse()
             .map(({ sessionId, startedAt, title, clock, reckoned, real }) => (
-              <tr key={`${sessionId} ${title} ${clock}`}>
+              <tr key={`${sessionId} ${words(title)} ${clock}`}>
                 <th scope="row">
-                  {title}, {clockWords[clock]}
+                  {words(title)}, {clockWords[clock]}
                   <br />
                   <small>{dateInWords(startedAt)}</small>
                 </th>

@@ -9,7 +9,7 @@ import {
   dryingHistory,
   type PastSession,
 } from '../../core/session/drying-history.ts';
-import { type EaselTime, easelTime, isGettingReady } from '../../core/session/easel-time.ts';
+import { type EaselTime, easelTime, hasNoBeginning } from '../../core/session/easel-time.ts';
 import { foldSession, ghostTapMs } from '../../core/session/fold-session.ts';
 import { airEvents, changedMixEvents } from '../../core/session/initial-events.ts';
 import {
@@ -274,7 +274,7 @@ export function createEasel(needs: EaselNeeds): Easel {
       const { key, kind } = currentStep;
       if (session.value.phase === 'paused') append({ kind: 'resumed' });
       else if (kind === 'dry') append({ kind: 'dry-now', key }, { kind: 'step-done', key });
-      else if (isGettingReady(currentStep))
+      else if (session.value.phase !== 'painting' && hasNoBeginning(currentStep))
         append({ kind: 'step-begun', key }, { kind: 'step-done', key });
       else if (session.value.phase === 'ready') append({ kind: 'step-begun', key });
       else append({ kind: 'step-done', key });

@@ -32,7 +32,7 @@ test('each technique with its sign and its minutes, then the brush and how the b
   );
   const rows = [...screen.host.querySelectorAll('li')].map((row) => row.textContent);
   expect(rows).toEqual([
-    `Merging, while it shines; the shine goes in 3–12 min. ${words(merging.text)}`,
+    `Merging, while it shines; the shine goes in 3–\u206012 min. ${words(merging.text)}`,
     `Dry brush, on bone dry paper. ${words(dryBrush.text)}`,
   ]);
   const tools = [...screen.host.querySelectorAll('p')].map((line) => line.textContent);

@@ -22,7 +22,7 @@ export const easelButton = (page: Page, name: string) =>
 /** The one large button, whatever it says now. */
 export const mainButton = (page: Page) =>
   screen(page, 'easel').getByRole('button', {
-    name: /^(Start|Done|Ready to paint|It is bone dry|Look|Finish|Go on)$/,
+    name: /^(Start|Done|Ready to paint|It is bone dry|Finish|Go on)$/,
   });
 
 const hurried = new WeakSet<Page>();

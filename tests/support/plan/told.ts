@@ -1,3 +1,9 @@
+import {
+  type MeetingSaid,
+  nameMeeting,
+  nameShape,
+  type ShapeSaid,
+} from '../../../app/core/words/plan/names.ts';
 import { brushesInWords } from '../../../app/core/words/plan/tools.ts';
 import { type Sentence, words } from '../../../app/core/words/plan/words.ts';
 
@@ -10,6 +16,10 @@ export type Told<T> = T extends { readonly say: string }
       ? { [K in keyof T]: K extends 'watch' | 'soften' | 'brush' ? string : Told<T[K]> }
       : T;
 
+const begins = (value: object, kind: string): boolean =>
+  'say' in value && String(value.say).startsWith(kind);
+const isShape = (value: object): value is ShapeSaid => begins(value, 'shape/');
+const isMeeting = (value: object): value is MeetingSaid => begins(value, 'meeting/');
 const isSaid = (value: object): value is Exclude<Sentence, string> => 'say' in value;
 
 function toldField(key: string, value: unknown): unknown {
@@ -21,6 +31,8 @@ function toldField(key: string, value: unknown): unknown {
 export function told<T>(value: T): Told<T> {
   const tell = (): unknown => {
     if (typeof value !== 'object' || value === null || ArrayBuffer.isView(value)) return value;
+    if (isShape(value)) return nameShape(value);
+    if (isMeeting(value)) return nameMeeting(value);
     if (isSaid(value)) return words(value);
     if (Array.isArray(value)) return value.map(told);
     return Object.fromEntries(

@@ -36,7 +36,10 @@ describe('whites in the plan', () => {
   it('masked where she wants it, however the wash goes on, and how many', async () => {
     const plan = await planOf(withWhites(white('mask'), white('mask'), white('round', 30)));
     expect(stepOf(plan, 'wash')?.technique).toBe('wet on dry');
-    expect(stepOf(plan, 'mask')).toMatchObject({ title: 'Mask the small whites', slots: [0] });
+    expect(stepOf(plan, 'mask')).toMatchObject({
+      title: { say: 'title/mask', count: 2, isSmall: true },
+      slots: [0],
+    });
     expect(words(stepOf(plan, 'mask')?.prompt)).toContain('the 2 small whites');
     expect(words(stepOf(plan, 'mask')?.watch)).toContain('other whites');
     expect(stepOf(plan, 'unmask')).toBeDefined();
@@ -66,7 +69,7 @@ describe('whites in the plan', () => {
     expect(kinds.slice(-3)).toEqual(['last-lights', 'dry', 'last-look']);
     const lights = stepOf(plan, 'last-lights');
     expect(lights).toMatchObject({
-      title: 'Last lights',
+      title: { say: 'title/last-lights', count: 2 },
       technique: 'opaque white',
       paper: 'bone dry',
     });

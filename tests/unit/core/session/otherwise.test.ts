@@ -64,7 +64,7 @@ test('troubles with what was advised, notes, slow washes, what was left out', ()
     },
     { words: 'Granulates well.', more: 'Noted after 20 min.' },
     { words: 'Less green next time.', more: 'Noted afterwards.' },
-    { words: 'First wash: bone dry in 90 min.', more: 'Expected: 30–60 min.' },
+    { words: 'First wash: bone dry in 90 min.', more: 'Expected: 30–\u206060 min.' },
     { words: 'Left out: Accents.', more: '' },
   ]);
 });

@@ -139,7 +139,7 @@ describe('what the washes say of edges', () => {
   });
 
   test('on wet paper: what meets mostly hard stops the water, stretches between the same two colours together', () => {
-    const on = (...borders: Border[]) => adviseOnEdges(facts([], borders), washes[0], true);
+    const on = (...borders: Border[]) => words(adviseOnEdges(facts([], borders), washes[0], true));
     const short = (b: number, soft = 0): Border => ({ ...border(0, b, soft), lengthMm: 30 });
     expect(on(short(1))).toBe('');
     expect(on(short(1), short(3))).toBe(
@@ -170,7 +170,7 @@ describe('what the washes say of edges', () => {
     const [only] = passages[0]?.washes ?? [];
     if (!only) throw new Error('no wash');
     const shared = { ...rest, passages: [{ passage: 'sheet', washes: [only] }] };
-    expect(mergedWhere(shared, only.slots, washEdges(shared, only.slots)).pairs).toEqual([
+    expect(told(mergedWhere(shared, only.slots, washEdges(shared, only.slots)).pairs)).toEqual([
       'the lighter dull green and the darker dull green, in the middle',
     ]);
   });

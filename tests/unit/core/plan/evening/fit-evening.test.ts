@@ -71,7 +71,7 @@ describe('an evening', () => {
     expect(grams(whole.work.steps)).toEqual([undefined, undefined, undefined]);
     expect(grams(dryer.work.steps)[0]).toBe(40);
     expect(dryer.work.steps.find(({ kind }) => kind === 'wash')?.notes?.[0]).toMatchObject({
-      say: 'water/less-wet',
+      say: 'water/less-dry',
     });
     const short = await fitEvening(three, { evening: 20 }, solve);
     expect(short.work.steps.filter(({ kind }) => kind === 'wash')).toHaveLength(2);

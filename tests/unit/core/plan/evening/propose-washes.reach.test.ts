@@ -135,9 +135,9 @@ describe('how many washes', () => {
     [9, 'a whole value too light'],
     [12.9, 'a whole value too light'],
     [13, '1.3 values too light'],
-  ])('missed by %f L*: %s', async (missed, said) => {
+  ])('missed by %f L*: %s', async (missed, by) => {
     const { why } = await proposed({ 2: missed, 3: 0 });
-    expect(why).toBe(`Three washes: with two the darkest shapes would come out ${said}.`);
+    expect(said(why)).toBe(`Three washes: with two the darkest shapes would come out ${by}.`);
   });
 
   test('no more than the paper bears, nor than there are steps for', async () => {
@@ -160,7 +160,7 @@ describe('how many washes', () => {
     expect(await proposed({}, four, { washes: 4 })).toMatchObject({
       washes: 4,
       isAsked: true,
-      why: 'Four washes, as you asked.',
+      why: { say: 'washes/asked', washes: 4 },
     });
     const fewer = await proposed({}, four, { washes: 6 });
     expect(fewer.washes).toBe(4);

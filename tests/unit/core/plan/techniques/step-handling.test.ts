@@ -174,9 +174,9 @@ describe('brush and board', () => {
 test('the window in words: the sign before the minutes', () => {
   const words = (paper: SmallTechnique['paper'], minutes: SmallTechnique['minutes']) =>
     techniqueWindow({ paper, minutes }, [3, minutes?.[1] ?? 0]);
-  expect(words('shiny', [0, 12])).toBe('while it shines; the shine goes in 3–12 min');
+  expect(words('shiny', [0, 12])).toBe('while it shines; the shine goes in 3–\u206012 min');
   expect(words('bone dry', [0, 0.5])).toBe('while it shines; the shine goes in up to a minute');
-  expect(words('satin', [0.5, 12])).toBe('as the shine goes, after ½–12 min');
-  expect(words('damp', [3, 20])).toBe('once the shine has gone, 3–20 min after the stroke');
+  expect(words('satin', [0.5, 12])).toBe('as the shine goes, after ½–\u206012 min');
+  expect(words('damp', [3, 20])).toBe('once the shine has gone, 3–\u206020 min after the stroke');
   expect(words('bone dry', null)).toBe('on bone dry paper');
 });
