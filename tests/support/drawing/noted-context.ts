@@ -89,6 +89,7 @@ export class NotedContext {
   scale = (x: number, y: number): void => {
     this.scales.push(x, y);
   };
+  clearRect = (): void => {};
   fill = (): void => this.#note('fill', this.#path);
   stroke = (): void => this.#note('stroke', this.#path);
   fillRect = (...places: number[]): void => this.#note('fillRect', places);

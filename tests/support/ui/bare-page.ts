@@ -57,6 +57,11 @@ export class BareElement extends EventTarget {
   getAttribute(name: string): string | null {
     return this.attributes.find((each) => each.name === name)?.value ?? null;
   }
+  getBoundingClientRect = () => ({ left: 0, top: 0, width: 100, height: 100 });
+  setPointerCapture = (): void => {};
+  focus = (): void => {};
+  /** Of a canvas, as whoever draws the page says. */
+  getContext = (kind: string): unknown => contextOf(this, kind);
   /** All of one kind in it, in their order. */
   all(localName: string): BareElement[] {
     return this.childNodes.flatMap((child) => [
@@ -86,14 +91,20 @@ class BareText extends BareElement {
   }
 }
 
+let contextOf = (_: BareElement, _kind: string): unknown => null;
+
 const barePage = {
   createElement: (name: string) => new BareElement(name),
   createElementNS: (_: string, name: string) => new BareElement(name),
   createTextNode: (data: string) => new BareText(data),
 };
 
-/** What a component draws, without a browser; effects run at once, `settled` after what was changed is drawn. */
-export function drawBare(what: VNode) {
+/**
+ * What a component draws, without a browser; effects run at once, `settled` after what was changed is drawn. `context`
+ * is that of its canvases.
+ */
+export function drawBare(what: VNode, context: typeof contextOf = () => null) {
+  contextOf = context;
   const page = globalThis as { document?: unknown };
   const before = page.document;
   const frames = options.requestAnimationFrame;
