@@ -6,7 +6,9 @@ export class BareElement extends EventTarget {
   readonly namespaceURI = 'http://www.w3.org/1999/xhtml';
   readonly localName: string;
   readonly attributes: { name: string; value: string }[] = [];
-  readonly style = { setProperty: () => {} };
+  /** Properties of its style that were set. */
+  readonly set = new Map<string, unknown>();
+  readonly style = { setProperty: (name: string, value: unknown) => this.set.set(name, value) };
   readonly childNodes: BareElement[] = [];
   parentNode: BareElement | null = null;
   data = '';
@@ -100,8 +102,8 @@ const barePage = {
 };
 
 /**
- * What a component draws, without a browser; effects run at once, `settled` after what was changed is drawn. `context`
- * is that of its canvases.
+ * What a component draws, without a browser; `settled` once effects have run and what was changed is drawn. `context` is
+ * that of its canvases.
  */
 export function drawBare(what: VNode, context: typeof contextOf = () => null) {
   contextOf = context;
@@ -109,7 +111,7 @@ export function drawBare(what: VNode, context: typeof contextOf = () => null) {
   const before = page.document;
   const frames = options.requestAnimationFrame;
   page.document = barePage;
-  options.requestAnimationFrame = (callback) => callback();
+  options.requestAnimationFrame = (callback) => queueMicrotask(callback);
   const body = new BareElement('body');
   const draw = (next: VNode): void => render(next, body as unknown as Element);
   draw(what);
