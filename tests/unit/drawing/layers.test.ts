@@ -11,7 +11,7 @@ import {
 } from '../../../app/drawing/layers.ts';
 import { NotedContext } from '../../support/drawing/noted-context.ts';
 
-// Source: figures are those of the made pictures; how far a picture is dimmed is the code's own.
+// Figures are those of the made pictures; how far a picture is dimmed: (own).
 
 /** Canvases the layers make beside the page, as they were made. */
 const aside: NotedContext[] = [];

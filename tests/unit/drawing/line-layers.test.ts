@@ -11,7 +11,7 @@ import {
 } from '../../../app/drawing/line-layers.ts';
 import { NotedContext } from '../../support/drawing/noted-context.ts';
 
-// Source: figures are those of the made edges and of the tables under test; widths of casings are own.
+// Figures are those of the made edges and of the tables under test; widths of casings: (own).
 
 const size = { width: 1000, height: 500 };
 

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { drawPlanPicture } from '../../../app/drawing/plan-picture.ts';
 import { notedCanvas } from '../../support/drawing/noted-context.ts';
 
-// Source: lengths are the code's own, as it tells them: 1080 px wide, edge 48, gaps 24, type 48, 36, 32 px.
+// Lengths as the code tells them (own): 1080 px wide, edge 48, gaps 24, type 48, 36, 32 px.
 
 const line = (px: number): number => px * 1.35;
 const high = 0.75 * (1080 - 96);

@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import { paintedCanvas, pngFile } from '../../../app/drawing/png-file.ts';
 import { notedCanvas } from '../../support/drawing/noted-context.ts';
 
+// Figures are those of what is drawn here (own).
 test('a packed canvas is a file under its name; none where it cannot be packed, or there is none', async () => {
   const packs = (blob: Blob | null): HTMLCanvasElement =>
     ({ toBlob: (done: BlobCallback) => done(blob) }) as unknown as HTMLCanvasElement;

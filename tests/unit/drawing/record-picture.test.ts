@@ -2,7 +2,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { drawRecordPicture } from '../../../app/drawing/record-picture.ts';
 import { notedCanvas } from '../../support/drawing/noted-context.ts';
 
-// Source: lengths are the code's own, as it tells them: 1800 px wide, edge 48, gaps 24, type 52 and 30 px.
+// Lengths as the code tells them (own): 1800 px wide, edge 48, gaps 24, type 52 and 30 px.
 
 class MadeBitmap {
   readonly width: number;

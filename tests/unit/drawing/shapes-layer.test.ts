@@ -3,7 +3,7 @@ import { type Lab, labOfRgb } from '../../../app/core/colour/lab.ts';
 import { pointedLayer, shapesLayer } from '../../../app/drawing/shapes-layer.ts';
 import { NotedContext } from '../../support/drawing/noted-context.ts';
 
-// Source: figures are those of the made maps, and of tags as the code draws them (own).
+// Figures are those of the made maps, and of tags as the code draws them (own).
 
 const black = 0;
 const labOfCodes = (codes: readonly number[]): Lab => labOfRgb(codes as [number, number, number]);
