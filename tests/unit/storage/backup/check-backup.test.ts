@@ -175,3 +175,36 @@ test('the box and the settings are checked, and may both be missing', async () =
   ] as Record<string, (row: Row) => Row>[])
     await expect(settingsOf(endless, changed(how))).rejects.toMatchObject({ kind: 'damaged' });
 });
+
+test('her own paints are taken only with figures a paint can have', async () => {
+  const withPaint = (how: (paint: Row) => Row): Promise<unknown> =>
+    settingsOf(
+      endless,
+      changed({ 'box.json': (row) => ({ ...row, paints: row.paints.map(how) }) }),
+    ).then(
+      () => 'taken',
+      (fault) => (fault instanceof BackupProblem ? fault.kind : fault),
+    );
+  const figures = (first: number) => [first, ...new Array(35).fill(1)];
+  const told = await Promise.all(
+    [
+      { K: figures(0) },
+      { K: figures(-1e-9) },
+      { S: figures(-1) },
+      { K: figures(Number.NaN) },
+      { K: new Array(35).fill(1) },
+      { K: new Array(37).fill(1) },
+      { strength: 1e-6 },
+      { strength: 0 },
+      { strength: -1 },
+      { mostLoad: 0 },
+      { properties: { transparency: 'X' } },
+      { revision: 1.5 },
+      { id: '' },
+    ].map((change) => withPaint((paint) => ({ ...paint, ...change }))),
+  );
+  expect(told).toEqual([
+    ...['taken', 'damaged', 'damaged', 'damaged', 'damaged', 'damaged', 'taken'],
+    ...Array(6).fill('damaged'),
+  ]);
+});
