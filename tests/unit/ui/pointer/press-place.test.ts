@@ -79,13 +79,14 @@ test('after a press held to its end the click of that finger is nobody’s; keys
   expect(click(1)).toBe(true);
 });
 
-test('the hint comes with the first press let go too soon and every third, until it is old or one is held', () => {
+test('the hint comes with the first press let go too soon and every third, until it is old or one is held', async () => {
   const shown = (): boolean => hook.current.hint.value !== null;
   const { place } = hook.current;
   expect(shown()).toBe(false);
   place.tooSoon();
   expect(shown()).toBe(true);
   hook.again();
+  await hook.settled();
   vi.advanceTimersByTime(4999);
   expect(shown()).toBe(true);
   vi.advanceTimersByTime(1);
@@ -101,9 +102,11 @@ test('the hint comes with the first press let go too soon and every third, until
   expect(shown()).toBe(true);
 });
 
-test('who leaves hears no more', () => {
+test('who leaves hears no more', async () => {
   const { touches } = hook.current.place;
+  await hook.settled();
   hook.leave();
+  await hook.settled();
   touch('pointerdown', 1);
   expect(touches.count).toBe(0);
 });
