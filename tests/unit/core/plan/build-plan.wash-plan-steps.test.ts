@@ -34,7 +34,6 @@ describe('steps', () => {
       'wash',
       'dry',
       'accents',
-      'dry',
       'last-look',
     ]);
     expect(plan.steps.map((step) => words(step.title))).toContain('Darks');
