@@ -12,6 +12,7 @@ import type {
   LinearRaster,
 } from '../../app/core/raster/linear-raster.ts';
 import { RasterReducer } from '../../app/core/raster/raster-reducer.ts';
+import type { Room } from '../../app/core/raster/room.ts';
 import { type PixelSize, rasterSize } from '../../app/core/raster/size.ts';
 import { edgeLimits } from '../../app/core/reading/edges/edge.ts';
 import { smallestSizes } from '../../app/core/reading/masses.ts';
@@ -25,7 +26,7 @@ import {
 } from '../../app/core/reading/shapes/merge-shapes.ts';
 import type { Slot } from '../../app/core/reading/slot.ts';
 import { type SortedPixels, sortPixels } from '../../app/core/reading/sort-pixels.ts';
-import { quickSimplify } from '../../workers/kernels/wasm-simplify.ts';
+import { ReadingDesk } from '../../workers/kernels/wasm-simplify.ts';
 import type { PhotoBytes } from './bench.ts';
 
 /** A checkpoint that lets nothing in between: only the work is timed. */
@@ -38,8 +39,10 @@ const stripAreaPx = 1_048_576;
 export function rasterOf(
   { width, height, rgba }: PhotoBytes,
   longSidePx?: number,
+  room?: Room,
 ): { raster: LinearRaster; clipped: ClippedShares } {
-  const reducer = new RasterReducer({ width, height }, rasterSize(width, height, longSidePx));
+  const reduced = rasterSize(width, height, longSidePx);
+  const reducer = new RasterReducer({ width, height }, reduced, 'srgb', room);
   const stripRows = Math.max(1, Math.floor(stripAreaPx / width) - 1);
   for (let row = 0; row < height; row += stripRows) {
     const rows = Math.min(stripRows, height - row);
@@ -55,6 +58,9 @@ const sheetOf = ({ width, height }: PixelSize) => ({
 });
 
 const pxPerMmOf = ({ width }: PixelSize): number => width / 381;
+
+/** As the worker has one. */
+const desk = new ReadingDesk();
 
 const knownDarkest = new LastAnswers<number>(1);
 
@@ -79,11 +85,14 @@ export async function readBytes(
   told: ReadingTold = {},
 ): Promise<PictureReading> {
   const { darkest, paper } = await reach();
-  const { raster, clipped } = rasterOf(photo, told.longSidePx);
+  const tools = desk.lend(rasterSize(photo.width, photo.height, told.longSidePx));
+  const { raster, clipped } = rasterOf(photo, told.longSidePx, tools.room);
   told.opened?.();
   const sheet = sheetOf(raster);
-  const input = { raster, clipped, sheet, wishes, darkest, paper, simplify: quickSimplify };
-  return readPicture(input, told.checkpoint ?? noPause);
+  const input = { raster, clipped, sheet, wishes, darkest, paper, tools };
+  const read = await readPicture(input, told.checkpoint ?? noPause);
+  tools.handBack();
+  return read;
 }
 
 /** What the stages of a reading hand on to the next, up to where shapes are merged. */
@@ -97,19 +106,22 @@ export interface ReadingStages {
   readonly planes: LabPlanes;
   readonly sorted: SortedPixels;
   readonly sizes: MergeSizes;
+  /** Called when all of it is done with. */
+  readonly handBack: () => void;
 }
 
 /** The first stages of a reading, of the same functions in the same order as `readPicture`. */
 export async function stagesOf(photo: PhotoBytes, wishes: ReadingWishes): Promise<ReadingStages> {
-  const { raster } = rasterOf(photo);
+  const { room, simplify, handBack } = desk.lend(rasterSize(photo.width, photo.height));
+  const { raster } = rasterOf(photo, undefined, room);
   const pxPerMm = pxPerMmOf(raster);
   const { darkest, paper } = await reach();
-  const planes = runToEnd(quickSimplify(raster, pxPerMm));
-  const settings = { raster, wishes, darkest, paper, subject: null, pxPerMm };
+  const planes = runToEnd(simplify(raster, pxPerMm));
+  const settings = { raster, wishes, darkest, paper, subject: null, pxPerMm, room };
   const sorted = runToEnd(sortPixels(planes, settings));
   const bandCount = sorted.chosen.limits.length + 1;
   const sizes = mergeSizes(bandCount, pxPerMm, smallestSizes(wishes.smallest).darks);
-  return { raster, pxPerMm, darkest, paper, planes, sorted, sizes };
+  return { raster, pxPerMm, darkest, paper, planes, sorted, sizes, handBack };
 }
 
 /** Merges in copies of the maps, as the reading does in its own; hands back the bands. */

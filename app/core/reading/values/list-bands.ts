@@ -17,8 +17,10 @@ export function binOf(lightness: number): number {
 export const lightnessOfBin = (bin: number): number => bin / 2.55;
 
 /** The bin of every pixel: a lightness plane in one byte a pixel. */
-export function binsOf(lightness: Float32Array): Uint8Array {
-  const map = new Uint8Array(lightness.length);
+export function binsOf(
+  lightness: Float32Array,
+  map = new Uint8Array(lightness.length),
+): Uint8Array {
   for (let i = 0; i < map.length; i++) map[i] = binOf(lightness[i]);
   return map;
 }

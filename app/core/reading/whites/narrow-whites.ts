@@ -44,23 +44,24 @@ function markRuns(
 
 /**
  * Gives the simplified planes back the narrow whites of the photo, in place: pixels that are paper as they are and
- * greyed by simplifying, as far as they go on for `narrowestMm` across and down. `seen` is L* of the raster,
- * `lightnessMap` holds the bins of the planes' lightness and is kept in step.
+ * greyed by simplifying, as far as they go on for `narrowestMm` across and down. `seenBins` holds the bins of the
+ * raster's L*, `lightnessMap` those of the planes' lightness and is kept in step.
  */
 export function restoreNarrowWhites(
   { lightness, a, b }: LabPlanes,
   lightnessMap: Uint8Array,
-  seen: Float32Array,
+  seenBins: Uint8Array,
   raster: LinearRaster,
   range: ToneRange,
   pxPerMm: number,
+  whites = new Uint8Array(seenBins.length),
 ): void {
   const isPale = paleBins(range);
-  const whites = new Uint8Array(seen.length);
+  whites.fill(0);
   const lab = new Float64Array(3);
   let found = 0;
-  for (let i = 0; i < seen.length; i++) {
-    if (isPale[binOf(seen[i])] === 0) continue;
+  for (let i = 0; i < seenBins.length; i++) {
+    if (isPale[seenBins[i]] === 0) continue;
     writePixelLab(raster, i, lab);
     if (!isNeutral(lab[1], lab[2])) continue;
     whites[i] = alone;
