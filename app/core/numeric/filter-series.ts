@@ -3,7 +3,11 @@ export function insertionSort(values: Float64Array, count: number): void {
   for (let k = 1; k < count; k++) {
     const own = values[k];
     let to = k;
-    for (; to > 0 && values[to - 1] > own; to--) values[to] = values[to - 1];
+    while (to > 0) {
+      const before = values[to - 1];
+      if (!(before > own)) break;
+      values[to--] = before;
+    }
     values[to] = own;
   }
 }

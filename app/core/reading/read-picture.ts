@@ -206,6 +206,7 @@ export async function readPicture(
       range: lists.range,
       subject: sorted.mask,
       proposed: sorted.proposed?.path ?? null,
+      room: tools.room,
     },
     pxPerMm,
   );

@@ -1,5 +1,6 @@
 import { gaussianBlur } from '../../raster/gaussian-blur.ts';
 import type { LabPlanes } from '../../raster/linear-raster.ts';
+import { Room } from '../../raster/room.ts';
 import type { PixelSize } from '../../raster/size.ts';
 
 /** Mean colour of what surrounds every place, on a grid of square cells, row by row. */
@@ -54,10 +55,11 @@ export function* cellMeans(
   planes: readonly Float32Array[],
   { width, height }: PixelSize,
   cellPx: number,
+  room = new Room(),
 ): Generator<void, { readonly grid: PixelSize; readonly means: readonly Float32Array[] }> {
   const grid = { width: Math.ceil(width / cellPx), height: Math.ceil(height / cellPx) };
   const cells = grid.width * grid.height;
-  const means = planes.map(() => new Float32Array(cells));
+  const means = planes.map(() => room.floats(cells));
   const sums = planes.map(() => new Float64Array(grid.width));
   for (let row = 0; row < grid.height; row++) {
     const bottom = Math.min(height, (row + 1) * cellPx);
