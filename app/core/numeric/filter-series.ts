@@ -3,12 +3,33 @@ export function insertionSort(values: Float64Array, count: number): void {
   for (let k = 1; k < count; k++) {
     const own = values[k];
     let to = k;
-    while (to > 0) {
-      const before = values[to - 1];
-      if (!(before > own)) break;
-      values[to--] = before;
-    }
+    for (; to > 0 && values[to - 1] > own; to--) values[to] = values[to - 1];
     values[to] = own;
+  }
+}
+
+/**
+ * Brings the value that would be number n of the first `count`, were they sorted, to its place: none before it is
+ * larger, none behind it smaller (Hoare, 'Algorithm 65: Find', 1961). No value may be NaN.
+ */
+export function selectNth(values: Float64Array, count: number, n: number): void {
+  let first = 0;
+  let last = count - 1;
+  while (first < last) {
+    const middle = values[(first + last) >> 1];
+    let i = first;
+    let j = last;
+    while (i <= j) {
+      while (values[i] < middle) i++;
+      while (values[j] > middle) j--;
+      if (i > j) break;
+      const value = values[i];
+      values[i++] = values[j];
+      values[j--] = value;
+    }
+    if (n <= j) last = j;
+    else if (n >= i) first = i;
+    else return;
   }
 }
 

@@ -203,10 +203,12 @@ export function contourLine(contour: Contour): ContourLine {
       dx = corners[(2 * i + 2) % corners.length] - corners[2 * i];
       dy = corners[(2 * i + 3) % corners.length] - corners[2 * i + 1];
     }
-    const length = Math.hypot(dx, dy) || 1;
+    const length = Math.sqrt(dx * dx + dy * dy) || 1; // several times as quick as Math.hypot
     normalX[i] = -dy / length;
     normalY[i] = dx / length;
-    const way = Math.hypot(x[after] - x[before], y[after] - y[before]);
+    const wayX = x[after] - x[before];
+    const wayY = y[after] - y[before];
+    const way = Math.sqrt(wayX * wayX + wayY * wayY);
     // An open end stands for half a pixel side and half the length to its neighbour.
     const isEnd = before === i || after === i;
     steps[i] = isEnd ? (count === 1 ? 1 : way / 2 + 0.5) : way / 2;

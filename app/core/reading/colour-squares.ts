@@ -165,13 +165,13 @@ export function vividColours(
 ): (Lab | undefined)[] {
   const rowsOf: number[][] = Array.from({ length: count }, () => []);
   for (const [row, slot] of slots.entries()) rowsOf[slot]?.push(row);
-  const chroma = (row: number): number => Math.hypot(colours[3 * row + 1], colours[3 * row + 2]);
+  const chroma = slots.map((_, row) => Math.hypot(colours[3 * row + 1], colours[3 * row + 2]));
   return rowsOf.map((rows) => {
     const area = rows.reduce((sum, row) => sum + shares[row], 0);
     if (area === 0) return undefined;
     const sum: [number, number, number] = [0, 0, 0];
     let seen = 0;
-    for (const row of rows.toSorted((one, two) => chroma(two) - chroma(one) || one - two)) {
+    for (const row of rows.toSorted((one, two) => chroma[two] - chroma[one] || one - two)) {
       if (seen >= vividShare * area) break;
       for (let c = 0; c < 3; c++) sum[c] += shares[row] * colours[3 * row + c];
       seen += shares[row];

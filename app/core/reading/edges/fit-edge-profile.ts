@@ -1,4 +1,4 @@
-import { insertionSort } from '../../numeric/filter-series.ts';
+import { selectNth } from '../../numeric/filter-series.ts';
 import { widthOfSigma } from '../../numeric/normal-curve.ts';
 import {
   crossingPlace,
@@ -30,7 +30,7 @@ class ProfileSlope {
       const straight = (values[k - 1] + values[k + 1]) / 2;
       bends[k - 1] = Math.abs(values[k] - straight);
     }
-    insertionSort(bends, count);
+    selectNth(bends, count, count >> 1);
     // Median to deviation of normal noise, from bends to values, from values to slopes.
     this.#noise = bends[count >> 1] / 0.6745 / Math.sqrt(1.5) / 3;
     const slope = this.#slope;
@@ -236,8 +236,11 @@ export class EdgeProfileFit {
     if (!(count >= fewest)) return Number.NaN;
     const side = this.#side;
     for (let k = 0; k < count; k++) side[k] = values[from + k];
-    insertionSort(side, count);
     const mid = count >> 1;
-    return count % 2 ? side[mid] : (side[mid - 1] + side[mid]) / 2;
+    selectNth(side, count, mid);
+    if (count % 2) return side[mid];
+    let before = side[0];
+    for (let k = 1; k < mid; k++) before = Math.max(before, side[k]);
+    return (before + side[mid]) / 2;
   }
 }
