@@ -87,12 +87,12 @@ async function sortedPixels(
 /** The reading's lists, and its maps in the lists' numbers; `cellMap` and `bandMap` are renumbered. */
 function listed(sorted: SortedPassages, facts: ShapeFacts, pxPerMm: number) {
   const { histogram, range, chosen, own, bandMap, cellMap, tones, brushed, subject } = sorted;
-  const bandAreas = withBrushedWhites(sumAreasByGroup(cellMap, bandOfCell), tones);
+  const bandAreas = withBrushedWhites(sumAreasByGroup(facts, bandOfCell), tones);
   const kept = keptBands(bandAreas, chosen.limits);
-  const areasInSubject = sumAreasByGroup(cellMap, (cell) =>
+  const areasInSubject = sumAreasByGroup(facts, (cell) =>
     isInSubject(cell) ? bandOfCell(cell) : notCounted,
   );
-  const { families, was } = listFamilies(sumAreasByGroup(cellMap, familyOfCell), tones);
+  const { families, was } = listFamilies(sumAreasByGroup(facts, familyOfCell), tones);
   const bandNumber = (band: number): number =>
     band === brushedBand ? 1 : kept.findIndex((one) => one.was === band) + 1;
   const familyNumber = (family: number): number => was.indexOf(family) + 1;

@@ -1,5 +1,6 @@
 import { reserveChroma, reserveWithin } from '../../limits.ts';
 import { type LabPlanes, type LinearRaster, writePixelLab } from '../../raster/linear-raster.ts';
+import type { PixelSize } from '../../raster/size.ts';
 import type { ToneRange } from '../reading.ts';
 import { onTheSheet } from '../tone-range.ts';
 import { binOf, bins, lightnessOfBin } from '../values/list-bands.ts';
@@ -20,25 +21,33 @@ export const paleBins = (range: ToneRange): Uint8Array =>
 
 export const isNeutral = (a: number, b: number): boolean => a * a + b * b < reserveChroma ** 2;
 
-/** Along a line of `count` pixels `by` apart: where at least `least` in a row are `from`, they become `from` + 1. */
-function markRuns(
-  whites: Uint8Array,
-  start: number,
-  by: number,
-  count: number,
-  least: number,
-  from: number,
-): void {
-  let length = 0;
-  for (let n = 0; n <= count; n++) {
-    if (n < count && whites[start + n * by] >= from) {
+/** Along a row of pixels: where at least `least` one after the other are white, they become `inRow`. */
+function markRow(whites: Uint8Array, start: number, width: number, least: number): void {
+  const end = start + width;
+  for (let i = start, length = 0; i <= end; i++) {
+    if (i < end && whites[i] >= alone) {
       length++;
       continue;
     }
-    if (length >= least) {
-      for (let k = n - length; k < n; k++) whites[start + k * by] = from + 1;
-    }
+    if (length >= least) whites.fill(inRow, i - length, i);
     length = 0;
+  }
+}
+
+/** Along all columns, row by row: where at least `least` one below the other are `inRow`, they become `bothWays`. */
+function markColumns(whites: Uint8Array, { width, height }: PixelSize, least: number): void {
+  const lengths = new Int32Array(width);
+  for (let y = 0, i = 0; y <= height; y++) {
+    for (let x = 0; x < width; x++, i++) {
+      if (y < height && whites[i] >= inRow) {
+        lengths[x]++;
+        continue;
+      }
+      if (lengths[x] >= least) {
+        for (let k = 1; k <= lengths[x]; k++) whites[i - k * width] = bothWays;
+      }
+      lengths[x] = 0;
+    }
   }
 }
 
@@ -70,8 +79,8 @@ export function restoreNarrowWhites(
   if (found === 0) return;
   const { width, height } = raster;
   const least = Math.max(leastPx, Math.round(narrowestMm * pxPerMm));
-  for (let y = 0; y < height; y++) markRuns(whites, y * width, 1, width, least, alone);
-  for (let x = 0; x < width; x++) markRuns(whites, x, width, height, least, inRow);
+  for (let y = 0; y < height; y++) markRow(whites, y * width, width, least);
+  markColumns(whites, raster, least);
   for (let i = 0; i < whites.length; i++) {
     if (whites[i] !== bothWays || isPale[lightnessMap[i]] === 1) continue;
     writePixelLab(raster, i, lab);
