@@ -7,10 +7,10 @@ import { computePxPerMm, type PixelSize } from '../app/core/raster/size.ts';
 import { alterRaster } from '../app/core/reading/alter/alter-raster.ts';
 import { photoWarnings } from '../app/core/reading/photo-warnings.ts';
 import { readPicture } from '../app/core/reading/read-picture.ts';
-import type { ReadingTools } from '../app/core/reading/reading-input.ts';
 import type { ProgressPhase } from '../app/core/reading/reading.ts';
+import type { ReadingTools } from '../app/core/reading/reading-input.ts';
 import type { OnPictures, ReadRequest, ReadResult } from './api.ts';
-import { type LentTools, ReadingDesk } from './kernels/wasm-simplify.ts';
+import { type LentTools, ReadingDesk } from './kernels/reading-desk.ts';
 import { encodeJpeg, makeRasterBitmaps } from './photo/make-pictures.ts';
 import { readRaster } from './photo/read-raster.ts';
 
@@ -38,7 +38,9 @@ const keptMs = 60_000;
 let clearing: ReturnType<typeof setTimeout> | undefined;
 
 /** Lends tools for one piece of work; one after the other has the same memory. */
-async function withTools<T>(work: (lend: (size: PixelSize) => ReadingTools) => Promise<T>): Promise<T> {
+async function withTools<T>(
+  work: (lend: (size: PixelSize) => ReadingTools) => Promise<T>,
+): Promise<T> {
   clearTimeout(clearing);
   const lent: LentTools[] = [];
   try {

@@ -26,7 +26,7 @@ import {
 } from '../../app/core/reading/shapes/merge-shapes.ts';
 import type { Slot } from '../../app/core/reading/slot.ts';
 import { type SortedPixels, sortPixels } from '../../app/core/reading/sort-pixels.ts';
-import { ReadingDesk } from '../../workers/kernels/wasm-simplify.ts';
+import { ReadingDesk } from '../../workers/kernels/reading-desk.ts';
 import type { PhotoBytes } from './bench.ts';
 
 /** A checkpoint that lets nothing in between: only the work is timed. */

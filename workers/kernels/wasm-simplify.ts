@@ -1,8 +1,8 @@
 // Simplifying in WebAssembly: the plain kernel of the core (`raster/simplify.ts`) with four rows at a time, alike to
-// the last bit. Every picture gets a memory of its own, so that none of it stays.
-import { sharesOfX, sharesOfZ } from '../../app/core/colour/lab.ts';
-import { curveSteps, curveTable, sharesOfY } from '../../app/core/colour/lightness.ts';
+// the last bit, in a memory that `reading-desk.ts` lends.
+import { curveSteps, curveTable } from '../../app/core/colour/lightness.ts';
 import { boxOf } from '../../app/core/raster/gaussian-blur.ts';
+import type { Room } from '../../app/core/raster/room.ts';
 import {
   entries,
   iterations,
@@ -12,39 +12,26 @@ import {
   simplifyingFor,
   weightByDifference,
 } from '../../app/core/raster/simplify.ts';
-import { Room } from '../../app/core/raster/room.ts';
 import type { PixelSize } from '../../app/core/raster/size.ts';
-import { plainTools, type ReadingTools } from '../../app/core/reading/reading-input.ts';
-import machineCode from './assembly/simplify.ts?assembly';
 
 type Loop = (...numbers: readonly number[]) => void;
-type Loops = Readonly<
+export type Loops = Readonly<
   Record<'blurFour' | 'labOf' | 'weighAcross' | 'weighDown' | 'weighFour' | 'smoothFour', Loop>
 >;
 
-const floatBytes = 4;
+export const floatBytes = 4;
 const doubleBytes = 8;
-const pageBytes = 65_536;
+export const pageBytes = 65_536;
 const wholeFours = (count: number): number => 4 * Math.ceil(count / 4);
 
 /** The machine code at work on its memory, and the room in it; the tables lie before the room. */
-interface Engine {
+export interface Engine {
   readonly loops: Loops;
   readonly room: Room;
 }
 
-const tables = { weights: 0, curve: doubleBytes * (entries + 2), end: pageBytes } as const;
-const shares = tables.curve + doubleBytes * Math.ceil(curveTable.byteLength / doubleBytes);
-
-/** An engine with room for so many bytes. */
-function startEngine(module: WebAssembly.Module, bytes: number): Engine {
-  const memory = new WebAssembly.Memory({ initial: Math.ceil((tables.end + bytes) / pageBytes) });
-  const { exports } = new WebAssembly.Instance(module, { env: { memory } });
-  const { buffer } = memory;
-  new Float32Array(buffer, tables.curve).set(curveTable);
-  new Float64Array(buffer, shares).set([...sharesOfX, ...sharesOfY, ...sharesOfZ]);
-  return { loops: exports as Loops, room: new Room(buffer, tables.end) };
-}
+export const tables = { weights: 0, curve: doubleBytes * (entries + 2), end: pageBytes } as const;
+export const shares = tables.curve + doubleBytes * Math.ceil(curveTable.byteLength / doubleBytes);
 
 /** A picture in the memory of an engine. All but width and height are bytes. */
 interface Held extends PixelSize {
@@ -67,7 +54,7 @@ interface Held extends PixelSize {
 }
 
 /** Bytes that simplifying a picture of that size takes of a room, the three planes that stay among them. */
-function roomToSimplify({ width, height }: PixelSize): number {
+export function roomToSimplify({ width, height }: PixelSize): number {
   const [across, down] = [wholeFours(width), wholeFours(height)];
   return floatBytes * (7 * across * down + 24 * Math.max(across, down)) + 1024;
 }
@@ -217,7 +204,7 @@ function* smooth(
 }
 
 /** Simplifies as the core does; the planes lie in the engine's room. */
-function simplifyBy(engine: Engine): Simplify {
+export function simplifyBy(engine: Engine): Simplify {
   return function* simplifyInWasm(raster, pxPerMm) {
     const held = hold(engine, raster);
     if (!held) return yield* simplify(raster, pxPerMm);
@@ -239,60 +226,3 @@ function simplifyBy(engine: Engine): Simplify {
     return { lightness: packed(held, red), a: packed(held, green), b: packed(held, blue) };
   };
 }
-
-/** The machine code, or null where there is no WebAssembly with vectors. */
-function compiled(): WebAssembly.Module | null {
-  try {
-    const bytes = Uint8Array.from(atob(machineCode), (sign) => sign.charCodeAt(0));
-    return new WebAssembly.Module(bytes);
-  } catch {
-    return null; // an old browser, or a policy of the host that lets no WebAssembly in
-  }
-}
-
-/** Bytes of three planes of a picture of that size. */
-const rasterBytes = ({ width, height }: PixelSize): number => 3 * floatBytes * width * height;
-
-export interface LentTools extends ReadingTools {
-  /** Called when the reading is done: another may have them. */
-  readonly handBack: () => void;
-}
-
-/** Tools for one reading after the other, of one memory: what was touched once need not be touched for the first time. */
-export class ReadingDesk {
-  readonly #module = compiled();
-  #kept: Engine | null = null;
-
-  /** Tools for a picture of that size, its raster included; plain ones where there is no WebAssembly or no memory for it. */
-  lend(size: PixelSize): LentTools {
-    const kept = this.#kept;
-    this.#kept = null; // who reads meanwhile gets a memory of its own
-    const bytes = rasterBytes(size) + roomToSimplify(size);
-    try {
-      if (!this.#module) return { ...plainTools(), handBack: () => {} };
-      const isLarge = kept !== null && kept.room.buffer.byteLength >= tables.end + bytes;
-      const engine = isLarge ? kept : startEngine(this.#module, bytes);
-      const { room } = engine;
-      room.giveBack(tables.end);
-      const handBack = (): void => {
-        this.#kept = engine;
-      };
-      return { room, simplify: simplifyBy(engine), handBack };
-    } catch {
-      return { ...plainTools(), handBack: () => {} };
-    }
-  }
-
-  /** Lets go of the memory that is kept. */
-  clear(): void {
-    this.#kept = null;
-  }
-}
-
-const once = new ReadingDesk();
-
-/** Simplifies as quickly as it can be done here, in a memory of which nothing stays. */
-export const quickSimplify: Simplify = function* (raster, pxPerMm) {
-  const { lightness, a, b } = yield* once.lend(raster).simplify(raster, pxPerMm);
-  return { lightness: lightness.slice(), a: a.slice(), b: b.slice() };
-};

@@ -81,7 +81,14 @@ async function sortedPixels(
   room.giveBack(mark);
   const seen = room.floats(sorted.seen.length); // moved to where the planes lay
   seen.set(sorted.seen);
-  return { ...sorted, seen, proposed, subject: found.facts, mask: found.mask, raster: found.raster };
+  return {
+    ...sorted,
+    seen,
+    proposed,
+    subject: found.facts,
+    mask: found.mask,
+    raster: found.raster,
+  };
 }
 
 /** The reading's lists, and its maps in the lists' numbers; `cellMap` and `bandMap` are renumbered. */

@@ -9,13 +9,7 @@ import type { RangeMode, ReadingWishes, ToneRange } from './reading.ts';
 import { CellTones, packCells } from './shapes/cells.ts';
 import { toneRange } from './tone-range.ts';
 import { type ChosenLimits, chooseLimits } from './values/choose-limits.ts';
-import {
-  bins,
-  binsOf,
-  countBins,
-  lightnessOfBin,
-  percentile,
-} from './values/list-bands.ts';
+import { bins, binsOf, countBins, lightnessOfBin, percentile } from './values/list-bands.ts';
 import { type SubjectLimits, subjectLimits } from './values/subject-limits.ts';
 import { brushWhites } from './whites/brush-whites.ts';
 import { keepPaper } from './whites/keep-paper.ts';

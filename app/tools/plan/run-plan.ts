@@ -1,4 +1,4 @@
-import { ReadingDesk } from '../../../workers/kernels/wasm-simplify.ts';
+import { ReadingDesk } from '../../../workers/kernels/reading-desk.ts';
 import { defaultPaperLab } from '../../core/paint/colour-of-washes.ts';
 import { knownPaints, paintBox } from '../../core/paint/paint-box.ts';
 import { darkestInSteps, usualPaints } from '../../core/palette/library/mix-library.ts';

@@ -1,7 +1,7 @@
 import type { Point } from '../../colour/lab.ts';
 import { labelRuns, type RunLabels } from '../../raster/label-shapes.ts';
 import { type LinearRaster, labInPlace } from '../../raster/linear-raster.ts';
-import type { Room } from '../../raster/room.ts';
+import { Room } from '../../raster/room.ts';
 import type { PixelSize } from '../../raster/size.ts';
 import type { ColourSquares } from '../colour-squares.ts';
 import { cellMeans } from '../families/surroundings.ts';
@@ -22,7 +22,7 @@ interface DetailInput {
   /** A loose circle round what stands out; null where nothing does. */
   readonly proposed: readonly Point[] | null;
   /** Holds what is large meanwhile. */
-  readonly room: Room;
+  readonly room?: Room;
 }
 
 // All figures of this file: own, but that the subject gets the finest shapes (common practice, no source).
@@ -105,7 +105,7 @@ function middlesOf(
  * plan's details, accents and sparkles are picked from. Hands back control now and then.
  */
 export function* findDetails(
-  { raster, slotMap, slots, squares, range, subject, proposed, room }: DetailInput,
+  { raster, slotMap, slots, squares, range, subject, proposed, room = new Room() }: DetailInput,
   pxPerMm: number,
 ): Generator<void, Details> {
   const step = Math.max(1, Math.round(pxPerMm / pxPerMmLooked));

@@ -129,7 +129,7 @@ interface MissingSettings {
   /** Whether a light may be set back at a place; on paper none is. */
   readonly canBeLight: (i: number) => boolean;
   /** Holds the answer, and what is large meanwhile. */
-  readonly room: Room;
+  readonly room?: Room;
 }
 
 /** What stands off the smooth colours of its own slot and of those it borders on: a rim between two is no detail. */
@@ -137,7 +137,7 @@ export function findMissing(
   photo: LabPlanes,
   smooth: LabPlanes,
   size: PixelSize,
-  { cellsPerMm, nearness, range, canBeLight, room }: MissingSettings,
+  { cellsPerMm, nearness, range, canBeLight, room = new Room() }: MissingSettings,
 ): Missing {
   const rimPx = Math.max(1, Math.round(rimMm * cellsPerMm));
   const { width, height } = size;

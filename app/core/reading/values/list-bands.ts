@@ -40,10 +40,6 @@ export function countBins(map: Uint8Array): Uint32Array {
   return counts;
 }
 
-/** Pixels per bin of a lightness plane; 256 counts that sum to the plane's length. */
-export const lightnessHistogram = (lightness: Float32Array): Uint32Array =>
-  countBins(binsOf(lightness));
-
 /**
  * The lightness, L*, that `share` (0..1) of the counted pixels do not exceed; to the bin. 0 where
  * nothing was counted.
