@@ -59,8 +59,15 @@ const sheetOf = ({ width, height }: PixelSize) => ({
 
 const pxPerMmOf = ({ width }: PixelSize): number => width / 381;
 
-/** As the worker has one. */
-const desk = new ReadingDesk();
+/** As the worker has one, but for every size: none has the larger memory of another. */
+const desks = new Map<string, ReadingDesk>();
+
+function lend({ width, height }: PixelSize) {
+  const size = `${width} x ${height}`;
+  const desk = desks.get(size) ?? new ReadingDesk();
+  desks.set(size, desk);
+  return desk.lend({ width, height });
+}
 
 const knownDarkest = new LastAnswers<number>(1);
 
@@ -71,8 +78,8 @@ export const reach = async () => ({
 });
 
 interface ReadingTold {
-  /** Called when the raster is there. */
-  readonly opened?: () => void;
+  /** Called when the raster is there, with the bytes of the room it was taken of. */
+  readonly opened?: (roomBytes: number) => void;
   readonly checkpoint?: Checkpoint;
   /** Of the working raster; that of the product where left out. */
   readonly longSidePx?: number;
@@ -85,9 +92,9 @@ export async function readBytes(
   told: ReadingTold = {},
 ): Promise<PictureReading> {
   const { darkest, paper } = await reach();
-  const tools = desk.lend(rasterSize(photo.width, photo.height, told.longSidePx));
+  const tools = lend(rasterSize(photo.width, photo.height, told.longSidePx));
   const { raster, clipped } = rasterOf(photo, told.longSidePx, tools.room);
-  told.opened?.();
+  told.opened?.(tools.room.buffer.byteLength);
   const sheet = sheetOf(raster);
   const input = { raster, clipped, sheet, wishes, darkest, paper, tools };
   const read = await readPicture(input, told.checkpoint ?? noPause);
@@ -112,7 +119,7 @@ export interface ReadingStages {
 
 /** The first stages of a reading, of the same functions in the same order as `readPicture`. */
 export async function stagesOf(photo: PhotoBytes, wishes: ReadingWishes): Promise<ReadingStages> {
-  const { room, simplify, handBack } = desk.lend(rasterSize(photo.width, photo.height));
+  const { room, simplify, handBack } = lend(rasterSize(photo.width, photo.height));
   const { raster } = rasterOf(photo, undefined, room);
   const pxPerMm = pxPerMmOf(raster);
   const { darkest, paper } = await reach();
