@@ -52,7 +52,7 @@ const worthPuddle = 0.05;
 /** Every paint more in a puddle, once for the wash (own): a mix of few is mixed alike again. */
 const paintMore = 0.02;
 /** A puddle that another wash has already is one well less (own). */
-const mixedAlready = 0.04;
+const mixedAlready = 0.07;
 /** Rounds the corner of a miss by nothing. */
 const seenLeast = 0.25;
 
