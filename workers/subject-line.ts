@@ -3,7 +3,7 @@ import { findPassages } from '../app/core/reading/subject/find-subject.ts';
 import { type SubjectPlanes, subjectPlanes } from '../app/core/reading/subject/subject-colours.ts';
 import type { SubjectRequest, SubjectResult } from './api.ts';
 import { nextTurn } from './jobs.ts';
-import { quickSimplify } from './kernels/wasm-simplify.ts';
+import { quickSimplify } from './kernels/reading-desk.ts';
 import { readRaster } from './photo/read-raster.ts';
 
 const wholePicture = { centre: [0.5, 0.5], size: [1, 1], turn: 0 } as const;

@@ -2,7 +2,7 @@ import { ckmeans } from 'simple-statistics';
 import { lightnessPlane } from '../../app/core/raster/linear-raster.ts';
 import { bandMapOf, chooseRange, tonesPresent } from '../../app/core/reading/sort-pixels.ts';
 import { chooseLimits } from '../../app/core/reading/values/choose-limits.ts';
-import { binOf, binsOf, lightnessHistogram } from '../../app/core/reading/values/list-bands.ts';
+import { binOf, binsOf, countBins } from '../../app/core/reading/values/list-bands.ts';
 import { type Bench, type BenchSetting, notCompared } from './bench.ts';
 import { openCvBands } from './open-cv-steps.ts';
 import { type ReadingStages, stagesOf } from './read-bytes.ts';
@@ -14,7 +14,7 @@ const wishes = { bands: k };
 
 /** The limits as a reading chooses them from its simplified lightness. */
 function limitsOf({ planes, darkest, paper }: ReadingStages, tones: number): readonly number[] {
-  const histogram = lightnessHistogram(planes.lightness);
+  const histogram = countBins(binsOf(planes.lightness));
   const range = chooseRange(histogram, darkest, paper);
   return chooseLimits(histogram, tones, range, wishes).limits;
 }
@@ -48,7 +48,7 @@ async function againstGroups(): Promise<Bench> {
   const picture = seededPicture(320, 240, 2);
   const stages = await stagesOf(picture, wishes);
   const { lightness } = stages.planes;
-  const tones = tonesPresent(lightnessHistogram(lightnessPlane(stages.raster)));
+  const tones = tonesPresent(countBins(binsOf(lightnessPlane(stages.raster))));
   const ours = () => limitsOf(stages, tones);
   const bins = Array.from(lightness, binOf);
   const peer = () => ckmeans(bins, k);
@@ -65,7 +65,7 @@ async function againstGroups(): Promise<Bench> {
 async function againstOpenCv({ photo, openCv }: BenchSetting): Promise<Bench> {
   const stages = await stagesOf(photo, wishes);
   const { lightness } = stages.planes;
-  const tones = tonesPresent(lightnessHistogram(lightnessPlane(stages.raster)));
+  const tones = tonesPresent(countBins(binsOf(lightnessPlane(stages.raster))));
   const ours = () => limitsOf(stages, tones);
   const bare = {
     name: 'band limits against opencv-js',

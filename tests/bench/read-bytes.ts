@@ -12,6 +12,7 @@ import type {
   LinearRaster,
 } from '../../app/core/raster/linear-raster.ts';
 import { RasterReducer } from '../../app/core/raster/raster-reducer.ts';
+import type { Room } from '../../app/core/raster/room.ts';
 import { type PixelSize, rasterSize } from '../../app/core/raster/size.ts';
 import { edgeLimits } from '../../app/core/reading/edges/edge.ts';
 import { smallestSizes } from '../../app/core/reading/masses.ts';
@@ -25,7 +26,7 @@ import {
 } from '../../app/core/reading/shapes/merge-shapes.ts';
 import type { Slot } from '../../app/core/reading/slot.ts';
 import { type SortedPixels, sortPixels } from '../../app/core/reading/sort-pixels.ts';
-import { quickSimplify } from '../../workers/kernels/wasm-simplify.ts';
+import { ReadingDesk } from '../../workers/kernels/reading-desk.ts';
 import type { PhotoBytes } from './bench.ts';
 
 /** A checkpoint that lets nothing in between: only the work is timed. */
@@ -38,8 +39,10 @@ const stripAreaPx = 1_048_576;
 export function rasterOf(
   { width, height, rgba }: PhotoBytes,
   longSidePx?: number,
+  room?: Room,
 ): { raster: LinearRaster; clipped: ClippedShares } {
-  const reducer = new RasterReducer({ width, height }, rasterSize(width, height, longSidePx));
+  const reduced = rasterSize(width, height, longSidePx);
+  const reducer = new RasterReducer({ width, height }, reduced, 'srgb', room);
   const stripRows = Math.max(1, Math.floor(stripAreaPx / width) - 1);
   for (let row = 0; row < height; row += stripRows) {
     const rows = Math.min(stripRows, height - row);
@@ -56,6 +59,16 @@ const sheetOf = ({ width, height }: PixelSize) => ({
 
 const pxPerMmOf = ({ width }: PixelSize): number => width / 381;
 
+/** As the worker has one, but for every size: none has the larger memory of another. */
+const desks = new Map<string, ReadingDesk>();
+
+function lend({ width, height }: PixelSize) {
+  const size = `${width} x ${height}`;
+  const desk = desks.get(size) ?? new ReadingDesk();
+  desks.set(size, desk);
+  return desk.lend({ width, height });
+}
+
 const knownDarkest = new LastAnswers<number>(1);
 
 /** L* of her darkest paints and of the paper: worked out once. */
@@ -65,8 +78,8 @@ export const reach = async () => ({
 });
 
 interface ReadingTold {
-  /** Called when the raster is there. */
-  readonly opened?: () => void;
+  /** Called when the raster is there, with the bytes of the room it was taken of. */
+  readonly opened?: (roomBytes: number) => void;
   readonly checkpoint?: Checkpoint;
   /** Of the working raster; that of the product where left out. */
   readonly longSidePx?: number;
@@ -79,11 +92,14 @@ export async function readBytes(
   told: ReadingTold = {},
 ): Promise<PictureReading> {
   const { darkest, paper } = await reach();
-  const { raster, clipped } = rasterOf(photo, told.longSidePx);
-  told.opened?.();
+  const tools = lend(rasterSize(photo.width, photo.height, told.longSidePx));
+  const { raster, clipped } = rasterOf(photo, told.longSidePx, tools.room);
+  told.opened?.(tools.room.buffer.byteLength);
   const sheet = sheetOf(raster);
-  const input = { raster, clipped, sheet, wishes, darkest, paper, simplify: quickSimplify };
-  return readPicture(input, told.checkpoint ?? noPause);
+  const input = { raster, clipped, sheet, wishes, darkest, paper, tools };
+  const read = await readPicture(input, told.checkpoint ?? noPause);
+  tools.handBack();
+  return read;
 }
 
 /** What the stages of a reading hand on to the next, up to where shapes are merged. */
@@ -97,19 +113,22 @@ export interface ReadingStages {
   readonly planes: LabPlanes;
   readonly sorted: SortedPixels;
   readonly sizes: MergeSizes;
+  /** Called when all of it is done with. */
+  readonly handBack: () => void;
 }
 
 /** The first stages of a reading, of the same functions in the same order as `readPicture`. */
 export async function stagesOf(photo: PhotoBytes, wishes: ReadingWishes): Promise<ReadingStages> {
-  const { raster } = rasterOf(photo);
+  const { room, simplify, handBack } = lend(rasterSize(photo.width, photo.height));
+  const { raster } = rasterOf(photo, undefined, room);
   const pxPerMm = pxPerMmOf(raster);
   const { darkest, paper } = await reach();
-  const planes = runToEnd(quickSimplify(raster, pxPerMm));
-  const settings = { raster, wishes, darkest, paper, subject: null, pxPerMm };
+  const planes = runToEnd(simplify(raster, pxPerMm));
+  const settings = { raster, wishes, darkest, paper, subject: null, pxPerMm, room };
   const sorted = runToEnd(sortPixels(planes, settings));
   const bandCount = sorted.chosen.limits.length + 1;
   const sizes = mergeSizes(bandCount, pxPerMm, smallestSizes(wishes.smallest).darks);
-  return { raster, pxPerMm, darkest, paper, planes, sorted, sizes };
+  return { raster, pxPerMm, darkest, paper, planes, sorted, sizes, handBack };
 }
 
 /** Merges in copies of the maps, as the reading does in its own; hands back the bands. */

@@ -51,7 +51,12 @@ async function compared(
   openCv: OpenCv | undefined,
 ): Promise<Bench[]> {
   const size = `${photo.width} x ${photo.height} px`;
-  const toShapes = async () => mergedBands(await stagesOf(photo, wishes));
+  const toShapes = async () => {
+    const stages = await stagesOf(photo, wishes);
+    const bands = mergedBands(stages);
+    stages.handBack();
+    return bands;
+  };
   const toEdges = () => readBytes(photo, wishes);
   const shapes = {
     name: `reading of ${what} up to its shapes, against opencv-js`,

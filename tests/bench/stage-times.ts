@@ -11,8 +11,8 @@ export type StageTimes = Partial<Record<TimedStage, number>>;
 interface StageSettings {
   /** Answers ms. */
   readonly clock: () => number;
-  /** Called at every checkpoint, outside the times. */
-  readonly between?: (stage: TimedStage) => void;
+  /** Called at every checkpoint, outside the times, with the bytes of the room that the reading works in. */
+  readonly between?: (stage: TimedStage, roomBytes: number) => void;
   readonly wishes?: ReadingWishes;
   /** Of the working raster; that of the product where left out. */
   readonly longSidePx?: number;
@@ -25,14 +25,18 @@ export async function stageTimes(
 ): Promise<StageTimes> {
   await reach(); // known from then on, so that no stage pays for it
   const times: StageTimes = {};
+  let room = 0;
   let since = clock();
   const tell = (stage: TimedStage): void => {
     times[stage] = (times[stage] ?? 0) + clock() - since;
-    between(stage);
+    between(stage, room);
     since = clock();
   };
   await readBytes(photo, wishes, {
-    opened: () => tell('raster'),
+    opened: (roomBytes) => {
+      room = roomBytes;
+      tell('raster');
+    },
     checkpoint: async (_part, _phase, stage) => tell(stage),
     ...(longSidePx && { longSidePx }),
   });

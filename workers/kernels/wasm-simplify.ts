@@ -1,8 +1,8 @@
 // Simplifying in WebAssembly: the plain kernel of the core (`raster/simplify.ts`) with four rows at a time, alike to
-// the last bit. Every picture gets a memory of its own, so that none of it stays.
-import { sharesOfX, sharesOfZ } from '../../app/core/colour/lab.ts';
-import { curveSteps, curveTable, sharesOfY } from '../../app/core/colour/lightness.ts';
+// the last bit, in a memory that `reading-desk.ts` lends.
+import { curveSteps, curveTable } from '../../app/core/colour/lightness.ts';
 import { boxOf } from '../../app/core/raster/gaussian-blur.ts';
+import type { Room } from '../../app/core/raster/room.ts';
 import {
   entries,
   iterations,
@@ -13,23 +13,30 @@ import {
   weightByDifference,
 } from '../../app/core/raster/simplify.ts';
 import type { PixelSize } from '../../app/core/raster/size.ts';
-import machineCode from './assembly/simplify.ts?assembly';
 
 type Loop = (...numbers: readonly number[]) => void;
-type Loops = Readonly<
+export type Loops = Readonly<
   Record<'blurFour' | 'labOf' | 'weighAcross' | 'weighDown' | 'weighFour' | 'smoothFour', Loop>
 >;
 
-const floatBytes = 4;
+export const floatBytes = 4;
 const doubleBytes = 8;
-const pageBytes = 65_536;
+export const pageBytes = 65_536;
 const wholeFours = (count: number): number => 4 * Math.ceil(count / 4);
 
-/** A picture in the memory of an instance. All but width and height are bytes. */
+/** The machine code at work on its memory, and the room in it; the tables lie before the room. */
+export interface Engine {
+  readonly loops: Loops;
+  readonly room: Room;
+}
+
+export const tables = { weights: 0, curve: doubleBytes * (entries + 2), end: pageBytes } as const;
+export const shares = tables.curve + doubleBytes * Math.ceil(curveTable.byteLength / doubleBytes);
+
+/** A picture in the memory of an engine. All but width and height are bytes. */
 interface Held extends PixelSize {
   readonly loops: Loops;
-  readonly floats: Float32Array;
-  readonly doubles: Float64Array;
+  readonly buffer: ArrayBuffer;
   /** From row to row, and from row to row of what is turned; rows are padded to whole fours, and so is their number. */
   readonly stride: number;
   readonly step: number;
@@ -42,43 +49,36 @@ interface Held extends PixelSize {
   readonly turnedKept: number;
   readonly totals: number;
   readonly spare: number;
-  /** Tables. */
-  readonly weights: number;
-  readonly curve: number;
-  readonly shares: number;
+  /** Of the room: all but the planes of the picture lies behind it. */
+  readonly mark: number;
 }
 
-/** An instance with room for a picture of that size, all of it 0. */
-function hold(module: WebAssembly.Module, { width, height }: PixelSize): Held {
+/** Bytes that simplifying a picture of that size takes of a room, the three planes that stay among them. */
+export function roomToSimplify({ width, height }: PixelSize): number {
+  const [across, down] = [wholeFours(width), wholeFours(height)];
+  return floatBytes * (7 * across * down + 24 * Math.max(across, down)) + 1024;
+}
+
+/** Takes the place for a picture of that size; the planes of the picture come first. Null where the room is too small. */
+function hold({ loops, room }: Engine, { width, height }: PixelSize): Held | null {
   const stride = floatBytes * wholeFours(width);
   const step = floatBytes * wholeFours(height);
-  const longer = Math.max(stride, step);
-  let end = stride; // the first row is compared with one above it, to no end
-  const take = (bytes: number): number => {
-    const from = end;
-    end += 16 * Math.ceil(bytes / 16);
-    return from;
-  };
+  const { buffer } = room;
+  if (room.mark() + roomToSimplify({ width, height }) > buffer.byteLength) return null;
+  const take = (bytes: number): number => room.bytes(bytes).byteOffset;
   const takePlane = (): number => take(stride * wholeFours(height));
-  const places = {
-    planes: [takePlane(), takePlane(), takePlane()],
+  const longer = Math.max(stride, step);
+  const planes = [takePlane(), takePlane(), takePlane()] as const;
+  return {
+    ...{ width, height, loops, buffer, stride, step, planes },
+    mark: room.mark(),
     turned: [takePlane(), takePlane()],
     across: takePlane(),
     down: takePlane(),
     turnedKept: take(4 * longer),
     totals: take(8 * longer),
     spare: take(12 * longer),
-    weights: take(doubleBytes * (entries + 2)),
-    curve: take(curveTable.byteLength),
-    shares: take(doubleBytes * 9),
-  } as const;
-  const memory = new WebAssembly.Memory({ initial: Math.ceil(end / pageBytes) });
-  const { exports } = new WebAssembly.Instance(module, { env: { memory } });
-  const floats = new Float32Array(memory.buffer);
-  const doubles = new Float64Array(memory.buffer);
-  floats.set(curveTable, places.curve / floatBytes);
-  doubles.set([...sharesOfX, ...sharesOfY, ...sharesOfZ], places.shares / doubleBytes);
-  return { width, height, stride, step, floats, doubles, ...places, loops: exports as Loops };
+  };
 }
 
 /** Calls `each` with the first of every four rows of a picture of that height. */
@@ -86,47 +86,42 @@ function byFours(height: number, each: (row: number) => void): void {
   for (let row = 0; row < height; row += 4) each(row);
 }
 
-/** Rows of a plane, one after the other without padding, to or from the memory. */
-function eachRow(
-  { width, height, stride }: Held,
-  at: number,
-  row: (from: number, inMemory: number) => void,
-) {
-  for (let y = 0; y < height; y++) row(y * width, (at + y * stride) / floatBytes);
+/** Where a plane lies in the memory: where it is if it lies there with whole rows, else it is copied to `to`. */
+function placed({ buffer, width, height, stride }: Held, plane: Float32Array, to: number): number {
+  if (plane.buffer === buffer && stride === floatBytes * width) return plane.byteOffset;
+  const floats = new Float32Array(buffer, to);
+  for (let y = 0, row = 0; y < height; y++, row += stride / floatBytes) {
+    floats.set(plane.subarray(y * width, (y + 1) * width), row);
+  }
+  return to;
 }
 
-function put(held: Held, plane: Float32Array, at: number): void {
-  eachRow(held, at, (from, to) => held.floats.set(plane.subarray(from, from + held.width), to));
-}
-
-function taken(held: Held, at: number): Float32Array {
-  const plane = new Float32Array(held.width * held.height);
-  eachRow(held, at, (to, from) => plane.set(held.floats.subarray(from, from + held.width), to));
-  return plane;
+/** A plane of the memory, its rows moved together. */
+function packed({ buffer, width, height, stride }: Held, from: number): Float32Array {
+  const padded = new Float32Array(buffer, from, (stride / floatBytes) * height);
+  for (let y = 1; y < height && stride > floatBytes * width; y++) {
+    const row = (y * stride) / floatBytes;
+    padded.copyWithin(y * width, row, row + width);
+  }
+  return padded.subarray(0, width * height);
 }
 
 /** Nothing is left after a step over the border. */
-function closeBorders({ width, height, stride, step, across, down, floats }: Held): void {
-  for (let y = 0; y < height; y++) {
-    const row = (across + y * stride) / floatBytes;
-    floats[row] = 0;
-    floats.fill(0, row + width, row + stride / floatBytes);
-  }
-  for (let x = 0; x < width; x++) {
-    const row = (down + x * step) / floatBytes;
-    floats[row] = 0;
-    floats.fill(0, row + height, row + step / floatBytes);
-  }
+function closeBorders({ width, height, stride, step, across, down, buffer }: Held): void {
+  const floats = new Float32Array(buffer);
+  for (let y = 0; y < height; y++) floats[(across + y * stride) / floatBytes] = 0;
+  for (let x = 0; x < width; x++) floats[(down + x * step) / floatBytes] = 0;
 }
 
-function* blur(held: Held, sigmaPx: number): Generator<void> {
+/** Blurs planes that lie at `from` into those of the picture. */
+function* blur(held: Held, from: readonly number[], sigmaPx: number): Generator<void> {
   const { loops, width, height, stride, step, planes, turned, spare } = held;
   const { radius, end, weight } = boxOf(sigmaPx);
   const [between] = turned;
-  for (const plane of planes) {
+  for (const [n, plane] of planes.entries()) {
     byFours(height, (y) =>
       loops.blurFour(
-        plane + y * stride,
+        (from[n] as number) + y * stride,
         stride,
         width,
         between + y * floatBytes,
@@ -156,18 +151,19 @@ function* blur(held: Held, sigmaPx: number): Generator<void> {
 }
 
 /** Linear light to L*, a*, b* in place. */
-function labOf({ loops, height, stride, planes, shares, curve }: Held): void {
+function labOf({ loops, height, stride, planes }: Held): void {
   const [red, green, blue] = planes;
   for (let at = 0; at < height * stride; at += stride) {
-    loops.labOf(red + at, green + at, blue + at, stride, shares, curveSteps, curve);
+    loops.labOf(red + at, green + at, blue + at, stride, shares, curveSteps, tables.curve);
   }
 }
 
-/** One direction of smoothing: the rows of some planes, written as columns of others. */
+/** One direction of smoothing: so many rows of some planes, `length` pixels each, written as columns of others. */
 function smoothRows(
   { loops, turnedKept, totals, spare }: Held,
   from: readonly number[],
   stride: number,
+  length: number,
   count: number,
   kept: number,
   squarings: number,
@@ -175,10 +171,10 @@ function smoothRows(
   step: number,
 ): void {
   byFours(count, (row) => {
-    loops.weighFour(kept + row * stride, squarings, stride, turnedKept, totals);
+    loops.weighFour(kept + row * stride, squarings, stride, length, turnedKept, totals);
     for (const [n, plane] of from.entries()) {
       const out = (to[n] as number) + row * floatBytes;
-      loops.smoothFour(plane + row * stride, stride, turnedKept, totals, out, step, spare);
+      loops.smoothFour(plane + row * stride, stride, length, turnedKept, totals, out, step, spare);
     }
   });
 }
@@ -189,53 +185,44 @@ function* smooth(
   guides: readonly number[],
   smoothing: Smoothing,
 ): Generator<void> {
-  const { loops, width, height, stride, step, turned, across, down, weights } = held;
+  const { loops, width, height, stride, step, turned, across, down } = held;
   const { table, perDifference } = weightByDifference(smoothing);
-  held.doubles.set(table, weights / doubleBytes);
+  new Float64Array(held.buffer, tables.weights).set(table);
   const [one = 0, two = 0, three = 0] = guides;
-  const by = [one, two, three, perDifference, entries, weights] as const;
+  const by = [one, two, three, perDifference, entries, tables.weights] as const;
   for (let y = 0; y < height; y++) loops.weighAcross(y * stride, stride, ...by, across);
   yield;
   byFours(height, (y) => loops.weighDown(y * stride, stride, ...by, down + y * floatBytes, step));
   closeBorders(held);
   yield;
   for (let i = 0; i < iterations; i++) {
-    smoothRows(held, planes, stride, height, across, i, turned, step);
+    smoothRows(held, planes, stride, width, height, across, i, turned, step);
     yield;
-    smoothRows(held, turned.slice(0, planes.length), step, width, down, i, planes, stride);
+    smoothRows(held, turned.slice(0, planes.length), step, height, width, down, i, planes, stride);
     yield;
   }
 }
 
-/** Simplifies as the core does, by a module compiled of the machine code. */
-function simplifyBy(module: WebAssembly.Module): Simplify {
+/** Simplifies as the core does; the planes lie in the engine's room. */
+export function simplifyBy(engine: Engine): Simplify {
   return function* simplifyInWasm(raster, pxPerMm) {
-    const held = hold(module, raster);
+    const held = hold(engine, raster);
+    if (!held) return yield* simplify(raster, pxPerMm);
     const [red, green, blue] = held.planes;
-    put(held, raster.red, red);
-    put(held, raster.green, green);
-    put(held, raster.blue, blue);
+    const from = [
+      placed(held, raster.red, red),
+      placed(held, raster.green, green),
+      placed(held, raster.blue, blue),
+    ];
     yield;
     const by = simplifyingFor(pxPerMm);
-    yield* blur(held, by.blurPx);
+    yield* blur(held, from, by.blurPx);
     labOf(held);
     yield;
     // L*, a*, b* from here on; lightness guides colour, so it is smoothed last.
     yield* smooth(held, [green, blue], [red, green, blue], by.colour);
     yield* smooth(held, [red], [red], by.lightness);
-    return { lightness: taken(held, red), a: taken(held, green), b: taken(held, blue) };
+    engine.room.giveBack(held.mark);
+    return { lightness: packed(held, red), a: packed(held, green), b: packed(held, blue) };
   };
 }
-
-/** In WebAssembly, or plainly where there is none with vectors. */
-export function chooseSimplify(): Simplify {
-  try {
-    const bytes = Uint8Array.from(atob(machineCode), (sign) => sign.charCodeAt(0));
-    return simplifyBy(new WebAssembly.Module(bytes));
-  } catch {
-    return simplify; // an old browser, or a policy of the host that lets no WebAssembly in
-  }
-}
-
-/** As quick as it can be had here. */
-export const quickSimplify = chooseSimplify();

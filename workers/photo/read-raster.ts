@@ -3,6 +3,7 @@ import type { Rgb } from '../../app/core/colour/lab.ts';
 import { rasterLongSidePx } from '../../app/core/limits.ts';
 import type { ClippedShares, LinearRaster } from '../../app/core/raster/linear-raster.ts';
 import { RasterReducer } from '../../app/core/raster/raster-reducer.ts';
+import { Room } from '../../app/core/raster/room.ts';
 import { type PixelSize, rasterSize } from '../../app/core/raster/size.ts';
 import { type Crop, type CutOut, cutOutOf, hasShape } from '../../app/core/reference/reference.ts';
 import { decodePhoto, largestAreaPx, photoError } from './decode-photo.ts';
@@ -197,7 +198,8 @@ function checkShape(photo: PixelSize, crop: Crop, shape: number): void {
 /**
  * From a photo's bytes to the working raster of its crop, averaged in linear light; colours beyond
  * sRGB are kept where the photo may have them and the browser hands them out. `pause` is awaited
- * between strips with the part done, 0..1, and may throw to stop. `shape` is width to height of the sheet it is for.
+ * between strips with the part done, 0..1, and may throw to stop. `shape` is width to height of the sheet it is for,
+ * `roomFor` gives the room that the raster is taken of.
  * Errors: `PhotoError`; `CropError` where the crop has another shape.
  */
 export async function readRaster(
@@ -206,6 +208,7 @@ export async function readRaster(
   longSidePx: number,
   pause: (part: number) => Promise<void>,
   shape?: number,
+  roomFor: (size: PixelSize) => Room = () => new Room(),
 ): Promise<ReadRaster> {
   const { bitmap, size, wide, damaged } = await decodePhoto(photo, areaFor(longSidePx));
   try {
@@ -213,7 +216,8 @@ export async function readRaster(
     await pause(0.2); // decoding is the browser's; by experience about a fifth of the whole
     const cut = cutOutOf(bitmap, crop);
     const space: RgbSpace = wide && handsOutDisplayP3() ? 'display-p3' : 'srgb';
-    const reducer = new RasterReducer(cut, rasterSize(cut.width, cut.height, longSidePx), space);
+    const reduced = rasterSize(cut.width, cut.height, longSidePx);
+    const reducer = new RasterReducer(cut, reduced, space, roomFor(reduced));
     const { shaky } = await readStrips(
       bitmap,
       { cut, space },

@@ -9,6 +9,31 @@ export function insertionSort(values: Float64Array, count: number): void {
 }
 
 /**
+ * Brings the value that would be number n of the first `count`, were they sorted, to its place: none before it is
+ * larger, none behind it smaller (Hoare, 'Algorithm 65: Find', 1961). No value may be NaN.
+ */
+export function selectNth(values: Float64Array, count: number, n: number): void {
+  let first = 0;
+  let last = count - 1;
+  while (first < last) {
+    const middle = values[(first + last) >> 1];
+    let i = first;
+    let j = last;
+    while (i <= j) {
+      while (values[i] < middle) i++;
+      while (values[j] > middle) j--;
+      if (i > j) break;
+      const value = values[i];
+      values[i++] = values[j];
+      values[j--] = value;
+    }
+    if (n <= j) last = j;
+    else if (n >= i) first = i;
+    else return;
+  }
+}
+
+/**
  * Writes the mean of each value and its `half` neighbours to either side into `means`; of closed rows
  * round the end. Towards open ends the box shrinks evenly, so that these stay where they are.
  */

@@ -10,10 +10,11 @@ interface PixelRuns {
 
 function findRuns(map: Uint8Array, { width, height }: PixelSize): PixelRuns {
   const rows = new Int32Array(height + 1);
-  // Every pixel may begin a run; few do, and memory that is never touched costs nothing.
-  const starts = new Int32Array(map.length + 1);
+  // Every pixel may begin a run; few do.
+  let starts = new Int32Array((map.length >> 4) + width + 1);
   let count = 0;
   for (let y = 0, i = 0; y < height; y++) {
+    if (starts.length - count <= width) starts = lengthened(starts);
     rows[y] = count;
     starts[count++] = i;
     let before = map[i];
@@ -25,7 +26,14 @@ function findRuns(map: Uint8Array, { width, height }: PixelSize): PixelRuns {
   }
   rows[height] = count;
   starts[count] = map.length;
-  return { starts: starts.slice(0, count + 1), rows };
+  return { starts: starts.subarray(0, count + 1), rows };
+}
+
+/** The same list with as much room again. */
+function lengthened(list: Int32Array<ArrayBuffer>): Int32Array<ArrayBuffer> {
+  const longer = new Int32Array(2 * list.length);
+  longer.set(list);
+  return longer;
 }
 
 /** Every pair of runs in neighbouring rows that touch, from top to bottom. */

@@ -1,6 +1,7 @@
 import { sharesOfX, sharesOfZ } from '../colour/lab.ts';
 import { lightnessOfLinear, luminanceOfLinear, tabulatedCieCurve } from '../colour/lightness.ts';
 import { codeOfLinear } from '../colour/srgb.ts';
+import { Room } from './room.ts';
 
 /**
  * The working raster: three planes of linear light (IEC 61966-2-1 primaries, D65), row by row, each
@@ -21,16 +22,17 @@ export interface ClippedShares {
   readonly dark: number;
 }
 
-/** A black raster of that size. */
-export function emptyRaster(width: number, height: number): LinearRaster {
-  const plane = (): Float32Array => new Float32Array(width * height);
+/** A raster of that size, of whatever is left in the room; black where none is given. */
+export function emptyRaster(width: number, height: number, room = new Room()): LinearRaster {
+  const plane = (): Float32Array => room.floats(width * height);
   return { width, height, red: plane(), green: plane(), blue: plane() };
 }
 
 /** L* of every pixel of the raster, row by row. */
-export function lightnessPlane(raster: LinearRaster): Float32Array {
-  const { red, green, blue } = raster;
-  const plane = new Float32Array(red.length);
+export function lightnessPlane(
+  { red, green, blue }: LinearRaster,
+  plane = new Float32Array(red.length),
+): Float32Array {
   for (let i = 0; i < plane.length; i++) {
     plane[i] = lightnessOfLinear(red[i], green[i], blue[i]);
   }
@@ -61,6 +63,26 @@ export function writePixelLab(raster: LinearRaster, i: number, out: Float64Array
   out[0] = 116 * fy - 16;
   out[1] = 500 * (fx - fy);
   out[2] = 200 * (fy - fz);
+}
+
+/** Writes L*, a*, b* of `count` pixels from `start` on, three numbers a pixel, by the table of the curve. */
+export function writeLabs(
+  { red, green, blue }: LinearRaster,
+  start: number,
+  count: number,
+  out: Float64Array,
+): void {
+  for (let i = start, at = 0; i < start + count; i++, at += 3) {
+    const r = red[i];
+    const g = green[i];
+    const b = blue[i];
+    const x = curve(xr * r + xg * g + xb * b);
+    const y = curve(luminanceOf(r, g, b));
+    const z = curve(zr * r + zg * g + zb * b);
+    out[at] = 116 * y - 16;
+    out[at + 1] = 500 * (x - y);
+    out[at + 2] = 200 * (y - z);
+  }
 }
 
 /** Turns the raster's planes into L*, a*, b* in place: the raster is used up. */

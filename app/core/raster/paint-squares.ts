@@ -118,16 +118,16 @@ class SquareColours {
     this.#hold(slot, x, y);
     const { part } = this.#over;
     const [leftWeight, rightWeight] = [this.#leftWeight, this.#rightWeight];
-    const [r1, g1, b1] = this.#left;
-    const [r2, g2, b2] = this.#right;
+    const left = this.#left;
+    const right = this.#right;
     for (let i = x, at = to; i < end; i++, at += 4) {
       const two = part[i];
       const one = 1 - two;
       const weight = one * leftWeight + two * rightWeight;
       if (weight <= 0) continue;
-      out[at] = (one * r1 + two * r2) / weight;
-      out[at + 1] = (one * g1 + two * g2) / weight;
-      out[at + 2] = (one * b1 + two * b2) / weight;
+      out[at] = (one * left[0] + two * right[0]) / weight;
+      out[at + 1] = (one * left[1] + two * right[1]) / weight;
+      out[at + 2] = (one * left[2] + two * right[2]) / weight;
     }
   }
 

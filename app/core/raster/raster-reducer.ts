@@ -1,6 +1,7 @@
 import { p3ToSrgb, type RgbSpace } from '../colour/display-p3.ts';
 import { linearOfCode } from '../colour/srgb.ts';
 import { type ClippedShares, emptyRaster, type LinearRaster } from './linear-raster.ts';
+import { Room } from './room.ts';
 import type { PixelSize } from './size.ts';
 
 // Read once, for the loops: some ways to load a file look imports up each time.
@@ -49,15 +50,15 @@ export class RasterReducer {
   #light = 0;
   #dark = 0;
 
-  /** Throws a RangeError where the output would be larger than the source or empty. */
-  constructor(source: PixelSize, output: PixelSize, space: RgbSpace = 'srgb') {
+  /** The raster is taken of the room. Throws a RangeError where the output would be larger than the source or empty. */
+  constructor(source: PixelSize, output: PixelSize, space: RgbSpace = 'srgb', room = new Room()) {
     if (output.width > source.width || output.height > source.height) {
       throw new RangeError('A raster is never larger than its source');
     }
     if (output.width < 1 || output.height < 1) throw new RangeError('A raster is never empty');
     this.#source = source;
     this.#space = space;
-    this.#raster = emptyRaster(output.width, output.height);
+    this.#raster = emptyRaster(output.width, output.height, room);
     this.#columns = spreadOf(source.width, output.width);
     this.#rows = spreadOf(source.height, output.height);
     // One place more than the row: the second part of the last pixel has weight 0 but is written.

@@ -1,5 +1,6 @@
 import type { Lab } from '../colour/lab.ts';
-import { type LinearRaster, writePixelLab } from '../raster/linear-raster.ts';
+import { type LinearRaster, writeLabs } from '../raster/linear-raster.ts';
+import type { PixelSize } from '../raster/size.ts';
 import { greyWeight } from './shapes/cells.ts';
 
 /**
@@ -30,41 +31,53 @@ const borderWeight = 0.04;
 
 const rounded = (value: number): number => Math.round(value * 100) / 100;
 
-// Read once, for the loop: some ways to load a file look imports up each time.
-const writeLab = writePixelLab;
-
 /** Rows of sheet between two pauses. */
 const linesAtATime = 64;
 
-/** The squares of a picture by its slot map; `raster` is of the map's size. */
-export function* colourSquares(
-  slotMap: Uint8Array,
-  raster: LinearRaster,
-  pxPerMm: number,
-): Generator<void, ColourSquares> {
-  const { width, height } = raster;
-  const lab = new Float64Array(3);
-  const sidePx = Math.max(1, squareMm * pxPerMm);
-  const across = Math.ceil(width / sidePx);
-  const down = Math.ceil(height / sidePx);
-  const reach = Math.max(1, Math.round(borderMm * pxPerMm));
-  const squareOf = Int32Array.from({ length: width }, (_, x) => Math.floor(x / sidePx));
-  const rowOf = new Int32Array(256 * across * down).fill(-1);
-  const slots: number[] = [];
-  const squares: number[] = [];
-  // Pixels, weight, weighted L*; weight by C*, weighted a*, b*.
-  const sums: number[] = [];
-  for (let y = 0; y < height; y++) {
-    if (y % linesAtATime === 0) yield;
+/** How a picture is ruled. */
+interface Ruling extends PixelSize {
+  readonly across: number;
+  readonly down: number;
+  readonly sidePx: number;
+  /** See `borderMm`, px. */
+  readonly reach: number;
+}
+
+/** Rows of squares as they are found, and what is summed up for each. */
+class SquareSums {
+  readonly slots: number[] = [];
+  readonly squares: number[] = [];
+  /** Pixels, weight, weighted L*; weight by C*, weighted a*, b*. */
+  readonly sums: number[] = [];
+  readonly #rowOf: Int32Array;
+  readonly #squareOf: Int32Array;
+  readonly #labs: Float64Array;
+
+  constructor({ width, across, down, sidePx }: Ruling, slotCount: number) {
+    this.#rowOf = new Int32Array(slotCount * across * down).fill(-1);
+    this.#squareOf = Int32Array.from({ length: width }, (_, x) => Math.floor(x / sidePx));
+    this.#labs = new Float64Array(3 * width);
+  }
+
+  /** Adds a line of pixels. */
+  add(slotMap: Uint8Array, raster: LinearRaster, y: number, ruling: Ruling): void {
+    const { width, height, across, sidePx, reach } = ruling;
+    const squareOf = this.#squareOf;
+    const labs = this.#labs;
     const line = Math.floor(y / sidePx) * across;
     const start = y * width;
     const above = Math.max(0, y - reach) * width;
     const below = Math.min(height - 1, y + reach) * width;
+    writeLabs(raster, start, width, labs);
     // Neighbours mostly share slot and square: a stretch is summed up before it is put away.
     for (let from = 0, x = 0; from < width; from = x) {
       const slot = slotMap[start + from];
       const column = squareOf[from];
-      let [weights, l, colour, a, b] = [0, 0, 0, 0, 0];
+      let weights = 0;
+      let l = 0;
+      let colour = 0;
+      let a = 0;
+      let b = 0;
       for (; x < width && slotMap[start + x] === slot && squareOf[x] === column; x++) {
         const isInner =
           slotMap[above + x] === slot &&
@@ -72,23 +85,17 @@ export function* colourSquares(
           slotMap[start + (x >= reach ? x - reach : 0)] === slot &&
           slotMap[start + (x + reach < width ? x + reach : width - 1)] === slot;
         const weight = isInner ? 1 : borderWeight;
-        writeLab(raster, start + x, lab);
-        const colourful = weight * (greyWeight + Math.sqrt(lab[1] * lab[1] + lab[2] * lab[2]));
+        const along = labs[3 * x + 1];
+        const beside = labs[3 * x + 2];
+        const colourful = weight * (greyWeight + Math.sqrt(along * along + beside * beside));
         weights += weight;
-        l += weight * lab[0];
+        l += weight * labs[3 * x];
         colour += colourful;
-        a += colourful * lab[1];
-        b += colourful * lab[2];
+        a += colourful * along;
+        b += colourful * beside;
       }
-      const square = line + column;
-      const place = slot * across * down + square;
-      if (rowOf[place] < 0) {
-        rowOf[place] = slots.length;
-        slots.push(slot);
-        squares.push(square);
-        sums.push(0, 0, 0, 0, 0, 0);
-      }
-      const at = 6 * rowOf[place];
+      const at = this.#placeOf(slot, line + column, ruling);
+      const { sums } = this;
       sums[at] += x - from;
       sums[at + 1] += weights;
       sums[at + 2] += l;
@@ -97,6 +104,39 @@ export function* colourSquares(
       sums[at + 5] += b;
     }
   }
+
+  /** Where the sums of a slot in a square begin. */
+  #placeOf(slot: number, square: number, { across, down }: Ruling): number {
+    const place = slot * across * down + square;
+    if (this.#rowOf[place] < 0) {
+      this.#rowOf[place] = this.slots.length;
+      this.slots.push(slot);
+      this.squares.push(square);
+      this.sums.push(0, 0, 0, 0, 0, 0);
+    }
+    return 6 * this.#rowOf[place];
+  }
+}
+
+/** The squares of a picture by its slot map; `raster` is of the map's size. */
+export function* colourSquares(
+  slotMap: Uint8Array,
+  raster: LinearRaster,
+  pxPerMm: number,
+  slotCount = 256,
+): Generator<void, ColourSquares> {
+  const { width, height } = raster;
+  const sidePx = Math.max(1, squareMm * pxPerMm);
+  const across = Math.ceil(width / sidePx);
+  const down = Math.ceil(height / sidePx);
+  const reach = Math.max(1, Math.round(borderMm * pxPerMm));
+  const ruling = { width, height, across, down, sidePx, reach };
+  const found = new SquareSums(ruling, slotCount);
+  for (let y = 0; y < height; y++) {
+    if (y % linesAtATime === 0) yield;
+    found.add(slotMap, raster, y, ruling);
+  }
+  const { slots, squares, sums } = found;
   const whole = sidePx * sidePx;
   return {
     across,
@@ -125,13 +165,13 @@ export function vividColours(
 ): (Lab | undefined)[] {
   const rowsOf: number[][] = Array.from({ length: count }, () => []);
   for (const [row, slot] of slots.entries()) rowsOf[slot]?.push(row);
-  const chroma = (row: number): number => Math.hypot(colours[3 * row + 1], colours[3 * row + 2]);
+  const chroma = slots.map((_, row) => Math.hypot(colours[3 * row + 1], colours[3 * row + 2]));
   return rowsOf.map((rows) => {
     const area = rows.reduce((sum, row) => sum + shares[row], 0);
     if (area === 0) return undefined;
     const sum: [number, number, number] = [0, 0, 0];
     let seen = 0;
-    for (const row of rows.toSorted((one, two) => chroma(two) - chroma(one) || one - two)) {
+    for (const row of rows.toSorted((one, two) => chroma[two] - chroma[one] || one - two)) {
       if (seen >= vividShare * area) break;
       for (let c = 0; c < 3; c++) sum[c] += shares[row] * colours[3 * row + c];
       seen += shares[row];

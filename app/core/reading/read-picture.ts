@@ -1,6 +1,5 @@
 import { smallestShapeMm } from '../limits.ts';
 import type { LinearRaster } from '../raster/linear-raster.ts';
-import { simplify } from '../raster/simplify.ts';
 import { computePxPerMm, type PixelSize } from '../raster/size.ts';
 import { colourSquares, vividColours } from './colour-squares.ts';
 import { findDetails } from './details/find-details.ts';
@@ -9,7 +8,12 @@ import { listFamilies } from './families/list-families.ts';
 import { smallestSizes } from './masses.ts';
 import { pictureWarnings } from './picture-warnings.ts';
 import { type Band, type Reading, readingEngine, type ToneRange } from './reading.ts';
-import { checkReadingInput, type ReadPictureInput } from './reading-input.ts';
+import {
+  checkReadingInput,
+  plainTools,
+  type ReadingTools,
+  type ReadPictureInput,
+} from './reading-input.ts';
 import { type Checkpoint, staged } from './reading-stages.ts';
 import {
   bandOfCell,
@@ -62,29 +66,40 @@ interface SortedPassages extends SortedPixels {
 /** The simplified planes live only in here: with the raster they are most of the memory it takes. */
 async function sortedPixels(
   input: ReadPictureInput,
+  { room, simplify }: ReadingTools,
   pxPerMm: number,
   checkpoint: Checkpoint,
 ): Promise<SortedPassages> {
-  const pieces = (input.simplify ?? simplify)(input.raster, pxPerMm);
-  const planes = await staged(pieces, checkpoint, 'simplifying');
+  const mark = room.mark();
+  const planes = await staged(simplify(input.raster, pxPerMm), checkpoint, 'simplifying');
   const parting = readPassages(input.raster, planes, input.wishes, pxPerMm);
   const found = await staged(parting, checkpoint, 'passages');
   const proposing = found.mask ? null : proposeSubject(planes, input.raster, pxPerMm);
   const proposed = proposing && (await staged(proposing, checkpoint, 'what stands out'));
-  const settings = { ...input, raster: found.raster, subject: found.mask, pxPerMm };
+  const settings = { ...input, raster: found.raster, subject: found.mask, pxPerMm, room };
   const sorted = await staged(sortPixels(planes, settings), checkpoint, 'bands and families');
-  return { ...sorted, proposed, subject: found.facts, mask: found.mask, raster: found.raster };
+  room.giveBack(mark);
+  const seen = room.floats(sorted.seen.length); // moved to where the planes lay
+  seen.set(sorted.seen);
+  return {
+    ...sorted,
+    seen,
+    proposed,
+    subject: found.facts,
+    mask: found.mask,
+    raster: found.raster,
+  };
 }
 
 /** The reading's lists, and its maps in the lists' numbers; `cellMap` and `bandMap` are renumbered. */
 function listed(sorted: SortedPassages, facts: ShapeFacts, pxPerMm: number) {
   const { histogram, range, chosen, own, bandMap, cellMap, tones, brushed, subject } = sorted;
-  const bandAreas = withBrushedWhites(sumAreasByGroup(cellMap, bandOfCell), tones);
+  const bandAreas = withBrushedWhites(sumAreasByGroup(facts, bandOfCell), tones);
   const kept = keptBands(bandAreas, chosen.limits);
-  const areasInSubject = sumAreasByGroup(cellMap, (cell) =>
+  const areasInSubject = sumAreasByGroup(facts, (cell) =>
     isInSubject(cell) ? bandOfCell(cell) : notCounted,
   );
-  const { families, was } = listFamilies(sumAreasByGroup(cellMap, familyOfCell), tones);
+  const { families, was } = listFamilies(sumAreasByGroup(facts, familyOfCell), tones);
   const bandNumber = (band: number): number =>
     band === brushedBand ? 1 : kept.findIndex((one) => one.was === band) + 1;
   const familyNumber = (family: number): number => was.indexOf(family) + 1;
@@ -156,7 +171,8 @@ export async function readPicture(
   const smallest = smallestSizes(wishes.smallest);
   const size: PixelSize = { width: raster.width, height: raster.height };
   const pxPerMm = computePxPerMm(size, sheet);
-  const sorted = await sortedPixels(input, pxPerMm, checkpoint);
+  const tools = input.tools ?? plainTools();
+  const sorted = await sortedPixels(input, tools, pxPerMm, checkpoint);
   const { chosen, bandMap, cellMap, tones, lightnessMap } = sorted;
 
   const before = await staged(shapeFacts(cellMap, size), checkpoint, 'first shapes');
@@ -171,7 +187,7 @@ export async function readPicture(
   const sloping = slotSlopes(cellMap, lightnessMap, size, named.slots.length);
   const lies = await staged(sloping, checkpoint, 'slopes');
 
-  const ruling = colourSquares(cellMap, sorted.raster, pxPerMm);
+  const ruling = colourSquares(cellMap, sorted.raster, pxPerMm, named.slots.length);
   const squares = await staged(ruling, checkpoint, 'squares');
   const vivid = vividColours(squares, named.slots.length);
   const slots = named.slots.map((slot, i) => ({
@@ -197,6 +213,7 @@ export async function readPicture(
       range: lists.range,
       subject: sorted.mask,
       proposed: sorted.proposed?.path ?? null,
+      room: tools.room,
     },
     pxPerMm,
   );

@@ -1,9 +1,19 @@
 import { fewestBands, mostBands, mostFamilies } from '../limits.ts';
 import type { ClippedShares, LinearRaster } from '../raster/linear-raster.ts';
-import type { Simplify } from '../raster/simplify.ts';
+import { Room } from '../raster/room.ts';
+import { type Simplify, simplify } from '../raster/simplify.ts';
 import { areSoundStrokes } from '../reference/photo-stroke.ts';
 import { leastSizeMm, mostSizeMm } from './masses.ts';
 import type { ReadingWishes } from './reading.ts';
+
+/** What a reading works with. */
+export interface ReadingTools {
+  /** The reading has it for itself; nothing of the answer lies in it. */
+  readonly room: Room;
+  readonly simplify: Simplify;
+}
+
+export const plainTools = (): ReadingTools => ({ room: new Room(), simplify });
 
 export interface ReadPictureInput {
   /** The cropped reference; it is left unchanged. */
@@ -14,8 +24,8 @@ export interface ReadPictureInput {
   readonly darkest: number;
   readonly paper: number;
   readonly clipped: ClippedShares;
-  /** A quicker way, where the caller has one. */
-  readonly simplify?: Simplify;
+  /** Quicker ones, where the caller has some; the raster may lie in their room. */
+  readonly tools?: ReadingTools;
 }
 
 function checkSubject(strokes: NonNullable<ReadingWishes['subject']>): void {

@@ -1,5 +1,6 @@
 import { mostFamilies, mostFamiliesWithSubject } from '../limits.ts';
 import { type LabPlanes, type LinearRaster, lightnessPlane } from '../raster/linear-raster.ts';
+import type { Room } from '../raster/room.ts';
 import { familyMap } from './families/choose-families.ts';
 import { editFamilies } from './families/edit-families.ts';
 import { readFamilies } from './families/passage-families.ts';
@@ -8,14 +9,7 @@ import type { RangeMode, ReadingWishes, ToneRange } from './reading.ts';
 import { CellTones, packCells } from './shapes/cells.ts';
 import { toneRange } from './tone-range.ts';
 import { type ChosenLimits, chooseLimits } from './values/choose-limits.ts';
-import {
-  bins,
-  binsOf,
-  countBins,
-  lightnessHistogram,
-  lightnessOfBin,
-  percentile,
-} from './values/list-bands.ts';
+import { bins, binsOf, countBins, lightnessOfBin, percentile } from './values/list-bands.ts';
 import { type SubjectLimits, subjectLimits } from './values/subject-limits.ts';
 import { brushWhites } from './whites/brush-whites.ts';
 import { keepPaper } from './whites/keep-paper.ts';
@@ -50,20 +44,25 @@ interface SortSettings {
   /** 1 for the pixels of the subject; null while there is none. */
   readonly subject: Uint8Array | null;
   readonly pxPerMm: number;
+  /** Holds `seen` of the answer and what else is large, but for its maps. */
+  readonly room: Room;
 }
 
 /** Every pixel of the simplified planes to its band and colour family, before shapes are looked at. */
 export function* sortPixels(
   planes: LabPlanes,
-  { raster, wishes, darkest, paper, subject, pxPerMm }: SortSettings,
+  { raster, wishes, darkest, paper, subject, pxPerMm, room }: SortSettings,
 ): Generator<void, SortedPixels> {
-  const seen = lightnessPlane(raster);
-  const tonesSeen = tonesPresent(lightnessHistogram(seen));
+  const pixels = planes.lightness.length;
+  const seen = lightnessPlane(raster, room.floats(pixels));
+  const seenBins = binsOf(seen, room.bytes(pixels));
+  const tonesSeen = tonesPresent(countBins(seenBins));
   yield;
   const lightnessMap = binsOf(planes.lightness);
   const range = chooseRange(countBins(lightnessMap), darkest, paper, wishes.range);
   yield;
-  restoreNarrowWhites(planes, lightnessMap, seen, raster, range, pxPerMm);
+  const whites = room.bytes(pixels);
+  restoreNarrowWhites(planes, lightnessMap, seenBins, raster, range, pxPerMm, whites);
   const histogram = countBins(lightnessMap);
   yield;
   const around = yield* findSurroundings(planes, raster, pxPerMm);
@@ -83,7 +82,7 @@ export function* sortPixels(
       : null;
   if (subject && own) bandSubject(bandMap, lightnessMap, subject, own);
   yield;
-  const families = familyMap(planes, edited);
+  const families = familyMap(planes, edited, room.bytes(pixels));
   yield;
   const cellMap = packCells(bandMap, families, subject);
   keepPaper(cellMap, planes, range, raster, pxPerMm);

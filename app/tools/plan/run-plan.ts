@@ -1,4 +1,4 @@
-import { quickSimplify } from '../../../workers/kernels/wasm-simplify.ts';
+import { ReadingDesk } from '../../../workers/kernels/reading-desk.ts';
 import { defaultPaperLab } from '../../core/paint/colour-of-washes.ts';
 import { knownPaints, paintBox } from '../../core/paint/paint-box.ts';
 import { darkestInSteps, usualPaints } from '../../core/palette/library/mix-library.ts';
@@ -51,7 +51,7 @@ async function made(args: readonly string[]): Promise<string> {
       },
       darkest: await darkestInSteps(usualPaints, goOn, memory.darkest),
       paper: defaultPaperLab[0],
-      simplify: quickSimplify,
+      tools: new ReadingDesk().lend(raster),
     },
     goOn,
   );

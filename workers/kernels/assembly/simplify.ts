@@ -1,6 +1,5 @@
-// AssemblyScript, compiled by app/build/assembly.mjs: the pixel loops of app/core/raster/simplify.ts and
-// gaussian-blur.ts with four rows in the lanes of a vector. Sums are of 64 bits and every pixel's are added up in the
-// order of the plain loops, so that both come out alike to the last bit; what the formulas mean is told there.
+// AssemblyScript (app/build/assembly.mjs): the pixel loops of app/core/raster/simplify.ts and gaussian-blur.ts, four rows
+// in the lanes of a vector. Sums are of 64 bits, in the order of the plain loops: both come out alike to the last bit.
 // A plane lies row by row, its rows padded to whole fours, and so are their number and all strides, which are bytes.
 
 /** Bytes of four floats: a vector, or one column of four rows. */
@@ -30,9 +29,9 @@ function storeTurned(a: v128, b: v128, c: v128, d: v128, to: usize, step: usize)
   v128.store(to + 3 * step, i64x2.shuffle(abHigh, cdHigh, 1, 3));
 }
 
-/** Writes four rows of `stride` bytes to `to` as one row of columns. */
-function turnFour(from: usize, stride: usize, to: usize): void {
-  for (let at = from; at < from + stride; at += vector, to += 4 * vector) {
+/** Writes the first `count` columns of four rows `stride` bytes apart to `to` as one row of columns, in whole fours. */
+function turnFour(from: usize, stride: usize, count: i32, to: usize): void {
+  for (let at = from; at < from + 4 * <usize>count; at += vector, to += 4 * vector) {
     const a = v128.load(at);
     const b = v128.load(at + stride);
     const c = v128.load(at + 2 * stride);
@@ -74,7 +73,7 @@ function boxPass(
   }
 }
 
-/** Blurs four rows by three boxes and writes them as columns; `spare` has room for two rows of columns. */
+/** Blurs four rows by three boxes and writes them as columns; `spare` has room for two of them in whole fours. */
 export function blurFour(
   from: usize,
   stride: usize,
@@ -86,8 +85,8 @@ export function blurFour(
   weight: f64,
   spare: usize,
 ): void {
-  const other = spare + 4 * stride;
-  turnFour(from, stride, spare);
+  const other = spare + vector * <usize>((count + 3) & ~3);
+  turnFour(from, stride, count, spare);
   boxPass(spare, other, vector, count, radius, end, weight);
   boxPass(other, spare, vector, count, radius, end, weight);
   boxPass(spare, to, step, count, radius, end, weight);
@@ -230,31 +229,31 @@ export function weighFour(
   kept: usize,
   squarings: i32,
   stride: usize,
+  count: i32,
   turned: usize,
   totals: usize,
 ): void {
-  turnFour(kept, stride, turned);
-  const end = turned + 4 * stride;
+  turnFour(kept, stride, count, turned);
+  const end = turned + vector * <usize>count;
   const unit = f64x2.splat(1);
   let low = f64x2.splat(0);
   let high = low;
-  let total = totals;
-  for (let at = turned; at < end; at += vector, total += 2 * vector) {
+  for (let at = turned; at < end; at += vector, totals += 2 * vector) {
     let k = v128.load(at);
     for (let n = 0; n < squarings; n++) k = f32x4.mul(k, k);
     v128.store(at, k);
     low = f64x2.add(f64x2.mul(lowOf(k), low), unit);
     high = f64x2.add(f64x2.mul(highOf(k), high), unit);
-    v128.store(total, low);
-    v128.store(total, high, vector);
+    v128.store(totals, low);
+    v128.store(totals, high, vector);
   }
   low = high = f64x2.splat(0);
   for (let at = end; at > turned; ) {
     at -= vector;
-    total -= 2 * vector;
+    totals -= 2 * vector;
     const k = v128.load(at);
-    v128.store(total, f64x2.add(v128.load(total), low));
-    v128.store(total, f64x2.add(v128.load(total, vector), high), vector);
+    v128.store(totals, f64x2.add(v128.load(totals), low));
+    v128.store(totals, f64x2.add(v128.load(totals, vector), high), vector);
     low = f64x2.mul(lowOf(k), f64x2.add(low, unit));
     high = f64x2.mul(highOf(k), f64x2.add(high, unit));
   }
@@ -264,15 +263,16 @@ export function weighFour(
 export function smoothFour(
   plane: usize,
   stride: usize,
+  count: i32,
   turnedKept: usize,
   totals: usize,
   to: usize,
   step: usize,
   spare: usize,
 ): void {
-  const length: usize = 4 * stride;
-  const sums = spare + length;
-  turnFour(plane, stride, spare);
+  const length = vector * <usize>count;
+  const sums = spare + 4 * stride;
+  turnFour(plane, stride, count, spare);
   let low = f64x2.splat(0);
   let high = f64x2.splat(0);
   for (let at: usize = 0; at < length; at += vector) {
@@ -284,7 +284,7 @@ export function smoothFour(
     v128.store(sums + 2 * at, high, vector);
   }
   low = high = f64x2.splat(0);
-  to += step * (stride >> 2);
+  to += step * <usize>count;
   for (let at = length; at > 0; ) {
     at -= vector;
     to -= step;

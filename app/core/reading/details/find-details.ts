@@ -1,6 +1,8 @@
 import type { Point } from '../../colour/lab.ts';
 import { labelRuns, type RunLabels } from '../../raster/label-shapes.ts';
 import { type LinearRaster, labInPlace } from '../../raster/linear-raster.ts';
+import { Room } from '../../raster/room.ts';
+import type { PixelSize } from '../../raster/size.ts';
 import type { ColourSquares } from '../colour-squares.ts';
 import { cellMeans } from '../families/surroundings.ts';
 import type { ToneRange } from '../reading.ts';
@@ -19,6 +21,8 @@ interface DetailInput {
   readonly subject: Uint8Array | null;
   /** A loose circle round what stands out; null where nothing does. */
   readonly proposed: readonly Point[] | null;
+  /** Holds what is large meanwhile. */
+  readonly room?: Room;
 }
 
 // All figures of this file: own, but that the subject gets the finest shapes (common practice, no source).
@@ -79,12 +83,29 @@ function* findPieces(
   return pieces;
 }
 
+/** What a map holds in the middle of every cell of so many pixels. */
+function middlesOf(
+  map: Uint8Array,
+  { width, height }: PixelSize,
+  cells: PixelSize,
+  step: number,
+  out: Uint8Array,
+): Uint8Array {
+  const middle = (n: number, count: number): number => Math.min(count - 1, n * step + (step >> 1));
+  const columns = Int32Array.from({ length: cells.width }, (_, x) => middle(x, width));
+  for (let y = 0, i = 0; y < cells.height; y++) {
+    const line = middle(y, height) * width;
+    for (let x = 0; x < cells.width; x++, i++) out[i] = map[line + columns[x]];
+  }
+  return out;
+}
+
 /**
  * Small shapes that stand off the smooth colours of the slots, darker or more colourful, and small lights: what a
  * plan's details, accents and sparkles are picked from. Hands back control now and then.
  */
 export function* findDetails(
-  { raster, slotMap, slots, squares, range, subject, proposed }: DetailInput,
+  { raster, slotMap, slots, squares, range, subject, proposed, room = new Room() }: DetailInput,
   pxPerMm: number,
 ): Generator<void, Details> {
   const step = Math.max(1, Math.round(pxPerMm / pxPerMmLooked));
@@ -92,22 +113,17 @@ export function* findDetails(
     [raster.red, raster.green, raster.blue],
     raster,
     step,
+    room,
   );
   const [red, green, blue] = means;
   const photo = labInPlace({ ...size, red, green, blue });
   yield;
-  const middle = (n: number, count: number): number => Math.min(count - 1, n * step + (step >> 1));
-  const small = new Uint8Array(size.width * size.height);
-  const columns = Int32Array.from({ length: size.width }, (_, x) => middle(x, raster.width));
-  for (let y = 0, i = 0; y < size.height; y++) {
-    const line = middle(y, raster.height) * raster.width;
-    for (let x = 0; x < size.width; x++, i++) small[i] = slotMap[line + columns[x]];
-  }
-  const smooth = smoothColours(small, squares, size, step, pxPerMm);
+  const small = middlesOf(slotMap, raster, size, step, room.bytes(size.width * size.height));
+  const smooth = smoothColours(small, squares, size, step, pxPerMm, room);
   yield;
   const nearness = interestIn(subject, proposed, raster);
   const canBeLight = (i: number): boolean => slots[small[i]]?.reserve === false;
-  const settings = { cellsPerMm: pxPerMm / step, nearness, range, canBeLight };
+  const settings = { cellsPerMm: pxPerMm / step, nearness, range, canBeLight, room };
   const missing = findMissing(photo, smooth, size, settings);
   yield;
   const px2PerMm2 = (pxPerMm / step) ** 2;

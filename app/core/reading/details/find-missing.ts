@@ -3,6 +3,7 @@ import { linearOfCode } from '../../colour/srgb.ts';
 import { blurWithin } from '../../raster/gaussian-blur.ts';
 import { emptyRaster, type LabPlanes, labInPlace } from '../../raster/linear-raster.ts';
 import { paintSquares, scaledGrid } from '../../raster/paint-squares.ts';
+import { Room } from '../../raster/room.ts';
 import type { PixelSize } from '../../raster/size.ts';
 import type { ColourSquares } from '../colour-squares.ts';
 import type { ToneRange } from '../reading.ts';
@@ -72,8 +73,10 @@ export function smoothColours(
   size: PixelSize,
   step: number,
   pxPerMm: number,
+  room = new Room(),
 ): LabPlanes {
-  const rgba = new Uint8ClampedArray(4 * size.width * size.height);
+  const bytes = room.bytes(4 * size.width * size.height);
+  const rgba = new Uint8ClampedArray(bytes.buffer, bytes.byteOffset, bytes.length);
   paintSquares(
     slotMap,
     size,
@@ -82,7 +85,7 @@ export function smoothColours(
     null,
     rgba,
   );
-  const raster = emptyRaster(size.width, size.height);
+  const raster = emptyRaster(size.width, size.height, room);
   const { red, green, blue } = raster;
   for (let i = 0, at = 0; i < red.length; i++, at += 4) {
     red[i] = toLinear[rgba[at]];
@@ -98,9 +101,9 @@ interface Compared extends Pick<LabPlanes, 'a' | 'b'> {
   readonly chroma: Float64Array;
 }
 
-function toCompare({ lightness, a, b }: LabPlanes, range: ToneRange): Compared {
-  const tones = new Float64Array(lightness.length);
-  const chroma = new Float64Array(lightness.length);
+function toCompare({ lightness, a, b }: LabPlanes, range: ToneRange, room: Room): Compared {
+  const tones = room.doubles(lightness.length);
+  const chroma = room.doubles(lightness.length);
   for (let i = 0; i < tones.length; i++) {
     tones[i] = onTheSheet(range, lightness[i]);
     chroma[i] = Math.sqrt(a[i] * a[i] + b[i] * b[i]);
@@ -125,6 +128,8 @@ interface MissingSettings {
   readonly range: ToneRange;
   /** Whether a light may be set back at a place; on paper none is. */
   readonly canBeLight: (i: number) => boolean;
+  /** Holds the answer, and what is large meanwhile. */
+  readonly room?: Room;
 }
 
 /** What stands off the smooth colours of its own slot and of those it borders on: a rim between two is no detail. */
@@ -132,14 +137,14 @@ export function findMissing(
   photo: LabPlanes,
   smooth: LabPlanes,
   size: PixelSize,
-  { cellsPerMm, nearness, range, canBeLight }: MissingSettings,
+  { cellsPerMm, nearness, range, canBeLight, room = new Room() }: MissingSettings,
 ): Missing {
   const rimPx = Math.max(1, Math.round(rimMm * cellsPerMm));
   const { width, height } = size;
-  const own = toCompare(photo, range);
-  const washed = toCompare(smooth, range);
-  const kinds = new Uint8Array(photo.a.length);
-  const times = new Float32Array(photo.a.length);
+  const own = toCompare(photo, range, room);
+  const washed = toCompare(smooth, range, room);
+  const kinds = room.bytes(photo.a.length).fill(0);
+  const times = room.floats(photo.a.length).fill(0);
   const { tones } = washed;
   for (let y = 0, i = 0; y < height; y++) {
     const up = Math.min(rimPx, y) * width;

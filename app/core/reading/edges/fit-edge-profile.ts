@@ -1,4 +1,4 @@
-import { insertionSort } from '../../numeric/filter-series.ts';
+import { selectNth } from '../../numeric/filter-series.ts';
 import { widthOfSigma } from '../../numeric/normal-curve.ts';
 import {
   crossingPlace,
@@ -30,7 +30,7 @@ class ProfileSlope {
       const straight = (values[k - 1] + values[k + 1]) / 2;
       bends[k - 1] = Math.abs(values[k] - straight);
     }
-    insertionSort(bends, count);
+    selectNth(bends, count, count >> 1);
     // Median to deviation of normal noise, from bends to values, from values to slopes.
     this.#noise = bends[count >> 1] / 0.6745 / Math.sqrt(1.5) / 3;
     const slope = this.#slope;
@@ -44,22 +44,25 @@ class ProfileSlope {
 
   /** The first contour on a side that is an edge of its own, as index; -1 where there is none. */
   nextEdge({ distances, count }: SideCrossings, side: 1 | -1): number {
+    const slope = this.#slope;
     // Whether the edge rises or falls, from the slope right at the contour.
-    const sign = this.#at(profileMiddle - 0.5) + this.#at(profileMiddle + 0.5) < 0 ? -1 : 1;
+    const sign = slope[profileMiddle - 0.5] + slope[profileMiddle + 0.5] < 0 ? -1 : 1;
     for (let n = 0; n < count; n++) {
       const distance = distances[n];
       if (distance < 3) continue;
       if (distance >= profileSamples / 2) return -1;
       const reach = Math.min(searchReach, distance / 2);
-      const own = this.#steepest(profileMiddle - reach, profileMiddle + reach, sign);
+      const [first, last] = [Math.ceil(profileMiddle - reach), Math.floor(profileMiddle + reach)];
+      const own = this.#steepest(first, last, sign);
       const place = crossingPlace(distance, side);
-      const up = this.#steepest(place - reach, place + reach, sign);
-      const down = this.#steepest(place - reach, place + reach, sign > 0 ? -1 : 1);
-      if (sign * this.#at(up) + sign * this.#at(down) < 0) return n;
+      const [before, after] = [Math.ceil(place - reach), Math.floor(place + reach)];
+      const up = this.#steepest(before, after, sign);
+      const down = this.#steepest(before, after, sign > 0 ? -1 : 1);
+      if (sign * slope[up] + sign * slope[down] < 0) return n;
       // A single edge has no valley of its slope between the two steepest places.
       const flattest = this.#steepest(Math.min(own, up), Math.max(own, up), sign > 0 ? -1 : 1);
-      const least = sign * this.#at(flattest);
-      const lesser = Math.min(sign * this.#at(own), sign * this.#at(up));
+      const least = sign * slope[flattest];
+      const lesser = Math.min(sign * slope[own], sign * slope[up]);
       const isClear = lesser - least > valley.deviations * this.#noise;
       const limit = isClear ? valley.shallow : valley.deep;
       if (least < limit * lesser) return n;
@@ -67,16 +70,13 @@ class ProfileSlope {
     return -1;
   }
 
-  #at(k: number): number {
-    return this.#slope[k];
-  }
-
   /** Where slope times sign is largest between two places. */
   #steepest(from: number, to: number, sign: 1 | -1): number {
-    const last = Math.min(profileSamples - 1, Math.floor(to));
-    let best = Math.min(last, Math.max(0, Math.ceil(from)));
+    const slope = this.#slope;
+    const last = Math.min(profileSamples - 1, to);
+    let best = Math.min(last, Math.max(0, from));
     for (let k = best + 1; k <= last; k++) {
-      if (sign * this.#at(k) > sign * this.#at(best)) best = k;
+      if (sign * slope[k] > sign * slope[best]) best = k;
     }
     return best;
   }
@@ -191,9 +191,8 @@ export class EdgeProfileFit {
     let left = Math.floor(profileMiddle);
     let right = Math.ceil(profileMiddle);
     if (Math.abs(rise) > 0.2) {
-      const share = (k: number): number => (values[k] - low) / rise;
-      while (left > this.#from && share(left) > 0.2) left--;
-      while (right < this.#to - 1 && share(right) < 0.8) right++;
+      while (left > this.#from && (values[left] - low) / rise > 0.2) left--;
+      while (right < this.#to - 1 && (values[right] - low) / rise < 0.8) right++;
       place = (left + right) / 2;
     }
     const { unknowns } = this.#fit;
@@ -237,8 +236,11 @@ export class EdgeProfileFit {
     if (!(count >= fewest)) return Number.NaN;
     const side = this.#side;
     for (let k = 0; k < count; k++) side[k] = values[from + k];
-    insertionSort(side, count);
     const mid = count >> 1;
-    return count % 2 ? side[mid] : (side[mid - 1] + side[mid]) / 2;
+    selectNth(side, count, mid);
+    if (count % 2) return side[mid];
+    let before = side[0];
+    for (let k = 1; k < mid; k++) before = Math.max(before, side[k]);
+    return (before + side[mid]) / 2;
   }
 }

@@ -90,8 +90,9 @@ class Measuring {
       if (kept.group !== group) {
         kept.group = group;
         this.#fitAt(measured, measured.places[n], level);
-        const { contrast, sigma, isWhole } = this.#fit;
-        Object.assign(kept, { contrast, sigma, isWhole });
+        kept.contrast = this.#fit.contrast;
+        kept.sigma = this.#fit.sigma;
+        kept.isWhole = this.#fit.isWhole;
       }
       // An edge finer than this level's pixels can't be measured at it: the finer level stands.
       if (level > 0 && kept.sigma < 1) return;

@@ -91,15 +91,24 @@ export function placeFinder(
   shadow: readonly [a: number, b: number],
 ): (lightness: number, a: number, b: number) => number {
   const [shadowA, shadowB] = shadow;
-  return (lightness, a, b) => {
-    const trust = trusted(lightness);
-    const scale = trust * toMiddle(lightness) * perUnit;
-    const rest = (1 - trust) * perUnit;
-    // Cut off instead of rounded down: quicker, and the same but outside the plane, where it is held.
-    const u = (scale * a + rest * shadowA + half) | 0;
-    const v = (scale * b + rest * shadowB + half) | 0;
-    return held(v) * side + held(u);
-  };
+  return (lightness, a, b) => placeOf(lightness, a, b, shadowA, shadowB);
+}
+
+/** The same for loops over pixels: a function made anew is called with numbers that are made anew. */
+function placeOf(
+  lightness: number,
+  a: number,
+  b: number,
+  shadowA: number,
+  shadowB: number,
+): number {
+  const trust = trusted(lightness);
+  const scale = trust * toMiddle(lightness) * perUnit;
+  const rest = (1 - trust) * perUnit;
+  // Cut off instead of rounded down: quicker, and the same but outside the plane, where it is held.
+  const u = (scale * a + rest * shadowA + half) | 0;
+  const v = (scale * b + rest * shadowB + half) | 0;
+  return held(v) * side + held(u);
 }
 
 /** The family of every pixel, each passage by its own. */
@@ -110,14 +119,15 @@ export function familyMap(
     readonly cells: Pick<ColourBins, 'shadow'>;
     readonly where: { readonly map: Uint8Array; readonly value: number } | null;
   }[],
+  map = new Uint8Array(lightness.length),
 ): Uint8Array {
-  const map = new Uint8Array(lightness.length);
+  map.fill(0);
   for (const { places, cells, where } of passages) {
     if (places.every((family) => family === 0)) continue;
-    const placeOf = placeFinder(cells.shadow);
+    const [shadowA, shadowB] = cells.shadow;
     for (let i = 0; i < map.length; i++) {
       if (where !== null && where.map[i] !== where.value) continue;
-      map[i] = places[placeOf(lightness[i], a[i], b[i])];
+      map[i] = places[placeOf(lightness[i], a[i], b[i], shadowA, shadowB)];
     }
   }
   return map;

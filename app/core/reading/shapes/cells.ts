@@ -145,17 +145,15 @@ export class CellTones {
   }
 }
 
-/** Pixels by group, for 256 groups; `group` says which one a cell of the map belongs to. */
-export function sumAreasByGroup(map: Uint8Array, group: (cell: number) => number): Uint32Array {
-  const perCell = new Uint32Array(256);
-  for (let i = 0; i < map.length; i++) {
-    const cell = map[i];
-    perCell[cell] = perCell[cell] + 1;
-  }
+/** Pixels by group, for 256 groups, from all shapes of a map; `group` says which one a cell belongs to. */
+export function sumAreasByGroup(
+  { kinds, areasPx }: { readonly kinds: Uint8Array; readonly areasPx: Int32Array },
+  group: (cell: number) => number,
+): Uint32Array {
   const areas = new Uint32Array(256);
-  for (let cell = 0; cell < 256; cell++) {
-    const area = perCell[cell];
-    if (area > 0) areas[group(cell)] = areas[group(cell)] + area;
+  for (let shape = 0; shape < kinds.length; shape++) {
+    const own = group(kinds[shape]);
+    areas[own] = areas[own] + areasPx[shape];
   }
   return areas;
 }

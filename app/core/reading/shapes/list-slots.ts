@@ -150,6 +150,43 @@ function planeOf(sums: Float64Array, offset: number): SlotSlope | null {
   return { lightness, towards: sideTowards(-gx, -gy), fit: Math.min(1, onPlane / ll) };
 }
 
+/** Adds row y to the sums of the slots: by runs of one slot, only what depends on lightness pixel by pixel. */
+function addRow(
+  slotMap: Uint8Array,
+  lightnessMap: Uint8Array,
+  width: number,
+  y: number,
+  sums: Float64Array,
+): void {
+  const row = y * width;
+  for (let from = 0, to = 0; from < width; from = to) {
+    const slot = slotMap[row + from];
+    let l = 0;
+    let ll = 0;
+    let lx = 0;
+    for (to = from; to < width && slotMap[row + to] === slot; to++) {
+      const own = lightnessMap[row + to];
+      l += own;
+      ll += own * own;
+      lx += own * to;
+    }
+    const start = slot * sumsPerSlot;
+    const n = to - from;
+    const x = (n * (from + to - 1)) / 2;
+    const xx = squaresUpTo(to - 1) - squaresUpTo(from - 1);
+    sums[start] += n;
+    sums[start + 1] += x;
+    sums[start + 2] += n * y;
+    sums[start + 3] += xx;
+    sums[start + 4] += x * y;
+    sums[start + 5] += n * y * y;
+    sums[start + 6] += l;
+    sums[start + 7] += ll;
+    sums[start + 8] += lx;
+    sums[start + 9] += l * y;
+  }
+}
+
 /**
  * Centre and slope of every slot. `slotMap`: slot of every pixel, 0..slotCount-1; `lightnessMap`:
  * simplified lightness, round(L* x 2.55); both of `size`, row by row. Sums stay whole and under 2^53:
@@ -162,38 +199,8 @@ export function* slotSlopes(
   slotCount: number,
 ): Generator<void, SlotLie[]> {
   const sums = new Float64Array(slotCount * sumsPerSlot);
-  const add = (offset: number, i: number, value: number): void => {
-    sums[offset + i] = sums[offset + i] + value;
-  };
   for (let y = 0; y < height; y++) {
-    const row = y * width;
-    // By runs of one slot: only what depends on lightness is summed pixel by pixel.
-    for (let from = 0, to = 0; from < width; from = to) {
-      const slot = slotMap[row + from];
-      let l = 0;
-      let ll = 0;
-      let lx = 0;
-      for (to = from; to < width && slotMap[row + to] === slot; to++) {
-        const own = lightnessMap[row + to];
-        l += own;
-        ll += own * own;
-        lx += own * to;
-      }
-      const start = slot * sumsPerSlot;
-      const n = to - from;
-      const x = (n * (from + to - 1)) / 2;
-      const xx = squaresUpTo(to - 1) - squaresUpTo(from - 1);
-      add(start, 0, n);
-      add(start, 1, x);
-      add(start, 2, n * y);
-      add(start, 3, xx);
-      add(start, 4, x * y);
-      add(start, 5, n * y * y);
-      add(start, 6, l);
-      add(start, 7, ll);
-      add(start, 8, lx);
-      add(start, 9, l * y);
-    }
+    addRow(slotMap, lightnessMap, width, y, sums);
     if (y % rowsPerPiece === rowsPerPiece - 1) yield;
   }
   return Array.from({ length: slotCount }, (_, slot): SlotLie => {

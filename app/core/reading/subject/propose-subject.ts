@@ -1,9 +1,8 @@
 import type { Point } from '../../colour/lab.ts';
-import { lightnessOfLinear } from '../../colour/lightness.ts';
 import { chamferDistances } from '../../raster/distance-map.ts';
 import { gaussianBlur } from '../../raster/gaussian-blur.ts';
 import { labelRuns, maskOfShape } from '../../raster/label-shapes.ts';
-import type { LabPlanes, LinearRaster } from '../../raster/linear-raster.ts';
+import { type LabPlanes, type LinearRaster, lightnessPlane } from '../../raster/linear-raster.ts';
 import type { PixelSize } from '../../raster/size.ts';
 import { thinStroke } from '../../reference/photo-stroke.ts';
 import { cellMeans } from '../families/surroundings.ts';
@@ -62,6 +61,30 @@ function quantile(values: Float32Array, share: number): number {
   return sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))];
 }
 
+/** Contrast of every cell, the finest of it counted double. */
+function contrastOf(own: Float32Array, fine: Float32Array, coarse: Float32Array): Float32Array {
+  const contrast = new Float32Array(own.length);
+  for (let i = 0; i < own.length; i++) {
+    contrast[i] = 2 * Math.abs(own[i] - fine[i]) + Math.abs(fine[i] - coarse[i]);
+  }
+  return contrast;
+}
+
+/** How far the colour of every cell is from that of its surroundings. */
+function distancesOf(
+  [l, a, b]: readonly Float32Array[],
+  [aroundL, aroundA, aroundB]: readonly Float32Array[],
+): Float32Array {
+  const distances = new Float32Array(l.length);
+  for (let i = 0; i < l.length; i++) {
+    const dl = lightnessShare * (l[i] - aroundL[i]);
+    const da = a[i] - aroundA[i];
+    const db = b[i] - aroundB[i];
+    distances[i] = Math.sqrt(dl * dl + da * da + db * db);
+  }
+  return distances;
+}
+
 function* attention(
   { a, b }: LabPlanes,
   raster: LinearRaster,
@@ -73,7 +96,7 @@ function* attention(
   const found = yield* cellMeans([red, green, blue, a, b], raster, cellPx);
   const { grid } = found;
   const [r, g, u, ...hues] = found.means;
-  const means = [r.map((own, i) => lightnessOfLinear(own, g[i], u[i])), ...hues];
+  const means = [lightnessPlane({ ...grid, red: r, green: g, blue: u }), ...hues];
   const blurred = function* (plane: Float32Array, mm: number): Generator<void, Float32Array> {
     const copy = plane.slice();
     yield* gaussianBlur([copy], grid, mm * cellsPerMm);
@@ -83,17 +106,8 @@ function* attention(
   const coarse = yield* blurred(means[0], coarseMm);
   const around: Float32Array[] = [];
   for (const plane of means) around.push(yield* blurred(plane, surroundMm));
-  const contrast = yield* blurred(
-    fine.map((own, i) => 2 * Math.abs(means[0][i] - own) + Math.abs(own - coarse[i])),
-    contrastMm,
-  );
-  const [l, av, bv] = around;
-  const apart = yield* blurred(
-    l.map((own, i) =>
-      Math.hypot(lightnessShare * (means[0][i] - own), means[1][i] - av[i], means[2][i] - bv[i]),
-    ),
-    colourMm,
-  );
+  const contrast = yield* blurred(contrastOf(means[0], fine, coarse), contrastMm);
+  const apart = yield* blurred(distancesOf(means, around), colourMm);
   // All of it is smooth by now.
   const coarser = yield* cellMeans([contrast, apart, ...means], grid, coarserCells);
   const [seenContrast, seenApart, ...colours] = coarser.means;

@@ -17,8 +17,10 @@ export function binOf(lightness: number): number {
 export const lightnessOfBin = (bin: number): number => bin / 2.55;
 
 /** The bin of every pixel: a lightness plane in one byte a pixel. */
-export function binsOf(lightness: Float32Array): Uint8Array {
-  const map = new Uint8Array(lightness.length);
+export function binsOf(
+  lightness: Float32Array,
+  map = new Uint8Array(lightness.length),
+): Uint8Array {
   for (let i = 0; i < map.length; i++) map[i] = binOf(lightness[i]);
   return map;
 }
@@ -37,10 +39,6 @@ export function countBins(map: Uint8Array): Uint32Array {
   for (let bin = 0; bin < bins; bin++) counts[bin] = counts[bin] + others[bin];
   return counts;
 }
-
-/** Pixels per bin of a lightness plane; 256 counts that sum to the plane's length. */
-export const lightnessHistogram = (lightness: Float32Array): Uint32Array =>
-  countBins(binsOf(lightness));
 
 /**
  * The lightness, L*, that `share` (0..1) of the counted pixels do not exceed; to the bin. 0 where

@@ -30,43 +30,72 @@ const kindOfCell = tabled((cell) => {
 const asPaper = tabled((cell) => packCell(paperGroup(passageOfCell(cell)), familyOfCell(cell)));
 
 /**
- * Along a line of pixels `by` apart: what of the lightest band lies as a rim between paper and a darker band has no
- * colour of its own: it becomes paper and takes the colour of the paper beside it.
+ * Pixels of the lightest band `by` apart, from `start` to before `end`, with the kinds before and after them: a rim
+ * between paper and a darker band has no colour of its own; it becomes paper and takes the colour of the paper beside it.
  */
-function closeRims(
+function closeRim(
   cells: Uint8Array,
   { lightness, a, b }: LabPlanes,
-  from: number,
+  start: number,
+  end: number,
   by: number,
-  count: number,
+  before: number,
+  after: number,
+): void {
+  if ((before === paperWhite) === (after === paperWhite)) return;
+  const beside = before === paperWhite ? start - by : end;
+  for (let i = start; i < end; i += by) {
+    cells[i] = asPaper[cells[i]];
+    lightness[i] = lightness[beside];
+    a[i] = a[beside];
+    b[i] = b[beside];
+  }
+}
+
+/** Closes rims of at most `rimPx` along a row; beyond its ends there is neither paper nor a darker band. */
+function closeRow(
+  cells: Uint8Array,
+  planes: LabPlanes,
+  from: number,
+  width: number,
   rimPx: number,
 ): void {
+  const last = from + width;
   let before = 0;
-  for (let start = 0; start < count; start++) {
-    const kind = kindOfCell[cells[from + start * by]];
-    if (kind !== pale) {
-      before = kind;
-      continue;
-    }
-    let after = 0;
-    let end = start + 1;
-    for (; end < count; end++) {
-      after = kindOfCell[cells[from + end * by]];
-      if (after !== pale) break;
-    }
-    if (end === count) after = 0;
-    if ((before === paperWhite) !== (after === paperWhite) && end - start <= rimPx) {
-      const beside = from + (before === paperWhite ? start - 1 : end) * by;
-      for (let n = start; n < end; n++) {
-        const i = from + n * by;
-        cells[i] = asPaper[cells[i]];
-        lightness[i] = lightness[beside];
-        a[i] = a[beside];
-        b[i] = b[beside];
+  for (let i = from, start = from; i <= last; i++) {
+    const kind = i < last ? kindOfCell[cells[i]] : 0;
+    if (kind === pale) continue;
+    if (i > start && i - start <= rimPx) closeRim(cells, planes, start, i, 1, before, kind);
+    before = kind;
+    start = i + 1;
+  }
+}
+
+/** The same down all columns, row by row. */
+function closeColumns(
+  cells: Uint8Array,
+  planes: LabPlanes,
+  { width, height }: PixelSize,
+  rimPx: number,
+): void {
+  const before = new Uint8Array(width);
+  const lengths = new Int32Array(width);
+  for (let y = 0, i = 0; y <= height; y++) {
+    for (let x = 0; x < width; x++, i++) {
+      const kind = y < height ? kindOfCell[cells[i]] : 0;
+      const length = lengths[x];
+      if (kind === pale) {
+        lengths[x] = length + 1;
+        continue;
       }
+      if (length > 0) {
+        if (length <= rimPx) {
+          closeRim(cells, planes, i - length * width, i, width, before[x], kind);
+        }
+        lengths[x] = 0;
+      }
+      before[x] = kind;
     }
-    before = after;
-    start = end;
   }
 }
 
@@ -93,8 +122,8 @@ export function keepPaper(
     cells[i] = asPaper[cell];
   }
   const rimPx = Math.round(Math.max(leastRimPx, rimMm * pxPerMm));
-  for (let y = 0; y < height; y++) closeRims(cells, planes, y * width, 1, width, rimPx);
-  for (let x = 0; x < width; x++) closeRims(cells, planes, x, width, height, rimPx);
+  for (let y = 0; y < height; y++) closeRow(cells, planes, y * width, width, rimPx);
+  closeColumns(cells, planes, { width, height }, rimPx);
   const paper = counts.map((count, passage) =>
     packCell(paperGroup(passage), count.indexOf(Math.max(...count))),
   );

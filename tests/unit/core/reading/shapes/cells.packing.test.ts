@@ -80,8 +80,11 @@ test('lightness is the mean over all places of the cells asked for, wherever the
 });
 
 test('areas are summed by group, each place once', () => {
-  const map = Uint8Array.of(0, 8, 9, 9, 255, 16, 8);
-  const areas = sumAreasByGroup(map, groupOfCell);
+  const shapes = {
+    kinds: Uint8Array.of(0, 8, 9, 255, 16, 8),
+    areasPx: Int32Array.of(1, 1, 2, 1, 1, 1),
+  };
+  const areas = sumAreasByGroup(shapes, groupOfCell);
   expect([...areas.subarray(0, 3)]).toEqual([1, 4, 1]);
   expect(areas[31]).toBe(1);
   expect(areas.reduce((sum, area) => sum + area, 0)).toBe(7);

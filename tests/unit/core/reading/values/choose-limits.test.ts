@@ -5,11 +5,7 @@ import { type LinearRaster, lightnessPlane } from '../../../../../app/core/raste
 import { simplify } from '../../../../../app/core/raster/simplify.ts';
 import { bandMapOf, bandOfBins } from '../../../../../app/core/reading/sort-pixels.ts';
 import { optimalBands } from '../../../../../app/core/reading/values/choose-limits.ts';
-import {
-  binOf,
-  binsOf,
-  lightnessHistogram,
-} from '../../../../../app/core/reading/values/list-bands.ts';
+import { binOf, binsOf, countBins } from '../../../../../app/core/reading/values/list-bands.ts';
 import { eightPhotographs } from '../../../../support/reading/eight-photographs.ts';
 import { opened } from '../../../../support/reading/rasters.ts';
 import { seeded } from '../../../../support/reading/seeded.ts';
@@ -97,8 +93,8 @@ describe.each(eightPhotographs)('%s', (path) => {
     expect(most).toBeLessThan(0.01);
     expect(hueChanged / own.length).toBeGreaterThan(0.3);
     const [before, after] = [lightness, simplified(turned)];
-    const limitsBefore = optimalBands(lightnessHistogram(before), 7);
-    const limitsAfter = optimalBands(lightnessHistogram(after), 7);
+    const limitsBefore = optimalBands(countBins(binsOf(before)), 7);
+    const limitsAfter = optimalBands(countBins(binsOf(after)), 7);
     for (const k of ks) {
       const [one, two] = [limitsBefore[k - 1]?.limits ?? [], limitsAfter[k - 1]?.limits ?? []];
       const apart = one.map((limit, n) => Math.abs(limit - (two[n] as number)));
@@ -152,6 +148,6 @@ test('fewer tones give fewer bands, none of them empty', () => {
 test('band 1 is the lightest, and the map agrees with the histogram', () => {
   const lightness = Float32Array.of(0, 29.9, 30.2, 60, 99, 100);
   expect([...bandMapOf(binsOf(lightness), [30, 60.1])]).toEqual([3, 3, 2, 2, 1, 1]);
-  expect(lightnessHistogram(lightness).reduce((x, y) => x + y)).toBe(6);
+  expect(countBins(binsOf(lightness)).reduce((x, y) => x + y)).toBe(6);
   expect([binOf(-3), binOf(0), binOf(50), binOf(100), binOf(101)]).toEqual([0, 0, 127, 255, 255]);
 });

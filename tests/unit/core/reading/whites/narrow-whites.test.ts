@@ -52,7 +52,8 @@ function restored(places: (x: number, y: number) => boolean, colour: Lab = [98, 
   const planes = { lightness: plane(50), a: plane(0), b: plane(0) };
   const lightnessMap = binsOf(planes.lightness);
   const range = toneRange('photographed', 20, 90, 15, 95);
-  restoreNarrowWhites(planes, lightnessMap, lightnessPlane(raster), raster, range, 4);
+  const seenBins = binsOf(lightnessPlane(raster));
+  restoreNarrowWhites(planes, lightnessMap, seenBins, raster, range, 4);
   expect(lightnessMap).toEqual(binsOf(planes.lightness));
   return planes.lightness.reduce((sum, lightness) => sum + (lightness > 97 ? 1 : 0), 0);
 }
