@@ -101,9 +101,10 @@ export function sharePairs(
   };
   const priceOf = (n: number): number =>
     paintMore * (options[n].members.length - 1) - (before.has(n) ? mixedAlready : 0);
-  const costOf = (set: readonly number[]): number => {
+  /** Given up, with the cost so far, where that is `enough`. */
+  const costOf = (set: readonly number[], enough = Number.POSITIVE_INFINITY): number => {
     let sum = whole * set.reduce((all, n) => all + priceOf(n), 0);
-    for (let f = 0; f < families; f++) sum += best(set, f).cost;
+    for (let f = 0; f < families && sum < enough; f++) sum += best(set, f).cost;
     return sum;
   };
   const singles = [...options.keys()].filter(isPaint);
@@ -115,7 +116,7 @@ export function sharePairs(
     let cost = set.length > 0 ? least - worthPuddle * whole : least;
     for (const n of from) {
       if (set.includes(n)) continue;
-      const dear = costOf([...set, n]);
+      const dear = costOf([...set, n], cost);
       if (dear >= cost) continue;
       cost = dear;
       next = [...set, n];
@@ -128,7 +129,7 @@ export function sharePairs(
   for (let place = 0; place < set.length; place++) {
     for (const n of tried) {
       if (set.includes(n)) continue;
-      const cost = costOf(set.with(place, n));
+      const cost = costOf(set.with(place, n), least - 1e-9);
       if (cost < least - 1e-9) [set, least] = [set.with(place, n), cost];
     }
   }

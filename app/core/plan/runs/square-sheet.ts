@@ -1,6 +1,6 @@
-import { type Lab, tableOf } from '../../colour/lab.ts';
-import { spectrumSize, writeLab } from '../../colour/spectrum.ts';
-import { drySurface } from '../../colour/surface.ts';
+import { type Lab, rgbOfLab, tableOf } from '../../colour/lab.ts';
+import { lightnessOfSum, spectrumSize, weightY, writeLab } from '../../colour/spectrum.ts';
+import { drySurface, escaping } from '../../colour/surface.ts';
 import { textFingerprint } from '../../numeric/hash.ts';
 import type { LastAnswers } from '../../numeric/memo.ts';
 import { defaultPaper, defaultPaperLab } from '../../paint/colour-of-washes.ts';
@@ -34,6 +34,11 @@ export class SquareSheet {
   readonly #input: RunInput;
   /** Rows x 36 samples, inside the surface. */
   readonly #light: Float64Array;
+  /** L*, a*, b* of every row, and its sRGB bytes, as they were looked at last: 3 a row. */
+  readonly #labs: Float64Array;
+  readonly #table: Uint8ClampedArray;
+  /** Rows painted since then. */
+  readonly #unseen = new Set<number>();
   readonly #aims: GroupAims;
   readonly #rowsOfSlot: readonly (readonly number[])[];
   /** Slots that have paint on them. */
@@ -55,11 +60,16 @@ export class SquareSheet {
     this.#light = new Float64Array(count * spectrumSize);
     this.#aims = new GroupAims(input);
     const rowsOfSlot: number[][] = slots.map(() => []);
-    for (let row = 0; row < count; row++) {
-      this.#light.set(defaultPaper, row * spectrumSize);
-      rowsOfSlot[squares.slots[row]]?.push(row);
-    }
+    for (let row = 0; row < count; row++) rowsOfSlot[squares.slots[row]]?.push(row);
     this.#rowsOfSlot = rowsOfSlot;
+    const light = this.#light;
+    light.set(defaultPaper);
+    for (let done = spectrumSize; done < light.length; done *= 2) light.copyWithin(done, 0, done);
+    const paper = new Float64Array(3);
+    writeLab(defaultPaper, drySurface, paper);
+    const table = tableOf([[paper[0], paper[1], paper[2]]]);
+    this.#labs = Float64Array.from({ length: 3 * count }, (_, i) => paper[i % 3]);
+    this.#table = Uint8ClampedArray.from({ length: 3 * count }, (_, i) => table[i % 3]);
   }
 
   /** Paints of a mix that are not in the palette are left out of it. */
@@ -115,6 +125,7 @@ export class SquareSheet {
     const { own, other } = laid;
     for (const row of rows) {
       this.#painted.add(slots[row]);
+      this.#unseen.add(row);
       const square = squares[row];
       const underneath = this.#light.subarray(row * spectrumSize, (row + 1) * spectrumSize);
       writeLayers(puddles, own[square], other[square], underneath, underneath, this.#pair, covers);
@@ -179,7 +190,7 @@ export class SquareSheet {
     return covered
       .filter((_, n) => n % stride === 0)
       .flatMap((square) => {
-        const underneath = underneaths.get(square);
+        const underneath = underneaths[square];
         if (!underneath) return [];
         const target: Lab = aim
           ? [aim[0][square], aim[1][square], aim[2][square]]
@@ -215,7 +226,7 @@ export class SquareSheet {
     for (const square of covered) {
       solver.amounts[0] = Math.max(solver.amounts[0], 0.05);
       if (both) solver.amounts[1] = Math.max(solver.amounts[1], 0.05);
-      const underneath = underneaths.get(square);
+      const underneath = underneaths[square];
       const target = [aim[0][square], aim[1][square], aim[2][square]] as const;
       if (underneath) solver.solve(puddles, underneath, target, group.most);
       own[square] = solver.amounts[0];
@@ -234,57 +245,74 @@ export class SquareSheet {
   }
 
   /** What lies in every square under a group: the mean of its rows by their shares. */
-  #allUnderneath(rows: readonly number[]) {
+  #allUnderneath(rows: readonly number[]): Underneath[] {
     const { squares, shares } = this.#input.squares;
-    const bySquare = new Map<number, number[]>();
+    const rowsAt: number[][] = [];
     for (const row of rows) {
-      const own = bySquare.get(squares[row]) ?? [];
-      bySquare.set(squares[row], own);
-      own.push(row);
+      const square = squares[row];
+      const own = rowsAt[square];
+      if (own) own.push(row);
+      else rowsAt[square] = [row];
     }
-    return new Map(
-      [...bySquare].map(([square, own]) => [
-        square,
-        this.underneathOf(
-          own,
-          own.map((row) => Math.max(0.01, shares[row])),
-        ),
-      ]),
-    );
+    const under: Underneath[] = [];
+    for (const square of squaresOf(rows, squares)) {
+      const own = rowsAt[square];
+      under[square] = this.underneathOf(
+        own,
+        own.map((row) => Math.max(0.01, shares[row])),
+      );
+    }
+    return under;
   }
 
-  /** What lies in some rows now, the mean of their light by these shares. */
+  /** What lies in some rows now, the mean of their light by these shares; to be looked at before more is laid. */
   underneathOf(rows: readonly number[], shares: readonly number[]): Underneath {
-    const reflectance = new Float64Array(spectrumSize);
+    const reflectance = this.#meanLight(rows, shares);
+    let y = 0;
+    for (let i = 0; i < spectrumSize; i++) y += escaping(reflectance[i], drySurface.k2) * weightY[i];
+    return { reflectance, lightness: lightnessOfSum(y, drySurface) };
+  }
+
+  #meanLight(rows: readonly number[], shares: readonly number[]): Float64Array {
+    const light = this.#light;
+    const lightOf = (row: number) => light.subarray(row * spectrumSize, (row + 1) * spectrumSize);
+    if (rows.length === 1) return lightOf(rows[0]);
+    const mean = new Float64Array(spectrumSize);
     const all = shares.reduce((sum, share) => sum + share, 0);
     for (const [n, row] of rows.entries()) {
-      for (let i = 0; i < spectrumSize; i++) {
-        reflectance[i] += (shares[n] / all) * this.#light[row * spectrumSize + i];
-      }
+      const own = lightOf(row);
+      const share = shares[n] / all;
+      for (let i = 0; i < spectrumSize; i++) mean[i] += share * own[i];
     }
-    const lab = new Float64Array(3);
-    writeLab(reflectance, drySurface, lab);
-    return { reflectance, lightness: lab[0] };
+    return mean;
   }
 
   /** Dry colours as they are now: of every slot, and a table of every row. */
   look(): { slots: readonly Lab[]; table: Uint8ClampedArray } {
+    const slots = this.slotColours();
+    return { slots, table: this.#table.slice() };
+  }
+
+  /** Dry colours of the slots as they are now, each the mean of its rows. */
+  slotColours(): readonly Lab[] {
     const { slots: slotOf, shares } = this.#input.squares;
-    const out = new Float64Array(3);
+    const labs = this.#labs;
+    for (const row of this.#unseen) {
+      const light = this.#light.subarray(row * spectrumSize, (row + 1) * spectrumSize);
+      writeLab(light, drySurface, labs, 3 * row);
+      this.#table.set(rgbOfLab([labs[3 * row], labs[3 * row + 1], labs[3 * row + 2]]), 3 * row);
+    }
+    this.#unseen.clear();
     const sums = this.#input.slots.map(() => [0, 0, 0, 0]);
-    const labs = slotOf.map((slot, row): Lab => {
-      writeLab(this.#light.subarray(row * spectrumSize, (row + 1) * spectrumSize), drySurface, out);
+    for (const [row, slot] of slotOf.entries()) {
       const sum = sums[slot];
-      if (sum) {
-        for (let c = 0; c < 3; c++) sum[c] = sum[c] + shares[row] * out[c];
-        sum[3] = sum[3] + shares[row];
-      }
-      return [out[0], out[1], out[2]];
-    });
-    const slots = sums.map(
+      if (!sum) continue;
+      for (let c = 0; c < 3; c++) sum[c] = sum[c] + shares[row] * labs[3 * row + c];
+      sum[3] = sum[3] + shares[row];
+    }
+    return sums.map(
       ([l, a, b, share], slot): Lab =>
         this.#painted.has(slot) && share > 0 ? [l / share, a / share, b / share] : defaultPaperLab,
     );
-    return { slots, table: tableOf(labs) };
   }
 }
