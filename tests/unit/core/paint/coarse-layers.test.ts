@@ -31,7 +31,7 @@ function exactly(
 }
 
 const lookAt = (layers: CoarseLayers, amounts: readonly number[]): Lab => {
-  layers.look(amounts);
+  layers.look(Float64Array.from(amounts));
   return [...layers.lab] as unknown as Lab;
 };
 
@@ -65,7 +65,7 @@ it('has the slopes that differences have', () => {
     const layers = new CoarseLayers(puddles);
     layers.ground = reflectanceOfWashes([{ paints: [some()], parts: [1], load: random() }]);
     const amounts = puddles.map(() => 0.02 + 5 * random() ** 3);
-    layers.look(amounts);
+    layers.look(Float64Array.from(amounts));
     const slopes = [...layers.slopes];
     for (const p of [0, 1, 2]) {
       const amount = amounts[p] as number;
