@@ -25,9 +25,13 @@ import { type PlanCheckpoint, plannedSlots } from './targets/planned-slots.ts';
  * slots tell in sum; of edges the courses are most, and told by a fingerprint.
  */
 function planId({ squares, details, edges = [], ...reading }: Reading, wishes: PlanWishes): string {
-  const courses = numbersFingerprint(edges.flatMap(({ path }) => [path.length, ...path.flat()]));
+  const courses: number[] = [];
+  for (const { path } of edges) {
+    courses.push(path.length);
+    for (const [x, y] of path) courses.push(x, y);
+  }
   const kinds = edges.map(({ path, ...edge }) => Object.values(edge));
-  const from = { reading, courses, edges: kinds, wishes, planEngine };
+  const from = [reading, numbersFingerprint(courses), kinds, wishes, planEngine];
   return `plan-${textFingerprint(JSON.stringify(from))}`;
 }
 

@@ -34,7 +34,7 @@ export interface SmallTechnique {
 }
 
 /** Named in every plan; raised when the same reading may give another plan. */
-export const planEngine = 'plan-15';
+export const planEngine = 'plan-16';
 
 /** One strength of a puddle: the same paints and parts at another load, for some bands only. */
 export interface Strength {

@@ -193,10 +193,13 @@ class PairJudge {
   readonly #points: readonly (readonly number[])[];
   readonly #weights: Float64Array;
   readonly #most: Float64Array;
-  /** What every point wants, in figures: points x 4. */
-  readonly #wanted: Float64Array;
+  /** What every point wants, squared. */
+  readonly #squares: Float64Array;
   /** What one ml/m2 of every option does there: options x points x 4. */
   readonly #does: Float32Array;
+  /** That squared, and times what is wanted there: options x points. */
+  readonly #own: Float64Array;
+  readonly #meets: Float64Array;
   readonly #count: number;
   readonly #optionCount: number;
   readonly #known = new Map<number, Judged>();
@@ -210,8 +213,10 @@ class PairJudge {
     this.#points = Array.from({ length: families }, (_, f) =>
       [...points.keys()].filter((i) => points[i].family === f),
     );
-    this.#wanted = new Float64Array(count * missedBy);
+    this.#squares = new Float64Array(count);
     this.#does = new Float32Array(options.length * count * missedBy);
+    this.#own = new Float64Array(options.length * count);
+    this.#meets = new Float64Array(options.length * count);
     for (const [i, { wanted, slopes }] of points.entries()) {
       const write = (unit: Float64Array, out: Float32Array, at: number) => {
         for (let p = 0; p < unit.length; p++) {
@@ -221,9 +226,18 @@ class PairJudge {
           }
         }
       };
-      this.#wanted.set(wanted, i * missedBy);
+      this.#squares[i] = wanted.reduce((sum, each) => sum + each * each, 0);
       for (const [n, { unit }] of options.entries()) {
-        write(unit, this.#does, (n * count + i) * missedBy);
+        const place = n * count + i;
+        write(unit, this.#does, place * missedBy);
+        let [square, product] = [1e-6, 0];
+        for (let r = 0; r < missedBy; r++) {
+          const does = this.#does[place * missedBy + r];
+          square += does * does;
+          product += wanted[r] * does;
+        }
+        this.#own[place] = square;
+        this.#meets[place] = product;
       }
     }
   }
@@ -252,22 +266,13 @@ class PairJudge {
     const before = this.#known.get(key);
     if (before) return before;
     const does = this.#does;
-    const wanted = this.#wanted;
+    const [squares, own, meets] = [this.#squares, this.#own, this.#meets];
     let [cost, first, second] = [0, 0, 0];
     for (const i of this.#points[family]) {
-      const a = (one * this.#count + i) * missedBy;
-      const b = (two * this.#count + i) * missedBy;
-      const t = i * missedBy;
-      let [tt, ta, tb, aa, ab, bb] = [0, 0, 0, 1e-6, 0, 1e-6];
-      for (let r = 0; r < missedBy; r++) {
-        const [w, x, y] = [wanted[t + r], does[a + r], does[b + r]];
-        tt += w * w;
-        ta += w * x;
-        tb += w * y;
-        aa += x * x;
-        ab += x * y;
-        bb += y * y;
-      }
+      const [a, b] = [one * this.#count + i, two * this.#count + i];
+      const [tt, ta, tb, aa, bb] = [squares[i], meets[a], meets[b], own[a], own[b]];
+      let ab = 0;
+      for (let r = 0; r < missedBy; r++) ab += does[a * missedBy + r] * does[b * missedBy + r];
       let x = Math.max(0, ta / aa);
       let y = 0;
       if (one !== two) {

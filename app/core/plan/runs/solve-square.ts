@@ -1,13 +1,8 @@
 import { seenDifference } from '../../colour/ciede2000.ts';
 import { type Spectrum, spectrumSize } from '../../colour/spectrum.ts';
 import { CoarseLayers } from '../../paint/coarse-layers.ts';
-import {
-  type MixSpectra,
-  type PaintSpectra,
-  reflectanceOver,
-  writeLayerSample,
-} from '../../paint/layer.ts';
-import { writeSeenLayer } from '../../paint/seen-layer.ts';
+import type { MixSpectra, PaintSpectra } from '../../paint/layer.ts';
+import { layerOver, writeSeenLayer } from '../../paint/seen-layer.ts';
 
 /**
  * Values first, more so than where mixes are chosen: what a wash still lacks here no later one mends. An L* of error
@@ -231,7 +226,6 @@ export function writeLayers(
   two: number,
   underneath: Spectrum,
   out: Float64Array,
-  pair: Float64Array,
   covers = 1,
 ): void {
   const [first, second] = puddles;
@@ -242,8 +236,8 @@ export function writeLayers(
       k += two * second.K[i];
       s += two * second.S[i];
     }
-    writeLayerSample(k, s, pair, 0);
-    out[i] =
-      covers * reflectanceOver(pair[0], pair[1], underneath[i]) + (1 - covers) * underneath[i];
+    const under = underneath[i];
+    const laid = layerOver(k, s, under);
+    out[i] = covers === 1 ? laid : covers * laid + (1 - covers) * under;
   }
 }

@@ -20,8 +20,15 @@ const onTheWay = 0.05;
 const amountSmoothing = 1 / 3;
 
 /** Numbers of the squares some rows lie in, rising, each once. */
-const squaresOf = (rows: readonly number[], squares: readonly number[]): number[] =>
-  [...new Set(rows.map((row) => squares[row]))].sort((one, two) => one - two);
+function squaresOf(rows: readonly number[], squares: readonly number[]): number[] {
+  let most = -1;
+  for (const row of rows) most = Math.max(most, squares[row]);
+  const isThere = new Uint8Array(most + 1);
+  for (const row of rows) isThere[squares[row]] = 1;
+  const there: number[] = [];
+  for (let square = 0; square <= most; square++) if (isThere[square]) there.push(square);
+  return there;
+}
 
 /** How much of a group's own puddle and of the other lies in every square of the sheet, ml/m2. */
 export interface Amounts {
@@ -44,7 +51,6 @@ export class SquareSheet {
   /** Slots that have paint on them. */
   readonly #painted = new Set<number>();
   readonly #solver = new SquareSolver();
-  readonly #pair = new Float64Array(2);
   readonly #known: LastAnswers<Amounts> | undefined;
   /** Of every slot: what tells apart all that was laid on it, and what the picture asks of it. */
   readonly #history: string[];
@@ -128,7 +134,7 @@ export class SquareSheet {
       this.#unseen.add(row);
       const square = squares[row];
       const underneath = this.#light.subarray(row * spectrumSize, (row + 1) * spectrumSize);
-      writeLayers(puddles, own[square], other[square], underneath, underneath, this.#pair, covers);
+      writeLayers(puddles, own[square], other[square], underneath, underneath, covers);
     }
     return {
       mix: mix.id,
@@ -269,7 +275,8 @@ export class SquareSheet {
   underneathOf(rows: readonly number[], shares: readonly number[]): Underneath {
     const reflectance = this.#meanLight(rows, shares);
     let y = 0;
-    for (let i = 0; i < spectrumSize; i++) y += escaping(reflectance[i], drySurface.k2) * weightY[i];
+    for (let i = 0; i < spectrumSize; i++)
+      y += escaping(reflectance[i], drySurface.k2) * weightY[i];
     return { reflectance, lightness: lightnessOfSum(y, drySurface) };
   }
 

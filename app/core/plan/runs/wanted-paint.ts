@@ -12,6 +12,8 @@ export const missedBy = 4;
 /** Enough to come within what is seen (own). */
 const mostRounds = 6;
 const sweeps = 24;
+/** Amounts that move by less, ml/m2, have come to rest. */
+const settled = 1e-7;
 const enough = 0.02;
 /** Keeps amounts of paints that do the same from running off. */
 const damping = 0.01;
@@ -129,7 +131,11 @@ export class WantedPaint {
     for (let p = 0; p < amounts.length; p++) this.#trial[p] = Math.max(amounts[p], little);
     layers.look(this.#trial);
     for (let p = 0; p < amounts.length; p++) {
-      const [dl, da, db] = [layers.slopes[3 * p], layers.slopes[3 * p + 1], layers.slopes[3 * p + 2]];
+      const [dl, da, db] = [
+        layers.slopes[3 * p],
+        layers.slopes[3 * p + 1],
+        layers.slopes[3 * p + 2],
+      ];
       for (let r = 0; r < 3; r++) {
         slopes[p * missedBy + r] = seen[3 * r] * dl + seen[3 * r + 1] * da + seen[3 * r + 2] * db;
       }
@@ -162,7 +168,8 @@ export class WantedPaint {
     const { amounts, slopes } = this;
     const left = Float64Array.from(this.#missed);
     out.set(amounts);
-    for (let sweep = 0; sweep < sweeps; sweep++) {
+    for (let sweep = 0, moved = 1; sweep < sweeps && moved > settled; sweep++) {
+      moved = 0;
       for (let p = 0; p < out.length; p++) {
         let [gain, square] = [damping * (amounts[p] - out[p]) - price, damping];
         for (let r = 0; r < missedBy; r++) {
@@ -172,6 +179,7 @@ export class WantedPaint {
         }
         const by = Math.max(-out[p], gain / square);
         out[p] += by;
+        moved = Math.max(moved, Math.abs(by));
         for (let r = 0; r < missedBy; r++) left[r] += by * slopes[p * missedBy + r];
       }
     }
