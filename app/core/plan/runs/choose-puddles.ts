@@ -15,9 +15,10 @@ import {
   type WashSolver,
 } from '../solve/solve-palette.ts';
 import type { Group } from './group.ts';
+import type { PairOption, PairPoint } from './pair-judge.ts';
 import type { Run, RunInput } from './run.ts';
 import { runInput, withRunLoads } from './run-plan.ts';
-import { type PairOption, type PairPoint, pairOptions, sharePairs } from './share-pairs.ts';
+import { pairOptions, sharePairs } from './share-pairs.ts';
 import { SquareSheet } from './square-sheet.ts';
 import { missedBy, WantedPaint } from './wanted-paint.ts';
 

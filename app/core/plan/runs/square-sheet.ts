@@ -1,5 +1,5 @@
-import { type Lab, rgbOfLab, tableOf } from '../../colour/lab.ts';
-import { lightnessOfSum, spectrumSize, weightY, writeLab } from '../../colour/spectrum.ts';
+import type { Lab } from '../../colour/lab.ts';
+import { lightnessOfSum, spectrumSize, weightY } from '../../colour/spectrum.ts';
 import { drySurface, escaping } from '../../colour/surface.ts';
 import { textFingerprint } from '../../numeric/hash.ts';
 import type { LastAnswers } from '../../numeric/memo.ts';
@@ -11,6 +11,7 @@ import type { Mix } from '../plan.ts';
 import type { PlacedRow } from '../steps/apply-steps-to-sheet.ts';
 import type { Group, SquareAim } from './group.ts';
 import { GroupAims } from './group-aims.ts';
+import { RowColours } from './row-colours.ts';
 import { fingerprintOf, type Run, type RunInput } from './run.ts';
 import { SquareSolver, type Underneath, writeLayers } from './solve-square.ts';
 
@@ -41,11 +42,7 @@ export class SquareSheet {
   readonly #input: RunInput;
   /** Rows x 36 samples, inside the surface. */
   readonly #light: Float64Array;
-  /** L*, a*, b* of every row, and its sRGB bytes, as they were looked at last: 3 a row. */
-  readonly #labs: Float64Array;
-  readonly #table: Uint8ClampedArray;
-  /** Rows painted since then. */
-  readonly #unseen = new Set<number>();
+  readonly #colours: RowColours;
   readonly #aims: GroupAims;
   readonly #rowsOfSlot: readonly (readonly number[])[];
   /** Slots that have paint on them. */
@@ -71,11 +68,7 @@ export class SquareSheet {
     const light = this.#light;
     light.set(defaultPaper);
     for (let done = spectrumSize; done < light.length; done *= 2) light.copyWithin(done, 0, done);
-    const paper = new Float64Array(3);
-    writeLab(defaultPaper, drySurface, paper);
-    const table = tableOf([[paper[0], paper[1], paper[2]]]);
-    this.#labs = Float64Array.from({ length: 3 * count }, (_, i) => paper[i % 3]);
-    this.#table = Uint8ClampedArray.from({ length: 3 * count }, (_, i) => table[i % 3]);
+    this.#colours = new RowColours(squares, slots.length);
   }
 
   /** Paints of a mix that are not in the palette are left out of it. */
@@ -131,7 +124,7 @@ export class SquareSheet {
     const { own, other } = laid;
     for (const row of rows) {
       this.#painted.add(slots[row]);
-      this.#unseen.add(row);
+      this.#colours.change(row);
       const square = squares[row];
       const underneath = this.#light.subarray(row * spectrumSize, (row + 1) * spectrumSize);
       writeLayers(puddles, own[square], other[square], underneath, underneath, covers);
@@ -296,30 +289,12 @@ export class SquareSheet {
 
   /** Dry colours as they are now: of every slot, and a table of every row. */
   look(): { slots: readonly Lab[]; table: Uint8ClampedArray } {
-    const slots = this.slotColours();
-    return { slots, table: this.#table.slice() };
+    return { slots: this.slotColours(), table: this.#colours.table() };
   }
 
-  /** Dry colours of the slots as they are now, each the mean of its rows. */
+  /** Dry colours of the slots as they are now, each the mean of its rows; the paper's where nothing lies. */
   slotColours(): readonly Lab[] {
-    const { slots: slotOf, shares } = this.#input.squares;
-    const labs = this.#labs;
-    for (const row of this.#unseen) {
-      const light = this.#light.subarray(row * spectrumSize, (row + 1) * spectrumSize);
-      writeLab(light, drySurface, labs, 3 * row);
-      this.#table.set(rgbOfLab([labs[3 * row], labs[3 * row + 1], labs[3 * row + 2]]), 3 * row);
-    }
-    this.#unseen.clear();
-    const sums = this.#input.slots.map(() => [0, 0, 0, 0]);
-    for (const [row, slot] of slotOf.entries()) {
-      const sum = sums[slot];
-      if (!sum) continue;
-      for (let c = 0; c < 3; c++) sum[c] = sum[c] + shares[row] * labs[3 * row + c];
-      sum[3] = sum[3] + shares[row];
-    }
-    return sums.map(
-      ([l, a, b, share], slot): Lab =>
-        this.#painted.has(slot) && share > 0 ? [l / share, a / share, b / share] : defaultPaperLab,
-    );
+    const means = this.#colours.slotMeans(this.#light);
+    return means.map((mean, slot) => (this.#painted.has(slot) && mean) || defaultPaperLab);
   }
 }
