@@ -66,8 +66,8 @@ function changesOf(palette: readonly string[], box: readonly string[], moved: Re
     'a paint of the palette less': { box: box.filter((id) => id !== palette.at(-1)) },
     'these four paints and no others': { chosen: ranked.slice(0, 4) },
   };
-  const asked = Object.entries(wishes).map(([change, asked]) => ({ change, asked }));
-  return [...asked, { change: 'a limit of values moved', asked: {}, reading: moved }];
+  const asked = Object.entries(wishes).map(([change, asked]) => ({ change, asked, read: null }));
+  return [...asked, { change: 'a limit of values moved', asked: {}, read: moved }];
 }
 
 const middle = (list: readonly number[]): number =>
@@ -91,13 +91,13 @@ async function planTimes(reading: Reading, readWith: (wishes: ReadingWishes) => 
     limits: limits.reverse().map((limit, n) => (n === 0 ? limit + movedBy : limit)),
   });
   const changed: string[] = [];
-  for (const { change, asked, reading: other = reading } of changesOf(chosen, box, moved)) {
+  for (const { change, asked, read } of changesOf(chosen, box, moved)) {
     const took: number[] = [];
     for (let round = 0; round <= 5; round++) {
       const known = fresh();
       await buildPlan(reading, { box, present: chosen }, noPause, known);
       const wishes = { box, present: chosen, ...asked };
-      const [ms] = await msOf(() => buildPlan(other, wishes, noPause, known));
+      const [ms] = await msOf(() => buildPlan(read ?? reading, wishes, noPause, known));
       if (round > 0) took.push(ms);
     }
     changed.push(`${change} ${middle(took).toFixed(0)}`);
