@@ -1,37 +1,16 @@
-import { beforeEach, expect, test, vi } from 'vitest';
+import { beforeEach, expect, test } from 'vitest';
+import { LastAnswers } from '../../../../app/core/numeric/memo.ts';
+import { opticsKey, type Paint } from '../../../../app/core/paint/paint.ts';
+import { knownPaints } from '../../../../app/core/paint/paint-box.ts';
+import { darkestOf, LibraryMemo } from '../../../../app/core/palette/library/mix-library.ts';
+import { darkRemedy } from '../../../../app/core/palette/offers/palette-gaps.ts';
+import { buildPlan } from '../../../../app/core/plan/build-plan.ts';
+import { paletteOffers } from '../../../../app/core/plan/offer-palettes.ts';
+import { createPlanMemory } from '../../../../app/core/plan/plan-memory.ts';
+import { madeReading, tableOf } from '../../../support/plan/made-reading.ts';
 
-// Nothing is mixed of paints she does not own until she asks for them (own). Every mix of the core goes through
-// `mixSpectra` or a `GroupMixer`, so both are listened to.
-const mixed = vi.hoisted(() => new Set<string>());
-
-vi.mock(import('../../../../app/core/paint/layer.ts'), async (load) => {
-  const layer = await load();
-  return {
-    ...layer,
-    mixSpectra: (paints, parts) => {
-      for (const paint of paints) if ('id' in paint) mixed.add(String(paint.id));
-      return layer.mixSpectra(paints, parts);
-    },
-  };
-});
-vi.mock(import('../../../../app/core/palette/library/group-mixer.ts'), async (load) => {
-  const groupMixer = await load();
-  class HeardMixer extends groupMixer.GroupMixer {
-    constructor(...paints: ConstructorParameters<typeof groupMixer.GroupMixer>) {
-      super(...paints);
-      for (const { id } of paints[0]) mixed.add(id);
-    }
-  }
-  return { ...groupMixer, GroupMixer: HeardMixer };
-});
-
-const { knownPaints } = await import('../../../../app/core/paint/paint-box.ts');
-const { LibraryMemo } = await import('../../../../app/core/palette/library/mix-library.ts');
-const { paintsAllowed } = await import('../../../../app/core/palette/paints-allowed.ts');
-const { buildPlan } = await import('../../../../app/core/plan/build-plan.ts');
-const { paletteOffers } = await import('../../../../app/core/plan/offer-palettes.ts');
-const { madeReading, tableOf } = await import('../../../support/plan/made-reading.ts');
-
+// Nothing is mixed of paints she does not own until she asks for them (own). What a plan mixes goes through its memory:
+// libraries by their paints, single mixes and darkest mixes by the keys of theirs. So the memory is listened to.
 const box = [
   'py74-arylide-yellow',
   'pv19-quinacridone-red',
@@ -39,56 +18,81 @@ const box = [
   'pb29-ultramarine-blue',
   'pbr7-burnt-sienna',
 ];
-const readingOf = (darkest: number) =>
-  madeReading(
-    tableOf(
-      [95, 66, darkest],
-      [
-        [-10, 22],
-        [2, -18],
-      ],
-    ),
-  );
+const known = knownPaints();
+const hers = known.filter(({ id }) => box.includes(id));
+const others = known.filter(({ id }) => !box.includes(id));
+const asked: string[] = [];
+
+class HeardAnswers<T> extends LastAnswers<T> {
+  override get(key: string): T | undefined {
+    asked.push(key);
+    return super.get(key);
+  }
+}
+class HeardLibrary extends LibraryMemo {
+  override libraryOf(...from: Parameters<LibraryMemo['libraryOf']>) {
+    asked.push(...from[0].map(opticsKey));
+    return super.libraryOf(...from);
+  }
+  override pairsOf(...from: Parameters<LibraryMemo['pairsOf']>) {
+    asked.push(...from[0].map(opticsKey));
+    return super.pairsOf(...from);
+  }
+}
+const heardMemory = () => ({
+  ...createPlanMemory(),
+  library: new HeardLibrary(),
+  darkest: new HeardAnswers<number>(8),
+  mixes: new HeardAnswers<never>(64),
+});
+
+const isAsked = (paint: Paint): boolean => {
+  const key = opticsKey(paint);
+  const inJson = JSON.stringify(key).slice(1, -1);
+  return asked.some((each) => each.includes(key) || each.includes(inJson));
+};
+const reading = madeReading(
+  tableOf(
+    [95, 66, 30],
+    [
+      [-10, 22],
+      [2, -18],
+    ],
+  ),
+);
 const noPause = async (): Promise<void> => {};
-const notHers = (): string[] => [...mixed].filter((id) => !box.includes(id));
 
-beforeEach(() => mixed.clear());
-
-test('a plan mixes none but hers', async () => {
-  await buildPlan(readingOf(30), { box }, noPause);
-  expect(mixed.size).toBeGreaterThan(0);
-  expect(notHers()).toEqual([]);
+beforeEach(() => {
+  asked.length = 0;
 });
 
-test('so does a plan with her choice of paints, of colours, of time', async () => {
-  const hers = { box, chosen: box.slice(0, 3), evening: 90, edits: [] };
-  await buildPlan(readingOf(30), hers, noPause);
+test('a plan mixes none but hers, whatever she wishes for', async () => {
+  const memory = heardMemory();
+  await buildPlan(reading, { box }, noPause, memory);
+  expect(hers.every(isAsked)).toBe(true);
+  await buildPlan(reading, { box, chosen: box.slice(0, 3), evening: 90 }, noPause, memory);
   await buildPlan(
-    readingOf(30),
-    { box, present: box.slice(1, 4), exclude: ['py74-arylide-yellow'] },
+    reading,
+    { box, present: box.slice(1, 4), exclude: box.slice(0, 1) },
     noPause,
+    memory,
   );
-  await buildPlan(
-    readingOf(30),
-    { box, colours: { mode: 'one', paint: 'pb27-prussian-blue' } },
-    noPause,
-  );
-  expect(notHers()).toEqual([]);
+  expect(others.filter(isAsked)).toEqual([]);
 });
 
-test('so does what is mixed ahead in idle time', async () => {
-  await new LibraryMemo().warm(paintsAllowed(knownPaints(), { box }).paints, noPause);
-  expect(mixed.size).toBe(box.length);
-  expect(notHers()).toEqual([]);
+test('so do the palettes she is offered', async () => {
+  await paletteOffers(reading, { box }, noPause, heardMemory());
+  expect(hers.every(isAsked)).toBe(true);
+  expect(others.filter(isAsked)).toEqual([]);
 });
 
-test('so do the palettes she is offered, as long as hers reach the darks', async () => {
-  await paletteOffers(readingOf(30), { box }, noPause);
-  expect(mixed.size).toBeGreaterThan(0);
-  expect(notHers()).toEqual([]);
-  // A paint of hers that the palette has not closes the gap: no other is tried.
-  const pale = { box, chosen: ['py74-arylide-yellow', 'pv19-quinacridone-red'] };
-  const offers = await paletteOffers(readingOf(30), pale, noPause);
-  expect(offers?.remedy).toMatchObject({ owned: true });
-  expect(notHers()).toEqual([]);
+test('for deeper darks no other paint is tried where one of hers does', async () => {
+  const pale = hers.filter(({ id }) => id === 'py74-arylide-yellow');
+  let tried = 0;
+  const counted = async (): Promise<void> => {
+    tried++;
+  };
+  const remedy = await darkRemedy(pale, darkestOf(pale), 45, known, box, counted);
+  expect(remedy).toMatchObject({ owned: true, valuesShort: 0 });
+  expect(tried).toBe(hers.length - pale.length);
 });
