@@ -1,7 +1,7 @@
 import { mkdir } from 'node:fs/promises';
 import { basename } from 'node:path';
 import sharp from 'sharp';
-import { linearOfLab } from '../../app/core/colour/lab.ts';
+import { type Lab, linearOfLab, tableOf } from '../../app/core/colour/lab.ts';
 import { codeOfLinear } from '../../app/core/colour/srgb.ts';
 import { drawExpectedSheet } from '../../app/core/compare/expected-sheet.ts';
 import { defaultPaperLab } from '../../app/core/paint/colour-of-washes.ts';
@@ -10,6 +10,7 @@ import { placeAmongOwned } from '../../app/core/paint/paint-box.ts';
 import { noCheckpoint } from '../../app/core/palette/checkpoint.ts';
 import { darkestOf, usualPaints } from '../../app/core/palette/library/mix-library.ts';
 import { buildPlan } from '../../app/core/plan/build-plan.ts';
+import type { Step } from '../../app/core/plan/plan.ts';
 import { createPlanMemory } from '../../app/core/plan/plan-memory.ts';
 import { type LabPlanes, referenceRgba } from '../../app/core/raster/linear-raster.ts';
 import { computePxPerMm, type PixelSize } from '../../app/core/raster/size.ts';
@@ -19,6 +20,7 @@ import { onTheSheet } from '../../app/core/reading/tone-range.ts';
 import { sheetOf, turned } from '../../app/core/reference/sheet.ts';
 import { cropToRaster, loadPhoto } from '../../app/tools/plan/load-photo.ts';
 import { contrastLeft, featuresIn } from '../support/plan/features.ts';
+import { nearestFreeMixes } from '../support/plan/free-mixes.ts';
 import {
   freePoster,
   type PictureDistance,
@@ -39,7 +41,13 @@ const posterColours = 8;
 /** A feature stands out where so much of its contrast in the photo is left. */
 const standsOutFrom = 0.4;
 
-/** Photograph and last expected sheet, sRGB bytes. */
+const rowsOf = (colours: readonly number[]): Lab[] =>
+  Array.from({ length: colours.length / 3 }, (_, row): Lab => {
+    const [l, a, b] = colours.slice(3 * row, 3 * row + 3) as [number, number, number];
+    return [l, a, b];
+  });
+
+/** Photograph and last expected sheet, and how near shapes, and paints without washes, could come; sRGB bytes. */
 async function photoAndSheet(file: string, box: readonly Paint[]) {
   const photo = await loadPhoto(file);
   const across = photo.width >= photo.height ? 'across' : 'upright';
@@ -62,15 +70,26 @@ async function photoAndSheet(file: string, box: readonly Paint[]) {
   const wishes = box === usualPaints ? {} : { box: box.map(({ id }) => id) };
   const plan = await buildPlan(reading, wishes, noCheckpoint, createPlanMemory());
   const blend = softBlend(slotMap, reading.raster, softEdges(reading.edges ?? [], reading.raster));
-  const painted = drawExpectedSheet(
-    reading,
-    slotMap,
-    blend,
-    size,
-    plan.steps.at(-1) ?? { after: [] },
+  const last = plan.steps.at(-1) ?? { after: [] };
+  const drawn = (step: Pick<Step, 'after' | 'look' | 'marks'>) =>
+    drawExpectedSheet(reading, slotMap, blend, size, step);
+  // The plan's shapes in their own colours in its tones, and the nearest to these that its paints can do.
+  const shapes = (reading.squares?.colours ?? []).map((value, i) =>
+    i % 3 === 0 ? onTheSheet(plan.range, value) : value,
   );
+  const drawnIn = (colours: readonly number[]) =>
+    drawn({ after: last.after, look: tableOf(rowsOf(colours)) });
   const whole = { width: photo.width, height: photo.height };
-  return { size, whole, pxPerMm: computePxPerMm(size, sheet), reference, painted, plan };
+  return {
+    size,
+    whole,
+    pxPerMm: computePxPerMm(size, sheet),
+    reference,
+    painted: drawn(last),
+    shapes: drawnIn(shapes),
+    free: drawnIn(nearestFreeMixes(plan.optics, shapes)),
+    plan,
+  };
 }
 
 function rgbaOf({ lightness, a, b }: LabPlanes): Uint8ClampedArray {
@@ -110,7 +129,9 @@ const inWords = (d: PictureDistance): string =>
 
 /**
  * How near the last expected sheet comes to the photograph, for six photographs and two more that count in no mean,
- * beside a free poster of 8 colours and the photograph in the tones of the plan; and how many features marked by hand stand out. Writes photograph, sheet and poster side by side into `folder`.
+ * beside a free poster of 8 colours and the photograph in the tones of the plan. What keeps it off is told in steps: the
+ * plan's shapes in their own colours in these tones, then the nearest its paints can do there, freely mixed. And how many
+ * features marked by hand stand out. Writes photograph, sheet and poster side by side into `folder`.
  */
 export async function measurePictures(
   folder: string,
@@ -121,7 +142,16 @@ export async function measurePictures(
   let [marked, seenFeatures] = [0, 0];
   for (const file of [...sixPhotographs, ...twoUnseenPhotographs]) {
     const name = /datasets-img-([^/]+)/.exec(file)?.[1] ?? basename(file, '.jpg');
-    const { size, whole, pxPerMm, reference, painted, plan } = await photoAndSheet(file, box);
+    const {
+      size,
+      whole,
+      pxPerMm,
+      reference,
+      painted,
+      shapes,
+      free: freely,
+      plan,
+    } = await photoAndSheet(file, box);
     const seen = (rgba: Uint8ClampedArray): LabPlanes => seenPlanes(rgba, size, seenAtMm * pxPerMm);
     const photo = seen(reference);
     const poster = freePoster(photo, posterColours);
@@ -149,6 +179,8 @@ export async function measurePictures(
   last sheet to photo       ${inWords(ours)}
   free poster of ${posterColours} colours  ${inWords(free)}
   photo in the plan's tones ${inWords(distance(toned))}
+  its shapes in these tones ${inWords(distance(seen(shapes)))}
+  in mixes free of washes   ${inWords(distance(seen(freely)))}
   features ${standing.length} of ${features.length} stand out: ${features.map(({ name, left }) => `${name} ${left.toFixed(2)}`).join(', ')}`);
     await writeSideBySide(`${folder}/${name}.png`, size, [reference, painted, rgbaOf(poster)]);
   }

@@ -264,10 +264,13 @@ export const unitOf = ({ surface }: Pick<WashPlan, 'surface'>): { readonly unit?
 export const leavesWet = ({ kind, dryMinutes }: Pick<Step, 'kind' | 'dryMinutes'>): boolean =>
   kind !== 'dry' && dryMinutes[1] > 0;
 
-/** Small touches, each set elsewhere than the ones before it: darks beside darks, whites in the lights. */
-const touches: readonly StepKind[] = ['details', 'accents', 'last-lights'];
+/**
+ * Small touches, each set elsewhere than the ones before it: darks beside darks, whites in the lights. They dry while
+ * she steps back for the last look.
+ */
+const touches: readonly StepKind[] = ['details', 'accents', 'last-lights', 'last-look'];
 
-/** Nobody waits between small touches, in their order. */
+/** Nobody waits between small touches, in their order, nor after them. */
 export const liesElsewhere = (
   wet: Pick<Step, 'kind'> | undefined,
   { kind }: Pick<Step, 'kind'>,

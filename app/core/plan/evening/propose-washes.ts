@@ -173,18 +173,28 @@ function isWorthIt(few: WashesReach, more: WashesReach): boolean {
   return more.colour <= few.colour - worthAWash && !isValueMissed(more);
 }
 
-/** Painted passages, and the values of the one that has most. */
-function paintedValues(slots: readonly Slot[]): { most: number; passages: number } {
+/** How many values every passage has to paint. */
+function paintedValues(slots: readonly Slot[]): number[] {
   const painted = slots.filter(({ reserve, share }) => !reserve && share > 0);
   const passages = [...new Set(painted.map(({ passage }) => passage))];
-  const counts = passages.map(
+  return passages.map(
     (name) => paintedBands(painted.filter(({ passage }) => passage === name)).length,
   );
-  return { most: Math.max(0, ...counts), passages: passages.length };
 }
 
-/** Most washes that still leave enough steps for the darkest touches and the last lights (own). */
-const mostWashSteps = mostPaintingSteps - 2;
+/** Most wash steps that leave room for the darkest touches and the last lights, where she asks for them (own) ... */
+const mostAsked = mostPaintingSteps - 2;
+/** ... and where they are proposed: each waits to dry, and with what comes before and after they make `mostSteps`. */
+const mostProposed = 4;
+
+/** Most washes over each other that make no more wash steps than that, with passages of so many values. */
+function roomFor(values: readonly number[], mostWashSteps: number): number {
+  const stepsOf = (washes: number) =>
+    values.reduce((sum, count) => sum + Math.min(washes, count), 0);
+  let washes = mostWashes;
+  while (washes > 1 && stepsOf(washes) > mostWashSteps) washes--;
+  return washes;
+}
 
 /**
  * How many washes over each other, and why: hers, or the least number (two at least, where there are two values)
@@ -197,15 +207,15 @@ export async function proposeWashes(
   { washes: asked, paper = usualPaper }: PlanWishes,
   solve: WashSolver,
 ): Promise<ProposedWashes> {
-  const { most, passages } = paintedValues(slots);
-  const room = Math.max(1, Math.floor(mostWashSteps / Math.max(1, passages)));
+  const values = paintedValues(slots);
+  const most = Math.max(0, ...values);
   const borne = maxWashes(paper);
   if (asked !== undefined) {
     const wanted = wholeNumber(asked, 1, mostWashes, 'Washes over each other');
-    const washes = Math.min(wanted, Math.max(1, most), room);
+    const washes = Math.min(wanted, Math.max(1, most), roomFor(values, mostAsked));
     return { washes, why: askedWhy(washes, wanted, most, paper), isAsked: true };
   }
-  const atMost = Math.min(borne, room);
+  const atMost = Math.min(borne, roomFor(values, mostProposed));
   if (most <= 2) return { washes: Math.max(1, most), why: fewValuesWhy(most), isAsked: false };
   const start = Math.min(Math.max(2, Math.ceil(most / 2)), atMost);
   const few = washesReach((await solve(start)).facts);

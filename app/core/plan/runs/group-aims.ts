@@ -9,7 +9,7 @@ const runMm = [15, 10, 6] as const;
 /** That way of an edge that is blurred, in standard deviations of the blur (of the normal distribution). */
 const riseOfBlur = 2.56;
 /** Under darker shapes a wash hardly heeds their own colours. */
-const unfinishedWeight = 0.03;
+const unfinishedWeight = 0.07;
 /** What is to end under this, L*, one thick wash does not reach over a pale wash: ... */
 const deepFrom = 35;
 /** ... a wash goes on stronger under it already, so deep that each later one has so much left to darken, L* (own). */

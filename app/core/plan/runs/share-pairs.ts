@@ -32,7 +32,8 @@ const worthPuddle = 0.05;
 /** Every paint more in a puddle, once for the wash (own): a mix of few is mixed alike again. */
 const paintMore = 0.02;
 /** A puddle that another wash has already is one well less (own). */
-const mixedAlready = 0.04;
+const mixedAlready = 0.07;
+
 /**
  * Chooses up to `most` puddles of a wash so that every family comes nearest to what its places want with one of them,
  * or two that meet: forward one by one, then each changed once for any other. What only meets others and is no paint

@@ -33,7 +33,12 @@ type Judged = Awaited<ReturnType<typeof judge>>;
 async function judge(change: Change, scene: Scene) {
   const picture = await mountain;
   const made = await photographedPlan(picture, lastStep(picture.plan), change, scene);
-  const { comparison } = await compareSheet(made.request, noCheckpoint);
+  // The reference in grey: the colour every slot has in it, codes over the whole scale.
+  const { width, height } = picture.reading.raster;
+  const codes = picture.plan.slots.map(({ lab }) => Math.round(2.55 * lab[0]));
+  const map = picture.slotMap.map((slot) => codes[slot] as number);
+  const request = { ...made.request, grey: { width, height, map } };
+  const { comparison } = await compareSheet(request, noCheckpoint);
   return { ...made, ...picture, comparison };
 }
 
@@ -54,6 +59,9 @@ describe('a sheet as planned', () => {
     const { place, whole, advice, shapes } = comparison as JudgedComparison;
     expect(cornerError(place.corners, shot)).toBeLessThan(0.01);
     expect(whole.within4).toBeGreaterThan(0.98);
+    // Squinted at it is as like the reference as can be had.
+    expect(whole.expectedLikeReference).toBeGreaterThan(0.97);
+    expect(whole.likeReference).toBeGreaterThan((whole.expectedLikeReference as number) - 0.02);
     expect(advice).toEqual([]);
     const within2 = shapes.filter(({ difference }) => Math.abs(difference) < 2);
     const area = (list: typeof shapes): number => list.reduce((sum, each) => sum + each.share, 0);

@@ -43,6 +43,40 @@ test('where whole squares fit both ways they are taken', () => {
   });
 });
 
+test('of 4 to 8 across it is the number whose rows end nearest to the foot, of equals the one nearest to 6', () => {
+  const over = (rows: number): number => Math.abs(rows - Math.max(1, Math.round(rows)));
+  for (let heightMm = 40; heightMm < 900; heightMm += 7.3) {
+    const { across } = outlineGrid({ widthMm: 400, heightMm });
+    const left = (n: number): number => over((heightMm * n) / 400);
+    for (const other of [4, 5, 6, 7, 8]) {
+      // Told apart to the hundredth of a square.
+      expect(left(across)).toBeLessThan(left(other) + 0.00501);
+      if (Math.abs(left(other) - left(across)) < 1e-9)
+        expect(Math.abs(across - 6)).toBeLessThanOrEqual(Math.abs(other - 6));
+    }
+  }
+  // A narrow strip is less than a row of any: the largest squares leave the least over.
+  expect(outlineGrid({ widthMm: 400, heightMm: 20 })).toMatchObject({ across: 8, down: 1 });
+});
+
+test('a last row within a fiftieth of a square counts as whole, or as none', () => {
+  const rowsOf = (rows: number) => {
+    const { across, down, lastRow } = outlineGrid({ widthMm: 400, heightMm: 100 * rows });
+    return across === 4 ? [down, Math.round(1000 * lastRow) / 1000] : across;
+  };
+  expect([rowsOf(3.019), rowsOf(2.981)]).toEqual([
+    [3, 1],
+    [3, 1],
+  ]);
+  // Beyond that it is a row of its own, or one that is cut.
+  const [over, under] = [1.021, 0.979].map((rows) => {
+    const { sideMm, down, lastRow } = outlineGrid({ widthMm: 400, heightMm: rows * 50 });
+    return { sideMm, down, lastRow };
+  });
+  expect(over).toMatchObject({ sideMm: 50, down: 2, lastRow: expect.closeTo(0.021, 6) });
+  expect(under).toMatchObject({ sideMm: 50, down: 1, lastRow: expect.closeTo(0.979, 6) });
+});
+
 test('rows go on after Z', () => {
   expect([0, 1, 25, 26, 27].map(rowLetter)).toEqual(['A', 'B', 'Z', 'AA', 'AB']);
 });

@@ -62,7 +62,7 @@ describe('whites in the plan', () => {
       withWhites(white('last', 0.7), white('last', 0.7), white('round', 30)),
     );
     const kinds = plan.steps.map(({ kind }) => kind);
-    expect(kinds.slice(-3)).toEqual(['last-lights', 'dry', 'last-look']);
+    expect(kinds.slice(-2)).toEqual(['last-lights', 'last-look']);
     const lights = stepOf(plan, 'last-lights');
     expect(lights).toMatchObject({
       title: 'Last lights',

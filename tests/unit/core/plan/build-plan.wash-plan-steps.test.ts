@@ -33,7 +33,6 @@ describe('steps', () => {
       'wash',
       'dry',
       'accents',
-      'dry',
       'last-look',
     ]);
     expect(plan.steps.map((step) => step.title)).toContain('Darks');

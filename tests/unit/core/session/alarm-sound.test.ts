@@ -19,10 +19,35 @@ test('the head says what follows it', async () => {
   expect([text(0), text(8), text(12), text(36)]).toEqual(['RIFF', 'WAVE', 'fmt ', 'data']);
   expect(view.getUint32(4, true)).toBe(bytes.byteLength - 8);
   expect(view.getUint32(40, true)).toBe(bytes.byteLength - 44);
-  expect(view.getUint16(22, true)).toBe(1); // channels
+  // Length of what is told of the format, PCM, one channel, 2 bytes of 8 bits a sample.
+  expect(view.getUint32(16, true)).toBe(16);
+  expect([20, 22, 32, 34].map((at) => view.getUint16(at, true))).toEqual([1, 1, 2, 16]);
   const [rate, byteRate] = [view.getUint32(24, true), view.getUint32(28, true)];
   expect(byteRate).toBe(rate * view.getUint16(32, true));
   expect(file.seconds).toBeCloseTo((bytes.byteLength - 44) / byteRate, 6);
+});
+
+test('a tone begins in its moment, rises within 12 ms, and fades to one part in 10,000 by its end', async () => {
+  const tones = [
+    { atSeconds: 0, hertz: 500, loudness: 0.5, lengthSeconds: 1 },
+    { atSeconds: 1.5, hertz: 1000, loudness: 1, lengthSeconds: 0.5 },
+  ] as const;
+  const { parts, seconds } = soundFile(0, tones);
+  const samples = new Int16Array(await new Blob([...parts]).arrayBuffer(), 44);
+  expect([samples.length, seconds]).toEqual([16_000, 2]);
+  const wanted = (second: number): number =>
+    tones.reduce((sum, { atSeconds, hertz, loudness, lengthSeconds }) => {
+      const since = second - atSeconds;
+      if (since < 0 || since >= lengthSeconds) return sum;
+      const strength = loudness * Math.min(1, since / 0.012) * 10 ** ((-4 * since) / lengthSeconds);
+      return sum + strength * Math.sin(2 * Math.PI * hertz * since);
+    }, 0);
+  for (let i = 0; i < samples.length; i++)
+    expect(Math.abs((samples[i] as number) - 32767 * wanted(i / 8000))).toBeLessThan(1.01);
+  // Tones that come together are no louder than can be played.
+  const both = soundFile(0, [tones[1], { ...tones[1], hertz: 1010 }]);
+  const loud = new Int16Array(await new Blob([...both.parts]).arrayBuffer(), 44);
+  expect(loudest(loud)).toBe(32_767);
 });
 
 test('until it calls nobody hears it, and yet it is not silence; then it is loud', async () => {

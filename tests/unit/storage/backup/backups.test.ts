@@ -56,6 +56,25 @@ test('a copy of everything brought back into an empty place is all there', async
   expect(card?.stand).toEqual({ step: 1, steps: 2, minutes: null });
 });
 
+test('a copy is told for what it is: its photos, its box beside the box here, and what is only here', async () => {
+  const here = await madeHere();
+  const copy = await copyOf(here.store, { places: true });
+  const there = await madeHere({ filled: false });
+  const told = async (store: Store, file = copy) => {
+    const parts: number[] = [];
+    const checked = await (await store.backups()).check(endless, file, (part) => parts.push(part));
+    expect(parts).toEqual(checked.paintings.map((_, i) => (i + 1) / checked.paintings.length));
+    const { holds, places, box, onlyHere } = checked;
+    return { holds, places, box, onlyHere };
+  };
+  const everything = { holds: 'everything', places: true };
+  expect(await told(there.store)).toEqual({ ...everything, box: 'joins', onlyHere: 0 });
+  await bringBack(there.store, copy);
+  expect(await told(there.store)).toEqual({ ...everything, box: 'same', onlyHere: 0 });
+  await there.store.addPainting(paintingSample('only here', 'only here'), photoSample('only here'));
+  expect(await told(there.store)).toMatchObject({ box: 'same', onlyHere: 1 });
+});
+
 test('photos go as they are, but say where they were taken only when she wants it', async () => {
   const { store } = await madeHere();
   const photo = new Uint8Array(await taggedPhoto());

@@ -146,6 +146,35 @@ describe('how many washes', () => {
     expect(tired.why).toMatch(/bears no more/);
   });
 
+  /** Four values in the ground, so many in the subject, as slots of both. */
+  const withSubject = (values: number) => [
+    ...four.map((slot) => ({ ...slot, passage: 'ground' })),
+    ...four.slice(0, values).map((slot) => ({ ...slot, passage: 'subject' })),
+  ];
+
+  // Steps of washes are told one by one, each with its drying check: four of them make a plan of fourteen steps (own).
+  test.each([
+    [1, 3],
+    [2, 2],
+    [4, 2],
+  ])(
+    'ground and subject make at most four wash steps: with %i values in the subject %i washes',
+    async (values, washes) => {
+      expect(await proposed({ 2: 9, 3: 0 }, withSubject(values))).toMatchObject({ washes });
+    },
+  );
+
+  test('where she asks for more, ten wash steps', async () => {
+    expect(await proposed({}, withSubject(4), { washes: 4 })).toMatchObject({ washes: 4 });
+    const six = [...four, ...four.slice(2).map((slot) => ({ ...slot, band: slot.band + 2 }))];
+    const parted = ['ground', 'subject'].flatMap((passage) =>
+      six.map((slot) => ({ ...slot, passage })),
+    );
+    const asked = await proposed({}, parted, { washes: 6 });
+    expect(asked.washes).toBe(5);
+    expect(asked.why).toMatch(/too many steps/);
+  });
+
   test('one value wants one wash, two want two, and nothing is solved for that', async () => {
     expect(await proposed({}, four.slice(0, 1))).toMatchObject({ washes: 1, asked: [] });
     expect(await proposed({}, four.slice(0, 2))).toMatchObject({ washes: 2, asked: [] });

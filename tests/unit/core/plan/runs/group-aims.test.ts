@@ -84,7 +84,7 @@ describe('what a wash is to show, square by square', () => {
     expectAt(aim, 2, [76, 3, 6]);
   });
 
-  test('in one square the shapes share by area; what is not finished counts 3 in 100', () => {
+  test('in one square the shapes share by area; what is not finished counts 7 in 100', () => {
     const both: Row[] = [
       { square: 0, slot: 0, share: 0.3, colour: [60, 0, 0] },
       { square: 0, slot: 0, share: 0.1, colour: [80, 20, 0] },
@@ -92,10 +92,10 @@ describe('what a wash is to show, square by square', () => {
     ];
     const slots = [light, slotOf([30, 0, 40])];
     const aim = aimsOver(both, slots).of(groupOf([0, 1, 2]), new Set([0, 1]));
-    const all = 0.4 + 0.6 * 0.03;
-    expect(aim[0]?.[0]).toBeCloseTo((0.3 * 60 + 0.1 * 80 + 0.018 * 41) / all, 3);
+    const all = 0.4 + 0.6 * 0.07;
+    expect(aim[0]?.[0]).toBeCloseTo((0.3 * 60 + 0.1 * 80 + 0.042 * 41) / all, 3);
     expect(aim[1]?.[0]).toBeCloseTo((0.1 * 20) / all, 3);
-    expect(aim[2]?.[0]).toBeCloseTo((0.018 * 40) / all, 3);
+    expect(aim[2]?.[0]).toBeCloseTo((0.042 * 40) / all, 3);
   });
 });
 

@@ -123,16 +123,16 @@ describe('what a choice has to gain', () => {
     expect(gaining(0.025)).toEqual([mixOf(1, 1, 0)]);
   });
 
-  test('a puddle that an earlier wash has already: 0.04 less', () => {
+  test('a puddle that an earlier wash has already: 0.07 less', () => {
     const missing = (cost: number) => {
       // The second paint goes askew by so much that it costs that much more.
       const missed = Math.sqrt((0.5 + cost) ** 2 - 0.25);
       const slope = missed / Math.sqrt(9 - missed ** 2);
       return [point(0, [3], { slopes: slopesOf([1], [1, slope], []) })];
     };
-    expect(shared(missing(0.035), 1, 1, [second]).own).toEqual([second]);
-    expect(shared(missing(0.035), 1, 1).own).toEqual([first]);
-    expect(shared(missing(0.045), 1, 1, [second]).own).toEqual([first]);
+    expect(shared(missing(0.065), 1, 1, [second]).own).toEqual([second]);
+    expect(shared(missing(0.065), 1, 1).own).toEqual([first]);
+    expect(shared(missing(0.075), 1, 1, [second]).own).toEqual([first]);
   });
 });
 

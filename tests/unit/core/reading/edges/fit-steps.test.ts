@@ -128,6 +128,20 @@ describe('a step with neighbours under the same blur', () => {
     }
   });
 
+  test('only the values asked for count', () => {
+    const values = profileOf(35, 1.4, [
+      [20, 12],
+      [15, 17],
+    ]);
+    values.fill(500, 0, 5);
+    values.fill(-500, 21);
+    const start = [36, 1.8, 18, 12.2, 13, 17.2];
+    const fit = fitted(values, start, { times: 4, from: 5, to: 21 });
+    expect(Math.abs(fit.sigma - 1.4)).toBeLessThan(0.05);
+    expect(Math.abs(fit.place - 12)).toBeLessThan(0.05);
+    expect(Math.abs(fit.rise - 20)).toBeLessThan(0.5);
+  });
+
   test('a neighbour that hardly shows stays where it was taken to be', () => {
     const values = profileOf(35, 1.4, [[30, 12]]);
     const fit = fitted(values, [36, 1.8, 27, 12.3, 0.05, 18], { times: 3 });

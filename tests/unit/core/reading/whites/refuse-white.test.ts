@@ -33,3 +33,19 @@ test.each([0, 1])(
 test('no line round a white that is not there', () => {
   expect(lineRoundWhite(map, size, 5)).toEqual([]);
 });
+
+test('the line lies five px beyond the white on all sides, or at the border of the picture', () => {
+  const lineRound = (x: number, y: number) => {
+    const small = { width: 30, height: 24 };
+    const one = new Uint16Array(30 * 24);
+    one[y * 30 + x] = 1;
+    const line = lineRoundWhite(one, small, 0);
+    const [across, down] = [line.map(([u]) => 30 * u), line.map(([, v]) => 24 * v)];
+    return [Math.min(...across), Math.max(...across), Math.min(...down), Math.max(...down)].map(
+      (n) => Math.round(n * 1e6) / 1e6,
+    );
+  };
+  expect(lineRound(12, 10)).toEqual([7, 18, 5, 16]);
+  expect(lineRound(2, 1)).toEqual([0, 8, 0, 7]);
+  expect(lineRound(28, 22)).toEqual([23, 30, 17, 24]);
+});
