@@ -1,5 +1,5 @@
 import type { Page } from '@playwright/test';
-import sharp from 'sharp';
+import { photoOf12Megapixels } from '../support/reference/large-photo.ts';
 import { expect, test } from './support/app-page.ts';
 import { photograph } from './support/fixture-file.ts';
 import { example, photoInput, picture, toTheEasel, toTheWashes } from './support/walk.ts';
@@ -54,13 +54,9 @@ test.describe('for who has just begun', () => {
 test('a photo of 12 megapixels: progress at once, its greys soon, and it is read', async ({
   page,
 }) => {
-  const buffer = await sharp(photograph('mountain-snow.jpg'))
-    .resize(4000, 3000, { fit: 'cover' })
-    .jpeg({ quality: 90 })
-    .toBuffer();
+  const photo = await photoOf12Megapixels(photograph('mountain-snow.jpg'));
   await page.goto('./');
-  const photo = { name: 'twelve.jpg', mimeType: 'image/jpeg', buffer };
   const times = await stopwatch(page, () => photoInput(page).setInputFiles(photo));
-  console.log(`a photo of 12 megapixels (${buffer.length} bytes): ${said(times)}`);
+  console.log(`a photo of 12 megapixels (${photo.buffer.length} bytes): ${said(times)}`);
   expect(await greyCameFirst(page)).toBe(true);
 });

@@ -1,8 +1,8 @@
 import type { Page } from '@playwright/test';
-import sharp from 'sharp';
 import { expect, test } from '../e2e/support/app-page.ts';
 import { photograph } from '../e2e/support/fixture-file.ts';
 import { photoInput, picture, toTheEasel, toTheWashes } from '../e2e/support/walk.ts';
+import { photoOf12Megapixels } from '../support/reference/large-photo.ts';
 
 // What she feels of the time it takes, by the clock of an idle machine: printed, not held against a limit.
 
@@ -47,11 +47,7 @@ test('a photo of 12 megapixels: its greys, its reading, its plan, and how long t
   browser,
   host,
 }) => {
-  const buffer = await sharp(photograph('mountain-snow.jpg'))
-    .resize(4000, 3000, { fit: 'cover' })
-    .jpeg({ quality: 90 })
-    .toBuffer();
-  const photo = { name: 'twelve.jpg', mimeType: 'image/jpeg', buffer };
+  const photo = await photoOf12Megapixels(photograph('mountain-snow.jpg'));
   const times = { decode: [] as number[], grey: [] as number[], reading: [] as number[] };
   const plan: number[] = [];
   const longest: number[] = [];
@@ -87,7 +83,7 @@ test('a photo of 12 megapixels: its greys, its reading, its plan, and how long t
           new OffscreenCanvas(1, 1).getContext('2d')?.drawImage(bitmap, 0, 0, 1, 1);
           return performance.now() - since;
         },
-        [...buffer],
+        [...photo.buffer],
       ),
     );
     await context.close();

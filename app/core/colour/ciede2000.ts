@@ -171,7 +171,7 @@ export function differenceOfStretched(
  * blues. Their squares sum to about its square. 3 x 3, row by row.
  */
 export function seenDifference([lightness, a, b]: Lab): Float64Array {
-  const chroma = Math.hypot(a, b);
+  const chroma = Math.sqrt(a * a + b * b);
   const sl = lightnessScale(lightness);
   const sc = chromaScale(chroma);
   const sh = 1 + perHueWeight * chroma;

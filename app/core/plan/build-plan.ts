@@ -1,6 +1,6 @@
 import { drySurface } from '../colour/surface.ts';
 import type { PlanWishes } from '../decisions/plan-wishes.ts';
-import { textFingerprint } from '../numeric/hash.ts';
+import { numbersFingerprint, textFingerprint } from '../numeric/hash.ts';
 import { defaultPaperLab } from '../paint/colour-of-washes.ts';
 import { darkestOf } from '../palette/library/mix-library.ts';
 import { darkestBandLightness, paletteTargets } from '../palette/search/palette-targets.ts';
@@ -20,8 +20,20 @@ import { passageOrder } from './steps/passage-order.ts';
 import { withCautions } from './steps/step-cautions.ts';
 import { type PlanCheckpoint, plannedSlots } from './targets/planned-slots.ts';
 
-/** A name for a plan that depends only on what it was made from. */
-const planId = (from: unknown): string => `plan-${textFingerprint(JSON.stringify(from))}`;
+/**
+ * A name for a plan that depends only on what it was made from. Squares and details are many, and what they hold the
+ * slots tell in sum; of edges the courses are most, and told by a fingerprint.
+ */
+function planId({ squares, details, edges = [], ...reading }: Reading, wishes: PlanWishes): string {
+  const courses: number[] = [];
+  for (const { path } of edges) {
+    courses.push(path.length);
+    for (const [x, y] of path) courses.push(x, y);
+  }
+  const kinds = edges.map(({ path, ...edge }) => Object.values(edge));
+  const from = [reading, numbersFingerprint(courses), kinds, wishes, planEngine];
+  return `plan-${textFingerprint(JSON.stringify(from))}`;
+}
 
 /**
  * The wash plan for a reading: a palette searched among her paints, mixes solved wash over wash, and the
@@ -39,12 +51,7 @@ export async function buildPlan(
   const { wishes, wide } = planned;
   const empty = {
     schema: 1,
-    // Squares and details are many, and what they hold the slots tell in sum.
-    id: planId({
-      reading: { ...reading, squares: undefined, details: undefined },
-      wishes: asked,
-      planEngine,
-    }),
+    id: planId(reading, asked),
     engine: planEngine,
     paper: defaultPaperLab,
   } as const;

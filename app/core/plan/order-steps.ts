@@ -89,10 +89,17 @@ export interface OrderedWork {
   readonly leftOut: NonNullable<WashPlan['leftOut']>;
 }
 
-/** The work of a solved plan as the rules order it, with her changes and what will happen because of them. */
-export function orderWork(facts: PlanFacts, edits: readonly PlanEdit[] = []): OrderedWork {
+/**
+ * The work of a solved plan as the rules order it, with her changes and what will happen because of them. `plain` are
+ * the steps of these facts without changes, where they are known.
+ */
+export function orderWork(
+  facts: PlanFacts,
+  edits: readonly PlanEdit[] = [],
+  plain: readonly Step[] = orderSteps(facts),
+): OrderedWork {
   const { reading, slots, paints } = facts;
-  const planned = { mixes: plannedMixes(facts), steps: orderSteps(facts) };
+  const planned = { mixes: plannedMixes(facts), steps: plain };
   if (edits.length === 0) {
     return { ...planned, mixes: mixNotes(planned.mixes, reading, slots, paints), leftOut: [] };
   }

@@ -149,7 +149,7 @@ interface Candidate {
 
 /**
  * The paint that closes the gap between the darkest these paints reach and what is wanted, L*: one of her box
- * if any does, else one of all that are known; of several that close it the one with least against it; where
+ * if any does, else, tried only then, one of all that are known; of several that close it the one with least against it; where
  * none does the one that brings it nearest. Null where nothing helps. No whites, no blacks.
  */
 export async function darkRemedy(
@@ -162,13 +162,20 @@ export async function darkRemedy(
 ): Promise<DarkRemedy | null> {
   if (valuesShort(reached, wanted) === 0) return null;
   const others = known.filter((paint) => !paints.includes(paint) && !isWhiteOrBlack(paint.ci));
+  const isHers = ({ id }: Paint): boolean => box?.includes(id) ?? true;
   const tried: Candidate[] = [];
-  for (const [n, paint] of others.entries()) {
-    await checkpoint(n / others.length);
-    const darkest = darkestWith(paint, paints);
-    if (darkest < reached) tried.push({ paint, darkest, short: valuesShort(darkest, wanted) });
+  const tryAll = async (some: readonly Paint[]): Promise<void> => {
+    for (const [n, paint] of some.entries()) {
+      await checkpoint(n / some.length);
+      const darkest = darkestWith(paint, paints);
+      if (darkest < reached) tried.push({ paint, darkest, short: valuesShort(darkest, wanted) });
+    }
+  };
+  await tryAll(others.filter(isHers));
+  if (!tried.some(({ short }) => short === 0)) {
+    await tryAll(others.filter((paint) => !isHers(paint)));
   }
-  const owned = ({ paint }: Candidate): boolean => box?.includes(paint.id) ?? true;
+  const owned = ({ paint }: Candidate): boolean => isHers(paint);
   const rank = (one: Candidate): readonly number[] => [
     one.short > 0 ? 1 : 0,
     owned(one) ? 0 : 1,

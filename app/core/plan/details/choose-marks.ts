@@ -48,7 +48,7 @@ function puddlesOf(mixes: readonly Mix[], spectraOf: (mix: Mix) => MixSpectra): 
     const spectra = spectraOf(mix);
     const most = Math.min(spectra.coat, butterFrom);
     const sheet = new Float64Array(spectrumSize);
-    writeLayers([spectra], most, 0, defaultPaper, sheet, new Float64Array(2));
+    writeLayers([spectra], most, 0, defaultPaper, sheet);
     const [darkest] = labOfReflectance(sheet);
     byName.set(mix.puddle, { mix: mix.id, spectra, most, darkest });
   }

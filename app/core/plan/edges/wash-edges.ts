@@ -45,14 +45,16 @@ export function meetHere(
  */
 export function washEdges(facts: PlanFacts, slots: readonly number[]): WashEdge[] {
   const inside = new Set(slots);
-  return (facts.reading.edges ?? []).flatMap((edge): WashEdge[] => {
+  const found: WashEdge[] = [];
+  for (const edge of facts.reading.edges ?? []) {
     const { a, b, wish } = edge;
-    if (!wish || !(inside.has(a) || inside.has(b))) return [];
+    if (!wish || !(inside.has(a) || inside.has(b))) continue;
     const both = inside.has(a) && inside.has(b);
-    if (both && !meetHere(facts, slots, a, b)) return [];
+    if (both && !meetHere(facts, slots, a, b)) continue;
     const [own, other] = inside.has(a) ? [a, b] : [b, a];
-    return [{ edge, kind: kindOnSheet(edge), own, other, inside: both }];
-  });
+    found.push({ edge, kind: kindOnSheet(edge), own, other, inside: both });
+  }
+  return found;
 }
 
 /** One side of a border by its colour: 'the dull green', 'the white'. */

@@ -51,7 +51,11 @@ export function arrangeEvenings(
     ...(paper ? onDryPaper(plain.steps) : []),
     ...hers,
   ];
-  const work = heeded(facts, edits, edits.length > 0 ? orderWork(facts, edits) : plain);
+  const work = heeded(
+    facts,
+    edits,
+    edits.length > 0 ? orderWork(facts, edits, plain.steps) : plain,
+  );
   const prepared = addPaperFixing(facts, work.steps);
   const steps = cutEvenings(prepared.map(withWater));
   const times = eveningTimes({ steps, paper: defaultPaperLab });

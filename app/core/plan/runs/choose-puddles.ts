@@ -15,9 +15,10 @@ import {
   type WashSolver,
 } from '../solve/solve-palette.ts';
 import type { Group } from './group.ts';
+import type { PairOption, PairPoint } from './pair-judge.ts';
 import type { Run, RunInput } from './run.ts';
 import { runInput, withRunLoads } from './run-plan.ts';
-import { type PairOption, type PairPoint, pairOptions, sharePairs } from './share-pairs.ts';
+import { pairOptions, sharePairs } from './share-pairs.ts';
 import { SquareSheet } from './square-sheet.ts';
 import { missedBy, WantedPaint } from './wanted-paint.ts';
 
@@ -120,7 +121,7 @@ class PassagePuddles {
         this.runs.push(this.#sheet.lay(group, isFinished, 1));
       }
     }
-    const after = this.#sheet.look().slots;
+    const after = this.#sheet.slotColours();
     return { ...wash, mixes, after: wash.slots.map((slot) => after[slot]) };
   }
 
@@ -214,14 +215,13 @@ export function runningSolver(
     const facts = { ...solved.facts, paints: palette };
     const fine = runInput(facts, solved.range, new Set());
     if (!fine) return solved;
-    const input = {
-      ...fine,
-      squares: coarserSquares(fine.squares, coarser),
-      squareMm: coarser * fine.squareMm,
-    };
     const asking = passagesAsked(facts.slots, palette, { ...wishes, washes });
-    const most = wishes.puddlesPerWash ?? proposedPuddles;
-    const passages = memory.running.get(asking) ?? choosePuddles(facts.passages, input, most);
+    const choose = (): SolvedPassage[] => {
+      const squares = coarserSquares(fine.squares, coarser);
+      const input = { ...fine, squares, squareMm: coarser * fine.squareMm };
+      return choosePuddles(facts.passages, input, wishes.puddlesPerWash ?? proposedPuddles);
+    };
+    const passages = memory.running.get(asking) ?? choose();
     memory.running.keep(asking, passages);
     const running: SolvedPalette = {
       ...solved,

@@ -1,14 +1,7 @@
 import { mixSizes } from '../../limits.ts';
 import { combinations } from '../../numeric/combinations.ts';
 import { wholeParts } from '../../paint/mix.ts';
-import { missedBy } from './wanted-paint.ts';
-
-/** A mix by its parts of every paint of a palette, which sum to 1, and as it is mixed. */
-export interface PairOption {
-  readonly members: readonly number[];
-  readonly parts: readonly number[];
-  readonly unit: Float64Array;
-}
+import { PairJudge, type PairOption, type PairPoint } from './pair-judge.ts';
 
 /** Every mix of at most three of `count` paints. */
 export const pairOptions = (count: number): PairOption[] =>
@@ -22,19 +15,6 @@ export const pairOptions = (count: number): PairOption[] =>
       }),
     ),
   );
-
-/** What one place of a family wants: paint freely mingled, and how the colour moves with each paint. */
-export interface PairPoint {
-  /** Number of the family, 0, 1, ... */
-  readonly family: number;
-  /** What all paint there should do, in 4 figures. */
-  readonly wanted: Float64Array;
-  /** What one ml/m2 of every paint does to them: paints x 4. */
-  readonly slopes: Float64Array;
-  /** ml/m2 that may lie there, at most. */
-  readonly most: number;
-  readonly weight: number;
-}
 
 /** Puddles of one wash, and of every family the one it is painted with and the one that meets it. */
 export interface SharedPairs {
@@ -53,15 +33,6 @@ const worthPuddle = 0.05;
 const paintMore = 0.02;
 /** A puddle that another wash has already is one well less (own). */
 const mixedAlready = 0.07;
-/** Rounds the corner of a miss by nothing. */
-const seenLeast = 0.25;
-
-/** The pair's share of one family: what it misses by, weighted, and how much of each is laid on the whole. */
-interface Judged {
-  readonly cost: number;
-  readonly first: number;
-  readonly second: number;
-}
 
 /**
  * Chooses up to `most` puddles of a wash so that every family comes nearest to what its places want with one of them,
@@ -101,9 +72,10 @@ export function sharePairs(
   };
   const priceOf = (n: number): number =>
     paintMore * (options[n].members.length - 1) - (before.has(n) ? mixedAlready : 0);
-  const costOf = (set: readonly number[]): number => {
+  /** Given up, with the cost so far, where that is `enough`. */
+  const costOf = (set: readonly number[], enough = Number.POSITIVE_INFINITY): number => {
     let sum = whole * set.reduce((all, n) => all + priceOf(n), 0);
-    for (let f = 0; f < families; f++) sum += best(set, f).cost;
+    for (let f = 0; f < families && sum < enough; f++) sum += best(set, f).cost;
     return sum;
   };
   const singles = [...options.keys()].filter(isPaint);
@@ -115,7 +87,7 @@ export function sharePairs(
     let cost = set.length > 0 ? least - worthPuddle * whole : least;
     for (const n of from) {
       if (set.includes(n)) continue;
-      const dear = costOf([...set, n]);
+      const dear = costOf([...set, n], cost);
       if (dear >= cost) continue;
       cost = dear;
       next = [...set, n];
@@ -128,7 +100,7 @@ export function sharePairs(
   for (let place = 0; place < set.length; place++) {
     for (const n of tried) {
       if (set.includes(n)) continue;
-      const cost = costOf(set.with(place, n));
+      const cost = costOf(set.with(place, n), least - 1e-9);
       if (cost < least - 1e-9) [set, least] = [set.with(place, n), cost];
     }
   }
@@ -185,116 +157,4 @@ function turnedRound(
     )
     .sort((one, two) => partIn(two) - partIn(one));
   return f === undefined ? null : [...shared].with(f, { own: orphan, meets: shared[f].own });
-}
-
-/** Judges options and pairs of them by what every point misses, each once. */
-class PairJudge {
-  readonly #points: readonly (readonly number[])[];
-  readonly #weights: Float64Array;
-  readonly #most: Float64Array;
-  /** What every point wants, in figures: points x 4. */
-  readonly #wanted: Float64Array;
-  /** What one ml/m2 of every option does there: options x points x 4. */
-  readonly #does: Float32Array;
-  readonly #count: number;
-  readonly #optionCount: number;
-  readonly #known = new Map<number, Judged>();
-
-  constructor(points: readonly PairPoint[], options: readonly PairOption[], families: number) {
-    const count = points.length;
-    this.#count = count;
-    this.#optionCount = options.length;
-    this.#weights = Float64Array.from(points, ({ weight }) => weight);
-    this.#most = Float64Array.from(points, ({ most }) => most);
-    this.#points = Array.from({ length: families }, (_, f) =>
-      [...points.keys()].filter((i) => points[i].family === f),
-    );
-    this.#wanted = new Float64Array(count * missedBy);
-    this.#does = new Float32Array(options.length * count * missedBy);
-    for (const [i, { wanted, slopes }] of points.entries()) {
-      const write = (unit: Float64Array, out: Float32Array, at: number) => {
-        for (let p = 0; p < unit.length; p++) {
-          if (unit[p] === 0) continue;
-          for (let r = 0; r < missedBy; r++) {
-            out[at + r] = out[at + r] + unit[p] * slopes[p * missedBy + r];
-          }
-        }
-      };
-      this.#wanted.set(wanted, i * missedBy);
-      for (const [n, { unit }] of options.entries()) {
-        write(unit, this.#does, (n * count + i) * missedBy);
-      }
-    }
-  }
-
-  areaOf(family: number): number {
-    return this.#points[family].reduce((sum, i) => sum + this.#weights[i], 0);
-  }
-
-  /** The nearest options by themselves, for each family. */
-  likely(about: number): number[] {
-    const all = Array.from({ length: this.#optionCount }, (_, n) => n);
-    return this.#points.flatMap((points, f) =>
-      points.length === 0
-        ? []
-        : all
-            .map((n) => ({ n, cost: this.pair(n, n, f).cost }))
-            .sort((one, two) => one.cost - two.cost || one.n - two.n)
-            .slice(0, about)
-            .map(({ n }) => n),
-    );
-  }
-
-  /** Two options, or one (twice), at their best amounts at every point of a family. */
-  pair(one: number, two: number, family: number): Judged {
-    const key = (one * this.#optionCount + two) * this.#points.length + family;
-    const before = this.#known.get(key);
-    if (before) return before;
-    const does = this.#does;
-    const wanted = this.#wanted;
-    let [cost, first, second] = [0, 0, 0];
-    for (const i of this.#points[family]) {
-      const a = (one * this.#count + i) * missedBy;
-      const b = (two * this.#count + i) * missedBy;
-      const t = i * missedBy;
-      let [tt, ta, tb, aa, ab, bb] = [0, 0, 0, 1e-6, 0, 1e-6];
-      for (let r = 0; r < missedBy; r++) {
-        const [w, x, y] = [wanted[t + r], does[a + r], does[b + r]];
-        tt += w * w;
-        ta += w * x;
-        tb += w * y;
-        aa += x * x;
-        ab += x * y;
-        bb += y * y;
-      }
-      let x = Math.max(0, ta / aa);
-      let y = 0;
-      if (one !== two) {
-        const divisor = aa * bb - ab * ab;
-        const both = divisor > 1e-9 * aa * bb;
-        const [u, v] = both
-          ? [(ta * bb - tb * ab) / divisor, (tb * aa - ta * ab) / divisor]
-          : [0, 0];
-        const alone = Math.max(0, tb / bb);
-        if (both && u > 0 && v > 0) [x, y] = [u, v];
-        else if (alone * tb > x * ta) [x, y] = [0, alone];
-      }
-      const most = this.#most[i];
-      if (x + y > most) {
-        // As much as may lie there: how much of it is the second.
-        const apart = aa - 2 * ab + bb;
-        const second = apart > 0 ? (tb - ta - most * (ab - aa)) / apart : 0;
-        y = one === two ? 0 : Math.min(most, Math.max(0, second));
-        x = most - y;
-      }
-      const left = tt - 2 * (x * ta + y * tb) + x * x * aa + 2 * x * y * ab + y * y * bb;
-      const weight = this.#weights[i];
-      cost += weight * Math.sqrt(Math.max(0, left) + seenLeast);
-      first += weight * x;
-      second += weight * y;
-    }
-    const judged = { cost, first, second };
-    this.#known.set(key, judged);
-    return judged;
-  }
 }

@@ -1,12 +1,8 @@
 import { seenDifference } from '../../colour/ciede2000.ts';
 import { type Spectrum, spectrumSize } from '../../colour/spectrum.ts';
-import {
-  type MixSpectra,
-  type PaintSpectra,
-  reflectanceOver,
-  writeLayerSample,
-} from '../../paint/layer.ts';
-import { writeSeenLayer } from '../../paint/seen-layer.ts';
+import { CoarseLayers } from '../../paint/coarse-layers.ts';
+import type { MixSpectra, PaintSpectra } from '../../paint/layer.ts';
+import { layerOver, writeSeenLayer } from '../../paint/seen-layer.ts';
 
 /**
  * Values first, more so than where mixes are chosen: what a wash still lacks here no later one mends. An L* of error
@@ -21,6 +17,9 @@ const mostSteps = 10;
 const [firstDamping, mostDamping] = [0.05, 50];
 /** Amounts change by no more than this in one step, ml/m2. */
 const longestStep = 4;
+/** Where the amounts have moved by more than this part of them, the colour is looked at anew with all its samples. */
+const farFrom = 0.25;
+const mostLooks = 3;
 
 /** K and S per ml/m2 of a puddle. */
 type Puddle = Pick<MixSpectra, 'K' | 'S'>;
@@ -34,15 +33,21 @@ export interface Underneath {
 /**
  * Finds how much of one or two puddles to lay in a square: the amounts, at least 0 and together at most `most` ml/m2,
  * whose dry colour comes nearest to the target. Damped least squares (Levenberg 1944, Marquardt 1963) on the visible
- * difference, with slopes by differences. One work space for all squares of a plan.
+ * difference. Where it begins the colour is looked at with all samples, how it changes from there with half of them.
+ * One work space for all squares of a plan.
  */
 export class SquareSolver {
   readonly #kx = new Float64Array(spectrumSize);
   readonly #sx = new Float64Array(spectrumSize);
   readonly #lab = new Float64Array(3);
+  /** By how much the coarse colours are off. */
+  readonly #off = new Float64Array(3);
   readonly #misfit = new Float64Array(5);
   readonly #next = new Float64Array(5);
   readonly #slopes = [new Float64Array(5), new Float64Array(5)] as const;
+  readonly #trial = new Float64Array(2);
+  #puddles: readonly Puddle[] = [];
+  #layers = new CoarseLayers([]);
   /** Amounts found, ml/m2, and the squared misfit they leave. */
   readonly amounts = new Float64Array(2);
   cost = 0;
@@ -70,25 +75,39 @@ export class SquareSolver {
     writeSeenLayer(kx, sx, underneath, out);
   }
 
+  /** The squared misfit of what was looked at last, its parts in `out`. */
   #judge(
-    puddles: readonly Puddle[],
-    one: number,
-    two: number,
     underneath: Underneath,
     target: ArrayLike<number>,
     seen: Float64Array,
     out: Float64Array,
   ): number {
-    const lab = this.#lab;
-    this.writeColour(puddles, one, two, underneath.reflectance, lab);
-    const [dl, da, db] = [lab[0] - target[0], lab[1] - target[1], lab[2] - target[2]];
+    const off = this.#off;
+    const { lab } = this.#layers;
+    const lightness = lab[0] + off[0];
+    const dl = lightness - target[0];
+    const da = lab[1] + off[1] - target[1];
+    const db = lab[2] + off[2] - target[2];
     for (let r = 0; r < 3; r++)
       out[r] = seen[3 * r] * dl + seen[3 * r + 1] * da + seen[3 * r + 2] * db;
     out[3] = runningLightness * dl;
-    out[4] = lighteningWeight * Math.max(0, lab[0] - underneath.lightness);
+    out[4] = lighteningWeight * Math.max(0, lightness - underneath.lightness);
     let sum = 0;
     for (let r = 0; r < 5; r++) sum += out[r] * out[r];
     return sum;
+  }
+
+  /** How the misfit moves with every puddle, where was looked last and left `misfit`. */
+  #writeSlopes(seen: Float64Array, misfit: Float64Array): void {
+    const { slopes } = this.#layers;
+    for (let n = 0; 3 * n < slopes.length; n++) {
+      const out = this.#slopes[n];
+      const [dl, da, db] = [slopes[3 * n], slopes[3 * n + 1], slopes[3 * n + 2]];
+      for (let r = 0; r < 3; r++)
+        out[r] = seen[3 * r] * dl + seen[3 * r + 1] * da + seen[3 * r + 2] * db;
+      out[3] = runningLightness * dl;
+      out[4] = misfit[4] > 0 ? lighteningWeight * dl : 0;
+    }
   }
 
   /** Fills `amounts` and `cost`; begins at what stands in `amounts`. One or two puddles. */
@@ -98,25 +117,44 @@ export class SquareSolver {
     target: readonly [number, number, number],
     most: number,
   ): void {
-    const both = puddles.length > 1;
+    if (puddles !== this.#puddles) {
+      this.#puddles = puddles;
+      this.#layers = new CoarseLayers(puddles);
+    }
+    this.#layers.ground = underneath.reflectance;
     const seen = seenDifference(target);
-    const amounts = this.amounts;
+    const { amounts } = this;
+    if (puddles.length < 2) amounts[1] = 0;
+    let steps = mostSteps;
+    for (let look = 0; look < mostLooks; look++) {
+      const [x, y] = amounts;
+      steps = this.#solveFrom(underneath, target, seen, most, steps);
+      const moved = Math.abs(amounts[0] - x) + Math.abs(amounts[1] - y);
+      if (steps === 0 || moved <= farFrom * (x + y)) return;
+    }
+  }
+
+  /** As `solve`, by how colours change from where it begins; the steps that are left. */
+  #solveFrom(
+    underneath: Underneath,
+    target: readonly [number, number, number],
+    seen: Float64Array,
+    most: number,
+    steps: number,
+  ): number {
+    const { amounts } = this;
+    const layers = this.#layers;
     const misfit = this.#misfit;
-    const [first, second] = this.#slopes;
-    if (!both) amounts[1] = 0;
-    let cost = this.#judge(puddles, amounts[0], amounts[1], underneath, target, seen, misfit);
+    const lab = this.#lab;
+    this.writeColour(this.#puddles, amounts[0], amounts[1], underneath.reflectance, lab);
+    layers.look(amounts);
+    for (let c = 0; c < 3; c++) this.#off[c] = lab[c] - layers.lab[c];
+    let cost = this.#judge(underneath, target, seen, misfit);
     let damping = firstDamping;
-    for (let step = 0; step < mostSteps; step++) {
-      const slopeOf = (n: number, out: Float64Array): void => {
-        const by = Math.max(0.01, 0.03 * amounts[n]);
-        const one = amounts[0] + (n === 0 ? by : 0);
-        const two = amounts[1] + (n === 1 ? by : 0);
-        this.#judge(puddles, one, two, underneath, target, seen, out);
-        for (let r = 0; r < 5; r++) out[r] = (out[r] - misfit[r]) / by;
-      };
-      slopeOf(0, first);
-      if (both) slopeOf(1, second);
-      const better = this.#descend(puddles, underneath, target, seen, most, cost, damping, both);
+    let left = steps;
+    for (; left > 0; left--) {
+      this.#writeSlopes(seen, misfit);
+      const better = this.#descend(underneath, target, seen, most, cost, damping);
       if (!better) break;
       damping = better.damping;
       const gain = cost - better.cost;
@@ -124,20 +162,21 @@ export class SquareSolver {
       if (gain < 0.002 * cost + 1e-4) break;
     }
     this.cost = cost;
+    return left;
   }
 
   #descend(
-    puddles: readonly Puddle[],
     underneath: Underneath,
     target: readonly [number, number, number],
     seen: Float64Array,
     most: number,
     cost: number,
     from: number,
-    both: boolean,
   ): { cost: number; damping: number } | null {
     const { amounts } = this;
+    const both = this.#puddles.length > 1;
     const misfit = this.#misfit;
+    const trial = this.#trial;
     const [first, second] = this.#slopes;
     let [aa, ab, bb, ga, gb] = [0, 0, 0, 0, 0];
     for (let r = 0; r < 5; r++) {
@@ -164,10 +203,12 @@ export class SquareSolver {
       let x = Math.max(0, amounts[0] + held(one));
       let y = Math.max(0, amounts[1] + held(two));
       if (x + y > most) [x, y] = [(x * most) / (x + y), (y * most) / (x + y)];
-      const next = this.#judge(puddles, x, y, underneath, target, seen, this.#next);
+      trial[0] = x;
+      trial[1] = y;
+      this.#layers.look(trial);
+      const next = this.#judge(underneath, target, seen, this.#next);
       if (next >= cost) continue;
-      amounts[0] = x;
-      amounts[1] = y;
+      amounts.set(trial);
       misfit.set(this.#next);
       return { cost: next, damping: Math.max(1e-3, damping / 4) };
     }
@@ -185,7 +226,6 @@ export function writeLayers(
   two: number,
   underneath: Spectrum,
   out: Float64Array,
-  pair: Float64Array,
   covers = 1,
 ): void {
   const [first, second] = puddles;
@@ -196,8 +236,8 @@ export function writeLayers(
       k += two * second.K[i];
       s += two * second.S[i];
     }
-    writeLayerSample(k, s, pair, 0);
-    out[i] =
-      covers * reflectanceOver(pair[0], pair[1], underneath[i]) + (1 - covers) * underneath[i];
+    const under = underneath[i];
+    const laid = layerOver(k, s, under);
+    out[i] = covers === 1 ? laid : covers * laid + (1 - covers) * under;
   }
 }

@@ -1,6 +1,6 @@
-import { type Lab, tableOf } from '../../colour/lab.ts';
-import { spectrumSize, writeLab } from '../../colour/spectrum.ts';
-import { drySurface } from '../../colour/surface.ts';
+import type { Lab } from '../../colour/lab.ts';
+import { lightnessOfSum, spectrumSize, weightY } from '../../colour/spectrum.ts';
+import { drySurface, escaping } from '../../colour/surface.ts';
 import { textFingerprint } from '../../numeric/hash.ts';
 import type { LastAnswers } from '../../numeric/memo.ts';
 import { defaultPaper, defaultPaperLab } from '../../paint/colour-of-washes.ts';
@@ -11,6 +11,7 @@ import type { Mix } from '../plan.ts';
 import type { PlacedRow } from '../steps/apply-steps-to-sheet.ts';
 import type { Group, SquareAim } from './group.ts';
 import { GroupAims } from './group-aims.ts';
+import { RowColours } from './row-colours.ts';
 import { fingerprintOf, type Run, type RunInput } from './run.ts';
 import { SquareSolver, type Underneath, writeLayers } from './solve-square.ts';
 
@@ -20,8 +21,15 @@ const onTheWay = 0.05;
 const amountSmoothing = 1 / 3;
 
 /** Numbers of the squares some rows lie in, rising, each once. */
-const squaresOf = (rows: readonly number[], squares: readonly number[]): number[] =>
-  [...new Set(rows.map((row) => squares[row]))].sort((one, two) => one - two);
+function squaresOf(rows: readonly number[], squares: readonly number[]): number[] {
+  let most = -1;
+  for (const row of rows) most = Math.max(most, squares[row]);
+  const isThere = new Uint8Array(most + 1);
+  for (const row of rows) isThere[squares[row]] = 1;
+  const there: number[] = [];
+  for (let square = 0; square <= most; square++) if (isThere[square]) there.push(square);
+  return there;
+}
 
 /** How much of a group's own puddle and of the other lies in every square of the sheet, ml/m2. */
 export interface Amounts {
@@ -34,12 +42,12 @@ export class SquareSheet {
   readonly #input: RunInput;
   /** Rows x 36 samples, inside the surface. */
   readonly #light: Float64Array;
+  readonly #colours: RowColours;
   readonly #aims: GroupAims;
   readonly #rowsOfSlot: readonly (readonly number[])[];
   /** Slots that have paint on them. */
   readonly #painted = new Set<number>();
   readonly #solver = new SquareSolver();
-  readonly #pair = new Float64Array(2);
   readonly #known: LastAnswers<Amounts> | undefined;
   /** Of every slot: what tells apart all that was laid on it, and what the picture asks of it. */
   readonly #history: string[];
@@ -55,11 +63,12 @@ export class SquareSheet {
     this.#light = new Float64Array(count * spectrumSize);
     this.#aims = new GroupAims(input);
     const rowsOfSlot: number[][] = slots.map(() => []);
-    for (let row = 0; row < count; row++) {
-      this.#light.set(defaultPaper, row * spectrumSize);
-      rowsOfSlot[squares.slots[row]]?.push(row);
-    }
+    for (let row = 0; row < count; row++) rowsOfSlot[squares.slots[row]]?.push(row);
     this.#rowsOfSlot = rowsOfSlot;
+    const light = this.#light;
+    light.set(defaultPaper);
+    for (let done = spectrumSize; done < light.length; done *= 2) light.copyWithin(done, 0, done);
+    this.#colours = new RowColours(squares, slots.length);
   }
 
   /** Paints of a mix that are not in the palette are left out of it. */
@@ -115,9 +124,10 @@ export class SquareSheet {
     const { own, other } = laid;
     for (const row of rows) {
       this.#painted.add(slots[row]);
+      this.#colours.change(row);
       const square = squares[row];
       const underneath = this.#light.subarray(row * spectrumSize, (row + 1) * spectrumSize);
-      writeLayers(puddles, own[square], other[square], underneath, underneath, this.#pair, covers);
+      writeLayers(puddles, own[square], other[square], underneath, underneath, covers);
     }
     return {
       mix: mix.id,
@@ -179,7 +189,7 @@ export class SquareSheet {
     return covered
       .filter((_, n) => n % stride === 0)
       .flatMap((square) => {
-        const underneath = underneaths.get(square);
+        const underneath = underneaths[square];
         if (!underneath) return [];
         const target: Lab = aim
           ? [aim[0][square], aim[1][square], aim[2][square]]
@@ -215,7 +225,7 @@ export class SquareSheet {
     for (const square of covered) {
       solver.amounts[0] = Math.max(solver.amounts[0], 0.05);
       if (both) solver.amounts[1] = Math.max(solver.amounts[1], 0.05);
-      const underneath = underneaths.get(square);
+      const underneath = underneaths[square];
       const target = [aim[0][square], aim[1][square], aim[2][square]] as const;
       if (underneath) solver.solve(puddles, underneath, target, group.most);
       own[square] = solver.amounts[0];
@@ -234,57 +244,57 @@ export class SquareSheet {
   }
 
   /** What lies in every square under a group: the mean of its rows by their shares. */
-  #allUnderneath(rows: readonly number[]) {
+  #allUnderneath(rows: readonly number[]): Underneath[] {
     const { squares, shares } = this.#input.squares;
-    const bySquare = new Map<number, number[]>();
+    const rowsAt: number[][] = [];
     for (const row of rows) {
-      const own = bySquare.get(squares[row]) ?? [];
-      bySquare.set(squares[row], own);
-      own.push(row);
+      const square = squares[row];
+      const own = rowsAt[square];
+      if (own) own.push(row);
+      else rowsAt[square] = [row];
     }
-    return new Map(
-      [...bySquare].map(([square, own]) => [
-        square,
-        this.underneathOf(
-          own,
-          own.map((row) => Math.max(0.01, shares[row])),
-        ),
-      ]),
-    );
+    const under: Underneath[] = [];
+    for (const square of squaresOf(rows, squares)) {
+      const own = rowsAt[square];
+      under[square] = this.underneathOf(
+        own,
+        own.map((row) => Math.max(0.01, shares[row])),
+      );
+    }
+    return under;
   }
 
-  /** What lies in some rows now, the mean of their light by these shares. */
+  /** What lies in some rows now, the mean of their light by these shares; to be looked at before more is laid. */
   underneathOf(rows: readonly number[], shares: readonly number[]): Underneath {
-    const reflectance = new Float64Array(spectrumSize);
+    const reflectance = this.#meanLight(rows, shares);
+    let y = 0;
+    for (let i = 0; i < spectrumSize; i++)
+      y += escaping(reflectance[i], drySurface.k2) * weightY[i];
+    return { reflectance, lightness: lightnessOfSum(y, drySurface) };
+  }
+
+  #meanLight(rows: readonly number[], shares: readonly number[]): Float64Array {
+    const light = this.#light;
+    const lightOf = (row: number) => light.subarray(row * spectrumSize, (row + 1) * spectrumSize);
+    if (rows.length === 1) return lightOf(rows[0]);
+    const mean = new Float64Array(spectrumSize);
     const all = shares.reduce((sum, share) => sum + share, 0);
     for (const [n, row] of rows.entries()) {
-      for (let i = 0; i < spectrumSize; i++) {
-        reflectance[i] += (shares[n] / all) * this.#light[row * spectrumSize + i];
-      }
+      const own = lightOf(row);
+      const share = shares[n] / all;
+      for (let i = 0; i < spectrumSize; i++) mean[i] += share * own[i];
     }
-    const lab = new Float64Array(3);
-    writeLab(reflectance, drySurface, lab);
-    return { reflectance, lightness: lab[0] };
+    return mean;
   }
 
   /** Dry colours as they are now: of every slot, and a table of every row. */
   look(): { slots: readonly Lab[]; table: Uint8ClampedArray } {
-    const { slots: slotOf, shares } = this.#input.squares;
-    const out = new Float64Array(3);
-    const sums = this.#input.slots.map(() => [0, 0, 0, 0]);
-    const labs = slotOf.map((slot, row): Lab => {
-      writeLab(this.#light.subarray(row * spectrumSize, (row + 1) * spectrumSize), drySurface, out);
-      const sum = sums[slot];
-      if (sum) {
-        for (let c = 0; c < 3; c++) sum[c] = sum[c] + shares[row] * out[c];
-        sum[3] = sum[3] + shares[row];
-      }
-      return [out[0], out[1], out[2]];
-    });
-    const slots = sums.map(
-      ([l, a, b, share], slot): Lab =>
-        this.#painted.has(slot) && share > 0 ? [l / share, a / share, b / share] : defaultPaperLab,
-    );
-    return { slots, table: tableOf(labs) };
+    return { slots: this.slotColours(), table: this.#colours.table() };
+  }
+
+  /** Dry colours of the slots as they are now, each the mean of its rows; the paper's where nothing lies. */
+  slotColours(): readonly Lab[] {
+    const means = this.#colours.slotMeans(this.#light);
+    return means.map((mean, slot) => (this.#painted.has(slot) && mean) || defaultPaperLab);
   }
 }

@@ -1,6 +1,7 @@
 import { seenDifference } from '../../colour/ciede2000.ts';
 import type { Lab } from '../../colour/lab.ts';
 import { spectrumSize } from '../../colour/spectrum.ts';
+import { CoarseLayers } from '../../paint/coarse-layers.ts';
 import type { MixSpectra } from '../../paint/layer.ts';
 import { writeSeenLayer } from '../../paint/seen-layer.ts';
 import { runningLightness, type Underneath } from './solve-square.ts';
@@ -11,11 +12,13 @@ export const missedBy = 4;
 /** Enough to come within what is seen (own). */
 const mostRounds = 6;
 const sweeps = 24;
+/** Amounts that move by less, ml/m2, have come to rest. */
+const settled = 1e-7;
 const enough = 0.02;
 /** Keeps amounts of paints that do the same from running off. */
 const damping = 0.01;
-/** Amounts are tried by so much, ml/m2. */
-const tried = 0.05;
+/** ml/m2 of a paint at which it is asked what more of it does, at least. */
+const little = 0.025;
 
 /** Prices tried for paint where there would be too much of it. */
 const dearest = 1e3;
@@ -36,6 +39,7 @@ export class WantedPaint {
   readonly #missed = new Float64Array(missedBy);
   readonly #next = new Float64Array(missedBy);
   readonly #trial: Float64Array;
+  readonly #layers: CoarseLayers;
   /** ml/m2 of every paint. */
   readonly amounts: Float64Array;
   /** What all paint should do to the figures, from none on: what the amounts do, and what they still miss. */
@@ -45,6 +49,7 @@ export class WantedPaint {
 
   constructor(paints: readonly Pick<MixSpectra, 'K' | 'S'>[]) {
     this.#paints = paints;
+    this.#layers = new CoarseLayers(paints);
     this.amounts = new Float64Array(paints.length);
     this.#trial = new Float64Array(paints.length);
     this.slopes = new Float64Array(paints.length * missedBy);
@@ -95,10 +100,11 @@ export class WantedPaint {
     const { amounts } = this;
     const trial = this.#trial;
     const seen = seenDifference(target);
+    this.#layers.ground = underneath.reflectance;
     amounts.fill(Math.min(0.3, most / (2 * amounts.length)));
     let cost = this.#judge(amounts, underneath, target, seen, this.#missed);
     for (let round = 0; ; round++) {
-      this.#writeSlopes(underneath, target, seen);
+      this.#writeSlopes(seen);
       if (round === mostRounds) return;
       this.#step(trial, most);
       let next = this.#judge(trial, underneath, target, seen, this.#next);
@@ -112,24 +118,28 @@ export class WantedPaint {
       this.#missed.set(this.#next);
       cost = next;
       if (gain < enough * cost + 1e-3) {
-        this.#writeSlopes(underneath, target, seen);
+        this.#writeSlopes(seen);
         return;
       }
     }
   }
 
-  #writeSlopes(underneath: Underneath, target: Lab, seen: Float64Array): void {
+  /** By half the samples; a paint that is not there as if there were a little of it. */
+  #writeSlopes(seen: Float64Array): void {
     const { amounts, slopes } = this;
-    const next = this.#next;
+    const layers = this.#layers;
+    for (let p = 0; p < amounts.length; p++) this.#trial[p] = Math.max(amounts[p], little);
+    layers.look(this.#trial);
     for (let p = 0; p < amounts.length; p++) {
-      const before = amounts[p];
-      const by = Math.max(tried, 0.03 * before);
-      amounts[p] = before + by;
-      this.#judge(amounts, underneath, target, seen, next);
-      amounts[p] = before;
-      for (let r = 0; r < missedBy; r++) {
-        slopes[p * missedBy + r] = (next[r] - this.#missed[r]) / by;
+      const [dl, da, db] = [
+        layers.slopes[3 * p],
+        layers.slopes[3 * p + 1],
+        layers.slopes[3 * p + 2],
+      ];
+      for (let r = 0; r < 3; r++) {
+        slopes[p * missedBy + r] = seen[3 * r] * dl + seen[3 * r + 1] * da + seen[3 * r + 2] * db;
       }
+      slopes[p * missedBy + 3] = runningLightness * dl;
     }
   }
 
@@ -158,7 +168,8 @@ export class WantedPaint {
     const { amounts, slopes } = this;
     const left = Float64Array.from(this.#missed);
     out.set(amounts);
-    for (let sweep = 0; sweep < sweeps; sweep++) {
+    for (let sweep = 0, moved = 1; sweep < sweeps && moved > settled; sweep++) {
+      moved = 0;
       for (let p = 0; p < out.length; p++) {
         let [gain, square] = [damping * (amounts[p] - out[p]) - price, damping];
         for (let r = 0; r < missedBy; r++) {
@@ -168,6 +179,7 @@ export class WantedPaint {
         }
         const by = Math.max(-out[p], gain / square);
         out[p] += by;
+        moved = Math.max(moved, Math.abs(by));
         for (let r = 0; r < missedBy; r++) left[r] += by * slopes[p * missedBy + r];
       }
     }

@@ -1,12 +1,13 @@
 import { differenceOf } from '../../colour/ciede2000.ts';
 import type { Lab } from '../../colour/lab.ts';
-import { lightnessOfSum, spectrumSize, weightY, writeLab } from '../../colour/spectrum.ts';
+import { lightnessOfSum, spectrumSize, weightY } from '../../colour/spectrum.ts';
 import { drySurface } from '../../colour/surface.ts';
 import { costOfUnsteadiness, tabulatedShares } from '../../limits.ts';
-import { escapingOver, reflectanceOver } from '../../paint/layer.ts';
+import { defaultPaper } from '../../paint/colour-of-washes.ts';
+import { escapingOver } from '../../paint/layer.ts';
 import type { DriedSheet } from './dried-sheet.ts';
 import type { Goal } from './family-work.ts';
-import type { PuddleOption } from './puddle-options.ts';
+import { type PuddleOption, writeLabOfLayer } from './puddle-options.ts';
 
 /** Values first: an L* of error counts this much on top of its part in CIEDE2000 (own). */
 export const lightnessWeight = 0.6;
@@ -20,12 +21,17 @@ export function slotCost(target: Lab, lightness: number, a: number, b: number): 
 // Imported bindings, copied once for the loop.
 const toY = weightY;
 const samples = spectrumSize;
-const over = reflectanceOver;
+const paper = defaultPaper;
 const seenOver = escapingOver;
 const { k2 } = drySurface;
 
 /** L* of the option's layer number n, 0 or more, over a dried sheet; computing its Lab would take twice as long. */
-function lightnessAt({ back, through }: PuddleOption, n: number, under: Float64Array): number {
+function lightnessAt(
+  { back, through, onPaper }: PuddleOption,
+  n: number,
+  under: Float64Array,
+): number {
+  if (under === paper) return onPaper[3 * n];
   let y = 0;
   for (let i = 0, offset = n * samples; i < samples; i++, offset++) {
     y += seenOver(back[offset], through[offset], under[i], k2) * toY[i];
@@ -61,7 +67,6 @@ export interface MixEstimate {
 
 /** Estimates the cost of mixes, hundreds of thousands of them, in one work space. */
 export class MixEstimator {
-  readonly #sheet = new Float64Array(spectrumSize);
   readonly #lighter = new Float64Array(3);
   readonly #darker = new Float64Array(3);
 
@@ -128,13 +133,11 @@ export class MixEstimator {
       out.set(dried.lab);
       return dried.lab[0];
     }
-    const { back, through } = option;
-    const under = dried.reflectance;
-    const sheet = this.#sheet;
-    for (let i = 0, offset = n * samples; i < samples; i++, offset++) {
-      sheet[i] = over(back[offset], through[offset], under[i]);
+    if (dried.reflectance === paper) {
+      for (let c = 0; c < 3; c++) out[c] = option.onPaper[3 * n + c];
+    } else {
+      writeLabOfLayer(option, n, dried.reflectance, out);
     }
-    writeLab(sheet, drySurface, out);
     return out[0];
   }
 }

@@ -45,9 +45,6 @@ interface JudgedFamilyWash {
 /** `exact` searches for the load of least cost; `estimate` interpolates it between two tabulated loads. */
 export type Precision = 'estimate' | 'exact';
 
-/** Every paint of the palette, as bits. */
-const anyPaint = -1;
-
 /** Fits the options of one palette to the washes of families: one for each passage that is solved. */
 export class WashFitter {
   readonly options: readonly PuddleOption[];
@@ -93,30 +90,31 @@ export class WashFitter {
 
   /**
    * Estimated cost of every option for one family's wash, Infinity where the family's paints rule the option out.
-   * Costs are kept by dried sheet: while paints are being chosen most families lie on the same sheet as before, and
-   * all begin on white paper.
+   * Costs are kept by dried sheet: while paints are being chosen most families lie on the same sheet as before, all
+   * begin on white paper, and most sets of paints have mixes in common.
    */
   estimateCosts({ work, paintBits, dried }: ActiveFamily, wash: number): Float64Array {
+    const { options } = this;
     const number = this.#workNumbers.get(work) ?? this.#workNumbers.size;
     this.#workNumbers.set(work, number);
     const rows = this.#costs.get(dried) ?? new Map<string, Float64Array>();
     this.#costs.set(dried, rows);
+    const rowOf = (key: string, unknown: number): Float64Array => {
+      const row = rows.get(key) ?? new Float64Array(options.length).fill(unknown);
+      rows.set(key, row);
+      return row;
+    };
     const key = `${number} ${paintBits} ${wash}`;
     const before = rows.get(key);
     if (before) return before;
-    // On white paper the costs for every set of paints will be needed: computing them once for all is cheaper.
-    const whole =
-      wash === 0 && paintBits !== anyPaint
-        ? this.estimateCosts({ work, paintBits: anyPaint, dried }, wash)
-        : undefined;
-    const { options } = this;
-    const row = new Float64Array(options.length).fill(Number.POSITIVE_INFINITY);
+    const known = rowOf(`${number} ${wash}`, Number.NaN);
+    const row = rowOf(key, Number.POSITIVE_INFINITY);
     for (let n = 0; n < options.length; n++) {
       const option = options[n];
       if ((option.paintBits & ~paintBits) !== 0) continue;
-      row[n] = whole ? whole[n] : this.#washCost(option, work, wash, dried);
+      if (Number.isNaN(known[n])) known[n] = this.#washCost(option, work, wash, dried);
+      row[n] = known[n];
     }
-    rows.set(key, row);
     return row;
   }
 

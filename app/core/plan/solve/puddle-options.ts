@@ -1,12 +1,27 @@
-import { spectrumSize } from '../../colour/spectrum.ts';
+import {
+  type Spectrum,
+  spectrumSize,
+  weightX,
+  weightY,
+  weightZ,
+  writeLabOfSums,
+} from '../../colour/spectrum.ts';
+import { drySurface } from '../../colour/surface.ts';
 import { mixSizes, tabulatedShares } from '../../limits.ts';
 import { combinations } from '../../numeric/combinations.ts';
 import type { LastAnswers } from '../../numeric/memo.ts';
-import { mixSpectra, writeLayerSample } from '../../paint/layer.ts';
+import { defaultPaper } from '../../paint/colour-of-washes.ts';
+import { escapingOver, mixSpectra, writeLayerSample } from '../../paint/layer.ts';
 import { wholeParts } from '../../paint/mix.ts';
 import { MixSensitivity } from '../../paint/mix-sensitivity.ts';
 import { opticsKey, type Paint } from '../../paint/paint.ts';
 import type { Checkpoint } from '../../palette/checkpoint.ts';
+
+// Read once, for a hot loop.
+const samples = spectrumSize;
+const [toX, toY, toZ] = [weightX, weightY, weightZ];
+const seenOver = escapingOver;
+const { k2 } = drySurface;
 
 /** Paints mixed in whole parts, and the layers of the mix at `tabulatedShares` of a full coat. */
 export interface MixedLayers {
@@ -21,6 +36,8 @@ export interface MixedLayers {
   /** R0 and T of the layer at every tabulated load: loads x 36. */
   readonly back: Float32Array;
   readonly through: Float32Array;
+  /** L*, a*, b* of every tabulated load on bare paper: loads x 3. */
+  readonly onPaper: Float64Array;
 }
 
 /** A mix of some paints of a palette. */
@@ -31,10 +48,31 @@ export interface PuddleOption extends MixedLayers {
   readonly paintBits: number;
 }
 
+/** Writes L*, a*, b* of layer number n over a ground to out[start ..]. */
+export function writeLabOfLayer(
+  { back, through }: Pick<MixedLayers, 'back' | 'through'>,
+  n: number,
+  under: Spectrum,
+  out: Float64Array,
+  start = 0,
+): void {
+  let x = 0;
+  let y = 0;
+  let z = 0;
+  for (let i = 0, offset = n * samples; i < samples; i++, offset++) {
+    const light = seenOver(back[offset], through[offset], under[i], k2);
+    x += light * toX[i];
+    y += light * toY[i];
+    z += light * toZ[i];
+  }
+  writeLabOfSums(x, y, z, drySurface, out, start);
+}
+
 function mixedLayers(chosen: readonly Paint[], parts: readonly number[]): MixedLayers {
   const { K, S, coat } = mixSpectra(chosen, parts);
   const back = new Float32Array(tabulatedShares.length * spectrumSize);
   const through = new Float32Array(tabulatedShares.length * spectrumSize);
+  const onPaper = new Float64Array(3 * tabulatedShares.length);
   const pair = new Float64Array(2);
   for (const [n, share] of tabulatedShares.entries()) {
     const load = share * coat;
@@ -43,13 +81,14 @@ function mixedLayers(chosen: readonly Paint[], parts: readonly number[]): MixedL
       back[n * spectrumSize + i] = pair[0];
       through[n * spectrumSize + i] = pair[1];
     }
+    writeLabOfLayer({ back, through }, n, defaultPaper, onPaper, 3 * n);
   }
   const alone = chosen.map((paint) => {
     const perMl = mixSpectra([paint], [1]);
     return [perMl.K, perMl.S] as const;
   });
   const sensitivity = new MixSensitivity().of(K, S, coat, alone, parts);
-  return { parts, K, S, sensitivity, coat, back, through };
+  return { parts, K, S, sensitivity, coat, back, through, onPaper };
 }
 
 /**

@@ -25,8 +25,11 @@ export function partitions(count: number, most: number): number[][] {
 }
 
 /** The items of a group given as bits. */
-export const itemsOf = (bits: number): number[] =>
-  Array.from({ length: 32 }, (_, i) => i).filter((i) => (bits >>> i) & 1);
+export function itemsOf(bits: number): number[] {
+  const items: number[] = [];
+  for (let i = 0, left = bits; left !== 0; i++, left >>>= 1) if (left & 1) items.push(i);
+  return items;
+}
 
 /** What is asked of it here. */
 type PuddleFitter = Pick<WashFitter, 'options' | 'estimateCosts' | 'fit'>;
@@ -48,12 +51,24 @@ interface Puddle {
   readonly familyWashes: readonly (FamilyWash | null)[];
 }
 
+/** Estimated costs of every option for one family, and the options that it may have at all, rising. */
+interface OptionCosts {
+  readonly row: Float64Array;
+  readonly possible: readonly number[];
+}
+
+function optionCosts(row: Float64Array): OptionCosts {
+  const possible: number[] = [];
+  for (let n = 0; n < row.length; n++) if (Number.isFinite(row[n])) possible.push(n);
+  return { row, possible };
+}
+
 /** Indices of the options with the least estimated cost for families, at least one, that share one puddle; best first. */
-function nearest(costs: readonly Float64Array[], count: number): number[] {
+function nearest(costs: readonly OptionCosts[], count: number): number[] {
   const best: { n: number; cost: number }[] = [];
-  for (let n = 0; n < costs[0].length; n++) {
+  for (const n of costs[0].possible) {
     let cost = 0;
-    for (const row of costs) cost += row[n];
+    for (const { row } of costs) cost += row[n];
     if (!Number.isFinite(cost)) continue;
     if (best.length === count && cost >= best[count - 1].cost) continue;
     let index = best.length;
@@ -85,7 +100,7 @@ function fittingOnce(fitter: PuddleFitter): PuddleFitter {
 /** The best puddle for a group of families that share it, each at its own load. */
 function puddleFor(
   group: readonly ActiveFamily[],
-  costs: readonly Float64Array[],
+  costs: readonly OptionCosts[],
   fitter: PuddleFitter,
   wash: number,
   precision: Precision,
@@ -111,7 +126,7 @@ const splitsFittedExactly = 4;
 /** The splits of least estimated cost. */
 function likelySplits(
   splits: readonly number[][],
-  costs: readonly Float64Array[],
+  costs: readonly OptionCosts[],
 ): readonly number[][] {
   if (splits.length <= splitsFittedExactly) return splits;
   const known = new Map<number, number>();
@@ -121,7 +136,7 @@ function likelySplits(
     const rows = itemsOf(bits).map((i) => costs[i]);
     const [n] = nearest(rows, 1);
     const cost =
-      n === undefined ? leftOut * rows.length : rows.reduce((all, row) => all + row[n], 0);
+      n === undefined ? leftOut * rows.length : rows.reduce((all, { row }) => all + row[n], 0);
     known.set(bits, cost);
     return cost;
   };
@@ -144,7 +159,7 @@ export function sharePuddles(
   puddles: number,
   precision: Precision,
 ): SharedWash {
-  const costs = families.map((family) => fitter.estimateCosts(family, wash));
+  const costs = families.map((family) => optionCosts(fitter.estimateCosts(family, wash)));
   const once = fittingOnce(fitter);
   const known = new Map<number, Puddle>();
   const solve = (bits: number): Puddle => {

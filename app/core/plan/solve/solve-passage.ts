@@ -50,7 +50,7 @@ export async function solvePassage(
     ),
   );
   const fitter = new WashFitter(input.options);
-  const paper = driedSheetOf(Float64Array.from(defaultPaper));
+  const paper = driedSheetOf(defaultPaper);
   const { puddles } = input;
   const chosenPaints = await chooseFamilyPaints(
     { works, fitter, paintCount: paints.length, puddles, paper },

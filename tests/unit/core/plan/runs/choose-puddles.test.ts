@@ -11,11 +11,8 @@ import { paintBox } from '../../../../../app/core/paint/paint-box.ts';
 import type { Mix } from '../../../../../app/core/plan/plan.ts';
 import type { SolvedPassage } from '../../../../../app/core/plan/plan-facts.ts';
 import { choosePuddles } from '../../../../../app/core/plan/runs/choose-puddles.ts';
-import {
-  type PairPoint,
-  pairOptions,
-  sharePairs,
-} from '../../../../../app/core/plan/runs/share-pairs.ts';
+import type { PairPoint } from '../../../../../app/core/plan/runs/pair-judge.ts';
+import { pairOptions, sharePairs } from '../../../../../app/core/plan/runs/share-pairs.ts';
 import { missedBy, WantedPaint } from '../../../../../app/core/plan/runs/wanted-paint.ts';
 import type { Slot } from '../../../../../app/core/reading/slot.ts';
 import { toneRange } from '../../../../../app/core/reading/tone-range.ts';

@@ -1,11 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import {
-  type PairOption,
-  type PairPoint,
-  pairOptions,
-  sharePairs,
-} from '../../../../../app/core/plan/runs/share-pairs.ts';
+import type { PairOption, PairPoint } from '../../../../../app/core/plan/runs/pair-judge.ts';
+import { pairOptions, sharePairs } from '../../../../../app/core/plan/runs/share-pairs.ts';
 
 // Paints of the tests' own, each of which moves one figure of the colour by 1 for 1 ml/m2 unless said. What a choice
 // gains is reckoned by hand; the least gains it is held to are those the file tells beside its figures (own).

@@ -21,7 +21,7 @@ const paper = { reflectance: defaultPaper, lightness: labOfReflectance(defaultPa
 
 function colourOf(one: number, two: number, underneath: Float64Array = defaultPaper) {
   const out = new Float64Array(36);
-  writeLayers(spectra, one, two, underneath, out, new Float64Array(2));
+  writeLayers(spectra, one, two, underneath, out);
   return labOfReflectance(out);
 }
 
