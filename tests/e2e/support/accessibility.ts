@@ -7,7 +7,10 @@ const script = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe
 
 const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 
-/** Breaches of WCAG 2.2 A and AA that axe-core finds on the page, one line each: all, or those of contrast alone. */
+/**
+ * Breaches of WCAG 2.2 A and AA that axe-core finds on the page, one line each: all, or those of contrast alone. Among
+ * all is a text that was never put into words: types do not hold it back from a page.
+ */
 export async function accessibilityFaults(
   page: Page,
   of: 'all' | 'contrast' = 'all',
@@ -24,8 +27,14 @@ export async function accessibilityFaults(
       runOnly: { ...asked, values: [...asked.values] },
       resultTypes: ['violations'],
     });
-    return violations.flatMap(({ id, help, nodes }) =>
-      nodes.map((node) => `${id} (${help}): ${node.target.join(' ')} ${node.failureSummary ?? ''}`),
-    );
+    const wordless = asked.type === 'tag' && document.body.innerText.includes('[object ');
+    return [
+      ...(wordless ? ['a text is shown that was never put into words'] : []),
+      ...violations.flatMap(({ id, help, nodes }) =>
+        nodes.map(
+          (node) => `${id} (${help}): ${node.target.join(' ')} ${node.failureSummary ?? ''}`,
+        ),
+      ),
+    ];
   }, runOnly);
 }
