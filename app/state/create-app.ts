@@ -3,7 +3,7 @@ import { type AnalysisClient, createAnalysisClient } from '../client/analysis-cl
 import { createCrashGuard, createReadingLock, type NoteStore } from '../client/crash-guard.ts';
 import type { Painting } from '../core/decisions/painting.ts';
 import { boxWishes } from '../core/decisions/wishes.ts';
-import { browserTooOld } from '../core/reference/photo-problem.ts';
+import { browserTooOld } from '../core/words/reference/photo-problem.ts';
 import type { Store } from '../storage/open-store.ts';
 import { createUpdates, type Updates } from '../update/create-updates.ts';
 import { createOwnAir, type OwnAirState } from './own-air.ts';

@@ -1,6 +1,7 @@
 import { afterAll, expect, test } from 'vitest';
 import { createAnalysisClient } from '../../app/client/analysis-client.ts';
 import type { ProgressPhase } from '../../app/core/reading/reading.ts';
+import { warningInWords } from '../../app/core/words/reading/warnings.ts';
 import type { Pictures, ReadResult } from '../../workers/api.ts';
 import { fewPaints } from '../support/few-paints.ts';
 import { casePhoto } from './support/case-photo.ts';
@@ -141,7 +142,7 @@ test('a panorama of which hardly anything is on the sheet says so, the whole of 
   const small = readRequest(photo, 20_000, 500); // 683 px of 20,000 lie on a quarter sheet
   const said = async (request: typeof small): Promise<string> => {
     const { reading } = await client.read(signal, request, closePictures, () => {});
-    return reading.warnings.map(({ text }) => text).join(' ');
+    return reading.warnings.map(warningInWords).join(' ');
   };
   expect(await said(small)).toMatch(/Of this photo only 3 % is on your sheet/);
   const crop = { centre: [0.5, 0.5], size: [1, 1], turn: 0 } as const;

@@ -6,11 +6,12 @@ import {
   photoHeader,
   uprightSize,
 } from '../../app/core/reference/photo-header.ts';
+import { photoProblem } from '../../app/core/reference/photo-problem.ts';
 import {
   browserTooOld,
-  photoProblem,
+  photoProblemInWords,
   undecodable,
-} from '../../app/core/reference/photo-problem.ts';
+} from '../../app/core/words/reference/photo-problem.ts';
 import { type EngineTurn, engineTurn, turnUpright } from './photo-turn.ts';
 
 /**
@@ -159,7 +160,7 @@ export async function decodedPhotoSize(photo: Blob): Promise<PixelSize> {
 export async function decodePhoto(photo: Blob, largestArea: number): Promise<DecodedPhoto> {
   const bytes = await bytesOf(photo);
   const problem = photoProblem(bytes);
-  if (problem) throw photoError(problem);
+  if (problem) throw photoError(photoProblemInWords(problem));
   const header = photoHeader(bytes);
   if (!header) throw photoError(undecodable(null));
   if (typeof OffscreenCanvas === 'undefined') throw browserError();

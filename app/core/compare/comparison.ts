@@ -194,3 +194,14 @@ export const comparedSteps = ({
   readonly steps: readonly Step[];
   readonly paper: Lab;
 }): Step[] => steps.filter((step) => changing.includes(step.kind) && isPainted(step, paper));
+
+/** Smaller whites are not counted one by one, mm2. */
+const leastWhiteMm2 = 25;
+
+/** Whether a white is lost that is worth counting. */
+export const isLost = ({ kept, areaMm2 }: WhiteVerdict): boolean =>
+  !kept && areaMm2 >= leastWhiteMm2;
+
+/** How many whites are lost that are worth counting. */
+export const whitesLostIn = (whites: readonly WhiteVerdict[]): number =>
+  whites.filter(isLost).length;

@@ -1,18 +1,17 @@
 import { type Lab, labOfRgb, rgbOfLab } from '../colour/lab.ts';
 import { labOfReflectance } from '../colour/spectrum.ts';
-import { longestPrompt } from '../limits.ts';
 import { layOver, paintLayer } from '../paint/layer.ts';
 import type { Part } from '../paint/mix.ts';
 import { wetLab } from '../paint/wet-look.ts';
-import { mixWordsIn } from '../plan/paint-name-in.ts';
+import { mixSaid } from '../plan/paint-name-in.ts';
 import { leavesWet, type Mix, type Step, surfaceOf, type WashPlan } from '../plan/plan.ts';
 import { withCautions } from '../plan/steps/step-cautions.ts';
 import type { ColourSquares } from '../reading/colour-squares.ts';
 import type { Reading } from '../reading/reading.ts';
-import { capitalize } from '../words/numbers.ts';
-import { mendingTitles, shapeInWords } from './compare-words.ts';
+import type { Said } from '../words/plan/words.ts';
 import type { Mending } from './comparison.ts';
 import { laidBy, layersOn, spectraOf, stacked, staysOf, timesFor } from './mend.ts';
+import { placedShape } from './placed-shape.ts';
 import { isOfNextWash, type TakenAdvice } from './taken-advice.ts';
 
 const less = (one: Lab, other: Lab): Lab => [
@@ -83,30 +82,23 @@ function shifted(
 }
 
 /** What is done, as a prompt at the easel. */
-function promptOf(taken: TakenAdvice, plan: WashPlan, reading: Reading): string {
+function promptOf(taken: TakenAdvice, plan: WashPlan, reading: Reading): Said {
   const { mending, parts, consistency } = taken;
-  const full = shapeInWords(taken.slot, taken.at, plan, reading);
-  const mixWords = `${mixWordsIn(plan)(parts)}${consistency ? `, like ${consistency}` : ''}`;
-  const said = (shape: string): string => {
-    switch (mending) {
-      case 'glaze':
-        return `Glaze ${shape} with ${mixWords}: one thin pass, bone dry beneath.`;
-      case 'lay-missing':
-        return `Lay ${shape}, which is still missing, with ${mixWords}.`;
-      case 'lift':
-        return `Wet ${shape} and lift paint with a clean damp brush.`;
-      case 'opaque-white':
-        return `Set ${shape} back in opaque white.`;
-      case 'soften-edge':
-        return `Wet the edge of ${shape} with a clean damp brush and soften it.`;
-      case 'sharpen-edge':
-        return `Draw the edge of ${shape} again with the darker mix.`;
-      default:
-        return `Lay it differently at ${shape}.`;
+  const placed = placedShape(taken.slot, taken.at, plan, reading);
+  switch (mending) {
+    case 'glaze':
+    case 'lay-missing': {
+      const mix = mixSaid(plan, parts);
+      return { say: `mend/${mending}`, placed, mix, ...(consistency && { like: consistency }) };
     }
-  };
-  const whole = said(full);
-  return whole.length <= longestPrompt ? whole : said('the marked shapes');
+    case 'lift':
+    case 'opaque-white':
+    case 'soften-edge':
+    case 'sharpen-edge':
+      return { say: `mend/${mending}`, placed };
+    default:
+      return { say: 'mend/otherwise', placed };
+  }
 }
 
 const kinds: Partial<Record<Mending, Pick<Step, 'kind' | 'technique'>>> = {
@@ -177,10 +169,12 @@ function withAdvice(plan: WashPlan, reading: Reading, taken: TakenAdvice, nth: n
     step.n >= from ? shifted(step, taken, squares, shiftAt(step.n)) : step,
   );
   if (isOfNextWash(taken.mending)) {
-    const shape = shapeInWords(taken.slot, taken.at, plan, reading);
-    const how = taken.mending === 'stronger-next' ? 'stronger' : 'weaker';
-    const like = taken.consistency ? `, like ${taken.consistency}` : '';
-    const note = `${capitalize(shape)}: lay it ${how} there${like}, as it came out differently before.`;
+    const note: Said = {
+      say: 'mend/next-wash',
+      placed: placedShape(taken.slot, taken.at, plan, reading),
+      how: taken.mending === 'stronger-next' ? 'stronger' : 'weaker',
+      ...(taken.consistency && { like: taken.consistency }),
+    };
     const steps = later.map((step) =>
       step.key === taken.before ? { ...step, notes: [...(step.notes ?? []), note] } : step,
     );
@@ -196,7 +190,13 @@ function withAdvice(plan: WashPlan, reading: Reading, taken: TakenAdvice, nth: n
   const step: Step = {
     ...plain,
     ...(kinds[taken.mending] ?? otherKind),
-    ...{ key, title: mendingTitles[taken.mending], watch: '', soften: '', rules: [] },
+    ...{
+      key,
+      title: { say: 'title/mend', mending: taken.mending },
+      watch: '',
+      soften: '',
+      rules: [],
+    },
     ...{
       bands: [own.band],
       families: [own.family],

@@ -4,27 +4,27 @@ import type { Edge, EdgeWish } from '../reading/edges/edge.ts';
 import { nearestOnEdge } from '../reading/edges/place-on-edge.ts';
 import { joinStretches, stretchesOf, wholeEdges } from '../reading/edges/whole-edges.ts';
 import type { Reading } from '../reading/reading.ts';
-import {
-  lengthInWords,
-  openWithCount,
-  pluralize,
-  valuesApart,
-  widthInWords,
-} from '../words/numbers.ts';
 
 export interface EdgeProposal {
   /** Index into the reading's edges of a stretch of it: the whole edge is meant. */
   readonly edge: number;
   readonly wish: Exclude<EdgeWish, 'keep'>;
-  /** Why, with the figures that led to it: one sentence. */
-  readonly why: string;
+  /** What led to it: its length on the sheet, how far it lies from the centre of interest, mm; contrasts in L*. */
+  readonly why: {
+    readonly lengthMm: number;
+    readonly awayMm: number;
+    /** The greatest difference along it, or beside it, where it can disappear. */
+    readonly contrast: number;
+    /** Over which it changes. */
+    readonly widthMm: number;
+  };
 }
 
 export interface EdgeProposals {
-  /** What is to be done first; empty when there is nothing in the way. */
-  readonly first: string;
-  /** Edges near the centre of interest whose softness may be the lens; empty without any. */
-  readonly lens: string;
+  /** What is to be done first: her centre of interest touched, where nearly all is hard or as a rule; null: nothing. */
+  readonly first: 'all-hard' | 'usual' | null;
+  /** How many edges near the centre of interest may be soft by the lens only. */
+  readonly lens: number;
   /** Empty until she has said where the eye should rest. */
   readonly list: readonly EdgeProposal[];
 }
@@ -69,12 +69,6 @@ interface Whole {
   readonly way: number;
 }
 
-const askForFocus = {
-  'all-hard':
-    'Nearly every edge is hard. Touch your centre of interest, and edges to soften are suggested.',
-  usual: 'Touch your centre of interest, and edges to soften are suggested.',
-} as const;
-
 const longSideMm = ({ sheet }: Facts): number => Math.max(sheet.widthMm, sheet.heightMm);
 
 /** The greatest difference an edge shows anywhere along it, or some way off its line; L*. */
@@ -97,35 +91,24 @@ function candidateOf(facts: Facts, whole: Whole, lightness: LightnessMap | null)
   const { near, far, leastMm, slight } = proposalLimits;
   const { edge, index, way } = whole;
   if (edge.lengthMm < leastMm) return null;
-  const long = lengthInWords(edge.lengthMm);
-  const weight = edge.lengthMm * edge.contrast;
+  const { lengthMm, contrast, widthMm } = edge;
+  const why = { lengthMm, awayMm: way * longSideMm(facts), contrast, widthMm };
+  const weight = lengthMm * contrast;
   if (way >= far) {
     if (edge.kind !== 'hard' && edge.kind !== 'found') return null;
-    const from = `${lengthInWords(way * longSideMm(facts))} from your centre of interest, ${long} long`;
     const score = weight * way;
     const most = mostContrast(whole, facts, lightness);
-    if (most < slight) {
-      const why = `${from}, at most ${valuesApart(most)} of difference: it can disappear.`;
-      return { edge: index, wish: 'lose', why, score };
-    }
-    if (edge.kind !== 'hard') return null;
-    const why = `${from}, hard, ${valuesApart(edge.contrast)} of difference: it draws the eye away.`;
-    return { edge: index, wish: 'soften', why, score };
+    if (most < slight) return { edge: index, wish: 'lose', why: { ...why, contrast: most }, score };
+    return edge.kind === 'hard' ? { edge: index, wish: 'soften', why, score } : null;
   }
   if (way > near || !couldBeSharp(edge) || edge.outOfFocus) return null;
-  const why = `At your centre of interest, ${long} long, ${valuesApart(edge.contrast)} of difference, but spread over ${widthInWords(edge.widthMm)}.`;
   return { edge: index, wish: 'sharpen', why, score: weight * (1 - way / (2 * near)) };
 }
 
-function lensSentence(wholes: readonly Whole[]): string {
-  const count = wholes.filter(
+const softByLens = (wholes: readonly Whole[]): number =>
+  wholes.filter(
     ({ edge, way }) => edge.outOfFocus && couldBeSharp(edge) && way <= proposalLimits.near,
   ).length;
-  if (count === 0) return '';
-  const which = `${openWithCount(count, 'edge')} at your centre of interest ${pluralize(count, 'is', 'are')}`;
-  const them = pluralize(count, 'it', 'them');
-  return `${which} out of focus: the lens may have made ${them} soft. Look at the subject before you decide.`;
-}
 
 function wholesOf({ raster }: Facts, edges: readonly Edge[], focus: Point): Whole[] {
   const whole = wholeEdges(edges, raster);
@@ -153,7 +136,7 @@ export function edgeProposals(
 ): EdgeProposals {
   const edges = facts.edges ?? [];
   const allHard = facts.warnings.some(({ code }) => code === 'all-hard');
-  if (!focus) return { first: askForFocus[allHard ? 'all-hard' : 'usual'], lens: '', list: [] };
+  if (!focus) return { first: allHard ? 'all-hard' : 'usual', lens: 0, list: [] };
   const wholes = wholesOf(facts, edges, focus);
   const ranked = wholes
     .map((whole) => candidateOf(facts, whole, lightness))
@@ -166,8 +149,8 @@ export function edgeProposals(
     if (++counts[wish] <= proposalLimits.mostOfOneWish) list.push({ edge, wish, why });
   }
   return {
-    first: '',
-    lens: lensSentence(wholes),
+    first: null,
+    lens: softByLens(wholes),
     list: list.filter(({ edge }) => edges[edge]?.wish === undefined),
   };
 }

@@ -55,6 +55,8 @@ const studyDecisions = (paint: string): NewDecision[] => [
 
 interface NewStudy {
   readonly painting: Painting;
+  /** What it is called. */
+  readonly title: string;
   /** Id of a dark paint. */
   readonly paint: string;
   /** Wall time, ms since 1970. */
@@ -66,7 +68,7 @@ interface NewStudy {
  * A small study of a painting, as a painting of its own: the same photo on a postcard turned as its sheet, the
  * same crop cut to its shape; what is painted otherwise and what stays white goes with it.
  */
-export function smallStudy({ painting, paint, createdAt, newId }: NewStudy): Painting {
+export function smallStudy({ painting, title, paint, createdAt, newId }: NewStudy): Painting {
   const card = turned(postcard, orientationOf(painting.reference.sheet));
   const taken = standingDecisions(painting.decisions, 'alter', 'white');
   const own = studyDecisions(paint).map(
@@ -75,7 +77,7 @@ export function smallStudy({ painting, paint, createdAt, newId }: NewStudy): Pai
   return {
     schema: 1,
     id: newId(),
-    title: `${painting.title || 'Painting'}, small study`,
+    title,
     createdAt,
     updatedAt: createdAt,
     reference: {

@@ -1,5 +1,4 @@
 import type { Lab } from '../colour/lab.ts';
-import { valueOfLightness } from '../colour/lightness.ts';
 import { hueAtLightness } from '../paint/hue-at-lightness.ts';
 import type { FamilyColour } from '../reading/families/family-edit.ts';
 import type { Family } from '../reading/reading.ts';
@@ -54,17 +53,3 @@ export const paintsWished = (wish: ColourWish | undefined): readonly string[] =>
   wish?.mode === 'one'
     ? [wish.paint]
     : [...new Set(wish?.mode === 'own' ? wish.hues.map(({ paint }) => paint) : [])];
-
-/** This near the paint gets there, L*. */
-const slack = 3;
-
-/**
- * How far one paint reaches by water alone, for shapes of which the darkest wants that lightness (L*). Its
- * ladder: dry colours from pale to full strength.
- */
-export function reachSentence(name: string, ladder: readonly Lab[], wanted: number): string {
-  const darkest = Math.min(...ladder.map(([lightness]) => lightness));
-  const reached = valueOfLightness(darkest);
-  if (darkest - wanted <= slack) return `${name} reaches every value it is wanted for.`;
-  return `${name} gets no darker than value ${reached.toFixed(1)}; its darkest shape wants ${valueOfLightness(wanted).toFixed(1)}: that stays lighter, or take a darker paint.`;
-}

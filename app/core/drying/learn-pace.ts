@@ -1,7 +1,6 @@
 import type { Range } from '../colour/lab.ts';
-import { capitalize, formatCount } from '../words/numbers.ts';
 import { type PaperChoice, samePaper } from './paper-choice.ts';
-import { type WaterKind, waterWords } from './water.ts';
+import type { WaterKind } from './water.ts';
 
 export type DryingClockName = 'shine' | 'dry';
 
@@ -93,20 +92,4 @@ export function applyPace(untaught: Range, model: Range, pace: Pace): Range {
     blend(centre - half, Math.max(untaught[0], untaught[1] * least)),
     blend(centre + half, untaught[1]),
   ];
-}
-
-const does = { shine: 'lose their shine', dry: 'get bone dry' } as const;
-
-/** What was learned of one clock for one kind of wash, as a sentence; null before the first tap. */
-export function paceInWords(clock: DryingClockName, wash: WaterKind, pace: Pace): string | null {
-  if (pace.taps === 0) return null;
-  const subject = capitalize(waterWords[wash]);
-  return `${subject} ${does[clock]} ${speedWords(pace.factor)}, from ${formatCount(pace.taps, 'tap')}.`;
-}
-
-function speedWords(factor: number): string {
-  const times = (n: number): string => (Math.round(n * 10) / 10).toString();
-  if (factor > 1.05) return `in ${times(factor)} times the time reckoned`;
-  if (factor < 0.95) return `${times(1 / factor)} times as fast as reckoned`;
-  return 'as reckoned';
 }

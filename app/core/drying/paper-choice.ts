@@ -1,4 +1,5 @@
 import { mostWashes } from '../limits.ts';
+
 /** What she paints on, as far as it dries: weight in g/m2 and what it is made of. */
 export interface PaperChoice {
   readonly gsm: number;
@@ -12,8 +13,6 @@ export const paperWeights = [190, 300, 640] as const;
 
 export const samePaper = (a: PaperChoice, b: PaperChoice): boolean =>
   a.gsm === b.gsm && a.fibre === b.fibre;
-
-export const paperInWords = ({ gsm, fibre }: PaperChoice): string => `${fibre}, ${gsm} g/m²`;
 
 /**
  * Washes over each other a paper bears (R9): wood pulp of 190 g/m2 two, of 300 three; cotton of 300 g/m2 six, of

@@ -21,15 +21,3 @@ export const reducedWaterGrams: Partial<Record<WaterKind, number>> = {
 
 /** Water of one stroke whose edge is to be softened, g/m2 (own estimate). */
 export const strokeWaterGrams = 30;
-
-/** How each kind is called on screen. */
-export const waterWords: Record<WaterKind, string> = {
-  accents: 'small dark touches',
-  details: 'details',
-  splatter: 'splatter',
-  lift: 'lifting',
-  glaze: 'thin glazes',
-  stroke: 'later washes on dry paper',
-  wash: 'first washes on dry paper',
-  wetInWet: 'wet-in-wet washes',
-};

@@ -1,5 +1,3 @@
-import { warmthInWords } from '../words/units.ts';
-
 /** The air she paints in and what lies under the sheet. */
 export interface Weather {
   readonly celsius: number;
@@ -56,33 +54,6 @@ export const chosenOf = (choices: Choices, figure: number): string | null =>
 
 export const figureOf = (choices: Choices, chosen: string): number =>
   choices.find(([name]) => name === chosen)?.[2] ?? Number.NaN;
-
-/** '20°C (68°F), 50 % humidity, still air (0.15 m/s), sun, on a board': what is set, in a line. */
-export function airInWords(weather: Weather): string {
-  const { celsius, humidity, airSpeed, sunWatts = 0, backing = 'board', hairDryer } = weather;
-  return [
-    warmthInWords(celsius),
-    `${humidity} % humidity`,
-    `${airWords(airSpeed)} (${airSpeed} m/s)`,
-    ...(sunWatts > 0 ? ['sun'] : []),
-    backingWords[backing],
-    ...(hairDryer ? ['hair dryer'] : []),
-  ].join(', ');
-}
-
-/** A speed between the choices is said by its figure alone. */
-function airWords(airSpeed: number): string {
-  const chosen = chosenOf(airs, airSpeed);
-  if (chosen === 'still' || chosen === 'airy')
-    return `${chosen === 'still' ? 'still' : 'moving'} air`;
-  return chosen ?? 'air';
-}
-
-export const backingWords = {
-  board: 'on a board',
-  block: 'on the block',
-  wet: 'wet underneath',
-} as const;
 
 /**
  * Whether the back of the hand can tell damp from dry: in humid or cold air a wet sheet is hardly

@@ -1,4 +1,3 @@
-import { formatCount } from '../words/numbers.ts';
 /** Equal squares over the sheet, and the very same ones over the photo. */
 export interface OutlineGrid {
   /** Side of a square on the sheet, mm. */
@@ -45,13 +44,4 @@ export function outlineGrid(sheet: {
 export function rowLetter(row: number): string {
   const letter = String.fromCharCode(65 + (row % 26));
   return row < 26 ? letter : rowLetter(Math.floor(row / 26) - 1) + letter;
-}
-
-/** 'Squares of 95 mm on the sheet: 4 across, 3 down; the last row is 9 tenths of a square high.' */
-export function gridInWords({ sideMm, across, down, lastRow }: OutlineGrid): string {
-  const side = sideMm >= 20 ? Math.round(sideMm) : Math.round(sideMm * 10) / 10;
-  const words = `Squares of ${side} mm on the sheet: ${across} across, ${down} down`;
-  const tenths = Math.max(1, Math.min(9, Math.round(lastRow * 10)));
-  if (lastRow === 1) return `${words}.`;
-  return `${words}; the last row is ${formatCount(tenths, 'tenth')} of a square high.`;
 }

@@ -74,11 +74,3 @@ const limits = rungs.map(({ word }) => [loadFrom(word), word] as const).reverse(
 /** The word for a load, ml of tube paint on a square metre. */
 export const consistencyOf = (load: number): Consistency =>
   limits.find(([from]) => load >= from)?.[1] ?? 'tea';
-
-export const consistencySign: Record<Consistency, string> = {
-  tea: 'runs like water, the bottom of the well shows',
-  coffee: 'runs, the bottom is hard to see',
-  milk: 'moves slowly and shimmers',
-  cream: 'does not run when you tilt the palette',
-  butter: 'stiff, as from the tube',
-};

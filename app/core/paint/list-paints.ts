@@ -1,6 +1,5 @@
 import type { Lab } from '../colour/lab.ts';
 import { valueOfLightness } from '../colour/lightness.ts';
-import { joinWords } from '../words/numbers.ts';
 import type { PaintCard } from './paint.ts';
 
 /** The Munsell values 0..10 a ladder goes through, dry. */
@@ -9,14 +8,8 @@ export function valueSpan(ladder: readonly Lab[]): { darkest: number; lightest: 
   return { darkest: Math.min(...values), lightest: Math.max(...values) };
 }
 
-/** 'value 2.1 to 9.2'. */
-export function valueSpanInWords(ladder: readonly Lab[]): string {
-  const { darkest, lightest } = valueSpan(ladder);
-  return `value ${darkest.toFixed(1)} to ${lightest.toFixed(1)}`;
-}
-
 const hueGroups = ['yellow', 'orange', 'red', 'violet', 'blue', 'green', 'earth', 'grey'] as const;
-type HueGroup = (typeof hueGroups)[number];
+export type HueGroup = (typeof hueGroups)[number];
 
 /** Ends of the hues, CIELAB hue angle in degrees (own). */
 const ends: readonly (readonly [number, HueGroup])[] = [
@@ -82,7 +75,7 @@ export function paintUses({
   return uses.filter(([, is]) => is).map(([use]) => use);
 }
 
-const words: Record<PaintUse, string> = {
+export const words: Record<PaintUse, string> = {
   early: 'first washes',
   glazing: 'glazing',
   darks: 'darks',
@@ -90,20 +83,6 @@ const words: Record<PaintUse, string> = {
   granulating: 'granulating washes',
   late: 'last touches',
 };
-
-/** 'Good for glazing and darks.', or that nobody has told. */
-export function paintUsesInWords(card: Pick<PaintCard, 'properties' | 'ladder'>): string {
-  const uses = paintUses(card);
-  const told = [
-    card.properties.transparency,
-    card.properties.staining,
-    card.properties.granulation,
-  ];
-  if (uses.length > 0) return `Good for ${joinWords(uses.map((use) => words[use]))}.`;
-  return told.every((each) => each === null)
-    ? 'What it is good for is not known: try it on a scrap.'
-    : 'Good for mixing.';
-}
 
 /** Above this masstone, Munsell value, a paint makes lights only (own). */
 const lightOnlyValue = 6.5;
@@ -116,68 +95,29 @@ function reach({ ladder }: PaintCard): string {
 
 const said = (value: string | number | null): string => String(value ?? 'unknown');
 
-/** What paints can be told apart by: the choices, as she reads them, and what a paint counts as. */
+/** What paints can be told apart by: the choices, and what a paint counts as. */
 export const paintFilters = {
-  hue: {
-    title: 'Hue',
-    choices: hueGroups.map((group) => [group, group] as const),
-    choiceOf: hueGroup,
-  },
-  reach: {
-    title: 'Reaches',
-    choices: [
-      ['dark', 'darks'],
-      ['middle', 'middle values'],
-      ['light', 'lights only'],
-    ],
-    choiceOf: reach,
-  },
+  hue: { choices: hueGroups, choiceOf: hueGroup },
+  reach: { choices: ['dark', 'middle', 'light'], choiceOf: reach },
   transparency: {
-    title: 'Transparency',
-    choices: [
-      ['T', 'transparent'],
-      ['ST', 'half transparent'],
-      ['SO', 'half opaque'],
-      ['O', 'opaque'],
-    ],
+    choices: ['T', 'ST', 'SO', 'O'],
     choiceOf: ({ properties }) => said(properties.transparency),
   },
-  staining: {
-    title: 'Staining',
-    choices: [
-      ['0', 'lifts easily'],
-      ['1', 'stains a little'],
-      ['2', 'stains'],
-    ],
-    choiceOf: ({ properties }) => said(properties.staining),
-  },
+  staining: { choices: ['0', '1', '2'], choiceOf: ({ properties }) => said(properties.staining) },
   granulation: {
-    title: 'Granulation',
-    choices: [
-      ['0', 'even'],
-      ['1', 'a little'],
-      ['2', 'granulates'],
-    ],
+    choices: ['0', '1', '2'],
     choiceOf: ({ properties }) => said(properties.granulation),
   },
   lightfastness: {
-    title: 'Lightfastness',
-    choices: [
-      ['known', 'known'],
-      ['unknown', 'unknown'],
-    ],
+    choices: ['known', 'unknown'],
     choiceOf: ({ properties }) => (properties.lightfastness ? 'known' : 'unknown'),
   },
 } as const satisfies Record<
   string,
-  {
-    title: string;
-    choices: readonly (readonly [value: string, text: string])[];
-    choiceOf: (card: PaintCard) => string;
-  }
+  { choices: readonly string[]; choiceOf: (card: PaintCard) => string }
 >;
 
-type PaintFilter = keyof typeof paintFilters;
+export type PaintFilter = keyof typeof paintFilters;
 export const paintFilterNames = Object.keys(paintFilters) as PaintFilter[];
 
 /** What is asked for; a filter left out lets every paint through. */

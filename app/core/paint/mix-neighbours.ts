@@ -2,7 +2,6 @@ import type { Lab } from '../colour/lab.ts';
 import { labOfReflectance, type Spectrum, spectrumSize } from '../colour/spectrum.ts';
 import { drySurface, type Surface } from '../colour/surface.ts';
 import { lightnessOfOneValue, mostPaintsInMix, mostParts, mostToOne } from '../limits.ts';
-import { formatCount } from '../words/numbers.ts';
 import {
   loadForLightness,
   paperInside,
@@ -12,6 +11,7 @@ import {
 import { consistencyOf } from './consistency.ts';
 import { layOver, mixSpectra, paintLayer } from './layer.ts';
 import {
+  type Addition,
   type LaidMix,
   type MixNeighbour,
   type MixNeighbours,
@@ -19,7 +19,6 @@ import {
   neighbourWays,
   type Part,
 } from './mix.ts';
-import { strengthInWords } from './mix-words.ts';
 import type { Paint } from './paint.ts';
 import { wetLab } from './wet-look.ts';
 
@@ -164,7 +163,7 @@ function byStrength(
   const load = over.loadFor(mix.parts, wanted);
   if (load === null) return null;
   const consistency = consistencyOf(load);
-  const add = strengthInWords(mix.load, load);
+  const add: Addition = { change: 'strength', from: mix.load, to: load };
   return { way, parts: mix.parts, load, consistency, ...over.look({ ...mix, load }), add };
 }
 
@@ -204,8 +203,12 @@ function byColour(
   }
   if (!nearest) return null;
   const { parts, load, dry, wet, added, to } = nearest;
-  const more = parts.length > paintCount ? '' : ' more';
-  const add = `one part${more} ${over.paintOf(added).name} to ${formatCount(to, 'part')} of this mix`;
+  const add: Addition = {
+    change: 'part',
+    paint: over.paintOf(added).name,
+    isMore: parts.length <= paintCount,
+    to,
+  };
   return { way, parts, load, consistency: consistencyOf(load), dry, wet, add };
 }
 

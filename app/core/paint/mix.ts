@@ -87,6 +87,18 @@ export interface LaidMix {
   readonly load: number;
 }
 
+/** What is added to a puddle: water or its own paint, from one load to another; or one part of a paint to so many of it. */
+export type Addition =
+  | { readonly change: 'strength'; readonly from: number; readonly to: number }
+  | {
+      readonly change: 'part';
+      /** By name. */
+      readonly paint: string;
+      /** The puddle holds it already. */
+      readonly isMore: boolean;
+      readonly to: number;
+    };
+
 /** A mix next to another one, in one direction. */
 export interface MixNeighbour extends LaidMix {
   readonly way: NeighbourWay;
@@ -94,8 +106,7 @@ export interface MixNeighbour extends LaidMix {
   /** Dry over what lies below, seen through the surface; and wet. */
   readonly dry: Lab;
   readonly wet: Lab;
-  /** What to add to the puddle, in words. */
-  readonly add: string;
+  readonly add: Addition;
 }
 
 export interface MixNeighbours {

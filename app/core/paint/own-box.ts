@@ -1,4 +1,3 @@
-import { pluralize } from '../words/numbers.ts';
 import type { Paint, PaintCard } from './paint.ts';
 import type { StrengthLesson } from './strength-corrections.ts';
 
@@ -43,10 +42,10 @@ export function tickedPaints({ owned, gone }: OwnBox): readonly string[] | null 
   return there.length > 0 ? there : null;
 }
 
-type Known = Pick<PaintCard, 'id' | 'provenance' | 'placeAmongOwned'>;
+export type Known = Pick<PaintCard, 'id' | 'provenance' | 'placeAmongOwned'>;
 
 /** Until anything is ticked her own paints count as hers, and the built-in ones most boxes hold. */
-const countsUnticked = ({ provenance, placeAmongOwned }: Known): boolean =>
+export const countsUnticked = ({ provenance, placeAmongOwned }: Known): boolean =>
   provenance === undefined || placeAmongOwned !== undefined;
 
 export const isOwned = (box: OwnBox, card: Known): boolean =>
@@ -96,34 +95,4 @@ export function withRenameSeen(box: OwnBox, id: string): OwnBox {
   const { renamed = [], ...others } = box;
   const left = without(renamed, id);
   return left.length > 0 ? { ...others, renamed: left } : others;
-}
-
-/** Until anything is ticked: what counts as hers, of these cards. */
-export const untickedInWords = (cards: readonly Known[]): string =>
-  `Nothing ticked yet: plans choose from ${usualInWords(cards)}.`;
-
-/** 'the 25 paints most painters own and the paint of your own'. */
-function usualInWords(cards: readonly Known[]): string {
-  const counting = cards.filter(countsUnticked);
-  const own = counting.filter(({ provenance }) => provenance === undefined).length;
-  const hers = own > 0 ? ` and the ${pluralize(own, 'paint')} of your own` : '';
-  return `the ${counting.length - own} paints most painters own${hers}`;
-}
-
-/** Of a plan with these paints: whether it was made from her box, or from what most painters own. */
-export function madeFromInWords(box: OwnBox, used: readonly string[] = []): string {
-  const owned = tickedPaints(box);
-  const ticked = owned?.length ?? 0;
-  if (owned && used.some((id) => !owned.includes(id)))
-    return 'Made with paints that are not all in your box.';
-  if (ticked > 0) return `Made from your own ${ticked === 1 ? 'paint' : `${ticked} paints`}.`;
-  return `Made from the paints most painters own${ownPaints(box).length > 0 ? ', and your own' : ''}.`;
-}
-
-/** What the ticks mean for the plan, of these cards. */
-export function boxInWords(box: OwnBox, cards: readonly Known[]): string {
-  const ticked = tickedPaints(box)?.length ?? 0;
-  if (ticked === 0) return untickedInWords(cards);
-  if (ticked === 1) return '1 paint ticked: plans then have values only, in this one colour.';
-  return `${ticked} paints ticked: plans choose from these.`;
 }

@@ -1,4 +1,4 @@
-import { cautionOf } from './cautions.ts';
+import { cautionOf } from '../words/cautions.ts';
 import { colourOfWashes } from './colour-of-washes.ts';
 import optics from './data/pigment-optics.json';
 import traits from './data/pigment-properties.json';

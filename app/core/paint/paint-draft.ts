@@ -1,11 +1,7 @@
+import { noLike, noName, parseColourIndex } from '../words/paint-entry.ts';
 import { sortPaints } from './list-paints.ts';
 import type { Paint, PaintCard, PaintProperties } from './paint.ts';
-import {
-  careOfNames,
-  type PigmentTraits,
-  parseColourIndex,
-  traitsOfNames,
-} from './paint-traits.ts';
+import { careOfNames, type PigmentTraits, traitsOfNames } from './paint-traits.ts';
 
 /** A paint of her own as she types it: kept at every change. */
 export interface PaintDraft {
@@ -138,12 +134,9 @@ export function settleDraft(
     care: careOfNames(ci, properties.caution, table),
     fromMemory: traitNames.filter((each) => !(each in draft.hers)),
     problems: {
-      name: name ? null : 'The paint has no name yet: type what you call it.',
+      name: name ? null : noName,
       ci: typeof parsed === 'string' && !isUntold ? parsed : null,
-      like:
-        like || measured
-          ? null
-          : 'Nothing is known yet of how it looks: pick the built-in paint that comes nearest.',
+      like: like || measured ? null : noLike,
     },
   };
 }

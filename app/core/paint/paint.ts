@@ -75,13 +75,18 @@ export interface Paint extends TubePaint {
   readonly optics?: PaintOptics;
 }
 
+/** What makes it more or less sure how a paint was measured, with the number of its steps. */
+export type SureWhy =
+  | { readonly why: 'white-on-white' | 'disagree' | 'only-strong' | 'uneven' }
+  | { readonly why: 'few-steps' | 'hiding-unseen' | 'all-agree'; readonly steps: number };
+
 /**
  * `like`: those of a built-in paint, until it is measured. `measured`: fitted to a photo of her
- * swatches; `sure` 0..1, and `why` a sentence on how sure.
+ * swatches; `sure` 0..1, and why; a sentence in boxes from before that was a code.
  */
 type PaintOptics =
   | { readonly from: 'like'; readonly id: string }
-  | { readonly from: 'measured'; readonly sure: number; readonly why: string };
+  | { readonly from: 'measured'; readonly sure: number; readonly why: SureWhy | string };
 
 /** A paint as the screens show it: no spectra, but its ladder from palest to masstone. */
 export interface PaintCard {

@@ -7,19 +7,7 @@ const renamed: ReadonlyMap<string, string> = new Map([
   ['py175-lemon-yellow', 'hue-lemon-yellow'],
 ]);
 
-const said: ReadonlyMap<string, string> = new Map([
-  [
-    'hue-cadmium-yellow',
-    'In your box, “cadmium yellow, PY35” was measured from a substitute: it is now “cadmium yellow hue”. If your tube says PY35, tick that one instead.',
-  ],
-  [
-    'hue-lemon-yellow',
-    'In your box, “lemon yellow, PY175” was measured from a tube that does not name its pigment: it is now “lemon yellow hue”. If your tube says PY175, tick that one instead.',
-  ],
-]);
-
-/** What a painter whose box held such a paint is told once; nothing for other ids. */
-export const renamedInWords = (id: string): string | undefined => said.get(id);
+const newIds: ReadonlySet<string> = new Set(renamed.values());
 
 /** Plain stored data by today's ids, wherever the former ones stand in it. */
 export function withRenamedPaints(stored: unknown): unknown {
@@ -39,6 +27,6 @@ export function withRenamedTicks(stored: unknown): unknown {
   const box = withRenamedPaints(stored);
   if (typeof box !== 'object' || box === null || !('owned' in box)) return box;
   const owned: readonly unknown[] = Array.isArray(box.owned) ? box.owned : [];
-  const toTell = owned.filter((id) => typeof id === 'string' && said.has(id));
+  const toTell = owned.filter((id) => typeof id === 'string' && newIds.has(id));
   return toTell.length > 0 ? { ...box, renamed: toTell } : box;
 }

@@ -1,4 +1,3 @@
-import { pluralize, spellCount } from '../words/numbers.ts';
 import { loadOf } from './consistency.ts';
 
 /** So many parts of a puddle with so many of water. */
@@ -42,7 +41,3 @@ export function thinningFor(concentration: number, load: number): Thinning | nul
     choices.reduce((least, each) => (each.miss < least.miss ? each : least));
   return best.thinning;
 }
-
-/** 'two parts of it with one of water'. */
-export const thinningInWords = ({ puddle, water }: Thinning): string =>
-  `${spellCount(puddle)} ${pluralize(puddle, 'part')} of it with ${spellCount(water)} of water`;

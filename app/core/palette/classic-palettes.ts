@@ -1,9 +1,27 @@
 import type { Paint } from '../paint/paint.ts';
 
+/** What a paint is in a classic palette. */
+export type ClassicRole =
+  | 'cool-yellow'
+  | 'warm-yellow'
+  | 'cool-red'
+  | 'warm-red'
+  | 'greenish-blue'
+  | 'reddish-blue'
+  | 'burnt-sienna'
+  | 'yellow-ochre'
+  | 'burnt-umber'
+  | 'deep-yellow'
+  | 'deep-cool-red'
+  | 'deep-blue'
+  | 'ultramarine';
+
+export type ClassicId = 'primaries' | 'split-primaries' | 'earths' | 'deep-three' | 'pair';
+
 /** A paint a classic palette asks for: the names come in order, the first she owns is taken. */
 interface ClassicPaint {
-  /** In a painter's words, for when she has none of them: 'a cool yellow'. */
-  readonly role: string;
+  /** What it is in the palette, for when she has none of them. */
+  readonly role: ClassicRole;
   /**
    * Colour Index names, with part of the paint's name behind it where one stands for several colours; or a name alone,
    * for tubes that do not tell their pigments.
@@ -13,15 +31,12 @@ interface ClassicPaint {
 
 /** A family of choices that painters start from. */
 interface ClassicPalette {
-  readonly id: string;
-  readonly title: string;
-  /** What it is good for, in one sentence. */
-  readonly words: string;
+  readonly id: ClassicId;
   readonly paints: readonly ClassicPaint[];
 }
 
-const coolYellow = {
-  role: 'a cool yellow',
+const coolYellow: ClassicPaint = {
+  role: 'cool-yellow',
   asked: [
     'PY3',
     'PY175',
@@ -36,12 +51,12 @@ const coolYellow = {
     'lemon yellow',
   ],
 };
-const warmYellow = {
-  role: 'a warm yellow',
+const warmYellow: ClassicPaint = {
+  role: 'warm-yellow',
   asked: ['PY83', 'PY153', 'PY65', 'PY110', 'PY139', 'PY37', 'PY35', 'PY150', 'cadmium yellow'],
 };
-const coolRed = {
-  role: 'a cool red',
+const coolRed: ClassicPaint = {
+  role: 'cool-red',
   asked: [
     'PV19 rose',
     'PV19 red',
@@ -54,20 +69,20 @@ const coolRed = {
     'alizarin crimson',
   ],
 };
-const warmRed = {
-  role: 'a warm red',
+const warmRed: ClassicPaint = {
+  role: 'warm-red',
   asked: ['PR254', 'PR108', 'PR255', 'PR5', 'PR188', 'PR112', 'PR170', 'PO73', 'cadmium red'],
 };
-const greenBlue = {
-  role: 'a greenish blue',
+const greenBlue: ClassicPaint = {
+  role: 'greenish-blue',
   asked: ['PB15:3', 'PB15', 'PB15:1', 'PB27', 'PB16', 'PB36', 'PB35', 'PB33', 'cerulean blue'],
 };
-const redBlue = {
-  role: 'a reddish blue',
+const redBlue: ClassicPaint = {
+  role: 'reddish-blue',
   asked: ['PB29', 'PB60', 'PB28', 'PB74', 'cobalt blue'],
 };
-const burntSienna = {
-  role: 'burnt sienna',
+const burntSienna: ClassicPaint = {
+  role: 'burnt-sienna',
   asked: ['PBr7 burnt sienna', 'PR101 sienna', 'PR101 transparent', 'PBr7 burnt umber'],
 };
 
@@ -75,47 +90,37 @@ const burntSienna = {
 export const classicPalettes: readonly ClassicPalette[] = [
   {
     id: 'primaries',
-    title: 'Three primaries',
-    words: 'Every hue from three paints; orange, green and violet come from mixing.',
     paints: [coolYellow, coolRed, greenBlue],
   },
   {
     id: 'split-primaries',
-    title: 'Split primaries',
-    words: 'A warm and a cool of each primary: neighbours mix clean, opposites go grey.',
     paints: [coolYellow, warmYellow, coolRed, warmRed, greenBlue, redBlue],
   },
   {
     id: 'earths',
-    title: 'Earths',
-    words: 'Quiet and related, a wide range of values, nothing shouts.',
     paints: [
-      { role: 'yellow ochre', asked: ['PY43', 'PY42'] },
+      { role: 'yellow-ochre', asked: ['PY43', 'PY42'] },
       burntSienna,
-      { role: 'burnt umber', asked: ['PBr7 burnt umber', 'PBr7 raw umber'] },
+      { role: 'burnt-umber', asked: ['PBr7 burnt umber', 'PBr7 raw umber'] },
       redBlue,
     ],
   },
   {
     id: 'deep-three',
-    title: 'Deep transparent three',
-    words: 'Strong darks without black, few brights.',
     paints: [
       {
-        role: 'a deep yellow',
+        role: 'deep-yellow',
         asked: ['PY83', 'PY153', 'PY110', 'PY139', 'PO49', 'PBr7 raw sienna'],
       },
       {
-        role: 'a deep cool red',
+        role: 'deep-cool-red',
         asked: ['PV19 violet', 'PR179', 'PR122', 'PV19', 'PR177', 'PR83', 'alizarin crimson'],
       },
-      { role: 'a deep blue', asked: ['PB60', 'PB27', 'PB15:1', 'PB15:3'] },
+      { role: 'deep-blue', asked: ['PB60', 'PB27', 'PB15:1', 'PB15:3'] },
     ],
   },
   {
     id: 'pair',
-    title: 'A warm and a cool',
-    words: 'Burnt sienna and ultramarine: every grey between them, and a near-black.',
     paints: [burntSienna, { role: 'ultramarine', asked: ['PB29'] }],
   },
 ];
@@ -123,11 +128,16 @@ export const classicPalettes: readonly ClassicPalette[] = [
 /** A paint of her box as far as it is looked at here. */
 type NamedPaint = Pick<Paint, 'id' | 'name' | 'ci'>;
 
+export interface MissingPaint {
+  readonly role: ClassicRole;
+  readonly ci: string;
+}
+
 interface ResolvedClassic {
   /** Ids of her paints, in the palette's order, each once. */
   readonly paints: readonly string[];
-  /** What she has nothing for, with the first Colour Index name: 'a cool yellow (PY3)'. */
-  readonly missing: readonly string[];
+  /** What she has nothing for, with the first Colour Index name. */
+  readonly missing: readonly MissingPaint[];
 }
 
 const isCalled = (name: string, words: string): boolean => name.toLowerCase().includes(words);
@@ -170,11 +180,11 @@ export function resolveClassic(
   box: readonly NamedPaint[],
 ): ResolvedClassic {
   const paints: string[] = [];
-  const missing: string[] = [];
+  const missing: MissingPaint[] = [];
   for (const wanted of classic.paints) {
     const found = paintFor(wanted, box, paints);
     if (found) paints.push(found.id);
-    else missing.push(`${wanted.role} (${wanted.asked[0]?.split(' ')[0]})`);
+    else missing.push({ role: wanted.role, ci: wanted.asked[0].split(' ')[0] });
   }
   return { paints, missing };
 }

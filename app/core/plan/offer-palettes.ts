@@ -6,12 +6,7 @@ import {
   isMore,
   type SearchedCharacter,
 } from '../palette/offers/best-set-by-trait.ts';
-import {
-  darkRemedy,
-  describeLoss,
-  paintLosses,
-  valuesShort,
-} from '../palette/offers/palette-gaps.ts';
+import { darkRemedy, paintLosses, valuesShort } from '../palette/offers/palette-gaps.ts';
 import type {
   PaletteCharacter,
   PaletteOffer,
@@ -79,7 +74,7 @@ async function scoreOffer(
     paints: members.map((member, n) => {
       const { id } = search.paints[member];
       const why = entries.find((entry) => entry.id === id)?.why ?? '';
-      return { id, why, lostWithout: describeLoss(losses[n] ?? null) };
+      return { id, why, lostWithout: losses[n] ?? null };
     }),
   };
   return {

@@ -1,6 +1,6 @@
 import type { Part } from '../paint/mix.ts';
-import { partsInWords } from '../paint/mix-words.ts';
 import { strengthOf } from '../paint/paint.ts';
+import type { MixSaid } from '../words/plan/mending.ts';
 import type { PaletteEntry, WashPlan } from './plan.ts';
 
 /** What the paints of a plan are called, by their ids. */
@@ -13,11 +13,13 @@ export const paintNameIn =
 export const nameWithCode = ({ name, ci }: Pick<PaletteEntry, 'name' | 'ci'>): string =>
   ci ? `${name} (${ci})` : name;
 
-/** Parts of a mix of a plan in words: 'mostly ultramarine blue, a touch of burnt sienna'. */
-export function mixWordsIn(
+/** Parts of a mix of a plan by the names of their paints. */
+export const mixSaid = (
   plan: Pick<WashPlan, 'palette' | 'optics'>,
-): (parts: readonly Part[]) => string {
-  const strength = (id: string): number =>
-    strengthOf(plan.optics.find((paint) => paint.id === id) ?? {});
-  return (parts) => partsInWords(parts, paintNameIn(plan), strength);
-}
+  parts: readonly Part[],
+): MixSaid =>
+  parts.map(({ paint, parts: n }) => ({
+    paint: paintNameIn(plan)(paint),
+    parts: n,
+    strength: strengthOf(plan.optics.find(({ id }) => id === paint) ?? {}),
+  }));

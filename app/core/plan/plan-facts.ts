@@ -3,10 +3,10 @@ import type { PassagesChoice } from '../decisions/plan-edit.ts';
 import type { DryingModel } from '../drying/estimate-drying.ts';
 import type { PaperChoice } from '../drying/paper-choice.ts';
 import type { Weather } from '../drying/weather.ts';
-import { paintsWithoutDust } from '../paint/cautions.ts';
 import type { Paint } from '../paint/paint.ts';
 import type { Family, Reading } from '../reading/reading.ts';
 import type { ReserveSummary, Slot } from '../reading/slot.ts';
+import { paintsWithoutDust } from '../words/cautions.ts';
 import { type ColourName, unnamedColour } from '../words/plan/names.ts';
 import type { Mix } from './plan.ts';
 

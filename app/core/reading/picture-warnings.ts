@@ -1,9 +1,7 @@
 import { fewestBands, mostBands } from '../limits.ts';
 import type { ClippedShares } from '../raster/linear-raster.ts';
-import { capitalize } from '../words/numbers.ts';
-import { formatPercent } from '../words/reading-words.ts';
 import { isNearlyAllHard } from './edges/edge.ts';
-import type { Border, Reading, Warning } from './reading.ts';
+import type { Border, Reading, ReadingWarning } from './reading.ts';
 import type { Slot } from './slot.ts';
 import { bins, percentile, pictureKey } from './values/list-bands.ts';
 
@@ -21,43 +19,32 @@ interface WarningFacts {
 }
 
 /** Everything worth telling about a reading, the most important first. */
-export function pictureWarnings({ reading, clipped, wished, tones }: WarningFacts): Warning[] {
-  const found: Warning[] = [];
+export function pictureWarnings({
+  reading,
+  clipped,
+  wished,
+  tones,
+}: WarningFacts): ReadingWarning[] {
+  const found: ReadingWarning[] = [];
   const { slots, borders, bands, brokenShare, raster } = reading;
   const { histogram } = reading.lightness;
   if (slots.every((slot) => slot.reserve)) {
-    found.push({
-      code: 'nothing-to-paint',
-      text: 'Everything in this picture is as light as the paper: there is nothing to paint. Choose another photo.',
-    });
+    found.push({ code: 'nothing-to-paint' });
   } else if (
     bands.length < Math.max(fewestBands, Math.min(wished ?? fewestBands, mostBands)) &&
     tones < mostBands
   ) {
-    const count = bands.length === 1 ? 'one value' : `${bands.length} values`;
-    found.push({
-      code: 'few-tones',
-      text: `The picture holds no more than ${count}: that is all the study can show. Choose a photo with more light and shade if you want more.`,
-    });
+    found.push({ code: 'few-tones', values: bands.length });
   }
   if (brokenShare > tooBroken) {
-    found.push({
-      code: 'too-broken',
-      text: 'Much of this photo is too fine for your sheet. Use a bigger sheet, crop in, or use fewer values.',
-    });
+    found.push({ code: 'too-broken' });
   }
   if (bands.length > 1) found.push(...flatnessWarnings({ histogram, clipped, slots, borders }));
   if (isNearlyAllHard(reading.edges ?? [], reading.sheet)) {
-    found.push({
-      code: 'all-hard',
-      text: 'Nearly every edge is hard, which looks stiff and cut out: choose some away from the centre of interest to soften or lose.',
-    });
+    found.push({ code: 'all-hard' });
   }
   if (Math.max(raster.width, raster.height) < smallLongSidePx) {
-    found.push({
-      code: 'small-picture',
-      text: 'The photo is very small, so shapes and edges are rough: use the original photo if you have it.',
-    });
+    found.push({ code: 'small-picture' });
   }
   return found;
 }
@@ -83,7 +70,9 @@ interface FlatnessFacts {
 }
 
 /** The fullest third of the scale: its share of the picture and where it lies. */
-function fullestThird(histogram: ArrayLike<number>): { share: number; where: string } {
+function fullestThird(
+  histogram: ArrayLike<number>,
+): Pick<Extract<ReadingWarning, { code: 'one-third' }>, 'share' | 'third'> {
   const sums = [0, 0, 0];
   for (let bin = 0; bin < bins; bin++) {
     const third = Math.min(2, Math.floor((bin * 3) / bins));
@@ -91,8 +80,8 @@ function fullestThird(histogram: ArrayLike<number>): { share: number; where: str
   }
   const all = sums.reduce((x, y) => x + y, 0);
   const most = Math.max(...sums);
-  const where = ['darks', 'mid tones', 'lights'][sums.indexOf(most)] ?? 'mid tones';
-  return { share: all > 0 ? most / all : 0, where };
+  const third = (['darks', 'mids', 'lights'] as const)[sums.indexOf(most)] ?? 'mids';
+  return { share: all > 0 ? most / all : 0, third };
 }
 
 /** Whether shapes of different hue meet at equal value along most of a long border. */
@@ -105,59 +94,26 @@ function mergesSomewhere(slots: readonly Slot[], borders: readonly Border[]): bo
 }
 
 /** What is flat about the picture or lost in it, the most important first. */
-export function flatnessWarnings({ histogram, clipped, slots, borders }: FlatnessFacts): Warning[] {
-  const found: Warning[] = [];
-  const say = (code: Warning['code'], text: string): void => void found.push({ code, text });
+export function flatnessWarnings({
+  histogram,
+  clipped,
+  slots,
+  borders,
+}: FlatnessFacts): ReadingWarning[] {
+  const found: ReadingWarning[] = [];
   const key = pictureKey(histogram);
   const span = percentile(histogram, 0.95) - percentile(histogram, 0.05);
-  if (span < flatSpan) {
-    say(
-      'flat',
-      'The photo is flat, its lights and darks lie close together: open the values up, or take it again in stronger light.',
-    );
-  }
-  if (key === 'high') {
-    say(
-      'high-key',
-      'High key, nearly everything is light: keep the washes pale and spend your few darks where you want the eye.',
-    );
-  }
-  if (key === 'low') {
-    say(
-      'low-key',
-      'Low key, nearly everything is dark: guard the few lights and mix the darks strong from the start.',
-    );
-  }
-  if (key !== 'high' && !slots.some((slot) => slot.lab[0] < darkLightness)) {
-    say(
-      'no-darks',
-      'There is no real dark in it: choose one place near the centre of interest and paint it darker than you see it.',
-    );
-  }
-  if (mergesSomewhere(slots, borders)) {
-    say(
-      'merge',
-      'Shapes of different colour meet at the same value and will run together: make one of them lighter or darker, or let the edge go.',
-    );
-  }
-  if (clipped.light > clippedShare) {
-    say(
-      'clipped-light',
-      `${capitalize(formatPercent(clipped.light))} of the photo is blown out to white. Leave it as paper, or look at the real thing.`,
-    );
-  }
-  if (clipped.dark > clippedShare) {
-    say(
-      'clipped-dark',
-      `${capitalize(formatPercent(clipped.dark))} of the photo is lost in black. Look at the real thing for colour in those shadows.`,
-    );
-  }
+  if (span < flatSpan) found.push({ code: 'flat' });
+  if (key === 'high') found.push({ code: 'high-key' });
+  if (key === 'low') found.push({ code: 'low-key' });
+  if (key !== 'high' && !slots.some((slot) => slot.lab[0] < darkLightness))
+    found.push({ code: 'no-darks' });
+  if (mergesSomewhere(slots, borders)) found.push({ code: 'merge' });
+  if (clipped.light > clippedShare) found.push({ code: 'clipped-light', share: clipped.light });
+  if (clipped.dark > clippedShare) found.push({ code: 'clipped-dark', share: clipped.dark });
   const third = fullestThird(histogram);
   if (key === 'full' && third.share > oneThirdShare) {
-    say(
-      'one-third',
-      `${formatPercent(third.share)} of the picture lies in the ${third.where}: push some shapes lighter or darker so that it does not look even.`,
-    );
+    found.push({ code: 'one-third', ...third });
   }
   return found;
 }

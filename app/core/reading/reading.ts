@@ -50,36 +50,36 @@ export interface Border {
   readonly lost: number;
 }
 
-export type WarningCode =
-  | 'few-tones'
-  | 'flat'
-  | 'no-darks'
-  | 'one-third'
-  | 'clipped-light'
-  | 'clipped-dark'
-  | 'merge'
-  | 'too-broken'
-  | 'small-picture'
-  | 'nothing-to-paint'
-  | 'dark-out-of-reach'
-  | 'colour-out-of-reach'
-  | 'shape-out-of-reach'
-  | 'too-many-layers'
-  | 'wash-too-large'
-  | 'whites-too-small'
-  | 'all-hard'
-  | 'untrue-pixels'
-  | 'part-missing'
-  | 'high-key'
-  | 'low-key';
+/** Warnings of a reading that need no figure. */
+type PlainWarning =
+  | ('nothing-to-paint' | 'too-broken' | 'all-hard' | 'untrue-pixels' | 'part-missing')
+  | ('flat' | 'high-key' | 'low-key' | 'no-darks' | 'merge');
 
-/** A sentence for the painter: cause and what to do. The first in a list matters most. */
-export interface Warning {
-  readonly code: WarningCode;
+/** What is worth knowing before painting: a code, and the figures of its sentence. The first in a list matters most. */
+export type ReadingWarning =
+  | { readonly code: PlainWarning }
+  /** The most values the picture holds. */
+  | { readonly code: 'few-tones'; readonly values: number }
+  /** Share of the photo, 0..1. */
+  | { readonly code: 'clipped-light' | 'clipped-dark'; readonly share: number }
+  | {
+      readonly code: 'one-third';
+      readonly share: number;
+      readonly third: 'darks' | 'mids' | 'lights';
+    }
+  /** With the share of the photo that is on her sheet, where that is why. */
+  | { readonly code: 'small-picture'; readonly share?: number };
+
+/** The same as readings kept from before they said codes have it: ready English. */
+export interface WrittenWarning {
+  readonly code: ReadingWarning['code'];
   readonly text: string;
-  /** Key of the one step of a plan it speaks of; left out: it is about all of it. */
-  readonly step?: string;
 }
+
+/** Why so many bands are proposed. */
+export type BandsWhy =
+  | { readonly why: 'few-tones'; readonly tones: number }
+  | { readonly why: 'whites-merge' | 'three-enough' | 'widely-spread' | 'one-colour' | 'clear' };
 
 export type RangeMode = 'photographed' | 'opened';
 
@@ -116,9 +116,9 @@ export interface Reading {
    * where she set the limits, and in older readings.
    */
   readonly subjectBands?: readonly Band[];
-  /** Number of bands proposed, and the sentence that says why. */
+  /** Number of bands proposed, and why; a sentence in readings from before they said codes. */
   readonly proposedBands: number;
-  readonly bandsWhy: string;
+  readonly bandsWhy: BandsWhy | string;
   readonly families: readonly Family[];
   readonly slots: readonly Slot[];
   /** How the colours of the slots run over the sheet; missing in older readings. */
@@ -143,7 +143,7 @@ export interface Reading {
    * stands out or there is a subject; missing in older readings.
    */
   readonly proposedSubject?: SubjectStroke | null;
-  readonly warnings: readonly Warning[];
+  readonly warnings: readonly (ReadingWarning | WrittenWarning)[];
 }
 
 /** What she may decide about a reading; what is left out is proposed. */

@@ -1,25 +1,22 @@
-import { capitalize } from '../words/numbers.ts';
-import { inchesAcross, typedMm } from '../words/units.ts';
-
 /**
  * Paper formats the trade sells, sides in mm. Imperial: 22 x 30 inches and its halves (common practice, no source);
  * A5 to A2: ISO 216:2007. Blocks in inches and in centimetres as they are sold (common practice, no source).
  */
 export const sheetFormats = {
-  eighth: { name: 'eighth imperial', shortMm: 191, longMm: 279 },
-  quarter: { name: 'quarter imperial', shortMm: 279, longMm: 381 },
-  half: { name: 'half imperial', shortMm: 381, longMm: 559 },
-  full: { name: 'full imperial', shortMm: 559, longMm: 762 },
-  a5: { name: 'A5', shortMm: 148, longMm: 210 },
-  a4: { name: 'A4', shortMm: 210, longMm: 297 },
-  a3: { name: 'A3', shortMm: 297, longMm: 420 },
-  a2: { name: 'A2', shortMm: 420, longMm: 594 },
-  in9x12: { name: '9 × 12 in', shortMm: 229, longMm: 305 },
-  in10x14: { name: '10 × 14 in', shortMm: 254, longMm: 356 },
-  in12x16: { name: '12 × 16 in', shortMm: 305, longMm: 406 },
-  cm24x32: { name: '24 × 32 cm', shortMm: 240, longMm: 320 },
-  cm30x40: { name: '30 × 40 cm', shortMm: 300, longMm: 400 },
-  cm36x48: { name: '36 × 48 cm', shortMm: 360, longMm: 480 },
+  eighth: { shortMm: 191, longMm: 279 },
+  quarter: { shortMm: 279, longMm: 381 },
+  half: { shortMm: 381, longMm: 559 },
+  full: { shortMm: 559, longMm: 762 },
+  a5: { shortMm: 148, longMm: 210 },
+  a4: { shortMm: 210, longMm: 297 },
+  a3: { shortMm: 297, longMm: 420 },
+  a2: { shortMm: 420, longMm: 594 },
+  in9x12: { shortMm: 229, longMm: 305 },
+  in10x14: { shortMm: 254, longMm: 356 },
+  in12x16: { shortMm: 305, longMm: 406 },
+  cm24x32: { shortMm: 240, longMm: 320 },
+  cm30x40: { shortMm: 300, longMm: 400 },
+  cm36x48: { shortMm: 360, longMm: 480 },
 } as const;
 
 export type SheetFormat = keyof typeof sheetFormats | 'own';
@@ -72,40 +69,4 @@ export function smallerSheet(sheet: Sheet, share: number): Sheet | null {
         Math.abs(each.widthMm - widthMm) <= nearMm && Math.abs(each.heightMm - heightMm) <= nearMm,
     );
   return sold ?? { format: 'own', widthMm: Math.round(widthMm), heightMm: Math.round(heightMm) };
-}
-
-/** A typed length of a sheet in mm, or the sentence that says what is wrong with it. */
-function sideOf(text: string, name: string): number | string {
-  if (text.trim() === '') return `The ${name} is missing: write it in millimetres.`;
-  const mm = typedMm(text);
-  if (mm === null)
-    return `The ${name} can't be read: write it in millimetres, like 280 or 280.5, or with its unit, like 28 cm or 11 in.`;
-  if (mm < smallestSheetMm)
-    return `The ${name} is too small: a sheet is at least ${smallestSheetMm} mm each way. Is it in centimetres or inches? Write 28 cm, or 11 in.`;
-  if (mm > largestSheetMm)
-    return `The ${name} is too large: a sheet is at most ${largestSheetMm} mm each way. Write it in millimetres.`;
-  return mm;
-}
-
-/** Her own sheet from what she typed, or the sentence for the first side that won't do. */
-export function ownSheet(width: string, height: string): Sheet | string {
-  const widthMm = sideOf(width, 'width');
-  if (typeof widthMm === 'string') return widthMm;
-  const heightMm = sideOf(height, 'height');
-  if (typeof heightMm === 'string') return heightMm;
-  return { format: 'own', widthMm, heightMm };
-}
-
-/** Blocks are known by the size in their name. */
-const isBlock = ({ format }: Sheet): boolean => /^(in|cm)\d/.test(format);
-
-const tidy = (mm: number): string => String(Math.round(mm * 10) / 10);
-
-/** 'Quarter imperial, across: 381 mm wide, 279 mm high (15 × 11 in).' */
-export function sheetInWords(sheet: Sheet): string {
-  const name = sheet.format === 'own' ? 'your own sheet' : sheetFormats[sheet.format].name;
-  const lies = sheet.widthMm === sheet.heightMm ? 'square' : orientationOf(sheet);
-  const size = `${tidy(sheet.widthMm)} mm wide, ${tidy(sheet.heightMm)} mm high`;
-  const inches = isBlock(sheet) ? '' : ` (${inchesAcross(sheet.widthMm, sheet.heightMm)})`;
-  return `${capitalize(name)}, ${lies}: ${size}${inches}.`;
 }

@@ -1,9 +1,9 @@
 import { coolTestWorks, type Weather } from '../drying/weather.ts';
-import { dryPrompt, leaveIt, type Wetness, wetnessSign } from '../drying/wetness.ts';
+import type { Wetness } from '../drying/wetness.ts';
 import { minuteMs } from '../limits.ts';
 import type { Step } from '../plan/plan.ts';
 import { dryerCautions, isOfDryer } from '../plan/steps/step-cautions.ts';
-import { type Sentence, words } from '../words/plan/words.ts';
+import type { Sentence } from '../words/plan/words.ts';
 import type { DryingClock, TimedStep } from './drying-clock.ts';
 import { type EaselTime, isTimed } from './easel-time.ts';
 import type { SessionState } from './session-state.ts';
@@ -33,14 +33,13 @@ export function choosePrompt(
   step: Pick<Step, 'kind' | 'prompt'>,
   { phase, timer, weather }: Pick<SessionState, 'phase' | 'timer' | 'weather'>,
   { shine }: Pick<EaselTime, 'shine'>,
-): string {
-  if (step.kind !== 'dry') return words(step.prompt);
+): Sentence {
+  if (step.kind !== 'dry') return step.prompt;
   if (phase === 'drying' && timer) {
-    if (timer.shineGoneMs !== null) return leaveIt;
-    if (shine && shine.highMs === 0)
-      return 'The shine should be gone, the sheet is still cool: leave it. No water, no brush, until it is bone dry.';
+    if (timer.shineGoneMs !== null) return { say: 'dry/leave' };
+    if (shine && shine.highMs === 0) return { say: 'dry/leave-by-now' };
   }
-  return coolTestWorks(weather) ? dryPrompt.usual : dryPrompt.slow;
+  return { say: coolTestWorks(weather) ? 'dry/wait' : 'dry/wait-slow' };
 }
 
 /**
@@ -51,11 +50,11 @@ export function cautionsDue(
   steps: readonly Pick<Step, 'cautions' | 'kind'>[],
   index: number,
   weather: Pick<Weather, 'hairDryer'>,
-): string[] {
+): Sentence[] {
   const step = steps[index];
   if (!step) return [];
   const others = step.cautions.filter((caution) => step.kind !== 'dry' || !isOfDryer(caution));
-  return [...others, ...dryerCautions(steps, index, weather)].map(words);
+  return [...others, ...dryerCautions(steps, index, weather)];
 }
 
 /** Something to be heard once: a tone, and the sentence where she lets it be spoken. */
@@ -66,7 +65,7 @@ export interface Cue {
   readonly kind: 'step' | 'shine' | 'end';
   /** 0 for the first time; a reminder that comes late is louder, 1..3. */
   readonly louder: 0 | 1 | 2 | 3;
-  readonly words: string;
+  readonly says: Sentence;
 }
 
 /** Reminders after the end, at most. */
@@ -102,8 +101,6 @@ export function nextCall(
   return { inMs: endsLowMs + called * gapOf(endsLowMs, endsHighMs) - atMs, louder };
 }
 
-const dryWords = `Look at the sheet. Bone dry ${wetnessSign['bone dry']}.`;
-
 function dryCue(clock: DryingClock, atMs: number): Cue | null {
   const called = timesCalled(clock.endsLowMs, clock.endsHighMs, atMs);
   if (called === 0) return null;
@@ -111,7 +108,7 @@ function dryCue(clock: DryingClock, atMs: number): Cue | null {
     key: `${clock.key} dry ${Math.round(clock.endsLowMs)} ${called}`,
     kind: 'end',
     louder: (called - 1) as Cue['louder'],
-    words: called === 1 ? dryWords : `The sheet still waits. ${dryWords}`,
+    says: { say: called === 1 ? 'cue/dry' : 'cue/dry-again' },
   };
 }
 
@@ -119,18 +116,15 @@ function dryCue(clock: DryingClock, atMs: number): Cue | null {
 function shineCue(clock: DryingClock, atMs: number): Cue | null {
   const { key, startedMs, shineLowMs, shineHighMs, shineGoneMs } = clock;
   if (shineGoneMs !== null || shineHighMs <= startedMs) return null;
-  const cue = (name: string, words: string): Cue => ({
+  const cue = (name: 'half' | 'going' | 'gone'): Cue => ({
     key: `${key} shine ${Math.round(startedMs)} ${name}`,
     kind: 'shine',
     louder: 0,
-    words,
+    says: { say: `cue/shine-${name}` },
   });
-  if (atMs >= shineHighMs)
-    return cue('gone', 'The shine should be gone. Leave it alone until it is dry.');
-  if (atMs >= shineLowMs)
-    return cue('going', 'The shine may be going now. Nothing wet goes in any more.');
-  if (atMs >= (startedMs + shineLowMs) / 2)
-    return cue('half', 'Half of the shine is over: the last soft edges now.');
+  if (atMs >= shineHighMs) return cue('gone');
+  if (atMs >= shineLowMs) return cue('going');
+  if (atMs >= (startedMs + shineLowMs) / 2) return cue('half');
   return null;
 }
 
@@ -155,7 +149,7 @@ export function chooseCue(
       key: `${step.key} painted`,
       kind: 'end',
       louder: 0,
-      words: 'The time planned for this step is over.',
+      says: { say: 'cue/time-over' },
     };
-  return { key: `${step.key} step`, kind: 'step', louder: 0, words: words(step.prompt) };
+  return { key: `${step.key} step`, kind: 'step', louder: 0, says: step.prompt };
 }

@@ -1,7 +1,5 @@
-import { whitesLostIn } from '../compare/compare-words.ts';
-import { type JudgedComparison, lightnessVerdict } from '../compare/comparison.ts';
-import { joinWords, pluralize, spellCount } from '../words/numbers.ts';
-import { bandWord, formatPercent } from '../words/reading-words.ts';
+import type { JudgedComparison } from '../compare/comparison.ts';
+import { whitesLostIn } from '../compare/comparison.ts';
 import { orderEvents } from './fold-session.ts';
 import type { EventBody, SessionEvent, SheetMeasures } from './session-event.ts';
 
@@ -54,21 +52,4 @@ export function comparedSheets(events: readonly SessionEvent[]): ComparedNote[] 
     found.set(what.photoId, { ...measures, event: id, at: wallMs });
   }
   return [...found.values()];
-}
-
-/** 'Good: left as it was. 97 % of the sheet had its planned value.' or what was off. */
-export function measuresInWords(
-  { within4, whitesLost, bands, advice }: SheetMeasures,
-  bandCount: number,
-): string {
-  const share = `${formatPercent(within4)} of the sheet had its planned value`;
-  const off = bands.flatMap(({ band, difference }) => {
-    const verdict = lightnessVerdict(difference);
-    return verdict === 'same' ? [] : [`the ${bandWord(band, bandCount)} values ${verdict}`];
-  });
-  const lost =
-    whitesLost > 0 ? [`${spellCount(whitesLost)} ${pluralize(whitesLost, 'white')} lost`] : [];
-  const rest = [...off, ...lost];
-  if (rest.length > 0) return `${share}; ${joinWords(rest)}.`;
-  return advice.length === 0 ? `Good: left as it was. ${share}.` : `${share}.`;
 }

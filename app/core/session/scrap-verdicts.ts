@@ -13,7 +13,7 @@ interface ScrapTry extends ScrapVerdict {
 }
 
 /** A puddle and how its scraps came out, first to last; the first is the mix as it was planned. */
-interface ComparedPuddle extends LaidMix {
+export interface ComparedPuddle extends LaidMix {
   readonly tries: readonly ScrapTry[];
 }
 
@@ -96,20 +96,6 @@ export const scrapLessons = (sessions: readonly PastSession[]): ComparedPuddle[]
     .sort((one, other) => beganAt(other) - beganAt(one))
     .flatMap(({ events }) => comparedPuddles(events));
 
-const depthWords = { weaker: 'too pale', right: 'right', stronger: 'too strong' } as const;
-
-/** 'too pale and too blue'. */
-const verdictInWords = ({ depth, hue }: ScrapVerdict): string =>
-  [depth && depthWords[depth], hue && `too ${hue}`].filter(Boolean).join(' and ');
-
-/** What the same puddle did last time, when first mixed by the plan; null where it is new, or was right. */
-export function lastTimeWords(lessons: readonly ComparedPuddle[], puddle: LaidMix): string | null {
-  const first = lessons.find((each) => isSamePuddle(each, puddle))?.tries[0];
-  if (!first || first.depth === 'right') return null;
-  const advice = { weaker: ': take more paint', stronger: ': take more water' };
-  return `Last time it came out ${verdictInWords(first)}${first.depth ? advice[first.depth] : ''}.`;
-}
-
 /** A puddle to brush on a scrap: at its strongest use. */
 interface PuddleToCompare extends LaidMix {
   readonly name: string;
@@ -125,10 +111,4 @@ export function scrapPuddles(mixes: readonly Mix[]): PuddleToCompare[] {
     if (!before || mix.load > before.load) strongest.set(mix.puddle, mix);
   }
   return [...strongest].map(([name, mix]) => ({ name, mix, parts: mix.parts, load: mix.load }));
-}
-
-/** How a puddle came out on the scrap, to follow its words: '; on the scrap too pale, then right'; '' where it was not compared. */
-export function scrapInWords(compared: readonly ComparedPuddle[], puddle: LaidMix): string {
-  const tries = compared.find((each) => isSamePuddle(each, puddle))?.tries ?? [];
-  return tries.length > 0 ? `; on the scrap ${tries.map(verdictInWords).join(', then ')}` : '';
 }

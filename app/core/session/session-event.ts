@@ -158,48 +158,48 @@ export function standingEvents(events: readonly SessionEvent[]): readonly Sessio
   return gone.size > 0 ? events.filter(({ id }) => !gone.has(id)) : events;
 }
 
-/** What she can take back, by the words on its button. */
-const actWords: Partial<Record<EventBody['kind'], string>> = {
-  'step-begun': 'Start',
-  'stroke-down': 'Wash is on',
-  'painting-done': 'Done',
-  'step-done': 'Done',
-  scrap: 'Scrap compared',
-  'still-wet': 'Still wet',
-  'shine-gone': 'Shine gone',
-  'dry-now': 'It is bone dry',
-  back: 'Back',
-  paused: 'Pause',
-  resumed: 'Go on',
-  photo: 'Photo for the record',
-  compared: 'Sheet compared',
-  mended: 'Advice taken',
-};
+/** What she can take back. */
+const acts = [
+  ...(['step-begun', 'stroke-down', 'painting-done', 'step-done', 'scrap', 'still-wet'] as const),
+  ...([
+    'shine-gone',
+    'dry-now',
+    'back',
+    'paused',
+    'resumed',
+    'photo',
+    'compared',
+    'mended',
+  ] as const),
+] as const satisfies readonly EventBody['kind'][];
+export type Act = (typeof acts)[number];
+
+const actOf = ({ kind }: EventBody): Act | undefined => acts.find((act) => act === kind);
 
 export interface LastAct {
   /** Ids of all that this one tap appended. */
   readonly events: readonly string[];
-  readonly words: string;
+  readonly act: Act;
 }
 
 /** The tap that was taken back last, as long as she has done nothing since; `events` is to be taken back in its turn. */
 export function lastTakenBack(log: readonly SessionEvent[]): LastAct | null {
   const last = standingEvents(log).findLast(
-    ({ what }) => what.kind in actWords || isAboutActs(log, what),
+    ({ what }) => actOf(what) !== undefined || isAboutActs(log, what),
   );
   if (last?.what.kind !== 'taken-back') return null;
   const { events } = last.what;
   const told = lastAct(log.filter(({ id }) => events.includes(id)));
-  return told && { events: [last.id], words: told.words };
+  return told && { events: [last.id], act: told.act };
 }
 
 const isAboutActs = (log: readonly SessionEvent[], what: EventBody): boolean =>
   what.kind === 'taken-back' &&
-  log.some((event) => event.what.kind in actWords && what.events.includes(event.id));
+  log.some((event) => actOf(event.what) !== undefined && what.events.includes(event.id));
 
 /** The last tap that can be taken back; null where there is none. */
 export function lastAct(log: readonly SessionEvent[]): LastAct | null {
-  const acts = standingEvents(log).filter(({ what }) => what.kind in actWords);
+  const acts = standingEvents(log).filter(({ what }) => actOf(what));
   const last = acts.at(-1);
   if (!last) return null;
   const atOnce = acts.filter(
@@ -208,6 +208,6 @@ export function lastAct(log: readonly SessionEvent[]): LastAct | null {
   );
   // A step done as soon as begun was one tap on 'Done'.
   const told = atOnce.find(({ what }) => what.kind !== 'step-begun') ?? last;
-  const words = actWords[told.what.kind] ?? '';
-  return { events: atOnce.map(({ id }) => id), words };
+  const act = actOf(told.what);
+  return act ? { events: atOnce.map(({ id }) => id), act } : null;
 }

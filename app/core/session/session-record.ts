@@ -11,16 +11,14 @@ import { words } from '../words/plan/words.ts';
 import type { DryingClock } from './drying-clock.ts';
 import { foldSession, orderEvents } from './fold-session.ts';
 import { elapsedMs, type SessionEvent } from './session-event.ts';
-import { remedyFor, type Trouble, troubleWords } from './trouble.ts';
+import type { Trouble } from './trouble.ts';
 
 /** Something noted along the way. `atMinutes` counts from the first event of the session. */
 interface TroubleNote {
   readonly atMinutes: number;
   readonly stepKey: string;
-  readonly words: string;
   readonly trouble: Trouble;
   readonly wetness: Wetness;
-  readonly remedy: string;
 }
 
 interface TextNote {
@@ -65,7 +63,6 @@ function sessionNotes(log: readonly SessionEvent[]): SessionNotes {
     if (what.kind === 'practise') practised.add(what.key);
     if (what.kind !== 'trouble') continue;
     const { key: stepKey, trouble, wetness } = what;
-    const words = troubleWords[trouble];
     const before = troubles.at(-1);
     const putRight =
       before?.trouble === trouble &&
@@ -75,10 +72,8 @@ function sessionNotes(log: readonly SessionEvent[]): SessionNotes {
     troubles.push({
       atMinutes: putRight ? before.atMinutes : atMinutes,
       stepKey,
-      words,
       trouble,
       wetness,
-      remedy: remedyFor(trouble, wetness),
     });
   }
   return { troubles, notes, photos, practised: [...practised] };

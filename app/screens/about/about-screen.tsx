@@ -1,7 +1,7 @@
 import { useSignal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
 import { useEffect, useMemo } from 'preact/hooks';
-import { careWithPaint } from '../../core/paint/cautions.ts';
+import { careWithPaint } from '../../core/words/cautions.ts';
 import { megabytesInWords } from '../../core/words/numbers.ts';
 import { nameOfBuild } from '../../state/name-of-build.ts';
 import { hashOf } from '../../state/router.ts';

@@ -13,6 +13,7 @@ import {
 import { tickedPaints } from '../../core/paint/own-box.ts';
 import type { PaintCard } from '../../core/paint/paint.ts';
 import { formatCount } from '../../core/words/numbers.ts';
+import { choiceInWords, filterTitles } from '../../core/words/paint/paint-filters.ts';
 import type { OwnBoxState } from '../../state/paints/own-box.ts';
 import { Button } from '../../ui/controls/button.tsx';
 import { ChoiceRow } from '../../ui/controls/choice-row.tsx';
@@ -135,18 +136,18 @@ function BoxFilters({ cards, left, order, asked }: BoxFiltersProps) {
           }}
         />
         {(open.value ? paintFilterNames : []).map((name) => {
-          const { title, choices } = paintFilters[name];
+          const { choices } = paintFilters[name];
           const choose = (value: string | undefined): void => {
             asked.value = askingFor(asked.value, name, value);
           };
-          const rows = [[undefined, 'any'] as const, ...choices].map(([value, text]) => ({
+          const rows = [undefined, ...choices].map((value) => ({
             value,
-            text,
+            text: value === undefined ? 'any' : choiceInWords(name, value),
             leaves: filterPaints(cards, askingFor(asked.value, name, value)).length,
           }));
           return (
             <fieldset key={name} class={styles.filter}>
-              <legend class={styles.title}>{title}</legend>
+              <legend class={styles.title}>{filterTitles[name]}</legend>
               {rows.map(({ value, text, leaves }) => (
                 <button
                   key={text}

@@ -1,12 +1,17 @@
 import { useSignal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
 import { useId } from 'preact/hooks';
-import { asksForCare, careInShort } from '../../core/paint/cautions.ts';
-import { paintUsesInWords, valueSpanInWords } from '../../core/paint/list-paints.ts';
 import { tickedPaints, withTick } from '../../core/paint/own-box.ts';
 import { isWhiteOrBlack, type PaintCard } from '../../core/paint/paint.ts';
-import { traitsInWords } from '../../core/paint/paint-traits.ts';
-import { madeOfInWords, pigmentsInWords, sourceInWords } from '../../core/paint/paint-words.ts';
+import { asksForCare, careInShort } from '../../core/words/cautions.ts';
+import { traitsInWords } from '../../core/words/paint/paint-traits.ts';
+import {
+  madeOfInWords,
+  paintUsesInWords,
+  pigmentsInWords,
+  sourceInWords,
+  valueSpanInWords,
+} from '../../core/words/paint/paint-words.ts';
 import type { OwnBoxState } from '../../state/paints/own-box.ts';
 import { hashOf } from '../../state/router.ts';
 import { buttonClass } from '../../ui/controls/button.tsx';

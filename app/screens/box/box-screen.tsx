@@ -1,15 +1,10 @@
 import { useEffect } from 'preact/hooks';
 import { memoizeByObject } from '../../core/numeric/memo.ts';
-import { careWithOldTubes, careWithPaint, deferral } from '../../core/paint/cautions.ts';
-import {
-  boxInWords,
-  ownPaints,
-  tickedPaints,
-  withRenameSeen,
-  withTicks,
-} from '../../core/paint/own-box.ts';
-import { measuredOnInWords } from '../../core/paint/paint-words.ts';
-import { renamedInWords } from '../../core/paint/renamed-paints.ts';
+import { ownPaints, tickedPaints, withRenameSeen, withTicks } from '../../core/paint/own-box.ts';
+import { careWithOldTubes, careWithPaint, deferral } from '../../core/words/cautions.ts';
+import { boxInWords } from '../../core/words/paint/own-box.ts';
+import { measuredOnInWords } from '../../core/words/paint/paint-words.ts';
+import { renamedInWords } from '../../core/words/paint/renamed-paints.ts';
 import type { App } from '../../state/create-app.ts';
 import type { OwnBoxState } from '../../state/paints/own-box.ts';
 import { createPaintDrafts, type PaintDraftsState } from '../../state/paints/paint-drafts.ts';

@@ -3,6 +3,7 @@ import { sortPaints } from '../../core/paint/list-paints.ts';
 import { paintsTakenOut, putBack, takenOut } from '../../core/paint/own-box.ts';
 import type { PaintCard } from '../../core/paint/paint.ts';
 import { newPaint } from '../../core/paint/paint-draft.ts';
+import { sureWhyInWords } from '../../core/words/paint/measured-paint.ts';
 import type { OwnBoxState } from '../../state/paints/own-box.ts';
 import type { PaintDraftsState } from '../../state/paints/paint-drafts.ts';
 import { Button } from '../../ui/controls/button.tsx';
@@ -91,7 +92,7 @@ function OwnPaintRow({ card, ownBox, onChange, onOut }: OwnPaintRowProps) {
       : undefined;
   return (
     <BoxRow card={card} ownBox={ownBox} note={note}>
-      {optics?.from === 'measured' && <p>{optics.why}</p>}
+      {optics?.from === 'measured' && <p>{sureWhyInWords(optics.why)}</p>}
       <span class={styles.actions}>
         <Button aria-label={`Change ${card.name}`} onClick={onChange}>
           Change

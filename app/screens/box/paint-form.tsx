@@ -8,8 +8,8 @@ import {
   type PaintDraft,
   paintsToPickFrom,
 } from '../../core/paint/paint-draft.ts';
-import { madeOfInWords, pigmentsInWords } from '../../core/paint/paint-words.ts';
 import { capitalize } from '../../core/words/numbers.ts';
+import { madeOfInWords, pigmentsInWords } from '../../core/words/paint/paint-words.ts';
 import type { OwnBoxState } from '../../state/paints/own-box.ts';
 import type { PaintDraftsState } from '../../state/paints/paint-drafts.ts';
 import { Button } from '../../ui/controls/button.tsx';

@@ -1,11 +1,7 @@
-import {
-  correctedPaints,
-  correctionInWords,
-  forgetStrength,
-  toldByInWords,
-} from '../../core/paint/strength-corrections.ts';
+import { correctedPaints, forgetStrength } from '../../core/paint/strength-corrections.ts';
 import { dateInWords } from '../../core/words/dates.ts';
 import { formatCount, joinWords } from '../../core/words/numbers.ts';
+import { correctionInWords, toldByInWords } from '../../core/words/paint/strength-corrections.ts';
 import type { OwnBoxState } from '../../state/paints/own-box.ts';
 import { Button } from '../../ui/controls/button.tsx';
 import styles from './box-screen.module.css';

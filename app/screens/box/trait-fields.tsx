@@ -5,7 +5,7 @@ import {
   granulationWords,
   stainingWords,
   transparencyWords,
-} from '../../core/paint/paint-traits.ts';
+} from '../../core/words/paint/paint-traits.ts';
 import { Button } from '../../ui/controls/button.tsx';
 import styles from './paint-form.module.css';
 

@@ -2,7 +2,6 @@ import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { cssColour } from '../../core/colour/lab.ts';
 import { valueOfLightness } from '../../core/colour/lightness.ts';
-import { consistencySign } from '../../core/paint/consistency.ts';
 import {
   type ChartDark,
   type ChartPair,
@@ -11,8 +10,8 @@ import {
   type MixingChart,
   type ChartSwatch as Swatch,
 } from '../../core/paint/mix.ts';
-import { partsInNumbers, partsInWords } from '../../core/paint/mix-words.ts';
 import { surfaceOf, type WashPlan } from '../../core/plan/plan.ts';
+import { consistencySign, partsInNumbers, partsInWords } from '../../core/words/paint/mix-words.ts';
 import type { PaintCalls } from '../../state/painting/screen-calls.ts';
 import type { Studio } from '../../state/painting/studio.ts';
 import { linkTo } from '../../state/router.ts';

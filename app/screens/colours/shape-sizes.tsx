@@ -4,14 +4,13 @@ import {
   leastSizeMm,
   type MassSizes,
   type MassWash,
-  massesInWords,
   massSizes,
   massWashes,
   mostSizeMm,
-  washNames,
   withSize,
 } from '../../core/reading/masses.ts';
 import type { Reading } from '../../core/reading/reading.ts';
+import { massesInWords, washNames } from '../../core/words/reading/masses.ts';
 import { Button } from '../../ui/controls/button.tsx';
 import { SliderRow } from '../../ui/controls/slider-row.tsx';
 import styles from './colours-screen.module.css';

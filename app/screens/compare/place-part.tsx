@@ -1,5 +1,9 @@
 import { useSignal } from '@preact/signals';
-import { refusalInWords, surenessInWords, tipInWords } from '../../core/compare/compare-words.ts';
+import {
+  refusalInWords,
+  surenessInWords,
+  tipInWords,
+} from '../../core/words/compare/compare-words.ts';
 import type { Comparing } from '../../state/session/comparing.ts';
 import { Button } from '../../ui/controls/button.tsx';
 import { ChoiceRow } from '../../ui/controls/choice-row.tsx';

@@ -1,22 +1,22 @@
 import type { ComponentChildren } from 'preact';
 import { cssColour, type Lab } from '../../core/colour/lab.ts';
+import type { Advice, JudgedComparison } from '../../core/compare/comparison.ts';
+import { paintNameIn } from '../../core/plan/paint-name-in.ts';
+import type { Step } from '../../core/plan/plan.ts';
 import {
   adviceInWords,
   bandVerdictInWords,
   edgeVerdictInWords,
   headlineOf,
   lostWhitesInWords,
-  mendingTitles,
   roomInWords,
   surenessInWords,
   tipInWords,
   verdictInWords,
   wholeInWords,
-} from '../../core/compare/compare-words.ts';
-import type { Advice, JudgedComparison } from '../../core/compare/comparison.ts';
-import { partsInNumbers } from '../../core/paint/mix-words.ts';
-import { paintNameIn } from '../../core/plan/paint-name-in.ts';
-import type { Step } from '../../core/plan/plan.ts';
+} from '../../core/words/compare/compare-words.ts';
+import { partsInNumbers } from '../../core/words/paint/mix-words.ts';
+import { mendingTitles } from '../../core/words/plan/mending.ts';
 import { words } from '../../core/words/plan/words.ts';
 import type { AdviceTaking } from '../../state/session/advice-taking.ts';
 import type { Desk } from '../../state/session/desk.ts';

@@ -1,6 +1,6 @@
 import { useMemo } from 'preact/hooks';
-import { refusalInWords, wetnessWords } from '../../core/compare/compare-words.ts';
 import { sheetWetnesses } from '../../core/compare/comparison.ts';
+import { refusalInWords, wetnessWords } from '../../core/words/compare/compare-words.ts';
 import { words } from '../../core/words/plan/words.ts';
 import { sheetLayer } from '../../drawing/layers.ts';
 import type { PictureCalls } from '../../state/painting/screen-calls.ts';

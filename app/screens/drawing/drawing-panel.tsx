@@ -1,8 +1,8 @@
 import type { Outline } from '../../core/outline/outline.ts';
-import { gridInWords } from '../../core/outline/outline-grid.ts';
 import type { OutlineChoice } from '../../core/outline/outline-svg.ts';
 import type { PrintTiles } from '../../core/outline/print-tiles.ts';
 import { formatCount } from '../../core/words/numbers.ts';
+import { gridInWords } from '../../core/words/outline/outline-grid.ts';
 import { inchesAcross } from '../../core/words/units.ts';
 import { Button } from '../../ui/controls/button.tsx';
 import { OutlineLines } from './drawing-pages.tsx';

@@ -1,10 +1,10 @@
 import { useSignal } from '@preact/signals';
-import { boneDrySign } from '../../core/drying/wetness.ts';
 import { minuteMs } from '../../core/limits.ts';
 import type { Step } from '../../core/plan/plan.ts';
 import { type DryingLeft, isTimed, type TimeLeft } from '../../core/session/easel-time.ts';
-import { clockFace, timeOver, waitWords } from '../../core/session/wait-words.ts';
+import { boneDrySign } from '../../core/words/drying/drying-words.ts';
 import { minutesInWords } from '../../core/words/minutes.ts';
+import { clockFace, timeOver, waitWords } from '../../core/words/session/wait-words.ts';
 import type { Easel } from '../../state/session/easel.ts';
 import styles from './easel-clock.module.css';
 

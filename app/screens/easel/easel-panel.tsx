@@ -8,7 +8,7 @@ import { bandsWithin } from '../../core/reading/reading.ts';
 import { cautionsDue, choosePrompt } from '../../core/session/choose-cue.ts';
 import { isTimed } from '../../core/session/easel-time.ts';
 import { explainTags } from '../../core/words/plan/beside.ts';
-import { words as told } from '../../core/words/plan/words.ts';
+import { words as told, words } from '../../core/words/plan/words.ts';
 import type { PaintCalls, ScrapCalls } from '../../state/painting/screen-calls.ts';
 import type { OwnBoxState } from '../../state/paints/own-box.ts';
 import { linkTo } from '../../state/router.ts';
@@ -168,7 +168,7 @@ function EaselPrompt({ easel, step }: { easel: Easel; step: Step }) {
       }}
     >
       <span data-testid="prompt">
-        {session.phase === 'finished' ? ends : choosePrompt(step, session, easel.time.value)}
+        {session.phase === 'finished' ? ends : words(choosePrompt(step, session, easel.time.value))}
       </span>
     </button>
   );

@@ -1,6 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { lastTakenBack } from '../../core/session/session-event.ts';
+import { actWords } from '../../core/words/session/acts.ts';
 import { linkTo } from '../../state/router.ts';
 import type { Easel } from '../../state/session/easel.ts';
 import type { EaselSenses } from '../../state/session/easel-senses.ts';
@@ -88,7 +89,7 @@ function TakeBackPanel({ easel }: { easel: Easel }) {
   return (
     <div class={styles.undo}>
       <Button large wide disabled={!act} onClick={easel.takeBack}>
-        {act ? `Take back ‘${act.words}’` : 'Nothing to take back'}
+        {act ? `Take back ‘${actWords[act.act]}’` : 'Nothing to take back'}
       </Button>
       {undone && (
         <Button
@@ -96,7 +97,7 @@ function TakeBackPanel({ easel }: { easel: Easel }) {
           wide
           onClick={() => easel.tell({ kind: 'taken-back', events: undone.events })}
         >
-          Redo ‘{undone.words}’
+          Redo ‘{actWords[undone.act]}’
         </Button>
       )}
     </div>

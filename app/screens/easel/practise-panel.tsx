@@ -1,12 +1,12 @@
-import { type DryingClockName, paceInWords } from '../../core/drying/learn-pace.ts';
-import { paperInWords } from '../../core/drying/paper-choice.ts';
+import type { DryingClockName } from '../../core/drying/learn-pace.ts';
 import { usualWaterGrams, type WaterKind } from '../../core/drying/water.ts';
 import { waterKindOf } from '../../core/plan/water-kind.ts';
 import { pacesOf } from '../../core/session/drying-clock.ts';
 import type { Practising } from '../../core/session/session-event.ts';
-import { clockFace } from '../../core/session/wait-words.ts';
 import { practiceLeftMs } from '../../core/session/watch-paper.ts';
+import { paceInWords, paperInWords } from '../../core/words/drying/drying-words.ts';
 import { words } from '../../core/words/plan/words.ts';
+import { clockFace } from '../../core/words/session/wait-words.ts';
 import type { Easel } from '../../state/session/easel.ts';
 import { Button } from '../../ui/controls/button.tsx';
 import { Fold } from './fold.tsx';

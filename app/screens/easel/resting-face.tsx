@@ -1,7 +1,7 @@
 import { useEffect, useRef } from 'preact/hooks';
-import { reachInShort } from '../../core/session/reach-words.ts';
-import { waitWords } from '../../core/session/wait-words.ts';
 import { timeInWords } from '../../core/words/dates.ts';
+import { reachInShort } from '../../core/words/session/reach-words.ts';
+import { waitWords } from '../../core/words/session/wait-words.ts';
 import type { Easel } from '../../state/session/easel.ts';
 import type { EaselSenses } from '../../state/session/easel-senses.ts';
 import styles from './resting-face.module.css';

@@ -2,25 +2,27 @@ import { useSignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import { cssColour, type Lab } from '../../core/colour/lab.ts';
 import type { ScrapHue, ScrapVerdict } from '../../core/paint/paint-at-fault.ts';
-import { lessonInWords, type StrengthLesson } from '../../core/paint/strength-corrections.ts';
-import { mixWordsIn, paintNameIn } from '../../core/plan/paint-name-in.ts';
+import type { StrengthLesson } from '../../core/paint/strength-corrections.ts';
+import { paintNameIn } from '../../core/plan/paint-name-in.ts';
 import { type Mix, type Step, surfaceOf } from '../../core/plan/plan.ts';
 import {
   comparedPuddles,
   isSamePuddle,
-  lastTimeWords,
   scrapLessons,
   scrapPuddles,
   tellingTry,
   verdictOf,
 } from '../../core/session/scrap-verdicts.ts';
 import { joinWords } from '../../core/words/numbers.ts';
+import { lessonInWords } from '../../core/words/paint/strength-corrections.ts';
+import { lastTimeWords } from '../../core/words/session/scrap-verdicts.ts';
 import type { ScrapCalls } from '../../state/painting/screen-calls.ts';
 import { learnStrengths } from '../../state/paints/learn-strengths.ts';
 import type { OwnBoxState } from '../../state/paints/own-box.ts';
 import type { Desk } from '../../state/session/desk.ts';
 import type { Easel } from '../../state/session/easel.ts';
 import { Button } from '../../ui/controls/button.tsx';
+import { mixWordsIn } from '../../ui/mixes/mix-words-in.ts';
 import { PressButton } from '../../ui/pointer/press-button.tsx';
 import styles from './scrap-compare.module.css';
 

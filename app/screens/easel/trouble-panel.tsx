@@ -1,15 +1,15 @@
 import { useSignal } from '@preact/signals';
-import { type Wetness, wetnessSign } from '../../core/drying/wetness.ts';
+import type { Wetness } from '../../core/drying/wetness.ts';
 import { waterKindOf } from '../../core/plan/water-kind.ts';
 import { wetnessNow } from '../../core/session/choose-cue.ts';
 import {
   type RemedyState,
-  remedyFor,
   remedyStateOf,
   type Trouble,
   troubles,
-  troubleWords,
 } from '../../core/session/trouble.ts';
+import { wetnessSign } from '../../core/words/drying/drying-words.ts';
+import { remedyFor, troubleWords } from '../../core/words/session/trouble.ts';
 import type { Easel } from '../../state/session/easel.ts';
 import { Button } from '../../ui/controls/button.tsx';
 import { ChoiceRow } from '../../ui/controls/choice-row.tsx';

@@ -1,12 +1,12 @@
 import { useMemo } from 'preact/hooks';
 import { familyNameIn } from '../../core/plan/family-name-in.ts';
 import { findMeanwhile } from '../../core/session/meanwhile.ts';
-import { reachInShort, reachInWords } from '../../core/session/reach-words.ts';
 import { calendarFile } from '../../core/session/wait-calendar.ts';
-import { minutesUp } from '../../core/session/wait-words.ts';
 import { timeInWords } from '../../core/words/dates.ts';
 import { formatCount } from '../../core/words/numbers.ts';
 import { words } from '../../core/words/plan/words.ts';
+import { reachInShort, reachInWords } from '../../core/words/session/reach-words.ts';
+import { minutesUp } from '../../core/words/session/wait-words.ts';
 import { createHandOut } from '../../state/backup/hand-out.ts';
 import type { Desk } from '../../state/session/desk.ts';
 import type { Easel } from '../../state/session/easel.ts';

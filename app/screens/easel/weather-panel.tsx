@@ -2,10 +2,8 @@ import { useSignal } from '@preact/signals';
 import { estimateDrying } from '../../core/drying/estimate-drying.ts';
 import { usualWaterGrams } from '../../core/drying/water.ts';
 import {
-  airInWords,
   airs,
   type Backing,
-  backingWords,
   chosenOf,
   coolTestWorks,
   figureOf,
@@ -14,8 +12,13 @@ import {
   type Weather,
   warmths,
 } from '../../core/drying/weather.ts';
-import { leaveIt, slowAir } from '../../core/drying/wetness.ts';
 import { pacesOf } from '../../core/session/drying-clock.ts';
+import {
+  airInWords,
+  backingWords,
+  leaveIt,
+  slowAir,
+} from '../../core/words/drying/drying-words.ts';
 import { minutesInWords } from '../../core/words/minutes.ts';
 import { words as told } from '../../core/words/plan/words.ts';
 import { typedNumber } from '../../core/words/typed-number.ts';

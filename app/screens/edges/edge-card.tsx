@@ -1,11 +1,12 @@
 import { useMemo } from 'preact/hooks';
 import type { EdgeProposal, EdgeProposals } from '../../core/decisions/edge-proposals.ts';
-import { placeInWords } from '../../core/raster/size.ts';
 import { type Edge, type EdgeWish, edgeWishes } from '../../core/reading/edges/edge.ts';
-import { edgeSentences, wishCaution } from '../../core/reading/edges/edge-words.ts';
 import { alongEdge } from '../../core/reading/edges/place-on-edge.ts';
 import { stretchesOf } from '../../core/reading/edges/whole-edges.ts';
 import type { Reading } from '../../core/reading/reading.ts';
+import { edgeWhyInWords, lensInWords } from '../../core/words/decisions/edge-proposals.ts';
+import { placeInWords } from '../../core/words/places.ts';
+import { edgeSentences, wishCaution } from '../../core/words/reading/edge-words.ts';
 import { Button } from '../../ui/controls/button.tsx';
 import { SmallPicture } from '../../ui/picture/small-picture.tsx';
 import styles from './edge-card.module.css';
@@ -35,7 +36,8 @@ export function EdgeCard({ edge, reading, proposal, onWish }: EdgeCardProps) {
       <p class={styles.facts}>{facts.join(' ')}</p>
       {proposal && !edge.wish && (
         <p class={styles.facts}>
-          Suggested: <strong>{wishNames[proposal.wish].toLowerCase()}</strong>. {proposal.why}
+          Suggested: <strong>{wishNames[proposal.wish].toLowerCase()}</strong>.{' '}
+          {edgeWhyInWords(proposal)}
         </p>
       )}
       <fieldset class={styles.choices}>
@@ -86,7 +88,7 @@ export function ProposalList(props: ProposalListProps) {
   return (
     <section class="stack" aria-label="Proposed">
       <h2 class={styles.heading}>Suggested</h2>
-      {lens && <p>{lens}</p>}
+      {lens > 0 && <p>{lensInWords(lens)}</p>}
       {list.length === 0 && (
         <p>Nothing more: away from your centre of interest all is quiet enough, or decided.</p>
       )}
@@ -111,7 +113,7 @@ export function ProposalList(props: ProposalListProps) {
                   <strong>
                     {name}, {where}
                   </strong>
-                  <span class={styles.why}>{proposal.why}</span>
+                  <span class={styles.why}>{edgeWhyInWords(proposal)}</span>
                 </span>
               </button>
               <div class={styles.answers}>

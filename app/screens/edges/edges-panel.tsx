@@ -3,6 +3,8 @@ import type { NewDecision } from '../../core/decisions/painting.ts';
 import type { Edge, EdgeWish } from '../../core/reading/edges/edge.ts';
 import { placeOnEdge } from '../../core/reading/edges/place-on-edge.ts';
 import { joinStretches } from '../../core/reading/edges/whole-edges.ts';
+import { firstWords } from '../../core/words/decisions/edge-proposals.ts';
+import { warningInWords } from '../../core/words/reading/warnings.ts';
 import { decidedMark } from '../../drawing/line-layers.ts';
 import type { Studio } from '../../state/painting/studio.ts';
 import { Button } from '../../ui/controls/button.tsx';
@@ -70,7 +72,7 @@ export function EdgesPanel({ studio, context, state }: EdgesPanelProps) {
       {asksFirst && edges.length > 0 && (
         <>
           <p class={styles.sentence} role="status" data-testid="ask-for-focus">
-            {proposals.first}
+            {proposals.first && firstWords[proposals.first]}
           </p>
           <Button
             onClick={() => {
@@ -114,7 +116,7 @@ export function EdgesPanel({ studio, context, state }: EdgesPanelProps) {
           No centre of interest
         </Button>
       )}
-      {stiff && focus.value && <p data-testid="all-hard">{stiff.text}</p>}
+      {stiff && focus.value && <p data-testid="all-hard">{warningInWords(stiff)}</p>}
       {edges.length === 0 ? (
         <p>No edges were found in this picture: it is all one tone.</p>
       ) : (

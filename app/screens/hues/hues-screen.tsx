@@ -3,15 +3,12 @@ import { useEffect, useMemo } from 'preact/hooks';
 import type { Lab } from '../../core/colour/lab.ts';
 import type { ColourWish } from '../../core/decisions/plan-wishes.ts';
 import { lastDecision } from '../../core/decisions/standing-decisions.ts';
-import {
-  inWishedColours,
-  paintOfFamilies,
-  reachSentence,
-} from '../../core/decisions/wished-colours.ts';
+import { inWishedColours, paintOfFamilies } from '../../core/decisions/wished-colours.ts';
 import { isOwned } from '../../core/paint/own-box.ts';
 import type { PaintCard } from '../../core/paint/paint.ts';
 import type { Reading } from '../../core/reading/reading.ts';
 import { retargeted, toneRange } from '../../core/reading/tone-range.ts';
+import { reachSentence } from '../../core/words/decisions/wished-colours.ts';
 import { slotLayer, withoutHue } from '../../drawing/layers.ts';
 import type { Studio } from '../../state/painting/studio.ts';
 import type { OwnBoxState } from '../../state/paints/own-box.ts';

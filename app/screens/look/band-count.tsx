@@ -3,6 +3,7 @@ import { readingWishes } from '../../core/decisions/wishes.ts';
 import { fewestBands, mostBands } from '../../core/limits.ts';
 import type { ProgressPhase, RangeMode, Reading } from '../../core/reading/reading.ts';
 import { canOpenUp } from '../../core/reading/tone-range.ts';
+import { bandsWhyInWords } from '../../core/words/reading/warnings.ts';
 import type { OpenedReading } from '../../state/painting/opened-reading.ts';
 import type { Studio } from '../../state/painting/studio.ts';
 import { Button } from '../../ui/controls/button.tsx';
@@ -20,7 +21,8 @@ const readingStages: readonly ProgressPhase[] = [
 
 /** How many values, why so many, and the way back from her own choice to what the picture asks for. */
 export function BandCount({ studio, reading }: { studio: Studio; reading: Reading }) {
-  const { bands, proposedBands, bandsWhy } = reading;
+  const { bands, proposedBands } = reading;
+  const bandsWhy = bandsWhyInWords(reading.bandsWhy);
   /** What she asked for last, until the picture is read by it: a second tap goes on from there. */
   const asked = useSignal<{ over: Reading; count: number } | null>(null);
   const count = asked.value?.over === reading ? asked.value.count : bands.length;

@@ -3,7 +3,7 @@ import { useEffect } from 'preact/hooks';
 import type { Pictures } from '../../../workers/api.ts';
 import type { Painting } from '../../core/decisions/painting.ts';
 import { computePxPerMm } from '../../core/raster/size.ts';
-import { sheetFormats } from '../../core/reference/sheet.ts';
+import { formatNames } from '../../core/words/reference/sheet.ts';
 import type { Layer } from '../../drawing/layers.ts';
 import { edgeLayer, paled } from '../../drawing/line-layers.ts';
 import type { Studio } from '../../state/painting/studio.ts';
@@ -132,7 +132,7 @@ function ToldTips({ studio, toldOnce }: ToldTipsProps) {
   const cutTip = `cut ${id}`;
   const isCut = crop.size.some((share) => share < uncut);
   if (isCut && !told.includes(cutTip)) {
-    const name = sheet.format === 'own' ? 'your sheet' : sheetFormats[sheet.format].name;
+    const name = sheet.format === 'own' ? 'your sheet' : formatNames[sheet.format];
     return (
       <div class={styles.tip} role="status">
         <p>Cropped to {name}.</p>

@@ -5,6 +5,7 @@ import { valueOfLightness } from '../../core/colour/lightness.ts';
 import { familiesAsPainted } from '../../core/reading/families/paint-order.ts';
 import type { Reading } from '../../core/reading/reading.ts';
 import { formatCount } from '../../core/words/numbers.ts';
+import { warningInWords } from '../../core/words/reading/warnings.ts';
 import { formatPercent } from '../../core/words/reading-words.ts';
 import type { OpenedReading } from '../../state/painting/opened-reading.ts';
 import type { Studio } from '../../state/painting/studio.ts';
@@ -32,7 +33,7 @@ export function StudyFacts({ studio, paintingId, seen, tools }: StudyFactsProps)
           <summary class={styles.summary}>What else was seen</summary>
           <ul class={styles.more}>
             {reading.warnings.slice(1).map((warning) => (
-              <li key={warning.code}>{warning.text}</li>
+              <li key={warning.code}>{warningInWords(warning)}</li>
             ))}
           </ul>
         </details>

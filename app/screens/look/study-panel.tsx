@@ -1,7 +1,7 @@
 import { type Signal, useComputed, useSignal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
 import type { Painting } from '../../core/decisions/painting.ts';
-import { studySentence } from '../../core/words/reading-words.ts';
+import { studySentence } from '../../core/words/reading/study.ts';
 import { describeFault } from '../../state/describe-fault.ts';
 import type { OpenedReading } from '../../state/painting/opened-reading.ts';
 import type { Studio } from '../../state/painting/studio.ts';

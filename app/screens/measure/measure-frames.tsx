@@ -10,6 +10,11 @@ import {
 } from '../../core/paint/measure/paint-measure.ts';
 import type { PaintCard } from '../../core/paint/paint.ts';
 import { spellOrdinal } from '../../core/words/numbers.ts';
+import {
+  draftCautionInWords,
+  otherHueInWords,
+  sureWhyInWords,
+} from '../../core/words/paint/measured-paint.ts';
 import type {
   MeasuredPaint,
   MeasuringPhoto,
@@ -145,14 +150,14 @@ function MeasureResult({ found, inWords }: MeasureResultProps) {
         ))}
       </ul>
       <p class="quiet">Above: your patch in the photo. Below: the same as the app will mix it.</p>
-      {cautions.map((caution) => (
+      {cautions.map(draftCautionInWords).map((caution) => (
         <p key={caution} role="status">
           {caution}
         </p>
       ))}
       {measure.question && (
         <p role="status" data-testid="question">
-          {measure.question}
+          {otherHueInWords(measure.question)}
         </p>
       )}
       <div class={styles.meter} aria-hidden="true">
@@ -161,7 +166,7 @@ function MeasureResult({ found, inWords }: MeasureResultProps) {
         ))}
       </div>
       <p class={styles.sure} role="status" data-testid="sure">
-        <strong>{describeCertainty(measure.sure)}</strong> {measure.why}
+        <strong>{describeCertainty(measure.sure)}</strong> {sureWhyInWords(measure.why)}
       </p>
     </>
   );

@@ -2,6 +2,7 @@ import { useEffect } from 'preact/hooks';
 import { fewestSteps } from '../../core/paint/measure/paint-measure.ts';
 import { mostOnPage, squaresOfPage } from '../../core/paint/measure/refine-paints.ts';
 import { isOwned } from '../../core/paint/own-box.ts';
+import { changesInWords } from '../../core/words/paint/measured-paint.ts';
 import type { MixPage } from '../../state/paints/mix-page.ts';
 import type { OwnBoxState } from '../../state/paints/own-box.ts';
 import { hashOf } from '../../state/router.ts';
@@ -113,8 +114,8 @@ export function MixPageScreen({ ownBox, mixPage, onKept }: MixPageScreenProps) {
           {refined && (
             <>
               <ul data-testid="refined">
-                {refined.map(({ id, words }) => (
-                  <li key={id}>{words}</li>
+                {refined.map(({ id, told }) => (
+                  <li key={id}>{changesInWords(told)}</li>
                 ))}
               </ul>
               <div class={styles.actions}>

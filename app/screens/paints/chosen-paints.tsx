@@ -8,13 +8,14 @@ import {
   withoutPaint,
   withWishedPaint,
 } from '../../core/decisions/wishes.ts';
-import { asksForCare, careInShort } from '../../core/paint/cautions.ts';
 import type { PaintCard } from '../../core/paint/paint.ts';
-import { paintTraits } from '../../core/paint/paint-traits.ts';
-import { pigmentsInWords } from '../../core/paint/paint-words.ts';
 import type { PaletteOffer } from '../../core/palette/offers/palette-offer.ts';
 import type { PaletteEntry } from '../../core/plan/plan.ts';
+import { asksForCare, careInShort } from '../../core/words/cautions.ts';
 import { capitalize } from '../../core/words/numbers.ts';
+import { paintTraits } from '../../core/words/paint/paint-traits.ts';
+import { pigmentsInWords } from '../../core/words/paint/paint-words.ts';
+import { describeLoss } from '../../core/words/palette/palette-gaps.ts';
 import { words } from '../../core/words/plan/words.ts';
 import { Button } from '../../ui/controls/button.tsx';
 import { PaintLadder } from '../../ui/controls/paint-ladder.tsx';
@@ -35,7 +36,8 @@ export function ChosenPaints({ palette, cards, offer, wish, onWish }: ChosenPain
     <ul class={styles.chosen}>
       {palette.map(({ id, why }) => {
         const card = cards.find((each) => each.id === id);
-        const lost = offer?.paints.find((paint) => paint.id === id)?.lostWithout;
+        const offered = offer?.paints.find((paint) => paint.id === id);
+        const lost = offered && describeLoss(offered.lostWithout);
         return (
           card && (
             <ChosenPaint key={id} card={card} why={words(why)} lost={lost}>

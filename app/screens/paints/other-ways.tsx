@@ -2,13 +2,14 @@ import { cssColour } from '../../core/colour/lab.ts';
 import { chooseExactly, type PaletteWish } from '../../core/decisions/wishes.ts';
 import type { PaintCard } from '../../core/paint/paint.ts';
 import { classicPalettes, resolveClassic } from '../../core/palette/classic-palettes.ts';
+import type { PaletteOffers } from '../../core/palette/offers/palette-offer.ts';
+import { classicWords, missingInWords } from '../../core/words/palette/classic-palettes.ts';
 import {
   closenessInWords,
   offerTitle,
   offerWords,
-  type PaletteOffers,
   reachInWords,
-} from '../../core/palette/offers/palette-offer.ts';
+} from '../../core/words/palette/palette-offer.ts';
 import styles from './paints-screen.module.css';
 
 interface OtherWaysProps {
@@ -61,12 +62,11 @@ export function ClassicStarts({ owned, wish, onWish }: ClassicStartsProps) {
     <ul class={styles.cards}>
       {classicPalettes.map((classic) => {
         const { paints, missing } = resolveClassic(classic, owned);
-        const lacks = missing.length > 0 ? [`Not in your box: ${missing.join(', ')}.`] : [];
+        const lacks = missing.length > 0 ? [missingInWords(missing)] : [];
         return (
           <OfferCard
             key={classic.id}
-            title={classic.title}
-            words={classic.words}
+            {...classicWords[classic.id]}
             paints={paints.flatMap((id) => owned.find((card) => card.id === id) ?? [])}
             lines={lacks}
             disabled={paints.length === 0}

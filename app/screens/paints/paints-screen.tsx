@@ -7,14 +7,15 @@ import {
   searchedFreely,
 } from '../../core/decisions/wishes.ts';
 import { largestPalette } from '../../core/limits.ts';
-import { deferral } from '../../core/paint/cautions.ts';
-import { isOwned, madeFromInWords, tickedPaints } from '../../core/paint/own-box.ts';
+import { isOwned, tickedPaints } from '../../core/paint/own-box.ts';
+import { deferral } from '../../core/words/cautions.ts';
+import { formatCount, pluralize } from '../../core/words/numbers.ts';
+import { madeFromInWords } from '../../core/words/paint/own-box.ts';
 import {
   closenessInWords,
   otherChoicesInWords,
   reachInWords,
-} from '../../core/palette/offers/palette-offer.ts';
-import { formatCount, pluralize } from '../../core/words/numbers.ts';
+} from '../../core/words/palette/palette-offer.ts';
 import type { PaletteCalls } from '../../state/painting/screen-calls.ts';
 import type { Studio } from '../../state/painting/studio.ts';
 import type { OwnBoxState } from '../../state/paints/own-box.ts';

@@ -1,11 +1,12 @@
 import { cssColour, type Lab } from '../../core/colour/lab.ts';
 import { valueOfLightness } from '../../core/colour/lightness.ts';
-import { thinningFor, thinningInWords } from '../../core/paint/thinning.ts';
+import { thinningFor } from '../../core/paint/thinning.ts';
 import { familyNameIn } from '../../core/plan/family-name-in.ts';
 import { paintNameIn } from '../../core/plan/paint-name-in.ts';
 import type { Mix, Strength, WashPlan } from '../../core/plan/plan.ts';
 import { type PuddleAmount, puddleAmount } from '../../core/plan/puddle-amount.ts';
 import type { Reading } from '../../core/reading/reading.ts';
+import { thinningInWords } from '../../core/words/paint/mix-words.ts';
 import { aboutAmounts, amountInWords } from '../../core/words/plan/amounts.ts';
 import styles from './plan-sheet.module.css';
 

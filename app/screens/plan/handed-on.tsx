@@ -3,6 +3,7 @@ import { useEffect, useMemo } from 'preact/hooks';
 import { tickedPaints } from '../../core/paint/own-box.ts';
 import type { WashPlan } from '../../core/plan/plan.ts';
 import { joinWithOr } from '../../core/words/numbers.ts';
+import { standInInWords } from '../../core/words/palette/stand-ins.ts';
 import {
   createHandedPlan,
   type HandedNeeds,
@@ -98,7 +99,7 @@ function WhosePaints({ studio, ownBox, asked }: WhosePaintsProps) {
       >
         Keep the teacher’s paints
       </Button>
-      <Sentences all={asked.standIns.map(({ sentence }) => sentence).filter(Boolean)} />
+      <Sentences all={asked.standIns.flatMap(({ told }) => (told ? [standInInWords(told)] : []))} />
       {asked.measured && <p>{asked.measured}</p>}
     </section>
   );

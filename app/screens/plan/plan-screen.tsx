@@ -1,8 +1,9 @@
 import { useSignal } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
-import { madeFromInWords, tickedPaints } from '../../core/paint/own-box.ts';
+import { tickedPaints } from '../../core/paint/own-box.ts';
 import type { Step, WashPlan } from '../../core/plan/plan.ts';
 import { isOfReach } from '../../core/plan/reach/plan-warning.ts';
+import { madeFromInWords } from '../../core/words/paint/own-box.ts';
 import { words } from '../../core/words/plan/words.ts';
 import { paintedCanvas, pngFile } from '../../drawing/png-file.ts';
 import { fileWords } from '../../state/backup/hand-out.ts';

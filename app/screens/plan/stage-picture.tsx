@@ -1,6 +1,5 @@
 import { useSignal } from '@preact/signals';
 import type { Lab } from '../../core/colour/lab.ts';
-import { wetLook } from '../../core/paint/mix-words.ts';
 import { coloursWhileWet, lookWhileWet, mapLook } from '../../core/plan/colours-while-wet.ts';
 import type { WashPlan } from '../../core/plan/plan.ts';
 import { stepChanges } from '../../core/plan/step-changes.ts';
@@ -8,6 +7,7 @@ import type { SoftBlend } from '../../core/raster/paint-slots.ts';
 import type { PixelSize } from '../../core/raster/size.ts';
 import { hasNoBeginning } from '../../core/session/easel-time.ts';
 import { capitalize } from '../../core/words/numbers.ts';
+import { wetLook } from '../../core/words/paint/mix-words.ts';
 import { changesInWords } from '../../core/words/plan/beside.ts';
 import { type Layer, sheetLayer } from '../../drawing/layers.ts';
 import type { OpenedReading } from '../../state/painting/opened-reading.ts';

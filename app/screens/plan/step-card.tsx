@@ -1,10 +1,10 @@
 import { valueOfLightness } from '../../core/colour/lightness.ts';
-import { wetnessSign } from '../../core/drying/wetness.ts';
 import { markOfStep, ownMarks } from '../../core/plan/details/place-marks.ts';
 import { familyNameIn } from '../../core/plan/family-name-in.ts';
 import { passageOf, type Step, type WashPlan } from '../../core/plan/plan.ts';
 import { bandsWithin, type Reading } from '../../core/reading/reading.ts';
 import { onTheSheet } from '../../core/reading/tone-range.ts';
+import { wetnessSign } from '../../core/words/drying/drying-words.ts';
 import { minutesInWords } from '../../core/words/minutes.ts';
 import { brushesInWords } from '../../core/words/plan/tools.ts';
 import { words } from '../../core/words/plan/words.ts';

@@ -1,10 +1,7 @@
-import {
-  type ComparedNote,
-  comparedSheets,
-  measuresInWords,
-} from '../../core/session/compared-sheets.ts';
+import { type ComparedNote, comparedSheets } from '../../core/session/compared-sheets.ts';
 import { momentInWords } from '../../core/words/dates.ts';
 import { words as told } from '../../core/words/plan/words.ts';
+import { measuresInWords } from '../../core/words/session/compared-sheets.ts';
 import { linkTo } from '../../state/router.ts';
 import { lookAgainAt } from '../../state/session/compare-draft.ts';
 import type { Easel } from '../../state/session/easel.ts';

@@ -1,13 +1,13 @@
 import type { ComponentChildren } from 'preact';
 import { useRef } from 'preact/hooks';
 import { cssColour } from '../../core/colour/lab.ts';
-import { mixWordsIn } from '../../core/plan/paint-name-in.ts';
 import type { Mix, WashPlan } from '../../core/plan/plan.ts';
-import type { Otherwise } from '../../core/session/otherwise.ts';
 import type { SessionRecord } from '../../core/session/session-record.ts';
 import { measuredMinutes } from '../../core/words/minutes.ts';
+import type { Otherwise } from '../../core/words/session/otherwise.ts';
 import printed from '../../styles/printed-page.module.css';
 import { useFittingType } from '../../ui/layout/use-fitting-type.ts';
+import { mixWordsIn } from '../../ui/mixes/mix-words-in.ts';
 import { KeepsakeFigures, type RecordPictures } from './keepsake-figures.tsx';
 import styles from './record-page.module.css';
 

@@ -1,7 +1,6 @@
 import { useEffect, useId, useRef, useState } from 'preact/hooks';
 import {
   orientationOf,
-  ownSheet,
   type Sheet,
   type SheetFormat,
   sheetFormats,
@@ -9,6 +8,7 @@ import {
   turned,
 } from '../../core/reference/sheet.ts';
 import { capitalize } from '../../core/words/numbers.ts';
+import { formatNames, ownSheet } from '../../core/words/reference/sheet.ts';
 import { inInches } from '../../core/words/units.ts';
 import { buttonClass } from '../../ui/controls/button.tsx';
 import { ChoiceRow } from '../../ui/controls/choice-row.tsx';
@@ -74,11 +74,11 @@ export function SheetChoice({ sheet, onChoose }: SheetChoiceProps) {
       </fieldset>
       <fieldset class={styles.formats}>
         <legend class="spoken">A sizes, in mm</legend>
-        {metric.map((format) => formatButton(format, sheetFormats[format].name))}
+        {metric.map((format) => formatButton(format, formatNames[format]))}
       </fieldset>
       <fieldset class={styles.formats} data-three>
         <legend class="spoken">Blocks, in mm</legend>
-        {blocks.map((format) => formatButton(format, sheetFormats[format].name))}
+        {blocks.map((format) => formatButton(format, formatNames[format]))}
       </fieldset>
       <div class={styles.lies}>
         <button

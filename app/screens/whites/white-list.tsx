@@ -7,16 +7,19 @@ import type { PixelSize } from '../../core/raster/size.ts';
 import type { WhiteOutline } from '../../core/raster/trace-outlines.ts';
 import type { Reading } from '../../core/reading/reading.ts';
 import {
-  countsInWords,
   isSmallWhite,
   type White,
   type WhiteWay,
-  wayWords,
-  whiteInWords,
   whiteWays,
 } from '../../core/reading/whites/whites.ts';
 import { openWithCount } from '../../core/words/numbers.ts';
 import { words } from '../../core/words/plan/words.ts';
+import {
+  countsInWords,
+  wayWords,
+  whiteInWords,
+  whiteWhyInWords,
+} from '../../core/words/reading/whites.ts';
 import { Button } from '../../ui/controls/button.tsx';
 import { ChoiceRow } from '../../ui/controls/choice-row.tsx';
 import { SmallPicture } from '../../ui/picture/small-picture.tsx';
@@ -150,7 +153,7 @@ function WhiteRow(props: WhiteRowProps) {
       />
       <p class="quiet">
         {white.decided ? `Proposed: ${wayWords[proposed].toLowerCase()}. ` : ''}
-        {white.why}
+        {whiteWhyInWords(white.why)}
       </p>
       {white.way === 'mask' && chosen && (
         <p data-testid="mask-care">{words({ say: 'caution/mask-fluid' })}</p>
@@ -174,7 +177,10 @@ interface SmallWhitesRowProps {
 /** The reason most of them share. */
 function commonWhy(whites: readonly White[]): string {
   const said = new Map<string, number>();
-  for (const { why } of whites) said.set(why, (said.get(why) ?? 0) + 1);
+  for (const { why } of whites) {
+    const sentence = whiteWhyInWords(why);
+    said.set(sentence, (said.get(sentence) ?? 0) + 1);
+  }
   return [...said].sort((one, other) => other[1] - one[1])[0]?.[0] ?? '';
 }
 

@@ -3,13 +3,11 @@ import {
   countsByWay,
   type White,
   type WhiteWay,
-  wayLetters,
-  wayWords,
-  whitesSentence,
   whiteWays,
 } from '../../core/reading/whites/whites.ts';
 import { placeOnPhoto, strokeOnPhoto } from '../../core/reference/photo-stroke.ts';
 import { sizeInWords } from '../../core/words/numbers.ts';
+import { wayLetters, wayWords, whitesSentence } from '../../core/words/reading/whites.ts';
 import { whiteLines } from '../../drawing/line-layers.ts';
 import type { Studio } from '../../state/painting/studio.ts';
 import { ChoiceRow } from '../../ui/controls/choice-row.tsx';

@@ -2,7 +2,7 @@ import { type ReadonlySignal, signal } from '@preact/signals';
 import type { Pictures } from '../../../workers/api.ts';
 import type { AnalysisClient } from '../../client/analysis-client.ts';
 import type { Painting } from '../../core/decisions/painting.ts';
-import { choiceSentence } from '../../core/words/reading-words.ts';
+import { choiceSentence } from '../../core/words/reading/study.ts';
 import type { Store } from '../../storage/open-store.ts';
 import { describeFault } from '../describe-fault.ts';
 

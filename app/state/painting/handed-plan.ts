@@ -8,6 +8,7 @@ import type { StandIn } from '../../core/palette/offers/stand-ins.ts';
 import type { WashPlan } from '../../core/plan/plan.ts';
 import { planDifferences } from '../../core/plan/plan-differences.ts';
 import { capitalize, joinWords } from '../../core/words/numbers.ts';
+import { standInInWords } from '../../core/words/palette/stand-ins.ts';
 import type { Store } from '../../storage/open-store.ts';
 import type { OwnBoxState } from '../paints/own-box.ts';
 import type { StandInCalls } from './screen-calls.ts';
@@ -98,7 +99,7 @@ export async function handedPlan(
     kind: 'hers',
     sentences: [
       ...planDifferences(theirs, plan, families),
-      ...taken.map(({ sentence }) => sentence).filter(Boolean),
+      ...taken.flatMap(({ told }) => (told ? [standInInWords(told)] : [])),
     ],
   };
 }

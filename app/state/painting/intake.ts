@@ -2,10 +2,11 @@ import { type ReadonlySignal, signal } from '@preact/signals';
 import type { Painting, Photo, Purpose } from '../../core/decisions/painting.ts';
 import type { PixelSize } from '../../core/raster/size.ts';
 import { type PhotoHeader, photoHeader, uprightSize } from '../../core/reference/photo-header.ts';
-import { photoProblem, undecodable } from '../../core/reference/photo-problem.ts';
+import { photoProblem } from '../../core/reference/photo-problem.ts';
 import { fitSheet } from '../../core/reference/reference.ts';
 import { type Sheet, sheetOf } from '../../core/reference/sheet.ts';
 import { dayInWords } from '../../core/words/dates.ts';
+import { photoProblemInWords, undecodable } from '../../core/words/reference/photo-problem.ts';
 import type { Store } from '../../storage/open-store.ts';
 import { sha256 } from '../../storage/sha256.ts';
 import { describeFault } from '../describe-fault.ts';
@@ -37,7 +38,7 @@ export async function readPhotoFile(
   const problem = photoProblem(seen);
   const header = photoHeader(seen);
   if (problem || !header?.width || !header.height)
-    throw refusedPhoto(problem ?? undecodable(header));
+    throw refusedPhoto(problem ? photoProblemInWords(problem) : undecodable(header));
   const photo: Photo = {
     id: crypto.randomUUID(),
     bytes,

@@ -1,5 +1,6 @@
 import type { Painting } from '../../core/decisions/painting.ts';
 import { darkPaint, smallStudy } from '../../core/decisions/small-study.ts';
+import { studyTitle } from '../../core/words/painting-titles.ts';
 import type { Store } from '../../storage/open-store.ts';
 import type { OwnBoxState } from '../paints/own-box.ts';
 
@@ -24,6 +25,7 @@ export async function makeSmallStudy(
   if (!paint) throw wrong('Your box has no paint to make a study with: put one in.');
   const study = smallStudy({
     painting,
+    title: studyTitle(painting.title),
     paint: paint.id,
     createdAt: Date.now(),
     newId: () => crypto.randomUUID(),

@@ -120,7 +120,7 @@ export function createMixPage({ store, client, ownBox }: Needs): MixPage {
       const refined = result.value;
       if (!refined) return false;
       await ownBox.change((before) =>
-        refined.reduce((box, { id, words, ...optics }) => {
+        refined.reduce((box, { id, told: _, ...optics }) => {
           const paint = ownPaints(box).find((each) => each.id === id);
           if (!paint) return box;
           return {

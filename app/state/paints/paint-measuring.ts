@@ -3,6 +3,7 @@ import type { AnalysisClient } from '../../client/analysis-client.ts';
 import type { Point } from '../../core/colour/lab.ts';
 import type { FramedColour } from '../../core/paint/measure/measured-photo.ts';
 import {
+  type DraftCaution,
   type DraftPatch,
   draftCautions,
   draftPatches,
@@ -30,7 +31,7 @@ export interface MeasuredPaint {
   /** In the order of `measure.expected`. */
   readonly patches: readonly PaintPatch[];
   /** What she should look at again, in sentences: frames that lie badly, a ladder from the wrong end. */
-  readonly cautions: readonly string[];
+  readonly cautions: readonly DraftCaution[];
 }
 
 /** A paint being measured from a photo. Frames and what they hold are kept; the photo is not. */

@@ -6,8 +6,9 @@ import {
   usualEasel,
 } from '../../core/session/easel-settings.ts';
 import { passTime } from '../../core/session/easel-time.ts';
-import type { Reach } from '../../core/session/reach-words.ts';
 import { timeInWords } from '../../core/words/dates.ts';
+import { words } from '../../core/words/plan/words.ts';
+import type { Reach } from '../../core/words/session/reach-words.ts';
 import { keptSignal, type SettingStore } from '../kept-signal.ts';
 import type { Clock, ScreenWatch } from './device.ts';
 import type { Easel } from './easel.ts';
@@ -45,10 +46,10 @@ export function playCues(needs: HeardCuesNeeds): () => void {
     isFirst = false;
     if (!isNew || comesLate) return;
     const { sound, voice } = settings.peek();
-    if (due.kind === 'end') void notice.show('Firstwash', due.words);
+    if (due.kind === 'end') void notice.show('Firstwash', words(due.says));
     if (sound && due.kind === 'end' && alarm.state.peek() === 'on') chime.shake(due);
     else if (sound) chime.play(due);
-    if (voice) speaker.say(due.words);
+    if (voice) speaker.say(words(due.says));
   });
   return () => {
     stop();
@@ -173,7 +174,7 @@ export function createEaselSenses(needs: EaselSensesNeeds): EaselSenses {
         for (const stop of stops) stop();
       };
     },
-    told: computed(() => (cue.value && cue.value.kind !== 'step' ? cue.value.words : '')),
+    told: computed(() => (cue.value && cue.value.kind !== 'step' ? words(cue.value.says) : '')),
     reach: computed(() => ({
       sound: sound.value,
       alarm: alarm.state.value,

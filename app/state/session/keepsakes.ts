@@ -1,7 +1,7 @@
 import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import type { Photo } from '../../core/decisions/painting.ts';
 import type { PhotoHeader } from '../../core/reference/photo-header.ts';
-import { undecodable } from '../../core/reference/photo-problem.ts';
+import { undecodable } from '../../core/words/reference/photo-problem.ts';
 import type { Store } from '../../storage/open-store.ts';
 import { noteDraftName } from '../../storage/sessions.ts';
 import { describeFault } from '../describe-fault.ts';

@@ -2,7 +2,7 @@ import { type ReadonlySignal, signal } from '@preact/signals';
 import { longestFileSeconds, soundFile } from '../../core/session/alarm-sound.ts';
 import type { NextCall } from '../../core/session/choose-cue.ts';
 import { chimeTones } from '../../core/session/easel-settings.ts';
-import type { Reach } from '../../core/session/reach-words.ts';
+import type { Reach } from '../../core/words/session/reach-words.ts';
 
 /** What a wait calls for: read anew whenever a file of sound begins. */
 interface Waiting {

@@ -1,5 +1,5 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
-import type { Reach } from '../../core/session/reach-words.ts';
+import type { Reach } from '../../core/words/session/reach-words.ts';
 
 /** A notice of the device at the end of a wait, while another app is in front or the screen is off. */
 export interface WaitNotice {

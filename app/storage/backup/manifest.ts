@@ -29,6 +29,8 @@ export const CLIMBS: readonly Climb[] = [
   { manifest: (before) => ({ ...before, version: 3 }), file: (_kind, before) => before },
   // Version 4: plans may say codes and figures; those of version 3 hold sentences, and keep them.
   { manifest: (before) => ({ ...before, version: 4 }), file: (_kind, before) => before },
+  // Version 5: readings may say codes and figures; those of version 4 hold sentences, and keep them.
+  { manifest: (before) => ({ ...before, version: 5 }), file: (_kind, before) => before },
 ];
 
 /** Names are ours alone: nothing of them comes from her, and none leads out of the copy. */

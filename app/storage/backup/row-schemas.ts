@@ -5,6 +5,8 @@ import type { OwnBox } from '../../core/paint/own-box.ts';
 import { largestSheetMm } from '../../core/reference/sheet.ts';
 import type { SessionEvent } from '../../core/session/session-event.ts';
 import { canBeSaid, type Said } from '../../core/words/plan/words.ts';
+import { bandsWhyInWords, warningInWords } from '../../core/words/reading/warnings.ts';
+import { whiteWhyInWords } from '../../core/words/reading/whites.ts';
 import type { PlanRow, ReadingRow } from '../schema.ts';
 import {
   decision,
@@ -130,7 +132,16 @@ const slot = v.looseObject({
 });
 const slots = listOf(slot, 256);
 const tones = v.looseObject({ mode: id, lo: figure, hi: figure, dark: figure, paper: figure });
-const warnings = listOf(v.looseObject({ code: id, text }), 1000);
+/** What can be put into words, whatever it is made of: a sentence is all that is ever made of it. */
+const toldBy = <T>(inWords: (told: T) => string) =>
+  v.custom<T>((value) => {
+    try {
+      return !/\bundefined\b|\bnull\b|\bNaN\b|\[object/.test(String(inWords(value as T)));
+    } catch {
+      return false;
+    }
+  });
+const warnings = listOf(toldBy(warningInWords), 1000);
 
 /** What a plan says: codes with figures that can be said, or the sentences of plans from before plan-16. */
 const said = v.custom<Said>(canBeSaid);
@@ -251,6 +262,10 @@ export const readingRow = isTrue<ReadingRow>(
       reserves: v.looseObject({ share: figure, count: figure, smallCount: figure }),
       range: tones,
       warnings,
+      bandsWhy: v.optional(v.union([text, toldBy(bandsWhyInWords)])),
+      whites: v.optional(
+        listOf(v.looseObject({ why: v.union([text, toldBy(whiteWhyInWords)]) }), 100_000),
+      ),
     }),
     slotMap: packed,
     lightnessMap: v.optional(packed),

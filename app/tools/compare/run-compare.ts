@@ -2,6 +2,11 @@ import { readFile } from 'node:fs/promises';
 import { parseArgs } from 'node:util';
 import type { Point } from '../../core/colour/lab.ts';
 import { compareSheet } from '../../core/compare/compare-sheet.ts';
+import type { Comparison, SheetWetness } from '../../core/compare/comparison.ts';
+import { type Corners, isConvex } from '../../core/compare/homography.ts';
+import { noCheckpoint } from '../../core/palette/checkpoint.ts';
+import { RasterReducer } from '../../core/raster/raster-reducer.ts';
+import { type PixelSize, rasterSize } from '../../core/raster/size.ts';
 import {
   adviceInWords,
   comparisonInWords,
@@ -10,12 +15,7 @@ import {
   tipInWords,
   verdictInWords,
   wholeInWords,
-} from '../../core/compare/compare-words.ts';
-import type { Comparison, SheetWetness } from '../../core/compare/comparison.ts';
-import { type Corners, isConvex } from '../../core/compare/homography.ts';
-import { noCheckpoint } from '../../core/palette/checkpoint.ts';
-import { RasterReducer } from '../../core/raster/raster-reducer.ts';
-import { type PixelSize, rasterSize } from '../../core/raster/size.ts';
+} from '../../core/words/compare/compare-words.ts';
 import { loadPhoto } from '../plan/load-photo.ts';
 import { CommandError } from '../plan/plan-options.ts';
 import { type PlanRecord, recordFrom } from '../plan/plan-record.ts';

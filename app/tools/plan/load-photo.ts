@@ -7,8 +7,9 @@ import { type PixelSize, rasterSize } from '../../core/raster/size.ts';
 import { hasLostPixels } from '../../core/reference/lost-pixels.ts';
 import { mayExceedSrgb } from '../../core/reference/may-exceed-srgb.ts';
 import { photoHeader } from '../../core/reference/photo-header.ts';
-import { photoProblem, undecodable } from '../../core/reference/photo-problem.ts';
+import { photoProblem } from '../../core/reference/photo-problem.ts';
 import { centredCrop, cutOutOf } from '../../core/reference/reference.ts';
+import { photoProblemInWords, undecodable } from '../../core/words/reference/photo-problem.ts';
 import { CommandError, type PlanOptions } from './plan-options.ts';
 import { unlikeTheApp } from './unlike-the-app.ts';
 
@@ -73,7 +74,7 @@ async function decodeIn(space: RgbSpace, bytes: Uint8Array): Promise<LoadedPhoto
 export async function loadPhoto(file: string): Promise<LoadedFile> {
   const bytes = await bytesOf(file);
   const problem = photoProblem(bytes);
-  if (problem) throw new CommandError(`${file}: ${problem}`);
+  if (problem) throw new CommandError(`${file}: ${photoProblemInWords(problem)}`);
   const header = photoHeader(bytes);
   const { orientation = 1 } = await sharp(bytes, { limitInputPixels: false })
     .metadata()

@@ -3,7 +3,8 @@ import { spectrumSize } from '../../core/colour/spectrum.ts';
 import { largestOptic } from '../../core/limits.ts';
 import { type Paint, type PaintProperties, usualCoat } from '../../core/paint/paint.ts';
 import { paintBox, pigmentTable } from '../../core/paint/paint-box.ts';
-import { parseColourIndex, traitsOfNames } from '../../core/paint/paint-traits.ts';
+import { traitsOfNames } from '../../core/paint/paint-traits.ts';
+import { parseColourIndex } from '../../core/words/paint-entry.ts';
 import { CommandError } from './plan-options.ts';
 
 interface Checked {

@@ -24,6 +24,7 @@ import { reservesIn } from '../../core/reading/whites/whites.ts';
 import { amountInWords } from '../../core/words/plan/amounts.ts';
 import { brushesInWords } from '../../core/words/plan/tools.ts';
 import { words } from '../../core/words/plan/words.ts';
+import { warningInWords } from '../../core/words/reading/warnings.ts';
 import { stepPicture } from './write-pictures.ts';
 
 /** JSON has no infinity: null where paint is taken without water. */
@@ -204,7 +205,10 @@ export function planJson(reading: Reading, plan: WashPlan, withPictures: boolean
     reserves: { share: reserves.share, count: reserves.count },
     edges: edgeShares(reading.edges ?? []),
     masses: reading.masses,
-    warnings: [...reading.warnings, ...plan.warnings.map(warningRow)],
+    warnings: [
+      ...reading.warnings.map((warning) => ({ code: warning.code, text: warningInWords(warning) })),
+      ...plan.warnings.map(warningRow),
+    ],
     reach: plan.warnings.filter(isOfReach).map(warningRow),
     surface: surfaceOf(plan),
     palette: plan.palette.map((entry) => paletteRow(entry, plan)),

@@ -1,6 +1,6 @@
-import { deferral } from '../../core/paint/cautions.ts';
 import type { WashPlan } from '../../core/plan/plan.ts';
 import { paintCautions } from '../../core/plan/steps/step-cautions.ts';
+import { deferral } from '../../core/words/cautions.ts';
 import { type Sentence, words } from '../../core/words/plan/words.ts';
 import styles from './cautions.module.css';
 

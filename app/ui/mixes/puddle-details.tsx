@@ -3,13 +3,13 @@ import { useEffect } from 'preact/hooks';
 import { cssColour } from '../../core/colour/lab.ts';
 import { valueOfLightness } from '../../core/colour/lightness.ts';
 import type { LaidMix, MixNeighbour, MixNeighbours, NeighbourWay } from '../../core/paint/mix.ts';
-import { partsInNumbers, wetLook } from '../../core/paint/mix-words.ts';
-import { mixWordsIn } from '../../core/plan/paint-name-in.ts';
 import { type Mix, mixesBelow, surfaceOf, type WashPlan } from '../../core/plan/plan.ts';
 import type { Reading } from '../../core/reading/reading.ts';
+import { additionInWords, partsInNumbers, wetLook } from '../../core/words/paint/mix-words.ts';
 import type { PaintCalls } from '../../state/painting/screen-calls.ts';
 import { Button } from '../controls/button.tsx';
 import { ChoiceRow } from '../controls/choice-row.tsx';
+import { mixWordsIn } from './mix-words-in.ts';
 import styles from './puddle-list.module.css';
 import { ValueHelp } from './value-help.tsx';
 
@@ -116,7 +116,7 @@ function Neighbour({ neighbour, inWords }: { neighbour: MixNeighbour; inWords: s
   const { parts, consistency, dry, wet, add } = neighbour;
   return (
     <span>
-      <strong class={styles.add}>{add}</strong>
+      <strong class={styles.add}>{additionInWords(add)}</strong>
       <br />
       {inWords}
       {parts.length > 1 && ` (${partsInNumbers(parts)})`}, as {consistency}

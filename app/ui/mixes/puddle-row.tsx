@@ -1,10 +1,10 @@
 import { cssColour, type Lab } from '../../core/colour/lab.ts';
 import type { Part } from '../../core/paint/mix.ts';
-import { partsInNumbers } from '../../core/paint/mix-words.ts';
 import type { Mark } from '../../core/plan/details/mark.ts';
-import { mixWordsIn } from '../../core/plan/paint-name-in.ts';
 import type { Mix, WashPlan } from '../../core/plan/plan.ts';
 import { formatCount } from '../../core/words/numbers.ts';
+import { partsInNumbers } from '../../core/words/paint/mix-words.ts';
+import { mixWordsIn } from './mix-words-in.ts';
 import styles from './puddle-row.module.css';
 
 interface PuddleRowProps {

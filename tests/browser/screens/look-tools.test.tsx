@@ -3,7 +3,7 @@ import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import { luminanceOfLightness } from '../../../app/core/colour/lightness.ts';
 import { codeOfLinear } from '../../../app/core/colour/srgb.ts';
-import type { Warning } from '../../../app/core/reading/reading.ts';
+import type { WrittenWarning } from '../../../app/core/reading/reading.ts';
 import { LookScreen } from '../../../app/screens/look/look-screen.tsx';
 import { canvasPixels } from '../support/canvas-pixels.ts';
 import { type MadeStudy, madeStudy, stripes } from './made-study.ts';
@@ -152,7 +152,10 @@ test('as in the photo and the full range stand side by side, and a tap takes one
 test('one sentence on top, every other warning behind one tap', async () => {
   const now = study.seen.value;
   if (!now) throw new Error('nothing was read');
-  const warning = (code: Warning['code']): Warning => ({ code, text: `What to do: ${code}.` });
+  const warning = (code: WrittenWarning['code']): WrittenWarning => ({
+    code,
+    text: `What to do: ${code}.`,
+  });
   const warnings = [warning('flat'), warning('high-key'), warning('merge')];
   study.seen.value = { ...now, reading: { ...now.reading, warnings } };
   await expect.element(page.getByTestId('sentence')).toHaveTextContent('What to do: flat.');

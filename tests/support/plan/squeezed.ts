@@ -3,10 +3,11 @@ import type { Lab } from '../../../app/core/colour/lab.ts';
 import { colourOfWashes, type Wash } from '../../../app/core/paint/colour-of-washes.ts';
 import optics from '../../../app/core/paint/data/pigment-optics.json';
 import type { Paint } from '../../../app/core/paint/paint.ts';
-import { thinningFor, thinningInWords } from '../../../app/core/paint/thinning.ts';
+import { thinningFor } from '../../../app/core/paint/thinning.ts';
 import { paintNameIn } from '../../../app/core/plan/paint-name-in.ts';
 import { type Mix, mixesBelow, surfaceOf, type WashPlan } from '../../../app/core/plan/plan.ts';
 import { puddleAmount } from '../../../app/core/plan/puddle-amount.ts';
+import { thinningInWords } from '../../../app/core/words/paint/mix-words.ts';
 import { amountInWords } from '../../../app/core/words/plan/amounts.ts';
 
 /** One strength of one mix as it comes out when squeezed and thinned by what is printed. */

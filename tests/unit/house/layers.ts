@@ -13,13 +13,31 @@ const preact = /^(preact|@preact\/)/;
 
 /** The rooms of the core, from the ground up: which of the rooms below it each may use. */
 const coreRooms: Readonly<Record<string, readonly string[]>> = {
+  // First, as their files lie inside the room of words: what is said of a room's things stands above that room.
+  'words/plan': [
+    ...['limits', 'colour', 'raster', 'paint', 'drying', 'decisions'],
+    ...['words', 'words/paint', 'words/drying'],
+  ],
+  'words/paint': ['limits', 'numeric', 'colour', 'words', 'raster', 'paint'],
+  'words/drying': ['limits', 'colour', 'words', 'drying'],
+  'words/reference': ['limits', 'words', 'raster', 'reference'],
+  'words/reading': ['limits', 'colour', 'words', 'raster', 'reference', 'reading'],
+  'words/outline': ['limits', 'words', 'outline'],
+  'words/decisions': ['limits', 'colour', 'words', 'paint', 'reading', 'decisions'],
+  'words/palette': ['limits', 'colour', 'words', 'words/plan', 'paint', 'reading', 'palette'],
+  'words/compare': [
+    ...['limits', 'colour', 'words', 'words/paint', 'words/plan', 'raster', 'paint', 'reading'],
+    ...['plan', 'compare'],
+  ],
+  'words/session': [
+    ...['limits', 'colour', 'words', 'words/drying', 'words/plan', 'paint', 'drying', 'reading'],
+    ...['plan', 'compare', 'session'],
+  ],
   limits: [],
-  // First, as its files lie inside the room of words; it uses what is said of paper and paints.
-  'words/plan': ['limits', 'colour', 'words', 'raster', 'paint', 'drying', 'decisions'],
   numeric: ['limits'],
   colour: ['limits', 'numeric'],
-  words: ['limits', 'colour'],
   raster: ['limits', 'numeric', 'colour'],
+  words: ['limits', 'colour', 'raster'],
   paint: ['limits', 'numeric', 'colour', 'words', 'raster'],
   drying: ['limits', 'numeric', 'colour', 'words'],
   reference: ['limits', 'colour', 'words', 'raster'],

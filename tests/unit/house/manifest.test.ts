@@ -2,7 +2,7 @@ import { existsSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import sharp from 'sharp';
 import { expect, test } from 'vitest';
-import { browserTooOld } from '../../../app/core/reference/photo-problem.ts';
+import { browserTooOld } from '../../../app/core/words/reference/photo-problem.ts';
 import { routeOf } from '../../../app/state/router.ts';
 import { top } from './source-files.ts';
 

@@ -1,6 +1,6 @@
 import type { Lab } from '../../colour/lab.ts';
 import { solveLinear } from '../../numeric/solve.ts';
-import { capitalize, spellCount } from '../../words/numbers.ts';
+import type { SureWhy } from '../paint.ts';
 import { type JointFit, type JointProblem, jointSquares } from './fit-jointly.ts';
 import type { JointPatch } from './joint-patch.ts';
 import { quiteSure } from './paint-measure.ts';
@@ -128,49 +128,17 @@ const whiteOnWhite = 0.15;
 
 /**
  * How sure a measured paint is, by its expected error: too few steps, or too strong ones, are in that already and do not
- * count again. And a sentence with what would help.
+ * count again. And why, for the sentence with what would help.
  */
-export function howSure(facts: FitFacts): { readonly sure: number; readonly why: string } {
+export function howSure(facts: FitFacts): { readonly sure: number; readonly why: SureWhy } {
   const { loads, thinnestShare, mixError, misfit, hidingSeen, uneven, isWhite } = facts;
   const sure = 1 / (1 + (mixError / halfSureError) ** 2);
-  if (isWhite && !hidingSeen) {
-    return {
-      sure: Math.min(sure, whiteOnWhite),
-      why: 'A white on white paper shows next to nothing. Paint its steps across a black line as well, and measure again.',
-    };
-  }
-  if (misfit > poorMisfit) {
-    return {
-      sure: Math.min(sure, disagreeing),
-      why: 'The steps do not agree with each other. See that each frame lies on its own patch and carries the right name; a patch that shines or is still damp misleads.',
-    };
-  }
-  if (thinnestShare > heavyShare && sure < quiteSure) {
-    return {
-      sure,
-      why: 'Only strong steps: how far it colours, and whether it hides what is under it or lets it shine through, can not be told apart. Add thinner steps, each twice as thin, until the paper shines through; a step over a black line helps too.',
-    };
-  }
-  if (uneven) {
-    return {
-      sure,
-      why: 'Not every frame lies on one even colour. Once each does, measure again.',
-    };
-  }
-  if (loads.length < 4) {
-    return {
-      sure,
-      why: `With only ${spellCount(loads.length)} steps mixes may come out a little different. Five, each twice as thin, would tell more.`,
-    };
-  }
-  if (!hidingSeen) {
-    return {
-      sure,
-      why: `${capitalize(spellCount(loads.length))} steps that agree: by itself it should come out close. How it mixes and hides is less sure: a step painted over a black line would tell.`,
-    };
-  }
-  return {
-    sure,
-    why: `${capitalize(spellCount(loads.length))} steps and what lies over the black line agree: alone and in mixes it should come out close.`,
-  };
+  if (isWhite && !hidingSeen)
+    return { sure: Math.min(sure, whiteOnWhite), why: { why: 'white-on-white' } };
+  if (misfit > poorMisfit) return { sure: Math.min(sure, disagreeing), why: { why: 'disagree' } };
+  if (thinnestShare > heavyShare && sure < quiteSure) return { sure, why: { why: 'only-strong' } };
+  if (uneven) return { sure, why: { why: 'uneven' } };
+  const steps = loads.length;
+  if (steps < 4) return { sure, why: { why: 'few-steps', steps } };
+  return { sure, why: { why: hidingSeen ? 'all-agree' : 'hiding-unseen', steps } };
 }

@@ -7,6 +7,7 @@ import { layOver, type PaintSpectra, paintLayer } from '../layer.ts';
 import { hueGroup } from '../list-paints.ts';
 import { type Paint, type PaintCard, strengthOf, usualCoat } from '../paint.ts';
 import { paintBox } from '../paint-box.ts';
+import type { OtherHue } from './paint-measure.ts';
 import { depthOf, isWhite, type PaintMeasure } from './paint-measure.ts';
 
 const sheetOf = ({ K, S }: PaintSpectra, amount: number): Float64Array =>
@@ -111,17 +112,11 @@ export function tubeOf(spectra: PaintSpectra, { id, ci }: Pick<PaintCard, 'id' |
     perLoad: isOther ? perLoad : nearest.perLoad,
     strength,
     mostLoad: usualCoat * strength,
-    question: isOther ? otherHueQuestion(paint, hers, usual) : null,
+    question: isOther ? questionOf(paint, hers, usual) : null,
   };
 }
 
-/** Asked where washes of the same depth differ in hue: of two colours by name, or of two kinds of the same. */
-function otherHueQuestion({ name, ci }: Paint, hers: Lab, usual: Lab): string {
+function questionOf({ name, ci }: Paint, hers: Lab, usual: Lab): OtherHue {
   const [looks, is] = [hers, usual].map((lab) => hueGroup({ ladder: [lab], ci: [] }));
-  const called = [name, ...ci].join(', ');
-  const seen =
-    looks === is
-      ? `These steps look another ${looks} than ${called} usually is.`
-      : `These steps look ${looks}, but ${called} is ${is}.`;
-  return `${seen} Is this the paint you mean? See that the photo is the right one and that each frame lies on its own patch. If it is right, keep it all the same.`;
+  return { called: [name, ...ci], looks, is };
 }

@@ -1,6 +1,7 @@
 import { type Lab, xyzOfLab } from '../../colour/lab.ts';
-import { joinWords } from '../../words/numbers.ts';
-import type { Evenness, FramedColour, PatchFrame } from './measured-photo.ts';
+import type { HueGroup } from '../list-paints.ts';
+import type { SureWhy } from '../paint.ts';
+import type { FramedColour, PatchFrame } from './measured-photo.ts';
 
 /**
  * What a painted patch is. Amounts compare the steps of one paint: each step twice as thin is 16,
@@ -30,7 +31,7 @@ export interface PaintMeasure {
   readonly S: readonly number[];
   /** 0..1, and a sentence for the painter with what would help. */
   readonly sure: number;
-  readonly why: string;
+  readonly why: SureWhy;
   /** Colour of every patch as the paint found would have it, in the order given. */
   readonly expected: readonly Lab[];
   /** Mean CIEDE2000 between the patches and that. */
@@ -40,9 +41,22 @@ export interface PaintMeasure {
   /** Loads per ml of tube paint, and load of its masstone, as the built-in paint of that pigment has them. */
   readonly strength: number;
   readonly mostLoad: number;
-  /** Asks whether it is the right paint, where its hue is not that pigment's; null where it is. */
-  readonly question: string | null;
+  /** What asks whether it is the right paint, where its hue is not that pigment's; null where it is. */
+  readonly question: OtherHue | null;
 }
+
+/** A paint that looks of one hue, and the one it is called after of another, or of another kind of the same. */
+export interface OtherHue {
+  /** Name and Colour Index names. */
+  readonly called: readonly string[];
+  readonly looks: HueGroup;
+  readonly is: HueGroup;
+}
+
+/** What she should look at again: a ladder named from its wrong end, or frames, by number, that are not on one colour. */
+export type DraftCaution =
+  | { readonly caution: 'backward' }
+  | { readonly caution: 'slope' | 'two colours'; readonly frames: readonly number[] };
 
 /** From this on she is told that it is quite sure. */
 export const quiteSure = 0.7;
@@ -167,8 +181,8 @@ export const draftPatches = (
 /** Depths of two washes closer than this may lie either way round (own). */
 const sameDepth = 0.15;
 
-/** A sentence where step 1 is paler than the last one; null where the ladder is named as it is painted. */
-function backwardLadder(patches: readonly PaintPatch[]): string | null {
+/** Whether step 1 is paler than the last one; else the ladder is named as it is painted. */
+function isBackward(patches: readonly PaintPatch[]): boolean {
   const depths = patches
     .flatMap(({ lab, is }) =>
       is.kind === 'step' ? [{ amount: is.amount, depth: depthOf(lab) }] : [],
@@ -176,35 +190,29 @@ function backwardLadder(patches: readonly PaintPatch[]): string | null {
     .sort((one, two) => one.amount - two.amount)
     .map(({ depth }) => depth);
   const span = Math.max(...depths) - Math.min(...depths);
-  if (depths.length < fewestSteps || span < sameDepth || trendOf(depths) >= 0) return null;
-  return 'Step 1 looks paler than the last step: the ladder seems to be named from the wrong end. Turn it round and measure again.';
+  return depths.length >= fewestSteps && span >= sameDepth && trendOf(depths) < 0;
 }
 
 function unevenFrames(
   draft: readonly DraftPatch[],
   found: readonly FramedColour[],
-  evenness: Evenness,
-): string | null {
-  const numbers = found.flatMap((each, n) =>
-    each.evenness === evenness && draft[n]?.is ? [`${n + 1}`] : [],
+  evenness: 'slope' | 'two colours',
+): DraftCaution[] {
+  const frames = found.flatMap((each, n) =>
+    each.evenness === evenness && draft[n]?.is ? [n + 1] : [],
   );
-  if (numbers.length === 0) return null;
-  const one = numbers.length === 1;
-  const frames = `${one ? 'Frame' : 'Frames'} ${joinWords(numbers)}`;
-  if (evenness === 'slope') {
-    return `${frames} ${one ? 'runs' : 'run'} from pale to dark: put ${one ? 'it' : 'each'} where its wash is even, or make it smaller.`;
-  }
-  return `${frames} ${one ? 'lies' : 'lie'} on more than one colour: move ${one ? 'it' : 'each'} to the middle of its patch, or make it smaller.`;
+  return frames.length > 0 ? [{ caution: evenness, frames }] : [];
 }
 
-/** What she should look at again, in sentences. */
+/** What she should look at again. */
 export const draftCautions = (
   draft: readonly DraftPatch[],
   found: readonly FramedColour[],
   ci: readonly string[],
-): string[] =>
-  [
-    isWhite(ci) ? null : backwardLadder(draftPatches(draft, found)),
-    unevenFrames(draft, found, 'two colours'),
-    unevenFrames(draft, found, 'slope'),
-  ].filter((sentence) => sentence !== null);
+): DraftCaution[] => [
+  ...(!isWhite(ci) && isBackward(draftPatches(draft, found))
+    ? [{ caution: 'backward' } as const]
+    : []),
+  ...unevenFrames(draft, found, 'two colours'),
+  ...unevenFrames(draft, found, 'slope'),
+];

@@ -2,7 +2,6 @@ import type { Lab } from '../../colour/lab.ts';
 import { labOfReflectance, spectrumSize } from '../../colour/spectrum.ts';
 import { drySurface } from '../../colour/surface.ts';
 import type { Pause } from '../../numeric/levenberg-marquardt.ts';
-import { joinWords } from '../../words/numbers.ts';
 import { defaultPaper } from '../colour-of-washes.ts';
 import { usualLoad } from '../consistency.ts';
 import { layOver, type PaintSpectra, paintLayer } from '../layer.ts';
@@ -30,14 +29,19 @@ export const mostOnPage = 6;
 export const squaresOfPage = (ids: readonly string[]): string[][] =>
   ids.flatMap((one, n) => [[one], ...ids.slice(n + 1).map((two) => [one, two])]);
 
-/** A paint of hers as the page has it, and what changed, in words. */
+/** How a paint differs from what it was taken for; clear: more transparent. */
+export type PaintChange =
+  | ('redder' | 'greener' | 'yellower' | 'bluer')
+  | ('stronger' | 'weaker' | 'hiding' | 'clear');
+
+/** A paint of hers as the page has it, and what changed. */
 export interface RefinedPaint {
   readonly id: string;
   readonly K: readonly number[];
   readonly S: readonly number[];
   readonly strength: number;
   readonly mostLoad: number;
-  readonly words: string;
+  readonly told: { readonly name: string; readonly changes: readonly PaintChange[] };
 }
 
 /** How far K and S of a paint of hers may be off before the page: it was measured, or only named (ln, own). */
@@ -62,19 +66,21 @@ const meanOf = (values: ArrayLike<number>): number =>
 const seenChange = 2;
 const seenFactor = 1.15;
 
-/** What changed in a paint, a sentence: 'my blue: bluer and weaker than it was taken for.' */
-export function changeInWords(before: Paint, after: PaintSpectra, strengthTimes: number): string {
+/** What changed in a paint. */
+export function changesOf(
+  before: Paint,
+  after: PaintSpectra,
+  strengthTimes: number,
+): PaintChange[] {
   const [[, a, b], [, a2, b2]] = [middleWash(before), middleWash(after)];
   const hides = meanOf(after.S) / meanOf(before.S);
-  const changes = [
+  const found: (PaintChange | null)[] = [
     a2 - a > seenChange ? 'redder' : a - a2 > seenChange ? 'greener' : null,
     b2 - b > seenChange ? 'yellower' : b - b2 > seenChange ? 'bluer' : null,
     strengthTimes > seenFactor ? 'stronger' : strengthTimes < 1 / seenFactor ? 'weaker' : null,
-    hides > 1.5 ? 'hiding more' : hides < 1 / 1.5 ? 'more transparent' : null,
-  ].filter((change) => change !== null);
-  return changes.length > 0
-    ? `${before.name}: ${joinWords(changes)} than it was taken for.`
-    : `${before.name}: as it was taken for, hardly changed.`;
+    hides > 1.5 ? 'hiding' : hides < 1 / 1.5 ? 'clear' : null,
+  ];
+  return found.filter((change) => change !== null);
 }
 
 /**
@@ -132,7 +138,7 @@ export async function refinePaints(
     const K = Array.from(found.K, (k) => k * perLoad);
     const S = Array.from(found.S, (s) => s * perLoad);
     const strength = strengthOf(before) / perLoad;
-    const words = changeInWords(before, { K, S }, 1 / perLoad);
-    return { id: before.id, K, S, strength, mostLoad: strength * coatOf(before), words };
+    const told = { name: before.name, changes: changesOf(before, { K, S }, 1 / perLoad) };
+    return { id: before.id, K, S, strength, mostLoad: strength * coatOf(before), told };
   });
 }

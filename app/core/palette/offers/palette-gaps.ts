@@ -3,7 +3,6 @@ import { mostPaintsInMix } from '../../limits.ts';
 import { combinations } from '../../numeric/combinations.ts';
 import { isWhiteOrBlack, type Paint } from '../../paint/paint.ts';
 import type { Family } from '../../reading/reading.ts';
-import { joinWithOr, joinWords, pluralize } from '../../words/numbers.ts';
 import type { Checkpoint } from '../checkpoint.ts';
 import { GroupMixer } from '../library/group-mixer.ts';
 import type { CostTables } from '../search/cost-tables.ts';
@@ -11,61 +10,7 @@ import { againstPaints } from '../search/paint-price.ts';
 import { darkestBandLightness, type PaletteTarget } from '../search/palette-targets.ts';
 import { type JudgedSet, scoreSet } from '../search/score-set.ts';
 import { closeEnough } from '../search/set-walk.ts';
-import type { DarkRemedy } from './palette-offer.ts';
-
-/** What a palette does worse without one of its paints. */
-interface PaintLoss {
-  /** Munsell values by which the darks end lighter. */
-  readonly darksLighter: number;
-  /** Mean CIEDE2000 of the painted area that is lost, surcharges for mixed paints included. */
-  readonly furtherOff: number;
-  readonly families: readonly FamilyLoss[];
-}
-
-interface FamilyLoss {
-  /** In painter's words: 'dull green'. */
-  readonly name: string;
-  /** Of the painted area, 0..1. */
-  readonly share: number;
-  /** Mean CIEDE2000 lost within the family. */
-  readonly furtherOff: number;
-}
-
-/** A third of a value shows; a family shifts, shifts clearly, is another colour; too small to matter (own). */
-const leastDark = 0.3;
-const shifts = 2;
-const clearly = 6;
-const otherColour = 12;
-const leastShare = 0.03;
-const leastOverall = 0.4;
-
-function familyWords(families: readonly FamilyLoss[]): string | null {
-  const worst = families
-    .filter(({ share, furtherOff }) => furtherOff >= shifts && share >= leastShare)
-    .sort((one, two) => two.share * two.furtherOff - one.share * one.furtherOff)
-    .slice(0, 2);
-  const most = worst.reduce((all, { furtherOff }) => Math.max(all, furtherOff), 0);
-  if (worst.length === 0) return null;
-  const names = worst.map(({ name }) => `the ${name}`);
-  if (most >= otherColour) return `you cannot mix ${joinWithOr(names)}`;
-  return `${joinWords(names)} ${pluralize(worst.length, 'is', 'are')} ${most >= clearly ? 'clearly' : 'a bit'} off`;
-}
-
-/**
- * What is lost without a paint, in words to follow 'Without it': 'the darks end 1.4 values lighter; the dull
- * green is a bit off'. Null: it is the only paint.
- */
-export function describeLoss(loss: PaintLoss | null): string {
-  if (!loss) return 'nothing is left to paint with';
-  const dark =
-    loss.darksLighter >= leastDark
-      ? `the darks end ${loss.darksLighter.toFixed(1)} values lighter`
-      : null;
-  const said = [dark, familyWords(loss.families)].filter((words) => words !== null);
-  if (said.length > 0) return said.join('; ');
-  if (loss.furtherOff >= leastOverall) return 'all colours are a little less accurate';
-  return 'little changes';
-}
+import type { DarkRemedy, PaintLoss } from './palette-offer.ts';
 
 /** What each paint of a set is good for: the set with it against the set without it. Null for an only paint. */
 export function paintLosses(

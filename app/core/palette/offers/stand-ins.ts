@@ -5,8 +5,24 @@ import { hueAtLightness } from '../../paint/hue-at-lightness.ts';
 import { isWhiteOrBlack, type Paint } from '../../paint/paint.ts';
 import { knownPaints, paintCard } from '../../paint/paint-box.ts';
 import type { StrengthCorrection } from '../../paint/strength-corrections.ts';
-import { capitalize } from '../../words/numbers.ts';
 import { ownedAmong } from '../paints-allowed.ts';
+
+/** A shift in hue or strength of colour, and in how dark it gets. */
+export interface PaintShift {
+  readonly hue: 'redder' | 'yellower' | 'greener' | 'bluer' | 'brighter' | 'duller' | null;
+  readonly depth: 'darker' | 'lighter' | null;
+}
+
+/** How a paint of hers stands in for one of a plan, both by name; or of which kind she has none. */
+export type StandInTold =
+  | { readonly theirs: string; readonly lacks: 'white' | 'black' }
+  | {
+      readonly theirs: string;
+      readonly yours: string;
+      /** Of the same pigment; almost the same; a little, clearly otherwise; nothing near. */
+      readonly near: 'same' | 'almost' | 'little' | 'clearly' | 'far';
+      readonly shift: PaintShift;
+    };
 
 /** A paint of hers in the place of one that a plan was made with. */
 export interface StandIn {
@@ -16,8 +32,8 @@ export interface StandIn {
   readonly yours: string | null;
   /** CIEDE2000 at equal lightness, mean from the palest tint to the masstone; 0 where it is left out. */
   readonly difference: number;
-  /** How hers differs; empty where it is the same paint. */
-  readonly sentence: string;
+  /** How hers differs; null where it is the same paint. */
+  readonly told: StandInTold | null;
 }
 
 /** What she has to choose from: ids of her box, left out before she has ticked any; her own paints; what scraps told. */
@@ -67,7 +83,7 @@ const [almost, little, clearly] = [4, 10, 22];
 const leastShift = 2.5;
 
 /** Hue angles in a*, b*, degrees, about where each looks pure (from memory). */
-const hues: readonly (readonly [degrees: number, word: string])[] = [
+const hues: readonly (readonly [degrees: number, word: PaintShift['hue']])[] = [
   [25, 'redder'],
   [90, 'yellower'],
   [160, 'greener'],
@@ -79,8 +95,8 @@ const turnBetween = (one: number, other: number): number => {
   return Math.min(turn, 360 - turn);
 };
 
-/** 'bluer', 'duller', 'bluer and not as dark'; empty where neither tells. */
-function shiftInWords(theirs: Laddered, yours: Laddered): string {
+/** How hers is shifted, as far as it tells. */
+function shiftOf(theirs: Laddered, yours: Laddered): PaintShift {
   const steps = theirs.ladder.map((colour) => [colour, lookAt(yours, colour[0])] as const);
   const mean = (of: (one: Lab, other: Lab) => number): number =>
     steps.reduce((sum, [one, other]) => sum + of(one, other), 0) / steps.length;
@@ -93,29 +109,30 @@ function shiftInWords(theirs: Laddered, yours: Laddered): string {
   const angle = (Math.atan2(db, da) * 180) / Math.PI;
   const [nearest] = [...hues].sort((a, b) => turnBetween(a[0], angle) - turnBetween(b[0], angle));
   const isInHue = shift ** 2 > 2 * chroma ** 2;
-  const hue =
-    shift < leastShift ? '' : isInHue ? (nearest?.[1] ?? '') : chroma > 0 ? 'brighter' : 'duller';
+  const hue = shift < leastShift ? null : isInHue ? nearest[1] : chroma > 0 ? 'brighter' : 'duller';
   const deeper = theirs.darkest - yours.darkest;
-  const depth =
-    Math.abs(deeper) < valueReachedWithin
-      ? ''
-      : deeper > 0
-        ? 'darker at full strength'
-        : 'not as dark';
-  return [hue, depth].filter(Boolean).join(' and ');
+  const depth = Math.abs(deeper) < valueReachedWithin ? null : deeper > 0 ? 'darker' : 'lighter';
+  return { hue, depth };
 }
 
-function sentenceFor(theirs: Laddered, yours: Laddered, difference: number): string {
-  const [name, own] = [capitalize(theirs.paint.name), yours.paint.name];
-  if (theirs.paint.id === yours.paint.id) return '';
-  const shift = shiftInWords(theirs, yours);
-  const how = (word: string): string => (shift ? `, ${word}${shift}` : '');
-  if (difference < almost && samePigments(theirs.paint, yours.paint))
-    return `${name}: your ${own} is of the same pigment.`;
-  if (difference < almost) return `${name}: your ${own} looks almost the same.`;
-  if (difference < little) return `${name}: your ${own} stands in${how('a little ')}.`;
-  if (difference < clearly) return `${name}: your ${own} is nearest${how('clearly ')}.`;
-  return `${name}: you have nothing near it. Your ${own} is nearest${how('far ')}.`;
+function toldOf(theirs: Laddered, yours: Laddered, difference: number): StandInTold | null {
+  if (theirs.paint.id === yours.paint.id) return null;
+  const near =
+    difference < almost
+      ? samePigments(theirs.paint, yours.paint)
+        ? 'same'
+        : 'almost'
+      : difference < little
+        ? 'little'
+        : difference < clearly
+          ? 'clearly'
+          : 'far';
+  return {
+    theirs: theirs.paint.name,
+    yours: yours.paint.name,
+    near,
+    shift: shiftOf(theirs, yours),
+  };
 }
 
 /** 'white', 'black', or a colour. */
@@ -127,11 +144,11 @@ function kindOf({ ci }: Paint): 'white' | 'black' | 'colour' {
 const priceOf = (wanted: Laddered, { paint }: Laddered, taken: ReadonlySet<string>): number =>
   (taken.has(paint.id) ? onceMore : 0) - (samePigments(paint, wanted.paint) ? alike : 0);
 
-const leftOut = ({ id, name }: Paint, kind: string): StandIn => ({
+const leftOut = ({ id, name }: Paint, lacks: 'white' | 'black'): StandIn => ({
   theirs: id,
   yours: null,
   difference: 0,
-  sentence: `${capitalize(name)}: you have no ${kind}, and do without it.`,
+  told: { theirs: name, lacks },
 });
 
 /**
@@ -153,10 +170,10 @@ export function standIns(theirs: readonly Paint[], hers: Hers): StandIn[] {
       .map((yours) => ({ yours, difference: differenceBetween(wanted, yours) }))
       .map((each) => ({ ...each, price: each.difference + priceOf(wanted, each.yours, taken) }))
       .sort((one, other) => one.price - other.price);
-    if (!best) return owned.length > 0 ? [leftOut(wanted.paint, kind)] : [];
+    if (!best) return owned.length > 0 && kind !== 'colour' ? [leftOut(wanted.paint, kind)] : [];
     const { yours, difference } = best;
     taken.add(yours.paint.id);
-    const sentence = sentenceFor(wanted, yours, difference);
-    return [{ theirs: wanted.paint.id, yours: yours.paint.id, difference, sentence }];
+    const told = toldOf(wanted, yours, difference);
+    return [{ theirs: wanted.paint.id, yours: yours.paint.id, difference, told }];
   });
 }

@@ -1,5 +1,5 @@
 import type { PlanEdit, Technique } from '../../decisions/plan-edit.ts';
-import { type CautiousPaint, paintsWithoutDust } from '../../paint/cautions.ts';
+import { type CautiousPaint, paintsWithoutDust } from '../../words/cautions.ts';
 import type { Step, StepKind, WashPlan } from '../plan.ts';
 
 const washes: readonly Technique[] = ['wet on dry', 'wet-in-wet', 'glaze', 'dry brush'];

@@ -1,18 +1,19 @@
-import type { Warning, WarningCode } from '../../reading/reading.ts';
 import type { Sentence } from '../../words/plan/words.ts';
 
-/** A warning of a plan; those of a reading are stored as sentences. */
-export type PlanWarning = Omit<Warning, 'text'> & { readonly text: Sentence };
-
 /** Warnings about what the plan can't reach. */
-const reachCodes: readonly WarningCode[] = [
-  'nothing-to-paint',
-  'dark-out-of-reach',
-  'colour-out-of-reach',
-  'shape-out-of-reach',
-  'too-many-layers',
-  'wash-too-large',
-  'whites-too-small',
-];
+const reachCodes = [
+  ...(['nothing-to-paint', 'dark-out-of-reach', 'colour-out-of-reach'] as const),
+  ...(['shape-out-of-reach', 'too-many-layers', 'wash-too-large', 'whites-too-small'] as const),
+] as const;
 
-export const isOfReach = ({ code }: Pick<Warning, 'code'>): boolean => reachCodes.includes(code);
+/** What a plan can't reach, cause and what to do. The first in a list matters most. */
+export interface PlanWarning {
+  readonly code: (typeof reachCodes)[number];
+  readonly text: Sentence;
+  /** Key of the one step of a plan it speaks of; left out: it is about all of it. */
+  readonly step?: string;
+}
+
+/** Whether a warning that was kept, perhaps by another version, is one of those. */
+export const isOfReach = ({ code }: { readonly code: string }): boolean =>
+  reachCodes.some((each) => each === code);

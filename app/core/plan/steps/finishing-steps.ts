@@ -1,7 +1,7 @@
 import { lightnessOfOneValue } from '../../limits.ts';
-import { paintsWithoutDust } from '../../paint/cautions.ts';
 import type { Paint } from '../../paint/paint.ts';
 import type { Slot } from '../../reading/slot.ts';
+import { paintsWithoutDust } from '../../words/cautions.ts';
 import type { Mix } from '../plan.ts';
 import { type PlanFacts, paintsIn, usedMixes } from '../plan-facts.ts';
 import {

@@ -2,7 +2,7 @@ import { colourDifference } from '../../colour/ciede2000.ts';
 import { labOfReflectance, type Spectrum, spectrumSize } from '../../colour/spectrum.ts';
 import { reflectanceOfWashes, type Wash } from '../../paint/colour-of-washes.ts';
 import { layOver, mixSpectra, paintLayer } from '../../paint/layer.ts';
-import { mudOf } from '../../paint/mud-sentence.ts';
+import { mudOf } from '../../paint/mud.ts';
 import type { Paint } from '../../paint/paint.ts';
 import type { Border, Reading } from '../../reading/reading.ts';
 import type { Slot } from '../../reading/slot.ts';

@@ -1,6 +1,6 @@
 import type { Weather } from '../../drying/weather.ts';
-import { cautionInWords, deferral, paintsToMind, paintsWithoutDust } from '../../paint/cautions.ts';
 import type { Paint } from '../../paint/paint.ts';
+import { cautionInWords, deferral, paintsToMind, paintsWithoutDust } from '../../words/cautions.ts';
 import { type Said, type Sentence, words } from '../../words/plan/words.ts';
 import type { Step, WashPlan } from '../plan.ts';
 

@@ -1,6 +1,5 @@
 import { mostBands, reserveWithin } from '../../limits.ts';
-import { pluralize, spellCount } from '../../words/numbers.ts';
-import type { ReadingWishes, ToneRange } from '../reading.ts';
+import type { BandsWhy, ReadingWishes, ToneRange } from '../reading.ts';
 import { onTheSheet } from '../tone-range.ts';
 import { lightnessOfBin } from './list-bands.ts';
 
@@ -8,7 +7,7 @@ export interface ChosenLimits {
   /** L*, from dark to light. */
   readonly limits: readonly number[];
   readonly proposedBands: number;
-  readonly why: string;
+  readonly why: BandsWhy;
   /** How many tones, and so bands at most, the picture holds. */
   readonly tones: number;
 }
@@ -37,8 +36,7 @@ export function chooseLimits(
 
 interface BandProposal {
   readonly bands: number;
-  /** Why, one sentence for the painter. */
-  readonly why: string;
+  readonly why: BandsWhy;
 }
 
 /**
@@ -88,34 +86,17 @@ export function proposeBands(
 ): BandProposal {
   const [, , three, four, five] = best;
   if (!three || !four) {
-    const count = Math.max(1, best.length);
-    const tones = `${spellCount(count)} ${pluralize(count, 'tone')}`;
-    return { bands: count, why: `The picture holds no more than ${tones}.` };
+    const tones = Math.max(1, best.length);
+    return { bands: tones, why: { why: 'few-tones', tones } };
   }
   const pixels = countOf(histogram, -1);
   const stray = ({ cost }: OptimalBands): number => lightnessOfBin(Math.sqrt(cost / pixels));
-  if (five && !keepsWhites(four, histogram, range) && keepsWhites(five, histogram, range)) {
-    return {
-      bands: 5,
-      why: 'Five values: with four, the whites would merge with the lights.',
-    };
-  }
-  if (stray(three) <= threeStray) {
-    return {
-      bands: 3,
-      why: 'Light, mid and dark hold nearly everything: three values are enough.',
-    };
-  }
-  if (five && stray(four) > fourStray) {
-    return {
-      bands: 5,
-      why: 'The tones are spread so widely that four values would lose shapes: take five.',
-    };
-  }
-  if (five && isOneColour) {
-    return { bands: 5, why: 'All is of one colour, so value has to tell everything: take five.' };
-  }
-  return { bands: 4, why: 'Four values keep the shapes clear.' };
+  if (five && !keepsWhites(four, histogram, range) && keepsWhites(five, histogram, range))
+    return { bands: 5, why: { why: 'whites-merge' } };
+  if (stray(three) <= threeStray) return { bands: 3, why: { why: 'three-enough' } };
+  if (five && stray(four) > fourStray) return { bands: 5, why: { why: 'widely-spread' } };
+  if (five && isOneColour) return { bands: 5, why: { why: 'one-colour' } };
+  return { bands: 4, why: { why: 'clear' } };
 }
 
 // Exact multi-level thresholds of least within-class variance (Otsu, 'A Threshold Selection Method

@@ -1,6 +1,7 @@
 import { longestPrompt } from '../../limits.ts';
-import { type Place, sideInWords } from '../../raster/size.ts';
+import type { Place } from '../../raster/size.ts';
 import { capitalize, formatAll, joinWords } from '../numbers.ts';
+import { sideInWords } from '../places.ts';
 import { bandWord, passageWord } from '../reading-words.ts';
 import { type SaidBy, sayBy } from './said.ts';
 

@@ -1,13 +1,15 @@
+import type { Mud } from '../../paint/mud.ts';
+import type { Side } from '../../raster/size.ts';
 import {
   careWithPaint,
   cautionInWords,
   namesInShort,
   noDustInWords,
   poisonInWords,
-} from '../../paint/cautions.ts';
-import { type Mud, mudInWords } from '../../paint/mud-sentence.ts';
-import { type Side, sideInWords } from '../../raster/size.ts';
+} from '../cautions.ts';
 import { capitalize } from '../numbers.ts';
+import { mudInWords } from '../paint/mix-words.ts';
+import { sideInWords } from '../places.ts';
 import type { ColourName } from './names.ts';
 
 /** How a mix runs over its shapes. */

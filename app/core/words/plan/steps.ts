@@ -1,7 +1,8 @@
-import { dryPrompt } from '../../drying/wetness.ts';
-import { namesInShort } from '../../paint/cautions.ts';
-import { type Place, sideInWords } from '../../raster/size.ts';
+import type { Place } from '../../raster/size.ts';
+import { namesInShort } from '../cautions.ts';
+import { dryPrompt, leaveIt } from '../drying/drying-words.ts';
 import { formatAll, joinWords, openWithCount, pluralize } from '../numbers.ts';
+import { sideInWords } from '../places.ts';
 import { nameWhites } from './names.ts';
 
 /** How the sheet is held while it is wet. */
@@ -86,6 +87,9 @@ export const stepSentences = {
     'Edges that are too sharp: touch them with a clean, barely damp brush and blot.',
   'dry/wait': () => dryPrompt.usual,
   'dry/wait-slow': () => dryPrompt.slow,
+  'dry/leave': () => leaveIt,
+  'dry/leave-by-now': () =>
+    'The shine should be gone, the sheet is still cool: leave it. No water, no brush, until it is bone dry.',
   'dry/damp': () => 'Damp is the dangerous state: no water, no thin paint now.',
   'lift/blot': () =>
     'Where the edge of a light should melt, wet it with a clean brush, wait, and blot. Do not scrub.',

@@ -1,7 +1,8 @@
 import type { Range } from '../../colour/lab.ts';
 import type { Wetness } from '../../drying/wetness.ts';
-import { edgeOfBoard, oppositeSide, type Side, sideInWords } from '../../raster/size.ts';
+import { oppositeSide, type Side } from '../../raster/size.ts';
 import { minutesInWords } from '../minutes.ts';
+import { edgeOfBoard, sideInWords } from '../places.ts';
 import { fittedNames, type MeetingSaid, nameMeeting, nameShape, type ShapeSaid } from './names.ts';
 
 interface Graded {

@@ -1,4 +1,5 @@
 import { capitalize, joinWords, pluralize, spellOrdinal } from '../numbers.ts';
+import { mendingTitles } from './mending.ts';
 import { type ColourName, passagePrefix } from './names.ts';
 import { type SaidBy, sayBy } from './said.ts';
 
@@ -52,6 +53,8 @@ export const titles = {
   'title/last-lights': ({ count }: { readonly count: number }) =>
     `Last ${pluralize(count, 'light')}`,
   'title/last-look': () => 'Last look',
+  'title/mend': ({ mending }: { readonly mending: keyof typeof mendingTitles }) =>
+    mendingTitles[mending],
 };
 export type TitleSaid = SaidBy<typeof titles>;
 export const sayTitle = sayBy(titles);

@@ -1,4 +1,5 @@
-import { edgeOfBoard, type Side } from '../../raster/size.ts';
+import type { Side } from '../../raster/size.ts';
+import { edgeOfBoard } from '../places.ts';
 import { type SaidBy, sayBy } from './said.ts';
 
 /** Brushes by what they are; round numbers have no standard. */

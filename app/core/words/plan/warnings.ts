@@ -1,6 +1,7 @@
 import type { Range } from '../../colour/lab.ts';
-import { type PaperChoice, paperInWords } from '../../drying/paper-choice.ts';
+import type { PaperChoice } from '../../drying/paper-choice.ts';
 import { smallShapeMm } from '../../limits.ts';
+import { paperInWords } from '../drying/drying-words.ts';
 import { minutesInWords } from '../minutes.ts';
 import { formatCount, openWithCount, pluralize } from '../numbers.ts';
 import { bandWord } from '../reading-words.ts';

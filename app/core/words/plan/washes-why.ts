@@ -1,4 +1,5 @@
-import { type PaperChoice, paperInWords } from '../../drying/paper-choice.ts';
+import type { PaperChoice } from '../../drying/paper-choice.ts';
+import { paperInWords } from '../drying/drying-words.ts';
 import { capitalize, pluralize, spellCount, spellOrdinal } from '../numbers.ts';
 import { bandWord } from '../reading-words.ts';
 

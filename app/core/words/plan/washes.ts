@@ -1,6 +1,7 @@
 import { longestPrompt } from '../../limits.ts';
-import { type Place, sideInWords } from '../../raster/size.ts';
+import type { Place } from '../../raster/size.ts';
 import { capitalize, joinWords } from '../numbers.ts';
+import { sideInWords } from '../places.ts';
 import { passageWord } from '../reading-words.ts';
 import {
   type AreaSaid,

@@ -1,5 +1,7 @@
 import { consequenceSentences } from './consequences.ts';
+import { cueSentences } from './cues.ts';
 import { eveningSentences } from './evenings.ts';
+import { mendSentences } from './mending.ts';
 import { areaNames } from './names.ts';
 import { cautionSentences, mixSentences } from './paints.ts';
 import type { SaidBy } from './said.ts';
@@ -24,6 +26,8 @@ export type Said =
   | SaidBy<typeof eveningSentences>
   | SaidBy<typeof washesWhySentences>
   | SaidBy<typeof consequenceSentences>
+  | SaidBy<typeof mendSentences>
+  | SaidBy<typeof cueSentences>
   | SaidBy<typeof cautionSentences>
   | SaidBy<typeof warningSentences>;
 
@@ -39,6 +43,8 @@ const sentences: Readonly<Record<Said['say'], (figures: never) => string>> = {
   ...eveningSentences,
   ...washesWhySentences,
   ...consequenceSentences,
+  ...mendSentences,
+  ...cueSentences,
   ...cautionSentences,
   ...warningSentences,
 };

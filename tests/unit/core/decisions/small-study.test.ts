@@ -9,6 +9,7 @@ import { buildPlan } from '../../../../app/core/plan/build-plan.ts';
 import { describeBrokenRules } from '../../../../app/core/plan/rules/check-rules.ts';
 import { centredCrop } from '../../../../app/core/reference/reference.ts';
 import { sheetOf } from '../../../../app/core/reference/sheet.ts';
+import { studyTitle } from '../../../../app/core/words/painting-titles.ts';
 import { madeReading, tableOf } from '../../../support/plan/made-reading.ts';
 import { painted, readFor } from '../../../support/reading/rasters.ts';
 import { paintingSample } from '../../../support/storage/kept-samples.ts';
@@ -34,6 +35,7 @@ let ids = 0;
 const studyOf = (painting = of) =>
   smallStudy({
     painting,
+    title: studyTitle(painting.title),
     paint: 'pb27-prussian-blue',
     createdAt: 9,
     newId: () => `new ${ids++}`,

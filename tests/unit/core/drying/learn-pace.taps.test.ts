@@ -4,10 +4,10 @@ import {
   geometricMiddle,
   type Lesson,
   learnPace,
-  paceInWords,
   teaches,
 } from '../../../../app/core/drying/learn-pace.ts';
 import { usualPaper } from '../../../../app/core/drying/paper-choice.ts';
+import { paceInWords } from '../../../../app/core/words/drying/drying-words.ts';
 
 describe('what taps teach', () => {
   const what = { clock: 'dry', paper: usualPaper, wash: 'wash' } as const;

@@ -6,19 +6,22 @@ import {
   geometricMiddle,
   type Lesson,
   learnPace,
-  paceInWords,
   teaches,
 } from '../../../../app/core/drying/learn-pace.ts';
 import {
-  airInWords,
   chosenOf,
   figureOf,
   roomWeather,
   type Weather,
   warmths,
 } from '../../../../app/core/drying/weather.ts';
-import { boneDrySign, leaveIt } from '../../../../app/core/drying/wetness.ts';
 import { waterKindOf } from '../../../../app/core/plan/water-kind.ts';
+import {
+  airInWords,
+  boneDrySign,
+  leaveIt,
+  paceInWords,
+} from '../../../../app/core/words/drying/drying-words.ts';
 
 test('without a tap, or where there is nothing to wait for, the range stays as it was', () => {
   const pace = { factor: 1.4, taps: 3, scatter: 0.2 };

@@ -2,9 +2,9 @@ import { expect, test } from 'vitest';
 import {
   maxWashes,
   type PaperChoice,
-  paperInWords,
   samePaper,
 } from '../../../../app/core/drying/paper-choice.ts';
+import { paperInWords } from '../../../../app/core/words/drying/drying-words.ts';
 
 // R9; common practice, no source, and what is put between: own.
 test.each<[PaperChoice['fibre'], number, number, number]>([

@@ -2,7 +2,6 @@ import { expect, test } from 'vitest';
 import { modelRange } from '../../../../app/core/drying/estimate-drying.ts';
 import { evaporationOf } from '../../../../app/core/drying/evaporation.ts';
 import {
-  airInWords,
   airs,
   coolTestWorks,
   figureOf,
@@ -11,6 +10,7 @@ import {
   type Weather,
   warmths,
 } from '../../../../app/core/drying/weather.ts';
+import { airInWords } from '../../../../app/core/words/drying/drying-words.ts';
 
 const room: Weather = { celsius: 20, humidity: 50, airSpeed: 0.15 };
 const rate = (weather: Weather): number => evaporationOf(weather).gramsPerSquareMetreHour;

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { gridInWords, outlineGrid, rowLetter } from '../../../../app/core/outline/outline-grid.ts';
+import { outlineGrid, rowLetter } from '../../../../app/core/outline/outline-grid.ts';
 import { fileName } from '../../../../app/core/outline/outline-svg.ts';
+import { gridInWords } from '../../../../app/core/words/outline/outline-grid.ts';
 
 // Equal squares, 4 to 8 across, lettered and numbered: common practice, no source.
 test('any sheet: 4 to 8 equal squares fill it across, the rows reach its foot and no further', () => {

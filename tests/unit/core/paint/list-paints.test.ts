@@ -7,16 +7,15 @@ import {
   hueGroup,
   paintFilters,
   paintUses,
-  paintUsesInWords,
   sortPaints,
   valueSpan,
-  valueSpanInWords,
 } from '../../../../app/core/paint/list-paints.ts';
+import { nothingKnown } from '../../../../app/core/paint/paint-traits.ts';
+import { traitsBySource, traitsInWords } from '../../../../app/core/words/paint/paint-traits.ts';
 import {
-  nothingKnown,
-  traitsBySource,
-  traitsInWords,
-} from '../../../../app/core/paint/paint-traits.ts';
+  paintUsesInWords,
+  valueSpanInWords,
+} from '../../../../app/core/words/paint/paint-words.ts';
 import { card, cards } from '../../../support/paint/cards.ts';
 
 // Which paint is used for what: common practice, no source.
@@ -102,11 +101,11 @@ describe('filters', () => {
   test('every paint is in exactly one group of hue and of reach, most in one of each trait', () => {
     for (const name of ['hue', 'reach', 'lightfastness'] as const) {
       const counts = paintFilters[name].choices.map(
-        ([value]) => filterPaints(cards, { [name]: value }).length,
+        (value) => filterPaints(cards, { [name]: value }).length,
       );
       expect(counts.reduce((sum, count) => sum + count, 0)).toBe(cards.length);
     }
-    const transparency = paintFilters.transparency.choices.flatMap(([value]) =>
+    const transparency = paintFilters.transparency.choices.flatMap((value) =>
       filterPaints(cards, { transparency: value }),
     );
     expect(transparency).toHaveLength(cards.length - 5); // five tubes do not tell their pigments

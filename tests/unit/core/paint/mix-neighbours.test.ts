@@ -9,6 +9,7 @@ import { mixNeighbours, nearbyParts } from '../../../../app/core/paint/mix-neigh
 import type { Paint } from '../../../../app/core/paint/paint.ts';
 import { paintBox } from '../../../../app/core/paint/paint-box.ts';
 import { wetLab } from '../../../../app/core/paint/wet-look.ts';
+import { additionInWords } from '../../../../app/core/words/paint/mix-words.ts';
 
 const yellow = 'py74-arylide-yellow';
 const red = 'pv19-quinacridone-red';
@@ -83,7 +84,7 @@ describe.each(cases)('neighbours of $mix.parts over $below', ({ mix, below }) =>
 
 it('says what to add', () => {
   const { neighbours } = mixNeighbours(palette, [], { parts: [part(blue, 1)], load: 2 });
-  const add = new Map(neighbours.map((each) => [each.way, each.add]));
+  const add = new Map(neighbours.map((each) => [each.way, additionInWords(each.add)]));
   expect(add.get('half a value lighter')).toMatch(/water/);
   expect(add.get('half a value darker')).toMatch(/its own paint in the same water/);
   expect(add.get('warmer')).toMatch(/^one part [a-z ]+ to \d parts? of this mix$/);

@@ -1,10 +1,8 @@
 import { expect, test } from 'vitest';
 import { boxWishes, planWishes } from '../../../../app/core/decisions/wishes.ts';
 import {
-  boxInWords,
   emptyBox,
   isOwned,
-  madeFromInWords,
   type OwnBox,
   ownPaints,
   paintsTakenOut,
@@ -17,6 +15,7 @@ import {
   withTicks,
 } from '../../../../app/core/paint/own-box.ts';
 import { nothingKnown } from '../../../../app/core/paint/paint-traits.ts';
+import { boxInWords, madeFromInWords } from '../../../../app/core/words/paint/own-box.ts';
 
 const spectrum = new Array<number>(36).fill(1);
 const mine = {

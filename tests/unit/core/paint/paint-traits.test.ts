@@ -1,15 +1,15 @@
 import { expect, test } from 'vitest';
-import { cautionInWords, notKnownHere } from '../../../../app/core/paint/cautions.ts';
 import { paintBox, pigmentTable } from '../../../../app/core/paint/paint-box.ts';
 import {
   careOfNames,
   nothingKnown,
   type PigmentTraits,
-  paintTraits,
-  parseColourIndex,
   traitsOfNames,
   worstProperties,
 } from '../../../../app/core/paint/paint-traits.ts';
+import { cautionInWords, notKnownHere } from '../../../../app/core/words/cautions.ts';
+import { paintTraits } from '../../../../app/core/words/paint/paint-traits.ts';
+import { parseColourIndex } from '../../../../app/core/words/paint-entry.ts';
 
 test.each([
   ['PB29', ['PB29']],

@@ -5,13 +5,15 @@ import { coatOf, opticsKey, type Paint, strengthOf } from '../../../../app/core/
 import { knownPaints, paintBox, paintCard } from '../../../../app/core/paint/paint-box.ts';
 import {
   correctedPaints,
-  correctionInWords,
   forgetStrength,
-  lessonInWords,
   type StrengthLesson,
   strengthCorrections,
   withLessonsOf,
 } from '../../../../app/core/paint/strength-corrections.ts';
+import {
+  correctionInWords,
+  lessonInWords,
+} from '../../../../app/core/words/paint/strength-corrections.ts';
 
 const green = 'pg7-phthalocyanine-green';
 let told = 0;

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { concentrationOf, loadOf } from '../../../../app/core/paint/consistency.ts';
-import { thinningFor, thinningInWords } from '../../../../app/core/paint/thinning.ts';
+import { thinningFor } from '../../../../app/core/paint/thinning.ts';
+import { thinningInWords } from '../../../../app/core/words/paint/mix-words.ts';
 
 /** By volumes: of `puddle` parts of 1 + 1 / c each 1 / (1 + 1 / c) is paint. */
 function concentrationAfter(concentration: number, puddle: number, water: number): number {

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { paintBox, placeAmongOwned } from '../../../../app/core/paint/paint-box.ts';
 import { classicPalettes, resolveClassic } from '../../../../app/core/palette/classic-palettes.ts';
+import { missingInWords } from '../../../../app/core/words/palette/classic-palettes.ts';
 
 const classic = (id: string) => {
   const found = classicPalettes.find((each) => each.id === id);
@@ -10,7 +11,7 @@ const classic = (id: string) => {
 const boxOf = (...ids: string[]) => paintBox.filter(({ id }) => ids.includes(id));
 
 // Which paints make a classic palette: common practice, no source.
-test.each(classicPalettes)('$title is whole in the built-in box, each paint once', (palette) => {
+test.each(classicPalettes)('$id is whole in the built-in box, each paint once', (palette) => {
   const { paints, missing } = resolveClassic(palette, paintBox);
   expect(missing).toEqual([]);
   expect(new Set(paints).size).toBe(palette.paints.length);
@@ -28,7 +29,7 @@ test('the nearest she owns stands in, and what she lacks is named', () => {
   const box = boxOf('py184-bismuth-vanadate', 'pb36-cerulean-blue');
   expect(resolveClassic(classic('primaries'), box)).toEqual({
     paints: ['py184-bismuth-vanadate', 'pb36-cerulean-blue'],
-    missing: ['a cool red (PV19)'],
+    missing: [{ role: 'cool-red', ci: 'PV19' }],
   });
 });
 
@@ -42,12 +43,9 @@ test('a single pigment is taken before a mixed tube of the same name', () => {
 test('an empty box gives nothing but what is missing', () => {
   const { paints, missing } = resolveClassic(classic('earths'), []);
   expect(paints).toEqual([]);
-  expect(missing).toEqual([
-    'yellow ochre (PY43)',
-    'burnt sienna (PBr7)',
-    'burnt umber (PBr7)',
-    'a reddish blue (PB29)',
-  ]);
+  expect(missingInWords(missing)).toBe(
+    'Not in your box: yellow ochre (PY43), burnt sienna (PBr7), burnt umber (PBr7), a reddish blue (PB29).',
+  );
 });
 
 test('the paints most boxes hold make each of them, of single pigments', () => {

@@ -11,6 +11,7 @@ import type {
 } from '../../../../app/core/palette/offers/palette-offer.ts';
 import { buildPlan } from '../../../../app/core/plan/build-plan.ts';
 import { paletteOffers } from '../../../../app/core/plan/offer-palettes.ts';
+import { describeLoss } from '../../../../app/core/words/palette/palette-gaps.ts';
 import { fewPaints } from '../../../support/few-paints.ts';
 import { readings } from '../../../support/plan/built-plans.ts';
 import { madeReading, tableOf } from '../../../support/plan/made-reading.ts';
@@ -73,7 +74,7 @@ describe('palettes to choose from', () => {
       seen.push(idsOf(offer));
       for (const { why, lostWithout } of offer.paints) {
         expect(why).not.toBe('');
-        expect(lostWithout).not.toMatch(/NaN|Infinity|undefined/);
+        expect(describeLoss(lostWithout)).not.toMatch(/NaN|Infinity|undefined/);
       }
     }
     expect(await offersFor({ box })).toEqual({ current, others, remedy: null });
@@ -141,7 +142,7 @@ describe('palettes to choose from', () => {
     const colours = { mode: 'one', paint: 'pb29-ultramarine-blue' } as const;
     const { current, others } = await offersFor({ box, colours });
     expect(idsOf(current)).toEqual([colours.paint]);
-    expect(current.paints[0]?.lostWithout).toBe('nothing is left to paint with');
+    expect(current.paints[0]?.lostWithout).toBeNull();
     expect(others).toEqual([]);
   });
 

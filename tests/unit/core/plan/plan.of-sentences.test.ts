@@ -37,14 +37,14 @@ test('at the easel its prompts are read, and its word on a dryer gives way to he
     timer: null,
     weather: { celsius: 20, humidity: 50, airSpeed: 0.15 },
   };
-  expect(choosePrompt(first as never, state as never, { shine: null } as never)).toBe(
+  expect(words(choosePrompt(first as never, state as never, { shine: null } as never))).toBe(
     kept.printed.steps[0]?.prompt,
   );
   const steps = [
     { kind: 'dry' as const, cautions: ['Hair dryer only once the shine has gone.', 'Mind.'] },
   ];
   expect(cautionsDue(steps, 0, { hairDryer: false })).toEqual(['Mind.']);
-  expect(cautionsDue(steps, 0, { hairDryer: true })).toEqual([
+  expect(cautionsDue(steps, 0, { hairDryer: true }).map(words)).toEqual([
     'Mind.',
     words({ say: 'caution/dryer' }),
   ]);

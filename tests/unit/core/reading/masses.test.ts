@@ -8,16 +8,15 @@ import {
   leastSizeMm,
   type MassSizes,
   type MassWash,
-  massesInWords,
   massSizes,
   massWashes,
   mostSizeMm,
-  shapesInWords,
   smallestSizes,
   withSize,
 } from '../../../../app/core/reading/masses.ts';
 import { countMasses, washMasses } from '../../../../app/core/reading/shapes/wash-masses.ts';
 import type { Slot } from '../../../../app/core/reading/slot.ts';
+import { massesInWords, shapesInWords } from '../../../../app/core/words/reading/masses.ts';
 import { photographs, readPhoto } from '../../../support/reading/rasters.ts';
 
 const washes: readonly MassWash[] = ['firstWash', 'second', 'darks'];

@@ -1,7 +1,16 @@
 import { expect, test } from 'vitest';
 import { photoHeader } from '../../../../app/core/reference/photo-header.ts';
-import { photoProblem, undecodable } from '../../../../app/core/reference/photo-problem.ts';
+import { photoProblem } from '../../../../app/core/reference/photo-problem.ts';
+import {
+  photoProblemInWords,
+  undecodable,
+} from '../../../../app/core/words/reference/photo-problem.ts';
 import { caseFile } from '../../../support/reference/case-file.ts';
+
+function refusal(bytes: Uint8Array): string {
+  const problem = photoProblem(bytes);
+  return problem ? photoProblemInWords(problem) : '';
+}
 
 test.each([
   ['zero-bytes.jpg', /The file is empty/],
@@ -12,7 +21,7 @@ test.each([
   ['bomb-16000x16000-1bit.png', /256 megapixels, and 150 is the limit/],
   ['bomb-30000x30000-1bit.png', /900 megapixels, and 150 is the limit/],
 ])('%s is refused from its bytes, with the cause', (name, cause) => {
-  expect(photoProblem(caseFile(name))).toMatch(cause);
+  expect(refusal(caseFile(name))).toMatch(cause);
 });
 
 test.each([
@@ -49,11 +58,9 @@ test.each([
   [[0xff, 0x0a, 0xfa, 0x1f, 0x01]],
   [[0, 0, 0, 12, 0x4a, 0x58, 0x4c, 0x20, 0x0d, 0x0a, 0x87, 0x0a]],
 ])('JPEG XL is named, with the way to a JPEG', (bytes) => {
-  expect(photoProblem(Uint8Array.from(bytes))).toMatch(/JPEG XL.*JPEG/);
+  expect(refusal(Uint8Array.from(bytes))).toMatch(/JPEG XL.*JPEG/);
 });
 
 test('raw and TIFF files are told what to do', () => {
-  expect(photoProblem(new Uint8Array([73, 73, 42, 0, 8, 0, 0, 0]))).toMatch(
-    /raw.*Export it as JPEG/,
-  );
+  expect(refusal(new Uint8Array([73, 73, 42, 0, 8, 0, 0, 0]))).toMatch(/raw.*Export it as JPEG/);
 });

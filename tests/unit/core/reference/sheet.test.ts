@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { ownSheet, sheetInWords, sheetOf } from '../../../../app/core/reference/sheet.ts';
+import { sheetOf } from '../../../../app/core/reference/sheet.ts';
+import { ownSheet, sheetInWords } from '../../../../app/core/words/reference/sheet.ts';
 
 test('comma and point both mean the decimal sign', () => {
   expect(ownSheet('280,5', '200.25')).toEqual({ format: 'own', widthMm: 280.5, heightMm: 200.25 });

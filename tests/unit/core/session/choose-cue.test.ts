@@ -9,6 +9,7 @@ import {
 } from '../../../../app/core/session/choose-cue.ts';
 import { easelTime } from '../../../../app/core/session/easel-time.ts';
 import { foldSession } from '../../../../app/core/session/fold-session.ts';
+import { words } from '../../../../app/core/words/plan/words.ts';
 import { device, minute, steps } from '../../../support/session/session-log.ts';
 import { washSteps } from '../../../support/session/wash-steps.ts';
 
@@ -26,7 +27,8 @@ const carefulSteps = (
     ['dry', ['Hair dryer: as a plan said that was made for one.']],
   ] as const
 ).map(([kind, cautions]) => ({ kind, cautions }));
-const due = (index: number, hairDryer = false) => cautionsDue(carefulSteps, index, { hairDryer });
+const due = (index: number, hairDryer = false) =>
+  cautionsDue(carefulSteps, index, { hairDryer }).map(words);
 
 // Limits and figures are (own): the docstrings of what is tested say why.
 test('a hazard is told at every step where it recurs', () => {
@@ -94,9 +96,9 @@ test('a whole wait: the step, the shine in three windows, the end, then louder',
     'end 2',
     'end 3',
   ]);
-  expect(all[0]?.words).toBe('Now: dry 1.');
-  expect(all[3]?.words).toMatch(/leave it alone/i);
-  expect(all[4]?.words).toMatch(/coolness on the back of the hand/);
+  expect(words(all[0]?.says)).toBe('Now: dry 1.');
+  expect(words(all[3]?.says)).toMatch(/leave it alone/i);
+  expect(words(all[4]?.says)).toMatch(/coolness on the back of the hand/);
 });
 
 test('a shine she has seen go is spoken of no more', () => {
@@ -145,7 +147,7 @@ const dryingFirstWash = () => {
 const prompt = (it: ReturnType<typeof device>): string => {
   const state = foldSession(washSteps, it.events);
   const step = { kind: washSteps[state.stepIndex]?.kind ?? 'dry', prompt: 'as planned' };
-  return choosePrompt(step, state, easelTime(state, washSteps, it.now()));
+  return words(choosePrompt(step, state, easelTime(state, washSteps, it.now())));
 };
 
 test('while it shines: what to wait for; once the shine is gone: leave it', () => {

@@ -1,10 +1,7 @@
 import { expect, test } from 'vitest';
-import {
-  comparedSheets,
-  measuresInWords,
-  measuresOf,
-} from '../../../../app/core/session/compared-sheets.ts';
+import { comparedSheets, measuresOf } from '../../../../app/core/session/compared-sheets.ts';
 import type { EventBody } from '../../../../app/core/session/session-event.ts';
+import { measuresInWords } from '../../../../app/core/words/session/compared-sheets.ts';
 import { judgedSample } from '../../../support/compare/judged.ts';
 import { eventSample } from '../../../support/storage/kept-samples.ts';
 

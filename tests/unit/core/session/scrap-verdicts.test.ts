@@ -4,8 +4,6 @@ import type { Mix } from '../../../../app/core/plan/plan.ts';
 import {
   comparedPuddles,
   isSamePuddle,
-  lastTimeWords,
-  scrapInWords,
   scrapLessons,
   scrapPuddles,
   tellingTry,
@@ -13,6 +11,7 @@ import {
 } from '../../../../app/core/session/scrap-verdicts.ts';
 import { lastAct, type SessionEvent } from '../../../../app/core/session/session-event.ts';
 import { recordSession } from '../../../../app/core/session/session-record.ts';
+import { lastTimeWords, scrapInWords } from '../../../../app/core/words/session/scrap-verdicts.ts';
 import { device, minute, steps } from '../../../support/session/session-log.ts';
 
 const blue = { parts: [{ paint: 'blue', parts: 1 }], load: 2 };
@@ -59,7 +58,7 @@ describe('puddles compared on a scrap', () => {
     const it = device();
     it.log(scrap('weaker'));
     const act = lastAct(it.events);
-    expect(act?.words).toBe('Scrap compared');
+    expect(act?.act).toBe('scrap');
     it.log({ kind: 'taken-back', events: act?.events ?? [] });
     expect(comparedPuddles(it.events)).toEqual([]);
   });

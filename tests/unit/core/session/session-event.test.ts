@@ -8,6 +8,7 @@ import {
   lastTakenBack,
 } from '../../../../app/core/session/session-event.ts';
 import { recordSession } from '../../../../app/core/session/session-record.ts';
+import { actWords } from '../../../../app/core/words/session/acts.ts';
 import { device, minute, steps } from '../../../support/session/session-log.ts';
 
 type Device = ReturnType<typeof device>;
@@ -18,7 +19,7 @@ function takeBack(it: Device): string {
   if (!act) throw new Error('Nothing to take back.');
   it.wait(2000);
   it.log({ kind: 'taken-back', events: act.events });
-  return act.words;
+  return actWords[act.act];
 }
 
 function drying(): Device {
@@ -50,19 +51,19 @@ test('what was taken back is done again, until she has done something else', () 
   expect(lastTakenBack(it.events)).toBeNull();
   expect(takeBack(it)).toBe('Done');
   expect(takeBack(it)).toBe('Start');
-  expect(lastTakenBack(it.events)?.words).toBe('Start');
+  expect(lastTakenBack(it.events)?.act).toBe('step-begun');
   const redo = (): void => {
     it.log({ kind: 'taken-back', events: lastTakenBack(it.events)?.events ?? [] });
   };
   redo();
   expect(fold(it).phase).toBe('painting');
-  expect(lastTakenBack(it.events)?.words).toBe('Done');
+  expect(lastTakenBack(it.events)?.act).toMatch(/-done$/);
   redo();
   expect(fold(it)).toMatchObject({ phase: before.phase, clocks: before.clocks });
   expect(lastTakenBack(it.events)).toBeNull();
   takeBack(it);
   it.log({ kind: 'note', text: 'a note is nothing to redo over' });
-  expect(lastTakenBack(it.events)?.words).toBe('Done');
+  expect(lastTakenBack(it.events)?.act).toMatch(/-done$/);
   it.log({ kind: 'paused' });
   expect(lastTakenBack(it.events)).toBeNull();
 });

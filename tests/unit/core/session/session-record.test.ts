@@ -3,7 +3,8 @@ import type { Mix, Step } from '../../../../app/core/plan/plan.ts';
 import { foldSession } from '../../../../app/core/session/fold-session.ts';
 import { lastAct } from '../../../../app/core/session/session-event.ts';
 import { recordSession } from '../../../../app/core/session/session-record.ts';
-import { remedyFor, type Trouble } from '../../../../app/core/session/trouble.ts';
+import type { Trouble } from '../../../../app/core/session/trouble.ts';
+import { remedyFor } from '../../../../app/core/words/session/trouble.ts';
 import { plainStep } from '../../../support/session/plain-step.ts';
 import { device, minute, steps } from '../../../support/session/session-log.ts';
 
@@ -75,7 +76,7 @@ test('photos stand in the record with time and step, after the end too; one take
   it.wait(minute);
   it.log({ kind: 'photo', photoId: 'b', key: 'wash 1' });
   const act = lastAct(it.events);
-  expect(act?.words).toBe('Photo for the record');
+  expect(act?.act).toBe('photo');
   it.log({ kind: 'taken-back', events: act?.events ?? [] }, { kind: 'finished' });
   it.wait(minute);
   it.log({ kind: 'photo', photoId: 'c', key: 'last look' });

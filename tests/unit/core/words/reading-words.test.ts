@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { bandWord, choiceSentence } from '../../../../app/core/words/reading-words.ts';
+import { choiceSentence } from '../../../../app/core/words/reading/study.ts';
+import { bandWord } from '../../../../app/core/words/reading-words.ts';
 
 const wordsOf = (count: number): string[] =>
   Array.from({ length: count }, (_, i) => bandWord(i + 1, count));

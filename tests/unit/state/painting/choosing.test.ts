@@ -1,7 +1,7 @@
 import { expect, test, vi } from 'vitest';
 import type { AnalysisClient } from '../../../../app/client/analysis-client.ts';
 import type { Painting } from '../../../../app/core/decisions/painting.ts';
-import { choiceSentence } from '../../../../app/core/words/reading-words.ts';
+import { choiceSentence } from '../../../../app/core/words/reading/study.ts';
 import { createChoosing } from '../../../../app/state/painting/choosing.ts';
 import {
   faultOf,

@@ -1,8 +1,8 @@
 import { signal } from '@preact/signals';
 import { expect, test, vi } from 'vitest';
 import { usualEasel } from '../../../../app/core/session/easel-settings.ts';
-import type { Reach } from '../../../../app/core/session/reach-words.ts';
 import { freshState, type SessionState } from '../../../../app/core/session/session-state.ts';
+import type { Reach } from '../../../../app/core/words/session/reach-words.ts';
 import { createEaselSenses } from '../../../../app/state/session/easel-senses.ts';
 
 function senses(kept: unknown) {

@@ -1,8 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import {
-  type SubjectFacts,
-  subjectSentence,
-} from '../../../../app/core/reading/subject/subject.ts';
+import type { SubjectFacts } from '../../../../app/core/reading/subject/subject.ts';
+import { subjectSentence } from '../../../../app/core/words/reading/subject.ts';
 import {
   shapeAfterKey,
   startShape,

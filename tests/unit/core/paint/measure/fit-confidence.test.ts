@@ -12,6 +12,7 @@ import {
   jointSquares,
 } from '../../../../../app/core/paint/measure/fit-jointly.ts';
 import type { JointPatch } from '../../../../../app/core/paint/measure/joint-patch.ts';
+import { sureWhyInWords } from '../../../../../app/core/words/paint/measured-paint.ts';
 import { appWay, mean, measuredPaints } from '../../../../support/paint/calibration.ts';
 import { paintNamed } from '../../../../support/paint/made-ladder.ts';
 import { surenessFigures, surenessOf } from '../../../../support/paint/sureness.ts';
@@ -154,23 +155,27 @@ describe('how sure', () => {
 
   test('is never quite sure where steps disagree, nor of a white on white paper', () => {
     const least = howSure({ ...facts, mixError: 0.5, misfit: 5.1 });
-    expect(least.why).toMatch(/^The steps do not agree/);
+    expect(sureWhyInWords(least.why)).toMatch(/^The steps do not agree/);
     expect(least.sure).toBeLessThan(0.7);
     expect(howSure({ ...facts, mixError: 20, misfit: 5.1 }).sure).toBeLessThan(0.05);
     const white = { ...facts, isWhite: true, hidingSeen: false, mixError: 0.5 };
-    expect(howSure(white).why).toMatch(/^A white on white paper/);
+    expect(sureWhyInWords(howSure(white).why)).toMatch(/^A white on white paper/);
     expect(howSure(white).sure).toBeLessThan(0.2);
     expect(howSure({ ...white, hidingSeen: true }).sure).toBeGreaterThan(0.9);
   });
 
   test('strong steps are blamed where mixes are in doubt, not where it is quite sure', () => {
     const strong = { ...facts, thinnestShare: 0.9 };
-    expect(howSure({ ...strong, mixError: 6 }).why).toMatch(/^Only strong steps/);
-    expect(howSure(strong).why).toMatch(/^Five steps and what lies over the black line agree/);
-    expect(howSure({ ...facts, mixError: 6 }).why).toMatch(/^Five steps/);
-    expect(howSure({ ...facts, uneven: true }).why).toMatch(/^Not every frame/);
-    expect(howSure({ ...facts, loads: [1, 2, 4] }).why).toMatch(/^With only three steps/);
-    expect(howSure({ ...facts, hidingSeen: false }).why).toMatch(
+    expect(sureWhyInWords(howSure({ ...strong, mixError: 6 }).why)).toMatch(/^Only strong steps/);
+    expect(sureWhyInWords(howSure(strong).why)).toMatch(
+      /^Five steps and what lies over the black line agree/,
+    );
+    expect(sureWhyInWords(howSure({ ...facts, mixError: 6 }).why)).toMatch(/^Five steps/);
+    expect(sureWhyInWords(howSure({ ...facts, uneven: true }).why)).toMatch(/^Not every frame/);
+    expect(sureWhyInWords(howSure({ ...facts, loads: [1, 2, 4] }).why)).toMatch(
+      /^With only three steps/,
+    );
+    expect(sureWhyInWords(howSure({ ...facts, hidingSeen: false }).why)).toMatch(
       /a step painted over a black line/,
     );
   });

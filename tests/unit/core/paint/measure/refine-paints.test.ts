@@ -112,7 +112,10 @@ describe('a page of one-to-one mixes', () => {
     const own = measured.slice(0, 4);
     const refined = await refinePaints(page(4), own, [truth[4] as Paint], noPause);
     expect(refined.map(({ id }) => id)).toEqual(ids.slice(0, 4));
-    expect(refined[1]?.words).toMatch(/^burnt sienna: .*weaker.* than it was taken for\.$/);
+    expect(refined[1]?.told).toEqual({
+      name: 'burnt sienna',
+      changes: expect.arrayContaining(['weaker']),
+    });
     const right = await refinePaints(
       page(5),
       [{ ...(truth[0] as Paint) }],

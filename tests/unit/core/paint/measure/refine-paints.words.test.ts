@@ -1,12 +1,17 @@
 import { describe, expect, test } from 'vitest';
-import { changeInWords } from '../../../../../app/core/paint/measure/refine-paints.ts';
+import {
+  changesOf,
+  type PaintChange,
+} from '../../../../../app/core/paint/measure/refine-paints.ts';
 import type { Paint } from '../../../../../app/core/paint/paint.ts';
+import { changesInWords } from '../../../../../app/core/words/paint/measured-paint.ts';
 
 /** A grey paint of even K and S, and what is changed in it. */
 const flat = (value: number) => new Array<number>(36).fill(value);
 const grey = { name: 'my grey', K: flat(0.05), S: flat(0.02) } as unknown as Paint;
+const inWords = (changes: PaintChange[]) => changesInWords({ name: grey.name, changes });
 const said = (changed: Partial<Pick<Paint, 'K' | 'S'>>, strengthTimes = 1) =>
-  changeInWords(grey, { K: grey.K, S: grey.S, ...changed }, strengthTimes)
+  inWords(changesOf(grey, { K: grey.K, S: grey.S, ...changed }, strengthTimes))
     .replace('my grey: ', '')
     .replace(' than it was taken for.', '');
 /** K with more of it taken from some of the light: 0 is 380 nm, 35 is 730. */
@@ -41,7 +46,7 @@ describe('what changed in a paint', () => {
   });
 
   test('several at once, in one sentence', () => {
-    const words = changeInWords(grey, { K: grey.K, S: flat(0.04) }, 2);
+    const words = inWords(changesOf(grey, { K: grey.K, S: flat(0.04) }, 2));
     expect(words).toBe('my grey: stronger and hiding more than it was taken for.');
   });
 });

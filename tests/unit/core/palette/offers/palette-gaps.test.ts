@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { valueOfLightness } from '../../../../../app/core/colour/lightness.ts';
-import { describeLoss, valuesShort } from '../../../../../app/core/palette/offers/palette-gaps.ts';
+import { valuesShort } from '../../../../../app/core/palette/offers/palette-gaps.ts';
+import { describeLoss } from '../../../../../app/core/words/palette/palette-gaps.ts';
 
 const family = (name: string, furtherOff: number, share = 0.3) => ({ name, share, furtherOff });
 

@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import type { Paint } from '../../../../../app/core/paint/paint.ts';
 import { paintBox } from '../../../../../app/core/paint/paint-box.ts';
 import { standIns } from '../../../../../app/core/palette/offers/stand-ins.ts';
+import { standInInWords } from '../../../../../app/core/words/palette/stand-ins.ts';
 import { fewPaints } from '../../../../support/few-paints.ts';
 
 const paint = (id: string): Paint => {
@@ -18,9 +19,9 @@ test('what she owns stands for itself, and nothing is said of it', () => {
     [ultramarine, ultramarine],
     [sienna, sienna],
   ]);
-  for (const { difference, sentence } of found) {
+  for (const { difference, told } of found) {
     expect(difference).toBe(0);
-    expect(sentence).toBe('');
+    expect(told).toBeNull();
   }
 });
 
@@ -30,13 +31,15 @@ test('a blue stands in for a blue, whatever else lies in the box', () => {
     box: ['py74-arylide-yellow', 'pv19-quinacridone-red', sienna, ultramarine],
   });
   expect(found?.yours).toBe(ultramarine);
-  expect(found?.sentence).toMatch(/^Cobalt blue: your ultramarine blue (stands in|is nearest), /);
+  expect(found?.told && standInInWords(found.told)).toMatch(
+    /^Cobalt blue: your ultramarine blue (stands in|is nearest), /,
+  );
 });
 
 test('where nothing is near, that is said, with what is nearest', () => {
   const [found] = standIns([paint(ultramarine)], { box: ['py74-arylide-yellow'] });
   expect(found?.yours).toBe('py74-arylide-yellow');
-  expect(found?.sentence).toMatch(
+  expect(found?.told && standInInWords(found.told)).toMatch(
     /^Ultramarine blue: you have nothing near it\. Your .+ is nearest/,
   );
 });
@@ -48,7 +51,9 @@ test('her own tube of the same pigment goes before all others', () => {
     ownPaints: [own],
   });
   expect(found?.yours).toBe('mine');
-  expect(found?.sentence).toBe('Ultramarine blue: your my french blue is of the same pigment.');
+  expect(found?.told && standInInWords(found.told)).toBe(
+    'Ultramarine blue: your my french blue is of the same pigment.',
+  );
 });
 
 test('of the same pigment it goes before one of another that looks a little nearer, not before any', () => {
@@ -93,7 +98,9 @@ test('a white or a black she has not is left out, and so it is said', () => {
     box: [...fewPaints, 'pw4-zinc-white'],
   });
   expect(found.map(({ yours }) => yours)).toEqual(['pw4-zinc-white', null]);
-  expect(found[1]?.sentence).toBe('Carbon black: you have no black, and do without it.');
+  expect(found[1]?.told && standInInWords(found[1].told)).toBe(
+    'Carbon black: you have no black, and do without it.',
+  );
 });
 
 test('every stand-in is hers, and no other of her paints comes nearer by more than those prices', () => {

@@ -1,10 +1,11 @@
 import { beforeAll, describe, expect, test } from 'vitest';
-import { consistencySign, usualLoad } from '../../../../../app/core/paint/consistency.ts';
+import { usualLoad } from '../../../../../app/core/paint/consistency.ts';
 import { noCheckpoint } from '../../../../../app/core/palette/checkpoint.ts';
 import { buildPlan } from '../../../../../app/core/plan/build-plan.ts';
 import type { SmallTechnique, Step, WashPlan } from '../../../../../app/core/plan/plan.ts';
 import { describeBrokenRules } from '../../../../../app/core/plan/rules/check-rules.ts';
 import type { White } from '../../../../../app/core/reading/whites/whites.ts';
+import { consistencySign } from '../../../../../app/core/words/paint/mix-words.ts';
 import { techniqueWindow } from '../../../../../app/core/words/plan/techniques.ts';
 import { words } from '../../../../../app/core/words/plan/words.ts';
 import { madeReading, tableOf } from '../../../../support/plan/made-reading.ts';

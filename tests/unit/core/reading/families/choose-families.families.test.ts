@@ -12,7 +12,7 @@ import {
   shadeFree,
 } from '../../../../../app/core/reading/families/colour-bins.ts';
 import { hueCentres } from '../../../../../app/core/reading/families/hue-centres.ts';
-import { familyName, familyNames } from '../../../../../app/core/reading/families/list-families.ts';
+import { familyName, familyNames } from '../../../../../app/core/words/colour-names.ts';
 import { casePicture, readFor } from '../../../../support/reading/rasters.ts';
 import { seeded } from '../../../../support/reading/seeded.ts';
 

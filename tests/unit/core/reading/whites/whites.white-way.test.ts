@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { brushPointMm, smallShapeMm } from '../../../../../app/core/limits.ts';
 import { chooseWhiteWay, isTedious } from '../../../../../app/core/reading/whites/whites.ts';
+import { whiteWhyInWords } from '../../../../../app/core/words/reading/whites.ts';
 
 // Ways by the trade's practice (common practice, no source): sparkles last, masks only in wet washes.
 test.each([
@@ -30,8 +31,9 @@ test.each([
   (shortSideMm, softShare, wet, alike, way, why) => {
     const proposed = chooseWhiteWay({ shortSideMm, softShare }, { wet, alike });
     expect(proposed.way).toBe(way);
-    expect(proposed.why).toMatch(why);
-    expect(proposed.why.length).toBeLessThan(140);
+    const said = whiteWhyInWords(proposed.why);
+    expect(said).toMatch(why);
+    expect(said.length).toBeLessThan(140);
   },
 );
 
