@@ -49,7 +49,7 @@ export function hueGroup(card: Pick<PaintCard, 'ladder' | 'ci'>): HueGroup {
   return isOlive ? 'green' : group;
 }
 
-type PaintUse = 'early' | 'glazing' | 'darks' | 'lifting' | 'granulating' | 'late';
+export type PaintUse = 'early' | 'glazing' | 'darks' | 'lifting' | 'granulating' | 'late';
 
 /** A paint whose masstone is this dark, Munsell value, paints darks by itself (own). */
 const darkValue = 3.5;
@@ -74,15 +74,6 @@ export function paintUses({
   ];
   return uses.filter(([, is]) => is).map(([use]) => use);
 }
-
-export const words: Record<PaintUse, string> = {
-  early: 'first washes',
-  glazing: 'glazing',
-  darks: 'darks',
-  lifting: 'lifting out',
-  granulating: 'granulating washes',
-  late: 'last touches',
-};
 
 /** Above this masstone, Munsell value, a paint makes lights only (own). */
 const lightOnlyValue = 6.5;

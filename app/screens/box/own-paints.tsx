@@ -3,7 +3,7 @@ import { sortPaints } from '../../core/paint/list-paints.ts';
 import { paintsTakenOut, putBack, takenOut } from '../../core/paint/own-box.ts';
 import type { PaintCard } from '../../core/paint/paint.ts';
 import { newPaint } from '../../core/paint/paint-draft.ts';
-import { sureWhyInWords } from '../../core/words/paint/measured-paint.ts';
+import { opticsInWords, sureWhyInWords } from '../../core/words/paint/measured-paint.ts';
 import type { OwnBoxState } from '../../state/paints/own-box.ts';
 import type { PaintDraftsState } from '../../state/paints/paint-drafts.ts';
 import { Button } from '../../ui/controls/button.tsx';
@@ -86,9 +86,9 @@ function OwnPaintRow({ card, ownBox, onChange, onOut }: OwnPaintRowProps) {
   const behaves =
     optics?.from === 'like' && ownBox.cards.value.find(({ id }) => id === optics.id)?.name;
   const note = behaves
-    ? `Not measured: behaves like ${behaves}`
+    ? opticsInWords(behaves)
     : optics?.from === 'measured'
-      ? 'Measured from a photo'
+      ? opticsInWords(null)
       : undefined;
   return (
     <BoxRow card={card} ownBox={ownBox} note={note}>

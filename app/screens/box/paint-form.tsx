@@ -9,6 +9,7 @@ import {
   paintsToPickFrom,
 } from '../../core/paint/paint-draft.ts';
 import { capitalize } from '../../core/words/numbers.ts';
+import { opticsInWords } from '../../core/words/paint/measured-paint.ts';
 import { madeOfInWords, pigmentsInWords } from '../../core/words/paint/paint-words.ts';
 import type { OwnBoxState } from '../../state/paints/own-box.ts';
 import type { PaintDraftsState } from '../../state/paints/paint-drafts.ts';
@@ -154,9 +155,9 @@ function LikePicker(props: LikePickerProps) {
     <details ref={details} class={styles.picker}>
       <summary class={styles.summary}>
         {picked
-          ? `Not measured: behaves like ${picked.name}`
+          ? opticsInWords(picked.name)
           : measured
-            ? 'Measured from a photo'
+            ? opticsInWords(null)
             : 'Which built-in paint does it look like?'}
       </summary>
       {problem && (

@@ -4,6 +4,7 @@ import type { Painting } from '../../core/decisions/painting.ts';
 import { lastDecision } from '../../core/decisions/standing-decisions.ts';
 import { subjectDecisions } from '../../core/decisions/subject-strokes.ts';
 import type { Change } from '../../core/reference/photo-stroke.ts';
+import { keyHints } from '../../core/words/notices.ts';
 import type { Studio } from '../../state/painting/studio.ts';
 import { linkTo } from '../../state/router.ts';
 import { Button, buttonClass } from '../../ui/controls/button.tsx';
@@ -203,7 +204,4 @@ const goal: Readonly<Record<Change, string>> = {
 export const hintFor = (change: Change, isBrush: boolean): string =>
   `${isBrush ? 'Paint over' : 'Draw a line round'} ${goal[change]}.`;
 
-const keysHint = (isBrush: boolean): string =>
-  isBrush
-    ? 'By keys: arrows move the brush, Enter dabs.'
-    : 'By keys: arrows move an oval, + and − size it, comma and full stop make it narrower or wider, Enter lays it down.';
+const keysHint = (isBrush: boolean): string => (isBrush ? keyHints.brush : keyHints.oval);

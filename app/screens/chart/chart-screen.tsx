@@ -1,7 +1,6 @@
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { cssColour } from '../../core/colour/lab.ts';
-import { valueOfLightness } from '../../core/colour/lightness.ts';
 import {
   type ChartDark,
   type ChartPair,
@@ -12,6 +11,7 @@ import {
 } from '../../core/paint/mix.ts';
 import { surfaceOf, type WashPlan } from '../../core/plan/plan.ts';
 import { consistencySign, partsInNumbers, partsInWords } from '../../core/words/paint/mix-words.ts';
+import { valueInWords } from '../../core/words/values.ts';
 import type { PaintCalls } from '../../state/painting/screen-calls.ts';
 import type { Studio } from '../../state/painting/studio.ts';
 import { linkTo } from '../../state/router.ts';
@@ -151,7 +151,7 @@ function SwatchCell({ swatch, chosen, onChoose, nameOf }: ChartProps & { swatch:
         class={styles.swatch}
         style={{ background: cssColour(dry) }}
         aria-pressed={swatch === chosen}
-        aria-label={`${partsInWords(parts, nameOf)}, ${consistency}, value ${valueOfLightness(dry[0]).toFixed(1)}`}
+        aria-label={`${partsInWords(parts, nameOf)}, ${consistency}, ${valueInWords(dry[0])}`}
         onClick={() => onChoose(swatch)}
       />
       <span class={styles.box} aria-hidden="true" />
@@ -174,8 +174,7 @@ function SwatchWords({ swatch, nameOf }: SwatchWordsProps) {
           <span>
             <strong class={styles.mix}>{partsInWords(swatch.parts, nameOf)}</strong> (
             {partsInNumbers(swatch.parts)}), as {swatch.consistency}:{' '}
-            {consistencySign[swatch.consistency]}. Dries to value{' '}
-            {valueOfLightness(swatch.dry[0]).toFixed(1)}.
+            {consistencySign[swatch.consistency]}. Dries to {valueInWords(swatch.dry[0])}.
           </span>
         </p>
       )}

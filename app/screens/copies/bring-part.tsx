@@ -1,5 +1,5 @@
 import { momentInWords } from '../../core/words/dates.ts';
-import { openWithCount } from '../../core/words/numbers.ts';
+import { openWithCount, pluralize } from '../../core/words/numbers.ts';
 import { arrivalsInWords, bringsNothing } from '../../state/backup/arrival-words.ts';
 import type { BringBack } from '../../state/backup/bring-back.ts';
 import { hashOf, linkTo } from '../../state/router.ts';
@@ -96,7 +96,7 @@ function ReplacePart({ bringBack, copy }: { bringBack: BringBack; copy: Checked 
     return null;
   const goes =
     onlyHere > 0
-      ? `${openWithCount(onlyHere, 'painting')} that ${onlyHere === 1 ? 'is' : 'are'} only here would be deleted for good. `
+      ? `${openWithCount(onlyHere, 'painting')} that ${pluralize(onlyHere, 'is', 'are')} only here would be deleted for good. `
       : '';
   const isOne = holds === 'painting';
   return (

@@ -2,6 +2,7 @@ import type { ComponentChildren } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { lastTakenBack } from '../../core/session/session-event.ts';
 import { actWords } from '../../core/words/session/acts.ts';
+import { noSound } from '../../core/words/session/reach-words.ts';
 import { linkTo } from '../../state/router.ts';
 import type { Easel } from '../../state/session/easel.ts';
 import type { EaselSenses } from '../../state/session/easel-senses.ts';
@@ -120,7 +121,7 @@ function SensesPanel({ senses }: { senses: EaselSenses }) {
     <section class={styles.sensesPanelPanel} aria-label="Sound, speech, hand and keys">
       <h3>Sound</h3>
       {senses.sound.value === 'missing' ? (
-        <p>This browser makes no sound: the clock calls by turning dark.</p>
+        <p>{noSound}</p>
       ) : (
         <>
           <ChoiceRow

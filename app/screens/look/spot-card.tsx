@@ -1,9 +1,9 @@
 import { cssColour, type Lab } from '../../core/colour/lab.ts';
-import { valueOfLightness } from '../../core/colour/lightness.ts';
 import { lightnessOfOneValue } from '../../core/limits.ts';
 import type { Reading } from '../../core/reading/reading.ts';
-import { formatHalves } from '../../core/words/numbers.ts';
+import { capitalize, formatHalves } from '../../core/words/numbers.ts';
 import { bandWord } from '../../core/words/reading-words.ts';
+import { valueInWords } from '../../core/words/values.ts';
 import { Button } from '../../ui/controls/button.tsx';
 import styles from './spot-card.module.css';
 import {
@@ -77,11 +77,11 @@ function SpotFacts({ reading, lab, name }: SpotFactsProps) {
   const band = bands.find(({ from }) => lab[0] >= from) ?? bands.at(-1);
   const family = nearestFamily(families, lab);
   const by = misleadingBy(lab);
-  const value = `value ${valueOfLightness(lab[0]).toFixed(1)}`;
+  const value = valueInWords(lab[0]);
   return (
     <div>
       <p class={name ? undefined : styles.lead}>
-        {name ? `${name}: ${value}` : value.replace('v', 'V')}
+        {name ? `${name}: ${value}` : capitalize(value)}
         {band && `, ${bandWord(band.band, bands.length)}`}
       </p>
       <p class={name ? 'quiet' : undefined}>

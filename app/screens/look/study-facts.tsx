@@ -7,6 +7,7 @@ import type { Reading } from '../../core/reading/reading.ts';
 import { formatCount } from '../../core/words/numbers.ts';
 import { warningInWords } from '../../core/words/reading/warnings.ts';
 import { formatPercent } from '../../core/words/reading-words.ts';
+import { valueInFigures } from '../../core/words/values.ts';
 import type { OpenedReading } from '../../state/painting/opened-reading.ts';
 import type { Studio } from '../../state/painting/studio.ts';
 import { linkTo, type PaintingScreen } from '../../state/router.ts';
@@ -126,7 +127,7 @@ function BandTable({ reading }: { reading: Reading }) {
             <td>
               {band.from.toFixed(0)} – {band.to.toFixed(0)}
             </td>
-            <td>{band.value.toFixed(1)}</td>
+            <td>{valueInFigures(band.value)}</td>
             <td>{formatPercent(band.share)}</td>
             <td>L* {band.plannedLightness.toFixed(0)}</td>
           </tr>

@@ -2,6 +2,7 @@ import { cssGrey } from '../../core/colour/lab.ts';
 import { valueOfLightness } from '../../core/colour/lightness.ts';
 import type { Reading } from '../../core/reading/reading.ts';
 import { bandWord } from '../../core/words/reading-words.ts';
+import { valueInFigures } from '../../core/words/values.ts';
 import { ValueScale } from '../../ui/controls/value-scale.tsx';
 import { bandsByLimits, limitsOf, roomOfLimit, shareBelow } from './band-limits.ts';
 import { useLimitDrag, useLimitKeys } from './use-limit-drag.ts';
@@ -66,12 +67,12 @@ export function ValueStrip({ reading, moved, only, onBand, onMove, onSettle }: V
               aria-valuemin={Math.round(low)}
               aria-valuemax={Math.round(high)}
               aria-valuenow={Math.round(limit)}
-              aria-valuetext={`${name}, value ${value.toFixed(1)}`}
+              aria-valuetext={`${name}, value ${valueInFigures(value)}`}
               onKeyDown={(event) => keys.keyDown(which, event)}
               onBlur={keys.settle}
             >
               <span class={styles.said} aria-hidden="true">
-                {value.toFixed(1)}
+                {valueInFigures(value)}
               </span>
             </div>
           );

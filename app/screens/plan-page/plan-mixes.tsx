@@ -1,5 +1,4 @@
 import { cssColour, type Lab } from '../../core/colour/lab.ts';
-import { valueOfLightness } from '../../core/colour/lightness.ts';
 import { thinningFor } from '../../core/paint/thinning.ts';
 import { familyNameIn } from '../../core/plan/family-name-in.ts';
 import { paintNameIn } from '../../core/plan/paint-name-in.ts';
@@ -8,6 +7,7 @@ import { type PuddleAmount, puddleAmount } from '../../core/plan/puddle-amount.t
 import type { Reading } from '../../core/reading/reading.ts';
 import { thinningInWords } from '../../core/words/paint/mix-words.ts';
 import { aboutAmounts, amountInWords } from '../../core/words/plan/amounts.ts';
+import { valueInWords } from '../../core/words/values.ts';
 import styles from './plan-sheet.module.css';
 
 /** One use of a puddle: where, how thick, and the colour it dries to. */
@@ -20,8 +20,10 @@ function usesOf(mix: Mix, familyName: string, amount: PuddleAmount | null): Use[
   const said = ({ consistency, expected, load }: Omit<Strength, 'bands' | 'target'>, more = '') => {
     const thinning = amount && thinningFor(amount.concentration, load);
     const how = thinning ? `, ${thinningInWords(thinning)}` : '';
-    const value = valueOfLightness(expected[0]).toFixed(1);
-    return { words: `${familyName}${more}: ${consistency}${how}, value ${value}`, dries: expected };
+    return {
+      words: `${familyName}${more}: ${consistency}${how}, ${valueInWords(expected[0])}`,
+      dries: expected,
+    };
   };
   const { weaker } = mix;
   return [...(weaker ? [said(weaker, ', lighter parts')] : []), said(mix)];

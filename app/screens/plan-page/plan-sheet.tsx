@@ -1,7 +1,6 @@
 import { type ComponentChildren, Fragment } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { cssGrey } from '../../core/colour/lab.ts';
-import { valueOfLightness } from '../../core/colour/lightness.ts';
 import {
   eveningOf,
   eveningTimes,
@@ -25,6 +24,7 @@ import { brushesInWords } from '../../core/words/plan/tools.ts';
 import { words } from '../../core/words/plan/words.ts';
 import { bandWord } from '../../core/words/reading-words.ts';
 import { sheetInWords } from '../../core/words/reference/sheet.ts';
+import { valueInWords } from '../../core/words/values.ts';
 import { type SheetMap, sheetLayer } from '../../drawing/layers.ts';
 import { Consequence } from '../../ui/mixes/step-parts.tsx';
 import { PlanMixes } from './plan-mixes.tsx';
@@ -134,7 +134,7 @@ function PlanBands({ bands, range }: PlanBandsProps) {
         return (
           <li key={band} class={styles.band}>
             <Grey lightness={lightness} />
-            {bandWord(band, bands.length)}, value {valueOfLightness(lightness).toFixed(1)}
+            {bandWord(band, bands.length)}, {valueInWords(lightness)}
           </li>
         );
       })}

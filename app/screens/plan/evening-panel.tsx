@@ -5,6 +5,7 @@ import { maxWashes, type PaperChoice } from '../../core/drying/paper-choice.ts';
 import { eveningOf, eveningTimes } from '../../core/plan/evening/evening-times.ts';
 import type { Step, WashPlan } from '../../core/plan/plan.ts';
 import { hoursInWords } from '../../core/words/minutes.ts';
+import { plannedAnew } from '../../core/words/notices.ts';
 import { capitalize, spellCount } from '../../core/words/numbers.ts';
 import { eveningName, planTimeInWords } from '../../core/words/plan/evenings.ts';
 import { words } from '../../core/words/plan/words.ts';
@@ -45,7 +46,7 @@ export function EveningPanel({ plan, studio, ownAir }: EveningPanelProps) {
         plan.fit?.tooLong ? ` Longer than your ${hoursInWords(plan.fit.minutes)}.` : ''
       }`}
     >
-      {studio.work.value && <p role="status">The plan is being worked out anew.</p>}
+      {studio.work.value && <p role="status">{plannedAnew}</p>}
       <EveningMinutes
         minutes={minutes}
         onChoose={(chosen) => void studio.decide({ kind: 'evening', minutes: chosen })}

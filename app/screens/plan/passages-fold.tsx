@@ -1,6 +1,7 @@
 import type { PassagesChoice } from '../../core/decisions/plan-edit.ts';
 import { lastDecision } from '../../core/decisions/standing-decisions.ts';
 import type { WashPlan } from '../../core/plan/plan.ts';
+import { plannedAnew } from '../../core/words/notices.ts';
 import { words } from '../../core/words/plan/words.ts';
 import type { Studio } from '../../state/painting/studio.ts';
 import { ChoiceRow } from '../../ui/controls/choice-row.tsx';
@@ -23,7 +24,7 @@ export function PassagesFold({ plan: { passages }, studio }: PassagesFoldProps) 
   const asked = lastDecision(studio.painting.value?.decisions ?? [], 'passages')?.order ?? null;
   return (
     <Fold title="Background and subject" beside={words(passages.why)}>
-      {studio.work.value && <p role="status">The plan is being worked out anew.</p>}
+      {studio.work.value && <p role="status">{plannedAnew}</p>}
       <ChoiceRow<PassagesChoice | 'proposed'>
         label="Background and subject"
         wraps

@@ -9,6 +9,7 @@ import { minutesInWords } from '../../core/words/minutes.ts';
 import { brushesInWords } from '../../core/words/plan/tools.ts';
 import { words } from '../../core/words/plan/words.ts';
 import { bandWord } from '../../core/words/reading-words.ts';
+import { valueInFigures } from '../../core/words/values.ts';
 import type { PaintCalls } from '../../state/painting/screen-calls.ts';
 import { ValueScale } from '../../ui/controls/value-scale.tsx';
 import { Cautions, PaintCautions } from '../../ui/mixes/cautions.tsx';
@@ -95,7 +96,7 @@ function StepDetails({ plan, reading, step }: Omit<StepCardProps, 'calls'>) {
   const aims = step.bands.map((band) => {
     const own = bands[band - 1]?.lightness;
     const planned = own !== undefined && valueOfLightness(onTheSheet(plan.range, own)); // with these paints
-    const value = planned === false ? '' : ` (value ${planned.toFixed(1)})`;
+    const value = planned === false ? '' : ` (value ${valueInFigures(planned)})`;
     return `${bandWord(band, bands.length)}${value}`;
   });
   return (

@@ -1,5 +1,6 @@
 import { type ComparedNote, comparedSheets } from '../../core/session/compared-sheets.ts';
 import { momentInWords } from '../../core/words/dates.ts';
+import { notOpened } from '../../core/words/notices.ts';
 import { words as told } from '../../core/words/plan/words.ts';
 import { measuresInWords } from '../../core/words/session/compared-sheets.ts';
 import { linkTo } from '../../state/router.ts';
@@ -66,7 +67,7 @@ function StripPhoto({ note, title, words, keepsakes, onLook, to }: StripPhotoPro
   return (
     <li class={styles.item}>
       {gone.value ? (
-        <p>This photo could not be opened.</p>
+        <p>{notOpened}</p>
       ) : (
         <a
           class={styles.link}

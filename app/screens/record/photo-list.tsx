@@ -2,6 +2,7 @@ import { useSignal } from '@preact/signals';
 import { hideLocation } from '../../core/reference/hide-location.ts';
 import type { PhotoNote, SessionRecord } from '../../core/session/session-record.ts';
 import { timeInWords } from '../../core/words/dates.ts';
+import { notOpened } from '../../core/words/notices.ts';
 import type { Keepsakes } from '../../state/session/keepsakes.ts';
 import { HandOutButtons } from '../../ui/controls/hand-out-buttons.tsx';
 import styles from './photo-list.module.css';
@@ -77,7 +78,7 @@ function RecordPhoto({ photo, step, keepsakes }: RecordPhotoProps) {
           <img src={address.value} alt="" loading="lazy" decoding="async" />
         </button>
       )}
-      {gone.value && <p>This photo could not be opened.</p>}
+      {gone.value && <p>{notOpened}</p>}
       <p class={styles.words}>
         {time}, {step}
       </p>

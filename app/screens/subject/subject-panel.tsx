@@ -1,13 +1,14 @@
 import type { Signal } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
 import type { Pictures, SubjectResult } from '../../../workers/api.ts';
-import { valueOfLightness } from '../../core/colour/lightness.ts';
 import { shrinkSlots } from '../../core/raster/paint-slots.ts';
 import type { PixelSize } from '../../core/raster/size.ts';
 import type { SubjectMode } from '../../core/reading/subject/subject.ts';
+import { keyHints } from '../../core/words/notices.ts';
 import { capitalize } from '../../core/words/numbers.ts';
 import { subjectSentence } from '../../core/words/reading/subject.ts';
 import { passageWord } from '../../core/words/reading-words.ts';
+import { valueInWords } from '../../core/words/values.ts';
 import { bitmapLayer, type Layer, wallGrey, whereLayer } from '../../drawing/layers.ts';
 import { Button } from '../../ui/controls/button.tsx';
 import { ChoiceRow } from '../../ui/controls/choice-row.tsx';
@@ -37,10 +38,7 @@ function hintFor(mode: SubjectMode, hasSubject: boolean, isAsked: boolean): stri
     : `${isAsked ? 'Or draw' : 'Draw'} a loose line round the subject, just outside it. It gets colours and washes of its own, apart from the background.`;
 }
 
-const keysFor = (mode: SubjectMode): string =>
-  mode === 'circle'
-    ? 'By keys: arrows move an oval, + and − size it, comma and full stop make it narrower or wider, Enter lays it down.'
-    : 'By keys: arrows move the brush, Enter dabs.';
+const keysFor = (mode: SubjectMode): string => (mode === 'circle' ? keyHints.oval : keyHints.brush);
 
 function describeSubject({ found, empty, problem }: SubjectLine): string {
   if (problem) return problem;
@@ -123,7 +121,6 @@ interface SidePicturesProps {
 }
 
 const longSidePx = 480;
-const valueInWords = (lightness: number): string => valueOfLightness(lightness).toFixed(1);
 
 /** The subject alone and the ground alone in grey, with the value of each. */
 function SidePictures({ found, grey, size }: SidePicturesProps) {
@@ -147,7 +144,7 @@ function SidePictures({ found, grey, size }: SidePicturesProps) {
             />
           </div>
           <figcaption>
-            {capitalize(passageWord(side))}, value {valueInWords(facts.meanLightness[side])}
+            {capitalize(passageWord(side))}, {valueInWords(facts.meanLightness[side])}
           </figcaption>
         </figure>
       ))}

@@ -1,3 +1,4 @@
+import { copyReminder } from '../../core/words/copies.ts';
 import type { CardRow } from '../../storage/card-row.ts';
 import type { Store } from '../../storage/open-store.ts';
 
@@ -48,10 +49,7 @@ export function reminderOf(
   const oldest = Math.min(...changed.map(({ updatedAt }) => updatedAt));
   if (changed.length < many && timeMs - oldest < longMs) return null;
   if (changed.length === 0) return null;
-  const paintings = changed.length === 1 ? 'One painting has' : `${changed.length} paintings have`;
-  return copyAt > 0
-    ? `${paintings} changed since you last kept a copy.`
-    : 'Your paintings are on this device only.';
+  return copyReminder(copyAt > 0 ? changed.length : null);
 }
 
 export async function findReminder(store: ReminderStore, timeMs: number): Promise<string | null> {

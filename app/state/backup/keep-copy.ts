@@ -1,4 +1,5 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
+import { handedOn } from '../../core/words/notices.ts';
 import type { BackupScope } from '../../storage/backup/write-backup.ts';
 import type { Store } from '../../storage/open-store.ts';
 import { describeFault } from '../describe-fault.ts';
@@ -145,7 +146,7 @@ export function createKeepCopy({ store, handOut, app, readTimeMs }: Needs): Keep
       stopping.abort();
       part.value = null;
     },
-    share: () => give((file) => handOut.share([file]), 'Handed on.'),
+    share: () => give((file) => handOut.share([file]), handedOn),
     save: () =>
       give((file) => handOut.save(file), 'Saved. Now put it somewhere else than on this device.'),
   };

@@ -7,7 +7,7 @@ import type { Paint } from '../../core/paint/paint.ts';
 import type { StandIn } from '../../core/palette/offers/stand-ins.ts';
 import type { WashPlan } from '../../core/plan/plan.ts';
 import { planDifferences } from '../../core/plan/plan-differences.ts';
-import { capitalize, joinWords } from '../../core/words/numbers.ts';
+import { measuredPaintsInWords } from '../../core/words/paint/measured-paint.ts';
 import { standInInWords } from '../../core/words/palette/stand-ins.ts';
 import type { Store } from '../../storage/open-store.ts';
 import type { OwnBoxState } from '../paints/own-box.ts';
@@ -52,14 +52,11 @@ function measuredInWords(paints: readonly Paint[], box: OwnBox, came: boolean): 
       provenance === undefined && here.includes(id) === came && !box.owned?.includes(id),
   );
   if (told.length === 0) return '';
-  const many = told.length > 1;
-  const names = capitalize(joinWords(told.map(({ name }) => name)));
-  const whose = many ? 'are the teacher’s own paints' : 'is the teacher’s own paint';
-  const comes = came ? `${many ? 'they' : 'it'} came` : `kept, ${many ? 'they come' : 'it comes'}`;
-  const counts = tickedPaints(box)
-    ? 'not ticked'
-    : `and ${many ? 'count' : 'counts'} as yours until you tick your paints`;
-  return `${names} ${whose}: ${comes} into your box, ${counts}.`;
+  return measuredPaintsInWords({
+    names: told.map(({ name }) => name),
+    came,
+    ticked: tickedPaints(box) !== null,
+  });
 }
 
 interface Shown {

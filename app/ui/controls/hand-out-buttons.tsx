@@ -1,5 +1,6 @@
 import { useSignal } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
+import { handedOn } from '../../core/words/notices.ts';
 import { createHandOut } from '../../state/backup/hand-out.ts';
 import { describeFault } from '../../state/describe-fault.ts';
 import { Button } from './button.tsx';
@@ -31,7 +32,7 @@ export function HandOutButtons({ what, make }: HandOutButtonsProps) {
     try {
       const files = await make();
       if (files.length === 0) problem.value = nothing;
-      else if (way === 'share') said.value = (await handOut.share(files)) ? 'Handed on.' : '';
+      else if (way === 'share') said.value = (await handOut.share(files)) ? handedOn : '';
       else for (const file of files) said.value = (await handOut.save(file)) ? 'Saved.' : '';
     } catch (fault) {
       problem.value = describeFault(fault);

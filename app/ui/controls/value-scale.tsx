@@ -1,6 +1,7 @@
 import { cssGrey } from '../../core/colour/lab.ts';
 import type { Band } from '../../core/reading/reading.ts';
 import { bandWord } from '../../core/words/reading-words.ts';
+import { valueInFigures } from '../../core/words/values.ts';
 import styles from './value-scale.module.css';
 
 const squares = Array.from({ length: 10 }, (_, i) => i); // square i stands for values i..i+1
@@ -28,7 +29,7 @@ export function ValueScale({ bands, done, current, onBand, numbers = true }: Val
         <div class={styles.bands}>
           {[...bands].reverse().map((band) => {
             const name = bandWord(band.band, bands.length);
-            const text = numbers ? `${name}, value ${band.value.toFixed(1)}` : name;
+            const text = numbers ? `${name}, value ${valueInFigures(band.value)}` : name;
             const state = {
               class: styles.band,
               style: { flexGrow: Math.max(14, band.to - band.from) },

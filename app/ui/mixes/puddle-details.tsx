@@ -1,11 +1,11 @@
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { cssColour } from '../../core/colour/lab.ts';
-import { valueOfLightness } from '../../core/colour/lightness.ts';
 import type { LaidMix, MixNeighbour, MixNeighbours, NeighbourWay } from '../../core/paint/mix.ts';
 import { type Mix, mixesBelow, surfaceOf, type WashPlan } from '../../core/plan/plan.ts';
 import type { Reading } from '../../core/reading/reading.ts';
 import { additionInWords, partsInNumbers, wetLook } from '../../core/words/paint/mix-words.ts';
+import { valueInWords } from '../../core/words/values.ts';
 import type { PaintCalls } from '../../state/painting/screen-calls.ts';
 import { Button } from '../controls/button.tsx';
 import { ChoiceRow } from '../controls/choice-row.tsx';
@@ -122,7 +122,7 @@ function Neighbour({ neighbour, inWords }: { neighbour: MixNeighbour; inWords: s
       {parts.length > 1 && ` (${partsInNumbers(parts)})`}, as {consistency}
       <br />
       <span class="quiet">
-        dries to value {valueOfLightness(dry[0]).toFixed(1)}; {wetLook(dry, wet)}
+        dries to {valueInWords(dry[0])}; {wetLook(dry, wet)}
       </span>
     </span>
   );

@@ -1,7 +1,6 @@
 import { useSignal } from '@preact/signals';
 import { Fragment } from 'preact';
 import { cssColour } from '../../core/colour/lab.ts';
-import { valueOfLightness } from '../../core/colour/lightness.ts';
 import { thinningFor } from '../../core/paint/thinning.ts';
 import { paintNameIn } from '../../core/plan/paint-name-in.ts';
 import type { Mix, Step, Strength } from '../../core/plan/plan.ts';
@@ -10,6 +9,7 @@ import type { Reading } from '../../core/reading/reading.ts';
 import { consistencySign, thinningInWords, wetLook } from '../../core/words/paint/mix-words.ts';
 import { aboutAmounts, amountInWords } from '../../core/words/plan/amounts.ts';
 import { words as told } from '../../core/words/plan/words.ts';
+import { valueInWords } from '../../core/words/values.ts';
 import { lazyScreen } from '../layout/lazy-screen.tsx';
 import { mixWordsIn } from './mix-words-in.ts';
 import type { PuddleSource } from './puddle-details.tsx';
@@ -123,7 +123,7 @@ function PuddleUse({ mix, strength, amount, place }: PuddleUseProps) {
         {thinning && `: ${thinningInWords(thinning)}`}
         <br />
         <span class="quiet">
-          dries to value {valueOfLightness(expected[0]).toFixed(1)}
+          dries to {valueInWords(expected[0])}
           {!strength && `; ${wetLook(expected, mix.expectedWet)}`}
         </span>
       </span>

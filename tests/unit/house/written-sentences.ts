@@ -13,13 +13,35 @@ const isNode = (value: unknown): value is Node =>
 const nodesIn = (value: unknown): Node[] =>
   Array.isArray(value) ? value.filter(isNode) : isNode(value) ? [value] : [];
 
-/** Codes of two words or more that types name: what is done, what the paper is like, in what order. */
-const codes: ReadonlySet<string> = new Set([
+/** Codes of two words or more that types name, by what they tell apart; none of them is shown as it is but trade words. */
+export const codes: ReadonlySet<string> = new Set([
+  // What is done, what the paper is like, in what order.
   ...['wet on dry', 'dry brush', 'negative painting', 'opaque white', 'graded wash'],
   ...['water drops', 'bone dry', 'almost dry', 'ground first', 'subject first'],
   ...['first go', 'second go', 'in one go', 'once more'],
   ...['line lost', 'ground soft', 'subject lighter', 'ground lighter'],
   ...['on its block', 'as it is', 'taped or clipped', 'taped all round'],
+  // Sides of the sheet; how sure it is where a sheet lies; how a lightness came out.
+  ...['lower right', 'lower left', 'upper left', 'upper right'],
+  ...['fairly sure', 'not sure', 'slightly …', 'clearly …'],
+  // Ways from a mix to the next, and what a scrap has too much of; why a mix is mud; troubles at the easel.
+  ...['half a value lighter', 'half a value darker', 'colour lost'],
+  ...['more yellow', 'more red', 'more blue', 'more green', 'more …'],
+  ...['hard edge', 'lost white', 'too pale', 'too dark', 'mask tore', 'drying too fast'],
+  // What a patch lies on, and how evenly.
+  ...['bare line', 'two colours'],
+  // Stages of a reading, as benches list them; a mark in the table of pigments.
+  ...['what stands out', 'bands and families', 'first shapes', 'not listed'],
+  // Keywords of PNG chunks (XMP and Exif as they were kept before the format had chunks for them).
+  ...['Raw profile type exif', 'Raw profile type APP1', 'Raw profile type xmp'],
+  // Keys of taps, of scraps and of cues: compared, never read.
+  ...['practise …', 'scrap …', '… dry … …', '… shine … …', '… painted', '… step'],
+]);
+
+/** Files whose strings are no sentences: names of paints that are looked up in a box; SVG. */
+export const otherStrings: ReadonlySet<string> = new Set([
+  'app/core/palette/classic-palettes.ts',
+  'app/core/outline/outline-svg.ts',
 ]);
 
 /** Errors, limits of wishes and names of faults are for developers, or leave by an error. */
@@ -55,8 +77,9 @@ function sentencesIn(node: Node): string[] {
   return [...own, ...Object.values(node).flatMap(nodesIn).flatMap(sentencesIn)];
 }
 
-/** Sentences a file writes by itself: what it says to her should be a code of `core/words/plan`. */
+/** Sentences a file writes by itself: what it says to her should be a code that `core/words` puts into words. */
 export const writtenSentences = ({ path, text }: SourceFile): string[] => {
+  if (otherStrings.has(path)) return [];
   const { program } = parseSync(path, text, { lang: 'ts' });
   return nodesIn(program.body)
     .flatMap(sentencesIn)

@@ -58,3 +58,28 @@ export function changesInWords({ name, changes }: RefinedPaint['told']): string 
   const how = joinWords(changes.map((change) => changeWords[change] ?? change));
   return `${name}: ${how} than it was taken for.`;
 }
+
+/** Where the optics of a paint of her own are from: the name of the paint it behaves like, or her photo. */
+export const opticsInWords = (like: string | null): string =>
+  like === null ? 'Measured from a photo' : `Not measured: behaves like ${like}`;
+
+interface TeachersPaints {
+  readonly names: readonly string[];
+  /** They came into her box already. */
+  readonly came: boolean;
+  /** She has ticked paints. */
+  readonly ticked: boolean;
+}
+
+/** Where paints of a teacher's own come to when a plan of theirs is kept, or came to. */
+export function measuredPaintsInWords({ names, came, ticked }: TeachersPaints): string {
+  const count = names.length;
+  const whose = pluralize(count, 'is the teacher’s own paint', 'are the teacher’s own paints');
+  const comes = came
+    ? `${pluralize(count, 'it', 'they')} came`
+    : `kept, ${pluralize(count, 'it comes', 'they come')}`;
+  const counts = ticked
+    ? 'not ticked'
+    : `and ${pluralize(count, 'counts', 'count')} as yours until you tick your paints`;
+  return `${capitalize(joinWords(names))} ${whose}: ${comes} into your box, ${counts}.`;
+}

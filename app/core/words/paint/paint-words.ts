@@ -1,5 +1,5 @@
 import type { Lab } from '../../colour/lab.ts';
-import { paintUses, valueSpan, words } from '../../paint/list-paints.ts';
+import { type PaintUse, paintUses, valueSpan } from '../../paint/list-paints.ts';
 import type { PaintCard, Provenance } from '../../paint/paint.ts';
 import { joinWords } from '../numbers.ts';
 
@@ -68,8 +68,17 @@ export function paintUsesInWords(card: Pick<PaintCard, 'properties' | 'ladder'>)
     card.properties.staining,
     card.properties.granulation,
   ];
-  if (uses.length > 0) return `Good for ${joinWords(uses.map((use) => words[use]))}.`;
+  if (uses.length > 0) return `Good for ${joinWords(uses.map((use) => useWords[use]))}.`;
   return told.every((each) => each === null)
     ? 'What it is good for is not known: try it on a scrap.'
     : 'Good for mixing.';
 }
+
+const useWords: Record<PaintUse, string> = {
+  early: 'first washes',
+  glazing: 'glazing',
+  darks: 'darks',
+  lifting: 'lifting out',
+  granulating: 'granulating washes',
+  late: 'last touches',
+};

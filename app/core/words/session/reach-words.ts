@@ -10,11 +10,14 @@ export interface Reach {
   readonly notice: 'missing' | 'unasked' | 'granted' | 'denied' | 'failed';
 }
 
+/** Where tones can't be made at all. */
+export const noSound = 'This browser makes no sound: the clock calls by turning dark.';
+
 const onWords: Record<Reach['sound'], string> = {
   on: 'With this screen on, tones call you.',
   tap: 'With this screen on, tones call you, once you have tapped anywhere.',
   off: 'Sound is off: the clock calls by turning dark.',
-  missing: 'This browser makes no sound: the clock calls by turning dark.',
+  missing: noSound,
 };
 
 const offWords: Record<Reach['alarm'], string> = {
