@@ -2,6 +2,7 @@ import type { Lab } from '../colour/lab.ts';
 import { labOfReflectance, type Spectrum, spectrumSize } from '../colour/spectrum.ts';
 import { drySurface, type Surface } from '../colour/surface.ts';
 import { lightnessOfOneValue, mostPaintsInMix, mostParts, mostToOne } from '../limits.ts';
+import { notInPalette } from '../words/faults.ts';
 import {
   loadForLightness,
   paperInside,
@@ -128,7 +129,7 @@ class OverGround {
 
   paintOf(id: string): Paint {
     const paint = this.#paints.find((each) => each.id === id);
-    if (!paint) throw new RangeError(`There is no paint '${id}' in this palette. Plan again.`);
+    if (!paint) throw new RangeError(notInPalette(id));
     return paint;
   }
 

@@ -2,6 +2,14 @@ import type { PlanWishes } from '../decisions/plan-wishes.ts';
 import { largestPalette, proposedPaletteSize } from '../limits.ts';
 import { isWhiteOrBlack, type Paint } from '../paint/paint.ts';
 import { placeAmongOwned } from '../paint/paint-box.ts';
+import {
+  noPaintLeft,
+  noSuchPaint,
+  noSuchSize,
+  tooManyChosen,
+  tooManyWanted,
+  wantedAndLeftOut,
+} from '../words/faults.ts';
 
 /** What may be chosen from, and what has to be in. */
 interface PaintsAllowed {
@@ -27,21 +35,18 @@ export const ownedAmong = (known: readonly Paint[], box?: readonly string[]): re
 export function paintsAllowed(known: readonly Paint[], wishes: PlanWishes): PaintsAllowed {
   const find = (id: string): Paint => {
     const paint = known.find((each) => each.id === id);
-    if (!paint)
-      throw new RangeError(`There is no paint called '${id}'. Choose from the paint box.`);
+    if (!paint) throw new RangeError(noSuchPaint(id));
     return paint;
   };
   const unique = (ids: readonly string[] | undefined): Paint[] => [...new Set(ids ?? [])].map(find);
   const size = wishes.paletteSize ?? proposedPaletteSize;
   if (!Number.isInteger(size) || size < 1 || size > largestPalette) {
-    throw new RangeError(
-      `A palette has 1 to ${largestPalette} paints: ask for a number in between.`,
-    );
+    throw new RangeError(noSuchSize);
   }
   if (wishes.chosen && wishes.chosen.length > 0) {
     const chosen = unique(wishes.chosen);
     if (chosen.length > largestPalette) {
-      throw new RangeError(`A palette has at most ${largestPalette} paints: leave some out.`);
+      throw new RangeError(tooManyChosen);
     }
     return { paints: chosen, must: chosen, size: chosen.length, fixed: true };
   }
@@ -49,13 +54,11 @@ export function paintsAllowed(known: readonly Paint[], wishes: PlanWishes): Pain
   const excluded = new Set(unique(wishes.exclude));
   for (const paint of must) {
     if (excluded.has(paint)) {
-      throw new RangeError(`${paint.name} is both wanted and left out: decide for one.`);
+      throw new RangeError(wantedAndLeftOut(paint.name));
     }
   }
   if (must.length > size) {
-    throw new RangeError(
-      `${must.length} paints are wanted in a palette of ${size}: allow more or want fewer.`,
-    );
+    throw new RangeError(tooManyWanted(must.length, size));
   }
   const owned = wishes.box ? unique(wishes.box) : known.filter(isLikelyOwned);
   const free = owned.filter(
@@ -63,7 +66,7 @@ export function paintsAllowed(known: readonly Paint[], wishes: PlanWishes): Pain
   );
   const paints = known.filter((paint) => free.includes(paint) || must.includes(paint));
   if (paints.length === 0) {
-    throw new RangeError('No paint is left to choose from: put more paints in the box.');
+    throw new RangeError(noPaintLeft);
   }
   return { paints, must, size: Math.min(size, paints.length), fixed: false };
 }

@@ -1,4 +1,5 @@
 import type { Point } from '../colour/lab.ts';
+import { unclearChange } from '../words/faults.ts';
 import type { Crop, Reference } from './reference.ts';
 
 /**
@@ -125,6 +126,6 @@ export interface Alteration extends CutStroke {
 /** Throws a RangeError with a sentence for her where a change can't be painted. */
 export function checkAlterations(alterations: readonly Alteration[]): void {
   if (!areSoundStrokes(alterations) || alterations.some(({ path }) => path.length === 0)) {
-    throw new RangeError('A change of the picture is not clear. Take it back and draw it anew.');
+    throw new RangeError(unclearChange);
   }
 }

@@ -13,7 +13,7 @@ import {
 import { tickedPaints } from '../../core/paint/own-box.ts';
 import type { PaintCard } from '../../core/paint/paint.ts';
 import { formatCount } from '../../core/words/numbers.ts';
-import { choiceInWords, filterTitles } from '../../core/words/paint/paint-filters.ts';
+import { choiceInWords, filterTitles } from '../../core/words/paint/paint-traits.ts';
 import type { OwnBoxState } from '../../state/paints/own-box.ts';
 import { Button } from '../../ui/controls/button.tsx';
 import { ChoiceRow } from '../../ui/controls/choice-row.tsx';

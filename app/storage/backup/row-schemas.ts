@@ -136,7 +136,8 @@ const tones = v.looseObject({ mode: id, lo: figure, hi: figure, dark: figure, pa
 const toldBy = <T>(inWords: (told: T) => string) =>
   v.custom<T>((value) => {
     try {
-      return !/\bundefined\b|\bnull\b|\bNaN\b|\[object/.test(String(inWords(value as T)));
+      const said = inWords(value as T);
+      return v.is(text, said) && !/\bundefined\b|\bnull\b|\bNaN\b|\[object/.test(said);
     } catch {
       return false;
     }

@@ -3,6 +3,7 @@ import { runToEnd } from '../../numeric/run-to-end.ts';
 import { labelRuns } from '../../raster/label-shapes.ts';
 import { emptyRaster, type LinearRaster } from '../../raster/linear-raster.ts';
 import type { PixelSize } from '../../raster/size.ts';
+import { burntPaper, noPaper, noPatches, tooDark } from '../../words/faults.ts';
 import { defaultPaperLab } from '../colour-of-washes.ts';
 import { toneCurve } from './camera.ts';
 import type { FramedColour, MeasuredPhoto, PatchFrame } from './measured-photo.ts';
@@ -207,21 +208,14 @@ const papersShown = 8;
 const darkestPaper = 0.12;
 const burntOut = 0.985;
 
-const noPaper =
-  'No bare paper was found in the photo. Leave two fingers of unpainted white paper round the patches, fill the frame with the sheet, and take it again in even light.';
-
 function checkLight({ paper }: PaperLight): void {
   const levels = paper.map(({ logs }) => Math.exp(Math.max(...logs))).sort((a, b) => a - b);
   const middle = levels[levels.length >> 1] ?? 0;
   if (middle < darkestPaper) {
-    throw new RangeError(
-      'The photo is too dark: even the paper is grey. Take it again in more light, in open shade or under an overcast sky, without flash.',
-    );
+    throw new RangeError(tooDark);
   }
   if (middle > burntOut) {
-    throw new RangeError(
-      'The paper is burnt out to pure white, so colours beside it can not be trusted. Take the photo again a little darker.',
-    );
+    throw new RangeError(burntPaper);
   }
 }
 
@@ -264,9 +258,7 @@ export function findPatches(
       return { frame, ground: n === bareLine ? 'bare line' : 'paper' };
     }) ?? foundFrames(small, light);
   if (found.length === 0 || found.length > mostPatches) {
-    throw new RangeError(
-      'No patches were found on the paper. See that they do not touch each other or the edge of the photo, or put the frames on them yourself.',
-    );
+    throw new RangeError(noPatches);
   }
   const black = found.find(({ ground }) => ground === 'bare line');
   const curve = toneCurve(black ? framedLight(raster, light, black.frame) : null);

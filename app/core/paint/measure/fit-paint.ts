@@ -3,6 +3,7 @@ import { luminanceOfLightness } from '../../colour/lightness.ts';
 import { spectrumSize } from '../../colour/spectrum.ts';
 import { drySurface, inside } from '../../colour/surface.ts';
 import type { Pause } from '../../numeric/levenberg-marquardt.ts';
+import { alikeSteps, onePatch } from '../../words/faults.ts';
 import { defaultPaper, defaultPaperLab } from '../colour-of-washes.ts';
 import type { PaintSpectra } from '../layer.ts';
 import type { PaintCard } from '../paint.ts';
@@ -84,15 +85,11 @@ interface FitPaintOptions {
 function checkPatches(patches: readonly PaintPatch[], { known }: FitPaintOptions): void {
   const steps = patches.filter(({ is }) => is.kind === 'step');
   if (steps.length < fewestSteps) {
-    throw new RangeError(
-      'One patch alone says too little about a paint. Measure at least two steps, better five, each twice as thin as the one before.',
-    );
+    throw new RangeError(onePatch);
   }
   const apart = Math.max(...steps.map(({ lab }) => colourDifference(lab, steps[0].lab)));
   if (apart < 2) {
-    throw new RangeError(
-      'All steps look the same, so nothing can be learned from them. Move each frame on its own patch, or paint the steps further apart: each twice as thin.',
-    );
+    throw new RangeError(alikeSteps);
   }
   for (const { is } of patches) {
     if (is.kind === 'half' && !known.has(is.with)) {

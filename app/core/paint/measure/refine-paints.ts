@@ -2,6 +2,7 @@ import type { Lab } from '../../colour/lab.ts';
 import { labOfReflectance, spectrumSize } from '../../colour/spectrum.ts';
 import { drySurface } from '../../colour/surface.ts';
 import type { Pause } from '../../numeric/levenberg-marquardt.ts';
+import { neverMixed, noneMeasured, notOfTheBox } from '../../words/faults.ts';
 import { defaultPaper } from '../colour-of-washes.ts';
 import { usualLoad } from '../consistency.ts';
 import { layOver, type PaintSpectra, paintLayer } from '../layer.ts';
@@ -97,18 +98,14 @@ export async function refinePaints(
   const paints = [...own, ...known];
   const placeOf = (id: string): number => paints.findIndex((paint) => paint.id === id);
   if (squares.some((square) => square.paints.some((id) => placeOf(id) < 0))) {
-    throw new RangeError('A square names a paint that is not in the box. Choose its paints again.');
+    throw new RangeError(notOfTheBox);
   }
   const mixed = new Set(
     squares.filter((each) => each.paints.length > 1).flatMap((each) => each.paints),
   );
   const untold = own.filter(({ id }) => !mixed.has(id));
   if (own.length === 0 || untold.length > 0) {
-    throw new RangeError(
-      own.length === 0
-        ? 'None of these paints was measured by you: measure one from its steps first.'
-        : `No mix on the page holds ${untold[0]?.name}. Mix it one to one with another paint, or leave it out.`,
-    );
+    throw new RangeError(own.length === 0 ? noneMeasured : neverMixed(untold[0].name));
   }
   const milk = usualLoad('milk');
   const patches = squares.map(

@@ -1,6 +1,6 @@
 import type { Place } from '../../raster/size.ts';
 import { namesInShort } from '../cautions.ts';
-import { dryPrompt, leaveIt } from '../drying/drying-words.ts';
+import { dryPrompt, leaveIt, wetnessSign } from '../drying/drying-words.ts';
 import { formatAll, joinWords, openWithCount, pluralize } from '../numbers.ts';
 import { sideInWords } from '../places.ts';
 import { nameWhites } from './names.ts';
@@ -122,4 +122,16 @@ export const stepSentences = {
     'Stand back and squint at sheet and photo. Compare the whites, then the darks. If nothing calls, stop.',
   'whites/painted-over': ({ count, isSmall }: Whites) =>
     `${openWithCount(count, isSmall ? 'small white' : 'white')} may be painted over: ${pluralize(count, 'it comes', 'they come')} back at the end.`,
+};
+
+const lookAtSheet = `Look at the sheet. Bone dry ${wetnessSign['bone dry']}.`;
+
+/** What is heard at the easel beside the prompts of steps: where the shine stands, the end of a wait. */
+export const cueSentences = {
+  'cue/dry': () => lookAtSheet,
+  'cue/dry-again': () => `The sheet still waits. ${lookAtSheet}`,
+  'cue/shine-half': () => 'Half of the shine is over: the last soft edges now.',
+  'cue/shine-going': () => 'The shine may be going now. Nothing wet goes in any more.',
+  'cue/shine-gone': () => 'The shine should be gone. Leave it alone until it is dry.',
+  'cue/time-over': () => 'The time planned for this step is over.',
 };

@@ -1,11 +1,10 @@
 import { consequenceSentences } from './consequences.ts';
-import { cueSentences } from './cues.ts';
 import { eveningSentences } from './evenings.ts';
 import { mendSentences } from './mending.ts';
 import { areaNames } from './names.ts';
 import { cautionSentences, mixSentences } from './paints.ts';
 import type { SaidBy } from './said.ts';
-import { stepSentences } from './steps.ts';
+import { cueSentences, stepSentences } from './steps.ts';
 import { techniqueSentences } from './techniques.ts';
 import { titles } from './titles.ts';
 import { boardSentences, brushNames } from './tools.ts';

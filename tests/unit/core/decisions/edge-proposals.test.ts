@@ -198,7 +198,7 @@ test('valid, at most five, each once, never against a decision, nothing at the f
         const one = edges[edge] as Edge;
         expect(one).toBeDefined();
         expect(one.wish).toBeUndefined();
-        expect(why).toMatch(/\d.*\.$/);
+        expect(edgeWhyInWords({ wish, why })).toMatch(/\d.*\.$/);
         const way = nearestOnEdge(one, focus, { width: 200, height: 100 }).distance;
         if (wish === 'sharpen') {
           expect(way).toBeLessThanOrEqual(proposalLimits.near);

@@ -12,8 +12,15 @@ const patch = (n: number) => ({
 });
 const found = [0, 1, 2].map(patch);
 const refined = [
-  { id: 'own-blue', K: [1], S: [2], strength: 3, mostLoad: 4, words: 'a little stronger' },
-  { id: 'gone', K: [1], S: [2], strength: 3, mostLoad: 4, words: '' },
+  {
+    id: 'own-blue',
+    K: [1],
+    S: [2],
+    strength: 3,
+    mostLoad: 4,
+    told: { name: 'my blue', changes: ['stronger'] },
+  },
+  { id: 'gone', K: [1], S: [2], strength: 3, mostLoad: 4, told: { name: 'gone', changes: [] } },
 ];
 
 function made(kept = new Map<string, unknown>()) {
@@ -120,7 +127,7 @@ test('what was found goes into the box: a revision more of each paint that is th
     mostLoad: 4,
     revision: 2,
   });
-  expect(box.value.paints.at(-1)).not.toHaveProperty('words');
+  expect(box.value.paints.at(-1)).not.toHaveProperty('told');
   expect(box.value.strengthLessons?.map(({ forgotten }) => forgotten)).toEqual([undefined, true]);
   expect([page.photo.value, page.result.value, page.frames.value, closed]).toEqual([
     null,

@@ -63,14 +63,14 @@ describe('how many bands', () => {
   const grey = histogramOf({ 100: 100 });
   const bands = (strays: readonly number[]) => proposeBands(bestOf(strays), grey, range).bands;
 
-  test('as many as there are tones below four, said in words', () => {
+  test('as many as there are tones below four', () => {
     expect(proposeBands(bestOf([9, 4, 0]), grey, range)).toEqual({
       bands: 3,
-      why: 'The picture holds no more than three tones.',
+      why: { why: 'few-tones', tones: 3 },
     });
     expect(proposeBands(bestOf([0]), grey, range)).toEqual({
       bands: 1,
-      why: 'The picture holds no more than one tone.',
+      why: { why: 'few-tones', tones: 1 },
     });
     expect(proposeBands([], grey, range).bands).toBe(1);
   });

@@ -18,6 +18,7 @@ const white = (shortSideMm: number, way: WhiteWay = 'round', byHand = false): Wh
   why: '',
 });
 
+// Sizes and shares (own).
 test('size, share of the sheet, and whose it is', () => {
   const sheet = { widthMm: 100, heightMm: 100 };
   expect(whiteInWords(white(20), sheet)).toBe('20 mm across, 4.0 % of the sheet');
