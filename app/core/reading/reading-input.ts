@@ -3,6 +3,17 @@ import type { ClippedShares, LinearRaster } from '../raster/linear-raster.ts';
 import { Room } from '../raster/room.ts';
 import { type Simplify, simplify } from '../raster/simplify.ts';
 import { areSoundStrokes } from '../reference/photo-stroke.ts';
+import {
+  noPixels,
+  noSheet,
+  noSuchFamilies,
+  noSuchLimits,
+  noSuchShape,
+  noSuchValues,
+  unclearColours,
+  unclearSubject,
+  unclearWhites,
+} from '../words/faults.ts';
 import { leastSizeMm, mostSizeMm } from './masses.ts';
 import type { ReadingWishes } from './reading.ts';
 
@@ -33,13 +44,13 @@ function checkSubject(strokes: NonNullable<ReadingWishes['subject']>): void {
     ({ mode, path }, i) => path.length > 0 && (mode === 'circle') === (i === 0),
   );
   if (!inOrder || !areSoundStrokes(strokes)) {
-    throw new RangeError('The subject is circled once, then corrected. Circle it anew.');
+    throw new RangeError(unclearSubject);
   }
 }
 
 function checkWhites(strokes: NonNullable<ReadingWishes['whites']>): void {
   if (!areSoundStrokes(strokes)) {
-    throw new RangeError('Your strokes over the whites can not be read. Take the last ones back.');
+    throw new RangeError(unclearWhites);
   }
 }
 
@@ -49,13 +60,11 @@ function checkColoursAndShapes({ familyEdits = [], smallest }: ReadingWishes): v
     return edit.join === 'all' ? [] : edit.join;
   });
   if (!colours.flat(2).every(Number.isFinite)) {
-    throw new RangeError('A change of the colours names no colour. Choose the colours anew.');
+    throw new RangeError(unclearColours);
   }
   const sizes = smallest ? [smallest.firstWash, smallest.second, smallest.darks] : [];
   if (!sizes.every((mm) => mm >= leastSizeMm && mm <= mostSizeMm)) {
-    throw new RangeError(
-      `The smallest shape of a wash measures ${leastSizeMm} to ${mostSizeMm} mm. Set it anew.`,
-    );
+    throw new RangeError(noSuchShape(leastSizeMm, mostSizeMm));
   }
 }
 
@@ -66,20 +75,16 @@ function checkWishes({ bands, limits, families, subject, whites }: ReadingWishes
     bands !== undefined &&
     !(Number.isInteger(bands) && bands >= fewestBands && bands <= mostBands)
   ) {
-    throw new RangeError(
-      `A value study has ${fewestBands} to ${mostBands} values. Choose a number between them.`,
-    );
+    throw new RangeError(noSuchValues);
   }
   if (limits && !(limits.length < mostBands && limits.every((limit) => limit > 0 && limit < 100))) {
-    throw new RangeError('Limits between values lie between black and white, six at most.');
+    throw new RangeError(noSuchLimits);
   }
   if (
     families !== undefined &&
     !(Number.isInteger(families) && families >= 1 && families <= mostFamilies)
   ) {
-    throw new RangeError(
-      `A picture is read in 1 to ${mostFamilies} colour families. Choose a number between them.`,
-    );
+    throw new RangeError(noSuchFamilies);
   }
 }
 
@@ -94,10 +99,10 @@ export function checkReadingInput({
   const pixels = raster.width * raster.height;
   const planes = [raster.red, raster.green, raster.blue];
   if (!(pixels >= 1) || planes.some((plane) => plane.length !== pixels)) {
-    throw new RangeError('The picture has no pixels. Choose another photo.');
+    throw new RangeError(noPixels);
   }
   if (!(sheet.widthMm > 0 && sheet.heightMm > 0)) {
-    throw new RangeError('The sheet has no size. Give its width and height in mm.');
+    throw new RangeError(noSheet);
   }
   if (!(darkest >= 0 && darkest < paper && paper <= 100)) {
     throw new RangeError(

@@ -1,4 +1,5 @@
-import { largestPalette } from '../limits.ts';
+import { fewestBands, largestPalette, mostBands, mostFamilies } from '../limits.ts';
+import { spellCount } from './numbers.ts';
 
 // What is wrong with what she gave, and what to do: thrown where it is found, and shown to her as it is.
 
@@ -39,3 +40,16 @@ export const notInPalette = (id: string): string =>
 
 /** Of a change of the photo. */
 export const unclearChange = 'A change of the picture is not clear. Take it back and draw it anew.';
+
+/** Of what she wishes of a reading. */
+export const unclearSubject = 'The subject is circled once, then corrected. Circle it anew.';
+export const unclearWhites =
+  'Your strokes over the whites can not be read. Take the last ones back.';
+export const unclearColours = 'A change of the colours names no colour. Choose the colours anew.';
+export const noSuchShape = (leastMm: number, mostMm: number): string =>
+  `The smallest shape of a wash measures ${leastMm} to ${mostMm} mm. Set it anew.`;
+export const noSuchValues = `A value study has ${fewestBands} to ${mostBands} values. Choose a number between them.`;
+export const noSuchLimits = `Limits between values lie between black and white, ${spellCount(mostBands - 1)} at most.`;
+export const noSuchFamilies = `A picture is read in 1 to ${mostFamilies} colour families. Choose a number between them.`;
+export const noPixels = 'The picture has no pixels. Choose another photo.';
+export const noSheet = 'The sheet has no size. Give its width and height in mm.';
