@@ -27,7 +27,13 @@ import { EveningLabel, EveningPanel } from './evening-panel.tsx';
 import { HandedOn } from './handed-on.tsx';
 import { PassagesFold } from './passages-fold.tsx';
 import styles from './plan-screen.module.css';
-import { describeStage, StagePicture, type StageView, stageLayers } from './stage-picture.tsx';
+import {
+  describeStage,
+  StagePicture,
+  type StageView,
+  stageLayers,
+  stageViews,
+} from './stage-picture.tsx';
 import { StageStrip } from './stage-strip.tsx';
 import { StepCard } from './step-card.tsx';
 
@@ -115,8 +121,10 @@ function ReadyPlan(props: ReadyPlanProps) {
     () => stageLayers(seen, plan, stepIndex, { soft, outline }),
     [seen, plan, stepIndex, soft, outline],
   );
-  const stageSaid = describeStage(plan, stepIndex, view.value);
   if (!step) return <NothingToPaint paintingId={paintingId} seen={seen} plan={plan} />;
+  const choices = stageViews(step);
+  const shown = choices.some(([name]) => name === view.value) ? view.value : 'sheet';
+  const stageSaid = describeStage(plan, stepIndex, shown);
   return (
     <ScreenLayout
       name="plan"
@@ -132,7 +140,7 @@ function ReadyPlan(props: ReadyPlanProps) {
           label={`Step ${step.n}: ${words(step.title)}`}
           size={seen.reading.raster}
           layers={layers}
-          view={view.value}
+          view={shown}
         />
       }
       panel={
@@ -145,14 +153,8 @@ function ReadyPlan(props: ReadyPlanProps) {
           <ChoiceRow
             label="What the picture shows"
             wraps
-            choices={[
-              ['sheet', 'After this step'],
-              ['wet', 'Wet now'],
-              ['changes', 'What changes'],
-              ['where', 'Where'],
-              ['reference', 'Photo'],
-            ]}
-            chosen={view.value}
+            choices={choices}
+            chosen={shown}
             onChoose={(next) => {
               view.value = next;
             }}
@@ -178,10 +180,10 @@ function ReadyPlan(props: ReadyPlanProps) {
           <HandOutButtons
             what="this picture"
             make={() => {
-              const layer = layers[view.value];
+              const layer = layers[shown];
               const words = fileWords(studio.painting.value?.title || 'Painting');
               const canvas = layer && paintedCanvas(document, layer, seen.reading.raster);
-              return pngFile(canvas ?? null, `${words} ${step.n} ${view.value}`);
+              return pngFile(canvas ?? null, `${words} ${step.n} ${shown}`);
             }}
           />
           {begun || studio.painting.value?.sessionIds.length ? (

@@ -2,7 +2,7 @@ import { useSignal } from '@preact/signals';
 import type { Lab } from '../../core/colour/lab.ts';
 import type { Outline } from '../../core/outline/outline.ts';
 import { coloursWhileWet, lookWhileWet, mapLook } from '../../core/plan/colours-while-wet.ts';
-import type { WashPlan } from '../../core/plan/plan.ts';
+import type { Step, WashPlan } from '../../core/plan/plan.ts';
 import { stepChanges } from '../../core/plan/step-changes.ts';
 import type { SoftBlend } from '../../core/raster/paint-slots.ts';
 import type { PixelSize } from '../../core/raster/size.ts';
@@ -44,6 +44,20 @@ export function StagePicture({ label, size, layers, view }: StagePictureProps) {
 
 /** What the picture of a stage can show beside the views of a step; each also in grey. */
 export type StageView = StepView | 'wet' | 'changes';
+
+const views: readonly (readonly [StageView, string])[] = [
+  ['sheet', 'After this step'],
+  ['wet', 'Wet now'],
+  ['changes', 'What changes'],
+  ['where', 'Where'],
+  ['reference', 'Photo'],
+];
+
+/** What can be shown of a step, with its name: where nothing is done to the sheet, no more than sheet and photo. */
+export const stageViews = (step: Pick<Step, 'kind'>): typeof views =>
+  hasNoBeginning(step) || step.kind === 'dry'
+    ? views.filter(([view]) => view === 'sheet' || view === 'reference')
+    : views;
 
 /** The wall round the picture, L*; so much of it lies over what stays as it was. */
 const wall: Lab = [56, 0, 0];
@@ -95,8 +109,6 @@ export function stageLayers(
   };
 }
 
-const nothingPainted = 'Nothing is painted in this step.';
-
 /** How much darker the wet sheet looks, by the largest shapes of the step. */
 function wetInWords(plan: WashPlan, index: number): string {
   const step = plan.steps[index];
@@ -105,7 +117,7 @@ function wetInWords(plan: WashPlan, index: number): string {
   );
   const dry = largest === undefined ? undefined : step?.after[largest];
   if (step?.kind !== 'wash' || largest === undefined || !dry) {
-    return nothingPainted;
+    return 'Nothing is painted in this step.';
   }
   const wet = coloursWhileWet(plan, step)[largest] ?? dry;
   const words = wetLook(dry, wet);
@@ -116,9 +128,7 @@ function wetInWords(plan: WashPlan, index: number): string {
 export function describeStage(plan: WashPlan, index: number, view: StageView): string {
   if (view === 'wet') return wetInWords(plan, index);
   if (view === 'changes') return changesInWords(stepChanges(plan, index));
-  const step = plan.steps[index];
-  if (view !== 'where' || !step) return '';
-  if (hasNoBeginning(step) || step.kind === 'dry') return nothingPainted;
+  if (view !== 'where') return '';
   return stepChanges(plan, index).marks.length > 0
     ? 'What is to be set stays in sight; the rest is dimmed.'
     : 'The tags say what comes first, from which puddle: big before small.';

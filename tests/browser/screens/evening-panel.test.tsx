@@ -200,6 +200,25 @@ test('wet now is darker than dry, and what does not change is dimmed to the wall
   await expect.poll(() => screen.host.textContent).toMatch(/% of the sheet gets darker/);
 });
 
+test('where nothing is done to the sheet it is shown beside the photo alone, and all again at the next wash', async () => {
+  const choices = () =>
+    page
+      .getByRole('group', { name: 'What the picture shows' })
+      .getByRole('button')
+      .elements()
+      .map((each) => each.textContent);
+  await button('Wet now').click();
+  await page.getByRole('button', { name: '1. Prepare', exact: true }).click();
+  await expect.poll(choices).toEqual(['After this step', 'Photo']);
+  await expect.element(button('After this step')).toHaveAttribute('aria-pressed', 'true');
+  const wash = plan.value?.steps.find(({ kind }) => kind === 'wash');
+  await page
+    .getByRole('button', { name: `${wash?.n}. ${words(wash?.title)}`, exact: true })
+    .click();
+  await expect.poll(() => choices().length).toBe(5);
+  await expect.element(button('Wet now')).toHaveAttribute('aria-pressed', 'true');
+});
+
 test('all to press in it is at least 48 px high, at 200 % text too, and nothing runs over', async () => {
   await summary().click();
   await inMinutes(20);
