@@ -170,14 +170,26 @@ export function differenceOfStretched(
  * eye: lightness, chroma, hue, as CIEDE2000 weighs them (ISO/CIE 11664-6), without its turn in the
  * blues. Their squares sum to about its square. 3 x 3, row by row.
  */
-export function seenDifference([lightness, a, b]: Lab): Float64Array {
+export function seenDifference(lab: Lab): Float64Array {
+  const out = new Float64Array(9);
+  writeSeenDifference(lab, out);
+  return out;
+}
+
+/** Writes `seenDifference` to `out`, for loops that must not allocate. */
+export function writeSeenDifference([lightness, a, b]: Lab, out: Float64Array): void {
   const chroma = Math.sqrt(a * a + b * b);
   const sl = lightnessScale(lightness);
   const sc = chromaScale(chroma);
   const sh = 1 + perHueWeight * chroma;
   const cos = chroma > 1e-9 ? a / chroma : 1;
   const sin = chroma > 1e-9 ? b / chroma : 0;
-  return Float64Array.of(1 / sl, 0, 0, 0, cos / sc, sin / sc, 0, -sin / sh, cos / sh);
+  out[0] = 1 / sl;
+  out[4] = cos / sc;
+  out[5] = sin / sc;
+  out[7] = -sin / sh;
+  out[8] = cos / sh;
+  out[1] = out[2] = out[3] = out[6] = 0;
 }
 
 /**

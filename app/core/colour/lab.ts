@@ -40,9 +40,17 @@ export function writeLabOfXyz(
   out: Float64Array,
   start: number,
 ): void {
-  const fx = cieCurve(x);
-  const fy = cieCurve(y);
-  const fz = cieCurve(z);
+  writeLabOfCurve(cieCurve(x), cieCurve(y), cieCurve(z), out, start);
+}
+
+/** Writes L*, a*, b* to out[start ..] where f(X), f(Y), f(Z) are known. ISO/CIE 11664-4. */
+export function writeLabOfCurve(
+  fx: number,
+  fy: number,
+  fz: number,
+  out: Float64Array,
+  start: number,
+): void {
   out[start] = 116 * fy - 16;
   out[start + 1] = 500 * (fx - fy);
   out[start + 2] = 200 * (fy - fz);

@@ -25,9 +25,12 @@ export const cieCurve = (t: number): number => (t > joint ? Math.cbrt(t) : (slop
 export const inverseCieCurve = (f: number): number =>
   f > jointValue ? f * f * f : ((116 * f - 16) * 27) / 24389;
 
+/** The derivative of f where it is so much. */
+export const slopeOfCieCurveAt = (f: number): number =>
+  f > jointValue ? 1 / (3 * f ** 2) : slope / 116;
+
 /** The derivative of f at t. */
-export const slopeOfCieCurve = (t: number): number =>
-  t > joint ? 1 / (3 * Math.cbrt(t) ** 2) : slope / 116;
+export const slopeOfCieCurve = (t: number): number => slopeOfCieCurveAt(cieCurve(t));
 
 export const curveSteps = 4096;
 

@@ -1,12 +1,6 @@
-import { slopeOfCieCurve } from '../colour/lightness.ts';
-import {
-  type Spectrum,
-  spectrumSize,
-  weightX,
-  weightY,
-  weightZ,
-  writeLabOfSums,
-} from '../colour/spectrum.ts';
+import { writeLabOfCurve } from '../colour/lab.ts';
+import { cieCurve, slopeOfCieCurveAt } from '../colour/lightness.ts';
+import { type Spectrum, spectrumSize, weightX, weightY, weightZ } from '../colour/spectrum.ts';
 import { addGlance, drySurface } from '../colour/surface.ts';
 import type { PaintSpectra } from './layer.ts';
 import { fallOf } from './seen-layer.ts';
@@ -36,6 +30,7 @@ const leastAbsorbed = 1e-6;
 const [x18, y18, z18] = [weightX, weightY, weightZ].map(inPairs);
 const { k1, k2 } = drySurface;
 const fall = fallOf;
+const curve = cieCurve;
 
 /**
  * What some paints mingled in a layer look like over a ground, and how that moves with each of them, at half the
@@ -51,6 +46,8 @@ export class CoarseLayers {
   readonly #ground = new Float64Array(coarseSize);
   readonly #alongK = new Float64Array(coarseSize);
   readonly #alongS = new Float64Array(coarseSize);
+  /** Light that comes out, as X, Y, Z. */
+  readonly #light = new Float64Array(3);
   /** L*, a*, b* looked at last. */
   readonly lab = new Float64Array(3);
   /** What one ml/m2 of every paint does to it: paints x 3. */
@@ -79,18 +76,26 @@ export class CoarseLayers {
    * only falling exponentials are left: R = P / Q, of which (1 - k2) P / (Q - k2 P) comes out of the surface.
    */
   look(amounts: Float64Array): void {
+    this.#addLight(amounts);
+    this.#turnToLab();
+  }
+
+  // Two loops, each by itself: in one function the engine would call what it calls, and make a number of every answer.
+  #addLight(amounts: Float64Array): void {
     const K = this.#K;
     const S = this.#S;
     const ground = this.#ground;
     const alongK = this.#alongK;
     const alongS = this.#alongS;
-    const [toX, toY, toZ] = [x18, y18, z18];
+    const toX = x18;
+    const toY = y18;
+    const toZ = z18;
     const count = this.#count;
     let x = 0;
     let y = 0;
     let z = 0;
     for (let j = 0; j < coarseSize; j++) {
-      let k = leastAbsorbed;
+      let k = 0 + leastAbsorbed; // a sum, or the engine takes it for anything and makes numbers on the heap
       let s = 0;
       for (let p = 0, i = j; p < count; p++, i += coarseSize) {
         k += amounts[p] * K[i];
@@ -121,12 +126,29 @@ export class CoarseLayers {
       alongK[j] = alongW * q - both * u * (g * Q + P);
       alongS[j] = alongW * k + both * u * (1 - g) * (Q - P);
     }
-    writeLabOfSums(x, y, z, drySurface, this.lab, 0);
-    const fx = (1 - k1) * slopeOfCieCurve(addGlance(x, k1));
-    const fy = (1 - k1) * slopeOfCieCurve(addGlance(y, k1));
-    const fz = (1 - k1) * slopeOfCieCurve(addGlance(z, k1));
+    this.#light[0] = x;
+    this.#light[1] = y;
+    this.#light[2] = z;
+  }
+
+  #turnToLab(): void {
+    const K = this.#K;
+    const S = this.#S;
+    const alongK = this.#alongK;
+    const alongS = this.#alongS;
+    const toX = x18;
+    const toY = y18;
+    const toZ = z18;
+    const light = this.#light;
+    const curveX = curve(addGlance(light[0], k1));
+    const curveY = curve(addGlance(light[1], k1));
+    const curveZ = curve(addGlance(light[2], k1));
+    writeLabOfCurve(curveX, curveY, curveZ, this.lab, 0);
+    const fx = (1 - k1) * slopeOfCieCurveAt(curveX);
+    const fy = (1 - k1) * slopeOfCieCurveAt(curveY);
+    const fz = (1 - k1) * slopeOfCieCurveAt(curveZ);
     const { slopes } = this;
-    for (let p = 0; p < count; p++) {
+    for (let p = 0; p < this.#count; p++) {
       const start = p * coarseSize;
       let dx = 0;
       let dy = 0;

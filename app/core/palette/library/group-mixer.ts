@@ -17,100 +17,105 @@ import { fallOf } from '../../paint/seen-layer.ts';
 // Read once: the loops below are the hottest of all, and some ways to load a file look imports up each time.
 const paper = defaultPaper;
 const samples = spectrumSize;
+const loads = searchShares.length;
 const { k2 } = drySurface;
 const falling = fallOf;
 const [toX, toY, toZ] = [weightX, weightY, weightZ];
+
+/** Absorption that scattering, or a coat of none, is given at least: by ten digits less than anybody can see. */
+const leastAbsorption = 1e-12;
 
 /** Colours of one mix from its palest to a full coat, and the work space for it. */
 class MixLadder {
   /** L*, a*, b* at the 15 shares of a full coat, dry, on the default paper. */
   readonly lab = new Float64Array(3 * searchShares.length);
-  readonly #back = new Float64Array(spectrumSize);
-  readonly #through = new Float64Array(spectrumSize);
+  /** What falls with twice the depth of the layer, and by how much for each ml/m2. */
+  readonly #fallen = new Float64Array(samples);
+  readonly #depth = new Float64Array(samples);
+  /** Light of a sample is (`#thick` + `#thin` x fallen) / (1 + `#turn` x fallen). */
+  readonly #thick = new Float64Array(samples);
+  readonly #thin = new Float64Array(samples);
+  readonly #turn = new Float64Array(samples);
 
   /** K and S are per ml/m2, 36 samples; `coat` is ml/m2. Fills `lab`. */
   write(K: Float64Array, S: Float64Array, coat: number): void {
+    this.#open(K, S, coat);
     for (const start of [0, 1]) {
-      this.#begin(K, S, searchShares[start] * coat);
-      for (let step = start; step < searchShares.length; step += 2) this.#look(3 * step);
+      this.#lay(searchShares[start] * coat);
+      for (let step = start; step < loads; step += 2) this.#look(3 * step);
     }
   }
 
-  /** Least L* of the 15 shares of a full coat, as `write` gives it, in a third of the time. */
+  /** Least L* of the 15 shares of a full coat, as `write` gives it, in less time. */
   leastLightness(K: Float64Array, S: Float64Array, coat: number): number {
+    this.#open(K, S, coat);
     let least = 100;
     for (const start of [0, 1]) {
-      this.#begin(K, S, searchShares[start] * coat);
-      for (let step = start; step < searchShares.length; step += 2) {
-        least = Math.min(least, this.#lightness());
-      }
+      this.#lay(searchShares[start] * coat);
+      for (let step = start; step < loads; step += 2) least = Math.min(least, this.#lightness());
     }
     return least;
   }
 
   /** L* of one layer, dry, on the default paper. */
   lightnessOf(K: Float64Array, S: Float64Array, load: number): number {
-    this.#begin(K, S, load);
+    this.#open(K, S, load);
+    this.#lay(load);
     return this.#lightness();
   }
 
-  // The layer of `writeLayerSample`, with its three exponentials made of one.
-  #begin(K: Float64Array, S: Float64Array, load: number): void {
-    const back = this.#back;
-    const through = this.#through;
+  /**
+   * `writeSeenLayer` over the paper with the load left open: A, B, C of the layer (Kubelka 1948) are sums of what falls
+   * with twice its depth and what does not, and what both its sides have in common goes out of the fraction.
+   */
+  #open(K: Float64Array, S: Float64Array, coat: number): void {
+    const [depth, thick, thin, turn] = [this.#depth, this.#thick, this.#thin, this.#turn];
     for (let i = 0; i < samples; i++) {
-      const kx = K[i] * load;
-      const sx = S[i] * load;
-      const w = Math.sqrt(kx * (kx + 2 * sx));
-      const fall = falling(w);
-      const twice = fall * fall;
-      const shrink = w > 1e-4 ? (1 - twice) / w : 2 - 2 * w;
-      const divisor = (kx + sx) * shrink + 1 + twice;
-      back[i] = (sx * shrink) / divisor;
-      through[i] = (2 * fall) / divisor;
+      const s = S[i];
+      const k = Math.max(K[i], leastAbsorption * (s + 1 / coat));
+      const under = paper[i];
+      const w = Math.sqrt(k * (k + 2 * s));
+      const back = s - under * (k + s);
+      const across = k + s - under * s;
+      const through = under * w;
+      const share = 1 / (across + w - k2 * (back + through));
+      depth[i] = 2 * w;
+      thick[i] = (1 - k2) * (through + back) * share;
+      thin[i] = (1 - k2) * (through - back) * share;
+      turn[i] = (w - across - k2 * (through - back)) * share;
     }
   }
 
-  // Lays the layer on the paper, and then on itself for the load after next (Kubelka 1954).
+  #lay(load: number): void {
+    const [depth, fallen] = [this.#depth, this.#fallen];
+    for (let i = 0; i < samples; i++) fallen[i] = falling(depth[i] * load);
+  }
+
+  // Then lays as much again, for the load after next: what falls, falls twice.
   #look(offset: number): void {
-    const back = this.#back;
-    const through = this.#through;
+    const [thick, thin, turn, fallen] = [this.#thick, this.#thin, this.#turn, this.#fallen];
     let x = 0;
     let y = 0;
     let z = 0;
     for (let i = 0; i < samples; i++) {
-      const r = back[i];
-      const t = through[i];
-      const under = paper[i];
-      // As `escapingOver`, whose guard against mirrors is not needed: `largestOptic` keeps r well below 1.
-      const rounds = 1 - r * under;
-      const light = r * rounds + t * t * under;
-      const seen = ((1 - k2) * light) / (rounds - k2 * light);
-      x += seen * toX[i];
-      y += seen * toY[i];
-      z += seen * toZ[i];
-      const twice = (t * t) / (1 - r * r);
-      back[i] = r + twice * r;
-      through[i] = twice;
+      const fall = fallen[i];
+      const light = (thick[i] + thin[i] * fall) / (1 + turn[i] * fall);
+      fallen[i] = fall * fall;
+      x += light * toX[i];
+      y += light * toY[i];
+      z += light * toZ[i];
     }
     writeLabOfSums(x, y, z, drySurface, this.lab, offset);
   }
 
   // As `#look`, lightness alone.
   #lightness(): number {
-    const back = this.#back;
-    const through = this.#through;
+    const [thick, thin, turn, fallen] = [this.#thick, this.#thin, this.#turn, this.#fallen];
     let y = 0;
     for (let i = 0; i < samples; i++) {
-      const r = back[i];
-      const t = through[i];
-      const under = paper[i];
-      const rounds = 1 - r * under;
-      const light = r * rounds + t * t * under;
-      y += (((1 - k2) * light) / (rounds - k2 * light)) * toY[i];
-      const twice = (t * t) / (1 - r * r);
-      back[i] = r + twice * r;
-      through[i] = twice;
+      const fall = fallen[i];
+      fallen[i] = fall * fall;
+      y += ((thick[i] + thin[i] * fall) / (1 + turn[i] * fall)) * toY[i];
     }
     return lightnessOfSum(y, drySurface);
   }
@@ -144,8 +149,6 @@ export const labSteps = 256;
 const held = (value: number): number =>
   Math.min(32767, Math.max(-32768, Math.round(value * labSteps)));
 
-// Read once, for the loops.
-const loads = searchShares.length;
 const waysOf = mixSizes.map(wholeParts);
 
 /** Mixes groups of some paints, one after the other in the same work space. */

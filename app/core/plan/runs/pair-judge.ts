@@ -32,7 +32,8 @@ const seenLeast = 0.25;
 
 /** Judges options and pairs of them by what every point misses, each once. */
 export class PairJudge {
-  readonly #points: readonly (readonly number[])[];
+  readonly #points: readonly Int32Array[];
+  readonly #areas: readonly number[];
   readonly #weights: Float64Array;
   readonly #most: Float64Array;
   /** What every point wants, squared. */
@@ -53,39 +54,46 @@ export class PairJudge {
     this.#weights = Float64Array.from(points, ({ weight }) => weight);
     this.#most = Float64Array.from(points, ({ most }) => most);
     this.#points = Array.from({ length: families }, (_, f) =>
-      [...points.keys()].filter((i) => points[i].family === f),
+      Int32Array.from([...points.keys()].filter((i) => points[i].family === f)),
     );
+    this.#areas = this.#points.map((there) => there.reduce((sum, i) => sum + this.#weights[i], 0));
     this.#squares = new Float64Array(count);
     this.#does = new Float32Array(options.length * count * missedBy);
     this.#own = new Float64Array(options.length * count);
     this.#meets = new Float64Array(options.length * count);
-    for (const [i, { wanted, slopes }] of points.entries()) {
-      const write = (unit: Float64Array, out: Float32Array, at: number) => {
-        for (let p = 0; p < unit.length; p++) {
-          if (unit[p] === 0) continue;
-          for (let r = 0; r < missedBy; r++) {
-            out[at + r] = out[at + r] + unit[p] * slopes[p * missedBy + r];
-          }
-        }
-      };
-      this.#squares[i] = wanted.reduce((sum, each) => sum + each * each, 0);
-      for (const [n, { unit }] of options.entries()) {
-        const place = n * count + i;
-        write(unit, this.#does, place * missedBy);
-        let [square, product] = [1e-6, 0];
+    for (let i = 0; i < count; i++) {
+      this.#squares[i] = points[i].wanted.reduce((sum, each) => sum + each * each, 0);
+    }
+    for (let n = 0; n < options.length; n++) this.#write(n, options[n], points);
+  }
+
+  /** What an option does at every point. */
+  #write(n: number, { members, unit }: PairOption, points: readonly PairPoint[]): void {
+    const does = this.#does;
+    for (let i = 0, place = n * this.#count; i < points.length; i++, place++) {
+      const { wanted, slopes } = points[i];
+      const start = place * missedBy;
+      for (let m = 0; m < members.length; m++) {
+        const p = members[m];
+        const part = unit[p];
         for (let r = 0; r < missedBy; r++) {
-          const does = this.#does[place * missedBy + r];
-          square += does * does;
-          product += wanted[r] * does;
+          does[start + r] = does[start + r] + part * slopes[p * missedBy + r];
         }
-        this.#own[place] = square;
-        this.#meets[place] = product;
       }
+      let square = 1e-6;
+      let product = 0;
+      for (let r = 0; r < missedBy; r++) {
+        const one = does[start + r];
+        square += one * one;
+        product += wanted[r] * one;
+      }
+      this.#own[place] = square;
+      this.#meets[place] = product;
     }
   }
 
   areaOf(family: number): number {
-    return this.#points[family].reduce((sum, i) => sum + this.#weights[i], 0);
+    return this.#areas[family];
   }
 
   /** The nearest options by themselves, for each family. */
@@ -107,12 +115,28 @@ export class PairJudge {
     const key = (one * this.#optionCount + two) * this.#points.length + family;
     const before = this.#known.get(key);
     if (before) return before;
+    const judged = this.#judge(one, two, this.#points[family]);
+    this.#known.set(key, judged);
+    return judged;
+  }
+
+  // Numbers in lists would each be made on the heap: a hundred MB of them a plan.
+  #judge(one: number, two: number, points: Int32Array): Judged {
     const does = this.#does;
-    const [squares, own, meets] = [this.#squares, this.#own, this.#meets];
-    let [cost, first, second] = [0, 0, 0];
-    for (const i of this.#points[family]) {
-      const [a, b] = [one * this.#count + i, two * this.#count + i];
-      const [tt, ta, tb, aa, bb] = [squares[i], meets[a], meets[b], own[a], own[b]];
+    const squares = this.#squares;
+    const own = this.#own;
+    const meets = this.#meets;
+    let cost = 0;
+    let first = 0;
+    let second = 0;
+    for (let n = 0; n < points.length; n++) {
+      const i = points[n];
+      const a = one * this.#count + i;
+      const b = two * this.#count + i;
+      const ta = meets[a];
+      const tb = meets[b];
+      const aa = own[a];
+      const bb = own[b];
       let ab = 0;
       for (let r = 0; r < missedBy; r++) ab += does[a * missedBy + r] * does[b * missedBy + r];
       let x = Math.max(0, ta / aa);
@@ -120,29 +144,31 @@ export class PairJudge {
       if (one !== two) {
         const divisor = aa * bb - ab * ab;
         const both = divisor > 1e-9 * aa * bb;
-        const [u, v] = both
-          ? [(ta * bb - tb * ab) / divisor, (tb * aa - ta * ab) / divisor]
-          : [0, 0];
+        const u = both ? (ta * bb - tb * ab) / divisor : 0;
+        const v = both ? (tb * aa - ta * ab) / divisor : 0;
         const alone = Math.max(0, tb / bb);
-        if (both && u > 0 && v > 0) [x, y] = [u, v];
-        else if (alone * tb > x * ta) [x, y] = [0, alone];
+        if (u > 0 && v > 0) {
+          x = u;
+          y = v;
+        } else if (alone * tb > x * ta) {
+          x = 0;
+          y = alone;
+        }
       }
       const most = this.#most[i];
       if (x + y > most) {
         // As much as may lie there: how much of it is the second.
         const apart = aa - 2 * ab + bb;
-        const second = apart > 0 ? (tb - ta - most * (ab - aa)) / apart : 0;
-        y = one === two ? 0 : Math.min(most, Math.max(0, second));
+        const beside = apart > 0 ? (tb - ta - most * (ab - aa)) / apart : 0;
+        y = one === two ? 0 : Math.min(most, Math.max(0, beside));
         x = most - y;
       }
-      const left = tt - 2 * (x * ta + y * tb) + x * x * aa + 2 * x * y * ab + y * y * bb;
+      const left = squares[i] - 2 * (x * ta + y * tb) + x * x * aa + 2 * x * y * ab + y * y * bb;
       const weight = this.#weights[i];
       cost += weight * Math.sqrt(Math.max(0, left) + seenLeast);
       first += weight * x;
       second += weight * y;
     }
-    const judged = { cost, first, second };
-    this.#known.set(key, judged);
-    return judged;
+    return { cost, first, second };
   }
 }

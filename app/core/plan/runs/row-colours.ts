@@ -11,20 +11,26 @@ export class RowColours {
   /** As they were looked at last: L*, a*, b*, and sRGB bytes, 3 a row. */
   readonly #labs: Float64Array;
   readonly #table: Uint8ClampedArray;
-  readonly #changed = new Set<number>();
+  /** 1 for every row that was laid on since. */
+  readonly #changed: Uint8Array;
 
   constructor(squares: ColourSquares, slotCount: number) {
     this.#squares = squares;
     this.#slotCount = slotCount;
-    const length = 3 * squares.slots.length;
+    const rows = squares.slots.length;
+    this.#changed = new Uint8Array(rows);
     const bytes = tableOf([defaultPaperLab]);
-    this.#labs = Float64Array.from({ length }, (_, i) => defaultPaperLab[i % 3]);
-    this.#table = Uint8ClampedArray.from({ length }, (_, i) => bytes[i % 3]);
+    this.#labs = new Float64Array(3 * rows);
+    this.#table = new Uint8ClampedArray(3 * rows);
+    for (let i = 0; i < 3 * rows; i++) {
+      this.#labs[i] = defaultPaperLab[i % 3];
+      this.#table[i] = bytes[i % 3];
+    }
   }
 
   /** Something was laid on a row. */
   change(row: number): void {
-    this.#changed.add(row);
+    this.#changed[row] = 1;
   }
 
   /**
@@ -34,15 +40,16 @@ export class RowColours {
   slotMeans(light: Float64Array): (Lab | null)[] {
     const { slots, shares } = this.#squares;
     const labs = this.#labs;
-    for (const row of this.#changed) {
+    for (let row = 0; row < slots.length; row++) {
+      if (this.#changed[row] === 0) continue;
       const own = light.subarray(row * spectrumSize, (row + 1) * spectrumSize);
       writeLab(own, drySurface, labs, 3 * row);
       this.#table.set(rgbOfLab([labs[3 * row], labs[3 * row + 1], labs[3 * row + 2]]), 3 * row);
     }
-    this.#changed.clear();
+    this.#changed.fill(0);
     const sums = Array.from({ length: this.#slotCount }, () => [0, 0, 0, 0]);
-    for (const [row, slot] of slots.entries()) {
-      const sum = sums[slot];
+    for (let row = 0; row < slots.length; row++) {
+      const sum = sums[slots[row]];
       if (!sum) continue;
       for (let c = 0; c < 3; c++) sum[c] = sum[c] + shares[row] * labs[3 * row + c];
       sum[3] = sum[3] + shares[row];

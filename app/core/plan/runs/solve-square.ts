@@ -1,4 +1,4 @@
-import { seenDifference } from '../../colour/ciede2000.ts';
+import { writeSeenDifference } from '../../colour/ciede2000.ts';
 import { type Spectrum, spectrumSize } from '../../colour/spectrum.ts';
 import { CoarseLayers } from '../../paint/coarse-layers.ts';
 import type { MixSpectra, PaintSpectra } from '../../paint/layer.ts';
@@ -20,6 +20,8 @@ const longestStep = 4;
 /** Where the amounts have moved by more than this part of them, the colour is looked at anew with all its samples. */
 const farFrom = 0.25;
 const mostLooks = 3;
+
+const held = (value: number): number => Math.min(longestStep, Math.max(-longestStep, value));
 
 /** K and S per ml/m2 of a puddle. */
 type Puddle = Pick<MixSpectra, 'K' | 'S'>;
@@ -46,6 +48,7 @@ export class SquareSolver {
   readonly #next = new Float64Array(5);
   readonly #slopes = [new Float64Array(5), new Float64Array(5)] as const;
   readonly #trial = new Float64Array(2);
+  readonly #seen = new Float64Array(9);
   #puddles: readonly Puddle[] = [];
   #layers = new CoarseLayers([]);
   /** Amounts found, ml/m2, and the squared misfit they leave. */
@@ -102,7 +105,9 @@ export class SquareSolver {
     const { slopes } = this.#layers;
     for (let n = 0; 3 * n < slopes.length; n++) {
       const out = this.#slopes[n];
-      const [dl, da, db] = [slopes[3 * n], slopes[3 * n + 1], slopes[3 * n + 2]];
+      const dl = slopes[3 * n];
+      const da = slopes[3 * n + 1];
+      const db = slopes[3 * n + 2];
       for (let r = 0; r < 3; r++)
         out[r] = seen[3 * r] * dl + seen[3 * r + 1] * da + seen[3 * r + 2] * db;
       out[3] = runningLightness * dl;
@@ -122,12 +127,14 @@ export class SquareSolver {
       this.#layers = new CoarseLayers(puddles);
     }
     this.#layers.ground = underneath.reflectance;
-    const seen = seenDifference(target);
+    const seen = this.#seen;
+    writeSeenDifference(target, seen);
     const { amounts } = this;
     if (puddles.length < 2) amounts[1] = 0;
     let steps = mostSteps;
     for (let look = 0; look < mostLooks; look++) {
-      const [x, y] = amounts;
+      const x = amounts[0];
+      const y = amounts[1];
       steps = this.#solveFrom(underneath, target, seen, most, steps);
       const moved = Math.abs(amounts[0] - x) + Math.abs(amounts[1] - y);
       if (steps === 0 || moved <= farFrom * (x + y)) return;
@@ -178,7 +185,11 @@ export class SquareSolver {
     const misfit = this.#misfit;
     const trial = this.#trial;
     const [first, second] = this.#slopes;
-    let [aa, ab, bb, ga, gb] = [0, 0, 0, 0, 0];
+    let aa = 0;
+    let ab = 0;
+    let bb = 0;
+    let ga = 0;
+    let gb = 0;
     for (let r = 0; r < 5; r++) {
       aa += first[r] * first[r];
       ga -= first[r] * misfit[r];
@@ -188,7 +199,8 @@ export class SquareSolver {
       gb -= second[r] * misfit[r];
     }
     for (let damping = from; damping <= mostDamping; damping *= 5) {
-      const [a, b] = [aa * (1 + damping) + 1e-3, bb * (1 + damping) + 1e-3];
+      const a = aa * (1 + damping) + 1e-3;
+      const b = bb * (1 + damping) + 1e-3;
       let one = ga / a;
       let two = 0;
       if (both) {
@@ -196,13 +208,21 @@ export class SquareSolver {
         one = (ga * b - gb * ab) / divisor;
         two = (gb * a - ga * ab) / divisor;
         // An amount that is at nothing and would go below leaves the other to itself.
-        if (amounts[0] <= 0 && one < 0) [one, two] = [0, gb / b];
-        else if (amounts[1] <= 0 && two < 0) [one, two] = [ga / a, 0];
+        if (amounts[0] <= 0 && one < 0) {
+          one = 0;
+          two = gb / b;
+        } else if (amounts[1] <= 0 && two < 0) {
+          one = ga / a;
+          two = 0;
+        }
       }
-      const held = (value: number): number => Math.min(longestStep, Math.max(-longestStep, value));
       let x = Math.max(0, amounts[0] + held(one));
       let y = Math.max(0, amounts[1] + held(two));
-      if (x + y > most) [x, y] = [(x * most) / (x + y), (y * most) / (x + y)];
+      const sum = x + y;
+      if (sum > most) {
+        x = (x * most) / sum;
+        y = (y * most) / sum;
+      }
       trial[0] = x;
       trial[1] = y;
       this.#layers.look(trial);

@@ -275,14 +275,14 @@ export class SquareSheet {
 
   #meanLight(rows: readonly number[], shares: readonly number[]): Float64Array {
     const light = this.#light;
-    const lightOf = (row: number) => light.subarray(row * spectrumSize, (row + 1) * spectrumSize);
-    if (rows.length === 1) return lightOf(rows[0]);
+    const [first] = rows;
+    if (rows.length === 1) return light.subarray(first * spectrumSize, (first + 1) * spectrumSize);
     const mean = new Float64Array(spectrumSize);
     const all = shares.reduce((sum, share) => sum + share, 0);
-    for (const [n, row] of rows.entries()) {
-      const own = lightOf(row);
+    for (let n = 0; n < rows.length; n++) {
+      const start = rows[n] * spectrumSize;
       const share = shares[n] / all;
-      for (let i = 0; i < spectrumSize; i++) mean[i] += share * own[i];
+      for (let i = 0; i < spectrumSize; i++) mean[i] += share * light[start + i];
     }
     return mean;
   }

@@ -1,4 +1,4 @@
-import { seenDifference } from '../../colour/ciede2000.ts';
+import { writeSeenDifference } from '../../colour/ciede2000.ts';
 import type { Lab } from '../../colour/lab.ts';
 import { spectrumSize } from '../../colour/spectrum.ts';
 import { CoarseLayers } from '../../paint/coarse-layers.ts';
@@ -38,6 +38,8 @@ export class WantedPaint {
   readonly #lab = new Float64Array(3);
   readonly #missed = new Float64Array(missedBy);
   readonly #next = new Float64Array(missedBy);
+  readonly #left = new Float64Array(missedBy);
+  readonly #seen = new Float64Array(9);
   readonly #trial: Float64Array;
   readonly #layers: CoarseLayers;
   /** ml/m2 of every paint. */
@@ -74,7 +76,9 @@ export class WantedPaint {
     }
     const lab = this.#lab;
     writeSeenLayer(kx, sx, reflectance, lab);
-    const [dl, da, db] = [lab[0] - target[0], lab[1] - target[1], lab[2] - target[2]];
+    const dl = lab[0] - target[0];
+    const da = lab[1] - target[1];
+    const db = lab[2] - target[2];
     let cost = 0;
     for (let r = 0; r < missedBy; r++) {
       out[r] =
@@ -99,7 +103,8 @@ export class WantedPaint {
   #find(underneath: Underneath, target: Lab, most: number): void {
     const { amounts } = this;
     const trial = this.#trial;
-    const seen = seenDifference(target);
+    const seen = this.#seen;
+    writeSeenDifference(target, seen);
     this.#layers.ground = underneath.reflectance;
     amounts.fill(Math.min(0.3, most / (2 * amounts.length)));
     let cost = this.#judge(amounts, underneath, target, seen, this.#missed);
@@ -131,11 +136,9 @@ export class WantedPaint {
     for (let p = 0; p < amounts.length; p++) this.#trial[p] = Math.max(amounts[p], little);
     layers.look(this.#trial);
     for (let p = 0; p < amounts.length; p++) {
-      const [dl, da, db] = [
-        layers.slopes[3 * p],
-        layers.slopes[3 * p + 1],
-        layers.slopes[3 * p + 2],
-      ];
+      const dl = layers.slopes[3 * p];
+      const da = layers.slopes[3 * p + 1];
+      const db = layers.slopes[3 * p + 2];
       for (let r = 0; r < 3; r++) {
         slopes[p * missedBy + r] = seen[3 * r] * dl + seen[3 * r + 1] * da + seen[3 * r + 2] * db;
       }
@@ -145,10 +148,11 @@ export class WantedPaint {
 
   /** The amounts that the slopes promise to be best, together at most `most`, into `out`. */
   #step(out: Float64Array, most: number): void {
-    let [low, high] = [0, 0];
     this.#descend(out, 0);
     if (sumOf(out) <= most) return;
-    for (high = 1; high < dearest; high *= 4) {
+    let low = 0;
+    let high = 1;
+    for (; high < dearest; high *= 4) {
       this.#descend(out, high);
       if (sumOf(out) <= most) break;
     }
@@ -166,12 +170,14 @@ export class WantedPaint {
   /** The best amounts where every ml/m2 costs so much: coordinate descent from those there are. */
   #descend(out: Float64Array, price: number): void {
     const { amounts, slopes } = this;
-    const left = Float64Array.from(this.#missed);
+    const left = this.#left;
+    left.set(this.#missed);
     out.set(amounts);
     for (let sweep = 0, moved = 1; sweep < sweeps && moved > settled; sweep++) {
       moved = 0;
       for (let p = 0; p < out.length; p++) {
-        let [gain, square] = [damping * (amounts[p] - out[p]) - price, damping];
+        let gain = damping * (amounts[p] - out[p]) - price;
+        let square = damping;
         for (let r = 0; r < missedBy; r++) {
           const slope = slopes[p * missedBy + r];
           gain -= slope * left[r];
