@@ -57,9 +57,9 @@ describe('the palette a painting has', () => {
     const free = await chosenFor({});
     const { search } = free;
     const sets = search.ties.map(({ members }) => members.map((n) => search.paints[n]?.id ?? ''));
-    const other = sets.find((ids) => ids.join() !== free.ids.join()) ?? [];
-    expect(other).not.toEqual([]);
-    expect((await chosenFor({ present: other })).ids).toEqual(other);
+    const others = sets.filter((ids) => ids.join() !== free.ids.join()).slice(0, 3);
+    expect(others.length).toBeGreaterThan(1);
+    for (const other of others) expect((await chosenFor({ present: other })).ids).toEqual(other);
     const anew = await chosenFor({ present: poor });
     const least = anew.search.ties[0]?.cost ?? Number.NaN;
     expect(scoreOf(anew.search, poor)).toBeGreaterThan(least + nearTie);
