@@ -1,7 +1,7 @@
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { defineConfig, type LaunchOptions } from '@playwright/test';
-import { launchOptions } from './support/chromium.mjs';
+import { launchOptions, walkArgs } from './support/chromium.mjs';
 
 const top = resolve(dirname(fileURLToPath(import.meta.url)), '..');
 
@@ -29,6 +29,6 @@ export default defineConfig({
     isMobile: true,
     // Keeping the whole app anew takes a second a test: allowed where it is what is tested.
     serviceWorkers: 'block',
-    launchOptions: launchOptions() as LaunchOptions,
+    launchOptions: launchOptions(walkArgs) as LaunchOptions,
   },
 });

@@ -1,4 +1,6 @@
 import type { Point } from '../core/colour/lab.ts';
+import type { Outline } from '../core/outline/outline.ts';
+import { outlinePaths } from '../core/outline/outline-svg.ts';
 import type { WhiteOutline } from '../core/raster/trace-outlines.ts';
 import { type Edge, type EdgeKind, kindOnSheet } from '../core/reading/edges/edge.ts';
 import { alongEdge } from '../core/reading/edges/place-on-edge.ts';
@@ -139,4 +141,31 @@ export const whitesLayer =
         context.stroke();
       }
     context.setLineDash([]);
+  };
+
+const pencil = 'rgb(64 64 64)';
+/** Thinner lines of a drawing would not be seen, px. */
+const thinnestPx = 1.2;
+
+/** The drawing to transfer over a sheet, in pencil. */
+export const drawingLayer =
+  (under: Layer, outline: Outline): Layer =>
+  (context) => {
+    under(context);
+    const pxPerMm = context.canvas.width / outline.widthMm;
+    context.save();
+    context.scale(pxPerMm, context.canvas.height / outline.heightMm);
+    context.strokeStyle = pencil;
+    context.lineCap = 'round';
+    context.lineJoin = 'round';
+    for (const { d, width, dash } of outlinePaths(outline, {
+      grid: false,
+      soft: true,
+      inner: true,
+    })) {
+      context.lineWidth = Math.max(width, thinnestPx / pxPerMm);
+      context.setLineDash([...dash]);
+      context.stroke(new Path2D(d));
+    }
+    context.restore();
   };

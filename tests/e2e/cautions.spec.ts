@@ -1,7 +1,8 @@
 import type { Page } from '@playwright/test';
 import { expect, test } from './support/app-page.ts';
 import { driveClock, easelPlace, goToStep, pressOn } from './support/easel-walk.ts';
-import { example, prompt, screen, toTheEasel, toTheWashes } from './support/walk.ts';
+import { smallExample } from './support/fixture-file.ts';
+import { lookAt, prompt, screen, toTheEasel, toTheWashes } from './support/walk.ts';
 
 const sizes = [
   { width: 390, height: 844 },
@@ -30,7 +31,7 @@ test('what may hurt is told among the paints, at the easel at every size, and in
 }) => {
   await driveClock(page);
   await page.goto('./');
-  await example(page).click();
+  await lookAt(page, await smallExample());
   await page.getByRole('link', { name: /^Whites to keep/ }).click();
   const way = (white: number, name: string) =>
     page.getByRole('group', { name: `How white ${white} is kept` }).getByRole('button', { name });

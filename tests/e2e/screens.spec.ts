@@ -1,5 +1,5 @@
 import type { LaunchOptions, Page } from '@playwright/test';
-import { chromiumArgs, launchOptions } from '../support/chromium.mjs';
+import { launchOptions, walkArgs } from '../support/chromium.mjs';
 import { expect, test } from './support/app-page.ts';
 import { driveClock, easelPlace, goToDrying, mainButton, pressOn } from './support/easel-walk.ts';
 import { faultsAtEverySize, forShow, phone } from './support/every-size.ts';
@@ -20,10 +20,11 @@ import {
 test.use({
   serviceWorkers: 'allow', // the first screen says whether all is kept
   isMobile: false, // so that a page too wide is not made smaller to fit
-  launchOptions: {
-    ...(launchOptions() as LaunchOptions),
-    args: [...chromiumArgs, '--use-fake-device-for-media-stream', '--use-fake-ui-for-media-stream'],
-  },
+  launchOptions: launchOptions([
+    ...walkArgs,
+    '--use-fake-device-for-media-stream',
+    '--use-fake-ui-for-media-stream',
+  ]) as LaunchOptions,
 });
 
 type Look = (name: ScreenName, shown: string) => Promise<void>;

@@ -1,11 +1,19 @@
 import type { Page } from '@playwright/test';
 import { expect, test } from './support/app-page.ts';
 import { fakeCamera } from './support/fake-camera.ts';
-import { smallPhoto } from './support/fixture-file.ts';
+import { smallExample, smallPhoto } from './support/fixture-file.ts';
 import { openKeptProfile } from './support/kept-profile.ts';
 import { shownPixels } from './support/shown-pixels.ts';
 import { tapCounter } from './support/tap-counter.ts';
-import { example, picture, prompt, screen, toTheEasel, toTheWashes } from './support/walk.ts';
+import {
+  example,
+  lookAt,
+  picture,
+  prompt,
+  screen,
+  toTheEasel,
+  toTheWashes,
+} from './support/walk.ts';
 
 /** From the photo on: what is left to tap until the easel says what to do first. */
 async function onToTheEasel(page: Page, counter: ReturnType<typeof tapCounter>): Promise<void> {
@@ -56,7 +64,7 @@ test('one tap on the picture gives grey and one gives colour back, wherever it i
   page,
 }) => {
   await page.goto('./');
-  await example(page).tap();
+  await lookAt(page, await smallExample());
   const turns = async (before: 'grey' | 'colour'): Promise<void> => {
     for (const show of [before, before === 'grey' ? 'colour' : 'grey', before]) {
       const hue = async () => (await shownPixels(page)).hue;
@@ -67,7 +75,6 @@ test('one tap on the picture gives grey and one gives colour back, wherever it i
     }
     await picture(page).tap();
   };
-  await expect(toTheWashes(page)).toBeVisible();
   await turns('grey');
 
   await toTheWashes(page).tap();

@@ -1,11 +1,7 @@
 import { useComputed, useSignal } from '@preact/signals';
-import { useEffect, useMemo, useState } from 'preact/hooks';
-import { decidedReading } from '../../core/decisions/decided-reading.ts';
-import { lastDecision } from '../../core/decisions/standing-decisions.ts';
-import type { Outline } from '../../core/outline/outline.ts';
+import { useMemo } from 'preact/hooks';
 import { fileName, type OutlineChoice, outlineSvg } from '../../core/outline/outline-svg.ts';
 import { type PrintTiles, printTiles } from '../../core/outline/print-tiles.ts';
-import { massSizes } from '../../core/reading/masses.ts';
 import { bitmapLayer, type Layer, paledLayer } from '../../drawing/layers.ts';
 import type { PictureCalls } from '../../state/painting/screen-calls.ts';
 import type { Studio } from '../../state/painting/studio.ts';
@@ -14,6 +10,7 @@ import { Button } from '../../ui/controls/button.tsx';
 import { ScreenLayout, TopBar } from '../../ui/layout/screen-layout.tsx';
 import { Waiting } from '../../ui/layout/waiting.tsx';
 import { Picture } from '../../ui/picture/picture.tsx';
+import { useOutline } from '../../ui/picture/use-outline.ts';
 import { DrawingPages } from './drawing-pages.tsx';
 import { DrawingPanel, DrawingPreview } from './drawing-panel.tsx';
 
@@ -95,29 +92,6 @@ export function DrawingScreen({ studio, calls, paintingId }: DrawingScreenProps)
       )}
     </>
   );
-}
-
-/** The drawing of the picture seen, as she decided; null until it is worked out. */
-function useOutline(
-  { painting, seen }: Pick<Studio, 'painting' | 'seen'>,
-  calls: PictureCalls,
-): Outline | null {
-  const [outline, setOutline] = useState<Outline | null>(null);
-  const current = painting.value;
-  const opened = seen.value;
-  useEffect(() => {
-    if (!current || !opened) return;
-    const controller = new AbortController();
-    const sizes = lastDecision(current.decisions, 'smallest')?.sizes ?? massSizes;
-    calls
-      .outline(controller.signal, decidedReading(opened.reading, current), opened.slotMap, sizes)
-      .then(
-        setOutline,
-        () => undefined, // stays as it waits; the page can be opened again
-      );
-    return () => controller.abort();
-  }, [current?.decisions, opened]);
-  return outline;
 }
 
 /** Hands a text file to the browser's own 'save'; nothing leaves the device. */

@@ -19,6 +19,7 @@ import { HandOutButtons } from '../../ui/controls/hand-out-buttons.tsx';
 import { ScreenLayout, TopBar } from '../../ui/layout/screen-layout.tsx';
 import { Waiting } from '../../ui/layout/waiting.tsx';
 import { pictureLayers } from '../../ui/picture/picture-layers.ts';
+import { useOutline } from '../../ui/picture/use-outline.ts';
 import { useSoft, useStudyPicture } from '../../ui/picture/use-soft.ts';
 import { ChangeStep } from './change-step.tsx';
 import { EveningLabel, EveningPanel } from './evening-panel.tsx';
@@ -108,9 +109,10 @@ function ReadyPlan(props: ReadyPlanProps) {
   const step = plan.steps[inView.index];
   const soft = useSoft(calls, useStudyPicture(studio, seen));
   const stepIndex = step ? plan.steps.indexOf(step) : 0;
+  const outline = useOutline(studio, calls, step?.kind === 'transfer');
   const layers = useMemo(
-    () => stageLayers(seen, plan, stepIndex, soft),
-    [seen, plan, stepIndex, soft],
+    () => stageLayers(seen, plan, stepIndex, { soft, outline }),
+    [seen, plan, stepIndex, soft, outline],
   );
   const stageSaid = describeStage(plan, stepIndex, view.value);
   if (!step) return <NothingToPaint paintingId={paintingId} seen={seen} plan={plan} />;

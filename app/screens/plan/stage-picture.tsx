@@ -1,5 +1,6 @@
 import { useSignal } from '@preact/signals';
 import type { Lab } from '../../core/colour/lab.ts';
+import type { Outline } from '../../core/outline/outline.ts';
 import { wetLook } from '../../core/paint/mix-words.ts';
 import { coloursWhileWet, lookWhileWet, mapLook } from '../../core/plan/colours-while-wet.ts';
 import type { WashPlan } from '../../core/plan/plan.ts';
@@ -10,6 +11,7 @@ import { hasNoBeginning } from '../../core/session/easel-time.ts';
 import { capitalize } from '../../core/words/numbers.ts';
 import { changesInWords } from '../../core/words/plan/beside.ts';
 import { type Layer, sheetLayer } from '../../drawing/layers.ts';
+import { drawingLayer } from '../../drawing/line-layers.ts';
 import type { OpenedReading } from '../../state/painting/opened-reading.ts';
 import { Picture } from '../../ui/picture/picture.tsx';
 import { type StepView, sheetMapOf, stepLayer, stepLayers } from '../../ui/picture/step-layers.ts';
@@ -53,12 +55,21 @@ const dim = (lab: Lab): Lab => [
   lab[2] * (1 - veil),
 ];
 
-/** All layers of one stage of a plan: those of its step, the sheet while it is wet, and what the step changes. */
+/** What is worked out after the plan stands; null until then. */
+interface WorkedOut {
+  readonly soft: SoftBlend | null;
+  readonly outline: Outline | null;
+}
+
+/**
+ * All layers of one stage of a plan: those of its step, with the drawing where it is transferred, the sheet while it is
+ * wet, and what the step changes.
+ */
 export function stageLayers(
   seen: OpenedReading,
   plan: WashPlan,
   index: number,
-  soft: SoftBlend | null,
+  { soft, outline }: WorkedOut,
 ): Record<string, Layer> {
   const step = plan.steps[index];
   if (!step) return {};
@@ -71,8 +82,12 @@ export function stageLayers(
     ...mapLook(step, rows, (lab, slot) => (slots.has(slot) ? lab : dim(lab))),
     marks,
   };
+  const pencilled = (layer: Layer): Layer =>
+    step.kind === 'transfer' && outline ? drawingLayer(layer, outline) : layer;
   return {
     ...stepLayers(seen, plan, step, soft),
+    sheet: pencilled(sheetLayer(sheet, step)),
+    'sheet-grey': pencilled(sheetLayer(sheet, step, true)),
     wet: sheetLayer(sheet, wet),
     'wet-grey': sheetLayer(sheet, wet, true),
     changes: sheetLayer(crisp, changes),

@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import { type BrowserContext, chromium, type LaunchOptions } from '@playwright/test';
-import { chromiumArgs, launchOptions } from '../../support/chromium.mjs';
+import { launchOptions, walkArgs } from '../../support/chromium.mjs';
 import { boxes, withBox } from './few-paints.ts';
 
 type ProfileOptions = NonNullable<Parameters<typeof chromium.launchPersistentContext>[1]>;
@@ -20,8 +20,7 @@ export async function openKeptProfile(
   { args = [], ...options }: ProfileOptions = {},
 ): Promise<BrowserContext> {
   const context = await chromium.launchPersistentContext(join(folder, 'profile'), {
-    ...(launchOptions() as LaunchOptions),
-    args: [...chromiumArgs, ...args],
+    ...(launchOptions([...walkArgs, ...args]) as LaunchOptions),
     viewport: { width: 412, height: 915 },
     hasTouch: true,
     isMobile: true,
