@@ -57,7 +57,9 @@ test('of one pixel alone, and of a stretch of them, as well', () => {
   writeLabs(picture.raster, 300, 3, three);
   for (let k = 0; k < 3; k++) {
     writePixelLab(picture.raster, 300 + k, one);
-    for (const [n, wanted] of expectedLab(...(colours[300 + k] as [number, number, number])).entries()) {
+    for (const [n, wanted] of expectedLab(
+      ...(colours[300 + k] as [number, number, number]),
+    ).entries()) {
       expect(Math.abs((one[n] as number) - wanted)).toBeLessThan(0.02);
       expect(Math.abs((three[3 * k + n] as number) - wanted)).toBeLessThan(0.02);
     }
