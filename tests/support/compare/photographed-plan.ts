@@ -7,7 +7,7 @@ import type { PictureReading } from '../../../app/core/reading/read-picture.ts';
 import { madeOnce } from '../made-once.ts';
 import { opened, readPhoto, reducePicture } from '../reading/rasters.ts';
 import type { KnownChange } from './changed.ts';
-import { drawSheet } from './drawn-sheet.ts';
+import { type DrawnSheet, drawSheet } from './drawn-sheet.ts';
 import { type Photographed, photographed } from './photographed.ts';
 import type { Scene } from './scene.ts';
 
@@ -31,15 +31,30 @@ export const plannedSmall = (
 
 export const lastStep = ({ steps }: Pick<WashPlan, 'steps'>): Step => steps.at(-1) as Step;
 
+const drawn = new WeakMap<Step, Map<KnownChange, DrawnSheet>>();
+
+/** A sheet photographed in several scenes is drawn once. */
+function drawnOnce(
+  { reading, slotMap, plan }: PlannedPicture,
+  step: Step,
+  change: KnownChange,
+): DrawnSheet {
+  const sheets = drawn.get(step) ?? new Map<KnownChange, DrawnSheet>();
+  drawn.set(step, sheets);
+  const sheet = sheets.get(change) ?? drawSheet(reading, slotMap, plan, step, change.drawing);
+  sheets.set(change, sheet);
+  return sheet;
+}
+
 /** A plan painted with a known change, photographed, and asked about. */
 export async function photographedPlan(
-  { reading, slotMap, plan }: PlannedPicture,
+  picture: PlannedPicture,
   step: Step,
   change: KnownChange,
   scene: Scene,
 ): Promise<{ readonly request: CompareRequest; readonly shot: Photographed }> {
-  const sheet = drawSheet(reading, slotMap, plan, step, change.drawing);
-  const shot = await photographed(sheet, scene);
+  const { reading, slotMap, plan } = picture;
+  const shot = await photographed(drawnOnce(picture, step, change), scene);
   const { raster } = reducePicture(shot.rgba, shot, rasterSize(shot.width, shot.height));
   return { request: { photo: raster, reading, slotMap, plan, step: step.n }, shot };
 }

@@ -5,6 +5,8 @@ import {
   labInPlace,
   lightnessPlane,
   referenceRgba,
+  writeLabs,
+  writePixelLab,
 } from '../../../../app/core/raster/linear-raster.ts';
 import { painted } from '../../../support/reading/rasters.ts';
 import { seeded } from '../../../support/reading/seeded.ts';
@@ -47,6 +49,21 @@ test('L*, a*, b* of all greys and 100,000 seeded colours are those of culori lab
   }
   expect(worst).toBeLessThan(0.02);
   expect(worstColour).toBeLessThan(0.02);
+});
+
+test('of one pixel alone, and of a stretch of them, as well', () => {
+  const [one, three] = [new Float64Array(3), new Float64Array(9)];
+  // Three of many hues, as published code (culori) has them.
+  writeLabs(picture.raster, 300, 3, three);
+  for (let k = 0; k < 3; k++) {
+    writePixelLab(picture.raster, 300 + k, one);
+    for (const [n, wanted] of expectedLab(
+      ...(colours[300 + k] as [number, number, number]),
+    ).entries()) {
+      expect(Math.abs((one[n] as number) - wanted)).toBeLessThan(0.02);
+      expect(Math.abs((three[3 * k + n] as number) - wanted)).toBeLessThan(0.02);
+    }
+  }
 });
 
 // Source: CIE 15 with IEC 61966-2-1 and D65; D50 would give 54.29, 29.57 (two white points mixed).

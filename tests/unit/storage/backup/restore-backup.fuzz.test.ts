@@ -30,7 +30,7 @@ const namesOfObjects = (): string =>
     .map((each) => Object.getOwnPropertyNames(each).sort().join())
     .join();
 
-// RUNS=50 before the command makes it 10,000; what comes out is printed.
+// RUNS=125 before the command makes it 10,000; what comes out is printed.
 test('a copy spoilt in any way is refused whole with one sentence, or brought back whole', async () => {
   const source = await openStore({ name: 'fuzz source', readTimeMs: () => 7000 });
   await fillStore(source);
@@ -74,8 +74,8 @@ test('a copy spoilt in any way is refused whole with one sentence, or brought ba
       here.store.close();
       here = await madeHere();
     }),
-    { ...runs(200, seed), seed },
+    { ...runs(80, seed), seed },
   );
   console.log('spoilt copies:', JSON.stringify(tally));
-  expect(tally.damaged).toBeGreaterThan(50);
+  expect(tally.damaged).toBeGreaterThan(20);
 });

@@ -115,7 +115,7 @@ describe('a patch across a black line', () => {
 
   for (const [kind, over] of Object.entries(overs) as [string, Lab][]) {
     for (const upright of [false, true]) {
-      for (const turnDegrees of [0, 5, -4]) {
+      for (const turnDegrees of upright ? [0, 5] : [-4]) {
         it(`${kind}, line ${upright ? 'upright' : 'level'}, turned by ${turnDegrees}: parted in three`, () => {
           const look = { ...even, turnDegrees, noise: 0.01, grain: 0.05 };
           const line = { over, on, upright };

@@ -1,26 +1,35 @@
 import { describe, expect, test } from 'vitest';
 import type { PlanWishes } from '../../../../../app/core/decisions/plan-wishes.ts';
+import { paintBox } from '../../../../../app/core/paint/paint-box.ts';
 import { noCheckpoint } from '../../../../../app/core/palette/checkpoint.ts';
+import { usualPaints } from '../../../../../app/core/palette/library/mix-library.ts';
 import { scoreSet } from '../../../../../app/core/palette/search/score-set.ts';
 import {
   nearTie,
   type PaletteSearch,
   paintsOf,
 } from '../../../../../app/core/palette/search/search-palette.ts';
+import { buildPlan } from '../../../../../app/core/plan/build-plan.ts';
 import { proposeWashes } from '../../../../../app/core/plan/evening/propose-washes.ts';
-import type { WashPlan } from '../../../../../app/core/plan/plan.ts';
 import { choosePalette } from '../../../../../app/core/plan/solve/choose-palette.ts';
 import { ratePalette } from '../../../../../app/core/plan/solve/rate-palette.ts';
 import { washSolver } from '../../../../../app/core/plan/solve/solve-palette.ts';
 import { plannedSlots } from '../../../../../app/core/plan/targets/planned-slots.ts';
 import type { Reading } from '../../../../../app/core/reading/reading.ts';
-import { builtPlans, readings } from '../../../../support/plan/built-plans.ts';
+import { readings } from '../../../../support/plan/built-plans.ts';
 import { warmMemory } from '../../../../support/plan/warm-memory.ts';
 
 const reading = readings['mountain snow'];
 const memory = warmMemory();
+const [poor, wanted] = [['pr254-pyrrole-red', 'pv23-dioxazine-violet'], 'pv23-dioxazine-violet'];
+/** Half the usual paints: their mixes are an eighth as many. */
+const box = paintBox
+  .filter((paint) => usualPaints.includes(paint))
+  .filter(({ id }, n) => n % 2 === 0 || poor.includes(id))
+  .map(({ id }) => id);
 
-async function choose(wishes: PlanWishes, seen: Reading) {
+async function choose(asked: PlanWishes, seen: Reading) {
+  const wishes = { box, ...asked };
   const planned = await plannedSlots(seen, wishes, noCheckpoint, memory.darkest);
   const { paints, ...found } = await choosePalette(seen, planned, noCheckpoint, memory);
   return { ...found, ids: paints.map(({ id }) => id), planned };
@@ -48,10 +57,9 @@ describe('the palette a painting has', () => {
     const free = await chosenFor({});
     const { search } = free;
     const sets = search.ties.map(({ members }) => members.map((n) => search.paints[n]?.id ?? ''));
-    const other = sets.find((ids) => ids.join() !== free.ids.join()) ?? [];
-    expect(other).not.toEqual([]);
-    expect((await chosenFor({ present: other })).ids).toEqual(other);
-    const poor = ['pr254-pyrrole-red', 'pv23-dioxazine-violet'];
+    const others = sets.filter((ids) => ids.join() !== free.ids.join()).slice(0, 3);
+    expect(others.length).toBeGreaterThan(1);
+    for (const other of others) expect((await chosenFor({ present: other })).ids).toEqual(other);
     const anew = await chosenFor({ present: poor });
     const least = anew.search.ties[0]?.cost ?? Number.NaN;
     expect(scoreOf(anew.search, poor)).toBeGreaterThan(least + nearTie);
@@ -63,8 +71,8 @@ describe('the palette a painting has', () => {
     const [first = ''] = ids;
     const exclude = await chosenFor({ present: ids, exclude: [first] });
     expect(exclude.ids).not.toContain(first);
-    const must = await chosenFor({ present: ids, must: ['pv23-dioxazine-violet'] });
-    expect(must.ids).toContain('pv23-dioxazine-violet');
+    const must = await chosenFor({ present: ids, must: [wanted] });
+    expect(must.ids).toContain(wanted);
     const fewer = await chosenFor({ present: ids, paletteSize: ids.length - 1 });
     expect(fewer.ids.length).toBeLessThan(ids.length);
   });
@@ -81,9 +89,9 @@ test('ties are the sets of least cost within 1.0, a dozen at most; the choice is
 });
 
 test('what is planned is for paints about as dark as those searched for', async () => {
-  for (const name of ['mountain snow', 'forest stream', 'seed heads'] as const) {
+  for (const name of ['mountain snow', 'forest stream'] as const) {
     const { slots, planned } = await chosenFor({}, readings[name]);
-    const plan = (await builtPlans[name]?.()) as WashPlan;
+    const plan = await buildPlan(readings[name], { box }, noCheckpoint, memory);
     expect(slots.length).toBe(planned.wide.slots.length);
     for (const [n, { target }] of plan.slots.entries())
       expect(Math.abs(target[0] - (slots[n]?.target[0] ?? 0))).toBeLessThan(5);
@@ -92,7 +100,7 @@ test('what is planned is for paints about as dark as those searched for', async 
 
 test('another tie than the first is taken where it is better by 0.6, or as good with fewer paints, in two numbers of washes', async () => {
   const others: number[] = [];
-  for (const name of ['mountain snow', 'forest stream', 'low key', 'high key'] as const) {
+  for (const name of ['mountain snow', 'low key', 'high key'] as const) {
     const { slots, planned, search, ids } = await chosenFor({}, readings[name]);
     let washes: number | undefined;
     const rated: { ids: string[]; once: number; twice: number }[] = [];

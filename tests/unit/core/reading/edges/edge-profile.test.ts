@@ -146,6 +146,16 @@ describe('a profile', () => {
     expect(values(lineOf([[10.5, 20]], [0, 1]), 0, 0).at(-1)).toBe(2910);
   });
 
+  test('and so where it runs out of a tall picture far from its other end', () => {
+    const tall = { width: 4, height: 60 };
+    const plane = Float32Array.from({ length: 240 }, (_, i) => Math.floor(i / 4));
+    const profile = new EdgeProfile(lightnessPyramid(plane, tall, 1));
+    profile.setLine(lineOf([[2, 50]], [0, 1]));
+    profile.fill(0, 0);
+    // From y = 50 - 15.5 = 34.5, the middle of row 34.
+    expect([...profile.values]).toEqual(Array.from({ length: 32 }, (_, k) => Math.min(59, 34 + k)));
+  });
+
   test('at a coarser level takes larger steps and reaches as many times as far', () => {
     const line = lineOf([[20, 10]], [1, 0]);
     const found = values(line, 0, 1);

@@ -92,7 +92,9 @@ describe('an edge lost in value', () => {
     const isUpper = (n: number): boolean => (line.line.y[line.places[n] as number] as number) < 32;
     const labAt = (x: number, y: number): Lab => (x >= 32 && y < 32 ? rose : grey);
     const stretches = [0, half].map((from) => ({ from, to: from + half }));
-    for (const run of stretches)
+    // One place alone, though the next one, or the first of all, lies on the other half.
+    const single = [half - 1, 2 * half - 1].map((from) => ({ from, to: from + 1 }));
+    for (const run of [...stretches, ...single])
       expect(described(line, { labAt, run }).heldByColour).toBe(isUpper(run.from));
   });
 
@@ -193,6 +195,13 @@ describe('the figures of an edge', () => {
       true,
     ]);
     expect(flagged('hard', side)).toBe(false);
+    // One place in focus, though the next one is not.
+    const isOutOfFocus = (_x: number, y: number): boolean => y < side / 2;
+    const half = line.places.length / 2;
+    for (const from of [half - 1, 2 * half - 1])
+      expect(
+        described(line, { run: { kind: 'soft', from, to: from + 1 }, isOutOfFocus }).outOfFocus,
+      ).toBe((line.line.y[line.places[from] as number] as number) < side / 2);
   });
 });
 

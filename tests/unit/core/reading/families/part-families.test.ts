@@ -4,17 +4,17 @@ import { type Opened, painted, readFor } from '../../../../support/reading/raste
 import { seeded } from '../../../../support/reading/seeded.ts';
 
 // Pictures and limits are (own): made up so that one rule decides.
-const [width, height] = [600, 440];
+const [width, height] = [300, 220];
 
 /** Sky over a meadow in light and shade with a path; what `over` gives lies on it. Noise as of a camera. */
 function meadow(over: (x: number, y: number) => Lab | null, noise = 2): Opened {
   const random = seeded(5);
   return painted(width, height, (x, y) => {
-    const shade = 0.75 + 0.25 * Math.sin(x / 23) * Math.sin(y / 17);
+    const shade = 0.75 + 0.25 * Math.sin(x / 11.5) * Math.sin(y / 8.5);
     const grass: Lab = [58 * shade, -18 * shade, 28 * shade];
     const path: Lab = [62, 4, 16];
-    const land = Math.abs(x - 420 - 0.3 * (y - 200)) < 14 ? path : grass;
-    const [l, a, b] = over(x, y) ?? (y < 160 ? [82 - y / 16, -3, -16] : land);
+    const land = Math.abs(x - 210 - 0.3 * (y - 100)) < 7 ? path : grass;
+    const [l, a, b] = over(x, y) ?? (y < 80 ? [82 - y / 8, -3, -16] : land);
     const stray = noise * (2 * random() - 1);
     return rgbOfLab([l + stray, a, b]);
   });
@@ -27,7 +27,7 @@ const inBox = (x: number, y: number, left: number, top: number, side: number): b
 describe('a small vivid thing is seen at first glance', () => {
   const share = 0.006;
   const side = Math.round(Math.sqrt(share * width * height));
-  const [left, top] = [180, 260];
+  const [left, top] = [90, 130];
 
   test.each([
     ['a roof of dull red', [45, 26, 20]],
@@ -60,7 +60,7 @@ test.each([0, 4])('a grey picture is one family, noise of its colours up to %d',
   const stray = (): number => noise * (2 * random() - 1);
   const { reading } = await readFor(
     painted(width, height, (x, y) => {
-      const grey = 50 + 35 * Math.sin(x / 60) * Math.cos(y / 45);
+      const grey = 50 + 35 * Math.sin(x / 30) * Math.cos(y / 22);
       return rgbOfLab([grey, stray(), stray()]);
     }),
   );
@@ -70,7 +70,7 @@ test.each([0, 4])('a grey picture is one family, noise of its colours up to %d',
 test('a sepia picture is one family', async () => {
   const { reading } = await readFor(
     painted(width, height, (x, y) => {
-      const grey = 50 + 35 * Math.sin(x / 60) * Math.cos(y / 45);
+      const grey = 50 + 35 * Math.sin(x / 30) * Math.cos(y / 22);
       return rgbOfLab([grey, 4 + grey / 40, 10 + grey / 16]);
     }),
   );
