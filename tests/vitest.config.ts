@@ -3,7 +3,7 @@ import { fileURLToPath } from 'node:url';
 import { playwright } from '@vitest/browser-playwright';
 import { defineConfig } from 'vitest/config';
 import { assembly } from '../app/build/assembly.mjs';
-import { launchOptions } from './support/chromium.mjs';
+import { launchOptions, testArgs } from './support/chromium.mjs';
 
 /**
  * One limit for every test and hook, ms: it only ends what hangs. The longest takes some 30 s of one core, of which
@@ -64,7 +64,10 @@ export default defineConfig({
             enabled: true,
             headless: true,
             screenshotFailures: false,
-            provider: playwright({ launchOptions: launchOptions(), actionTimeout: shownMs }),
+            provider: playwright({
+              launchOptions: launchOptions(testArgs),
+              actionTimeout: shownMs,
+            }),
             instances: [{ browser: 'chromium' }],
           },
         },
