@@ -6,6 +6,7 @@ import { boxWishes } from '../core/decisions/wishes.ts';
 import { browserTooOld } from '../core/words/reference/photo-problem.ts';
 import type { Store } from '../storage/open-store.ts';
 import { createUpdates, type Updates } from '../update/create-updates.ts';
+import { giveHeadStart } from './head-start.ts';
 import { createOwnAir, type OwnAirState } from './own-air.ts';
 import { createIntake, type Intake, takeDropsAndPastes } from './painting/intake.ts';
 import type {
@@ -110,9 +111,6 @@ const left = {
 const readsPhotos = (window: Window): boolean =>
   'OffscreenCanvas' in window && 'createImageBitmap' in window && 'toSorted' in Array.prototype;
 
-/** So long she is left alone with the first screen before the worker warms up. */
-const headStartMs = 2500;
-
 export function createApp(store: Store, window: Window & typeof globalThis): App {
   const router = createRouter(window);
   const client = createAnalysisClient();
@@ -207,11 +205,15 @@ export function createApp(store: Store, window: Window & typeof globalThis): App
   effect(() => {
     if (updates.offlineReady.value) window.document.documentElement.dataset.offline = 'ready';
   });
-  // Only a head start, for who looks round first: whoever goes straight to a picture is not held up by it.
-  setTimeout(async () => {
-    await ownBox.ready;
-    client.warmUp(new AbortController().signal, boxWishes(ownBox.box.value)).catch(() => undefined);
-  }, headStartMs);
+  giveHeadStart(
+    computed(() => router.route.value.screen === 'easel'),
+    async () => {
+      await ownBox.ready;
+      client
+        .warmUp(new AbortController().signal, boxWishes(ownBox.box.value))
+        .catch(() => undefined);
+    },
+  );
   return {
     router,
     shelf,
